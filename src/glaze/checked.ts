@@ -1,0 +1,26 @@
+/** Why a formula refused: the quantity, what it was, and the range in which the formula holds. */
+export interface OutOfRange {
+  quantity: string;
+  value: number;
+  low: number;
+  high: number;
+}
+
+/** A formula's answer: a value, or the typed reason why there is none. Never a clamp, never NaN. */
+export type Checked<T> = { ok: true; value: T } | { ok: false; outOfRange: OutOfRange };
+
+export const valid = <T>(value: T): Checked<T> => ({ ok: true, value });
+
+export const refused = (quantity: string, value: number, low: number, high: number): Checked<never> => ({
+  ok: false,
+  outOfRange: { quantity, value, low, high },
+});
+
+/** The first of the named values that is not a finite number within [low, high]; undefined when all are. */
+export const firstOutside = (
+  ...limits: (readonly [quantity: string, value: number, low: number, high: number])[]
+): Checked<never> | undefined => {
+  for (const [quantity, value, low, high] of limits)
+    if (!(value >= low && value <= high)) return refused(quantity, value, low, high);
+  return undefined;
+};

@@ -1,0 +1,40 @@
+declare const unit: unique symbol;
+
+/** A plain number that carries its unit in its type, so that grams are never handed over as millilitres. */
+export type Quantity<U extends string> = number & { readonly [unit]: U };
+
+/** Specific gravity: density over that of water at the same temperature; water is 1. */
+export type Gravity = Quantity<'specific gravity'>;
+export type Grams = Quantity<'g'>;
+export type Millilitres = Quantity<'ml'>;
+export type Celsius = Quantity<'°C'>;
+export type Seconds = Quantity<'s'>;
+export type Millimetres = Quantity<'mm'>;
+export type Pascals = Quantity<'Pa'>;
+/** Kilograms per cubic metre, the same number as grams per litre. */
+export type Density = Quantity<'kg/m³'>;
+/** Dry powder in a volume of slurry. */
+export type GramsPerLitre = Quantity<'g/l'>;
+/** Dynamic viscosity. */
+export type MillipascalSeconds = Quantity<'mPa·s'>;
+export type KinematicViscosity = Quantity<'mm²/s'>;
+/** A part of a whole, 0 to 1. */
+export type Fraction = Quantity<'1'>;
+
+const quantity =
+  <Q extends Quantity<string>>() =>
+  (value: number) =>
+    value as Q;
+
+export const gravity = quantity<Gravity>();
+export const grams = quantity<Grams>();
+export const millilitres = quantity<Millilitres>();
+export const celsius = quantity<Celsius>();
+export const seconds = quantity<Seconds>();
+export const millimetres = quantity<Millimetres>();
+export const pascals = quantity<Pascals>();
+export const density = quantity<Density>();
+export const gramsPerLitre = quantity<GramsPerLitre>();
+export const millipascalSeconds = quantity<MillipascalSeconds>();
+export const kinematicViscosity = quantity<KinematicViscosity>();
+export const fraction = quantity<Fraction>();

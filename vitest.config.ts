@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    exclude: ['dist/**', 'node_modules/**'],
+    env: { TZ: 'UTC' },
+    testTimeout: 30_000,
+  },
+});
