@@ -1,0 +1,162 @@
+import type { Instant, MemberId, Role, Seq, StudioId } from '../studio/ids.ts';
+import type { Json, Logbook, WritableLogbook } from '../studio/ports.ts';
+import type { Text } from '../words/text.ts';
+import type { Words } from '../words/words.ts';
+
+/** Who asks, when, and what they may see. */
+export interface Asking {
+  studio: StudioId;
+  member: MemberId;
+  role: Role;
+  now: Instant;
+  words: Words;
+  book: Logbook;
+}
+
+export interface Logging extends Asking {
+  book: WritableLogbook;
+}
+
+export interface Choice {
+  name: string;
+  value: string;
+}
+
+/** An option's value, or why what was typed is not one; `choices` when it could be several. */
+export type Read<T> = { ok: true; value: T } | { ok: false; why: Text; choices?: Choice[] };
+
+/** What an option takes: how it is entered, read, printed and completed. */
+export interface Kind<T> {
+  control: 'text' | 'number' | 'switch' | { pick: Choice[] };
+  /** An example of what to type. */
+  example: string;
+  read(typed: string, asking: Asking): Read<T> | Promise<Read<T>>;
+  suggest?(typed: string, asking: Asking): Promise<Choice[]>;
+}
+
+export interface Option<T, Needed extends boolean = boolean> {
+  kind: Kind<T>;
+  needed: Needed;
+  about: string;
+}
+export type Options = Record<string, Option<unknown>>;
+
+type ValueOf<P> = P extends { kind: Kind<infer T> } ? T : never;
+type NeededNames<O> = { [K in keyof O]: O[K] extends { needed: true } ? K : never }[keyof O];
+/** What a leaf's run is given: needed options always, the others when they were typed. */
+export type Values<O> = { [K in NeededNames<O>]: ValueOf<O[K]> } & {
+  [K in Exclude<keyof O, NeededNames<O>>]?: ValueOf<O[K]>;
+};
+
+interface Spec<O, C> {
+  name: string;
+  about: string;
+  who: Role;
+  options: O;
+  /** At most five options, asked in a form when none is typed. */
+  form?: (keyof O & string)[];
+  /** May take more than a moment: platforms acknowledge first. */
+  slow?: true;
+  /** The reply of a leaf that logs is public unless this says that it stays between bot and member. */
+  private?: true;
+  run(values: Values<O>, context: C): Promise<Reply>;
+}
+
+/** A command that only asks: it sees a snapshot, and its reply is private. */
+export type AskingLeaf = Omit<Spec<Options, Asking>, 'run'> & {
+  effect: 'asks';
+  run(values: never, context: Asking): Promise<Reply>;
+};
+/** A command that logs: it runs in one transaction, and its reply is public. */
+export type LoggingLeaf = Omit<Spec<Options, Logging>, 'run'> & {
+  effect: 'logs';
+  run(values: never, context: Logging): Promise<Reply>;
+};
+export type Leaf = AskingLeaf | LoggingLeaf;
+
+/** A top-level command: a leaf, or a name with leaves under it. */
+export interface Group {
+  name: string;
+  about: string;
+  leaves: Leaf[];
+}
+export type Command = Leaf | Group;
+export const isGroup = (command: Command): command is Group => 'leaves' in command;
+
+export const asks = <const O extends Options>(spec: Spec<O, Asking>): AskingLeaf => ({ ...spec, effect: 'asks' });
+export const logs = <const O extends Options>(spec: Spec<O, Logging>): LoggingLeaf => ({ ...spec, effect: 'logs' });
+
+/** A command line that somebody can press instead of typing; `edit` puts it up for changing first. */
+export interface Action {
+  label: Text;
+  line: string;
+  press: 'run' | 'edit';
+}
+
+/** A line over time, for a picture: points, marks and a band, in the units of its axis. */
+export interface Chart {
+  title: string;
+  alt: string;
+  zone: string;
+  series: {
+    label: string;
+    unit: string;
+    band?: { low: number; high: number };
+    points: { at: Instant; value: number; u95?: number; believed: boolean }[];
+  }[];
+  marks: { at: Instant; label: string; kind: 'stir' | 'addition' | 'sieve' | 'hold' }[];
+}
+
+/** A file to hand over: a sheet to print, an export. */
+export interface ReplyFile {
+  name: string;
+  type: 'text/html' | 'text/csv' | 'application/json' | 'text/plain';
+  content: string;
+}
+
+export interface Reply {
+  kind: 'answer' | 'choice' | 'refusal' | 'error';
+  /** The answer, in plain words; it stands alone in a phone's notification. */
+  title: Text;
+  facts?: { label: Text; text: Text }[];
+  dont?: Text[];
+  cautions?: Text[];
+  reasons?: Text[];
+  actions?: Action[];
+  chart?: Chart;
+  file?: ReplyFile;
+  private?: boolean;
+  /** Plain numbers in fixed units, for scripts. */
+  data: { [key: string]: Json | undefined };
+}
+
+/** One command from one member on some platform. */
+export interface Request {
+  /** The platform's own id of it: a repeat gets the same reply and logs nothing. */
+  key: string;
+  studio: StudioId;
+  member: MemberId;
+  role: Role;
+  at: Instant;
+  /** The command's name, and its leaf's when it is a group. */
+  path: string[];
+  typed: Record<string, string>;
+  /** The bucket's last entry when an action was offered. */
+  after?: Seq;
+}
+
+export interface Desk {
+  commands: Command[];
+  dispatch(request: Request): Promise<Reply>;
+  suggest(request: Request, option: string): Promise<Choice[]>;
+}
+
+/** How a reminder is spoken on a platform. */
+export interface Voice {
+  speak(
+    studio: StudioId,
+    to: MemberId,
+    reply: Reply,
+    nonce: string,
+  ): Promise<'said' | 'not-mine' | 'closed' | 'gone' | 'later' | 'unsure'>;
+}

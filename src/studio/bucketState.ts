@@ -1,0 +1,55 @@
+import type { Gravity, Grams } from '../glaze/units.ts';
+import type { BucketSettings, CupTime, FlowLook, HoldCause, StirTool } from './bucketEvent.ts';
+import type { Instant, MemberId, Seq, StreamNo } from './ids.ts';
+
+/** A gravity that was measured, with its 95 % half-interval. */
+export interface MeasuredGravity {
+  value: Gravity;
+  u95: number;
+  at: Instant;
+  seq: Seq;
+}
+
+/**
+ * What is in the pail: grams of water and of dry powder, with their covariance
+ * (g²), moved by every logged event and corrected by every believed reading.
+ */
+export interface Contents {
+  water: Grams;
+  solids: Grams;
+  covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
+}
+
+/** What follows from a bucket's entries, undone ones left out. A cache: the entries are the truth. */
+export interface BucketState {
+  no: StreamNo;
+  /** The latest `at` folded so far: a later entry may be added on; an earlier one asks for a refold. */
+  foldedTo: Instant;
+  /** The last entry of the stream, whatever its kind. */
+  seq: Seq;
+  settings: BucketSettings;
+  retired: boolean;
+  hold?: { cause: HoldCause; why: string; by: MemberId; since: Instant };
+  cake?: { since: Instant };
+  /** Lumps or a skin, seen and not sieved out since. */
+  unsieved?: { what: 'lumps' | 'skin'; since: Instant };
+  sieved?: { at: Instant; mesh?: number };
+  clearWater?: { since: Instant };
+  /** The last stir that reached the bottom, and how long it and those just before it took together. */
+  stir?: { at: Instant; minutes?: number; tool?: StirTool };
+  /** The last reading taken on a bucket that was stirred to the bottom. */
+  believed?: MeasuredGravity;
+  /** A later reading that was kept but not believed. */
+  unbelieved?: MeasuredGravity;
+  contents?: Contents;
+  /** When somebody last said or measured how full the pail is. */
+  volumeAt?: Instant;
+  /** Gravity predicted from the logbook, carried without a volume when nothing but a reading is known. */
+  predicted?: { value: Gravity; u95: number };
+  /** Entries since the believed reading that move gravity by an unknown amount. */
+  unknownSince: Seq[];
+  efflux?: CupTime & { at: Instant };
+  look?: { look: FlowLook; at: Instant };
+  /** Salt since the last remake, counted, never observed. */
+  flocculant: { heptahydrate: Grams; doses: number; lastAt?: Instant; unknown: boolean };
+}

@@ -1,0 +1,74 @@
+import type { BucketEvent, BucketSettings, Entry } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.ts';
+import type { Studio, StudioEvent } from './studio.ts';
+
+export type Json = null | boolean | number | string | Json[] | { [key: string]: Json | undefined };
+
+export interface Member {
+  id: MemberId;
+  name: string;
+}
+
+/** Everything that is logged, by the stream that it belongs to. */
+export type LoggedEvent = BucketEvent | StudioEvent;
+
+export interface Logged {
+  at: Instant;
+  loggedAt: Instant;
+  by: MemberId;
+  note?: string;
+}
+
+/** One studio's logbook as it stands at one moment. */
+export interface Logbook {
+  studio(): Promise<Studio>;
+  /** Every bucket, retired ones too, in the order of their numbers. */
+  buckets(): Promise<BucketState[]>;
+  bucket(no: StreamNo): Promise<BucketState | undefined>;
+  /** Entries of a stream, newest logged first; undone ones too. */
+  entries(stream: StreamNo, range: { before?: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
+  entry(id: EntryId): Promise<(Entry<LoggedEvent> & Notes) | undefined>;
+  members(): Promise<Member[]>;
+  member(id: MemberId): Promise<Member | undefined>;
+}
+
+export interface Notes {
+  note?: string;
+  /** The entry that took this one back. */
+  undoneBy?: Seq;
+}
+
+/** The same logbook inside the one transaction that may write to it. */
+export interface WritableLogbook extends Logbook {
+  /** Appends to a bucket's stream and answers the entry and the state that follows from it. */
+  log(bucket: StreamNo, event: BucketEvent, logged: Logged): Promise<{ entry: Entry; state: BucketState }>;
+  /** Opens the next bucket number with a setup entry. */
+  open(settings: BucketSettings & { volume?: number }, logged: Logged): Promise<{ entry: Entry; state: BucketState }>;
+  logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }>;
+  rename(member: MemberId, name: string): Promise<void>;
+}
+
+/** The store as the desk sees it. */
+export interface Books {
+  read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
+  /** Runs once a key: a repeat gets the stored value; nothing is kept unless the work says so. */
+  once<T extends Json>(
+    studio: StudioId,
+    key: string,
+    work: (book: WritableLogbook) => Promise<{ keep: boolean; value: T }>,
+  ): Promise<T>;
+}
+
+/** Who somebody on a platform is in a studio. */
+export interface People {
+  /** The studio of a Discord server, the terminal, or a room; made when it is new. */
+  studioOf(platform: string, external: string, name: string): Promise<StudioId>;
+  memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId>;
+}
+
+/** Lines of actions too long for a button, kept until they expire. */
+export interface HeldLines {
+  hold(studio: StudioId, line: string, until: Instant): Promise<string>;
+  held(id: string, now: Instant): Promise<{ studio: StudioId; line: string } | undefined>;
+}
