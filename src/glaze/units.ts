@@ -9,6 +9,7 @@ export type Grams = Quantity<'g'>;
 export type Millilitres = Quantity<'ml'>;
 export type Celsius = Quantity<'°C'>;
 export type Seconds = Quantity<'s'>;
+export type Micrometres = Quantity<'µm'>;
 export type Millimetres = Quantity<'mm'>;
 export type Pascals = Quantity<'Pa'>;
 /** Kilograms per cubic metre, the same number as grams per litre. */
@@ -18,6 +19,11 @@ export type GramsPerLitre = Quantity<'g/l'>;
 /** Dynamic viscosity. */
 export type MillipascalSeconds = Quantity<'mPa·s'>;
 export type KinematicViscosity = Quantity<'mm²/s'>;
+/** Avoirdupois ounces, the weight on an old pottery scale. */
+export type Ounces = Quantity<'oz'>;
+/** Ounces in one imperial pint of 568 ml, never a US pint of 473 ml. */
+export type OuncesPerImperialPint = Quantity<'oz/imp pint'>;
+export type OuncesPerUsPint = Quantity<'oz/US pint'>;
 /** A part of a whole, 0 to 1. */
 export type Fraction = Quantity<'1'>;
 
@@ -31,6 +37,10 @@ export const grams = quantity<Grams>();
 export const millilitres = quantity<Millilitres>();
 export const celsius = quantity<Celsius>();
 export const seconds = quantity<Seconds>();
+export const micrometres = quantity<Micrometres>();
+export const ounces = quantity<Ounces>();
+export const ouncesPerImperialPint = quantity<OuncesPerImperialPint>();
+export const ouncesPerUsPint = quantity<OuncesPerUsPint>();
 export const millimetres = quantity<Millimetres>();
 export const pascals = quantity<Pascals>();
 export const density = quantity<Density>();
