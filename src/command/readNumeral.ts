@@ -1,0 +1,71 @@
+import { numericQuantity } from 'numeric-quantity';
+
+/** A number as written: its value, or the two that it may mean when a comma stands before three digits. */
+export type Numeral =
+  { kind: 'value'; value: number } | { kind: 'ambiguous'; grouped: number; decimal: number };
+
+const TYPOGRAPHY: readonly (readonly [RegExp, string])[] = [
+  [/\p{Cf}/gu, ''], // marks of writing direction, zero-width spaces
+  [/[″“”„‟〃]/g, '"'],
+  [/[′‘’‛´]/g, "'"],
+  [/''/g, '"'],
+  [/[º˚]/g, '°'],
+  [/[‐‑‒–—―−﹣－]/g, '-'],
+  [/٫/g, '.'],
+  [/[٬،]/g, ','],
+];
+
+/**
+ * Typed text with its typography taken off: digits of any script, curly quotes, primes, dashes and odd
+ * spaces become the plain ones, and ½ becomes 1/2.
+ */
+export const plainText = (typed: string): string =>
+  TYPOGRAPHY.reduce((text, [odd, plain]) => text.replace(odd, plain), typed)
+    .replace(/[\u2070\u00b9\u00b2\u00b3\u2074-\u2079\u2080-\u2089]/g, (digit) => `^${digit}`) // or 5² would read 52
+    .replace(/[\u00bc-\u00be\u2150-\u215f]/g, ' $&') // or 1½ would read 11/2
+    .normalize('NFKC')
+    .replaceAll('\u2044', '/')
+    .replace(/\p{Nd}/gu, (digit) => String(numericQuantity(digit)))
+    .replace(/\s+/g, ' ')
+    .trim();
+
+const GROUPED = String.raw`\d{1,3}(?: \d{3})+(?!\d)(?:[.,]\d+)?`;
+const PLAIN = String.raw`\d(?:[\d.,]*\d)?|\.\d+`;
+
+/** The start of plain text that is written as a number: `1 1/2`, `1-1/2`, `3/4`, `1 500`, `1,234.5`, `2e-3`. */
+export const numeralPattern = String.raw`(?:\d+[ -])?\d+ ?\/ ?\d+|(?:${GROUPED}|${PLAIN})(?:[eE][+-]?\d+)?`;
+
+const WHOLE = new RegExp(`^(?:${numeralPattern})$`);
+
+const value = (digits: string): Numeral | undefined => {
+  const number = numericQuantity(digits, { round: false });
+  return Number.isFinite(number) ? { kind: 'value', value: number } : undefined;
+};
+
+/**
+ * Reads a number that `numeralPattern` matched. A full stop is always the decimal sign unless several
+ * group threes; a lone comma before three digits (`1,500`) is left ambiguous; any other lone comma is
+ * the decimal sign, as in `1,5` or `0,125`.
+ */
+export const readNumeral = (text: string): Numeral | undefined => {
+  if (!WHOLE.test(text)) return undefined;
+  if (text.includes('/')) return value(text.replace('-', ' '));
+  const digits = text.replaceAll(' ', '');
+  const mantissa = /^[\d.,]+/.exec(digits)?.[0] ?? '';
+  if (!mantissa.includes(',')) {
+    if (/^\d{1,3}(?:\.\d{3}){2,}$/.test(mantissa)) return value(digits.replaceAll('.', ''));
+    return value(digits);
+  }
+  if (/^[1-9]\d{0,2},\d{3}$/.test(digits))
+    return {
+      kind: 'ambiguous',
+      grouped: Number(digits.replace(',', '')),
+      decimal: Number(digits.replace(',', '.')),
+    };
+  if (/^[1-9]\d{0,2}(?:,\d{3}){2,}(?:\.\d+)?$|^[1-9]\d{0,2},\d{3}\.\d+$/.test(mantissa))
+    return value(digits.replaceAll(',', ''));
+  if (/^[1-9]\d{0,2}(?:\.\d{3})+,\d+$/.test(mantissa))
+    return value(digits.replaceAll('.', '').replace(',', '.'));
+  if (/^\d+,\d+$/.test(mantissa)) return value(digits.replace(',', '.'));
+  return undefined;
+};

@@ -1,0 +1,120 @@
+import type { Dimension } from '../studio/quantityProblem.ts';
+import type { UnitSystem } from '../studio/studio.ts';
+
+export interface TradeUnit {
+  dimension: Dimension;
+  /** How many grams, millilitres, millimetres, seconds or kelvins one of it is. */
+  size: number;
+  /** What its scale reads where the base unit reads nought; 32 for Fahrenheit. */
+  zero: number;
+}
+
+/** Size, names that share it (an underscore stands for a space), and a temperature's zero. */
+type Row = readonly [size: number, names: string, zero?: number];
+
+/** Exact: the international pound, 0.45359237 kg. */
+const POUND = 453.59237;
+/** Exact: 231 cubic inches of 25.4 mm. */
+const US_GALLON = 3785.411784;
+/** Exact: 4.54609 litres. */
+const IMPERIAL_GALLON = 4546.09;
+
+const MASS: Row[] = [
+  [0.001, 'mg milligram milligrams milligramme milligrammes'],
+  [1, 'g gm gms gram grams gramme grammes'],
+  [1000, 'kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes'],
+  [POUND / 16, 'oz ounce ounces'],
+  [POUND, 'lb lbs pound pounds #'],
+];
+
+const METRIC_VOLUME: Row[] = [
+  [0.05, 'drop drops'], // common practice: twenty drops to the millilitre
+  [1, 'ml mls cc ccs millilitre millilitres milliliter milliliters'],
+  [10, 'cl centilitre centilitres centiliter centiliters'],
+  [100, 'dl decilitre decilitres deciliter deciliters'],
+  [1000, 'l lt ltr ltrs litre litres liter liters'],
+];
+
+const TEASPOON = 'tsp tsps teaspoon teaspoons teaspoonful teaspoonfuls';
+const TABLESPOON = 'tbsp tbsps tbs tablespoon tablespoons tablespoonful tablespoonfuls';
+const FLUID_OUNCE = 'floz fl_oz fluid_oz fluid_ounce fluid_ounces';
+const CUP = 'cup cups c cupful cupfuls';
+const PINT = 'pint pints pt pts';
+const QUART = 'quart quarts qt qts';
+const GALLON = 'gallon gallons gal gals';
+
+const US_VOLUME: Row[] = [
+  [US_GALLON / 768, TEASPOON],
+  [US_GALLON / 256, TABLESPOON],
+  [US_GALLON / 128, FLUID_OUNCE],
+  [US_GALLON / 16, CUP],
+  [US_GALLON / 8, PINT],
+  [US_GALLON / 4, QUART],
+  [US_GALLON, GALLON],
+];
+
+const IMPERIAL_VOLUME: Row[] = [
+  [5, TEASPOON], // common practice: the kitchen spoons of the imperial countries are metric
+  [15, TABLESPOON],
+  [IMPERIAL_GALLON / 160, FLUID_OUNCE],
+  [IMPERIAL_GALLON / 16, CUP], // common practice: half an imperial pint
+  [IMPERIAL_GALLON / 8, PINT],
+  [IMPERIAL_GALLON / 4, QUART],
+  [IMPERIAL_GALLON, GALLON],
+];
+
+const LENGTH: Row[] = [
+  [1, 'mm millimetre millimetres millimeter millimeters'],
+  [10, 'cm centimetre centimetres centimeter centimeters'],
+  [1000, 'm metre metres meter meters'],
+  [25.4, 'in ins inch inches "'],
+  [304.8, "ft foot feet '"],
+];
+
+const DURATION: Row[] = [
+  [1, 's sec secs second seconds "'],
+  [60, "m min mins minute minutes '"],
+  [3600, 'h hr hrs hour hours'],
+  [86_400, 'd day days'],
+  [604_800, 'w wk wks week weeks'],
+];
+
+const TEMPERATURE: Row[] = [
+  [1, 'c °c deg_c degree_c degrees_c celsius degrees_celsius centigrade', 0],
+  [5 / 9, 'f °f deg_f degree_f degrees_f fahrenheit degrees_fahrenheit', 32],
+];
+
+type Units = Map<string, TradeUnit[]>;
+
+const named = (units: Units, dimension: Dimension, table: Row[], before = ''): void => {
+  for (const [size, names, zero = 0] of table)
+    for (const name of names.split(' ')) {
+      const key = before + name.replaceAll('_', ' ');
+      units.set(key, [...(units.get(key) ?? []), { dimension, size, zero }]);
+    }
+};
+
+const unitsOf = (kitchen: Row[]): Units => {
+  const units: Units = new Map();
+  named(units, 'mass', MASS);
+  named(units, 'volume', METRIC_VOLUME);
+  named(units, 'volume', kitchen);
+  for (const before of ['us ', 'u s ', 'american ']) named(units, 'volume', US_VOLUME, before);
+  for (const before of ['imperial ', 'imp ', 'uk ', 'british '])
+    named(units, 'volume', IMPERIAL_VOLUME, before);
+  named(units, 'length', LENGTH);
+  named(units, 'duration', DURATION);
+  named(units, 'temperature', TEMPERATURE);
+  return units;
+};
+
+/** A metric studio's cups and gallons, when it names any, are the US ones. */
+const us = unitsOf(US_VOLUME);
+const units: Record<UnitSystem, Units> = { metric: us, us, imperial: unitsOf(IMPERIAL_VOLUME) };
+
+/** Case, full stops and odd spacing never change which unit is meant: `ML`, `ml` and `ml.` are one. */
+const folded = (name: string): string => name.toLowerCase().replaceAll('.', ' ').replace(/\s+/g, ' ').trim();
+
+/** Every unit that goes by a name: `m` is metres and minutes, `c` is cups and degrees. */
+export const unitsNamed = (name: string, system: UnitSystem): readonly TradeUnit[] =>
+  units[system].get(folded(name)) ?? [];

@@ -1,0 +1,15 @@
+export type Dimension = 'mass' | 'volume' | 'length' | 'duration' | 'temperature';
+
+/** Why a quantity was not read, and the text that was typed for it. */
+export type QuantityProblem = { typed: string } & (
+  | { kind: 'empty' }
+  | { kind: 'not-a-number' }
+  | { kind: 'negative' }
+  | { kind: 'no-unit'; wanted: Dimension }
+  | { kind: 'unknown-unit'; unit: string; wanted: Dimension }
+  | { kind: 'wrong-dimension'; unit: string; is: Dimension; wanted: Dimension }
+  /** `1,500 l` or `1:30`: the two things that it may mean, in the unit that the reader answers in. */
+  | { kind: 'ambiguous'; either: number; or: number }
+  | { kind: 'not-a-range' }
+  | { kind: 'upside-down'; low: number; high: number }
+);
