@@ -1,0 +1,22 @@
+/** The published description of the platform's API ships its schemas as plain JavaScript; these are the ones used here. */
+declare module 'discord-api-spec/zod' {
+  interface Schema {
+    safeParse(value: unknown): {
+      success: boolean;
+      error?: { issues: { path: PropertyKey[]; message: string }[] };
+    };
+  }
+  export const ApplicationCommandAutocompleteCallbackRequestSchema: Schema;
+  export const ApplicationCommandUpdateRequestSchema: Schema;
+  export const BasicMessageResponseSchema: Schema;
+  export const CreateMessageInteractionCallbackRequestSchema: Schema;
+  export const CreatePrivateChannelRequestSchema: Schema;
+  export const IncomingWebhookInteractionRequestSchema: Schema;
+  export const IncomingWebhookUpdateRequestPartialSchema: Schema;
+  export const InteractionCallbackResponseSchema: Schema;
+  export const MessageCreateRequestSchema: Schema;
+  export const MessageEditRequestPartialSchema: Schema;
+  export const ModalInteractionCallbackRequestSchema: Schema;
+  export const PrivateChannelResponseSchema: Schema;
+  export const UpdateMessageInteractionCallbackRequestSchema: Schema;
+}

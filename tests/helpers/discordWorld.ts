@@ -1,0 +1,102 @@
+import type { APIMessage, APIUser, InteractionType, Locale, UserFlags } from 'discord.js';
+import type { Fields, SentFile } from './discordBody.ts';
+
+/** Somebody on the platform who uses the bot. */
+export interface Person {
+  id: string;
+  name: string;
+  nick?: string;
+  locale?: Locale;
+  roles?: string[];
+  /** May manage the server. */
+  manages?: boolean;
+  /** Takes no direct messages from the bot. */
+  dmClosed?: boolean;
+}
+
+export interface Channel {
+  id: string;
+  kind: 'server' | 'dm';
+  recipient?: string;
+  forbidden?: boolean;
+  deleted?: boolean;
+}
+
+/** One use of the bot by a person, and all that came of it. */
+export interface Interaction {
+  id: string;
+  token: string;
+  type: InteractionType;
+  by: Person;
+  channel: string;
+  createdAt: number;
+  /** The message whose button or menu was pressed. */
+  message: string | undefined;
+  acknowledged: Fields | undefined;
+  acknowledgedAt: number | undefined;
+  original: string | undefined;
+  /** Still shows "thinking…". */
+  waiting: boolean;
+  followUps: string[];
+}
+
+export interface StoredMessage {
+  message: APIMessage;
+  files: SentFile[];
+  ephemeral: boolean;
+  allowedMentions: Fields;
+}
+
+export interface World {
+  applicationId: string;
+  guildId: string;
+  bot: APIUser;
+  /** Milliseconds by which this world's clock runs ahead: a quarter of an hour passes at once. */
+  ahead: number;
+  channels: Map<string, Channel>;
+  people: Map<string, Person>;
+  interactions: Map<string, Interaction>;
+  messages: Map<string, StoredMessage>;
+  nonces: Map<string, { id: string; at: number }>;
+  /** Registered commands by scope: a guild's id or `global`. */
+  commands: Map<string, Fields[]>;
+}
+
+const NO_FLAGS = 0 as UserFlags;
+const EPOCH = 1_420_070_400_000n;
+let counter = 0n;
+
+/** An id as the platform makes them: the time in its upper bits. */
+export const snowflake = (at: number): string =>
+  (((BigInt(Math.floor(at)) - EPOCH) << 22n) | (counter++ & 0x3fffffn)).toString();
+
+export const user = (id: string, name: string, bot = false): APIUser => ({
+  id,
+  username: name,
+  discriminator: '0',
+  global_name: name,
+  avatar: null,
+  bot,
+  public_flags: NO_FLAGS,
+  flags: NO_FLAGS,
+  primary_guild: null,
+});
+
+export const nowIn = (world: World): number => Date.now() + world.ahead;
+
+export const newWorld = (): World => {
+  const at = Date.now();
+  const applicationId = snowflake(at);
+  return {
+    applicationId,
+    guildId: snowflake(at),
+    bot: user(applicationId, 'glaze-room', true),
+    ahead: 0,
+    channels: new Map(),
+    people: new Map(),
+    interactions: new Map(),
+    messages: new Map(),
+    nonces: new Map(),
+    commands: new Map(),
+  };
+};
