@@ -6,7 +6,7 @@ import { grams, millilitres, type Density, type Grams, type Gravity, type Millil
  * Water for a new dry batch, and the glaze that it makes.
  * @formula V = m(s − 1)/(s·ρw(γ − 1)); water = V·ρw·γ − m
  * @param powder m, dry batch, g · @param solids s, gravity of its grains · @param gravity γ, the wanted gravity
- * @param waterDensity ρw, 1000 kg/m³ when left out
+ * @param water ρw, 1000 kg/m³ when left out
  * @returns volume of glaze, ml, and water to weigh out, g, never rounded
  * @range m 0 to 10⁹ g, s 1.1 to 12, γ above 1 and under s, ρw 900 to 1100 kg/m³; outside is refused
  * @source derived: volumes add, mass is kept
@@ -16,21 +16,21 @@ export const newBatch = ({
   powder,
   solids,
   gravity: wanted,
-  waterDensity = nominalWater,
+  water = nominalWater,
 }: {
   powder: Grams;
   solids: Gravity;
   gravity: Gravity;
-  waterDensity?: Density;
+  water?: Density;
 }): Checked<{ volume: Millilitres; water: Grams }> => {
   const outside = firstOutside(
     ['powder', powder, 0, 1e9],
     ['solids gravity', solids, solidsGravityRange.low, solidsGravityRange.high],
-    ['density of water', waterDensity, 900, 1100],
+    ['density of water', water, 900, 1100],
   );
   if (outside) return outside;
   if (!(wanted > 1 && wanted < solids)) return refused('wanted gravity', wanted, 1, solids);
-  const gramsPerMillilitre = waterDensity / 1000;
+  const gramsPerMillilitre = water / 1000;
   const volume = (powder * (solids - 1)) / (solids * gramsPerMillilitre * (wanted - 1));
   return valid({
     volume: millilitres(volume),
@@ -42,7 +42,7 @@ export const newBatch = ({
  * Dry batch to weigh out for a wanted volume of glaze.
  * @formula m = V·ρw·s(γ − 1)/(s − 1)
  * @param volume V, wanted glaze, ml · @param gravity γ, its gravity · @param solids s, gravity of the grains
- * @param waterDensity ρw, 1000 kg/m³ when left out
+ * @param water ρw, 1000 kg/m³ when left out
  * @returns dry powder, g, never rounded
  * @range V 0 to 10⁹ ml, s 1.1 to 12, γ 1 to s, ρw 900 to 1100 kg/m³; outside is refused
  * @source Brongniart 1844
@@ -52,15 +52,15 @@ export const powderForVolume = ({
   volume,
   gravity: slurry,
   solids,
-  waterDensity = nominalWater,
+  water = nominalWater,
 }: {
   volume: Millilitres;
   gravity: Gravity;
   solids: Gravity;
-  waterDensity?: Density;
+  water?: Density;
 }): Checked<Grams> => {
   const outside = firstOutside(['volume', volume, 0, 1e9]);
   if (outside) return outside;
-  const dry = dryContent({ slurry, solids, water: waterDensity });
+  const dry = dryContent({ slurry, solids, water });
   return dry.ok ? valid(grams((volume * dry.value) / 1000)) : dry;
 };
