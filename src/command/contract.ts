@@ -37,7 +37,7 @@ export interface Kind<T> {
 export interface Option<T, Needed extends boolean = boolean> {
   kind: Kind<T>;
   needed: Needed;
-  about: string;
+  about(words: Words): string;
 }
 export type Options = Record<string, Option<unknown>>;
 
@@ -50,7 +50,7 @@ export type Values<O> = { [K in NeededNames<O>]: ValueOf<O[K]> } & {
 
 interface Spec<O, C> {
   name: string;
-  about: string;
+  about(words: Words): string;
   who: Role;
   options: O;
   /** At most five options, asked in a form when none is typed. */
@@ -77,14 +77,20 @@ export type Leaf = AskingLeaf | LoggingLeaf;
 /** A top-level command: a leaf, or a name with leaves under it. */
 export interface Group {
   name: string;
-  about: string;
+  about(words: Words): string;
   leaves: Leaf[];
 }
 export type Command = Leaf | Group;
 export const isGroup = (command: Command): command is Group => 'leaves' in command;
 
-export const asks = <const O extends Options>(spec: Spec<O, Asking>): AskingLeaf => ({ ...spec, effect: 'asks' });
-export const logs = <const O extends Options>(spec: Spec<O, Logging>): LoggingLeaf => ({ ...spec, effect: 'logs' });
+export const asks = <const O extends Options>(spec: Spec<O, Asking>): AskingLeaf => ({
+  ...spec,
+  effect: 'asks',
+});
+export const logs = <const O extends Options>(spec: Spec<O, Logging>): LoggingLeaf => ({
+  ...spec,
+  effect: 'logs',
+});
 
 /** A command line that somebody can press instead of typing; `edit` puts it up for changing first. */
 export interface Action {

@@ -91,7 +91,12 @@ export type Added =
 
 export type BucketEvent =
   | { kind: 'setup'; settings: BucketSettings; volume?: Millilitres }
-  | { kind: 'change'; settings: Partial<BucketSettings>; cleared?: (keyof BucketSettings)[]; volume?: Millilitres }
+  | {
+      kind: 'change';
+      settings: Partial<BucketSettings>;
+      cleared?: (keyof BucketSettings)[];
+      volume?: Millilitres;
+    }
   | {
       kind: 'reading';
       gravity?: { value: Gravity; u95: number; by: 'weight' | 'stated' | 'hydrometer' };
@@ -106,7 +111,14 @@ export type BucketEvent =
   | { kind: 'addition'; added: Added; remake?: boolean }
   | { kind: 'stir'; minutes?: number; tool?: StirTool; seen: Sight[] }
   | { kind: 'sieve'; mesh?: number }
-  | { kind: 'tile'; seconds: Seconds; thickness: Millimetres; absorption?: number; body?: string; gravity?: Gravity }
+  | {
+      kind: 'tile';
+      seconds: Seconds;
+      thickness: Millimetres;
+      absorption?: number;
+      body?: string;
+      gravity?: Gravity;
+    }
   | { kind: 'hold'; cause: HoldCause; why: string }
   | { kind: 'release' }
   | { kind: 'retire' }

@@ -46,6 +46,8 @@ export interface BucketState {
   volumeAt?: Instant;
   /** Gravity predicted from the logbook, carried without a volume when nothing but a reading is known. */
   predicted?: { value: Gravity; u95: number };
+  /** How far the logged additions since the believed reading can have moved gravity. */
+  moved: number;
   /** Entries since the believed reading that move gravity by an unknown amount. */
   unknownSince: Seq[];
   efflux?: CupTime & { at: Instant };

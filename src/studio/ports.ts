@@ -44,7 +44,10 @@ export interface WritableLogbook extends Logbook {
   /** Appends to a bucket's stream and answers the entry and the state that follows from it. */
   log(bucket: StreamNo, event: BucketEvent, logged: Logged): Promise<{ entry: Entry; state: BucketState }>;
   /** Opens the next bucket number with a setup entry. */
-  open(settings: BucketSettings & { volume?: number }, logged: Logged): Promise<{ entry: Entry; state: BucketState }>;
+  open(
+    settings: BucketSettings & { volume?: number },
+    logged: Logged,
+  ): Promise<{ entry: Entry; state: BucketState }>;
   logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }>;
   rename(member: MemberId, name: string): Promise<void>;
 }

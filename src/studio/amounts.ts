@@ -1,0 +1,65 @@
+import type { Checked } from '../glaze/checked.ts';
+import { powderToAdd, waterToAdd, waterToDrawOff } from '../glaze/massBalance.ts';
+import { coverage95 } from '../glaze/uncertainty.ts';
+import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
+import type { Window } from './bucketEvent.ts';
+import type { Estimate } from './contents.ts';
+import { safeAmount } from './safeAmount.ts';
+
+export interface Correction {
+  volume: Estimate<Millilitres>;
+  from: { value: Gravity; u95: number };
+  window: Window<Gravity>;
+  solids: Gravity;
+}
+
+export interface CorrectionAmount<T> {
+  /** To mid-window, if all were known exactly. */
+  wanted: T;
+  /** At most that, and held back so that the chance of passing the far edge is at most 5 %. */
+  safe: T;
+}
+
+export const middle = ({ low, high }: Window<Gravity>): Gravity => gravity((low + high) / 2);
+
+const held = <T>(
+  { volume, from }: Correction,
+  wanted: Checked<number>,
+  farEdge: number,
+  perAmount: number,
+  unit: (value: number) => T,
+): CorrectionAmount<T> | undefined => {
+  if (!wanted.ok) return undefined;
+  const distance = { value: Math.abs(farEdge - from.value), sd: from.u95 / coverage95 };
+  return { wanted: unit(wanted.value), safe: unit(safeAmount(wanted.value, volume, distance, perAmount)) };
+};
+
+/** Water for a bucket above its window. */
+export const waterForWindow = (c: Correction): CorrectionAmount<Millilitres> | undefined =>
+  held(
+    c,
+    waterToAdd({ volume: c.volume.value, from: c.from.value, to: middle(c.window) }),
+    c.window.low,
+    c.window.low - 1,
+    millilitres,
+  );
+
+/** Clear water to draw off a bucket below its window. */
+export const drawOffForWindow = (c: Correction): CorrectionAmount<Millilitres> | undefined =>
+  held(
+    c,
+    waterToDrawOff({ volume: c.volume.value, from: c.from.value, to: middle(c.window) }),
+    c.window.high,
+    c.window.high - 1,
+    millilitres,
+  );
+
+/** Dry batch for a bucket below its window. */
+export const dryForWindow = (c: Correction): CorrectionAmount<Grams> | undefined =>
+  held(
+    c,
+    powderToAdd({ volume: c.volume.value, from: c.from.value, to: middle(c.window), solids: c.solids }),
+    c.window.high,
+    1 - c.window.high / c.solids,
+    grams,
+  );

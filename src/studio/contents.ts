@@ -1,0 +1,149 @@
+import { grams, gravity, millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
+import { nominalWater } from '../glaze/slurry.ts';
+import type { Contents } from './bucketState.ts';
+
+/** Its change over a studio's year is far below any vessel's uncertainty. */
+export const waterGramsPerMl = nominalWater / 1000;
+
+/** A quantity with its standard uncertainty. */
+export interface Estimate<T> {
+  value: T;
+  sd: number;
+}
+
+/** What a pail holds, from its volume and gravity. */
+export const contentsFrom = (
+  volume: Estimate<Millilitres>,
+  slurry: Estimate<Gravity>,
+  solids: Gravity,
+): Contents => {
+  const phi = (slurry.value - 1) / (solids - 1);
+  const waterPerMl = (1 - phi) * waterGramsPerMl;
+  const solidsPerMl = phi * solids * waterGramsPerMl;
+  const solidsPerGravity = (solids * waterGramsPerMl * volume.value) / (solids - 1);
+  const waterPerGravity = (-waterGramsPerMl * volume.value) / (solids - 1);
+  const [v, g] = [volume.sd ** 2, slurry.sd ** 2];
+  return {
+    water: grams(waterPerMl * volume.value),
+    solids: grams(solidsPerMl * volume.value),
+    covariance: {
+      waterWater: waterPerMl ** 2 * v + waterPerGravity ** 2 * g,
+      waterSolids: waterPerMl * solidsPerMl * v + waterPerGravity * solidsPerGravity * g,
+      solidsSolids: solidsPerMl ** 2 * v + solidsPerGravity ** 2 * g,
+    },
+  };
+};
+
+const varianceAlong = ({ covariance: p }: Contents, perWater: number, perSolids: number) =>
+  perWater ** 2 * p.waterWater + 2 * perWater * perSolids * p.waterSolids + perSolids ** 2 * p.solidsSolids;
+
+const gravitySlopes = ({ water, solids }: Contents, solidsGravity: Gravity) => {
+  const displaced = water + solids / solidsGravity;
+  const value = (water + solids) / displaced;
+  return { value, perWater: (1 - value) / displaced, perSolids: (1 - value / solidsGravity) / displaced };
+};
+
+export const gravityOf = (contents: Contents, solidsGravity: Gravity): Estimate<Gravity> => {
+  const { value, perWater, perSolids } = gravitySlopes(contents, solidsGravity);
+  return { value: gravity(value), sd: Math.sqrt(varianceAlong(contents, perWater, perSolids)) };
+};
+
+export const volumeOf = (contents: Contents, solidsGravity: Gravity): Estimate<Millilitres> => ({
+  value: millilitres((contents.water + contents.solids / solidsGravity) / waterGramsPerMl),
+  sd: Math.sqrt(varianceAlong(contents, 1 / waterGramsPerMl, 1 / (solidsGravity * waterGramsPerMl))),
+});
+
+/** The Kalman correction of water and solids by one linear observation. */
+const corrected = (
+  contents: Contents,
+  seen: { perWater: number; perSolids: number; difference: number; variance: number },
+): Contents => {
+  const { covariance: p, water, solids } = contents;
+  const { perWater: a, perSolids: b } = seen;
+  const spread = varianceAlong(contents, a, b) + seen.variance;
+  const alongWater = p.waterWater * a + p.waterSolids * b;
+  const alongSolids = p.waterSolids * a + p.solidsSolids * b;
+  const [gainWater, gainSolids] = [alongWater / spread, alongSolids / spread];
+  return {
+    water: grams(water + gainWater * seen.difference),
+    solids: grams(solids + gainSolids * seen.difference),
+    covariance: {
+      waterWater: p.waterWater - gainWater * alongWater,
+      waterSolids: p.waterSolids - gainWater * alongSolids,
+      solidsSolids: p.solidsSolids - gainSolids * alongSolids,
+    },
+  };
+};
+
+/** Beyond this many standard deviations the logbook has missed something, and the reading is taken whole. */
+const surprise = 2.6;
+
+/** A believed gravity corrects the ratio of water to powder; it says nothing of how much there is. */
+export const withGravitySeen = (
+  contents: Contents,
+  seen: Estimate<Gravity>,
+  solidsGravity: Gravity,
+): Contents => {
+  const { value, perWater, perSolids } = gravitySlopes(contents, solidsGravity);
+  const difference = seen.value - value;
+  const spread = Math.sqrt(varianceAlong(contents, perWater, perSolids) + seen.sd ** 2);
+  if (Math.abs(difference) > surprise * spread)
+    return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
+  return corrected(contents, { perWater, perSolids, difference, variance: seen.sd ** 2 });
+};
+
+export const withVolumeSeen = (
+  contents: Contents,
+  seen: Estimate<Millilitres>,
+  solidsGravity: Gravity,
+): Contents => {
+  const now = volumeOf(contents, solidsGravity);
+  if (Math.abs(seen.value - now.value) > surprise * Math.hypot(now.sd, seen.sd))
+    return contentsFrom(seen, gravityOf(contents, solidsGravity), solidsGravity);
+  return corrected(contents, {
+    perWater: 1 / waterGramsPerMl,
+    perSolids: 1 / (solidsGravity * waterGramsPerMl),
+    difference: seen.value - now.value,
+    variance: seen.sd ** 2,
+  });
+};
+
+/** Grams that went in (negative: came out), each with its own uncertainty. */
+export const withAdded = (
+  contents: Contents,
+  water: Estimate<number>,
+  solids: Estimate<number>,
+  together = 0,
+): Contents => ({
+  water: grams(Math.max(0, contents.water + water.value)),
+  solids: grams(Math.max(0, contents.solids + solids.value)),
+  covariance: {
+    waterWater: contents.covariance.waterWater + water.sd ** 2,
+    waterSolids: contents.covariance.waterSolids + together,
+    solidsSolids: contents.covariance.solidsSolids + solids.sd ** 2,
+  },
+});
+
+/** Glaze taken out or used draws water and powder alike: gravity stays, the amount shrinks to a part. */
+export const scaled = (contents: Contents, part: number): Contents => ({
+  water: grams(contents.water * part),
+  solids: grams(contents.solids * part),
+  covariance: {
+    waterWater: contents.covariance.waterWater * part ** 2,
+    waterSolids: contents.covariance.waterSolids * part ** 2,
+    solidsSolids: contents.covariance.solidsSolids * part ** 2,
+  },
+});
+
+/** Use that nobody logs makes the amount less certain as days go by (common practice: 3 % in a day, growing with √days). */
+export const aged = (contents: Contents, days: number): Contents => {
+  const spread = 0.03 ** 2 * Math.max(0, days);
+  return {
+    ...contents,
+    covariance: {
+      waterWater: contents.covariance.waterWater + spread * contents.water ** 2,
+      waterSolids: contents.covariance.waterSolids + spread * contents.water * contents.solids,
+      solidsSolids: contents.covariance.solidsSolids + spread * contents.solids ** 2,
+    },
+  };
+};

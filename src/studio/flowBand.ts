@@ -1,0 +1,54 @@
+import type { CupTime, FlowLook, Window } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { since, type Instant } from './ids.ts';
+import type { Seconds } from '../glaze/units.ts';
+import type { FlowBand, Reason } from './verdict.ts';
+
+const lookBand: Record<FlowLook, FlowBand> = { thin: 'thin', right: 'in', thick: 'thick' };
+
+const timeBand = (seconds: CupTime['seconds'], window: Window<Seconds>): FlowBand => {
+  if (seconds === 'wont-run' || seconds > window.high) return 'thick';
+  return seconds < window.low ? 'thin' : 'in';
+};
+
+/** How it flows, by cup and by finger, and what that rests on. The cup decides; a finger that differs is said. */
+export const flowBand = (
+  state: BucketState,
+  now: Instant,
+): { band: FlowBand; at?: Instant; reasons: Reason[] } => {
+  const { settings, efflux, look, stir } = state;
+  const reasons: Reason[] = [];
+  // A gel loosens as it is stirred: once stirred on, what it was before says nothing of what it is.
+  const outlived = (band: FlowBand, at: Instant) =>
+    since(at, now) > settings.shelfLife || (band === 'thick' && stir !== undefined && stir.at > at);
+  let byCup: FlowBand = 'unknown';
+  if (efflux) {
+    const { seconds, cup, at } = efflux;
+    const window = settings.efflux;
+    if (settings.cup !== undefined && cup !== settings.cup)
+      reasons.push({ because: 'other-cup', cup, windowCup: settings.cup });
+    else if (!window) reasons.push({ because: 'efflux-no-window', seconds, cup });
+    else {
+      const band = timeBand(seconds, window);
+      if (!outlived(band, at)) {
+        byCup = band;
+        reasons.push({ because: 'efflux', band, seconds, window, cup });
+      }
+    }
+  }
+  let byFinger: FlowBand = 'unknown';
+  if (look) {
+    const band = lookBand[look.look];
+    if (!outlived(band, look.at)) {
+      byFinger = band;
+      reasons.push({ because: 'look', look: look.look });
+    }
+  }
+  if (byCup !== 'unknown') {
+    if (byFinger !== 'unknown' && byFinger !== byCup)
+      reasons.push({ because: 'disagree', efflux: byCup, look: byFinger });
+    return { band: byCup, ...(efflux && { at: efflux.at }), reasons };
+  }
+  if (byFinger === 'unknown') reasons.push({ because: 'flow-unknown' });
+  return { band: byFinger, ...(look && { at: look.at }), reasons };
+};

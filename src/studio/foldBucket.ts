@@ -1,0 +1,105 @@
+import { grams, type Millilitres } from '../glaze/units.ts';
+import type { BucketEvent, BucketSettings, Entry } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { aged, contentsFrom, volumeOf, type Estimate } from './contents.ts';
+import { days, since, type StreamNo } from './ids.ts';
+import { withAddition } from './withAddition.ts';
+import { withReading } from './withReading.ts';
+import { withSights, withStir } from './withSights.ts';
+import { told, unmeasured, withPrediction, withVolume } from './withVolume.ts';
+
+const withChange = (
+  state: BucketState,
+  entry: Entry,
+  event: Extract<BucketEvent, { kind: 'change' }>,
+): BucketState => {
+  const settings: BucketSettings = { ...state.settings, ...event.settings };
+  for (const name of event.cleared ?? []) delete (settings as Partial<BucketSettings>)[name];
+  const next = { ...state, settings };
+  return event.volume === undefined ? next : withPrediction(withVolume(next, told(event.volume), entry.at));
+};
+
+const opened = (no: StreamNo, entry: Entry, event: Extract<BucketEvent, { kind: 'setup' }>): BucketState => ({
+  no,
+  seq: entry.seq,
+  foldedTo: entry.at,
+  settings: event.settings,
+  retired: false,
+  moved: 0,
+  unknownSince: [],
+  flocculant: { heptahydrate: grams(0), doses: 0, unknown: false },
+  ...(event.volume !== undefined && {
+    volumeAt: entry.at,
+    contents: contentsFrom(told(event.volume), unmeasured(event.settings), event.settings.solids),
+  }),
+});
+
+const happened = (state: BucketState, entry: Entry): BucketState => {
+  const { event, at } = entry;
+  switch (event.kind) {
+    case 'reading':
+      return withReading(state, entry, event);
+    case 'addition':
+      return withAddition(state, entry, event);
+    case 'stir':
+      return withSights(
+        withStir(state, {
+          at,
+          ...(event.minutes !== undefined && { minutes: event.minutes }),
+          ...(event.tool && { tool: event.tool }),
+        }),
+        event.seen,
+        at,
+      );
+    case 'sieve': {
+      const next: BucketState = {
+        ...state,
+        sieved: { at, ...(event.mesh !== undefined && { mesh: event.mesh }) },
+      };
+      delete next.unsieved;
+      return next;
+    }
+    case 'change':
+      return withChange(state, entry, event);
+    case 'hold':
+      return { ...state, hold: { cause: event.cause, why: event.why, by: entry.by, since: at } };
+    case 'release': {
+      const next = { ...state };
+      delete next.hold;
+      return next;
+    }
+    case 'retire':
+      return { ...state, retired: true };
+    case 'setup':
+    case 'tile':
+    case 'undo':
+      return state;
+  }
+};
+
+/** Adds one entry on; it must not be an undo, nor have happened before what is already folded. */
+export const applyToBucket = (state: BucketState, entry: Entry): BucketState => {
+  const passed = since(state.foldedTo, entry.at) / days(1);
+  const contents = state.contents && aged(state.contents, passed);
+  const before = contents ? { ...state, contents } : state;
+  return { ...happened(before, entry), seq: entry.seq, foldedTo: entry.at };
+};
+
+/** The state that a bucket's entries add up to: by when they happened, undone ones left out. */
+export const foldBucket = (no: StreamNo, entries: readonly Entry[]): BucketState | undefined => {
+  const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+  const [first, ...rest] = entries
+    .filter(({ seq, event }) => event.kind !== 'undo' && !undone.has(seq))
+    .sort(
+      (a, b) =>
+        Number(b.event.kind === 'setup') - Number(a.event.kind === 'setup') || a.at - b.at || a.seq - b.seq,
+    );
+  if (first?.event.kind !== 'setup') return undefined;
+  let state = opened(no, first, first.event);
+  for (const entry of rest) state = applyToBucket(state, entry);
+  const last = entries.reduce((most, { seq }) => (seq > most ? seq : most), first.seq);
+  return { ...state, seq: last };
+};
+
+export const volumeHeld = (state: BucketState): Estimate<Millilitres> | undefined =>
+  state.contents && volumeOf(state.contents, state.settings.solids);

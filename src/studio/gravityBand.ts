@@ -1,0 +1,20 @@
+import type { Gravity } from '../glaze/units.ts';
+import type { Window } from './bucketEvent.ts';
+import type { GravityBand } from './verdict.ts';
+
+/** Far below any reading, far above what arithmetic on decimals loses. */
+const hair = 1e-9;
+
+/** Low or high only when the whole 95 % interval is outside; `edge` when the value is outside but the interval is not. */
+export const gravityBand = (
+  { value, u95 }: { value: Gravity; u95: number },
+  { low, high }: Window<Gravity>,
+): { band: GravityBand; edge: boolean } => {
+  if (value + u95 < low - hair) return { band: 'low', edge: false };
+  if (value - u95 > high + hair) return { band: 'high', edge: false };
+  return { band: 'in', edge: value < low - hair || value > high + hair };
+};
+
+/** An interval wider than the window cannot tell in from out. It is compared to two digits, as it is stated (JCGM 100:2008, 7.2.6). */
+export const widerThanWindow = (u95: number, { low, high }: Window<Gravity>): boolean =>
+  2 * Number(u95.toPrecision(2)) > high - low + hair;

@@ -1,0 +1,34 @@
+import { dryContent } from '../glaze/slurry.ts';
+import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
+import type { BucketState } from './bucketState.ts';
+import { saltInSaturatedSolution, saturatedSolutionWith } from './flocculantSolution.ts';
+
+/** One rung, and where a keeper looks before more goes in: parts of the bucket's dry mass (common practice). */
+export const rungOfDry = 0.0003;
+export const checkpointOfDry = 0.002;
+
+export type NextDose =
+  | { kind: 'dose'; dose: Millilitres; heptahydrate: Grams; percent: number; totalPercent: number }
+  | { kind: 'per-litre'; dose: Millilitres }
+  | { kind: 'checkpoint'; totalPercent: number };
+
+/** The ladder's next rung of flocculant for a bucket of this gravity; per litre when its volume is not known. */
+export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitres | undefined): NextDose => {
+  const dry = dryContent({ slurry, solids: state.settings.solids });
+  if (!dry.ok) throw new Error(`bucket ${state.no}: no dry content for gravity ${slurry}`);
+  if (volume === undefined) {
+    const perLitre = saturatedSolutionWith(grams(dry.value * rungOfDry));
+    return { kind: 'per-litre', dose: perLitre };
+  }
+  const dryMass = (dry.value * volume) / 1000;
+  const soFar = state.flocculant.heptahydrate / dryMass;
+  if (soFar + rungOfDry > checkpointOfDry) return { kind: 'checkpoint', totalPercent: 100 * soFar };
+  const dose = saturatedSolutionWith(grams(dryMass * rungOfDry));
+  return {
+    kind: 'dose',
+    dose: millilitres(dose),
+    heptahydrate: saltInSaturatedSolution(dose),
+    percent: 100 * rungOfDry,
+    totalPercent: 100 * (soFar + rungOfDry),
+  };
+};

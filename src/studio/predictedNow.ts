@@ -1,0 +1,21 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
+import type { Gravity } from '../glaze/units.ts';
+import type { BucketState } from './bucketState.ts';
+import { gravityOf } from './contents.ts';
+import { days, since, type Instant } from './ids.ts';
+
+/** Spread of gravity that unseen evaporation and use add in a day (common practice), growing with √days. */
+const driftPerDay = 0.002;
+
+/** The gravity that the logbook predicts; undefined until something was measured, or after an unknown amount. */
+export const predictedNow = (
+  state: BucketState,
+  now: Instant,
+): { value: Gravity; u95: number } | undefined => {
+  if (!state.believed || state.unknownSince.length > 0) return undefined;
+  const drift = driftPerDay * Math.sqrt(Math.max(0, since(state.believed.at, now) / days(1)));
+  const from = state.contents
+    ? gravityOf(state.contents, state.settings.solids)
+    : { value: state.believed.value, sd: state.believed.u95 / coverage95 };
+  return { value: from.value, u95: coverage95 * Math.hypot(from.sd, drift) };
+};

@@ -1,0 +1,198 @@
+import type { BucketState, MeasuredGravity } from './bucketState.ts';
+import { flowBand } from './flowBand.ts';
+import { gravityBand, widerThanWindow } from './gravityBand.ts';
+import { days, hours, since, type Instant } from './ids.ts';
+import { predictedNow } from './predictedNow.ts';
+import type { Dont, GravityBand, Reason, RuleName, Step } from './verdict.ts';
+
+/** What the rules look at, worked out once. */
+export interface Facts {
+  state: BucketState;
+  now: Instant;
+  hoursSinceStir?: number;
+  predicted?: { value: MeasuredGravity['value']; u95: number };
+  measured?: MeasuredGravity & { band: GravityBand; edge: boolean; reasons: Reason[] };
+  flow: ReturnType<typeof flowBand>;
+  /** Said with every answer from the grid. */
+  reasons: Reason[];
+}
+
+export const facts = (state: BucketState, now: Instant): Facts => {
+  const { believed, stir, settings } = state;
+  const predicted = predictedNow(state, now);
+  const stirred = stir && since(stir.at, now) / hours(1);
+  const window = settings.gravity;
+  return {
+    state,
+    now,
+    ...(stirred !== undefined && { hoursSinceStir: stirred }),
+    ...(predicted && { predicted }),
+    ...(believed &&
+      window && {
+        measured: {
+          ...believed,
+          ...gravityBand(believed, window),
+          reasons: [
+            {
+              because: 'gravity',
+              ...gravityBand(believed, window),
+              value: believed.value,
+              u95: believed.u95,
+              window,
+            },
+          ],
+        },
+      }),
+    flow: flowBand(state, now),
+    reasons: stir && stirred !== undefined ? [{ because: 'stirred', at: stir.at, hours: stirred }] : [],
+  };
+};
+
+/** A rule that comes before the grid. The first that applies is the answer. */
+export interface Rule {
+  name: RuleName;
+  applies(f: Facts): boolean;
+  step(f: Facts): Step;
+  then?: Step | 'what-follows-a-stir';
+  dont: Dont[];
+  because(f: Facts): Reason[];
+}
+
+const unbelieved = ({ state }: Facts): Reason[] =>
+  state.unbelieved ? [{ because: 'unbelieved', value: state.unbelieved.value, at: state.unbelieved.at }] : [];
+
+const prediction = ({ predicted }: Facts): Reason[] =>
+  predicted ? [{ because: 'predicted', ...predicted }] : [];
+
+export const rules: Rule[] = [
+  {
+    name: 'retired',
+    applies: ({ state }) => state.retired,
+    step: () => 'on-hold',
+    dont: ['use', 'adjust'],
+    because: () => [{ because: 'retired' }],
+  },
+  {
+    name: 'on-hold',
+    applies: ({ state }) => state.hold !== undefined,
+    step: () => 'on-hold',
+    then: 'ask-keeper',
+    dont: ['use', 'adjust'],
+    because: ({ state }) => (state.hold ? [{ because: 'held', hold: state.hold }] : []),
+  },
+  {
+    name: 'cake',
+    applies: ({ state }) => state.cake !== undefined,
+    step: () => 'stir',
+    then: 'measure',
+    dont: ['use', 'water-in', 'water-out'],
+    because: (f) => [
+      ...(f.state.cake ? [{ because: 'cake' as const, since: f.state.cake.since }] : []),
+      ...unbelieved(f),
+    ],
+  },
+  {
+    name: 'unsieved',
+    applies: ({ state }) => state.unsieved !== undefined,
+    step: ({ state }) => (state.settings.mesh === 'never' ? 'ask-keeper' : 'sieve'),
+    then: 'measure',
+    dont: ['use'],
+    because: ({ state }) =>
+      state.unsieved ? [{ because: 'unsieved', ...state.unsieved, mesh: state.settings.mesh }] : [],
+  },
+  {
+    name: 'never-stirred',
+    applies: ({ state }) => state.stir === undefined,
+    step: () => 'stir',
+    then: 'what-follows-a-stir',
+    dont: ['water-in', 'water-out'],
+    because: (f) => [{ because: 'never-stirred' }, ...unbelieved(f), ...prediction(f)],
+  },
+  {
+    name: 'rested',
+    applies: ({ state, now }) =>
+      state.stir !== undefined && since(state.stir.at, now) > state.settings.restLimit,
+    step: () => 'stir',
+    then: 'what-follows-a-stir',
+    dont: ['water-in', 'water-out'],
+    because: (f) => [
+      ...(f.state.stir && f.hoursSinceStir !== undefined
+        ? [
+            {
+              because: 'rested' as const,
+              at: f.state.stir.at,
+              hours: f.hoursSinceStir,
+              limitHours: f.state.settings.restLimit / hours(1),
+            },
+          ]
+        : []),
+      ...unbelieved(f),
+      ...prediction(f),
+    ],
+  },
+  {
+    name: 'never-measured',
+    applies: ({ state }) => state.believed === undefined,
+    step: () => 'measure',
+    dont: ['water-on-looks'],
+    because: (f) => [{ because: 'never-measured' }, ...unbelieved(f)],
+  },
+  {
+    name: 'stale',
+    applies: ({ state, now }) =>
+      state.believed !== undefined && since(state.believed.at, now) > state.settings.shelfLife,
+    step: () => 'measure',
+    dont: ['water-on-looks'],
+    because: (f) => [
+      ...(f.state.believed
+        ? [
+            {
+              because: 'stale' as const,
+              at: f.state.believed.at,
+              days: since(f.state.believed.at, f.now) / days(1),
+              limitDays: f.state.settings.shelfLife / days(1),
+            },
+          ]
+        : []),
+      ...unbelieved(f),
+      ...prediction(f),
+    ],
+  },
+  {
+    name: 'changed-unknown',
+    applies: ({ state }) => state.unknownSince.length > 0,
+    step: () => 'measure',
+    dont: ['water-on-looks'],
+    because: ({ state }) => [{ because: 'added-unknown', count: state.unknownSince.length }],
+  },
+  {
+    name: 'changed',
+    applies: ({ state }) => state.believed !== undefined && state.moved > state.believed.u95,
+    step: () => 'measure',
+    dont: ['water-on-looks'],
+    because: (f) => [
+      { because: 'moved', by: f.state.moved, u95: f.state.believed?.u95 ?? 0 },
+      ...prediction(f),
+    ],
+  },
+  {
+    name: 'no-window',
+    applies: ({ state }) => state.settings.gravity === undefined,
+    step: () => 'ask-keeper',
+    dont: ['adjust'],
+    because: () => [{ because: 'no-window' }],
+  },
+  {
+    name: 'unsure',
+    applies: ({ measured, state }) =>
+      measured?.band === 'in' &&
+      state.settings.gravity !== undefined &&
+      widerThanWindow(measured.u95, state.settings.gravity),
+    step: () => 'measure',
+    dont: ['water-on-looks'],
+    because: ({ measured, state }) =>
+      measured && state.settings.gravity
+        ? [...measured.reasons, { because: 'unsure', u95: measured.u95, window: state.settings.gravity }]
+        : [],
+  },
+];

@@ -1,0 +1,57 @@
+import { normalCdf } from '../glaze/normal.ts';
+import type { Estimate } from './contents.ts';
+
+/** The chance of passing the far edge that an amount may carry. */
+const mostChance = 0.05;
+const steps = 24;
+const reach = 4.5;
+
+/**
+ * The chance that an amount carries a bucket past the far edge of its window, when neither the volume nor the gravity
+ * is known exactly.
+ * @formula P(V·d < a·k): V volume, d distance in gravity to the far edge, a amount, k what a unit of it does at the edge
+ * @param volume ml and standard deviation · @param distance gravity to the far edge and standard deviation ·
+ *   @param amount ml or g · @param perAmount gravity·ml that one unit of the amount uses up
+ * @returns probability, 0 to 1
+ * @range any; a volume below zero counts as passed
+ * @source derived: JCGM 101:2008 propagation of two normal inputs, by the trapezoidal rule over ±4.5 σ of the volume
+ */
+export const chanceOfPassing = (
+  volume: Estimate<number>,
+  distance: Estimate<number>,
+  amount: number,
+  perAmount: number,
+): number => {
+  let passing = 0;
+  let weights = 0;
+  for (let i = 0; i <= steps; i++) {
+    const z = -reach + (2 * reach * i) / steps;
+    const weight = Math.exp(-0.5 * z * z);
+    const held = volume.value + z * volume.sd;
+    const needed = held > 0 ? (amount * perAmount) / held : Infinity;
+    const passed =
+      distance.sd > 0 ? normalCdf((needed - distance.value) / distance.sd) : Number(needed > distance.value);
+    passing += weight * passed;
+    weights += weight;
+  }
+  return passing / weights;
+};
+
+/** The wanted amount, or the largest that passes the far edge with a chance of at most 5 %. */
+export const safeAmount = (
+  wanted: number,
+  volume: Estimate<number>,
+  distance: Estimate<number>,
+  perAmount: number,
+): number => {
+  const chance = (amount: number) => chanceOfPassing(volume, distance, amount, perAmount);
+  if (chance(wanted) <= mostChance) return wanted;
+  let [low, high] = [0, wanted];
+  if (chance(low) > mostChance) return 0;
+  while (high - low > wanted * 1e-3) {
+    const middle = (low + high) / 2;
+    if (chance(middle) <= mostChance) low = middle;
+    else high = middle;
+  }
+  return low;
+};

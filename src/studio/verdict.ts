@@ -1,0 +1,137 @@
+import type { Gravity, Grams, Millilitres, Seconds } from '../glaze/units.ts';
+import type { FlowLook, Window } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import type { Instant, Seq, StreamNo } from './ids.ts';
+
+/** What to do now. */
+export type Step =
+  | 'on-hold'
+  | 'sieve'
+  | 'stir'
+  | 'measure'
+  | 'use'
+  | 'add-water'
+  | 'draw-off-water'
+  | 'add-dry'
+  | 'flocculate'
+  | 'stir-on'
+  | 'deflocculate'
+  | 'ask-keeper';
+
+export type GravityBand = 'low' | 'in' | 'high';
+export type FlowBand = 'thin' | 'in' | 'thick' | 'unknown';
+
+/** The rule that gave the step: the first of them that applied. */
+export type RuleName =
+  | 'retired'
+  | 'on-hold'
+  | 'cake'
+  | 'unsieved'
+  | 'never-stirred'
+  | 'rested'
+  | 'no-window'
+  | 'never-measured'
+  | 'stale'
+  | 'changed-unknown'
+  | 'changed'
+  | 'unsure'
+  | 'grid';
+
+/** What not to do now, as data; the sentences are elsewhere. */
+export type Dont =
+  | 'use'
+  | 'adjust'
+  | 'water-in'
+  | 'water-out'
+  | 'flocculant-to-hide-water'
+  | 'water-to-thin-a-gel'
+  | 'water-on-looks'
+  | 'powder-by-member'
+  | 'all-at-once';
+
+export type VerdictCaution =
+  | 'gloves'
+  | 'caustic'
+  | 'toxic'
+  | 'drawn-water'
+  | 'dust'
+  | 'mixer'
+  | 'lifting'
+  | 'deflocculant'
+  | 'hold-hazard';
+
+/** One thing that the step rests on, with its numbers. */
+export type Reason =
+  | { because: 'held'; hold: NonNullable<BucketState['hold']> }
+  | { because: 'retired' }
+  | { because: 'cake'; since: Instant }
+  | { because: 'unsieved'; what: 'lumps' | 'skin'; since: Instant; mesh: number | 'never' }
+  | { because: 'never-stirred' }
+  | { because: 'rested'; at: Instant; hours: number; limitHours: number }
+  | { because: 'stirred'; at: Instant; hours: number }
+  | { because: 'no-window' }
+  | { because: 'never-measured' }
+  | { because: 'unbelieved'; value: Gravity; at: Instant }
+  | { because: 'stale'; at: Instant; days: number; limitDays: number }
+  | { because: 'added-unknown'; count: number }
+  | { because: 'moved'; by: number; u95: number }
+  | { because: 'predicted'; value: Gravity; u95: number }
+  | { because: 'unsure'; u95: number; window: Window<Gravity> }
+  | {
+      because: 'gravity';
+      band: GravityBand;
+      value: Gravity;
+      u95: number;
+      window: Window<Gravity>;
+      edge: boolean;
+    }
+  | { because: 'efflux'; band: FlowBand; seconds: Seconds | 'wont-run'; window: Window<Seconds>; cup: string }
+  | { because: 'efflux-no-window'; seconds: Seconds | 'wont-run'; cup: string }
+  | { because: 'other-cup'; cup: string; windowCup: string }
+  | { because: 'look'; look: FlowLook }
+  | { because: 'disagree'; efflux: FlowBand; look: FlowBand }
+  | { because: 'flow-unknown' }
+  | { because: 'stirred-short'; minutes?: number }
+  | { because: 'stirred-long'; minutes: number }
+  | { because: 'just-mixed' }
+  | { because: 'volume'; value: Millilitres; u95: number }
+  | { because: 'volume-old'; at?: Instant }
+  | { because: 'held-back'; wanted: number; safe: number }
+  | { because: 'pail-full'; fits: Millilitres; wanted: Millilitres }
+  | { because: 'dose'; grams: Grams; percent: number; totalPercent: number }
+  | { because: 'dose-checkpoint'; totalPercent: number };
+
+/** Amounts for the step, aimed at mid-window; per litre too, for a pail whose contents are not known. */
+export interface Amounts {
+  waterMl?: Millilitres;
+  drawOffMl?: Millilitres;
+  dryGrams?: Grams;
+  doseMl?: Millilitres;
+  waterMlPerLitre?: Millilitres;
+  drawOffMlPerLitre?: Millilitres;
+  dryGramsPerLitre?: Grams;
+  doseMlPerLitre?: Millilitres;
+  /** What does not fit the pail, and goes in after glaze was taken out. */
+  waterMlLeft?: Millilitres;
+}
+
+export interface Verdict {
+  step: Step;
+  rule: RuleName;
+  then?: Step;
+  /** What a keeper would do, when the step is to ask one. */
+  keeperStep?: Step;
+  gravity: { value: Gravity; u95: number; believed: boolean } | null;
+  predicted: { value: Gravity; u95: number } | null;
+  window: Window<Gravity> | null;
+  flow: 'thin' | 'in' | 'thick' | null;
+  gravityBand: GravityBand | null;
+  hoursSinceStir: number | null;
+  amounts: Amounts;
+  reasons: Reason[];
+  dont: Dont[];
+  cautions: VerdictCaution[];
+  bucket: StreamNo;
+  /** The bucket's last entry that this was worked out from. */
+  after: Seq;
+}

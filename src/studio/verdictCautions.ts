@@ -1,0 +1,23 @@
+import type { BucketState } from './bucketState.ts';
+import type { Step, VerdictCaution } from './verdict.ts';
+
+const ofStep: Partial<Record<Step, VerdictCaution[]>> = {
+  'draw-off-water': ['drawn-water', 'dust'],
+  'add-dry': ['dust'],
+  'stir-on': ['mixer'],
+  deflocculate: ['deflocculant'],
+};
+
+/** A full pail from here on weighs more than one person should lift: 15 l of glaze is over 20 kg. */
+const heavyPail = 15_000;
+
+/** What can hurt somebody who takes this step on this bucket. */
+export const verdictCautions = (step: Step, state: BucketState): VerdictCaution[] => {
+  const { cautions, pail } = state.settings;
+  const worn = (['gloves', 'caustic', 'toxic'] as const).filter((caution) => cautions.includes(caution));
+  const cake: VerdictCaution[] = step === 'stir' && state.cake ? ['mixer'] : [];
+  const lift: VerdictCaution[] = step === 'sieve' && (pail ?? 0) >= heavyPail ? ['lifting'] : [];
+  const hazard: VerdictCaution[] =
+    step === 'on-hold' && state.hold?.cause === 'hazard' ? ['hold-hazard'] : [];
+  return [...hazard, ...worn, ...cake, ...(ofStep[step] ?? []), ...lift];
+};

@@ -1,0 +1,91 @@
+import { tzOffset } from '@date-fns/tz/tzOffset';
+import { toDate } from 'date-fns/toDate';
+import { dayNumber, dayNumbered, type CivilDay } from './civilDay.ts';
+import { instant, type Instant } from './ids.ts';
+
+/** What the clock on a wall shows, to the minute. */
+export interface WallTime extends CivilDay {
+  hour: number;
+  minute: number;
+}
+
+const MINUTE = 60_000;
+const DAY = 86_400_000;
+
+/** Whether the platform knows a zone of this name, such as `America/St_Johns`; a bare offset is not one. */
+export const isZone = (name: string): boolean => {
+  if (!/^[A-Za-z]/.test(name)) return false;
+  try {
+    new Intl.DateTimeFormat('en-US', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** The platform's date object, which formatters and parsers of other libraries insist on. */
+export const dateAt = (at: Instant) => toDate(at);
+
+/** How far the zone's clocks are ahead of UTC at an instant, in milliseconds. */
+export const offsetAt = (at: Instant, zone: string): number => {
+  const minutes = tzOffset(zone, dateAt(at));
+  if (Number.isNaN(minutes)) throw new RangeError(`no such time zone: ${zone}`);
+  return Math.round(minutes * MINUTE);
+};
+
+/** The instant at which a clock kept at UTC shows the wall time. */
+const asUtc = (wall: WallTime): number => dayNumber(wall) * DAY + (wall.hour * 60 + wall.minute) * MINUTE;
+
+/** What the zone's clocks show at an instant; seconds are cut off. */
+export const wallOf = (at: Instant, zone: string): WallTime => {
+  const local = at + offsetAt(at, zone);
+  const day = Math.floor(local / DAY);
+  const minutes = Math.floor((local - day * DAY) / MINUTE);
+  return { ...dayNumbered(day), hour: Math.floor(minutes / 60), minute: minutes % 60 };
+};
+
+/** The instants at which the zone's clocks show a wall time: one, two in a fold, none in a gap; earliest first. */
+const instantsOf = (wall: WallTime, zone: string): Instant[] => {
+  const utc = asUtc(wall);
+  const offsets = new Set([offsetAt(instant(utc - DAY), zone), offsetAt(instant(utc + DAY), zone)]);
+  return [...offsets]
+    .map((offset) => ({ offset, at: instant(utc - offset) }))
+    .filter(({ offset, at }) => offsetAt(at, zone) === offset)
+    .map(({ at }) => at)
+    .sort((one, other) => one - other);
+};
+
+/**
+ * The instant of a wall time. Shown twice, the earlier is meant; never shown, the time moves on by as much
+ * as the clocks skip: 02:30 on the day that skips 02:00 to 03:00 is 03:30.
+ */
+export const instantOf = (wall: WallTime, zone: string): Instant => {
+  const [earliest] = instantsOf(wall, zone);
+  const utc = asUtc(wall);
+  return earliest ?? instant(utc - offsetAt(instant(utc - DAY), zone));
+};
+
+/** The first instant of a day in a zone: midnight, or the end of the gap that swallows it. */
+export const startOfDay = ({ year, month, day }: CivilDay, zone: string): Instant => {
+  const midnight = { year, month, day, hour: 0, minute: 0 };
+  const [earliest] = instantsOf(midnight, zone);
+  if (earliest !== undefined) return earliest;
+  const utc = asUtc(midnight);
+  const before = offsetAt(instant(utc - DAY), zone);
+  let low = utc - DAY;
+  let high = utc + DAY;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (offsetAt(instant(middle), zone) === before) low = middle;
+    else high = middle;
+  }
+  return instant(high);
+};
+
+export const startOfLocalDay = (at: Instant, zone: string): Instant => startOfDay(wallOf(at, zone), zone);
+
+/** The same wall time so many days later, or earlier; never 24 hours times so many. */
+export const addLocalDays = (at: Instant, days: number, zone: string): Instant => {
+  const wall = wallOf(at, zone);
+  return instantOf({ ...wall, ...dayNumbered(dayNumber(wall) + days) }, zone);
+};

@@ -1,0 +1,112 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
+import { grams } from '../glaze/units.ts';
+import type { Added, BucketEvent, Entry } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import {
+  contentsFrom,
+  gravityOf,
+  scaled,
+  volumeOf,
+  waterGramsPerMl,
+  withAdded,
+  type Estimate,
+} from './contents.ts';
+import { saltInSaturatedSolution } from './flocculantSolution.ts';
+import { withPrediction } from './withVolume.ts';
+
+/** How well people pour and weigh into a bucket (common practice). */
+const pouredWithin = 0.05;
+const weighedWithin = 0.02;
+
+/** What an addition does to water and powder; undefined when its amount is not known. */
+const moves = (
+  added: Added,
+  state: BucketState,
+): { water: Estimate<number>; solids: Estimate<number>; together?: number } | undefined => {
+  const none = { value: 0, sd: 0 };
+  const poured = (volume: number) => ({
+    value: volume * waterGramsPerMl,
+    sd: Math.abs(volume) * waterGramsPerMl * pouredWithin,
+  });
+  switch (added.what) {
+    case 'water':
+      return added.volume === undefined ? undefined : { water: poured(added.volume), solids: none };
+    case 'draw-off':
+      return added.volume === undefined ? undefined : { water: poured(-added.volume), solids: none };
+    case 'dry':
+      return added.mass === undefined
+        ? undefined
+        : { water: none, solids: { value: added.mass, sd: added.mass * weighedWithin } };
+    case 'glaze': {
+      if (added.volume === undefined || added.gravity === undefined) return undefined;
+      const into = contentsFrom(
+        { value: added.volume, sd: added.volume * pouredWithin },
+        { value: added.gravity, sd: (added.gravityU ?? 0.03) / coverage95 },
+        state.settings.solids,
+      );
+      return {
+        water: { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
+        solids: { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
+        together: into.covariance.waterSolids,
+      };
+    }
+    case 'flocculant':
+    case 'deflocculant':
+      // A dose is a thousandth part of the bucket: it moves the flow, not the gravity.
+      return { water: none, solids: none };
+    case 'taken':
+    case 'other':
+      return undefined;
+  }
+};
+
+/** Something went in or came out. */
+export const withAddition = (
+  state: BucketState,
+  entry: Entry,
+  event: Extract<BucketEvent, { kind: 'addition' }>,
+): BucketState => {
+  const { added } = event;
+  const next: BucketState = { ...state };
+  const { solids } = state.settings;
+  if (event.remake) next.flocculant = { heptahydrate: grams(0), doses: 0, unknown: false };
+  if (added.what === 'flocculant' || added.what === 'deflocculant') {
+    delete next.efflux;
+    delete next.look;
+  }
+  if (added.what === 'flocculant') {
+    const salt =
+      added.heptahydrate ?? (added.volume === undefined ? undefined : saltInSaturatedSolution(added.volume));
+    const before = next.flocculant;
+    next.flocculant = {
+      heptahydrate: grams(before.heptahydrate + (salt ?? 0)),
+      doses: before.doses + 1,
+      lastAt: entry.at,
+      unknown: before.unknown || salt === undefined,
+    };
+    return next;
+  }
+  if (added.what === 'deflocculant') return next;
+  if (added.what === 'taken') {
+    if (!next.contents) return next;
+    if (added.volume === undefined) delete next.volumeAt;
+    else {
+      const held = volumeOf(next.contents, solids).value;
+      next.contents = scaled(next.contents, Math.max(0.01, 1 - added.volume / held));
+    }
+    return next;
+  }
+  const move = moves(added, state);
+  if (!move || !next.contents) next.unknownSince = [...next.unknownSince, entry.seq];
+  if (!move && added.what === 'other') delete next.volumeAt;
+  if (move && next.contents) {
+    const before = gravityOf(next.contents, solids).value;
+    next.contents = withAdded(next.contents, move.water, move.solids, move.together);
+    next.moved += Math.abs(gravityOf(next.contents, solids).value - before);
+  }
+  if (next.unknownSince.length > 0 || next.moved > (next.believed?.u95 ?? 0)) {
+    delete next.efflux;
+    delete next.look;
+  }
+  return withPrediction(next);
+};

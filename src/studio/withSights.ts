@@ -1,0 +1,29 @@
+import type { Sight } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { minutes, since, type Instant } from './ids.ts';
+
+/** Stirs closer together than this count as one going-over. */
+const oneStirring = minutes(15);
+
+/** What somebody saw: cake stays until it is reported gone, lumps until they are sieved out. */
+export const withSights = (state: BucketState, seen: readonly Sight[], at: Instant): BucketState => {
+  const next = { ...state };
+  if (seen.includes('none') || seen.includes('cake-gone')) delete next.cake;
+  if (seen.includes('clear-water')) next.clearWater = { since: at };
+  if (seen.includes('cake')) next.cake = { since: next.cake?.since ?? at };
+  const lump = seen.find((sight) => sight === 'lumps' || sight === 'skin');
+  if (lump) next.unsieved = { what: lump, since: at };
+  return next;
+};
+
+/** A stir to the bottom. */
+export const withStir = (state: BucketState, stir: NonNullable<BucketState['stir']>): BucketState => {
+  const before = state.stir;
+  const goesOn = before !== undefined && since(before.at, stir.at) <= oneStirring;
+  const together = (goesOn ? (before.minutes ?? 0) : 0) + (stir.minutes ?? 0);
+  const tool = stir.tool ?? (goesOn ? before.tool : undefined);
+  const next = { ...state };
+  delete next.clearWater;
+  next.stir = { at: stir.at, ...(together > 0 && { minutes: together }), ...(tool && { tool }) };
+  return next;
+};

@@ -1,0 +1,42 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
+import { gravity, type Gravity, type Millilitres } from '../glaze/units.ts';
+import type { BucketSettings } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from './contents.ts';
+import type { Instant } from './ids.ts';
+
+/** A volume told, not measured (common practice: ±10 %). */
+const toldWithin = 0.05;
+
+export const told = (volume: Millilitres): Estimate<Millilitres> => ({
+  value: volume,
+  sd: toldWithin * volume,
+});
+
+/** Before any reading a glaze may be anything that pours. */
+export const unmeasured = (settings: BucketSettings): Estimate<Gravity> => ({
+  value: settings.gravity ? gravity((settings.gravity.low + settings.gravity.high) / 2) : gravity(1.45),
+  sd: 0.15,
+});
+
+/** The volume told or measured; what is in the pail follows. */
+export const withVolume = (state: BucketState, seen: Estimate<Millilitres>, at: Instant): BucketState => {
+  const known = state.predicted
+    ? { value: state.predicted.value, sd: state.predicted.u95 / coverage95 }
+    : unmeasured(state.settings);
+  const { solids } = state.settings;
+  return {
+    ...state,
+    volumeAt: at,
+    contents: state.contents
+      ? withVolumeSeen(state.contents, seen, solids)
+      : contentsFrom(seen, known, solids),
+  };
+};
+
+/** The gravity that the contents stand for, once something was measured. */
+export const withPrediction = (state: BucketState): BucketState => {
+  if (!state.believed || !state.contents) return state;
+  const now = gravityOf(state.contents, state.settings.solids);
+  return { ...state, predicted: { value: now.value, u95: coverage95 * now.sd } };
+};
