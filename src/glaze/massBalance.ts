@@ -142,3 +142,38 @@ export const secondForBlend = ({
   if (target === secondGravity) return refused('wanted gravity', target, low, high);
   return valid(millilitres((first.volume * (first.gravity - target)) / (target - secondGravity)));
 };
+
+/**
+ * How a wanted volume divides between a first bucket and what is poured into it: a second bucket, water (gravity 1) or
+ * dry powder (its solids gravity).
+ * @formula V2 = V(γ − γ1)/(γ2 − γ1), V1 = V − V2: lever rule
+ * @param volume V, ml after mixing · @param firstGravity γ1 · @param secondGravity γ2, not γ1 · @param target γ, between
+ * @returns ml of each, by volume of the grains when the second is powder, never rounded
+ * @range V 0 to 10⁹ ml, gravities 0.9 to 12, target from γ1 to γ2; outside is refused
+ * @source derived: volumes add, mass is kept; starting volume of Lapeyrouse
+ * @example partsForBlend({ volume: millilitres(300), firstGravity: gravity(1.1), secondGravity: gravity(1.4), target: gravity(1.15) }) //=> { ok: true, value: { first: 250, second: 50 } }
+ */
+export const partsForBlend = ({
+  volume,
+  firstGravity,
+  secondGravity,
+  target,
+}: {
+  volume: Millilitres;
+  firstGravity: Gravity;
+  secondGravity: Gravity;
+  target: Gravity;
+}): Checked<Record<'first' | 'second', Millilitres>> => {
+  const low = Math.min(firstGravity, secondGravity);
+  const high = Math.max(firstGravity, secondGravity);
+  const outside = firstOutside(
+    ['volume', volume, 0, largest],
+    ['first gravity', firstGravity, 0.9, solidsGravityRange.high],
+    ['second gravity', secondGravity, 0.9, solidsGravityRange.high],
+    ['wanted gravity', target, low, high],
+  );
+  if (outside) return outside;
+  if (firstGravity === secondGravity) return refused('second gravity', secondGravity, low, high);
+  const second = (volume * (target - firstGravity)) / (secondGravity - firstGravity);
+  return valid({ first: millilitres(volume - second), second: millilitres(second) });
+};

@@ -19,6 +19,12 @@ export type GramsPerLitre = Quantity<'g/l'>;
 /** Dynamic viscosity. */
 export type MillipascalSeconds = Quantity<'mPa·s'>;
 export type KinematicViscosity = Quantity<'mm²/s'>;
+/** How fast something falls or rises. */
+export type MillimetresPerSecond = Quantity<'mm/s'>;
+/** Water leaving a wet surface. */
+export type GramsPerSquareMetreHour = Quantity<'g/(m²·h)'>;
+/** How easily water passes through a cake or a body (Darcy). */
+export type SquareMetres = Quantity<'m²'>;
 /** Avoirdupois ounces, the weight on an old pottery scale. */
 export type Ounces = Quantity<'oz'>;
 /** Ounces in one imperial pint of 568 ml, never a US pint of 473 ml. */
@@ -48,3 +54,6 @@ export const gramsPerLitre = quantity<GramsPerLitre>();
 export const millipascalSeconds = quantity<MillipascalSeconds>();
 export const kinematicViscosity = quantity<KinematicViscosity>();
 export const fraction = quantity<Fraction>();
+export const millimetresPerSecond = quantity<MillimetresPerSecond>();
+export const gramsPerSquareMetreHour = quantity<GramsPerSquareMetreHour>();
+export const squareMetres = quantity<SquareMetres>();

@@ -1,0 +1,115 @@
+import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { studentQuantile } from './studentT.ts';
+import { millimetres, seconds, type Millimetres, type Seconds } from './units.ts';
+
+/** One test tile: how long it was dipped, how thick its coat came out. */
+export interface DippedTile {
+  dip: Seconds;
+  thickness: Millimetres;
+}
+
+/** A line through the test tiles of one bucket and body, against the square root of time. */
+export interface SqrtFit {
+  /** a, the film that drains onto the coat, mm. */
+  intercept: number;
+  /** b, what the body draws, mm/√s. */
+  slope: number;
+  /** Standard deviation of tiles about the line, mm. */
+  residual: number;
+  tiles: number;
+  meanRoot: number;
+  spread: number;
+}
+
+/**
+ * The line that test tiles of several dip times draw for one bucket and one body.
+ * @formula L = a + b√t, least squares
+ * @param tiles dip time, s, and coat thickness, mm, of each
+ * @returns intercept, slope and scatter, never rounded
+ * @range at least 3 tiles of at least 2 dip times, dips 0 to 3600 s, coats 0 to 20 mm; outside is refused
+ * @source Adcock & McDowall 1957 for the law; Draper & Smith, Applied Regression Analysis, ch. 1
+ * @example fitSqrt([{ dip: seconds(1), thickness: millimetres(0.5) }, { dip: seconds(4), thickness: millimetres(0.8) }, { dip: seconds(9), thickness: millimetres(1.1) }]) //=> { ok: true, value: { intercept: 0.2, slope: 0.3, residual: 0.000, tiles: 3, meanRoot: 2, spread: 2 } }
+ */
+export const fitSqrt = (tiles: readonly DippedTile[]): Checked<SqrtFit> => {
+  const count = tiles.length;
+  const outside =
+    firstOutside(['test tiles', count, 3, 10_000]) ??
+    firstOutside(
+      ...tiles.flatMap(({ dip, thickness }) => [
+        ['dip time', dip, 0, 3600] as const,
+        ['coat thickness', thickness, 0, 20] as const,
+      ]),
+    );
+  if (outside) return outside;
+  const roots = tiles.map(({ dip }) => Math.sqrt(dip));
+  const times = new Set(tiles.map(({ dip }) => dip)).size;
+  if (times < 2) return refused('different dip times', times, 2, count);
+  const meanRoot = roots.reduce((sum, root) => sum + root, 0) / count;
+  const meanThickness = tiles.reduce((sum, { thickness }) => sum + thickness, 0) / count;
+  const spread = roots.reduce((sum, root) => sum + (root - meanRoot) ** 2, 0);
+  const slope =
+    tiles.reduce(
+      (sum, { dip, thickness }) => sum + (Math.sqrt(dip) - meanRoot) * (thickness - meanThickness),
+      0,
+    ) / spread;
+  const intercept = meanThickness - slope * meanRoot;
+  const misfit = tiles.reduce(
+    (sum, { dip, thickness }) => sum + (thickness - intercept - slope * Math.sqrt(dip)) ** 2,
+    0,
+  );
+  return valid({
+    intercept,
+    slope,
+    residual: Math.sqrt(misfit / (count - 2)),
+    tiles: count,
+    meanRoot,
+    spread,
+  });
+};
+
+/**
+ * Coat that the next piece will get, with the interval that nine pieces in ten fall in.
+ * @formula a + b√t ± t(0.95, n − 2)·s·√(1 + 1/n + (√t − x̄)²/Sxx)
+ * @param fit the line of this bucket and body · @param dip t, s
+ * @returns expected thickness and both ends of the 90 % prediction interval, mm, never rounded; a low end under 0 says
+ *   that the tiles do not tell
+ * @range dip 0 to 3600 s; outside is refused
+ * @source Draper & Smith, Applied Regression Analysis, ch. 1, prediction of an individual observation
+ * @example predictThickness({ fit: { intercept: 0.2, slope: 0.3, residual: 0.1, tiles: 3, meanRoot: 2, spread: 2 }, dip: seconds(4) }) //=> { ok: true, value: { expected: 0.8, low: 0.07095, high: 1.52905 } }
+ */
+export const predictThickness = ({
+  fit,
+  dip,
+}: {
+  fit: SqrtFit;
+  dip: Seconds;
+}): Checked<Record<'expected' | 'low' | 'high', Millimetres>> => {
+  const outside = firstOutside(['dip time', dip, 0, 3600]);
+  if (outside) return outside;
+  const quantile = studentQuantile({ p: 0.95, degrees: fit.tiles - 2 });
+  if (!quantile.ok) return quantile;
+  const root = Math.sqrt(dip);
+  const expected = fit.intercept + fit.slope * root;
+  const margin =
+    quantile.value * fit.residual * Math.sqrt(1 + 1 / fit.tiles + (root - fit.meanRoot) ** 2 / fit.spread);
+  return valid({
+    expected: millimetres(expected),
+    low: millimetres(expected - margin),
+    high: millimetres(expected + margin),
+  });
+};
+
+/**
+ * How long to dip for a wanted coat.
+ * @formula t = ((L − a)/b)²
+ * @param fit the line of this bucket and body · @param thickness L, wanted, mm
+ * @returns dip time, s, never rounded
+ * @range a rising line, and L from a to what an hour gives; outside is refused
+ * @source derived: the line turned round
+ * @example dipFor({ fit: { intercept: 0.2, slope: 0.3, residual: 0.1, tiles: 3, meanRoot: 2, spread: 2 }, thickness: millimetres(0.8) }) //=> { ok: true, value: 4 }
+ */
+export const dipFor = ({ fit, thickness }: { fit: SqrtFit; thickness: Millimetres }): Checked<Seconds> =>
+  firstOutside(
+    ['slope of the tiles', fit.slope, 1e-6, 100],
+    ['coat thickness', thickness, Math.max(0, fit.intercept), fit.intercept + 60 * fit.slope],
+  ) ?? valid(seconds(((thickness - fit.intercept) / fit.slope) ** 2));
