@@ -1,6 +1,6 @@
 import { tzOffset } from '@date-fns/tz/tzOffset';
 import { toDate } from 'date-fns/toDate';
-import { dayNumber, dayNumbered, type CivilDay } from './civilDay.ts';
+import { addDays, dayNumber, dayNumbered, type CivilDay } from './civilDay.ts';
 import { instant, type Instant } from './ids.ts';
 
 /** What the clock on a wall shows, to the minute. */
@@ -87,5 +87,6 @@ export const startOfLocalDay = (at: Instant, zone: string): Instant => startOfDa
 /** The same wall time so many days later, or earlier; never 24 hours times so many. */
 export const addLocalDays = (at: Instant, days: number, zone: string): Instant => {
   const wall = wallOf(at, zone);
-  return instantOf({ ...wall, ...dayNumbered(dayNumber(wall) + days) }, zone);
+  const withinMinute = at - Math.floor(at / MINUTE) * MINUTE;
+  return instant(instantOf({ ...wall, ...addDays(wall, days) }, zone) + withinMinute);
 };
