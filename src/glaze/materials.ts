@@ -1,0 +1,53 @@
+import { materialTable, type MaterialCaution, type SourceMark } from './materialTable.ts';
+import { gravity, type Gravity } from './units.ts';
+
+/** A glaze material, with the gravity of its grains and the range that real lots fall in. */
+export interface Material {
+  id: string;
+  name: string;
+  aliases: readonly string[];
+  gravity: Gravity;
+  low: Gravity;
+  high: Gravity;
+  source: string;
+  mark: SourceMark;
+  cautions: readonly MaterialCaution[];
+}
+
+export const materials: readonly Material[] = materialTable.map(
+  ([id, aliases, value, low, high, source, mark, ...cautions]) => ({
+    id,
+    name: id.replaceAll('-', ' '),
+    aliases: aliases === '' ? [] : aliases.split(', '),
+    gravity: gravity(value),
+    low: gravity(low),
+    high: gravity(high),
+    source,
+    mark,
+    cautions,
+  }),
+);
+
+/** One spelling for a name however it was typed: case, hyphens, brackets, British and plural forms. */
+const spelling = (name: string) =>
+  name
+    .normalize('NFKD')
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, ' ')
+    .trim()
+    .replaceAll('sulph', 'sulf')
+    .replaceAll('aluminum', 'aluminium')
+    .replaceAll('feldspars', 'feldspar')
+    .replaceAll('felspar', 'feldspar');
+
+const byName = new Map(
+  materials.flatMap((material) =>
+    [material.id, ...material.aliases].map((name) => [spelling(name), material] as const),
+  ),
+);
+
+/**
+ * The material that a member means by a name, or undefined when there is none: nothing is guessed.
+ * @example findMaterial('China Clay')?.id //=> 'kaolin'
+ */
+export const findMaterial = (name: string): Material | undefined => byName.get(spelling(name));
