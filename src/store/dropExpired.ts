@@ -1,0 +1,30 @@
+import { days, instant, type Instant } from '../studio/ids.ts';
+import type { Turns } from './turns.ts';
+
+/** Platforms repeat a request within minutes; a week is plenty. */
+const repliesAreKept = days(7);
+/** So few at a time that nobody waits for it. */
+const mostAtOnce = 500;
+
+/** Drops replies and held lines that nobody will ask for again; answers whether there may be more. */
+export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
+  turns.write(async ({ db }) => {
+    const replies = await db
+      .deleteFrom('replies')
+      .where(({ eb, refTuple, selectFrom }) =>
+        eb(
+          refTuple('studio_id', 'key'),
+          'in',
+          selectFrom('replies')
+            .where('at', '<', instant(now - repliesAreKept))
+            .orderBy('at')
+            .limit(mostAtOnce)
+            .select(['studio_id', 'key'])
+            .$asTuple('studio_id', 'key'),
+        ),
+      )
+      .executeTakeFirst();
+    const lines = await db.deleteFrom('held_lines').where('until', '<=', now).executeTakeFirst();
+    const dropped = replies.numDeletedRows + lines.numDeletedRows;
+    return { keep: dropped > 0n, value: replies.numDeletedRows >= mostAtOnce };
+  });

@@ -1,0 +1,167 @@
+import { z } from 'zod';
+import { flowCups } from '../glaze/flowCup.ts';
+import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../glaze/units.ts';
+import {
+  bucketCautions,
+  bucketUses,
+  flowLooks,
+  holdCauses,
+  sights,
+  stirTools,
+  type BucketEvent,
+} from '../studio/bucketEvent.ts';
+import { duration, memberId, seq, streamNo, studioStream, type StreamNo } from '../studio/ids.ts';
+import type { LoggedEvent } from '../studio/ports.ts';
+import type { StudioEvent } from '../studio/studio.ts';
+
+const number = z.number();
+const text = z.string();
+const whether = z.boolean();
+const inGravity = number.transform(gravity);
+const inGrams = number.transform(grams);
+const inMillilitres = number.transform(millilitres);
+const inMillimetres = number.transform(millimetres);
+const inCelsius = number.transform(celsius);
+const inSeconds = number.transform(seconds);
+const aDuration = number.transform(duration);
+const aSeq = z.int().positive().transform(seq);
+const aStream = z.int().transform(streamNo);
+const aMember = text.transform(memberId);
+const cupKind = z.enum([...flowCups.map(({ kind }) => kind), 'own']);
+
+const bucketSettings = z.strictObject({
+  name: text,
+  nick: text.exactOptional(),
+  use: z.enum(bucketUses),
+  pail: inMillilitres.exactOptional(),
+  shape: z.strictObject({ bottom: inMillimetres, top: inMillimetres, height: inMillimetres }).exactOptional(),
+  gravity: z.strictObject({ low: inGravity, high: inGravity }).exactOptional(),
+  efflux: z.strictObject({ low: inSeconds, high: inSeconds }).exactOptional(),
+  cup: text.exactOptional(),
+  solids: inGravity,
+  restLimit: aDuration,
+  shelfLife: aDuration,
+  mesh: z.union([number, z.literal('never')]),
+  cautions: z.array(z.enum(bucketCautions)),
+  recipe: text.exactOptional(),
+  glaze: text.exactOptional(),
+});
+const someSettings = z.strictObject({
+  ...bucketSettings.shape,
+  name: bucketSettings.shape.name.exactOptional(),
+  use: bucketSettings.shape.use.exactOptional(),
+  solids: bucketSettings.shape.solids.exactOptional(),
+  restLimit: bucketSettings.shape.restLimit.exactOptional(),
+  shelfLife: bucketSettings.shape.shelfLife.exactOptional(),
+  mesh: bucketSettings.shape.mesh.exactOptional(),
+  cautions: bucketSettings.shape.cautions.exactOptional(),
+});
+const volume = inMillilitres.exactOptional();
+const mass = inGrams.exactOptional();
+
+const added = z.discriminatedUnion('what', [
+  z.strictObject({ what: z.literal('water'), volume }),
+  z.strictObject({ what: z.literal('draw-off'), volume }),
+  z.strictObject({ what: z.literal('dry'), mass }),
+  z.strictObject({ what: z.literal('flocculant'), volume, heptahydrate: mass }),
+  z.strictObject({ what: z.literal('deflocculant'), volume, mass }),
+  z.strictObject({
+    what: z.literal('glaze'),
+    volume,
+    gravity: inGravity.exactOptional(),
+    gravityU: number.exactOptional(),
+    from: aStream.exactOptional(),
+  }),
+  z.strictObject({ what: z.literal('taken'), volume, to: aStream.exactOptional() }),
+  z.strictObject({ what: z.literal('other'), name: text.exactOptional(), volume, mass }),
+]);
+
+const undo = z.strictObject({ kind: z.literal('undo'), of: aSeq });
+const seen = z.array(z.enum(sights));
+
+const bucketEvent = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('setup'), settings: bucketSettings, volume }),
+  z.strictObject({
+    kind: z.literal('change'),
+    settings: someSettings,
+    cleared: z.array(bucketSettings.keyof()).exactOptional(),
+    volume,
+  }),
+  z.strictObject({
+    kind: z.literal('reading'),
+    gravity: z
+      .strictObject({ value: inGravity, u95: number, by: z.enum(['weight', 'stated', 'hydrometer']) })
+      .exactOptional(),
+    flow: z
+      .strictObject({
+        cup: text,
+        kind: cupKind,
+        seconds: z.union([inSeconds, z.literal('wont-run')]),
+      })
+      .exactOptional(),
+    look: z.enum(flowLooks).exactOptional(),
+    gap: inMillimetres.exactOptional(),
+    temperature: inCelsius.exactOptional(),
+    stirred: whether.exactOptional(),
+    seen,
+  }),
+  z.strictObject({ kind: z.literal('addition'), added, remake: whether.exactOptional() }),
+  z.strictObject({
+    kind: z.literal('stir'),
+    minutes: number.exactOptional(),
+    tool: z.enum(stirTools).exactOptional(),
+    seen,
+  }),
+  z.strictObject({ kind: z.literal('sieve'), mesh: number.exactOptional() }),
+  z.strictObject({
+    kind: z.literal('tile'),
+    seconds: inSeconds,
+    thickness: inMillimetres,
+    absorption: number.exactOptional(),
+    body: text.exactOptional(),
+    gravity: inGravity.exactOptional(),
+  }),
+  z.strictObject({ kind: z.literal('hold'), cause: z.enum(holdCauses), why: text }),
+  z.strictObject({ kind: z.literal('release') }),
+  z.strictObject({ kind: z.literal('retire') }),
+  undo,
+]);
+
+const studioEvent = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('zone'), zone: text }),
+  z.strictObject({ kind: z.literal('units'), units: z.enum(['metric', 'us', 'imperial']) }),
+  z.strictObject({
+    kind: z.literal('vessel'),
+    vessel: z.strictObject({
+      name: text,
+      tare: inGrams,
+      water: inGrams,
+      temperature: inCelsius,
+      scaleStep: inGrams,
+    }),
+  }),
+  z.strictObject({ kind: z.literal('cup'), cup: z.strictObject({ name: text, kind: cupKind }) }),
+  z.strictObject({ kind: z.literal('water'), hard: whether }),
+  z.strictObject({ kind: z.literal('keeper'), member: aMember, keeper: whether }),
+  z.strictObject({ kind: z.literal('keeper-role'), role: text }),
+  z.strictObject({ kind: z.literal('channel'), channel: text }),
+  undo,
+]);
+
+/** Fails to compile unless a schema yields its event exactly: a forgotten field, optional or not, is a type error. */
+type Exactly<E, S extends z.ZodType> =
+  (<T>() => T extends E ? 1 : 2) extends <T>() => T extends z.output<S> ? 1 : 2 ? S : never;
+const bucketEvents: Exactly<BucketEvent, typeof bucketEvent> = bucketEvent;
+const studioEvents: Exactly<StudioEvent, typeof studioEvent> = studioEvent;
+
+const schemaOf = (stream: StreamNo): z.ZodType<LoggedEvent> =>
+  stream > studioStream ? bucketEvents : studioEvents;
+
+export const readBucketEvent = (json: string): BucketEvent => bucketEvents.parse(JSON.parse(json));
+export const readStudioEvent = (json: string): StudioEvent => studioEvents.parse(JSON.parse(json));
+export const readEvent = (stream: StreamNo, json: string): LoggedEvent =>
+  schemaOf(stream).parse(JSON.parse(json));
+
+/** The event as stored. One that could not be read back is a bug, and throws. */
+export const writeEvent = (stream: StreamNo, event: LoggedEvent): string =>
+  JSON.stringify(schemaOf(stream).parse(event));

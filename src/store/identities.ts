@@ -1,0 +1,89 @@
+import { v7 as uuidv7 } from 'uuid';
+import type { Clock } from '../clock.ts';
+import { memberId, studioId, type MemberId, type StudioId } from '../studio/ids.ts';
+import type { People } from '../studio/ports.ts';
+import type { Turns } from './turns.ts';
+import { withoutNul } from './withoutNul.ts';
+
+const mostRemembered = 100_000;
+
+/** Who is who; asked with every command, and never changed once made, so the answers are remembered. */
+export class Identities implements People {
+  readonly #turns: Turns;
+  readonly #clock: Clock;
+  readonly #studios = new Map<string, StudioId>();
+  readonly #members = new Map<string, MemberId>();
+
+  constructor(turns: Turns, clock: Clock) {
+    this.#turns = turns;
+    this.#clock = clock;
+  }
+
+  async studioOf(platform: string, external: string, name: string): Promise<StudioId> {
+    const identity = { platform: withoutNul(platform), external_id: withoutNul(external) };
+    const key = JSON.stringify([platform, external]);
+    const known = this.#studios.get(key);
+    if (known) return known;
+    const found = await this.#turns.write(async ({ db }) => {
+      const row = await db
+        .selectFrom('studio_identities')
+        .where('platform', '=', identity.platform)
+        .where('external_id', '=', identity.external_id)
+        .select('studio_id')
+        .executeTakeFirst();
+      if (row) return { keep: false, value: row.studio_id };
+      const now = this.#clock.now();
+      const id = studioId(uuidv7({ msecs: now }));
+      await db
+        .insertInto('studios')
+        .values({ id, name: withoutNul(name), created_at: now })
+        .execute();
+      await db
+        .insertInto('studio_identities')
+        .values({ ...identity, studio_id: id })
+        .execute();
+      return { keep: true, value: id };
+    });
+    remember(this.#studios, key, found);
+    return found;
+  }
+
+  async memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId> {
+    const identity = {
+      studio_id: studio,
+      platform: withoutNul(platform),
+      external_id: withoutNul(external),
+    };
+    const key = JSON.stringify([studio, platform, external]);
+    const known = this.#members.get(key);
+    if (known) return known;
+    const found = await this.#turns.write(async ({ db }) => {
+      const row = await db
+        .selectFrom('member_identities')
+        .where('studio_id', '=', studio)
+        .where('platform', '=', identity.platform)
+        .where('external_id', '=', identity.external_id)
+        .select('member_id')
+        .executeTakeFirst();
+      if (row) return { keep: false, value: row.member_id };
+      const now = this.#clock.now();
+      const id = memberId(uuidv7({ msecs: now }));
+      await db
+        .insertInto('members')
+        .values({ studio_id: studio, id, name: withoutNul(name), created_at: now })
+        .execute();
+      await db
+        .insertInto('member_identities')
+        .values({ ...identity, member_id: id })
+        .execute();
+      return { keep: true, value: id };
+    });
+    remember(this.#members, key, found);
+    return found;
+  }
+}
+
+const remember = <V>(known: Map<string, V>, key: string, value: V) => {
+  if (known.size >= mostRemembered) known.clear();
+  known.set(key, value);
+};

@@ -1,0 +1,5 @@
+import type { Migration } from './migration.ts';
+import { logbook } from './migrations/logbook.ts';
+
+/** In order, numbered from 1. Released ones never change: a mistake is put right by the next. */
+export const migrations: readonly Migration[] = [logbook];

@@ -1,0 +1,103 @@
+import { sql, type Kysely } from 'kysely';
+import type { BucketEvent, Entry } from '../studio/bucketEvent.ts';
+import {
+  entryId,
+  type Instant,
+  type MemberId,
+  type Seq,
+  type StreamNo,
+  type StudioId,
+} from '../studio/ids.ts';
+import type { LoggedEvent, Notes } from '../studio/ports.ts';
+import type { StudioEvent } from '../studio/studio.ts';
+import { readBucketEvent, readEvent, readStudioEvent } from './eventRow.ts';
+import type { Tables } from './tables.ts';
+
+interface Row {
+  stream_no: StreamNo;
+  seq: Seq;
+  at: Instant;
+  logged_at: Instant;
+  member_id: MemberId;
+  event: string;
+}
+
+const entryOf = <E>(row: Row, event: E): Entry<E> => ({
+  id: entryId(row.stream_no, row.seq),
+  stream: row.stream_no,
+  seq: row.seq,
+  at: row.at,
+  loggedAt: row.logged_at,
+  by: row.member_id,
+  event,
+});
+
+const inStream = (db: Kysely<Tables>, studio: StudioId, stream: StreamNo) =>
+  db
+    .selectFrom('events as entry')
+    .where('entry.studio_id', '=', studio)
+    .where('entry.stream_no', '=', stream)
+    .select([
+      'entry.stream_no',
+      'entry.seq',
+      'entry.at',
+      'entry.logged_at',
+      'entry.member_id',
+      'entry.event',
+    ]);
+
+/** All of a bucket's entries, to fold. */
+export const readBucket = async (
+  db: Kysely<Tables>,
+  studio: StudioId,
+  bucket: StreamNo,
+): Promise<Entry[]> => {
+  const rows = await inStream(db, studio, bucket).orderBy('entry.seq').execute();
+  return rows.map((row) => entryOf<BucketEvent>(row, readBucketEvent(row.event)));
+};
+
+/** All of a studio's own entries, to fold. */
+export const readStudio = async (
+  db: Kysely<Tables>,
+  studio: StudioId,
+  stream: StreamNo,
+): Promise<Entry<StudioEvent>[]> => {
+  const rows = await inStream(db, studio, stream).orderBy('entry.seq').execute();
+  return rows.map((row) => entryOf<StudioEvent>(row, readStudioEvent(row.event)));
+};
+
+/** A stretch of a stream with what belongs to each entry, newest logged first. */
+export const readEntries = async (
+  db: Kysely<Tables>,
+  studio: StudioId,
+  stream: StreamNo,
+  range: { before?: Seq; at?: Seq; most: number },
+): Promise<(Entry<LoggedEvent> & Notes)[]> => {
+  let query = inStream(db, studio, stream)
+    .leftJoin('notes as about', (join) =>
+      join
+        .onRef('about.studio_id', '=', 'entry.studio_id')
+        .onRef('about.stream_no', '=', 'entry.stream_no')
+        .onRef('about.seq', '=', 'entry.seq'),
+    )
+    .select('about.note')
+    .select((select) =>
+      select
+        .selectFrom('events as undo')
+        .whereRef('undo.studio_id', '=', 'entry.studio_id')
+        .whereRef('undo.stream_no', '=', 'entry.stream_no')
+        .whereRef('undo.undoes', '=', 'entry.seq')
+        .select(sql<Seq | null>`min(undo.seq)`.as('seq'))
+        .as('undone_by'),
+    )
+    .orderBy('entry.seq', 'desc')
+    .limit(range.most);
+  if (range.before !== undefined) query = query.where('entry.seq', '<', range.before);
+  if (range.at !== undefined) query = query.where('entry.seq', '=', range.at);
+  const rows = await query.execute();
+  return rows.map((row) => ({
+    ...entryOf(row, readEvent(row.stream_no, row.event)),
+    ...(row.note !== null && { note: row.note }),
+    ...(row.undone_by !== null && { undoneBy: row.undone_by }),
+  }));
+};

@@ -1,0 +1,83 @@
+import type { BucketState } from '../studio/bucketState.ts';
+import {
+  readEntryId,
+  type EntryId,
+  type MemberId,
+  type Seq,
+  type StreamNo,
+  type StudioId,
+} from '../studio/ids.ts';
+import type { Logbook, Member } from '../studio/ports.ts';
+import { loadPage } from './loadPage.ts';
+import type { Page } from './pages.ts';
+import { readEntries } from './readEntries.ts';
+import type { Reading } from './turns.ts';
+
+/** One studio's logbook for the length of a turn. */
+export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
+  protected readonly studioId: StudioId;
+  readonly #turn: Turn;
+  #over = false;
+
+  constructor(turn: Turn, studioId: StudioId) {
+    this.#turn = turn;
+    this.studioId = studioId;
+  }
+
+  async studio() {
+    return (await this.page()).studio;
+  }
+
+  async buckets() {
+    const { heads } = await this.page();
+    return [...heads.values()]
+      .flatMap(({ state }): BucketState[] => (state ? [state] : []))
+      .sort((a, b) => a.no - b.no);
+  }
+
+  async bucket(no: StreamNo) {
+    return (await this.page()).heads.get(no)?.state;
+  }
+
+  async entries(stream: StreamNo, range: { before?: Seq; most: number }) {
+    return readEntries(this.turn.db, this.studioId, stream, range);
+  }
+
+  async entry(id: EntryId) {
+    const named = readEntryId(id);
+    if (!named) return undefined;
+    const [entry] = await readEntries(this.turn.db, this.studioId, named.stream, { at: named.seq, most: 1 });
+    return entry;
+  }
+
+  async members(): Promise<Member[]> {
+    return this.#people().orderBy('id').execute();
+  }
+
+  async member(id: MemberId): Promise<Member | undefined> {
+    return this.#people().where('id', '=', id).executeTakeFirst();
+  }
+
+  /** A book that outlives its turn would read, or write, in somebody else's. */
+  end(): void {
+    this.#over = true;
+  }
+
+  protected get turn(): Turn {
+    if (this.#over) throw new Error('This logbook was used after its turn: something was not awaited.');
+    return this.#turn;
+  }
+
+  protected async page(): Promise<Page> {
+    const { db, pages } = this.turn;
+    const known = pages.get(this.studioId);
+    if (known) return known;
+    const loaded = await loadPage(db, this.studioId);
+    pages.set(this.studioId, loaded);
+    return loaded;
+  }
+
+  #people() {
+    return this.turn.db.selectFrom('members').where('studio_id', '=', this.studioId).select(['id', 'name']);
+  }
+}

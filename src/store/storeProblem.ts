@@ -1,0 +1,50 @@
+import { SqliteError } from 'better-sqlite3';
+
+export type StoreProblemKind =
+  /** Another process owns the file. */
+  | 'locked'
+  /** Something else held on to the file for longer than we waited. */
+  | 'busy'
+  | 'corrupt'
+  /** A database, but of another program. */
+  | 'not-ours'
+  | 'read-only'
+  | 'full'
+  /** A newer release has migrated it. */
+  | 'newer-schema'
+  | 'failed-migration'
+  | 'cannot-open'
+  | 'input-output'
+  | 'closed';
+
+/** What is wrong with the file itself, as against a bug in what we asked of it. */
+export class StoreProblem extends Error {
+  override readonly name = 'StoreProblem';
+  readonly kind: StoreProblemKind;
+  readonly file: string;
+
+  constructor(kind: StoreProblemKind, file: string, detail: string, cause?: unknown) {
+    super(`${file}: ${kind}: ${detail}`, { cause });
+    this.kind = kind;
+    this.file = file;
+  }
+}
+
+const kinds: readonly (readonly [prefix: string, kind: StoreProblemKind])[] = [
+  ['SQLITE_BUSY', 'busy'],
+  ['SQLITE_LOCKED', 'busy'],
+  ['SQLITE_CORRUPT', 'corrupt'],
+  ['SQLITE_NOTADB', 'corrupt'],
+  ['SQLITE_READONLY', 'read-only'],
+  ['SQLITE_PERM', 'read-only'],
+  ['SQLITE_FULL', 'full'],
+  ['SQLITE_CANTOPEN', 'cannot-open'],
+  ['SQLITE_IOERR', 'input-output'],
+];
+
+/** The problem with the file that an error tells of; any other error comes back as it is. */
+export const asStoreProblem = (error: unknown, file: string): unknown => {
+  if (!(error instanceof SqliteError)) return error;
+  const kind = kinds.find(([prefix]) => error.code.startsWith(prefix))?.[1];
+  return kind ? new StoreProblem(kind, file, error.message, error) : error;
+};

@@ -1,0 +1,90 @@
+import type { Instant, MemberId, Seq, StreamNo, StudioId } from '../studio/ids.ts';
+
+interface StudioRow {
+  id: StudioId;
+  name: string;
+  created_at: Instant;
+}
+
+/** The only place of a name, so that it can be forgotten: entries carry ids. */
+interface MemberRow {
+  studio_id: StudioId;
+  id: MemberId;
+  name: string;
+  created_at: Instant;
+}
+
+interface StudioIdentityRow {
+  platform: string;
+  /** As text: a platform's 64-bit number does not fit in ours. */
+  external_id: string;
+  studio_id: StudioId;
+}
+
+interface MemberIdentityRow {
+  studio_id: StudioId;
+  platform: string;
+  external_id: string;
+  member_id: MemberId;
+}
+
+/** A stream's last seq, and the state that its entries add up to: a cache, good for one version of the fold. */
+interface StreamRow {
+  studio_id: StudioId;
+  stream_no: StreamNo;
+  seq: Seq;
+  fold_version: number | null;
+  state: string | null;
+}
+
+interface EventRow {
+  studio_id: StudioId;
+  stream_no: StreamNo;
+  seq: Seq;
+  at: Instant;
+  logged_at: Instant;
+  member_id: MemberId;
+  event: string;
+  /** The entry that this one takes back. */
+  undoes: Seq | null;
+}
+
+/** Free words about an entry, apart from it, so that they can be redacted. */
+interface NoteRow {
+  studio_id: StudioId;
+  stream_no: StreamNo;
+  seq: Seq;
+  note: string;
+}
+
+interface ReplyRow {
+  studio_id: StudioId;
+  key: string;
+  value: string;
+  at: Instant;
+}
+
+interface HeldLineRow {
+  id: string;
+  studio_id: StudioId;
+  line: string;
+  until: Instant;
+}
+
+interface KeptRow {
+  name: string;
+  value: string;
+}
+
+export interface Tables {
+  studios: StudioRow;
+  members: MemberRow;
+  studio_identities: StudioIdentityRow;
+  member_identities: MemberIdentityRow;
+  streams: StreamRow;
+  events: EventRow;
+  notes: NoteRow;
+  replies: ReplyRow;
+  held_lines: HeldLineRow;
+  kept: KeptRow;
+}

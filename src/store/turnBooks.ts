@@ -1,0 +1,61 @@
+import type { Clock } from '../clock.ts';
+import type { StudioId } from '../studio/ids.ts';
+import type { Books, Logbook, WritableLogbook } from '../studio/ports.ts';
+import { ReadingLogbook } from './readingLogbook.ts';
+import type { Outcome, Turns } from './turns.ts';
+import { withoutNul, withoutNulWithin } from './withoutNul.ts';
+import { WritingLogbook } from './writingLogbook.ts';
+
+export class TurnBooks implements Books {
+  readonly #turns: Turns;
+  readonly #clock: Clock;
+
+  constructor(turns: Turns, clock: Clock) {
+    this.#turns = turns;
+    this.#clock = clock;
+  }
+
+  read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
+    return this.#turns.read(async (reading) => {
+      const book = new ReadingLogbook(reading, studio);
+      try {
+        return await work(book);
+      } finally {
+        book.end();
+      }
+    });
+  }
+
+  once<T>(
+    studio: StudioId,
+    typedKey: string,
+    work: (book: WritableLogbook) => Promise<Outcome<T>>,
+  ): Promise<T> {
+    const key = withoutNul(typedKey);
+    return this.#turns.write(async (writing): Promise<Outcome<T>> => {
+      const stored = await writing.db
+        .selectFrom('replies')
+        .where('studio_id', '=', studio)
+        .where('key', '=', key)
+        .select('value')
+        .executeTakeFirst();
+      // The key names one request, and so one type of value.
+      if (stored) return { keep: false, value: JSON.parse(stored.value) as T };
+
+      const book = new WritingLogbook(writing, studio);
+      try {
+        const outcome = await work(book);
+        if (!outcome.keep) return outcome;
+        await book.save();
+        const value = withoutNulWithin(outcome.value);
+        await writing.db
+          .insertInto('replies')
+          .values({ studio_id: studio, key, value: JSON.stringify(value), at: this.#clock.now() })
+          .execute();
+        return { keep: true, value };
+      } finally {
+        book.end();
+      }
+    });
+  }
+}

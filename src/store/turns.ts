@@ -1,0 +1,178 @@
+import { setImmediate as nextLoop, setTimeout as pause } from 'node:timers/promises';
+import type { ControlledTransaction, Kysely, Transaction } from 'kysely';
+import { dataVersion, type Database } from './database.ts';
+import { DraftPages, RememberedPages, type Pages } from './pages.ts';
+import { asStoreProblem, StoreProblem } from './storeProblem.ts';
+import type { Tables } from './tables.ts';
+
+export interface Reading {
+  readonly db: Kysely<Tables>;
+  readonly pages: Pages;
+}
+
+/** Only inside a transaction is there one of these: the outer handle, which would wait for itself, does not fit. */
+export interface Writing {
+  readonly db: Transaction<Tables>;
+  readonly pages: Pages;
+}
+
+export interface Outcome<T> {
+  keep: boolean;
+  value: T;
+}
+
+interface ReadJob {
+  run(reading: Reading): Promise<void>;
+  fail(error: unknown): void;
+}
+
+interface WriteJob {
+  run(writing: Writing): Promise<{ keep: boolean; acknowledge(): void }>;
+  fail(error: unknown): void;
+}
+
+const mostInOneTurn = 64;
+/** Each of them waits for the driver's busy timeout first: some six seconds in all. */
+const mostTries = 50;
+const mostStudiosRemembered = 200;
+
+/**
+ * One connection, one turn at a time. Writes that wait together share a transaction, and so one flush to the disk;
+ * each is acknowledged after the commit, and one that fails is undone alone. Reads take turns with them, so that
+ * what they see stands still: the work of a turn must wait for nothing but its own queries.
+ */
+export class Turns {
+  readonly #database: Database;
+  readonly #remembered = new RememberedPages(mostStudiosRemembered);
+  readonly #reads: ReadJob[] = [];
+  readonly #writes: WriteJob[] = [];
+  #going: Promise<void> | undefined;
+  #closed = false;
+  #version: number;
+
+  constructor(database: Database) {
+    this.#database = database;
+    this.#version = dataVersion(database.sqlite);
+  }
+
+  read<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
+    return new Promise<T>((resolve, reject) => {
+      this.#reads.push({
+        run: async (reading) => resolve(await work(reading)),
+        fail: reject,
+      });
+      this.#go();
+    });
+  }
+
+  /** Runs the work in a transaction; what it wrote stays only when it says so, and only if it does not throw. */
+  write<T>(work: (writing: Writing) => Promise<Outcome<T>>): Promise<T> {
+    return new Promise<T>((resolve, reject) => {
+      this.#writes.push({
+        run: async (writing) => {
+          const { keep, value } = await work(writing);
+          return { keep, acknowledge: () => resolve(value) };
+        },
+        fail: reject,
+      });
+      this.#go();
+    });
+  }
+
+  /** Finishes what has been asked for; refuses what is asked from now on. */
+  async close(): Promise<void> {
+    this.#closed = true;
+    await this.#going;
+  }
+
+  #go(): void {
+    this.#going ??= this.#takeTurns().finally(() => {
+      this.#going = undefined;
+    });
+  }
+
+  async #takeTurns(): Promise<void> {
+    if (this.#closed) {
+      const closed = new StoreProblem('closed', this.#database.file, 'the store is closed');
+      for (const job of [...this.#reads.splice(0), ...this.#writes.splice(0)]) job.fail(closed);
+    }
+    while (this.#reads.length + this.#writes.length > 0) {
+      // Lets everything that has come in meanwhile join this turn, and timers run between turns.
+      await nextLoop();
+      await this.#writeTurn(this.#writes.splice(0, mostInOneTurn));
+      await this.#readTurn(this.#reads.splice(0));
+    }
+  }
+
+  async #readTurn(jobs: ReadJob[]): Promise<void> {
+    if (jobs.length === 0) return;
+    const { kysely, file } = this.#database;
+    this.#forgetWhatChanged();
+    await kysely.connection().execute(async (db) => {
+      const reading = { db, pages: this.#remembered };
+      await Promise.all(
+        jobs.map((job) => job.run(reading).catch((error: unknown) => job.fail(asStoreProblem(error, file)))),
+      );
+    });
+  }
+
+  async #writeTurn(jobs: WriteJob[]): Promise<void> {
+    if (jobs.length === 0) return;
+    const { file } = this.#database;
+    let tx: ControlledTransaction<Tables> | undefined;
+    try {
+      tx = await this.#begin();
+      this.#forgetWhatChanged();
+      const pages = new DraftPages(this.#remembered);
+      const acknowledgements: (() => void)[] = [];
+      for (const job of jobs) acknowledgements.push(await this.#runOne(job, tx, pages));
+      await tx.commit().execute();
+      pages.keep();
+      for (const acknowledge of acknowledgements) acknowledge();
+    } catch (error) {
+      // The file's trouble, not a job's: SQLite has let go of the whole transaction, or is told to.
+      if (tx && !tx.isCommitted)
+        await tx
+          .rollback()
+          .execute()
+          .catch(() => undefined);
+      for (const job of jobs) job.fail(asStoreProblem(error, file));
+    }
+  }
+
+  async #runOne(job: WriteJob, tx: ControlledTransaction<Tables>, below: Pages): Promise<() => void> {
+    const pages = new DraftPages(below);
+    const db = await tx.savepoint('job').execute();
+    try {
+      const { keep, acknowledge } = await job.run({ db, pages });
+      if (keep) pages.keep();
+      else await db.rollbackToSavepoint('job').execute();
+      await db.releaseSavepoint('job').execute();
+      return acknowledge;
+    } catch (error) {
+      if (!this.#database.sqlite.inTransaction) throw error;
+      await db.rollbackToSavepoint('job').execute();
+      await db.releaseSavepoint('job').execute();
+      return () => job.fail(asStoreProblem(error, this.#database.file));
+    }
+  }
+
+  async #begin(): Promise<ControlledTransaction<Tables>> {
+    for (let tries = 1; ; tries += 1) {
+      try {
+        return await this.#database.kysely.startTransaction().execute();
+      } catch (error) {
+        const problem = asStoreProblem(error, this.#database.file);
+        if (!(problem instanceof StoreProblem) || problem.kind !== 'busy' || tries >= mostTries)
+          throw problem;
+        await pause(10 + Math.random() * 20);
+      }
+    }
+  }
+
+  #forgetWhatChanged(): void {
+    const version = dataVersion(this.#database.sqlite);
+    if (version !== this.#version) this.#remembered.clear();
+    this.#version = version;
+  }
+}

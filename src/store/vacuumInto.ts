@@ -1,0 +1,28 @@
+import { closeSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
+import { dirname } from 'node:path';
+import type Sqlite from 'better-sqlite3';
+
+const sync = (path: string) => {
+  const handle = openSync(path, 'r');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+};
+
+/** Writes a whole copy of a database as it stands now. The name appears only when the copy is complete and on disk. */
+export const vacuumInto = (sqlite: Sqlite.Database, target: string): void => {
+  const partial = `${target}.partial`;
+  rmSync(partial, { force: true });
+  try {
+    sqlite.prepare('vacuum into ?').run(partial);
+    sync(partial);
+    renameSync(partial, target);
+  } catch (error) {
+    rmSync(partial, { force: true });
+    throw error;
+  }
+  // A folder cannot be opened for this everywhere; there the rename is as good as it gets.
+  if (process.platform !== 'win32') sync(dirname(target));
+};

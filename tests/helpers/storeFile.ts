@@ -1,0 +1,35 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { onTestFinished } from 'vitest';
+import type { Clock } from '../../src/clock.ts';
+import { instant } from '../../src/studio/ids.ts';
+import { openStore, type Store, type StoreOptions } from '../../src/store/openStore.ts';
+
+/** A place for a database that is gone after the test. */
+export const storeFile = (): string => {
+  const folder = mkdtempSync(join(tmpdir(), 'glaze-store-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return join(folder, 'studio.db');
+};
+
+/** 2026-03-01T12:00:00Z, until somebody sets it. */
+export const settableClock = (): Clock & { set(at: number): void } => {
+  let now = Date.UTC(2026, 2, 1, 12);
+  return {
+    now: () => instant(now),
+    set: (at) => {
+      now = at;
+    },
+  };
+};
+
+/** A real store in a file of its own, closed after the test. */
+export const openTestStore = async (
+  options: Partial<StoreOptions> & { file?: string } = {},
+): Promise<Store & { file: string }> => {
+  const { file = storeFile(), ...rest } = options;
+  const store = await openStore(file, { clock: settableClock(), ...rest });
+  onTestFinished(() => store.close());
+  return { ...store, file };
+};
