@@ -1,0 +1,16 @@
+import { celsius } from '../../../src/glaze/units.ts';
+import { waterDensity } from '../../../src/glaze/waterDensity.ts';
+import { kinematicWaterViscosity, waterViscosity } from '../../../src/glaze/waterViscosity.ts';
+import { checkRows } from './checkRows.ts';
+import { must } from './must.ts';
+import { input, type ReferenceRow } from './referenceRows.ts';
+
+const at = (row: ReferenceRow) => celsius(input(row, 'temperature'));
+
+checkRows({
+  'water-density': [[/./, (row) => must(waterDensity(at(row)))]],
+  'water-viscosity': [
+    [/^(kinematic|iso3666)/, (row) => must(kinematicWaterViscosity(at(row)))],
+    [/./, (row) => must(waterViscosity(at(row)))],
+  ],
+});
