@@ -1,0 +1,161 @@
+import { addDays, isCivilDay, type CivilDay } from '../studio/civilDay.ts';
+import { instant, minutes, type Instant } from '../studio/ids.ts';
+import type { InstantProblem } from '../studio/instantProblem.ts';
+import { instantOf, wallOf, type WallTime } from '../studio/wallTime.ts';
+import { daysMeant } from './daysMeant.ts';
+import { plainText } from './readNumeral.ts';
+import { readDuration } from './readQuantity.ts';
+import { dayParts, takeClock, type DayPart, type DayPartName } from './takeClock.ts';
+
+/** `exact` is false when only a day or a part of it was given, as in `yesterday` or `this morning`. */
+export type ReadInstant = { ok: true; value: Instant; exact: boolean } | { ok: false; why: InstantProblem };
+
+export interface When {
+  now: Instant;
+  zone: string;
+  /** Whether the time is one gone by or one to come. */
+  looks: 'back' | 'ahead';
+}
+
+/** Clocks of phones and servers differ; a time this far on the wrong side of now is now. */
+const TOLERANCE = minutes(2);
+/** Until then somebody still up calls the evening before tonight or last night. */
+const SMALL_HOURS = 5;
+
+/** A time from which, one at which, and one until which something may have been or will be. */
+type Span = readonly [from: Instant, usual: Instant, to: Instant];
+
+type Judged = { ok: true; value: Instant } | { ok: false; kind: 'future' | 'past'; at: Instant };
+
+/** Back: the latest span that has begun; ahead: the earliest that is not over. Spans come earliest first. */
+const judge = (spans: readonly Span[], { now, looks }: When): Judged | undefined => {
+  if (looks === 'back') {
+    const begun = spans.findLast(([from]) => from <= now + TOLERANCE);
+    if (begun) return { ok: true, value: instant(Math.min(begun[1], now)) };
+    return spans[0] && { ok: false, kind: 'future', at: spans[0][1] };
+  }
+  const open = spans.find(([, , to]) => to >= now - TOLERANCE);
+  if (open) return { ok: true, value: instant(Math.max(open[1], now)) };
+  const last = spans.at(-1);
+  return last && { ok: false, kind: 'past', at: last[1] };
+};
+
+const answer = (
+  alternatives: readonly (readonly Span[])[],
+  when: When,
+  typed: string,
+  exact: boolean,
+): ReadInstant => {
+  const judged = alternatives.map((spans) => judge(spans, when)).filter((one) => one !== undefined);
+  const [either, or] = judged.filter((one) => one.ok);
+  if (either && or && either.value !== or.value)
+    return { ok: false, why: { kind: 'ambiguous', either: either.value, or: or.value, typed } };
+  if (either) return { ok: true, value: either.value, exact };
+  const refused = judged.find((one) => !one.ok);
+  return {
+    ok: false,
+    why: refused ? { kind: refused.kind, at: refused.at, typed } : { kind: 'not-a-time', typed },
+  };
+};
+
+const spanOf = (day: CivilDay, { from, usual, to }: DayPart, zone: string): Span => {
+  const at = (minutes: number): Instant => {
+    const hour = Math.floor(minutes / 60);
+    return instantOf({ ...addDays(day, Math.floor(hour / 24)), hour: hour % 24, minute: minutes % 60 }, zone);
+  };
+  return [at(from), at(usual), at(to)];
+};
+
+const ISO =
+  /^(\d{4})-(\d{2})-(\d{2})[t ](\d{2}):(\d{2})(?::(\d{2})(?:\.(\d{1,9}))?)?(?: ?(z)| ?([+-])(\d{2}):?(\d{2}))?$/;
+
+/** An ISO 8601 instant, or an ISO local time in the zone; undefined when the text is neither. */
+const isoInstant = (phrase: string, zone: string): Instant | undefined => {
+  const match = ISO.exec(phrase);
+  if (!match) return undefined;
+  const [year = NaN, month = NaN, day = NaN, hour = NaN, minute = NaN, second] = match
+    .slice(1, 7)
+    .map(Number);
+  const wall: WallTime = { year, month, day, hour, minute };
+  const within = Number.isNaN(second)
+    ? 0
+    : (second ?? 0) * 1000 + Math.floor(Number(`0.${match[7] ?? 0}`) * 1000);
+  if (!isCivilDay(wall) || hour > 23 || minute > 59 || within >= 60_000) return undefined;
+  if (match[8] === undefined && match[9] === undefined) return instant(instantOf(wall, zone) + within);
+  const offset = minutes(Number(match[10] ?? 0) * 60 + Number(match[11] ?? 0));
+  return instant(instantOf(wall, 'UTC') + within - (match[9] === '-' ? -offset : offset));
+};
+
+const COUNTED_DAYS = /^\S+ ?(?:d|days?|w|wks?|weeks?|months?|years?)$/;
+
+/** `2h ago`, `in 20 min`: time that a stopwatch would count, whatever the clocks do meanwhile. */
+const elapsed = (phrase: string, now: Instant): Instant | undefined => {
+  if (/^(?:just |right )?now$/.test(phrase)) return now;
+  const { ago, ahead } = /^(?<ago>.+) ago$|^(?:in )?(?<ahead>.+?)(?: from now)?$/.exec(phrase)?.groups ?? {};
+  const span = ago ?? (/^in | from now$/.test(phrase) ? ahead : undefined);
+  if (span === undefined || COUNTED_DAYS.test(span)) return undefined;
+  const read = readDuration(span);
+  return read.ok ? instant(ago === undefined ? now + read.value : now - read.value) : undefined;
+};
+
+interface Part {
+  name?: DayPartName;
+  /** The evening, night or morning of which day, counted from today; absent when the phrase names another day. */
+  days?: number;
+  rest: string;
+}
+
+const PARTS: readonly (readonly [words: RegExp, days?: number])[] = [
+  [/\blast (?<name>night|evening)\b/, -1],
+  [/\b(?<name>tonight)\b/, 0],
+  [/\bthis (?<name>morning|afternoon|evening)\b/, 0],
+  [/\b(?:in the |at )?(?<name>morning|afternoon|evening|night)\b/],
+];
+
+const isPart = (name: string | undefined): name is DayPartName => name !== undefined && name in dayParts;
+
+const takePart = (phrase: string): Part => {
+  for (const [words, days] of PARTS) {
+    const match = words.exec(phrase);
+    const name = match?.groups?.['name'];
+    if (!match || !isPart(name)) continue;
+    const rest = phrase.replace(match[0], ' ').replace(/\s+/g, ' ').trim();
+    return { name, rest, ...(days === undefined ? {} : { days }) };
+  }
+  return { rest: phrase };
+};
+
+/** The days of `tonight`, `last night` or a bare `9pm`; who is up past midnight may still mean the evening before. */
+const nearDays = (days: number | undefined, today: WallTime): CivilDay[] => {
+  if (days === undefined) return [addDays(today, -1), today, addDays(today, 1)];
+  const day = addDays(today, days);
+  return today.hour < SMALL_HOURS ? [addDays(day, -1), day] : [day];
+};
+
+/**
+ * Reads a time as people write it: `now`, `last night 9pm`, `2h ago`, `yesterday 18:30`, `Tue 9pm`, an ISO
+ * instant, or an ISO local time in the studio's zone. The whole text must be understood.
+ */
+export const readInstant = (typed: string, when: When): ReadInstant => {
+  const { now, zone } = when;
+  const phrase = plainText(typed).toLowerCase().replaceAll(',', ' ').replace(/\s+/g, ' ').trim();
+  if (phrase === '') return { ok: false, why: { kind: 'empty', typed } };
+  const straight = isoInstant(phrase, zone) ?? elapsed(phrase, now);
+  if (straight !== undefined) return answer([[[straight, straight, straight]]], when, typed, true);
+
+  const today = wallOf(now, zone);
+  const part = takePart(phrase);
+  const taken = takeClock(part.rest, part.name);
+  if (!taken || (part.days !== undefined && taken.rest !== '')) return answer([], when, typed, false);
+  const { alternatives, counted } =
+    taken.rest === ''
+      ? { alternatives: [nearDays(part.days, today)], counted: false }
+      : daysMeant(taken.rest, today);
+  const wholeDay = { from: 0, usual: counted ? today.hour * 60 + today.minute : 12 * 60, to: 24 * 60 - 1 };
+  const vague = part.name === undefined ? wholeDay : dayParts[part.name];
+  const times = taken.clock?.map((clock) => ({ from: clock, usual: clock, to: clock })) ?? [vague];
+  const spans = alternatives.flatMap((days) =>
+    times.map((time) => days.map((day) => spanOf(day, time, zone))),
+  );
+  return answer(spans, when, typed, taken.clock !== undefined);
+};
