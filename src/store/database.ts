@@ -44,14 +44,30 @@ const pragmas = [
   'cache_size = -65536',
 ];
 
-export const openDatabase = (file: string, known: number = migrations.length): Database => {
-  const sqlite = new Sqlite(file, { timeout: 100 });
+const opened = (
+  file: string,
+  options: Sqlite.Options,
+  prepare: (sqlite: Sqlite.Database) => void,
+): Database => {
+  const sqlite = new Sqlite(file, { timeout: 100, ...options });
   try {
-    refuseForeign(sqlite, file, known);
-    for (const each of pragmas) sqlite.pragma(each);
+    prepare(sqlite);
   } catch (error) {
     sqlite.close();
     throw error;
   }
   return { file, sqlite, kysely: new Kysely<Tables>({ dialect: new ImmediateDialect(sqlite) }) };
 };
+
+/** For its owner; `known` is the newest schema that this release can read. */
+export const openDatabase = (file: string, known: number): Database =>
+  opened(file, {}, (sqlite) => {
+    refuseForeign(sqlite, file, known);
+    for (const each of pragmas) sqlite.pragma(each);
+  });
+
+/** For looking only, beside the owner; of any schema that this release knows. */
+export const openForReading = (file: string): Database =>
+  opened(file, { readonly: true, fileMustExist: true, timeout: 5_000 }, (sqlite) =>
+    refuseForeign(sqlite, file, migrations.length),
+  );

@@ -1,15 +1,18 @@
-import { mkdirSync, realpathSync } from 'node:fs';
+import { accessSync, constants, existsSync, mkdirSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
 import type { Books, HeldLines, People } from '../studio/ports.ts';
+import { hours } from '../studio/ids.ts';
 import { openDatabase } from './database.ts';
+import { dropExpired } from './dropExpired.ts';
 import { Identities } from './identities.ts';
 import { StoredKept, type Kept } from './kept.ts';
 import { takeLease } from './lease.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
-import { asStoreProblem } from './storeProblem.ts';
+import { rebuildStates } from './rebuildStates.ts';
+import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 import { StoredLines } from './storedLines.ts';
 import { TurnBooks } from './turnBooks.ts';
 import { Turns } from './turns.ts';
@@ -19,6 +22,8 @@ export interface Store {
   people: People;
   heldLines: HeldLines;
   kept: Kept;
+  /** Works the cached states out again from the entries; answers how many streams there are. */
+  rebuildStates(): Promise<number>;
   close(): Promise<void>;
 }
 
@@ -40,12 +45,15 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
       const database = openDatabase(path, steps.length);
       await migrate(database, steps);
       const turns = new Turns(database);
+      const stopTidying = keepTidy(turns, clock);
       return {
         books: new TurnBooks(turns, clock),
         people: new Identities(turns, clock),
         heldLines: new StoredLines(turns),
         kept: new StoredKept(turns),
+        rebuildStates: () => rebuildStates(turns),
         close: async () => {
+          stopTidying();
           await turns.close();
           database.sqlite.close();
           lease.release();
@@ -60,12 +68,30 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
   }
 };
 
-/** Two names of one file must lead to one lease. */
+/** Drops what has expired, at once and then hourly; trouble with the file shows in the next write anyway. */
+const keepTidy = (turns: Turns, clock: Clock): (() => void) => {
+  const tidy = async () => {
+    while (await dropExpired(turns, clock.now()));
+  };
+  const quietly = () => void tidy().catch(() => undefined);
+  quietly();
+  const timer = setInterval(quietly, hours(1)).unref();
+  return () => clearInterval(timer);
+};
+
+const isRefusal = (error: unknown) =>
+  error instanceof Error && 'code' in error && ['EACCES', 'EPERM', 'EROFS'].includes(String(error.code));
+
+/** Where the file is or will be: two names of one file must lead to one lease. */
 const realPath = (file: string): string => {
-  mkdirSync(dirname(file), { recursive: true });
   try {
-    return realpathSync(file);
-  } catch {
-    return join(realpathSync(dirname(file)), basename(file));
+    mkdirSync(dirname(file), { recursive: true });
+    const folder = realpathSync(dirname(file));
+    const path = existsSync(file) ? realpathSync(file) : join(folder, basename(file));
+    accessSync(dirname(path), constants.W_OK);
+    if (existsSync(path)) accessSync(path, constants.R_OK | constants.W_OK);
+    return path;
+  } catch (error) {
+    throw new StoreProblem(isRefusal(error) ? 'read-only' : 'cannot-open', file, String(error), error);
   }
 };

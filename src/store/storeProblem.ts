@@ -12,9 +12,13 @@ export type StoreProblemKind =
   | 'full'
   /** A newer release has migrated it. */
   | 'newer-schema'
+  /** To look at only, but not migrated yet. */
+  | 'older-schema'
   | 'failed-migration'
   | 'cannot-open'
   | 'input-output'
+  /** A copy would overwrite it. */
+  | 'exists'
   | 'closed';
 
 /** What is wrong with the file itself, as against a bug in what we asked of it. */

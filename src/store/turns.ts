@@ -46,7 +46,8 @@ export class Turns {
   readonly #remembered = new RememberedPages(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
-  #going: Promise<void> | undefined;
+  #going: Promise<void> = Promise.resolve();
+  #busy = false;
   #closed = false;
   #version: number;
 
@@ -57,10 +58,8 @@ export class Turns {
 
   read<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
-      this.#reads.push({
-        run: async (reading) => resolve(await work(reading)),
-        fail: reject,
-      });
+      this.#refuseWhenClosed();
+      this.#reads.push({ run: async (reading) => resolve(await work(reading)), fail: reject });
       this.#go();
     });
   }
@@ -68,15 +67,19 @@ export class Turns {
   /** Runs the work in a transaction; what it wrote stays only when it says so, and only if it does not throw. */
   write<T>(work: (writing: Writing) => Promise<Outcome<T>>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
-      this.#writes.push({
-        run: async (writing) => {
-          const { keep, value } = await work(writing);
-          return { keep, acknowledge: () => resolve(value) };
-        },
-        fail: reject,
-      });
+      this.#refuseWhenClosed();
+      const run: WriteJob['run'] = async (writing) => {
+        const { keep, value } = await work(writing);
+        return { keep, acknowledge: () => resolve(value) };
+      };
+      this.#writes.push({ run, fail: reject });
       this.#go();
     });
+  }
+
+  /** Makes the next turn read everything from the file again. */
+  forget(): void {
+    this.#remembered.clear();
   }
 
   /** Finishes what has been asked for; refuses what is asked from now on. */
@@ -85,40 +88,44 @@ export class Turns {
     await this.#going;
   }
 
+  #refuseWhenClosed(): void {
+    if (this.#closed) throw new StoreProblem('closed', this.#database.file, 'the store is closed');
+  }
+
   #go(): void {
-    this.#going ??= this.#takeTurns().finally(() => {
-      this.#going = undefined;
-    });
+    if (this.#busy) return;
+    this.#busy = true;
+    this.#going = this.#takeTurns();
   }
 
   async #takeTurns(): Promise<void> {
-    if (this.#closed) {
-      const closed = new StoreProblem('closed', this.#database.file, 'the store is closed');
-      for (const job of [...this.#reads.splice(0), ...this.#writes.splice(0)]) job.fail(closed);
-    }
     while (this.#reads.length + this.#writes.length > 0) {
       // Lets everything that has come in meanwhile join this turn, and timers run between turns.
       await nextLoop();
       await this.#writeTurn(this.#writes.splice(0, mostInOneTurn));
       await this.#readTurn(this.#reads.splice(0));
     }
+    this.#busy = false;
   }
 
   async #readTurn(jobs: ReadJob[]): Promise<void> {
     if (jobs.length === 0) return;
-    const { kysely, file } = this.#database;
-    this.#forgetWhatChanged();
-    await kysely.connection().execute(async (db) => {
-      const reading = { db, pages: this.#remembered };
-      await Promise.all(
-        jobs.map((job) => job.run(reading).catch((error: unknown) => job.fail(asStoreProblem(error, file)))),
-      );
-    });
+    const { kysely } = this.#database;
+    try {
+      this.#forgetWhatChanged();
+      await kysely.connection().execute(async (db) => {
+        const reading = { db, pages: this.#remembered };
+        await Promise.all(
+          jobs.map((job) => job.run(reading).catch((error: unknown) => this.#fail(job, error))),
+        );
+      });
+    } catch (error) {
+      for (const job of jobs) this.#fail(job, error);
+    }
   }
 
   async #writeTurn(jobs: WriteJob[]): Promise<void> {
     if (jobs.length === 0) return;
-    const { file } = this.#database;
     let tx: ControlledTransaction<Tables> | undefined;
     try {
       tx = await this.#begin();
@@ -136,7 +143,7 @@ export class Turns {
           .rollback()
           .execute()
           .catch(() => undefined);
-      for (const job of jobs) job.fail(asStoreProblem(error, file));
+      for (const job of jobs) this.#fail(job, error);
     }
   }
 
@@ -153,7 +160,7 @@ export class Turns {
       if (!this.#database.sqlite.inTransaction) throw error;
       await db.rollbackToSavepoint('job').execute();
       await db.releaseSavepoint('job').execute();
-      return () => job.fail(asStoreProblem(error, this.#database.file));
+      return () => this.#fail(job, error);
     }
   }
 
@@ -168,6 +175,10 @@ export class Turns {
         await pause(10 + Math.random() * 20);
       }
     }
+  }
+
+  #fail(job: ReadJob | WriteJob, error: unknown): void {
+    job.fail(asStoreProblem(error, this.#database.file));
   }
 
   #forgetWhatChanged(): void {

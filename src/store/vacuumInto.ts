@@ -1,6 +1,6 @@
 import { closeSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
-import type Sqlite from 'better-sqlite3';
+import Sqlite, { SqliteError } from 'better-sqlite3';
 
 const sync = (path: string) => {
   const handle = openSync(path, 'r');
@@ -11,12 +11,24 @@ const sync = (path: string) => {
   }
 };
 
+/** A copy that cannot be read is none. */
+const prove = (path: string) => {
+  const copy = new Sqlite(path, { readonly: true });
+  try {
+    const found = copy.pragma('quick_check(1)', { simple: true });
+    if (found !== 'ok') throw new SqliteError(`the copy: ${String(found)}`, 'SQLITE_CORRUPT');
+  } finally {
+    copy.close();
+  }
+};
+
 /** Writes a whole copy of a database as it stands now. The name appears only when the copy is complete and on disk. */
 export const vacuumInto = (sqlite: Sqlite.Database, target: string): void => {
   const partial = `${target}.partial`;
   rmSync(partial, { force: true });
   try {
     sqlite.prepare('vacuum into ?').run(partial);
+    prove(partial);
     sync(partial);
     renameSync(partial, target);
   } catch (error) {

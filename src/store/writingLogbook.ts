@@ -15,10 +15,10 @@ import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
 import type { Studio, StudioEvent } from '../studio/studio.ts';
 import { millilitres } from '../glaze/units.ts';
 import { writeEvent } from './eventRow.ts';
-import { foldVersion } from './loadPage.ts';
 import type { Head } from './pages.ts';
 import { readBucket, readStudio } from './readEntries.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
+import { saveHead } from './saveHead.ts';
 import type { Writing } from './turns.ts';
 import { withoutNul, withoutNulWithin } from './withoutNul.ts';
 
@@ -118,7 +118,7 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
     const { heads } = await this.page();
     for (const stream of this.#moved) {
       const head = heads.get(stream);
-      if (head) await this.#saveHead(stream, head);
+      if (head) await saveHead(this.turn.db, this.studioId, stream, head);
     }
   }
 
@@ -133,18 +133,5 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
     const page = await this.page();
     this.turn.pages.set(this.studioId, { ...page, heads: new Map(page.heads).set(stream, head) });
     this.#moved.add(stream);
-  }
-
-  async #saveHead(stream: StreamNo, head: { seq: Seq; state?: BucketState }): Promise<void> {
-    const stood = {
-      seq: head.seq,
-      fold_version: head.state ? foldVersion : null,
-      state: head.state ? JSON.stringify(head.state) : null,
-    };
-    await this.turn.db
-      .insertInto('streams')
-      .values({ studio_id: this.studioId, stream_no: stream, ...stood })
-      .onConflict((conflict) => conflict.columns(['studio_id', 'stream_no']).doUpdateSet(stood))
-      .execute();
   }
 }

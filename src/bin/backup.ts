@@ -1,0 +1,25 @@
+import { mkdirSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { formatISO } from 'date-fns/formatISO';
+import { systemClock } from '../clock.ts';
+import { backUp } from '../store/backUp.ts';
+import { storeWords } from '../words/storeWords.ts';
+import { exitCodeOf } from './exitCodeOf.ts';
+
+const named = (file: string) => {
+  const folder = join(dirname(file), 'backups');
+  mkdirSync(folder, { recursive: true });
+  return join(folder, `${formatISO(systemClock.now(), { format: 'basic' })}-${basename(file)}`);
+};
+
+process.exitCode = await exitCodeOf(storeWords.backUpUsage, async () => {
+  const { values, positionals } = parseArgs({
+    options: { file: { type: 'string', default: 'data/studio.db' } },
+    allowPositionals: true,
+  });
+  const target = positionals[0] ?? named(values.file);
+  await backUp(values.file, target);
+  console.log(storeWords.backedUp(values.file, target));
+  return 0;
+});

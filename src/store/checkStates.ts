@@ -1,0 +1,77 @@
+import { setImmediate as nextLoop } from 'node:timers/promises';
+import { isDeepStrictEqual } from 'node:util';
+import type { Kysely } from 'kysely';
+import type { BucketState } from '../studio/bucketState.ts';
+import { openForReading, schemaVersion, type Database } from './database.ts';
+import { foldVersion, readState } from './loadPage.ts';
+import { migrations } from './migrations.ts';
+import { everyStream, refold, type StreamName } from './refold.ts';
+import { asStoreProblem, StoreProblem } from './storeProblem.ts';
+import type { Tables } from './tables.ts';
+
+export interface StatesChecked {
+  studios: number;
+  streams: number;
+  /** States of an earlier version of the fold, which are never used. */
+  outdated: number;
+  /** Streams whose cached state, or last seq, does not follow from their entries. */
+  differing: StreamName[];
+}
+
+type Verdict = 'agrees' | 'outdated' | 'differs';
+
+const parsed = (json: string | null) => (json === null ? undefined : readState(json));
+const asStored = (state: BucketState | undefined) => (state ? JSON.stringify(state) : null);
+
+const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdict> => {
+  const row = await db
+    .selectFrom('streams')
+    .where('studio_id', '=', name.studio)
+    .where('stream_no', '=', name.stream)
+    .select(['seq', 'fold_version', 'state'])
+    .executeTakeFirst();
+  const { last, count, state } = await refold(db, name);
+  if (row?.seq !== last || count !== last) return 'differs';
+  if (row.state !== null && row.fold_version !== foldVersion) return 'outdated';
+  return isDeepStrictEqual(parsed(row.state), parsed(asStored(state))) ? 'agrees' : 'differs';
+};
+
+const checkAll = async ({ kysely, sqlite }: Database): Promise<StatesChecked> => {
+  const streams = await everyStream(kysely);
+  const checked: StatesChecked = {
+    studios: new Set(streams.map(({ studio }) => studio)).size,
+    streams: streams.length,
+    outdated: 0,
+    differing: [],
+  };
+  for (const name of streams) {
+    // Each stream as it stands at one moment, and never so long that the write-ahead log could not be cut.
+    sqlite.exec('begin');
+    try {
+      const verdict = await checkStream(kysely, name);
+      if (verdict === 'outdated') checked.outdated += 1;
+      if (verdict === 'differs') checked.differing.push(name);
+    } finally {
+      sqlite.exec('commit');
+    }
+    await nextLoop();
+  }
+  return checked;
+};
+
+/** Works every state out again from the entries and compares. Changes nothing, and may run beside the owner. */
+export const checkStates = async (file: string): Promise<StatesChecked> => {
+  try {
+    const database = openForReading(file);
+    try {
+      if (schemaVersion(database.sqlite) < migrations.length) {
+        throw new StoreProblem('older-schema', file, 'not migrated yet');
+      }
+      return await checkAll(database);
+    } finally {
+      database.sqlite.close();
+    }
+  } catch (error) {
+    throw asStoreProblem(error, file);
+  }
+};

@@ -1,0 +1,26 @@
+import { everyStream, refold, type StreamName } from './refold.ts';
+import { saveHead } from './saveHead.ts';
+import type { Turns, Writing } from './turns.ts';
+
+const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> => {
+  const { last, state } = await refold(db, name);
+  const { studio, stream } = name;
+  if (last === null) {
+    await db.deleteFrom('streams').where('studio_id', '=', studio).where('stream_no', '=', stream).execute();
+    return;
+  }
+  await saveHead(db, studio, stream, { seq: last, ...(state && { state }) });
+};
+
+/** Works every state out again from the entries and stores it, a stream at a time; answers how many. */
+export const rebuildStates = async (turns: Turns): Promise<number> => {
+  const streams = await turns.read(({ db }) => everyStream(db));
+  for (const name of streams) {
+    await turns.write(async (writing) => {
+      await rebuildState(writing, name);
+      return { keep: true, value: undefined };
+    });
+  }
+  turns.forget();
+  return streams.length;
+};

@@ -1,0 +1,37 @@
+import type { Kysely } from 'kysely';
+import type { BucketState } from '../studio/bucketState.ts';
+import { foldBucket } from '../studio/foldBucket.ts';
+import { studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
+import { readBucket } from './readEntries.ts';
+import type { Tables } from './tables.ts';
+
+export interface StreamName {
+  studio: StudioId;
+  stream: StreamNo;
+}
+
+/** Streams by either account, the cache's or the entries': one that only one of them knows of is wrong. */
+export const everyStream = async (db: Kysely<Tables>): Promise<StreamName[]> => {
+  const counted = db.selectFrom('streams').select(['studio_id', 'stream_no']);
+  const written = db.selectFrom('events').select(['studio_id', 'stream_no']);
+  const rows = await counted.union(written).orderBy('studio_id').orderBy('stream_no').execute();
+  return rows.map((row) => ({ studio: row.studio_id, stream: row.stream_no }));
+};
+
+export interface Refolded {
+  last: Seq | null;
+  count: number;
+  state?: BucketState;
+}
+
+/** Where a stream stands by its entries alone. */
+export const refold = async (db: Kysely<Tables>, { studio, stream }: StreamName): Promise<Refolded> => {
+  const { last, count } = await db
+    .selectFrom('events')
+    .where('studio_id', '=', studio)
+    .where('stream_no', '=', stream)
+    .select(({ fn }) => [fn.max<Seq | null>('seq').as('last'), fn.countAll<number>().as('count')])
+    .executeTakeFirstOrThrow();
+  const state = stream > studioStream ? foldBucket(stream, await readBucket(db, studio, stream)) : undefined;
+  return { last, count, ...(state && { state }) };
+};
