@@ -1,11 +1,13 @@
-import { addDays, isCivilDay, type CivilDay } from '../studio/civilDay.ts';
+import { addDays, type CivilDay } from '../studio/civilDay.ts';
 import { instant, minutes, type Instant } from '../studio/ids.ts';
 import type { InstantProblem } from '../studio/instantProblem.ts';
 import { instantOf, wallOf, type WallTime } from '../studio/wallTime.ts';
 import { daysMeant } from './daysMeant.ts';
+import { isoInstant } from './isoInstant.ts';
 import { plainText } from './readNumeral.ts';
 import { readDuration } from './readQuantity.ts';
-import { dayParts, takeClock, type DayPart, type DayPartName } from './takeClock.ts';
+import { takeClock } from './takeClock.ts';
+import { dayParts, takePart, type DayPart } from './takePart.ts';
 
 /** `exact` is false when only a day or a part of it was given, as in `yesterday` or `this morning`. */
 export type ReadInstant = { ok: true; value: Instant; exact: boolean } | { ok: false; why: InstantProblem };
@@ -66,26 +68,6 @@ const spanOf = (day: CivilDay, { from, usual, to }: DayPart, zone: string): Span
   return [at(from), at(usual), at(to)];
 };
 
-const ISO =
-  /^(\d{4})-(\d{2})-(\d{2})[t ](\d{2}):(\d{2})(?::(\d{2})(?:\.(\d{1,9}))?)?(?: ?(z)| ?([+-])(\d{2}):?(\d{2}))?$/;
-
-/** An ISO 8601 instant, or an ISO local time in the zone; undefined when the text is neither. */
-const isoInstant = (phrase: string, zone: string): Instant | undefined => {
-  const match = ISO.exec(phrase);
-  if (!match) return undefined;
-  const [year = NaN, month = NaN, day = NaN, hour = NaN, minute = NaN, second] = match
-    .slice(1, 7)
-    .map(Number);
-  const wall: WallTime = { year, month, day, hour, minute };
-  const within = Number.isNaN(second)
-    ? 0
-    : (second ?? 0) * 1000 + Math.floor(Number(`0.${match[7] ?? 0}`) * 1000);
-  if (!isCivilDay(wall) || hour > 23 || minute > 59 || within >= 60_000) return undefined;
-  if (match[8] === undefined && match[9] === undefined) return instant(instantOf(wall, zone) + within);
-  const offset = minutes(Number(match[10] ?? 0) * 60 + Number(match[11] ?? 0));
-  return instant(instantOf(wall, 'UTC') + within - (match[9] === '-' ? -offset : offset));
-};
-
 const COUNTED_DAYS = /^\S+ ?(?:d|days?|w|wks?|weeks?|months?|years?)$/;
 
 /** `2h ago`, `in 20 min`: time that a stopwatch would count, whatever the clocks do meanwhile. */
@@ -96,33 +78,6 @@ const elapsed = (phrase: string, now: Instant): Instant | undefined => {
   if (span === undefined || COUNTED_DAYS.test(span)) return undefined;
   const read = readDuration(span);
   return read.ok ? instant(ago === undefined ? now + read.value : now - read.value) : undefined;
-};
-
-interface Part {
-  name?: DayPartName;
-  /** The evening, night or morning of which day, counted from today; absent when the phrase names another day. */
-  days?: number;
-  rest: string;
-}
-
-const PARTS: readonly (readonly [words: RegExp, days?: number])[] = [
-  [/\blast (?<name>night|evening)\b/, -1],
-  [/\b(?<name>tonight)\b/, 0],
-  [/\bthis (?<name>morning|afternoon|evening)\b/, 0],
-  [/\b(?:in the |at )?(?<name>morning|afternoon|evening|night)\b/],
-];
-
-const isPart = (name: string | undefined): name is DayPartName => name !== undefined && name in dayParts;
-
-const takePart = (phrase: string): Part => {
-  for (const [words, days] of PARTS) {
-    const match = words.exec(phrase);
-    const name = match?.groups?.['name'];
-    if (!match || !isPart(name)) continue;
-    const rest = phrase.replace(match[0], ' ').replace(/\s+/g, ' ').trim();
-    return { name, rest, ...(days === undefined ? {} : { days }) };
-  }
-  return { rest: phrase };
 };
 
 /** The days of `tonight`, `last night` or a bare `9pm`; who is up past midnight may still mean the evening before. */

@@ -1,30 +1,8 @@
-/** A stretch of the day in minutes since midnight; a night runs on into the next morning. */
-export interface DayPart {
-  from: number;
-  /** The time that is meant when no clock time is given: common practice. */
-  usual: number;
-  to: number;
-}
+import { dayParts, type DayPartName } from './takePart.ts';
 
 const HOUR = 60;
 const NOON = 12 * HOUR;
 const DAY = 24 * HOUR;
-
-const part = (from: number, usual: number, to: number): DayPart => ({
-  from: from * HOUR,
-  usual: usual * HOUR,
-  to: to * HOUR,
-});
-
-export const dayParts = {
-  morning: part(5, 9, 12),
-  afternoon: part(12, 15, 18),
-  evening: part(17, 19, 22),
-  night: part(18, 21, 29),
-  tonight: part(17, 19, 29),
-} satisfies Record<string, DayPart>;
-
-export type DayPartName = keyof typeof dayParts;
 
 /** A clock time in minutes since midnight, or the two that it may be: `at 9`, `midnight`. */
 export type Clock = readonly number[];

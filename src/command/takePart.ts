@@ -1,0 +1,47 @@
+/** A stretch of the day in minutes since midnight; a night runs on into the next morning. */
+export interface DayPart {
+  from: number;
+  /** The time that is meant when no clock time is given: common practice. */
+  usual: number;
+  to: number;
+}
+
+const part = (from: number, usual: number, to: number): DayPart => ({
+  from: from * 60,
+  usual: usual * 60,
+  to: to * 60,
+});
+
+export const dayParts = {
+  morning: part(5, 9, 12),
+  afternoon: part(12, 15, 18),
+  evening: part(17, 19, 22),
+  night: part(18, 21, 29),
+  tonight: part(17, 19, 29),
+} satisfies Record<string, DayPart>;
+
+export type DayPartName = keyof typeof dayParts;
+
+const WORDS: readonly (readonly [words: RegExp, days?: number])[] = [
+  [/\blast (?<name>night|evening)\b/, -1],
+  [/\b(?<name>tonight)\b/, 0],
+  [/\bthis (?<name>morning|afternoon|evening)\b/, 0],
+  [/\b(?:in the |at )?(?<name>morning|afternoon|evening|night)\b/],
+];
+
+const isPart = (name: string | undefined): name is DayPartName => name !== undefined && name in dayParts;
+
+/**
+ * Takes the part of the day out of a phrase in lower case. `days` counts from today to the day that it
+ * belongs to, -1 in `last night`; it is absent where the rest of the phrase names the day.
+ */
+export const takePart = (phrase: string): { name?: DayPartName; days?: number; rest: string } => {
+  for (const [words, days] of WORDS) {
+    const match = words.exec(phrase);
+    const name = match?.groups?.['name'];
+    if (!match || !isPart(name)) continue;
+    const rest = phrase.replace(match[0], ' ').replace(/\s+/g, ' ').trim();
+    return { name, rest, ...(days === undefined ? {} : { days }) };
+  }
+  return { rest: phrase };
+};
