@@ -102,7 +102,12 @@ export class DiscordDouble {
 
   /** Sends an interaction to the bot. */
   deliver(draft: Draft): Interaction {
-    const at = nowIn(this.world);
+    return this.hold(draft, 0);
+  }
+
+  /** Sends an interaction that somebody began some milliseconds ago. */
+  hold(draft: Draft, milliseconds: number): Interaction {
+    const at = nowIn(this.world) - milliseconds;
     const id = snowflake(at);
     const interaction: Interaction = {
       id,
@@ -140,6 +145,18 @@ export class DiscordDouble {
     const interaction = await this.use(draft);
     await this.until(() => !interaction.waiting, `the reply to ${draft.what}`);
     return { ...this.message(interaction.original), interaction };
+  }
+
+  /** Takes no connections while something is done. */
+  async unreachable(work: () => Promise<void>): Promise<void> {
+    const port = this.#port;
+    this.#server.close();
+    this.#server.closeAllConnections();
+    this.gateway.dropSocket();
+    await once(this.#server, 'close');
+    await work();
+    this.#server.listen(port, '127.0.0.1');
+    await once(this.#server, 'listening');
   }
 
   message(id: string | undefined): StoredMessage {

@@ -189,7 +189,8 @@ export const submit = (place: Place, opened: Interaction, filled: Record<string,
   const components: APIModalSubmission['components'] = inputs.map((one, i) => {
     const id = 2 * i + 1;
     const custom_id = text(one['custom_id']);
-    const value = filled[custom_id] ?? text(one['value']);
+    const preset = list(one['options']).find((row) => row['default'] === true) ?? one;
+    const value = filled[custom_id] ?? text(preset['value']);
     if (one['required'] !== false && value === '') throw new Error(`the form needs "${custom_id}"`);
     return {
       type: ComponentType.Label,

@@ -1,0 +1,9 @@
+import type { REST } from 'discord.js';
+import type { DiscordPorts } from './ports.ts';
+
+/** What every part of the bot works with. */
+export interface Bot {
+  rest: REST;
+  application: string;
+  ports: DiscordPorts;
+}

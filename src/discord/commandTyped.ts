@@ -1,0 +1,33 @@
+import { ApplicationCommandOptionType as OptionType } from 'discord.js';
+import type {
+  APIApplicationCommandInteractionDataBasicOption,
+  APIApplicationCommandInteractionDataOption,
+} from 'discord.js';
+import type { ParsedLine } from '../command/parseLine.ts';
+import { discordWords } from '../words/discordWords.ts';
+
+type Sent = APIApplicationCommandInteractionDataOption<never> | APIApplicationCommandInteractionDataOption;
+
+/** A slash command as the desk takes it: its path, what was typed by option, and the option being typed now. */
+export const commandTyped = (
+  name: string,
+  sent: readonly Sent[],
+): ParsedLine & { focused: string | undefined } => {
+  const [first] = sent;
+  const nested = first?.type === OptionType.Subcommand;
+  const options = nested ? (first.options ?? []) : sent.filter(isBasic);
+  return {
+    path: nested ? [name, first.name] : [name],
+    typed: Object.fromEntries(options.flatMap((option) => typedOption(option))),
+    focused: options.find((option) => 'focused' in option && option.focused === true)?.name,
+  };
+};
+
+const isBasic = (option: Sent): option is APIApplicationCommandInteractionDataBasicOption =>
+  option.type !== OptionType.Subcommand && option.type !== OptionType.SubcommandGroup;
+
+const typedOption = (option: APIApplicationCommandInteractionDataBasicOption): [string, string][] => {
+  if (option.type === OptionType.Boolean)
+    return [[option.name, option.value ? discordWords.yes : discordWords.no]];
+  return [[option.name, String(option.value)]];
+};

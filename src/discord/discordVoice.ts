@@ -1,0 +1,45 @@
+import type { REST } from 'discord.js';
+import type { Voice } from '../command/contract.ts';
+import { directChannel } from './directChannel.ts';
+import { failureOf } from './failure.ts';
+import type { DiscordPorts } from './ports.ts';
+import { postMessage } from './postMessage.ts';
+import { renderReply } from './renderReply.ts';
+
+type Spoken = Awaited<ReturnType<Voice['speak']>>;
+
+/** Speaks a reminder to its member directly; where that is closed, in the studio's channel, pinging that member only. */
+export const discordVoice = (rest: REST, ports: DiscordPorts): Voice => ({
+  async speak(studio, to, reply, nonce) {
+    const { user, channel } = await ports.addressOf(studio, to);
+    if (user === undefined) return 'not-mine';
+    const message = await renderReply(reply, { studio, direct: true }, ports);
+    const directly = await attempt(async () =>
+      postMessage(rest, await directChannel(rest, user), message, { nonce }),
+    );
+    if (directly !== 'closed' || channel === undefined) return directly;
+    const inServer = await renderReply(reply, { studio, direct: false }, ports);
+    return attempt(() => postMessage(rest, channel, inServer, { nonce, ping: user }));
+  },
+});
+
+const attempt = async (send: () => Promise<unknown>): Promise<Spoken> => {
+  try {
+    await send();
+    return 'said';
+  } catch (error) {
+    switch (failureOf(error)) {
+      case 'closed':
+        return 'closed';
+      case 'no-channel':
+      case 'no-permission':
+        return 'gone';
+      case 'cut':
+        return 'unsure';
+      case 'unreached':
+        return 'later';
+      default:
+        throw error;
+    }
+  }
+};

@@ -1,0 +1,117 @@
+import { ComponentType, TextInputStyle } from 'discord.js';
+import type {
+  APILabelComponent,
+  APIModalInteractionResponseCallbackData,
+  ModalSubmitLabelComponent,
+  APIModalSubmission,
+} from 'discord.js';
+import type { Choice, Leaf, Option } from '../command/contract.ts';
+import { discordWords } from '../words/discordWords.ts';
+import { clipped } from './markdown.ts';
+import type { Words } from './ports.ts';
+
+const FIELDS = 5;
+const MENU_ROWS = 25;
+
+/** The options that a leaf's form asks; a form for changing a line without one asks its first options. */
+export const formFields = (leaf: Leaf): string[] => (leaf.form ?? Object.keys(leaf.options)).slice(0, FIELDS);
+
+/** A form for a leaf's options, filled in with what was typed already. */
+export const form = async (
+  id: string,
+  title: string,
+  leaf: Leaf,
+  typed: Record<string, string>,
+  words: Words,
+  suggest: (option: string) => Promise<Choice[]>,
+): Promise<APIModalInteractionResponseCallbackData> => ({
+  custom_id: id,
+  title: clipped(title, 45),
+  components: await Promise.all(
+    formFields(leaf).flatMap((name) => {
+      const option = leaf.options[name];
+      return option ? [field(name, option, typed[name], words, suggest)] : [];
+    }),
+  ),
+});
+
+const field = async (
+  name: string,
+  option: Option<unknown>,
+  typed: string | undefined,
+  words: Words,
+  suggest: (option: string) => Promise<Choice[]>,
+): Promise<APILabelComponent> => {
+  const choices = await choicesOf(name, option, suggest);
+  return {
+    type: ComponentType.Label,
+    label: clipped(name, 45),
+    description: clipped(option.about(words), 100),
+    component: fits(choices, typed) ? picked(name, option, typed, choices) : written(name, option, typed),
+  };
+};
+
+/** What a menu would offer: set values, or all that could be suggested if they are few. */
+const choicesOf = async (
+  name: string,
+  { kind }: Option<unknown>,
+  suggest: (option: string) => Promise<Choice[]>,
+): Promise<Choice[]> => {
+  if (kind.control === 'switch')
+    return [discordWords.yes, discordWords.no].map((word) => ({ name: word, value: word }));
+  if (typeof kind.control === 'object') return kind.control.pick;
+  return kind.suggest ? suggest(name) : [];
+};
+
+/** A menu must hold everything that may be meant: a full one may have lost rows, and what was typed must be on it. */
+const fits = (choices: Choice[], typed: string | undefined): boolean =>
+  choices.length > 0 &&
+  choices.length < MENU_ROWS &&
+  choices.every(({ value }) => value !== '' && value.length <= 100) &&
+  (typed === undefined || choices.some(({ value }) => value === typed));
+
+const picked = (
+  name: string,
+  { needed }: Option<unknown>,
+  typed: string | undefined,
+  choices: Choice[],
+): APILabelComponent['component'] => ({
+  type: ComponentType.StringSelect,
+  custom_id: name,
+  required: needed,
+  min_values: needed ? 1 : 0,
+  max_values: 1,
+  options: choices.map((choice) => ({
+    label: clipped(choice.name, 100),
+    value: choice.value,
+    ...(choice.value === typed ? { default: true } : {}),
+  })),
+});
+
+const written = (
+  name: string,
+  { needed, kind }: Option<unknown>,
+  typed: string | undefined,
+): APILabelComponent['component'] => ({
+  type: ComponentType.TextInput,
+  custom_id: name,
+  style: TextInputStyle.Short,
+  required: needed,
+  max_length: 1000,
+  ...(kind.example === '' ? {} : { placeholder: clipped(kind.example, 100) }),
+  ...(typed === undefined ? {} : { value: clipped(typed, 1000) }),
+});
+
+/** What was filled in, by option; a field left empty is an empty string. */
+export const filledIn = (submission: APIModalSubmission): Record<string, string> =>
+  Object.fromEntries(
+    submission.components
+      .filter((one): one is ModalSubmitLabelComponent => one.type === ComponentType.Label)
+      .flatMap(({ component }) => {
+        if (component.type === ComponentType.TextInput)
+          return [[component.custom_id, component.value.trim()]];
+        if (component.type === ComponentType.StringSelect)
+          return [[component.custom_id, component.values[0] ?? '']];
+        return [];
+      }),
+  );

@@ -1,0 +1,39 @@
+import { PermissionFlagsBits } from 'discord.js';
+import type { APIInteraction, APIInteractionGuildMember, APIUser } from 'discord.js';
+import type { Request } from '../command/contract.ts';
+import type { DiscordPorts, StudioId } from './ports.ts';
+
+export type Who = Pick<Request, 'studio' | 'member' | 'role'>;
+
+/** Who uses the bot in which studio: the server's, or in a direct message the one that the message speaks of. */
+export const identify = async (
+  interaction: APIInteraction,
+  spoken: StudioId | undefined,
+  ports: DiscordPorts,
+): Promise<Who | undefined> => {
+  const { guild_id: guild, member: inGuild } = interaction;
+  const user = inGuild?.user ?? interaction.user;
+  if (!user) return undefined;
+  // The payload has no name of the server; its id stands in for one.
+  const studio = guild === undefined ? spoken : await ports.people.studioOf('discord', guild, guild);
+  if (studio === undefined) return undefined;
+  const member = await ports.people.memberOf(studio, 'discord', user.id, nameOf(user, inGuild));
+  return { studio, member, role: await roleOf(inGuild, studio, ports) };
+};
+
+const nameOf = (user: APIUser, inGuild: APIInteractionGuildMember | undefined): string =>
+  inGuild?.nick ?? user.global_name ?? user.username;
+
+const MANAGERS = PermissionFlagsBits.ManageGuild | PermissionFlagsBits.Administrator;
+
+const roleOf = async (
+  inGuild: APIInteractionGuildMember | undefined,
+  studio: StudioId,
+  ports: DiscordPorts,
+): Promise<Request['role']> => {
+  if (!inGuild) return 'member';
+  if ((BigInt(inGuild.permissions) & MANAGERS) !== 0n) return 'keeper';
+  if (inGuild.roles.length === 0) return 'member';
+  const role = await ports.keeperRole(studio);
+  return role !== undefined && inGuild.roles.includes(role) ? 'keeper' : 'member';
+};

@@ -1,0 +1,24 @@
+import { InteractionResponseType as Callback } from 'discord.js';
+import { printLine } from '../command/parseLine.ts';
+import type { Bot } from './bot.ts';
+import type { Used } from './answerCommand.ts';
+import { form } from './form.ts';
+import { pressId } from './pressId.ts';
+import { ticket } from './ticket.ts';
+
+/** Opens the form of a command, filled in with what its line has already. */
+export const openForm = async (bot: Bot, { interaction, who, line, leaf }: Used): Promise<void> => {
+  const { desk, words, clock } = bot.ports;
+  const place = { studio: who.studio, direct: interaction.guild_id === undefined };
+  const asked = printLine(line.path, line.typed, line.after);
+  const request = { ...who, ...line, key: `discord:${interaction.id}`, at: clock.now() };
+  const opened = await form(
+    await pressId('form', asked, place, bot.ports),
+    `/${line.path.join(' ')}`,
+    leaf,
+    line.typed,
+    words,
+    (option) => desk.suggest({ ...request, typed: { ...line.typed, [option]: '' } }, option),
+  );
+  await ticket(bot, interaction).raw({ type: Callback.Modal, data: opened });
+};

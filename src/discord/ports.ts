@@ -1,0 +1,43 @@
+import type { Chart, Command, Desk, Request } from '../command/contract.ts';
+
+export type StudioId = Request['studio'];
+export type MemberId = Request['member'];
+export type Instant = Request['at'];
+export type Words = Parameters<Command['about']>[0];
+
+export interface Log {
+  info(about: object, message: string): void;
+  warn(about: object, message: string): void;
+  error(about: object, message: string): void;
+}
+
+/** What Discord needs of the rest of the house. */
+export interface DiscordPorts {
+  desk: Desk;
+  words: Words;
+  clock: { now(): Instant };
+  log: Log;
+  /** Who a server and its people are here; each is made when it is new. */
+  people: {
+    studioOf(platform: 'discord', external: string, name: string): Promise<StudioId>;
+    memberOf(studio: StudioId, platform: 'discord', external: string, name: string): Promise<MemberId>;
+  };
+  /** The Discord role whose holders are a studio's keepers. */
+  keeperRole(studio: StudioId): Promise<string | undefined>;
+  /** How a member is reached: their account, when they have one here, and the studio's channel for reminders. */
+  addressOf(studio: StudioId, member: MemberId): Promise<{ user?: string; channel?: string }>;
+  /** Lines too long for a button, kept by a short id for some weeks. */
+  held: {
+    hold(studio: StudioId, line: string): Promise<string>;
+    held(id: string): Promise<{ studio: StudioId; line: string } | undefined>;
+  };
+  /** The fingerprint of the commands that were last registered in a scope. */
+  registered: {
+    hash(scope: string): Promise<string | undefined>;
+    keep(scope: string, hash: string): Promise<void>;
+  };
+  /** A chart as a PNG. */
+  draw(chart: Chart): Promise<Uint8Array>;
+  /** The connection is lost for good: the process must end, so that a supervisor starts it anew. */
+  fatal(why: string): void;
+}

@@ -1,0 +1,28 @@
+import { createHash } from 'node:crypto';
+import { Routes } from 'discord.js';
+import type { REST } from 'discord.js';
+import type { DiscordPorts } from './ports.ts';
+import { slashCommands } from './slashCommands.ts';
+
+/**
+ * Registers the commands where they changed since the last time, in one server or everywhere. Discord
+ * counts every creation against a day's allowance, so that a restart must not register again.
+ */
+export const registerCommands = async (
+  rest: REST,
+  application: string,
+  guild: string | undefined,
+  { desk, words, registered, log }: DiscordPorts,
+): Promise<void> => {
+  const commands = slashCommands(desk.commands, words);
+  const scope = `${application}/${guild ?? 'everywhere'}`;
+  const hash = createHash('sha256').update(JSON.stringify(commands)).digest('base64url');
+  if ((await registered.hash(scope)) === hash) return;
+  const route =
+    guild === undefined
+      ? Routes.applicationCommands(application)
+      : Routes.applicationGuildCommands(application, guild);
+  await rest.put(route, { body: commands });
+  await registered.keep(scope, hash);
+  log.info({ scope, commands: commands.length }, 'registered the commands with Discord');
+};

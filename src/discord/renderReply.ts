@@ -1,0 +1,123 @@
+import { ButtonStyle, ComponentType } from 'discord.js';
+import type {
+  APIActionRowComponent,
+  APIButtonComponentWithCustomId,
+  APIComponentInMessageActionRow,
+  RawFile,
+} from 'discord.js';
+import type { Action, Reply } from '../command/contract.ts';
+import { discordWords } from '../words/discordWords.ts';
+import { clipped, markdown, markdownWithin, plain } from './markdown.ts';
+import type { DiscordPorts } from './ports.ts';
+import type { Place } from './pressId.ts';
+import { pressId } from './pressId.ts';
+
+type Row = APIActionRowComponent<APIComponentInMessageActionRow>;
+
+/** A reply as a message of Discord's. */
+export interface Rendered {
+  content: string;
+  components: Row[];
+  attachments: { id: string; filename: string; description?: string }[];
+  files: RawFile[];
+}
+
+const CONTENT = 2000;
+const TITLE = 1200;
+const BUTTONS = 5;
+const MENU_ROWS = 25;
+const UPLOAD = 10 * 1024 * 1024;
+
+/** The answer on the first line, where a phone's notification shows it; below it facts, then the small type. */
+export const renderReply = async (reply: Reply, place: Place, ports: DiscordPorts): Promise<Rendered> => {
+  const { files, attachments, notes } = await enclosures(reply, ports);
+  return {
+    content: contentOf(reply, notes),
+    components: await rowsOf(reply, place, ports),
+    attachments,
+    files,
+  };
+};
+
+const contentOf = (reply: Reply, notes: string[]): string => {
+  const lines = [
+    ...(reply.facts ?? []).map(({ label, text }) => `**${markdown(label)}** ${markdown(text)}`),
+    ...(reply.dont ?? []).map((text) => `- ${markdown(text)}`),
+    ...(reply.cautions ?? []).map((text) => `> ${markdown(text)}`),
+    ...(reply.reasons ?? []).map((text) => `-# ${markdown(text)}`),
+  ];
+  const small = notes.map((note) => `-# ${note}`);
+  const shown = [markdownWithin(reply.title, TITLE)];
+  const overflow = `-# ${discordWords.shortened}`;
+  const room = CONTENT - [...small, overflow].reduce((sum, line) => sum + line.length + 1, 0);
+  let used = shown.join('').length;
+  for (const line of lines) {
+    used += line.length + 1;
+    if (used > room) {
+      shown.push(overflow);
+      break;
+    }
+    shown.push(line);
+  }
+  return [...shown, ...small].join('\n');
+};
+
+const enclosures = async (reply: Reply, { draw, log }: DiscordPorts) => {
+  const files: RawFile[] = [];
+  const attachments: Rendered['attachments'] = [];
+  const notes: string[] = [];
+  const enclose = (name: string, contentType: string, data: Buffer, description?: string): void => {
+    if (data.length > UPLOAD) {
+      notes.push(discordWords.fileTooLarge);
+      return;
+    }
+    const id = String(files.length);
+    files.push({ name, contentType, data });
+    attachments.push({ id, filename: name, ...(description === undefined ? {} : { description }) });
+  };
+  if (reply.chart) {
+    try {
+      enclose('chart.png', 'image/png', Buffer.from(await draw(reply.chart)), clipped(reply.chart.alt, 1024));
+    } catch (error) {
+      log.error({ error }, 'could not draw a chart');
+      notes.push(discordWords.noPicture);
+    }
+  }
+  if (reply.file) enclose(reply.file.name, reply.file.type, Buffer.from(reply.file.content));
+  return { files, attachments, notes };
+};
+
+const rowsOf = async (reply: Reply, place: Place, ports: DiscordPorts): Promise<Row[]> => {
+  const offered = (reply.actions ?? []).slice(0, reply.kind === 'choice' ? MENU_ROWS : BUTTONS);
+  if (offered.length === 0) return [];
+  const ids = await Promise.all(offered.map(({ press, line }) => pressId(press, line, place, ports)));
+  const actions = offered
+    .map((action, i) => ({ ...action, id: ids[i] ?? '' }))
+    .filter(({ id }, i) => ids.indexOf(id) === i);
+  return actions.length <= BUTTONS ? [buttons(actions, reply.kind)] : [menu(actions)];
+};
+
+type Offered = Action & { id: string };
+
+const buttons = (actions: Offered[], kind: Reply['kind']): Row => ({
+  type: ComponentType.ActionRow,
+  components: actions.map(({ label, id }, i): APIButtonComponentWithCustomId => ({
+    type: ComponentType.Button,
+    // The likeliest comes first and stands out.
+    style: i === 0 && kind === 'answer' ? ButtonStyle.Primary : ButtonStyle.Secondary,
+    label: plain(label, 80),
+    custom_id: id,
+  })),
+});
+
+const menu = (actions: Offered[]): Row => ({
+  type: ComponentType.ActionRow,
+  components: [
+    {
+      type: ComponentType.StringSelect,
+      custom_id: 'pick',
+      placeholder: discordWords.pick,
+      options: actions.map(({ label, id }) => ({ label: plain(label, 100), value: id })),
+    },
+  ],
+});

@@ -1,0 +1,75 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { Client, Events, GatewayDispatchEvents, Options } from 'discord.js';
+import type { GatewayInteractionCreateDispatchData } from 'discord.js';
+import type { Voice } from '../command/contract.ts';
+import type { Bot } from './bot.ts';
+import { discordVoice } from './discordVoice.ts';
+import { guardConnection } from './guardConnection.ts';
+import { handleInteraction } from './handleInteraction.ts';
+import type { DiscordPorts } from './ports.ts';
+import { registerCommands } from './registerCommands.ts';
+
+export interface DiscordSettings {
+  token: string;
+  /** Registers the commands in this server only, where changes show at once. */
+  devGuild?: string;
+  /** Another address of the platform's API. */
+  api?: string;
+}
+
+export interface Discord {
+  voice: Voice;
+  /** Lets what is under way finish, then leaves. */
+  stop(): Promise<void>;
+}
+
+const GRACE = 5_000;
+
+/** Connects to Discord and answers until stopped. */
+export const startDiscord = async (
+  { token, devGuild, api }: DiscordSettings,
+  ports: DiscordPorts,
+): Promise<Discord> => {
+  const client = new Client({
+    // Interactions come without asking: no messages are read, no members listed.
+    intents: [],
+    makeCache: Options.cacheWithLimits({
+      ...Options.DefaultMakeCacheSettings,
+      MessageManager: 0,
+      UserManager: 0,
+    }),
+    ...(api === undefined ? {} : { rest: { api } }),
+  });
+  const unguard = guardConnection(client, ports);
+  const underWay = new Set<Promise<void>>();
+  const ready = new Promise<Client<true>>((resolve) => client.once(Events.ClientReady, resolve));
+  const bot = ready.then(({ application }): Bot => ({
+    rest: client.rest,
+    application: application.id,
+    ports,
+  }));
+  // The payload as it comes: one shape for every kind, and no cache in between.
+  client.ws.on(
+    GatewayDispatchEvents.InteractionCreate,
+    (interaction: GatewayInteractionCreateDispatchData) => {
+      const handled = bot
+        .then((one) => handleInteraction(one, interaction))
+        .finally(() => underWay.delete(handled));
+      underWay.add(handled);
+    },
+  );
+  await client.login(token);
+  const { application } = await bot;
+  await registerCommands(client.rest, application, devGuild, ports).catch((error: unknown) =>
+    ports.log.error({ error }, 'could not register the commands; those of before stay'),
+  );
+  return {
+    voice: discordVoice(client.rest, ports),
+    stop: async () => {
+      client.ws.removeAllListeners(GatewayDispatchEvents.InteractionCreate);
+      await Promise.race([Promise.allSettled(underWay), sleep(GRACE, undefined, { ref: false })]);
+      unguard();
+      await client.destroy();
+    },
+  };
+};

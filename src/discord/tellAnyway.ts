@@ -1,0 +1,39 @@
+import type { APIInteraction } from 'discord.js';
+import { discordWords } from '../words/discordWords.ts';
+import type { Bot } from './bot.ts';
+import { directChannel } from './directChannel.ts';
+import { failureOf } from './failure.ts';
+import { insist, PATIENTLY } from './insist.ts';
+import { postMessage } from './postMessage.ts';
+import type { Rendered } from './renderReply.ts';
+
+/**
+ * What was logged stays logged, and whoever logged it is told, even when the interaction can no longer be
+ * answered: in the channel if the reply was for everyone, else directly.
+ */
+export const tellAnyway = async (
+  { rest, ports }: Bot,
+  interaction: APIInteraction,
+  message: Rendered,
+  hidden: boolean,
+): Promise<void> => {
+  const user = (interaction.member?.user ?? interaction.user)?.id;
+  const channel = interaction.channel?.id;
+  if (user === undefined || channel === undefined) return;
+  const late = { ...message, content: `${discordWords.lateReply}\n${message.content}` };
+  const inChannel = (): Promise<unknown> =>
+    postMessage(rest, channel, late, { ping: user, nonce: interaction.id });
+  const directly = async (): Promise<unknown> =>
+    postMessage(rest, await directChannel(rest, user), late, { nonce: interaction.id });
+  for (const way of hidden ? [directly] : [inChannel, directly]) {
+    try {
+      if ((await insist(way, PATIENTLY)) === 'told') return;
+    } catch (error) {
+      ports.log.warn(
+        { interaction: interaction.id, failure: failureOf(error) },
+        'could not tell what was logged this way',
+      );
+    }
+  }
+  ports.log.error({ interaction: interaction.id }, 'logged something and could not tell its author');
+};

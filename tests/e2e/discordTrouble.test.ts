@@ -1,0 +1,151 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { afterEach, describe, expect, test } from 'vitest';
+import { t } from '../../src/words/text.ts';
+import { serverError } from '../helpers/discordDouble.ts';
+import { press, slash } from '../helpers/discordInteraction.ts';
+import type { DiscordRoom } from '../helpers/discordRoom.ts';
+import { openDiscordRoom, testCommands } from '../helpers/discordRoom.ts';
+
+let room: DiscordRoom;
+
+const open = async (...given: Parameters<typeof openDiscordRoom>): Promise<DiscordRoom> => {
+  room = await openDiscordRoom(...given);
+  return room;
+};
+
+afterEach(async () => {
+  await room.stop();
+});
+
+const WATER = { what: 'water', amount: '450 ml' };
+const POURED = 'Poured 450 ml of water into a bucket: 1 in all.';
+const isCallback = ({ path }: { path: string }) => path.startsWith('/interactions/');
+const isFollowUp = ({ path, method }: { path: string; method: string }) =>
+  path.startsWith('/webhooks/') && method === 'POST';
+
+describe('a connection that breaks', () => {
+  for (const cut of ['before', 'after'] as const)
+    for (const how of ['closed', 'reset'] as const)
+      test(`(${how}) ${cut} the platform took the reply: logged once, told once`, async () => {
+        const { discord, place, entries } = await open();
+        discord.plant({ cut, how }, isCallback);
+        const { message } = await discord.reply(slash(place, ['pour'], WATER));
+        // The bot may still be trying when the platform has the answer already.
+        await sleep(300);
+        expect(message.content).toBe(POURED);
+        expect(discord.messagesIn(place.channel.id)).toHaveLength(1);
+        expect(await entries()).toBe(1);
+        expect(discord.problems).toEqual([]);
+      });
+
+  test('for as long as the platform waits: what was logged stays logged, and its author is told in the channel', async () => {
+    const { discord, place, entries } = await open();
+    discord.plant({ cut: 'before', how: 'closed' }, isCallback, 20);
+    discord.deliver(slash(place, ['pour'], WATER));
+    await discord.until(
+      () => discord.messagesIn(place.channel.id).length === 1,
+      'the message in the channel',
+    );
+    const [message] = discord.messagesIn(place.channel.id);
+    expect(message?.content).toContain(`<@${place.by.id}>`);
+    expect(message?.content).toContain(POURED);
+    expect(discord.message(message?.id).allowedMentions).toEqual({ parse: [], users: [place.by.id] });
+    expect(await entries()).toBe(1);
+  });
+
+  test('in a channel where the bot may not write: its author is told directly', async () => {
+    const { discord, place } = await open();
+    const mute = { ...place, channel: discord.channel({ forbidden: true }) };
+    discord.plant({ cut: 'before', how: 'closed' }, isCallback, 20);
+    discord.deliver(slash(mute, ['pour'], WATER));
+    const direct = () => [...discord.world.channels.values()].find((one) => one.kind === 'dm');
+    await discord.until(() => discord.messagesIn(direct()?.id ?? '').length === 1, 'the direct message');
+    expect(discord.messagesIn(direct()?.id ?? '')[0]?.content).toContain(POURED);
+  });
+
+  test('after a button was pressed: it is gone, and the log is there to see', async () => {
+    const action = { label: t`I poured it`, line: '/pour what:water amount:"450 ml"', press: 'run' as const };
+    const { discord, place, entries } = await open(testCommands({ actions: [action] }));
+    const looked = await discord.reply(slash(place, ['look'], { bucket: 'gorse' }));
+    discord.plant({ cut: 'before', how: 'closed' }, isFollowUp);
+    const pressed = await discord.use(press(place, looked, 'I poured it'));
+    await discord.until(() => pressed.followUps.length === 1, 'the log');
+    expect(await entries()).toBe(1);
+  });
+});
+
+test('a server error is tried again', async () => {
+  const { discord, place, entries } = await open();
+  discord.plant(serverError, isCallback, 2);
+  const { message } = await discord.reply(slash(place, ['pour'], WATER));
+  expect(message.content).toBe(POURED);
+  expect(await entries()).toBe(1);
+});
+
+test('an interaction that is delivered twice logs once, and says so once', async () => {
+  const { discord, place, entries } = await open();
+  const draft = slash(place, ['pour'], WATER);
+  const used = await discord.use(draft);
+  discord.deliverAgain(used, draft);
+  discord.deliverAgain(used, draft);
+  await discord.until(() => discord.calls.filter(isCallback).length === 3, 'all three answers');
+  expect(await entries()).toBe(1);
+  expect(discord.messagesIn(place.channel.id).map((one) => one.content)).toEqual([POURED]);
+});
+
+test('a command that arrives when the platform has given up is not run: its sender saw it fail and will try again', async () => {
+  const { discord, place, entries } = await open();
+  discord.gateway.dropSocket();
+  await discord.until(() => discord.gateway.resumes === 1, 'the resumption');
+  const used = discord.hold(slash(place, ['pour'], WATER), 4_000);
+  await discord.until(() => discord.calls.some(isCallback), 'an attempt to answer');
+  await discord.use(slash(place, ['look'], { bucket: 'x' }));
+  expect(used.acknowledged).toBeUndefined();
+  expect(await entries()).toBe(0);
+});
+
+test('a command that seems old only because the clocks differ is run all the same', async () => {
+  const { discord, place, ports } = await open();
+  const { now } = ports.clock;
+  ports.clock.now = () => (now() + 60_000) as ReturnType<typeof now>;
+  const { message } = await discord.reply(slash(place, ['pour'], WATER));
+  expect(message.content).toBe(POURED);
+});
+
+test('a reply that the platform refuses is shown without its trimmings', async () => {
+  const { discord, place, entries } = await open(
+    testCommands({ actions: [{ label: [], line: '/pour what:water amount:1', press: 'run' }] }),
+  );
+  const { message } = await discord.reply(slash(place, ['pour'], WATER));
+  expect(message).toMatchObject({ content: POURED, components: [] });
+  expect(await entries()).toBe(1);
+  expect(discord.problems.join()).toMatch(/button without label/);
+});
+
+describe('a connection lost for good', () => {
+  test.each([4004, 4010, 4011, 4012, 4013, 4014])('(%i) ends the process', async (code) => {
+    const { discord, fatal } = await open();
+    discord.gateway.close(code);
+    await expect.poll(() => fatal.length).toBe(1);
+    expect(fatal[0]).toContain(String(code));
+  });
+
+  test('is told from one that comes back', async () => {
+    const { discord, place, fatal } = await open();
+    discord.gateway.close(4000);
+    const missed = discord.deliver(slash(place, ['look'], { bucket: 'x' }));
+    await discord.until(() => missed.acknowledged !== undefined, 'the replayed command');
+    discord.gateway.askToReconnect();
+    await discord.until(() => discord.gateway.resumes === 2, 'the second resumption');
+    expect(fatal).toEqual([]);
+  });
+});
+
+test('stopping lets what is under way finish', async () => {
+  const { discord, place, bot } = await open();
+  const used = discord.deliver(slash(place, ['odd', 'stuck']));
+  await sleep(100);
+  await bot.stop();
+  expect(used.original).toBeDefined();
+  expect(discord.message(used.original).message.content).toBe('At last.');
+});

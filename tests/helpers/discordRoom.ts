@@ -1,0 +1,195 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { asks, logs } from '../../src/command/contract.ts';
+import type { Command, Kind, Reply } from '../../src/command/contract.ts';
+import { openDesk } from '../../src/command/dispatch.ts';
+import type { DiscordPorts } from '../../src/discord/ports.ts';
+import type { Discord, DiscordSettings } from '../../src/discord/startDiscord.ts';
+import { startDiscord } from '../../src/discord/startDiscord.ts';
+import { openStore } from '../../src/store/openStore.ts';
+import type { Store } from '../../src/store/openStore.ts';
+import { days, instant, later, studioStream } from '../../src/studio/ids.ts';
+import { deskWords } from '../../src/words/deskWords.ts';
+import { said, t } from '../../src/words/text.ts';
+import { DiscordDouble } from './discordDouble.ts';
+import type { Place } from './discordInteraction.ts';
+import { nowIn } from './discordWorld.ts';
+
+const en = { desk: deskWords } as never;
+
+/** A kind for these tests: any text, with the suggestions given. */
+export const anyText = (suggested?: string[]): Kind<string> => ({
+  control: 'text',
+  example: 'gull grey',
+  read: (typed) => ({ ok: true, value: typed }),
+  ...(suggested
+    ? {
+        suggest: async (typed) =>
+          suggested.filter((one) => one.startsWith(typed)).map((one) => ({ name: one, value: one })),
+      }
+    : {}),
+});
+
+const wanted = (kind: Kind<string>) => ({ kind, needed: true as const, about: () => 'What to say' });
+const optional = (kind: Kind<string>) => ({ kind, needed: false as const, about: () => 'What to say' });
+
+const pick: Kind<string> = {
+  ...anyText(),
+  control: {
+    pick: [
+      { name: 'Water', value: 'water' },
+      { name: 'Dry', value: 'dry' },
+    ],
+  },
+};
+const flag: Kind<string> = { ...anyText(), control: 'switch' };
+
+/** Commands that do what the platform has to cope with; what they log is a real entry of the studio's stream. */
+export const testCommands = (shown: Partial<Reply> = {}): Command[] => {
+  const answer = (title: Reply['title']): Reply => ({ kind: 'answer', title, data: {}, ...shown });
+  return [
+    logs({
+      name: 'pour',
+      about: () => 'Say what you poured',
+      who: 'member',
+      options: {
+        what: { ...wanted(pick) },
+        amount: wanted(anyText()),
+        bucket: optional(anyText(['gull grey', 'gorse'])),
+        all: optional(flag),
+      },
+      form: ['what', 'amount', 'bucket'],
+      async run({ what, amount, bucket }, { book, now, member }) {
+        await book.logStudio({ kind: 'water', hard: true }, { at: now, loggedAt: now, by: member });
+        const entries = await book.entries(studioStream, { most: 100 });
+        return answer(
+          t`Poured ${said(amount)} of ${said(what)} into ${said(bucket ?? 'a bucket')}: ${entries.length} in all.`,
+        );
+      },
+    }),
+    asks({
+      name: 'look',
+      about: () => 'Ask about a bucket',
+      who: 'member',
+      options: { bucket: wanted(anyText(['gull grey', 'gorse'])) },
+      run: ({ bucket }, { role }) => Promise.resolve(answer(t`Looked at ${said(bucket)} as ${[role]}.`)),
+    }),
+    {
+      name: 'odd',
+      about: () => 'What seldom happens',
+      leaves: [
+        asks({
+          name: 'slow',
+          about: () => 'Takes its time and says so',
+          who: 'member',
+          options: {},
+          slow: true,
+          run: () => Promise.resolve(answer(t`Drawn.`)),
+        }),
+        asks({
+          name: 'stuck',
+          about: () => 'Takes its time and does not say so',
+          who: 'member',
+          options: {},
+          run: async () => {
+            await sleep(1_700);
+            return answer(t`At last.`);
+          },
+        }),
+        logs({
+          name: 'refuse',
+          about: () => 'Is announced to all, and refuses',
+          who: 'member',
+          options: {},
+          slow: true,
+          run: () => Promise.resolve({ kind: 'refusal', title: t`Not today.`, data: {} }),
+        }),
+        logs({
+          name: 'break',
+          about: () => 'Has a bug',
+          who: 'member',
+          options: {},
+          run: () => Promise.reject(new Error('a planted bug')),
+        }),
+        asks({
+          name: 'keepers',
+          about: () => 'For keepers',
+          who: 'keeper',
+          options: {},
+          run: () => Promise.resolve(answer(t`Hello, keeper.`)),
+        }),
+      ],
+    },
+  ];
+};
+
+/** A studio on the stand-in for Discord, with the real client, desk and store. */
+export interface DiscordRoom {
+  discord: DiscordDouble;
+  bot: Discord;
+  store: Store;
+  ports: DiscordPorts;
+  place: Place;
+  /** Why the bot said that its process has to end. */
+  fatal: string[];
+  logged: { level: string; about: object; message: string }[];
+  entries(): Promise<number>;
+  stop(): Promise<void>;
+}
+
+export const openDiscordRoom = async (
+  commands: Command[] = testCommands(),
+  settings: Partial<DiscordSettings> = {},
+  more: Partial<DiscordPorts> = {},
+): Promise<DiscordRoom> => {
+  const discord = await DiscordDouble.start();
+  const folder = await mkdtemp(join(tmpdir(), 'glaze-room-'));
+  const clock = { now: () => instant(nowIn(discord.world)) };
+  const store = await openStore(join(folder, 'studio.db'), { clock });
+  const logged: DiscordRoom['logged'] = [];
+  const note = (level: string) => (about: object, message: string) =>
+    void logged.push({ level, about, message });
+  const fatal: string[] = [];
+  const { books, people, heldLines, kept } = store;
+  const studio = await people.studioOf('discord', discord.world.guildId, 'Saltmarsh Clay Co-op');
+  const ports: DiscordPorts = {
+    desk: openDesk({ commands, books, words: en, report: () => 'bug-1' }),
+    words: en,
+    clock,
+    log: { info: note('info'), warn: note('warn'), error: note('error') },
+    people,
+    keeperRole: () => books.read(studio, async (book) => (await book.studio()).keeperRole),
+    addressOf: () => Promise.resolve({}),
+    held: {
+      hold: (of, line) => heldLines.hold(of, line, later(clock.now(), days(30))),
+      held: (id) => heldLines.held(id, clock.now()),
+    },
+    registered: {
+      hash: (scope) => kept.get(`discord commands ${scope}`),
+      keep: (scope, hash) => kept.set(`discord commands ${scope}`, hash),
+    },
+    draw: () => Promise.resolve(Buffer.from('png')),
+    fatal: (why) => void fatal.push(why),
+    ...more,
+  };
+  const bot = await startDiscord({ token: discord.token, api: discord.api, ...settings }, ports);
+  return {
+    discord,
+    bot,
+    store,
+    ports,
+    fatal,
+    logged,
+    place: { by: discord.person('Mara'), channel: discord.channel() },
+    entries: () =>
+      books.read(studio, async (book) => (await book.entries(studioStream, { most: 100 })).length),
+    stop: async () => {
+      await bot.stop();
+      await store.close();
+      await discord.stop();
+      await rm(folder, { recursive: true });
+    },
+  };
+};
