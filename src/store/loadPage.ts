@@ -3,6 +3,7 @@ import type { BucketState } from '../studio/bucketState.ts';
 import { foldBucket } from '../studio/foldBucket.ts';
 import { foldStudio } from '../studio/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../studio/ids.ts';
+import { frozen } from './frozen.ts';
 import type { Head, Page } from './pages.ts';
 import { readBucket, readStudio } from './readEntries.ts';
 import type { Tables } from './tables.ts';
@@ -30,7 +31,7 @@ export const loadPage = async (db: Kysely<Tables>, studio: StudioId): Promise<Pa
             row.stream_no,
             row.stream_no > studioStream ? await readBucket(db, studio, row.stream_no) : [],
           );
-    heads.set(row.stream_no, { seq: row.seq, ...(state && { state }) });
+    heads.set(row.stream_no, { seq: row.seq, ...(state && { state: frozen(state) }) });
   }
-  return { studio: foldStudio(await readStudio(db, studio, studioStream)), heads };
+  return { studio: frozen(foldStudio(await readStudio(db, studio, studioStream))), heads };
 };

@@ -1,120 +1,75 @@
+import { millilitres } from '../glaze/units.ts';
 import type { BucketEvent, BucketSettings, Entry } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import { applyToBucket, foldBucket } from '../studio/foldBucket.ts';
 import { foldStudio } from '../studio/foldStudio.ts';
-import {
-  entryId,
-  seq,
-  streamNo,
-  studioStream,
-  type MemberId,
-  type Seq,
-  type StreamNo,
-} from '../studio/ids.ts';
+import { entryId, seq, streamNo, studioStream, type MemberId, type StreamNo } from '../studio/ids.ts';
 import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
 import type { Studio, StudioEvent } from '../studio/studio.ts';
-import { millilitres } from '../glaze/units.ts';
-import { writeEvent } from './eventRow.ts';
-import type { Head } from './pages.ts';
+import { frozen } from './frozen.ts';
+import { insertEntry } from './insertEntry.ts';
+import type { Head, Page } from './pages.ts';
 import { readBucket, readStudio } from './readEntries.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import { saveHead } from './saveHead.ts';
 import type { Writing } from './turns.ts';
 import { withoutNul, withoutNulWithin } from './withoutNul.ts';
 
+/** One studio's logbook inside a transaction: its writes happen one after another, however they were asked for. */
 export class WritingLogbook extends ReadingLogbook<Writing> implements WritableLogbook {
   readonly #moved = new Set<StreamNo>();
+  #writes: Promise<unknown> = Promise.resolve();
 
-  async log(bucket: StreamNo, event: BucketEvent, logged: Logged) {
-    const before = await this.bucket(bucket);
-    if (!before) throw new Error(`There is no bucket ${bucket} to log in.`);
-    const entry = await this.append(bucket, event, logged);
-    const state = await this.#stateAfter(entry, before);
-    if (!state) throw new Error(`Entry ${entry.id} would leave its bucket without a setup.`);
-    await this.#moveHead(bucket, { seq: entry.seq, state });
-    return { entry, state };
+  log(bucket: StreamNo, event: BucketEvent, logged: Logged): Promise<{ entry: Entry; state: BucketState }> {
+    return this.#inOrder(async () => {
+      const before = await this.bucket(bucket);
+      if (!before) throw new Error(`There is no bucket ${bucket} to log in.`);
+      const entry = await this.append(bucket, event, logged);
+      return { entry, state: this.#setState(entry, await this.#stateAfter(entry, before)) };
+    });
   }
 
-  async open(settings: BucketSettings & { volume?: number }, logged: Logged) {
-    const { heads } = await this.page();
-    const bucket = streamNo(Math.max(0, ...heads.keys()) + 1);
-    const { volume, ...rest } = settings;
-    const setup: BucketEvent = {
-      kind: 'setup',
-      settings: rest,
-      ...(volume !== undefined && { volume: millilitres(volume) }),
-    };
-    const entry = await this.append(bucket, setup, logged);
-    const state = foldBucket(bucket, [entry]);
-    if (!state) throw new Error(`Entry ${entry.id} did not open its bucket.`);
-    await this.#moveHead(bucket, { seq: entry.seq, state });
-    return { entry, state };
-  }
-
-  async logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }> {
-    const entry = await this.append(studioStream, event, logged);
-    const { db, pages } = this.turn;
-    const studio = foldStudio(await readStudio(db, this.studioId, studioStream));
-    pages.set(this.studioId, { ...(await this.page()), studio });
-    return { entry, state: studio };
-  }
-
-  async rename(member: MemberId, name: string): Promise<void> {
-    await this.turn.db
-      .updateTable('members')
-      .set({ name: withoutNul(name) })
-      .where('studio_id', '=', this.studioId)
-      .where('id', '=', member)
-      .execute();
-  }
-
-  /** Writes an entry at the end of a stream; the stream need not have been there before. */
-  protected async append<E extends LoggedEvent>(
-    stream: StreamNo,
-    event: E,
+  open(
+    settings: BucketSettings & { volume?: number },
     logged: Logged,
-  ): Promise<Entry<E>> {
-    const last = (await this.page()).heads.get(stream);
-    const clean = withoutNulWithin(event);
-    const entry: Entry<E> = {
-      id: entryId(stream, seq((last?.seq ?? 0) + 1)),
-      stream,
-      seq: seq((last?.seq ?? 0) + 1),
-      at: logged.at,
-      loggedAt: logged.loggedAt,
-      by: logged.by,
-      event: clean,
-    };
-    if (!Number.isSafeInteger(entry.at) || !Number.isSafeInteger(entry.loggedAt)) {
-      throw new Error(`Entry ${entry.id} is at no time that can be stored: ${entry.at}, ${entry.loggedAt}.`);
-    }
-    const { db } = this.turn;
-    await db
-      .insertInto('events')
-      .values({
-        studio_id: this.studioId,
-        stream_no: stream,
-        seq: entry.seq,
-        at: entry.at,
-        logged_at: entry.loggedAt,
-        member_id: entry.by,
-        event: writeEvent(stream, clean),
-        undoes: clean.kind === 'undo' ? clean.of : null,
-      })
-      .execute();
-    const note = logged.note === undefined ? '' : withoutNul(logged.note);
-    if (note !== '') {
-      await db
-        .insertInto('notes')
-        .values({ studio_id: this.studioId, stream_no: stream, seq: entry.seq, note })
+  ): Promise<{ entry: Entry; state: BucketState }> {
+    return this.#inOrder(async () => {
+      const { heads } = await this.page();
+      const bucket = streamNo(Math.max(0, ...heads.keys()) + 1);
+      const { volume, ...rest } = settings;
+      const known = volume !== undefined && { volume: millilitres(volume) };
+      const entry = await this.append<BucketEvent>(
+        bucket,
+        { kind: 'setup', settings: rest, ...known },
+        logged,
+      );
+      return { entry, state: this.#setState(entry, foldBucket(bucket, [entry])) };
+    });
+  }
+
+  logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }> {
+    return this.#inOrder(async () => {
+      const entry = await this.append(studioStream, event, logged);
+      const state = frozen(foldStudio(await readStudio(this.turn.db, this.studioId, studioStream)));
+      this.#change((page) => ({ ...page, studio: state }));
+      return { entry, state };
+    });
+  }
+
+  rename(member: MemberId, name: string): Promise<void> {
+    return this.#inOrder(async () => {
+      await this.turn.db
+        .updateTable('members')
+        .set({ name: withoutNul(name) })
+        .where('studio_id', '=', this.studioId)
+        .where('id', '=', member)
         .execute();
-    }
-    await this.#moveHead(stream, { ...last, seq: entry.seq });
-    return entry;
+    });
   }
 
   /** Stores where each stream that was written to stands now: once, however many entries there were. */
   async save(): Promise<void> {
+    await this.#writes;
     const { heads } = await this.page();
     for (const stream of this.#moved) {
       const head = heads.get(stream);
@@ -122,16 +77,58 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
     }
   }
 
-  async #stateAfter(entry: Entry, before: BucketState): Promise<BucketState | undefined> {
-    const { kind } = entry.event;
-    if (kind !== 'undo' && kind !== 'setup' && entry.at >= before.foldedTo)
-      return applyToBucket(before, entry);
-    return foldBucket(entry.stream, await readBucket(this.turn.db, this.studioId, entry.stream));
+  /** Writes an entry at the end of a stream, which need not have been there before. */
+  protected async append<E extends LoggedEvent>(
+    stream: StreamNo,
+    event: E,
+    logged: Logged,
+  ): Promise<Entry<E>> {
+    const last = (await this.page()).heads.get(stream);
+    const next = seq((last?.seq ?? 0) + 1);
+    const entry: Entry<E> = {
+      id: entryId(stream, next),
+      stream,
+      seq: next,
+      at: logged.at,
+      loggedAt: logged.loggedAt,
+      by: logged.by,
+      event: withoutNulWithin(event),
+    };
+    await insertEntry(this.turn.db, this.studioId, entry, logged.note);
+    this.#moveHead(stream, { ...last, seq: next });
+    return entry;
   }
 
-  async #moveHead(stream: StreamNo, head: Head): Promise<void> {
-    const page = await this.page();
-    this.turn.pages.set(this.studioId, { ...page, heads: new Map(page.heads).set(stream, head) });
+  async #stateAfter(entry: Entry, before: BucketState): Promise<BucketState | undefined> {
+    const { kind } = entry.event;
+    const addsOn = kind !== 'undo' && kind !== 'setup' && entry.at >= before.foldedTo;
+    return addsOn
+      ? applyToBucket(before, entry)
+      : foldBucket(entry.stream, await readBucket(this.turn.db, this.studioId, entry.stream));
+  }
+
+  #setState(entry: Entry, state: BucketState | undefined): BucketState {
+    if (!state) throw new Error(`Entry ${entry.id} would leave its bucket without a setup.`);
+    this.#moveHead(entry.stream, { seq: entry.seq, state: frozen(state) });
+    return state;
+  }
+
+  #moveHead(stream: StreamNo, head: Head): void {
+    this.#change((page) => ({ ...page, heads: new Map(page.heads).set(stream, head) }));
     this.#moved.add(stream);
+  }
+
+  /** All at once: whatever else goes on in this turn is in the page already. */
+  #change(changed: (page: Page) => Page): void {
+    const { pages } = this.turn;
+    const page = pages.get(this.studioId);
+    if (!page) throw new Error('A page was changed before it was loaded.');
+    pages.set(this.studioId, changed(page));
+  }
+
+  #inOrder<T>(write: () => Promise<T>): Promise<T> {
+    const done = this.#writes.then(write);
+    this.#writes = done.catch(() => undefined);
+    return done;
   }
 }

@@ -1,0 +1,7 @@
+/** Makes what is shared from memory impossible to change by the way. */
+export const frozen = <T extends object>(value: T): T => {
+  if (Object.isFrozen(value)) return value;
+  for (const within of Object.values(value))
+    if (typeof within === 'object' && within !== null) frozen(within);
+  return Object.freeze(value);
+};

@@ -1,0 +1,34 @@
+import type { Transaction } from 'kysely';
+import type { Entry } from '../studio/bucketEvent.ts';
+import type { StudioId } from '../studio/ids.ts';
+import type { LoggedEvent } from '../studio/ports.ts';
+import { writeEvent } from './eventRow.ts';
+import type { Tables } from './tables.ts';
+import { withoutNul } from './withoutNul.ts';
+
+export const insertEntry = async (
+  db: Transaction<Tables>,
+  studio: StudioId,
+  { id, stream, seq, at, loggedAt, by, event }: Entry<LoggedEvent>,
+  note: string | undefined,
+): Promise<void> => {
+  if (!Number.isSafeInteger(at) || !Number.isSafeInteger(loggedAt)) {
+    throw new Error(`Entry ${id} is at no time that can be stored: ${at}, logged ${loggedAt}.`);
+  }
+  await db
+    .insertInto('events')
+    .values({
+      studio_id: studio,
+      stream_no: stream,
+      seq,
+      at,
+      logged_at: loggedAt,
+      member_id: by,
+      event: writeEvent(stream, event),
+      undoes: event.kind === 'undo' ? event.of : null,
+    })
+    .execute();
+  const words = withoutNul(note ?? '');
+  if (words === '') return;
+  await db.insertInto('notes').values({ studio_id: studio, stream_no: stream, seq, note: words }).execute();
+};
