@@ -11,6 +11,8 @@ export interface Asking {
   now: Instant;
   words: Words;
   book: Logbook;
+  /** The options as they were typed, for the lines of a choice. */
+  typed: Record<string, string>;
 }
 
 export interface Logging extends Asking {

@@ -23,9 +23,9 @@ export const flowBand = (
     since(at, now) > settings.shelfLife || (band === 'thick' && stir !== undefined && stir.at > at);
   let byCup: FlowBand = 'unknown';
   if (efflux) {
-    const { seconds, cup, at } = efflux;
+    const { seconds, cup, kind, at } = efflux;
     const window = settings.efflux;
-    if (settings.cup !== undefined && cup !== settings.cup)
+    if (settings.cup !== undefined && cup !== settings.cup && kind !== settings.cup)
       reasons.push({ because: 'other-cup', cup, windowCup: settings.cup });
     else if (!window) reasons.push({ because: 'efflux-no-window', seconds, cup });
     else {

@@ -56,7 +56,7 @@ export interface WritableLogbook extends Logbook {
 export interface Books {
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
   /** Runs once a key: a repeat gets the stored value; nothing is kept unless the work says so. */
-  once<T extends Json>(
+  once<T>(
     studio: StudioId,
     key: string,
     work: (book: WritableLogbook) => Promise<{ keep: boolean; value: T }>,

@@ -1,0 +1,89 @@
+import { logs } from '../src/command/contract.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { pick, yesNo } from '../src/command/kinds/picks.ts';
+import { amount, mass, statedGravity } from '../src/command/kinds/quantities.ts';
+import { note } from '../src/command/kinds/texts.ts';
+import { whenPast } from '../src/command/kinds/when.ts';
+import { verdictReply } from '../src/command/verdictReply.ts';
+import { gravity, grams } from '../src/glaze/units.ts';
+import { readAddition } from '../src/studio/readAddition.ts';
+
+export const added = logs({
+  name: 'added',
+  about: (w) => w.added.about,
+  who: 'member',
+  form: ['bucket', 'what', 'amount', 'note'],
+  options: {
+    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
+    what: {
+      kind: pick(['water', 'dry', 'flocculant', 'deflocculant', 'glaze', 'other', 'draw-off', 'taken'], {
+        'dry-batch': 'dry',
+        powder: 'dry',
+        batch: 'dry',
+        epsom: 'flocculant',
+        'epsom-salt': 'flocculant',
+        'drew-off': 'draw-off',
+        'drawn-off': 'draw-off',
+        'water-off': 'draw-off',
+        slurry: 'glaze',
+        'took-out': 'taken',
+        out: 'taken',
+      }),
+      needed: true,
+      about: (w) => w.added.what,
+    },
+    amount: { kind: amount, needed: false, about: (w) => w.added.amount },
+    from: { kind: bucket, needed: false, about: (w) => w.added.from },
+    gravity: { kind: statedGravity, needed: false, about: (w) => w.added.gravity },
+    strength: { kind: mass(0.01, 1500, '100g'), needed: false, about: (w) => w.added.strength },
+    remake: { kind: yesNo, needed: false, about: (w) => w.added.remake },
+    when: { kind: whenPast, needed: false, about: (w) => w.when },
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, context) {
+    const { words, book, now, member, role } = context;
+    const w = words.added;
+    const refuse = (title: (typeof w)['sameBucket']) => ({ kind: 'refusal', title, data: {} }) as const;
+    if (v.gravity !== undefined && (v.gravity < 1 || v.gravity > 2.5))
+      return refuse(words.option.gravityOutside(String(v.gravity)));
+    if (v.from?.no === v.bucket.no) return refuse(w.sameBucket);
+    const found = readAddition({
+      what: v.what,
+      bucket: v.bucket,
+      ...(v.amount && { amount: v.amount }),
+      ...(v.from && { from: v.from }),
+      ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),
+      ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
+    });
+    if (!found.ok) return refuse(w.problem(found.why));
+    const logged = {
+      at: v.when ?? now,
+      loggedAt: now,
+      by: member,
+      ...(v.note !== undefined && { note: v.note }),
+    };
+    const { state, entry } = await book.log(
+      v.bucket.no,
+      { kind: 'addition', added: found.added, ...(v.remake && { remake: true }) },
+      logged,
+    );
+    const other =
+      v.from && found.taken
+        ? await book.log(v.from.no, { kind: 'addition', added: found.taken }, logged)
+        : undefined;
+    return verdictReply(state, context, {
+      said: words.reading.logged(entry.id),
+      reasons: [
+        ...(other ? [w.alsoTaken(other.entry.id, v.from?.settings.name ?? '')] : []),
+        ...(found.added.what === 'flocculant' && v.strength === undefined ? [w.asSaturated] : []),
+      ],
+      cautions: [
+        ...(v.what === 'dry' ? [words.verdict.caution('dust')] : []),
+        ...(v.what === 'deflocculant' ? [words.verdict.caution('deflocculant')] : []),
+        ...(v.what === 'draw-off' ? [words.verdict.caution('drawn-water')] : []),
+        ...(role === 'member' && (v.what === 'dry' || v.what === 'deflocculant') ? [w.keepersHands] : []),
+      ],
+      data: { entry: entry.id, ...(other && { alsoEntry: other.entry.id }) },
+    });
+  },
+});

@@ -1,0 +1,61 @@
+import { logs } from '../../src/command/contract.ts';
+import { bucketCard } from '../../src/command/bucketCard.ts';
+import { bucketOptions } from '../../src/command/bucketOptions.ts';
+import { bucketProblem } from '../../src/command/bucketProblem.ts';
+import { bucketSaid } from '../../src/command/bucketSaid.ts';
+import { note, text } from '../../src/command/kinds/texts.ts';
+import { gravity } from '../../src/glaze/units.ts';
+import { days, hours } from '../../src/studio/ids.ts';
+
+/** What a bucket is until its keeper says otherwise (common practice). */
+const usual = {
+  use: 'dipping',
+  solids: gravity(2.6),
+  restLimit: hours(1),
+  shelfLife: days(7),
+  mesh: 80,
+  cautions: [],
+} as const;
+
+export const addBucket = logs({
+  name: 'add',
+  about: (w) => w.bucket.add,
+  who: 'keeper',
+  form: ['name', 'pail', 'volume', 'gravity', 'seconds'],
+  options: {
+    name: { kind: text(60, 'Gull Grey'), needed: true, about: (w) => w.bucket.name },
+    ...bucketOptions,
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const said = bucketSaid(v);
+    const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
+    if (problem) return { kind: 'refusal', title: problem, data: {} };
+    const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
+    const { state, entry } = await book.open(
+      {
+        ...usual,
+        cautions: [],
+        ...said,
+        name: v.name,
+        ...(v.volume !== undefined && { volume: v.volume }),
+      },
+      logged,
+    );
+    const poison = state.settings.cautions.find((caution) => caution === 'lead' || caution === 'cadmium');
+    const held = poison
+      ? await book.log(
+          state.no,
+          { kind: 'hold', cause: 'hazard', why: words.bucket.poison(poison) },
+          { ...logged, at: now },
+        )
+      : undefined;
+    const card = await bucketCard(held?.state ?? state, context);
+    return {
+      ...card,
+      title: words.bucket.added(state.no, v.name, held !== undefined),
+      data: { ...card.data, entry: entry.id },
+    };
+  },
+});

@@ -1,0 +1,49 @@
+import { bucketCard } from '../../src/command/bucketCard.ts';
+import { bucketOptions } from '../../src/command/bucketOptions.ts';
+import { bucketProblem } from '../../src/command/bucketProblem.ts';
+import { bucketSaid } from '../../src/command/bucketSaid.ts';
+import { logs } from '../../src/command/contract.ts';
+import { bucket } from '../../src/command/kinds/bucket.ts';
+import { note, text } from '../../src/command/kinds/texts.ts';
+import type { BucketSettings } from '../../src/studio/bucketEvent.ts';
+
+export const changeBucket = logs({
+  name: 'change',
+  about: (w) => w.bucket.change,
+  who: 'keeper',
+  options: {
+    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
+    name: { kind: text(60, 'Gull Grey'), needed: false, about: (w) => w.bucket.name },
+    ...bucketOptions,
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const said: Partial<BucketSettings> = {
+      ...bucketSaid(v),
+      ...(v.name !== undefined && { name: v.name }),
+    };
+    if (Object.keys(said).length === 0 && v.volume === undefined)
+      return { kind: 'refusal', title: words.bucket.nothingToChange, data: {} };
+    const others = (await book.buckets()).filter(({ no }) => no !== v.bucket.no);
+    const after = { ...v.bucket.settings, ...said };
+    const names = {
+      ...(said.name !== undefined && { name: said.name }),
+      ...(said.nick !== undefined && { nick: said.nick }),
+    };
+    const { name: _name, nick: _nick, ...rest } = after;
+    const problem = bucketProblem({ ...rest, ...names }, v.volume, others, words);
+    if (problem) return { kind: 'refusal', title: problem, data: {} };
+    const { state, entry } = await book.log(
+      v.bucket.no,
+      { kind: 'change', settings: said, ...(v.volume !== undefined && { volume: v.volume }) },
+      { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+    );
+    const card = await bucketCard(state, context);
+    return {
+      ...card,
+      title: words.bucket.changed(state.settings.name),
+      data: { ...card.data, entry: entry.id },
+    };
+  },
+});

@@ -1,0 +1,66 @@
+import { logs, type Logging } from '../../src/command/contract.ts';
+import { bucket } from '../../src/command/kinds/bucket.ts';
+import { pick } from '../../src/command/kinds/picks.ts';
+import { note, text } from '../../src/command/kinds/texts.ts';
+import { verdictReply } from '../../src/command/verdictReply.ts';
+import { holdCauses, type BucketEvent } from '../../src/studio/bucketEvent.ts';
+import type { BucketState } from '../../src/studio/bucketState.ts';
+
+const keep = async ({ no }: BucketState, event: BucketEvent, said: string | undefined, context: Logging) => {
+  const { book, now, member, words } = context;
+  const { state, entry } = await book.log(no, event, {
+    at: now,
+    loggedAt: now,
+    by: member,
+    ...(said !== undefined && { note: said }),
+  });
+  return verdictReply(state, context, { said: words.reading.logged(entry.id), data: { entry: entry.id } });
+};
+
+const which = { kind: bucket, needed: true, about: (w: Logging['words']) => w.reading.bucket } as const;
+const noted = { kind: note, needed: false, about: (w: Logging['words']) => w.note } as const;
+
+export const holdBucket = logs({
+  name: 'hold',
+  about: (w) => w.bucket.hold,
+  who: 'keeper',
+  options: {
+    bucket: which,
+    why: { kind: text(200, 'tested badly'), needed: true, about: (w) => w.bucket.why },
+    cause: { kind: pick(holdCauses), needed: false, about: (w) => w.bucket.cause },
+    note: noted,
+  },
+  async run(v, context) {
+    const cause =
+      v.cause ?? holdCauses.find((one) => one !== 'other' && v.why.toLowerCase().includes(one)) ?? 'other';
+    return keep(v.bucket, { kind: 'hold', cause, why: v.why }, v.note, context);
+  },
+});
+
+export const releaseBucket = logs({
+  name: 'release',
+  about: (w) => w.bucket.release,
+  who: 'keeper',
+  options: { bucket: which, note: noted },
+  async run(v, context) {
+    if (!v.bucket.hold)
+      return { kind: 'refusal', title: context.words.bucket.notHeld(v.bucket.settings.name), data: {} };
+    return keep(v.bucket, { kind: 'release' }, v.note, context);
+  },
+});
+
+export const retireBucket = logs({
+  name: 'retire',
+  about: (w) => w.bucket.retire,
+  who: 'keeper',
+  options: { bucket: which, note: noted },
+  async run(v, context) {
+    if (v.bucket.retired)
+      return {
+        kind: 'refusal',
+        title: context.words.bucket.alreadyRetired(v.bucket.settings.name),
+        data: {},
+      };
+    return keep(v.bucket, { kind: 'retire' }, v.note, context);
+  },
+});

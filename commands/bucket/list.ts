@@ -1,0 +1,38 @@
+import { asks } from '../../src/command/contract.ts';
+import { yesNo } from '../../src/command/kinds/picks.ts';
+import { decide } from '../../src/studio/decide.ts';
+
+export const listBuckets = asks({
+  name: 'list',
+  about: (w) => w.bucket.list,
+  who: 'member',
+  options: { retired: { kind: yesNo, needed: false, about: (w) => w.bucket.retiredToo } },
+  async run(v, { words, book, now, role }) {
+    const all = (await book.buckets()).filter(({ retired }) => !retired || v.retired === true);
+    const { units } = await book.studio();
+    const rows = all.map((state) => ({ state, verdict: decide(state, { now, role }) }));
+    const ready = rows.filter(({ verdict }) => verdict.step === 'use').length;
+    return {
+      kind: 'answer',
+      title: words.bucket.listTitle(rows.length, ready),
+      facts: rows.map(({ state, verdict }) => ({
+        label: words.bucket.listName(state.no, state.settings.name),
+        text: words.bucket.listText(verdict, units),
+      })),
+      data: {
+        buckets: rows.map(({ state, verdict }) => ({
+          number: state.no,
+          name: state.settings.name,
+          ...(state.settings.nick !== undefined && { nick: state.settings.nick }),
+          step: verdict.step,
+          gravity: verdict.gravity,
+          window: verdict.window && { low: verdict.window.low, high: verdict.window.high },
+          flow: verdict.flow,
+          hoursSinceStir: verdict.hoursSinceStir,
+          retired: state.retired,
+          held: state.hold !== undefined,
+        })),
+      },
+    };
+  },
+});

@@ -1,0 +1,53 @@
+import { asks } from '../../src/command/contract.ts';
+import { describeEntry } from '../../src/command/describeEntry.ts';
+import { bucket } from '../../src/command/kinds/bucket.ts';
+import { number } from '../../src/command/kinds/quantities.ts';
+import { seq } from '../../src/studio/ids.ts';
+import { isoInstant } from '../../src/command/isoInstant.ts';
+
+export const logOfBucket = asks({
+  name: 'log',
+  about: (w) => w.bucket.log,
+  who: 'member',
+  options: {
+    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
+    most: { kind: number(1, 200, '20'), needed: false, about: (w) => w.bucket.most },
+    before: { kind: number(1, 1e9, '41'), needed: false, about: (w) => w.bucket.before },
+  },
+  async run(v, asking) {
+    const { words, book } = asking;
+    const most = Math.round(v.most ?? 20);
+    const range = { most, ...(v.before !== undefined && { before: seq(Math.round(v.before)) }) };
+    const entries = await book.entries(v.bucket.no, range);
+    const lines = await Promise.all(entries.map((entry) => describeEntry(entry, asking)));
+    const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
+    const last = entries.at(-1);
+    return {
+      kind: 'answer',
+      title: words.bucket.logTitle(v.bucket.settings.name, entries.length),
+      reasons: lines,
+      actions:
+        last && last.seq > 1 && entries.length === most
+          ? [
+              {
+                label: words.bucket.older(),
+                line: `/bucket log bucket:${v.bucket.no} before:${last.seq}`,
+                press: 'run',
+              },
+            ]
+          : [],
+      data: {
+        entries: entries.map((entry) => ({
+          entry: entry.id,
+          at: isoInstant(entry.at),
+          loggedAt: isoInstant(entry.loggedAt),
+          by: names.get(entry.by) ?? words.someone,
+          ...(entry.note !== undefined && { note: entry.note }),
+          ...(entry.undoneBy !== undefined && { undoneBy: entry.undoneBy }),
+          kind: entry.event.kind,
+          event: JSON.parse(JSON.stringify(entry.event)),
+        })),
+      },
+    };
+  },
+});

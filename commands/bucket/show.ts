@@ -1,0 +1,17 @@
+import { bucketCard } from '../../src/command/bucketCard.ts';
+import { bucketChart } from '../../src/command/bucketChart.ts';
+import { asks } from '../../src/command/contract.ts';
+import { bucket } from '../../src/command/kinds/bucket.ts';
+
+export const showBucket = asks({
+  name: 'show',
+  about: (w) => w.bucket.show,
+  who: 'member',
+  slow: true,
+  options: { bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket } },
+  async run(v, asking) {
+    const card = await bucketCard(v.bucket, asking);
+    const chart = await bucketChart(v.bucket, asking);
+    return chart ? { ...card, chart } : card;
+  },
+});

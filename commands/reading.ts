@@ -1,0 +1,141 @@
+import { kinematicViscosityFromCup } from '../src/glaze/flowCup.ts';
+import { viscosityAt20 } from '../src/glaze/temperatureCorrection.ts';
+import { millilitres } from '../src/glaze/units.ts';
+import { logs } from '../src/command/contract.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { pick, seen, yesNo } from '../src/command/kinds/picks.ts';
+import { effluxTime, length, number, statedGravity, temperature } from '../src/command/kinds/quantities.ts';
+import { cup, scaleWeight, vessel } from '../src/command/kinds/studioThings.ts';
+import { note } from '../src/command/kinds/texts.ts';
+import { whenPast } from '../src/command/kinds/when.ts';
+import { readGravity } from '../src/command/readGravity.ts';
+import { verdictReply } from '../src/command/verdictReply.ts';
+import { cupFor } from '../src/studio/cupFor.ts';
+import { flowLooks, type CupTime } from '../src/studio/bucketEvent.ts';
+import { volumeHeld } from '../src/studio/foldBucket.ts';
+import { gravityScales } from '../src/studio/stateGravity.ts';
+import { pailVolumeFromGap } from '../src/studio/pailVolumeFromGap.ts';
+
+export const reading = logs({
+  name: 'reading',
+  about: (w) => w.reading.about,
+  who: 'member',
+  form: ['bucket', 'weight', 'seconds', 'look', 'stirred'],
+  options: {
+    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
+    weight: { kind: scaleWeight, needed: false, about: (w) => w.reading.weight },
+    gravity: { kind: statedGravity, needed: false, about: (w) => w.reading.gravity },
+    seconds: { kind: effluxTime, needed: false, about: (w) => w.reading.seconds },
+    look: {
+      kind: pick(flowLooks, {
+        watery: 'thin',
+        runny: 'thin',
+        good: 'right',
+        ok: 'right',
+        in: 'right',
+        gel: 'thick',
+      }),
+      needed: false,
+      about: (w) => w.reading.look,
+    },
+    stirred: { kind: yesNo, needed: false, about: (w) => w.reading.stirred },
+    seen: { kind: seen, needed: false, about: (w) => w.reading.seen },
+    gap: { kind: length(0, 1000, 'cm'), needed: false, about: (w) => w.reading.gap },
+    temperature: { kind: temperature(-5, 60), needed: false, about: (w) => w.reading.temperature },
+    vessel: { kind: vessel, needed: false, about: (w) => w.reading.vessel },
+    weighed: {
+      kind: pick(['with-cup', 'without-cup'], {
+        gross: 'with-cup',
+        net: 'without-cup',
+        with: 'with-cup',
+        without: 'without-cup',
+      }),
+      needed: false,
+      about: (w) => w.reading.weighed,
+    },
+    scale: {
+      kind: pick(gravityScales, {
+        be: 'baume',
+        bé: 'baume',
+        tw: 'twaddell',
+        'baume-145': 'baume',
+        'baume-144-3': 'baume-144',
+      }),
+      needed: false,
+      about: (w) => w.reading.scale,
+    },
+    within: { kind: number(0.0005, 0.5, '0.01'), needed: false, about: (w) => w.reading.within },
+    cup: { kind: cup, needed: false, about: (w) => w.reading.cup },
+    when: { kind: whenPast, needed: false, about: (w) => w.when },
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const w = words.reading;
+    const refuse = (title: typeof w.nothing, data = {}) => ({ kind: 'refusal', title, data }) as const;
+    const nothing = [v.weight, v.gravity, v.seconds, v.look, v.gap, v.seen, v.stirred, v.note, v.temperature];
+    if (nothing.every((value) => value === undefined)) return refuse(w.nothing);
+    const studio = await book.studio();
+    const thick = v.look === 'thick' || v.seconds === 'wont-run';
+    const found = readGravity(v, { studio, thick, words, typed: context.typed });
+    if (found.kind === 'reply') return found.reply;
+    if (
+      v.look !== undefined &&
+      v.bucket.settings.cautions.some((c) => ['gloves', 'caustic', 'toxic'].includes(c))
+    )
+      return refuse(w.noFinger);
+    if (v.gap !== undefined) {
+      const volume = pailVolumeFromGap(v.bucket.settings, v.gap);
+      if (volume === undefined) return refuse(w.noPail);
+      if (!volume.ok) return refuse(w.gapTooDeep(volume.outOfRange.high));
+    }
+    const known = v.cup ?? cupFor(v.bucket.settings.cup, studio.cups);
+    const flow: CupTime | undefined =
+      v.seconds === undefined ? undefined : { cup: known.name, kind: known.kind, seconds: v.seconds };
+    const { state, entry } = await book.log(
+      v.bucket.no,
+      {
+        kind: 'reading',
+        ...(found.kind === 'gravity' && { gravity: found.gravity }),
+        ...(flow && { flow }),
+        ...(v.look && { look: v.look }),
+        ...(v.gap !== undefined && { gap: v.gap }),
+        ...(v.temperature !== undefined && { temperature: v.temperature }),
+        ...(v.stirred !== undefined && { stirred: v.stirred }),
+        seen: v.seen ?? [],
+      },
+      { at: v.when ?? now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+    );
+    const viscosity =
+      flow && flow.kind !== 'own' && flow.seconds !== 'wont-run'
+        ? kinematicViscosityFromCup(flow.kind, flow.seconds)
+        : undefined;
+    const warmed =
+      viscosity?.ok && v.temperature !== undefined
+        ? viscosityAt20({ viscosity: viscosity.value, temperature: v.temperature })
+        : undefined;
+    const held = volumeHeld(state) ?? { value: millilitres(0) };
+    const gravity = found.kind === 'gravity' ? found.gravity : undefined;
+    return verdictReply(state, context, {
+      said: w.logged(entry.id),
+      reasons: [
+        ...(found.kind === 'gravity' ? found.reasons : []),
+        ...(viscosity
+          ? [
+              viscosity.ok
+                ? w.viscosity(viscosity.value, warmed?.ok ? warmed.value : undefined)
+                : w.noViscosity,
+            ]
+          : []),
+      ],
+      data: {
+        entry: entry.id,
+        gravity: gravity ? gravity.value : null,
+        u95: gravity ? gravity.u95 : null,
+        ...(viscosity?.ok && { kinematicViscosity: viscosity.value }),
+        ...(warmed?.ok && { kinematicViscosityAt20: warmed.value }),
+        ...(state.contents && { volumeL: held.value / 1000 }),
+      },
+    });
+  },
+});

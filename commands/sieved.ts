@@ -1,0 +1,37 @@
+import { logs } from '../src/command/contract.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { number } from '../src/command/kinds/quantities.ts';
+import { note } from '../src/command/kinds/texts.ts';
+import { whenPast } from '../src/command/kinds/when.ts';
+import { verdictReply } from '../src/command/verdictReply.ts';
+
+export const sieved = logs({
+  name: 'sieved',
+  about: (w) => w.sieved.about,
+  who: 'member',
+  options: {
+    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
+    mesh: { kind: number(10, 500, '80'), needed: false, about: (w) => w.sieved.mesh },
+    when: { kind: whenPast, needed: false, about: (w) => w.when },
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const { mesh: own } = v.bucket.settings;
+    const { state, entry } = await book.log(
+      v.bucket.no,
+      { kind: 'sieve', ...(v.mesh !== undefined && { mesh: v.mesh }) },
+      { at: v.when ?? now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+    );
+    return verdictReply(state, context, {
+      said: words.reading.logged(entry.id),
+      reasons: [
+        ...(own === 'never' ? [words.sieved.never] : []),
+        ...(own !== 'never' && v.mesh !== undefined && v.mesh !== own
+          ? [words.sieved.otherMesh(v.mesh, own)]
+          : []),
+      ],
+      data: { entry: entry.id },
+    });
+  },
+});

@@ -1,0 +1,50 @@
+import { logs } from '../src/command/contract.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { pick, seen } from '../src/command/kinds/picks.ts';
+import { stirMinutes } from '../src/command/kinds/quantities.ts';
+import { note } from '../src/command/kinds/texts.ts';
+import { whenPast } from '../src/command/kinds/when.ts';
+import { verdictReply } from '../src/command/verdictReply.ts';
+import { stirTools } from '../src/studio/bucketEvent.ts';
+
+export const stirred = logs({
+  name: 'stirred',
+  about: (w) => w.stirred.about,
+  who: 'member',
+  options: {
+    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
+    minutes: { kind: stirMinutes, needed: false, about: (w) => w.stirred.minutes },
+    with: {
+      kind: pick(stirTools, {
+        drill: 'mixer',
+        'power-mixer': 'mixer',
+        machine: 'mixer',
+        paddle: 'hand',
+        stick: 'hand',
+      }),
+      needed: false,
+      about: (w) => w.stirred.with,
+    },
+    seen: { kind: seen, needed: false, about: (w) => w.reading.seen },
+    when: { kind: whenPast, needed: false, about: (w) => w.when },
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const { state, entry } = await book.log(
+      v.bucket.no,
+      {
+        kind: 'stir',
+        ...(v.minutes !== undefined && { minutes: v.minutes }),
+        ...(v.with && { tool: v.with }),
+        seen: v.seen ?? [],
+      },
+      { at: v.when ?? now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+    );
+    return verdictReply(state, context, {
+      said: words.reading.logged(entry.id),
+      cautions: v.with === 'mixer' ? [words.verdict.caution('mixer')] : [],
+      data: { entry: entry.id },
+    });
+  },
+});

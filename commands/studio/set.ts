@@ -1,0 +1,54 @@
+import { logs } from '../../src/command/contract.ts';
+import { pick } from '../../src/command/kinds/picks.ts';
+import { zone } from '../../src/command/kinds/studioThings.ts';
+import { text } from '../../src/command/kinds/texts.ts';
+import { studioCard } from '../../src/command/studioCard.ts';
+import type { StudioEvent } from '../../src/studio/studio.ts';
+
+/** A Discord role or channel as it is typed, mentioned or pasted: its number. */
+const external = (typed: string) => /\d{15,20}/.exec(typed)?.[0];
+
+export const setStudio = logs({
+  name: 'set',
+  about: (w) => w.studio.set,
+  who: 'keeper',
+  options: {
+    zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
+    units: {
+      kind: pick(['metric', 'us', 'imperial'], {
+        si: 'metric',
+        usa: 'us',
+        american: 'us',
+        uk: 'imperial',
+        british: 'imperial',
+      }),
+      needed: false,
+      about: (w) => w.studio.units,
+    },
+    water: { kind: pick(['soft', 'hard']), needed: false, about: (w) => w.studio.water },
+    role: { kind: text(60, '@Keepers'), needed: false, about: (w) => w.studio.role },
+    channel: { kind: text(60, '#glaze-room'), needed: false, about: (w) => w.studio.channel },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const role = v.role === undefined ? undefined : external(v.role);
+    const channel = v.channel === undefined ? undefined : external(v.channel);
+    if (v.role !== undefined && role === undefined)
+      return { kind: 'refusal', title: words.studio.notMention(v.role), data: {} };
+    if (v.channel !== undefined && channel === undefined)
+      return { kind: 'refusal', title: words.studio.notMention(v.channel), data: {} };
+    const events: StudioEvent[] = [
+      ...(v.zone !== undefined ? [{ kind: 'zone' as const, zone: v.zone }] : []),
+      ...(v.units ? [{ kind: 'units' as const, units: v.units }] : []),
+      ...(v.water ? [{ kind: 'water' as const, hard: v.water === 'hard' }] : []),
+      ...(role !== undefined ? [{ kind: 'keeper-role' as const, role }] : []),
+      ...(channel !== undefined ? [{ kind: 'channel' as const, channel }] : []),
+    ];
+    if (events.length === 0) return { kind: 'refusal', title: words.studio.nothingToSet, data: {} };
+    const logged = { at: now, loggedAt: now, by: member };
+    const entries: string[] = [];
+    for (const event of events) entries.push((await book.logStudio(event, logged)).entry.id);
+    const card = await studioCard(await book.studio(), context);
+    return { ...card, data: { ...card.data, entry: entries.at(-1), entries } };
+  },
+});

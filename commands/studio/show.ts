@@ -1,0 +1,10 @@
+import { asks } from '../../src/command/contract.ts';
+import { studioCard } from '../../src/command/studioCard.ts';
+
+export const showStudio = asks({
+  name: 'show',
+  about: (w) => w.studio.show,
+  who: 'member',
+  options: {},
+  run: async (_values, asking) => studioCard(await asking.book.studio(), asking),
+});

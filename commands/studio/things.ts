@@ -1,0 +1,95 @@
+import { vesselVolume } from '../../src/glaze/gravityByWeighing.ts';
+import { celsius, grams } from '../../src/glaze/units.ts';
+import { logs } from '../../src/command/contract.ts';
+import { pick } from '../../src/command/kinds/picks.ts';
+import { temperature } from '../../src/command/kinds/quantities.ts';
+import { cupKind, member as memberKind, scaleWeight } from '../../src/command/kinds/studioThings.ts';
+import { text } from '../../src/command/kinds/texts.ts';
+import { studioCard } from '../../src/command/studioCard.ts';
+
+export const setVessel = logs({
+  name: 'vessel',
+  about: (w) => w.studio.vessel,
+  who: 'keeper',
+  form: ['name', 'tare', 'water', 'temperature'],
+  options: {
+    name: { kind: text(40, 'steel cup'), needed: true, about: (w) => w.studio.name },
+    tare: { kind: scaleWeight, needed: true, about: (w) => w.studio.tare },
+    water: { kind: scaleWeight, needed: true, about: (w) => w.studio.waterHeld },
+    temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.studio.temperature },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const t = v.temperature ?? celsius(20);
+    if (v.water.grams < 20 || v.water.grams > 5000)
+      return { kind: 'refusal', title: words.studio.waterOutside(v.water.grams), data: {} };
+    const volume = vesselVolume({ water: v.water.grams, temperature: t });
+    const { entry, state } = await book.logStudio(
+      {
+        kind: 'vessel',
+        vessel: {
+          name: v.name,
+          tare: v.tare.grams,
+          water: v.water.grams,
+          temperature: t,
+          scaleStep: grams(Math.max(v.tare.step, v.water.step)),
+        },
+      },
+      { at: now, loggedAt: now, by: member },
+    );
+    const card = await studioCard(state, context);
+    return {
+      ...card,
+      title: words.studio.vesselSet(
+        v.name,
+        v.tare.grams,
+        v.water.grams,
+        volume.ok ? volume.value : undefined,
+      ),
+      data: { ...card.data, entry: entry.id, ...(volume.ok && { vesselMl: volume.value }) },
+    };
+  },
+});
+
+export const setCup = logs({
+  name: 'cup',
+  about: (w) => w.studio.cup,
+  who: 'keeper',
+  options: {
+    name: { kind: text(40, 'hall cup'), needed: true, about: (w) => w.studio.name },
+    kind: { kind: cupKind, needed: true, about: (w) => w.studio.cupKind },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const { entry, state } = await book.logStudio(
+      { kind: 'cup', cup: { name: v.name, kind: v.kind } },
+      { at: now, loggedAt: now, by: member },
+    );
+    const card = await studioCard(state, context);
+    return { ...card, title: words.studio.cupSet(v.name, v.kind), data: { ...card.data, entry: entry.id } };
+  },
+});
+
+export const setKeeper = logs({
+  name: 'keeper',
+  about: (w) => w.studio.keeper,
+  who: 'keeper',
+  options: {
+    member: { kind: memberKind, needed: true, about: (w) => w.studio.member },
+    is: { kind: pick(['keeper', 'member']), needed: false, about: (w) => w.studio.is },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const keeper = v.is !== 'member';
+    const { entry, state } = await book.logStudio(
+      { kind: 'keeper', member: v.member.id, keeper },
+      { at: now, loggedAt: now, by: member },
+    );
+    const card = await studioCard(state, context);
+    return {
+      ...card,
+      title: words.studio.keeperSet(v.member.name, keeper),
+      data: { ...card.data, entry: entry.id },
+    };
+  },
+});

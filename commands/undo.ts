@@ -1,0 +1,40 @@
+import { logs } from '../src/command/contract.ts';
+import { describeEntry } from '../src/command/describeEntry.ts';
+import { entry as entryKind } from '../src/command/kinds/studioThings.ts';
+import { verdictReply } from '../src/command/verdictReply.ts';
+import { entryId, studioStream } from '../src/studio/ids.ts';
+import { notUndoable } from '../src/studio/undoable.ts';
+
+export const undo = logs({
+  name: 'undo',
+  about: (w) => w.undo.about,
+  who: 'member',
+  options: { entry: { kind: entryKind, needed: true, about: (w) => w.undo.entry } },
+  async run(v, context) {
+    const { words, book, now, member, role } = context;
+    const id = entryId(v.entry.stream, v.entry.seq);
+    const found = await book.entry(id);
+    const refuse = (title: ReturnType<typeof words.undo.none>) =>
+      ({ kind: 'refusal', title, data: { entry: id } }) as const;
+    if (!found) return refuse(words.undo.none(id));
+    const why = notUndoable(found, { member, role, now });
+    if (why) return refuse(words.undo.not(why, id));
+    const logged = { at: now, loggedAt: now, by: member };
+    const what = await describeEntry(found, context);
+    if (v.entry.stream === studioStream) {
+      const { entry } = await book.logStudio({ kind: 'undo', of: v.entry.seq }, logged);
+      return {
+        kind: 'answer',
+        title: words.undo.studio(id),
+        reasons: [what],
+        data: { entry: entry.id, undone: id },
+      };
+    }
+    const { entry, state } = await book.log(v.entry.stream, { kind: 'undo', of: v.entry.seq }, logged);
+    return verdictReply(state, context, {
+      said: words.undo.done(id, entry.id),
+      reasons: [what],
+      data: { entry: entry.id, undone: id },
+    });
+  },
+});

@@ -1,0 +1,11 @@
+import { asks } from '../src/command/contract.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { verdictReply } from '../src/command/verdictReply.ts';
+
+export const waterOrStir = asks({
+  name: 'water-or-stir',
+  about: (w) => w.waterOrStir.about,
+  who: 'member',
+  options: { bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket } },
+  run: (v, context) => verdictReply(v.bucket, context),
+});

@@ -1,0 +1,72 @@
+import { dryContent, solidsVolumeFraction } from '../glaze/slurry.ts';
+import type { BucketState } from '../studio/bucketState.ts';
+import { decide } from '../studio/decide.ts';
+import { volumeHeld } from '../studio/foldBucket.ts';
+import { hours } from '../studio/ids.ts';
+import type { Asking, Reply } from './contract.ts';
+
+const settingsData = ({ no, settings, hold }: BucketState, volumeL: number | null): Reply['data'] => ({
+  number: no,
+  name: settings.name,
+  ...(settings.nick !== undefined && { nick: settings.nick }),
+  volumeL,
+  ...(settings.pail !== undefined && { pailL: settings.pail / 1000 }),
+  window: settings.gravity ? { low: settings.gravity.low, high: settings.gravity.high } : null,
+  efflux: settings.efflux ? { low: settings.efflux.low, high: settings.efflux.high } : null,
+  ...(settings.cup !== undefined && { cup: settings.cup }),
+  solidsGravity: settings.solids,
+  restHours: settings.restLimit / hours(1),
+  freshHours: settings.shelfLife / hours(1),
+  mesh: settings.mesh,
+  use: settings.use,
+  cautions: settings.cautions,
+  ...(hold && { hold: { cause: hold.cause, why: hold.why, since: hold.since } }),
+});
+
+/** A bucket on one card: what it is, what is in it, what it needs. */
+export const bucketCard = async (state: BucketState, asking: Asking): Promise<Reply> => {
+  const { words, now, role, book } = asking;
+  const { units } = await book.studio();
+  const { settings } = state;
+  const verdict = decide(state, { now, role });
+  const gravity = verdict.predicted?.value ?? verdict.gravity?.value;
+  const slurry = gravity === undefined ? undefined : { slurry: gravity, solids: settings.solids };
+  const dry = slurry && dryContent(slurry);
+  const phi = slurry && solidsVolumeFraction(slurry);
+  const volume = volumeHeld(state)?.value;
+  const w = words.bucket;
+  return {
+    kind: 'answer',
+    title: words.verdict.headline(settings.name, words.verdict.title(verdict, units)),
+    facts: [
+      { label: [w.factNumber], text: w.numberAndNick(state.no, settings.nick) },
+      ...(settings.gravity || settings.efflux
+        ? [{ label: [w.factWindow], text: w.windows(settings.gravity, settings.efflux, settings.cup) }]
+        : []),
+      ...(volume === undefined
+        ? []
+        : [{ label: [w.factVolume], text: w.holds(volume, settings.pail, units) }]),
+      ...(verdict.gravity
+        ? [
+            {
+              label: [words.verdict.factGravity],
+              text: verdict.gravity.believed
+                ? words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null)
+                : words.verdict.notBelieved(verdict.gravity.value),
+            },
+          ]
+        : []),
+      ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value) }] : []),
+    ],
+    cautions: [...settings.cautions.map(w.caution), ...verdict.cautions.map(words.verdict.caution)],
+    data: {
+      bucket: settingsData(state, volume === undefined ? null : volume / 1000),
+      dryGramsPerLitre: dry?.ok ? dry.value : null,
+      solidsVolumeFraction: phi?.ok ? phi.value : null,
+      step: verdict.step,
+      retired: state.retired,
+      flocculantGrams: state.flocculant.heptahydrate,
+      after: state.seq,
+    },
+  };
+};

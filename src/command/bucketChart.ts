@@ -1,0 +1,90 @@
+import type { BucketEvent, Entry } from '../studio/bucketEvent.ts';
+import type { BucketState } from '../studio/bucketState.ts';
+import { foldBucket } from '../studio/foldBucket.ts';
+import type { LoggedEvent, Notes } from '../studio/ports.ts';
+import type { Asking, Chart } from './contract.ts';
+
+const isBucketEntry = (entry: Entry<LoggedEvent>): entry is Entry => entry.stream > 0;
+
+const markOf = (event: BucketEvent): Chart['marks'][number]['kind'] | undefined => {
+  switch (event.kind) {
+    case 'stir':
+      return 'stir';
+    case 'addition':
+      return 'addition';
+    case 'sieve':
+      return 'sieve';
+    case 'hold':
+      return 'hold';
+    default:
+      return undefined;
+  }
+};
+
+/** Which readings were believed when they were taken. */
+const believedSeqs = (entries: readonly Entry[], state: BucketState): ReadonlySet<number> => {
+  const believed = new Set<number>();
+  const oldestFirst = [...entries].sort((a, b) => a.at - b.at || a.seq - b.seq);
+  for (let i = 0; i < oldestFirst.length; i++) {
+    const entry = oldestFirst[i];
+    if (entry?.event.kind !== 'reading') continue;
+    const upTo = foldBucket(state.no, oldestFirst.slice(0, i + 1));
+    if (upTo?.believed?.seq === entry.seq) believed.add(entry.seq);
+  }
+  return believed;
+};
+
+/** Gravity and efflux over time, with their windows, and what was done in between. Undefined when nothing was measured. */
+export const bucketChart = async (
+  state: BucketState,
+  { book, words }: Asking,
+): Promise<Chart | undefined> => {
+  const { zone } = await book.studio();
+  const all = await book.entries(state.no, { most: 500 });
+  const entries = all
+    .filter((entry): entry is (Entry<LoggedEvent> & Notes) & Entry => isBucketEntry(entry))
+    .filter(({ undoneBy, event }) => undoneBy === undefined && event.kind !== 'undo');
+  const believed = believedSeqs(entries, state);
+  const gravity: Chart['series'][number]['points'] = [];
+  const efflux: Chart['series'][number]['points'] = [];
+  const marks: Chart['marks'] = [];
+  for (const { event, at, seq } of entries) {
+    if (event.kind === 'reading' && event.gravity)
+      gravity.push({ at, value: event.gravity.value, u95: event.gravity.u95, believed: believed.has(seq) });
+    if (event.kind === 'reading' && event.flow && event.flow.seconds !== 'wont-run')
+      efflux.push({ at, value: event.flow.seconds, believed: event.stirred === true });
+    const kind = markOf(event);
+    if (kind) marks.push({ at, kind, label: words.chart.mark[kind] });
+  }
+  if (gravity.length + efflux.length === 0) return undefined;
+  const { settings } = state;
+  const oldest = <T extends { at: number }>(points: T[]) => points.sort((a, b) => a.at - b.at);
+  return {
+    title: settings.name,
+    alt: words.chart.alt(settings.name, oldest(gravity), settings.gravity, marks.length),
+    zone,
+    series: [
+      ...(gravity.length > 0
+        ? [
+            {
+              label: words.chart.gravity,
+              unit: '',
+              ...(settings.gravity && { band: settings.gravity }),
+              points: oldest(gravity),
+            },
+          ]
+        : []),
+      ...(efflux.length > 0
+        ? [
+            {
+              label: words.chart.efflux,
+              unit: 's',
+              ...(settings.efflux && { band: settings.efflux }),
+              points: oldest(efflux),
+            },
+          ]
+        : []),
+    ],
+    marks: oldest(marks),
+  };
+};

@@ -1,0 +1,49 @@
+import { bucketCautions, bucketUses } from '../studio/bucketEvent.ts';
+import { hours } from '../studio/ids.ts';
+import type { Kind } from './contract.ts';
+import { pick, several } from './kinds/picks.ts';
+import { gravityWindow, length, number, secondsWindow, time, volume } from './kinds/quantities.ts';
+import { cup } from './kinds/studioThings.ts';
+import { text } from './kinds/texts.ts';
+import type { Words } from '../words/words.ts';
+
+const mesh: Kind<number | 'never'> = {
+  control: 'text',
+  example: '80',
+  read: (typed, asking) =>
+    /^(?:never|none|no|0)$/i.test(typed.trim())
+      ? { ok: true, value: 'never' }
+      : number(10, 500, '80').read(typed, asking),
+};
+
+/** What a keeper may say of a bucket, when setting it up and later. */
+export const bucketOptions = {
+  nick: { kind: text(12, 'gg'), needed: false, about: (w: Words) => w.bucket.nick },
+  pail: { kind: volume(100, 250_000, 'l', '19l'), needed: false, about: (w: Words) => w.bucket.pail },
+  volume: { kind: volume(10, 250_000, 'l', '15l'), needed: false, about: (w: Words) => w.bucket.volume },
+  gravity: { kind: gravityWindow, needed: false, about: (w: Words) => w.bucket.gravity },
+  seconds: { kind: secondsWindow, needed: false, about: (w: Words) => w.bucket.seconds },
+  cup: { kind: cup, needed: false, about: (w: Words) => w.bucket.cup },
+  solids: { kind: number(1.5, 7, '2.6'), needed: false, about: (w: Words) => w.bucket.solids },
+  rest: {
+    kind: time(hours(0.05), hours(24 * 14), 'h', '4h'),
+    needed: false,
+    about: (w: Words) => w.bucket.rest,
+  },
+  fresh: {
+    kind: time(hours(1), hours(24 * 90), 'h', '7 days'),
+    needed: false,
+    about: (w: Words) => w.bucket.fresh,
+  },
+  mesh: { kind: mesh, needed: false, about: (w: Words) => w.bucket.mesh },
+  use: {
+    kind: pick(bucketUses, { dip: 'dipping', brush: 'brushing', spray: 'spraying' }),
+    needed: false,
+    about: (w: Words) => w.bucket.use,
+  },
+  cautions: { kind: several(bucketCautions), needed: false, about: (w: Words) => w.bucket.cautions },
+  glaze: { kind: text(60, 'Gull Grey'), needed: false, about: (w: Words) => w.bucket.glaze },
+  rim: { kind: length(50, 1500, 'cm', '28cm'), needed: false, about: (w: Words) => w.bucket.rim },
+  bottom: { kind: length(50, 1500, 'cm', '25cm'), needed: false, about: (w: Words) => w.bucket.bottom },
+  height: { kind: length(50, 1500, 'cm', '35cm'), needed: false, about: (w: Words) => w.bucket.height },
+} as const;

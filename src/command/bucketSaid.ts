@@ -1,0 +1,40 @@
+import { gravity } from '../glaze/units.ts';
+import { pailVolume } from '../glaze/pailVolume.ts';
+import { millimetres } from '../glaze/units.ts';
+import type { BucketSettings } from '../studio/bucketEvent.ts';
+import type { bucketOptions } from './bucketOptions.ts';
+import type { Values } from './contract.ts';
+
+export type SaidOfBucket = Values<typeof bucketOptions>;
+
+/** The settings that somebody said, and only those. */
+export const bucketSaid = (v: SaidOfBucket): Partial<BucketSettings> => {
+  const shape =
+    v.rim !== undefined && v.bottom !== undefined && v.height !== undefined
+      ? { top: v.rim, bottom: v.bottom, height: v.height }
+      : undefined;
+  const brim =
+    shape &&
+    pailVolume({
+      bottomDiameter: shape.bottom,
+      topDiameter: shape.top,
+      height: shape.height,
+      gap: millimetres(0),
+    });
+  const pail = v.pail ?? (brim?.ok ? brim.value : undefined);
+  return {
+    ...(v.nick !== undefined && { nick: v.nick }),
+    ...(pail !== undefined && { pail }),
+    ...(shape && { shape }),
+    ...(v.gravity && { gravity: v.gravity }),
+    ...(v.seconds && { efflux: v.seconds }),
+    ...(v.cup && { cup: v.cup.name }),
+    ...(v.solids !== undefined && { solids: gravity(v.solids) }),
+    ...(v.rest !== undefined && { restLimit: v.rest }),
+    ...(v.fresh !== undefined && { shelfLife: v.fresh }),
+    ...(v.mesh !== undefined && { mesh: v.mesh }),
+    ...(v.use && { use: v.use }),
+    ...(v.cautions && { cautions: v.cautions }),
+    ...(v.glaze !== undefined && { glaze: v.glaze }),
+  };
+};

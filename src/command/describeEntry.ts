@@ -1,0 +1,14 @@
+import type { Entry } from '../studio/bucketEvent.ts';
+import type { LoggedEvent, Notes } from '../studio/ports.ts';
+import type { Text } from '../words/text.ts';
+import type { Asking } from './contract.ts';
+
+/** One entry of a logbook as a line: who, when, what, the note, and whether it was taken back. */
+export const describeEntry = async (
+  entry: Entry<LoggedEvent> & Notes,
+  { words, book }: Asking,
+): Promise<Text> => {
+  const { units } = await book.studio();
+  const member = await book.member(entry.by);
+  return words.log.entry(entry, { member: entry.by, name: member?.name ?? words.someone }, units);
+};

@@ -1,0 +1,143 @@
+import type { Seq } from '../studio/ids.ts';
+import type { BucketState } from '../studio/bucketState.ts';
+import type { Books, Logbook } from '../studio/ports.ts';
+import type { Words } from '../words/words.ts';
+import type { Asking, Command, Desk, Leaf, Reply, Request } from './contract.ts';
+import { movedOn } from './movedOn.ts';
+import { leafAt, printLine } from './parseLine.ts';
+
+export interface DeskPorts {
+  commands: Command[];
+  books: Books;
+  words: Words;
+  /** Takes a bug, answers the id under which it was written down. */
+  report(error: unknown, request: Request): string;
+}
+
+type Taken = { ok: true; values: Record<string, unknown> } | { ok: false; reply: Reply };
+
+const refusal = (title: Reply['title'], data: Reply['data']): Reply => ({
+  kind: 'refusal',
+  title,
+  private: true,
+  data,
+});
+
+/** Reads every option; the first that is wrong is the answer. */
+const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken> => {
+  const { words } = asking;
+  const values: Record<string, unknown> = {};
+  for (const name of Object.keys(request.typed))
+    if (!(name in leaf.options))
+      return {
+        ok: false,
+        reply: refusal(words.desk.unknownOption(name, Object.keys(leaf.options)), { option: name }),
+      };
+  for (const [name, option] of Object.entries(leaf.options)) {
+    const typed = request.typed[name];
+    if (typed === undefined || typed.trim() === '') {
+      if (!option.needed) continue;
+      return {
+        ok: false,
+        reply: refusal(words.desk.missing(name, option.about(words), option.kind.example), { option: name }),
+      };
+    }
+    const read = await option.kind.read(typed, asking);
+    if (read.ok) values[name] = read.value;
+    else if (read.choices)
+      return {
+        ok: false,
+        reply: {
+          kind: 'choice',
+          title: read.why,
+          private: true,
+          actions: read.choices.map(({ name: label, value }) => ({
+            label: [{ said: label }],
+            line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
+            press: 'run',
+          })),
+          data: { option: name, choices: read.choices.map(({ name: label, value }) => ({ label, value })) },
+        },
+      };
+    else
+      return {
+        ok: false,
+        reply: refusal(words.desk.wrong(name, read.why), { option: name, typed: typed.slice(0, 200) }),
+      };
+  }
+  return { ok: true, values };
+};
+
+const isBucket = (value: unknown): value is BucketState =>
+  typeof value === 'object' && value !== null && 'settings' in value && 'no' in value;
+
+/** An action worked out before somebody else acted is not carried out. */
+const overtaken = async (request: Request, after: Seq, values: Record<string, unknown>, asking: Asking) => {
+  const bucket = values['bucket'];
+  if (!isBucket(bucket) || bucket.seq === after) return undefined;
+  return movedOn(bucket, after, printLine(request.path, request.typed), asking);
+};
+
+const run = async <B extends Logbook>(
+  leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
+  request: Request,
+  context: Asking & { book: B },
+): Promise<Reply> => {
+  const taken = await take(leaf, request, context);
+  if (!taken.ok) return taken.reply;
+  const late =
+    request.after === undefined ? undefined : await overtaken(request, request.after, taken.values, context);
+  // The options' kinds made these values; that they are the ones that this leaf takes is what `asks` and `logs` check.
+  return late ?? leaf.run(taken.values as never, context);
+};
+
+/** The desk: every platform hands its commands over here, and nobody else opens a transaction. */
+export const openDesk = ({ commands, books, words, report }: DeskPorts): Desk => {
+  const answer = async (request: Request): Promise<Reply> => {
+    const leaf = leafAt(commands, request.path);
+    if (!leaf) return refusal(words.desk.noCommand(request.path.join(' ')), {});
+    if (leaf.who === 'keeper' && request.role !== 'keeper')
+      return refusal(words.desk.keepersOnly(request.path.join(' ')), {});
+    const { studio, member, role, at: now } = request;
+    const asking = { studio, member, role, now, words, typed: request.typed };
+    if (leaf.effect === 'asks')
+      return books.read(studio, async (book) => ({
+        ...(await run(leaf, request, { ...asking, book })),
+        private: true,
+      }));
+    return books.once<Reply>(studio, request.key, async (book) => {
+      const reply = await run(leaf, request, { ...asking, book });
+      const keep = reply.kind === 'answer';
+      return { keep, value: keep && !leaf.private ? reply : { ...reply, private: true } };
+    });
+  };
+  return {
+    commands,
+    async dispatch(request) {
+      try {
+        return await answer(request);
+      } catch (error) {
+        const id = report(error, request);
+        return { kind: 'error', title: words.desk.broken(id), private: true, data: { id } };
+      }
+    },
+    async suggest(request, name) {
+      const leaf = leafAt(commands, request.path);
+      const kind = leaf?.options[name]?.kind;
+      if (!kind?.suggest || (leaf?.who === 'keeper' && request.role !== 'keeper')) return [];
+      const { studio, member, role, at: now } = request;
+      const choices = await books.read(studio, async (book) =>
+        kind.suggest?.(request.typed[name] ?? '', {
+          studio,
+          member,
+          role,
+          now,
+          words,
+          book,
+          typed: request.typed,
+        }),
+      );
+      return (choices ?? []).slice(0, 25);
+    },
+  };
+};

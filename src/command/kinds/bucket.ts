@@ -1,0 +1,35 @@
+import type { BucketState } from '../../studio/bucketState.ts';
+import { matchBuckets, nearestBuckets } from '../../studio/matchBuckets.ts';
+import type { Asking, Choice, Kind } from '../contract.ts';
+
+const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking): Choice => ({
+  name: words.bucket.label(no, settings.name, { retired, held: hold !== undefined }).slice(0, 100),
+  value: String(no),
+});
+
+/** A bucket by name, nickname or number. A name that fits several asks; it never guesses. */
+export const bucket: Kind<BucketState> = {
+  control: 'text',
+  example: 'gull grey',
+  async read(typed, asking) {
+    const { words, book } = asking;
+    const all = await book.buckets();
+    const found = matchBuckets(typed, all);
+    const [only] = found;
+    if (only && found.length === 1) return { ok: true, value: only };
+    if (found.length > 1)
+      return {
+        ok: false,
+        why: words.option.whichBucket(typed),
+        choices: found.slice(0, 5).map((state) => choice(state, asking)),
+      };
+    const [near] = nearestBuckets(typed, all);
+    return { ok: false, why: words.option.noBucket(typed, near?.settings.name) };
+  },
+  async suggest(typed, asking) {
+    const all = await asking.book.buckets();
+    return nearestBuckets(typed, all)
+      .slice(0, 25)
+      .map((state) => choice(state, asking));
+  },
+};

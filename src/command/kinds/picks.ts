@@ -1,0 +1,95 @@
+import { sights, type Sight } from '../../studio/bucketEvent.ts';
+import type { Choice, Kind } from '../contract.ts';
+
+const plain = (typed: string) =>
+  typed
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[’']/g, '')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '');
+
+/** One of a few words; others may be taken for it. */
+export const pick = <const T extends string>(
+  values: readonly T[],
+  alike: Readonly<Record<string, T>> = {},
+): Kind<T> => ({
+  control: { pick: values.map((value) => ({ name: value, value })) },
+  example: values[0] ?? '',
+  read(typed, { words }) {
+    const said = plain(typed);
+    const found = values.find((value) => value === said) ?? alike[said];
+    return found === undefined
+      ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
+      : { ok: true, value: found };
+  },
+  suggest: async (typed) =>
+    values.filter((value) => value.startsWith(plain(typed))).map((value): Choice => ({ name: value, value })),
+});
+
+export const yesNo: Kind<boolean> = {
+  control: 'switch',
+  example: 'yes',
+  read(typed, { words }) {
+    const said = plain(typed);
+    if (/^(?:y|yes|yep|yeah|true|on|1|si|ja|oui)$/.test(said)) return { ok: true, value: true };
+    if (/^(?:n|no|nope|false|off|0|nein|non)$/.test(said)) return { ok: true, value: false };
+    return { ok: false, why: words.option.yesOrNo(typed) };
+  },
+  suggest: async () => [
+    { name: 'yes', value: 'yes' },
+    { name: 'no', value: 'no' },
+  ],
+};
+
+/** Several of a few words, with commas or spaces between. */
+export const several = <const T extends string>(
+  values: readonly T[],
+  alike: Readonly<Record<string, T>> = {},
+): Kind<T[]> => ({
+  control: 'text',
+  example: values.slice(0, 2).join(', '),
+  read(typed, { words }) {
+    const found: T[] = [];
+    for (const part of typed.split(/[,;+&/]|\band\b/i)) {
+      const said = plain(part);
+      if (said === '') continue;
+      const whole = values.find((value) => value === said) ?? alike[said];
+      const each = whole
+        ? [whole]
+        : part.split(/\s+/).flatMap((word) => {
+            const one = plain(word);
+            const value = values.find((candidate) => candidate === one) ?? alike[one];
+            return value ? [value] : one === '' ? [] : [undefined];
+          });
+      for (const one of each) {
+        if (one === undefined) return { ok: false, why: words.option.notOneOf(part.trim(), [...values]) };
+        if (!found.includes(one)) found.push(one);
+      }
+    }
+    return found.length === 0
+      ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
+      : { ok: true, value: found };
+  },
+  suggest: async (typed) => {
+    const before = typed.replace(/[^,;]*$/, '');
+    const last = plain(typed.slice(before.length));
+    return values
+      .filter((value) => value.startsWith(last))
+      .map((value) => ({ name: `${before}${value}`, value: `${before}${value}` }));
+  },
+});
+
+export const seen: Kind<Sight[]> = several(sights, {
+  'clear-water-on-top': 'clear-water',
+  water: 'clear-water',
+  supernatant: 'clear-water',
+  'hard-cake': 'cake',
+  'settled-cake': 'cake',
+  lump: 'lumps',
+  lumpy: 'lumps',
+  'cake-is-gone': 'cake-gone',
+  'no-cake': 'cake-gone',
+  nothing: 'none',
+  no: 'none',
+});

@@ -1,0 +1,166 @@
+import {
+  celsius,
+  grams,
+  gravity,
+  millilitres,
+  millimetres,
+  seconds,
+  type Celsius,
+  type Grams,
+  type Gravity,
+  type Millilitres,
+  type Millimetres,
+  type Seconds,
+} from '../../glaze/units.ts';
+import { hours, minutes, type Duration } from '../../studio/ids.ts';
+import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/measures.ts';
+import type { Asking, Kind } from '../contract.ts';
+import {
+  readDuration,
+  readLength,
+  readMass,
+  readNumber,
+  readPercent,
+  readRange,
+  readSeconds,
+  readTemperature,
+  readVolume,
+} from '../readQuantity.ts';
+import { bounded } from './bounded.ts';
+
+const units = async ({ book }: Asking) => (await book.studio()).units;
+
+/** A weight in the glaze room; a bare number is grams. */
+export const mass = (low: number, high: number, example = '246.2g'): Kind<Grams> =>
+  bounded(example, 'text', async (typed, asking) => readMass(typed, await units(asking), 'g'), {
+    low: grams(low),
+    high: grams(high),
+    print: (value) => massText(value),
+  });
+
+/** A volume; a bare number is millilitres when small marks are meant, litres for pails. */
+export const volume = (low: number, high: number, bare: 'ml' | 'l', example = '450 ml'): Kind<Millilitres> =>
+  bounded(example, 'text', async (typed, asking) => readVolume(typed, await units(asking), bare), {
+    low: millilitres(low),
+    high: millilitres(high),
+    print: (value) => volumeText(value),
+  });
+
+export const length = (low: number, high: number, bare: 'mm' | 'cm', example = '7cm'): Kind<Millimetres> =>
+  bounded(example, 'text', (typed) => readLength(typed, bare), {
+    low: millimetres(low),
+    high: millimetres(high),
+    print: (value) => `${value} mm`,
+  });
+
+export const time = (low: Duration, high: Duration, bare: 'min' | 'h', example = '4h'): Kind<Duration> =>
+  bounded(example, 'text', (typed) => readDuration(typed, bare), {
+    low,
+    high,
+    print: (value) => spanText(value / hours(1)),
+  });
+
+/** Minutes that somebody stirred. */
+export const stirMinutes: Kind<number> = bounded(
+  '3',
+  'number',
+  (typed) => {
+    const read = readDuration(typed, 'min');
+    return read.ok ? { ok: true, value: read.value / minutes(1) } : read;
+  },
+  { low: 0.1, high: 180, print: (value) => spanText(value / 60) },
+);
+
+export const temperature = (low: number, high: number): Kind<Celsius> =>
+  bounded(
+    '18C',
+    'text',
+    async (typed, asking) =>
+      readTemperature(typed, (await units(asking)) === 'us' && !/\d\s*°?c$/i.test(typed) ? 'F' : 'C'),
+    { low: celsius(low), high: celsius(high), print: (value) => temperatureText(value, 'metric') },
+  );
+
+export const number = (low: number, high: number, example: string): Kind<number> =>
+  bounded(example, 'number', readNumber, { low, high, print: String });
+
+export const percent = (low: number, high: number, example = '50'): Kind<number> =>
+  bounded(example, 'number', readPercent, { low, high, print: (value) => `${value} %` });
+
+const plausibleSeconds = { low: seconds(0.5), high: seconds(600) };
+
+/** An efflux time, or `won't-run`. */
+export const effluxTime: Kind<Seconds | 'wont-run'> = {
+  control: 'text',
+  example: '14',
+  async read(typed, asking) {
+    if (/^(?:w[o0]n['’´]?t|does ?n['’]?t|will not|no)[\s-]*(?:run|flow)?$/i.test(typed.trim()))
+      return { ok: true, value: 'wont-run' };
+    return bounded('14', 'number', readSeconds, {
+      ...plausibleSeconds,
+      print: (value) => secondsText(value),
+    }).read(typed, asking);
+  },
+};
+
+/** The gravity of a glaze as it is stated: refused outside 1 to 2.5, with the likely slip named. */
+export const statedGravity: Kind<number> = {
+  control: 'number',
+  example: '1.44',
+  read(typed, { words }) {
+    const read = readNumber(typed.replace(/\s*(?:sg|g\/ml|g\/cc|°?b[eé]|°?tw)\s*$/i, ''));
+    if (read.ok) return { ok: true, value: read.value };
+    // `1,440` for 1.440: a gravity is never in the thousands.
+    if (read.why.kind === 'ambiguous') return { ok: true, value: read.why.or };
+    return { ok: false, why: words.option.quantity(read.why) };
+  },
+};
+
+/** A window of gravity, `1.42-1.46`. */
+export const gravityWindow: Kind<{ low: Gravity; high: Gravity }> = {
+  control: 'text',
+  example: '1.42-1.46',
+  read(typed, { words }) {
+    const range = readRange(typed);
+    if (!range.ok) return { ok: false, why: words.option.quantity(range.why) };
+    const { low, high } = range.value;
+    if (low < 1.02 || high > 2.2 || low === high)
+      return { ok: false, why: words.option.windowOutside(typed, '1.02', '2.2') };
+    return { ok: true, value: { low: gravity(low), high: gravity(high) } };
+  },
+};
+
+/** A window of seconds, `12-16`. */
+export const secondsWindow: Kind<{ low: Seconds; high: Seconds }> = {
+  control: 'text',
+  example: '12-16',
+  read(typed, { words }) {
+    const range = readRange(typed, readSeconds);
+    if (!range.ok) return { ok: false, why: words.option.quantity(range.why) };
+    const { low, high } = range.value;
+    if (low < 1 || high > 600 || low === high)
+      return { ok: false, why: words.option.windowOutside(typed, '1 s', '600 s') };
+    return { ok: true, value: { low, high } };
+  },
+};
+
+/** An amount by weight or by volume, whichever was typed. */
+export type Amount = { mass: Grams } | { volume: Millilitres };
+
+export const amount: Kind<Amount> = {
+  control: 'text',
+  example: '450 ml',
+  async read(typed, asking) {
+    const system = await units(asking);
+    const { words } = asking;
+    const byVolume = readVolume(typed, system);
+    const byMass = byVolume.ok ? undefined : readMass(typed, system);
+    const value = byVolume.ok ? byVolume.value : byMass?.ok ? byMass.value : undefined;
+    if (value === undefined) {
+      const why = byVolume.ok ? undefined : byVolume.why;
+      return { ok: false, why: why ? words.option.amount(why) : [] };
+    }
+    if (!(value > 0)) return { ok: false, why: words.option.tooLow(typed, '0') };
+    if (value > 200_000) return { ok: false, why: words.option.absurd(typed) };
+    return { ok: true, value: byVolume.ok ? { volume: millilitres(value) } : { mass: grams(value) } };
+  },
+};

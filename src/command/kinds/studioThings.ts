@@ -1,0 +1,160 @@
+import { flowCups, type FlowCupKind } from '../../glaze/flowCup.ts';
+import { grams, type Grams } from '../../glaze/units.ts';
+import { readEntryId, type Seq, type StreamNo } from '../../studio/ids.ts';
+import type { Member } from '../../studio/ports.ts';
+import type { StudioCup, Vessel } from '../../studio/studio.ts';
+import { isZone } from '../../studio/wallTime.ts';
+import type { Asking, Choice, Kind } from '../contract.ts';
+import { readMass } from '../readQuantity.ts';
+
+const folded = (text: string) =>
+  text
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '');
+
+const named = <T extends { name: string }>(all: readonly T[], typed: string): T | undefined =>
+  all.find(({ name }) => folded(name) === folded(typed)) ??
+  all.find(({ name }) => folded(typed) !== '' && folded(name).startsWith(folded(typed)));
+
+const listed = (all: readonly { name: string }[], typed: string): Choice[] =>
+  all
+    .filter(({ name }) => folded(name).includes(folded(typed)))
+    .slice(0, 25)
+    .map(({ name }) => ({ name, value: name }));
+
+export const vessel: Kind<Vessel> = {
+  control: 'text',
+  example: 'steel cup',
+  async read(typed, { book, words }) {
+    const { vessels } = await book.studio();
+    const found = named(vessels, typed);
+    return found
+      ? { ok: true, value: found }
+      : {
+          ok: false,
+          why: words.option.noSuch(
+            'vessel',
+            typed,
+            vessels.map(({ name }) => name),
+          ),
+        };
+  },
+  suggest: async (typed, { book }) => listed((await book.studio()).vessels, typed),
+};
+
+const standard = (typed: string): FlowCupKind | undefined =>
+  flowCups.find(({ kind, name }) => folded(kind) === folded(typed) || folded(name) === folded(typed))?.kind;
+
+export const cupKind: Kind<FlowCupKind | 'own'> = {
+  control: {
+    pick: [...flowCups.map(({ name, kind }) => ({ name, value: kind })), { name: 'own', value: 'own' }],
+  },
+  example: 'ford4',
+  read(typed, { words }) {
+    if (folded(typed) === 'own') return { ok: true, value: 'own' };
+    const kind = standard(typed);
+    return kind
+      ? { ok: true, value: kind }
+      : { ok: false, why: words.option.notOneOf(typed, [...flowCups.map((cup) => cup.kind), 'own']) };
+  },
+  suggest: async (typed) =>
+    [...flowCups.map(({ kind }): string => kind), 'own']
+      .filter((kind) => kind.startsWith(folded(typed)))
+      .map((kind) => ({ name: kind, value: kind })),
+};
+
+/** One of the studio's own flow cups, or a standard kind. */
+export const cup: Kind<StudioCup> = {
+  control: 'text',
+  example: 'ford4',
+  async read(typed, { book, words }) {
+    const { cups } = await book.studio();
+    const found = cups.find(({ name }) => folded(name) === folded(typed));
+    if (found) return { ok: true, value: found };
+    const kind = standard(typed);
+    if (kind) return { ok: true, value: { name: kind, kind } };
+    const near = named(cups, typed);
+    if (near) return { ok: true, value: near };
+    const have = [...cups.map(({ name }) => name), ...flowCups.map((one) => one.kind)];
+    return { ok: false, why: words.option.noSuch('cup', typed, have) };
+  },
+  async suggest(typed, { book }) {
+    const { cups } = await book.studio();
+    const kinds = flowCups.map(({ kind }) => ({ name: kind }));
+    return listed([...cups, ...kinds], typed).slice(0, 25);
+  },
+};
+
+/** An entry as `/bucket log` shows it, such as `7-41`. */
+export const entry: Kind<{ stream: StreamNo; seq: Seq }> = {
+  control: 'text',
+  example: '7-41',
+  read(typed, { words }) {
+    const found = readEntryId(typed);
+    return found ? { ok: true, value: found } : { ok: false, why: words.option.notAnEntry(typed) };
+  },
+  async suggest(_typed, asking) {
+    return recentEntries(asking);
+  },
+};
+
+const recentEntries = async ({ book, member, words }: Asking): Promise<Choice[]> => {
+  const buckets = await book.buckets();
+  const recent = await Promise.all(buckets.map(({ no }) => book.entries(no, { most: 5 })));
+  return recent
+    .flat()
+    .filter((one) => one.by === member && one.undoneBy === undefined && one.event.kind !== 'undo')
+    .sort((a, b) => b.loggedAt - a.loggedAt)
+    .slice(0, 25)
+    .map((one) => {
+      const name = buckets.find(({ no }) => no === one.stream)?.settings.name ?? '';
+      return { name: words.log.short(one.id, name, one.event.kind).slice(0, 100), value: one.id };
+    });
+};
+
+export const zone: Kind<string> = {
+  control: 'text',
+  example: 'America/St_Johns',
+  read(typed, { words }) {
+    const name = typed.trim();
+    const known = Intl.supportedValuesOf('timeZone').find((one) => one.toLowerCase() === name.toLowerCase());
+    if (known) return { ok: true, value: known };
+    return isZone(name) ? { ok: true, value: name } : { ok: false, why: words.option.notAZone(typed) };
+  },
+  suggest: async (typed) =>
+    Intl.supportedValuesOf('timeZone')
+      .filter((name) => folded(name).includes(folded(typed)))
+      .slice(0, 25)
+      .map((name) => ({ name, value: name })),
+};
+
+/** A weight as a scale shows it: the digits typed say the scale's step. */
+export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
+  control: 'text',
+  example: '246.2g',
+  async read(typed, { book, words }) {
+    const { units } = await book.studio();
+    const read = readMass(typed, units, 'g');
+    if (!read.ok) return { ok: false, why: words.option.quantity(read.why) };
+    if (!(read.value > 0)) return { ok: false, why: words.option.tooLow(typed, '0') };
+    const [, whole = '', part = ''] = /(\d+)(?:[.,](\d+))?\D*$/.exec(typed) ?? [];
+    const last = Number(part === '' ? whole : `${whole}.${part}`);
+    const perUnit = readMass(typed.replace(/^.*?(\d+(?:[.,]\d+)?)(\D*)$/, '1$2'), units, 'g');
+    const unit = perUnit.ok && last > 0 ? perUnit.value : 1;
+    return { ok: true, value: { grams: read.value, step: grams(unit * 10 ** -part.length) } };
+  },
+};
+
+/** Somebody whom the bot has met in this studio. */
+export const member: Kind<Member> = {
+  control: 'text',
+  example: 'Wren',
+  async read(typed, { book, words }) {
+    const all = await book.members();
+    const mentioned = /^<@!?(\d+)>$/.exec(typed.trim())?.[1];
+    const found = named(all, mentioned ?? typed.replace(/^@/, ''));
+    return found ? { ok: true, value: found } : { ok: false, why: words.option.noSuch('member', typed, []) };
+  },
+  suggest: async (typed, { book }) => listed(await book.members(), typed),
+};

@@ -1,0 +1,16 @@
+import type { Kind } from '../contract.ts';
+
+/** Free text, kept as typed but for NUL and white space at the ends. */
+export const text = (most: number, example: string): Kind<string> => ({
+  control: 'text',
+  example,
+  read(typed, { words }) {
+    const value = typed.replaceAll('\0', '').trim();
+    if (value === '') return { ok: false, why: words.option.quantity({ kind: 'empty', typed }) };
+    const length = [...value].length;
+    if (length > most) return { ok: false, why: words.option.tooLong(most, length) };
+    return { ok: true, value };
+  },
+});
+
+export const note = text(4000, 'smelled a little');

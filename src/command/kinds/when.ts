@@ -1,0 +1,25 @@
+import { days, since, type Instant } from '../../studio/ids.ts';
+import type { Kind } from '../contract.ts';
+import { readInstant } from '../readInstant.ts';
+
+/** An entry older than this is more likely a slip than a memory. */
+const longAgo = days(366);
+
+const when = (looks: 'back' | 'ahead', example: string): Kind<Instant> => ({
+  control: 'text',
+  example,
+  async read(typed, { now, book, words }) {
+    const { zone } = await book.studio();
+    const read = readInstant(typed, { now, zone, looks });
+    if (!read.ok) return { ok: false, why: words.option.instant(read.why) };
+    const far = looks === 'back' ? since(read.value, now) : since(now, read.value);
+    return far > longAgo
+      ? { ok: false, why: words.option.tooFar(typed, looks) }
+      : { ok: true, value: read.value };
+  },
+});
+
+/** A time gone by: `now`, `2h ago`, `last night 9pm`. */
+export const whenPast = when('back', '2h ago');
+/** A time to come: `tonight 7pm`. */
+export const whenAhead = when('ahead', 'tonight 7pm');

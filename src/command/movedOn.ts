@@ -1,0 +1,26 @@
+import type { BucketState } from '../studio/bucketState.ts';
+import type { Seq } from '../studio/ids.ts';
+import type { Asking, Reply } from './contract.ts';
+import { describeEntry } from './describeEntry.ts';
+import { verdictReply } from './verdictReply.ts';
+
+/** Somebody acted on the bucket since an action was offered: who and what, a fresh verdict, and the choice to log it anyway. */
+export const movedOn = async (
+  bucket: BucketState,
+  after: Seq,
+  line: string,
+  asking: Asking,
+): Promise<Reply> => {
+  const { words, book } = asking;
+  const fresh = await verdictReply(bucket, asking);
+  const since = (await book.entries(bucket.no, { most: 5 })).filter(({ seq }) => seq > after);
+  const told = await Promise.all(since.map((entry) => describeEntry(entry, asking)));
+  return {
+    ...fresh,
+    kind: 'refusal',
+    private: true,
+    title: words.desk.movedOn(fresh.title),
+    reasons: [...told, ...(fresh.reasons ?? [])],
+    actions: [...(fresh.actions ?? []).slice(0, 2), { label: words.desk.logAnyway(), line, press: 'run' }],
+  };
+};

@@ -1,0 +1,131 @@
+import { seq, type Seq } from '../studio/ids.ts';
+import { isGroup, type Command, type Leaf } from './contract.ts';
+
+export interface ParsedLine {
+  path: string[];
+  typed: Record<string, string>;
+  after?: Seq;
+}
+
+export type LineProblem =
+  | { kind: 'empty' }
+  | { kind: 'unknown-command'; typed: string }
+  | { kind: 'needs-leaf'; group: string; leaves: string[] }
+  | { kind: 'twice'; option: string }
+  | { kind: 'loose'; text: string };
+
+/** The leaf that a path names. */
+export const leafAt = (commands: readonly Command[], path: readonly string[]): Leaf | undefined => {
+  const [name, sub] = path;
+  const command = commands.find((one) => one.name === name);
+  if (!command) return undefined;
+  if (!isGroup(command)) return path.length === 1 ? command : undefined;
+  return path.length === 2 ? command.leaves.find((leaf) => leaf.name === sub) : undefined;
+};
+
+const closing: Record<string, string> = {
+  '"': '"',
+  '“': '”',
+  '”': '”',
+  '„': '“',
+  '«': '»',
+  "'": "'",
+  '‘': '’',
+};
+
+/** Where each known `option:` begins, outside quotes. */
+const marks = (text: string, names: ReadonlySet<string>): { name: string; from: number; value: number }[] => {
+  const found: { name: string; from: number; value: number }[] = [];
+  let quote: string | undefined;
+  for (let i = 0; i < text.length; i++) {
+    const char = text.charAt(i);
+    if (quote !== undefined) {
+      if (char === '\\') i++;
+      else if (char === quote || (quote === '”' && char === '"')) quote = undefined;
+      continue;
+    }
+    const starts = i === 0 || /[\s:]/.test(text.charAt(i - 1));
+    const mark = starts ? /^([a-z][a-z0-9-]*):/i.exec(text.slice(i, i + 40)) : null;
+    const name = mark?.[1]?.toLowerCase();
+    if (mark && name !== undefined && names.has(name)) {
+      found.push({ name, from: i, value: i + mark[0].length });
+      i += mark[0].length - 1;
+    } else if (starts && char in closing && text.indexOf(closing[char] ?? char, i + 1) > 0) {
+      quote = closing[char];
+    }
+  }
+  return found;
+};
+
+const unquoted = (raw: string): string => {
+  const value = raw.trim();
+  const close = closing[value.charAt(0)];
+  if (close === undefined || value.length < 2) return value;
+  const last = value.charAt(value.length - 1);
+  if (last !== close && !(close === '”' && last === '"')) return value;
+  return value.slice(1, -1).replace(/\\(["\\])/g, '$1');
+};
+
+/** Reads a line as a member types it: `/reading bucket:"Gull Grey" weight:246.2g stirred:yes`. It runs nothing. */
+export const parseLine = (
+  line: string,
+  commands: readonly Command[],
+): { ok: true; value: ParsedLine } | { ok: false; why: LineProblem } => {
+  const text = line.replaceAll('\0', '').trim().replace(/^\//, '');
+  const [, first = '', rest = ''] = /^(\S+)\s*([\s\S]*)$/.exec(text) ?? [];
+  if (first === '') return { ok: false, why: { kind: 'empty' } };
+  const command = commands.find(({ name }) => name === first.toLowerCase());
+  if (!command) return { ok: false, why: { kind: 'unknown-command', typed: first } };
+  let leaf: Leaf;
+  let words = rest;
+  const path = [command.name];
+  if (isGroup(command)) {
+    const [, sub = '', more = ''] = /^(\S*)\s*([\s\S]*)$/.exec(rest) ?? [];
+    const chosen = command.leaves.find(({ name }) => name === sub.toLowerCase());
+    if (!chosen)
+      return {
+        ok: false,
+        why: { kind: 'needs-leaf', group: command.name, leaves: command.leaves.map(({ name }) => name) },
+      };
+    leaf = chosen;
+    words = more;
+    path.push(chosen.name);
+  } else leaf = command;
+  const found = marks(words, new Set([...Object.keys(leaf.options), 'after']));
+  const typed: Record<string, string> = {};
+  const loose = unquoted(words.slice(0, found[0]?.from ?? words.length));
+  if (loose !== '') {
+    // Words before any option are the first one's: `/water-or-stir gull grey`.
+    const [main] = Object.keys(leaf.options);
+    if (main === undefined || found.some(({ name }) => name === main))
+      return { ok: false, why: { kind: 'loose', text: loose } };
+    typed[main] = loose;
+  }
+  let after: Seq | undefined;
+  for (const [i, { name, value }] of found.entries()) {
+    const text = unquoted(words.slice(value, found[i + 1]?.from ?? words.length));
+    if (typed[name] !== undefined) return { ok: false, why: { kind: 'twice', option: name } };
+    if (name === 'after' && !('after' in leaf.options)) {
+      if (/^\d{1,9}$/.test(text)) after = seq(Number(text));
+    } else typed[name] = text;
+  }
+  return { ok: true, value: { path, typed, ...(after !== undefined && { after }) } };
+};
+
+/** A value as it stands in a line. */
+export const quoted = (value: string): string =>
+  /^[\p{L}\p{N}.,%+-]+$/u.test(value) ? value : `"${value.replace(/(["\\])/g, '\\$1')}"`;
+
+/** The line that a member would type for these options. */
+export const printLine = (
+  path: readonly string[],
+  typed: Readonly<Record<string, string | undefined>>,
+  after?: Seq,
+): string =>
+  [
+    `/${path.join(' ')}`,
+    ...Object.entries(typed).flatMap(([name, value]) =>
+      value === undefined ? [] : [`${name}:${quoted(value)}`],
+    ),
+    ...(after === undefined ? [] : [`after:${after}`]),
+  ].join(' ');

@@ -1,0 +1,122 @@
+import type { Grams } from '../glaze/units.ts';
+import type { BucketEvent, CupTime } from '../studio/bucketEvent.ts';
+import type { BucketState } from '../studio/bucketState.ts';
+import { stateGravity, type GravityScale } from '../studio/stateGravity.ts';
+import type { Studio, Vessel } from '../studio/studio.ts';
+import { weighGravity } from '../studio/weighGravity.ts';
+import type { Text } from '../words/text.ts';
+import type { Words } from '../words/words.ts';
+import type { Reply } from './contract.ts';
+import { printLine } from './parseLine.ts';
+
+type Measured = NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>;
+
+export type ReadGravity =
+  | { kind: 'none' }
+  | { kind: 'gravity'; gravity: Measured; reasons: Text[] }
+  | { kind: 'reply'; reply: Reply };
+
+interface Said {
+  bucket: BucketState;
+  weight?: { grams: Grams; step: Grams };
+  gravity?: number;
+  vessel?: Vessel;
+  weighed?: 'with-cup' | 'without-cup';
+  scale?: GravityScale;
+  within?: number;
+  seconds?: CupTime['seconds'];
+}
+
+interface Setting {
+  studio: Studio;
+  thick: boolean;
+  words: Words;
+  /** What was typed, for the lines of a choice. */
+  typed: Record<string, string>;
+}
+
+const answered = (kind: 'refusal' | 'choice', title: Text, more: Partial<Reply> = {}): ReadGravity => ({
+  kind: 'reply',
+  reply: { kind, title, data: {}, ...more },
+});
+
+const stated = (value: number, said: Said, { thick, words }: Setting): ReadGravity => {
+  const found = stateGravity(value, {
+    ...(said.scale && { scale: said.scale }),
+    ...(said.within !== undefined && { within: said.within }),
+    thick,
+  });
+  switch (found.kind) {
+    case 'below-water':
+      return answered('refusal', words.reading.belowWater(value), { data: { gravity: value } });
+    case 'above-glaze':
+      return answered('refusal', words.reading.aboveGlaze(value), { data: { gravity: value } });
+    case 'sticks':
+      return answered('refusal', words.reading.sticks);
+    case 'stated':
+      return {
+        kind: 'gravity',
+        gravity: { value: found.gravity, u95: found.u95, by: found.by },
+        reasons: [words.reading.statedAs(found.gravity, found.u95, found.by)],
+      };
+  }
+};
+
+const chooseVessel = ({ studio, words, typed }: Setting): ReadGravity =>
+  studio.vessels.length === 0
+    ? answered('refusal', words.reading.noVessel)
+    : answered('choice', words.reading.whichVessel, {
+        actions: studio.vessels.slice(0, 5).map(({ name }) => ({
+          label: [{ said: name }],
+          line: printLine(['reading'], { ...typed, vessel: name }),
+          press: 'run',
+        })),
+        data: { option: 'vessel', choices: studio.vessels.map(({ name }) => ({ label: name, value: name })) },
+      });
+
+const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setting): ReadGravity => {
+  const { studio, words, typed } = setting;
+  const [only, ...others] = studio.vessels;
+  const vessel = said.vessel ?? (others.length === 0 ? only : undefined);
+  if (!vessel) return chooseVessel(setting);
+  const cup = said.weighed === undefined ? undefined : said.weighed === 'with-cup' ? 'on' : 'off';
+  const found = weighGravity(weight, vessel, cup);
+  switch (found.kind) {
+    case 'either':
+      return answered('choice', words.reading.withCup(weight.grams, vessel.name), {
+        actions: (['with-cup', 'without-cup'] as const).map((way) => ({
+          label: words.reading.weighedWay(way, (way === 'with-cup' ? found.on : found.off).gravity),
+          line: printLine(['reading'], { ...typed, weighed: way }),
+          press: 'run',
+        })),
+        data: {
+          option: 'weighed',
+          choices: [
+            { label: 'with-cup', value: 'with-cup', gravity: found.on.gravity },
+            { label: 'without-cup', value: 'without-cup', gravity: found.off.gravity },
+          ],
+        },
+      });
+    case 'wrong-unit':
+      return answered('refusal', words.reading.wrongUnit(weight.grams, vessel, found.meant));
+    case 'too-heavy':
+      return answered('refusal', words.reading.tooHeavy(weight.grams, vessel));
+    case 'too-light':
+      return answered('refusal', words.reading.tooLight(weight.grams, vessel));
+    case 'weighed': {
+      const { gravity, u95 } = found.weighed;
+      return {
+        kind: 'gravity',
+        gravity: { value: gravity, u95: said.within ?? u95, by: 'weight' },
+        reasons: [words.reading.weighedAs(gravity, said.within ?? u95, vessel, found.cup)],
+      };
+    }
+  }
+};
+
+/** The gravity of a reading, from a weight or as stated; or the reply that asks or refuses. */
+export const readGravity = (said: Said, setting: Setting): ReadGravity => {
+  if (said.weight && said.gravity !== undefined) return answered('refusal', setting.words.reading.both);
+  if (said.weight) return weighed(said.weight, said, setting);
+  return said.gravity === undefined ? { kind: 'none' } : stated(said.gravity, said, setting);
+};

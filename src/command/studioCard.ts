@@ -1,0 +1,32 @@
+import type { Studio } from '../studio/studio.ts';
+import type { Asking, Reply } from './contract.ts';
+
+/** What the studio has told the bot about itself. */
+export const studioCard = async (studio: Studio, { words, book }: Asking): Promise<Reply> => {
+  const w = words.studio;
+  const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
+  const keepers = studio.keepers.map((id) => names.get(id) ?? words.someone);
+  return {
+    kind: 'answer',
+    title: w.card(studio.zone, studio.units),
+    facts: [
+      { label: [w.factVessels], text: w.vessels(studio.vessels) },
+      { label: [w.factCups], text: w.cups(studio.cups) },
+      { label: [w.factKeepers], text: w.keepers(keepers) },
+      { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
+    ],
+    data: {
+      zone: studio.zone,
+      units: studio.units,
+      vessels: studio.vessels.map(({ name, tare, water, temperature }) => ({
+        name,
+        tare,
+        water,
+        temperature,
+      })),
+      cups: studio.cups.map(({ name, kind }) => ({ name, kind })),
+      keepers,
+      hardWater: studio.hardWater,
+    },
+  };
+};

@@ -1,0 +1,153 @@
+import type { BucketState } from '../studio/bucketState.ts';
+import { decide } from '../studio/decide.ts';
+import type { Studio } from '../studio/studio.ts';
+import type { Verdict } from '../studio/verdict.ts';
+import { handAmount, volumeText, massText } from '../words/measures.ts';
+import type { Text } from '../words/text.ts';
+import type { Action, Asking, Reply } from './contract.ts';
+import { printLine } from './parseLine.ts';
+
+const action = (label: Text, path: string, typed: Record<string, string>, verdict: Verdict): Action => ({
+  label,
+  line: printLine([path], { bucket: String(verdict.bucket), ...typed }, verdict.after),
+  press: 'run',
+});
+
+/** What somebody is likely to do next, as a press. */
+const actions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): Action[] => {
+  const w = words.verdict;
+  const added = (what: string, amount: string, label: Text) =>
+    action(label, 'added', { what, amount }, verdict);
+  const { waterMl, drawOffMl, dryGrams, doseMl } = verdict.amounts;
+  const poured = handAmount(waterMl ?? 0);
+  const measure: Action = {
+    label: w.measureIt(),
+    line: printLine(['reading'], { bucket: String(verdict.bucket) }),
+    press: 'edit',
+  };
+  const stirred = action(w.stirredIt(), 'stirred', {}, verdict);
+  switch (verdict.step) {
+    case 'stir':
+      return verdict.rule === 'cake'
+        ? [action(w.cakeGone(), 'stirred', { with: 'mixer', seen: 'cake-gone' }, verdict), measure]
+        : [stirred, measure];
+    case 'sieve':
+      return [action(w.sievedIt(), 'sieved', {}, verdict)];
+    case 'measure':
+      return [measure];
+    case 'add-water':
+      return poured > 0
+        ? [added('water', `${poured}ml`, w.poured(volumeText(poured, units))), measure]
+        : [measure];
+    case 'draw-off-water':
+    case 'add-dry': {
+      const drawn = handAmount(drawOffMl ?? 0);
+      const dry = handAmount(dryGrams ?? 0);
+      return [
+        ...(drawn > 0 && verdict.step === 'draw-off-water'
+          ? [added('draw-off', `${drawn}ml`, w.drewOff(volumeText(drawn, units)))]
+          : []),
+        ...(dry > 0 ? [added('dry', `${dry}g`, w.stirredIn(massText(dry, units)))] : []),
+        measure,
+      ];
+    }
+    case 'flocculate': {
+      const dose = Number((doseMl ?? 0).toFixed(doseMl !== undefined && doseMl < 2.5 ? 2 : 1));
+      return dose > 0 ? [added('flocculant', `${dose}ml`, w.dosed(`${dose} ml`)), measure] : [measure];
+    }
+    case 'stir-on':
+      return [action(w.stirredOn(), 'stirred', { minutes: '3' }, verdict), measure];
+    case 'on-hold':
+      return role === 'keeper' && verdict.rule === 'on-hold'
+        ? [action(w.release(), 'bucket release', {}, verdict)]
+        : [];
+    case 'use':
+    case 'deflocculate':
+    case 'ask-keeper':
+      return [];
+  }
+};
+
+/** The three facts that a step rests on. */
+const factsOf = (verdict: Verdict, { words }: Asking): NonNullable<Reply['facts']> => {
+  const w = words.verdict;
+  const { gravity, flow, hoursSinceStir, window, predicted } = verdict;
+  return [
+    ...(gravity
+      ? [
+          {
+            label: [w.factGravity],
+            text: gravity.believed
+              ? w.gravityFact(gravity.value, gravity.u95, window)
+              : w.notBelieved(gravity.value),
+          },
+        ]
+      : []),
+    ...(predicted && (!gravity?.believed || verdict.rule === 'changed')
+      ? [{ label: [w.factPredicted], text: w.gravityFact(predicted.value, predicted.u95, null) }]
+      : []),
+    ...(flow ? [{ label: [w.factFlow], text: w.flowFact(flow) }] : []),
+    {
+      label: [w.factStir],
+      text: hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
+    },
+    ...(verdict.then ? [{ label: [w.factThen], text: w.then(verdict.then) }] : []),
+  ];
+};
+
+const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
+  step: verdict.step,
+  rule: verdict.rule,
+  ...(verdict.then && { then: verdict.then }),
+  ...(verdict.keeperStep && { keeperStep: verdict.keeperStep }),
+  gravity: verdict.gravity,
+  predicted: verdict.predicted,
+  window: verdict.window && { low: verdict.window.low, high: verdict.window.high },
+  gravityBand: verdict.gravityBand,
+  flow: verdict.flow,
+  hoursSinceStir: verdict.hoursSinceStir,
+  ...amounts,
+  after: verdict.after,
+});
+
+/** The verdict on a bucket as a reply; `before` is said first when something was just logged. */
+export const verdictReply = async (
+  state: BucketState,
+  asking: Asking,
+  logged?: { said: Text; data: Reply['data']; reasons?: Text[]; cautions?: Text[] },
+): Promise<Reply> => {
+  const { words, now, role, book } = asking;
+  const verdict = decide(state, { now, role });
+  const studio = await book.studio();
+  const members = new Map((await book.members()).map(({ id, name }) => [id, name]));
+  const setting = {
+    units: studio.units,
+    member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),
+  };
+  const gloved =
+    verdict.cautions.includes('gloves') ||
+    verdict.cautions.includes('caustic') ||
+    verdict.cautions.includes('toxic');
+  const measuring = verdict.step === 'measure' || verdict.step === 'stir-on' || verdict.then === 'measure';
+  const protocol = measuring
+    ? [
+        words.verdict.protocolCup(),
+        gloved ? words.verdict.protocolFingerGloved() : words.verdict.protocolFinger(),
+      ]
+    : [];
+  return {
+    kind: 'answer',
+    title: words.verdict.headline(state.settings.name, words.verdict.title(verdict, studio.units)),
+    facts: factsOf(verdict, asking),
+    dont: verdict.dont.map(words.verdict.dont),
+    cautions: [...(logged?.cautions ?? []), ...verdict.cautions.map(words.verdict.caution)],
+    reasons: [
+      ...(logged ? [logged.said] : []),
+      ...(logged?.reasons ?? []),
+      ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
+      ...protocol,
+    ],
+    actions: actions(verdict, asking, studio).slice(0, 3),
+    data: { ...logged?.data, bucket: state.no, verdict: verdictData(verdict) },
+  };
+};

@@ -1,0 +1,23 @@
+import { added } from '../commands/added.ts';
+import { bucketGroup } from '../commands/bucket.ts';
+import { help } from '../commands/help.ts';
+import { reading } from '../commands/reading.ts';
+import { sieved } from '../commands/sieved.ts';
+import { stirred } from '../commands/stirred.ts';
+import { studioGroup } from '../commands/studio.ts';
+import { undo } from '../commands/undo.ts';
+import { waterOrStir } from '../commands/waterOrStir.ts';
+import type { Command } from './command/contract.ts';
+
+/** Everything that a member can say, in the order in which it is shown. */
+export const commands: Command[] = [
+  waterOrStir,
+  reading,
+  added,
+  stirred,
+  sieved,
+  undo,
+  bucketGroup,
+  studioGroup,
+  help,
+];

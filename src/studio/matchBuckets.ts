@@ -1,0 +1,79 @@
+import type { BucketState } from './bucketState.ts';
+
+const folded = (text: string) =>
+  text
+    .normalize('NFKD')
+    .replace(/\p{M}+/gu, '')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+
+/** Buckets that a name fits: number, nickname or full name exactly; else every name that begins with it, or holds it. */
+export const matchBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
+  const name = folded(typed);
+  if (name === '') return [];
+  const number = /^(?:no|nr|bucket)?\s*(\d{1,9})$/.exec(name)?.[1];
+  if (number !== undefined) {
+    const numbered = all.filter(({ no }) => no === Number(number));
+    if (numbered.length > 0) return numbered;
+  }
+  const inUse = all.filter(({ retired }) => !retired);
+  for (const group of [inUse, all]) {
+    const fits = [
+      ({ settings: { nick } }: BucketState) => nick !== undefined && folded(nick) === name,
+      ({ settings }: BucketState) => folded(settings.name) === name,
+      ({ settings }: BucketState) => folded(settings.name).startsWith(name),
+      ({ settings }: BucketState) => ` ${folded(settings.name)}`.includes(` ${name}`),
+      ({ settings }: BucketState) => folded(settings.name).replaceAll(' ', '') === name.replaceAll(' ', ''),
+    ];
+    for (const fit of fits) {
+      const found = group.filter(fit);
+      if (found.length > 0) return found;
+    }
+  }
+  return [];
+};
+
+/** Letters to change, add, drop or swap to get from one word to the other (Damerau, optimal alignment). */
+const edits = (a: string, b: string): number => {
+  let [before, row]: [number[], number[]] = [[], Array.from({ length: b.length + 1 }, (_, j) => j)];
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const same = a[i - 1] === b[j - 1] ? 0 : 1;
+      let least = Math.min((row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1, (row[j - 1] ?? 0) + same);
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        least = Math.min(least, (before[j - 2] ?? 0) + 1);
+      next[j] = least;
+    }
+    [before, row] = [row, next];
+  }
+  return row[b.length] ?? 0;
+};
+
+/** How far what was typed is from a name: 0 when they agree, each slip adds one; a beginning counts as agreeing. */
+const distance = (typed: string, { no, settings }: BucketState): number => {
+  const name = folded(settings.name);
+  const nick = folded(settings.nick ?? '');
+  if (typed === '' || typed === nick || typed === String(no)) return 0;
+  if (name.startsWith(typed)) return 0.1;
+  if (` ${name}`.includes(` ${typed}`)) return 0.2;
+  if (name.includes(typed)) return 0.4;
+  const parts = [name, ...name.split(' '), nick].filter((part) => part !== '');
+  return Math.min(
+    ...parts.map((part) => Math.min(edits(typed, part), edits(typed, part.slice(0, typed.length)) + 0.3)),
+  );
+};
+
+/** Buckets in the order of how near their names are to what was typed, misspelt or not; far ones left out, retired ones last. */
+export const nearestBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
+  const name = folded(typed);
+  const most = Math.max(1, Math.floor(name.length / 3));
+  return all
+    .map((state) => ({ state, far: distance(name, state) }))
+    .filter(({ far }) => far <= most + 0.3)
+    .sort(
+      (a, b) => Number(a.state.retired) - Number(b.state.retired) || a.far - b.far || a.state.no - b.state.no,
+    )
+    .map(({ state }) => state);
+};

@@ -1,0 +1,83 @@
+import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
+import type { Added } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { volumeHeld } from './foldBucket.ts';
+
+export type AdditionProblem =
+  | { kind: 'wants-volume'; what: string }
+  | { kind: 'wants-weight'; what: string }
+  | { kind: 'more-than-pail'; pail: Millilitres }
+  | { kind: 'more-than-held'; held: Millilitres };
+
+export interface SaidAddition {
+  what: Added['what'];
+  bucket: BucketState;
+  amount?: { mass: Grams } | { volume: Millilitres };
+  from?: BucketState;
+  gravity?: Gravity;
+  /** Epsom salt in a litre of the flocculant's solution; saturated when not said. */
+  saltPerLitre?: Grams;
+}
+
+type Found = { ok: true; added: Added; taken?: Added } | { ok: false; why: AdditionProblem };
+
+/** A litre of water weighs a kilogram: water, and water drawn off, may be said by weight. */
+const asVolume = (amount: SaidAddition['amount']): Millilitres | undefined => {
+  if (!amount) return undefined;
+  return 'volume' in amount ? amount.volume : millilitres(amount.mass);
+};
+
+/** What was added, from what was said; or what is wrong with it. */
+export const readAddition = (said: SaidAddition): Found => {
+  const { what, amount, bucket, from } = said;
+  const volume = amount && 'volume' in amount ? amount.volume : undefined;
+  const mass = amount && 'mass' in amount ? amount.mass : undefined;
+  const { pail } = bucket.settings;
+  if (volume !== undefined && pail !== undefined && volume > pail)
+    return { ok: false, why: { kind: 'more-than-pail', pail } };
+  switch (what) {
+    case 'water':
+    case 'draw-off': {
+      const water = asVolume(amount);
+      return { ok: true, added: { what, ...(water !== undefined && { volume: water }) } };
+    }
+    case 'dry':
+      if (volume !== undefined) return { ok: false, why: { kind: 'wants-weight', what } };
+      return { ok: true, added: { what, ...(mass !== undefined && { mass }) } };
+    case 'flocculant': {
+      if (mass !== undefined) return { ok: true, added: { what, heptahydrate: mass } };
+      if (volume === undefined) return { ok: true, added: { what } };
+      const salt =
+        said.saltPerLitre === undefined ? {} : { heptahydrate: grams((said.saltPerLitre * volume) / 1000) };
+      return { ok: true, added: { what, volume, ...salt } };
+    }
+    case 'glaze': {
+      if (mass !== undefined) return { ok: false, why: { kind: 'wants-volume', what } };
+      const held = from && volumeHeld(from)?.value;
+      if (volume !== undefined && held !== undefined && volume > held)
+        return { ok: false, why: { kind: 'more-than-held', held } };
+      const known = said.gravity ?? from?.predicted?.value;
+      const u95 = said.gravity === undefined ? from?.predicted?.u95 : undefined;
+      return {
+        ok: true,
+        added: {
+          what,
+          ...(volume !== undefined && { volume }),
+          ...(known !== undefined && { gravity: known }),
+          ...(u95 !== undefined && { gravityU: u95 }),
+          ...(from && { from: from.no }),
+        },
+        ...(from && { taken: { what: 'taken', ...(volume !== undefined && { volume }), to: bucket.no } }),
+      };
+    }
+    case 'taken':
+      if (mass !== undefined) return { ok: false, why: { kind: 'wants-volume', what } };
+      return { ok: true, added: { what, ...(volume !== undefined && { volume }) } };
+    case 'deflocculant':
+    case 'other':
+      return {
+        ok: true,
+        added: { what, ...(volume !== undefined && { volume }), ...(mass !== undefined && { mass }) },
+      };
+  }
+};

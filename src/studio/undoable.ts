@@ -1,0 +1,21 @@
+import type { Entry } from './bucketEvent.ts';
+import { minutes, since, type Instant, type MemberId, type Role } from './ids.ts';
+import type { LoggedEvent, Notes } from './ports.ts';
+
+/** How long somebody may take back their own entry. A keeper always may. */
+export const undoWithin = minutes(15);
+
+export type NotUndoable = 'undone' | 'an-undo' | 'the-setup' | 'not-yours' | 'too-late';
+
+/** Why an entry cannot be taken back by this person now; undefined when it can. */
+export const notUndoable = (
+  entry: Entry<LoggedEvent> & Notes,
+  by: { member: MemberId; role: Role; now: Instant },
+): NotUndoable | undefined => {
+  if (entry.event.kind === 'undo') return 'an-undo';
+  if (entry.event.kind === 'setup') return 'the-setup';
+  if (entry.undoneBy !== undefined) return 'undone';
+  if (by.role === 'keeper') return undefined;
+  if (entry.by !== by.member) return 'not-yours';
+  return since(entry.loggedAt, by.now) > undoWithin ? 'too-late' : undefined;
+};

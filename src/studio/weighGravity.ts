@@ -1,0 +1,60 @@
+import { brimHalfWidth, expanded95, weighedGravityUncertainty } from '../glaze/uncertainty.ts';
+import { grams, type Grams, type Gravity } from '../glaze/units.ts';
+import type { Vessel } from './studio.ts';
+
+/** From a watery wash to more powder than will pour: what a cup of glaze can weigh. */
+export const plausibleGravity = { low: 1.02, high: 2 } as const;
+
+export interface Weighing {
+  gravity: Gravity;
+  u95: number;
+}
+
+export type Weighed =
+  | { kind: 'weighed'; weighed: Weighing; cup: 'on' | 'off' }
+  /** Plausible with the empty cup on the scale, and without it. */
+  | { kind: 'either'; on: Weighing; off: Weighing }
+  | { kind: 'too-light'; gravity: number }
+  | { kind: 'too-heavy'; gravity: number }
+  /** A thousandfold slip: what was said in kilograms would fit in grams. */
+  | { kind: 'wrong-unit'; meant: Grams };
+
+const weigh = (gross: number, tare: number, vessel: Vessel, scaleStep: Grams): Weighing | undefined => {
+  const found = weighedGravityUncertainty({
+    gross: grams(gross),
+    tare: grams(tare),
+    water: vessel.water,
+    scaleStep,
+    waterScaleStep: vessel.scaleStep,
+    fillHalfWidth: brimHalfWidth,
+  });
+  return found.ok ? { gravity: found.value.gravity, u95: expanded95(found.value.standard) } : undefined;
+};
+
+const plausible = (weighing: Weighing | undefined): Weighing | undefined =>
+  weighing && weighing.gravity >= plausibleGravity.low && weighing.gravity <= plausibleGravity.high
+    ? weighing
+    : undefined;
+
+/** Gravity of a full cup on a scale. A weight may be with the empty cup or without it: when both are plausible, it is asked. */
+export const weighGravity = (
+  weight: { grams: Grams; step: Grams },
+  vessel: Vessel,
+  cup?: 'on' | 'off',
+): Weighed => {
+  const on = cup === 'off' ? undefined : plausible(weigh(weight.grams, vessel.tare, vessel, weight.step));
+  // The scale was set to zero with the cup on it: the cup's own weight is not in the number.
+  const off = cup === 'on' ? undefined : plausible(weigh(weight.grams, 0, vessel, weight.step));
+  if (on && off) return { kind: 'either', on, off };
+  if (on) return { kind: 'weighed', weighed: on, cup: 'on' };
+  if (off) return { kind: 'weighed', weighed: off, cup: 'off' };
+  const meant = grams(weight.grams / 1000);
+  if (weight.grams > vessel.tare + 3 * vessel.water) {
+    const tried = [weigh(meant, vessel.tare, vessel, weight.step), weigh(meant, 0, vessel, weight.step)];
+    if (tried.some((one) => plausible(one) !== undefined)) return { kind: 'wrong-unit', meant };
+  }
+  const gravity = (weight.grams - (cup === 'off' ? 0 : vessel.tare)) / vessel.water;
+  return gravity > plausibleGravity.high
+    ? { kind: 'too-heavy', gravity }
+    : { kind: 'too-light', gravity: cup === 'on' ? gravity : weight.grams / vessel.water };
+};

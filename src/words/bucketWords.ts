@@ -1,0 +1,139 @@
+import type { BucketCaution } from '../studio/bucketEvent.ts';
+import type { UnitSystem } from '../studio/studio.ts';
+import type { Step, Verdict } from '../studio/verdict.ts';
+import { gravityText, massText, spanText, volumeText, windowText } from './measures.ts';
+import { said, t, type Text } from './text.ts';
+
+const stepWords: Record<Step, string> = {
+  'on-hold': 'on hold',
+  sieve: 'sieve',
+  stir: 'stir first',
+  measure: 'measure',
+  use: 'ready',
+  'add-water': 'wants water',
+  'draw-off-water': 'too much water',
+  'add-dry': 'wants dry batch',
+  flocculate: 'wants flocculant',
+  'stir-on': 'stir on',
+  deflocculate: 'over-flocculated',
+  'ask-keeper': 'for a keeper',
+};
+
+const cautionWords: Record<BucketCaution, string> = {
+  gloves: 'Gloves.',
+  caustic: 'Caustic.',
+  toxic: 'Toxic.',
+  barium: 'Holds barium: toxic when swallowed; gloves, keep it off food and hands.',
+  manganese: 'Holds manganese: harmful as dust and as kiln fume.',
+  nickel: 'Holds nickel: can sensitise skin; gloves.',
+  chrome: 'Holds chrome: gloves, vent the kiln room.',
+  cobalt: 'Holds cobalt: gloves.',
+  copper: 'Holds copper: vent the kiln room; it can leach from a bad fit.',
+  boron: 'Holds soluble boron: gloves for long work.',
+  lithium: 'Holds lithium: caustic in water; gloves.',
+  vanadium: 'Holds vanadium: toxic as dust; gloves.',
+  lead: 'Holds lead: not for use here without a keeper and a laboratory.',
+  cadmium: 'Holds cadmium: not for use here without a keeper and a laboratory.',
+  children: 'Children may use this bucket.',
+};
+
+export const bucketWords = {
+  about: 'The shared buckets: list, card, log; for keepers: set up, change, hold, retire',
+  list: 'All buckets and what each needs',
+  show: "One bucket's card and chart",
+  log: "A bucket's logbook, newest first",
+  add: 'Set a bucket up',
+  change: 'Change what is set of a bucket',
+  hold: 'Put a bucket on hold: nobody uses or changes it',
+  release: 'Let a held bucket be used again',
+  retire: 'Take a bucket out of use for good; its log stays',
+  name: 'What the bucket is called',
+  nick: 'A short name to type',
+  pail: 'What the pail holds to the rim',
+  volume: 'How much glaze is in it now',
+  gravity: 'Window of specific gravity, low-high',
+  seconds: 'Window of efflux seconds, low-high',
+  cup: 'The flow cup that the seconds are for',
+  solids: 'Gravity of the dry powder (2.6 when not said)',
+  rest: 'How long after a stir it may be used without another (1 h)',
+  fresh: 'How long a reading is good for (7 days)',
+  mesh: 'Its sieve mesh (80), or never',
+  use: 'What it is for',
+  cautions: 'What to warn of: gloves, caustic, toxic, barium, copper …',
+  glaze: 'The glaze, when several pails hold the same',
+  rim: 'Inside diameter at the rim',
+  bottom: 'Inside diameter at the bottom',
+  height: 'Inside height',
+  why: 'Why it is held',
+  cause: 'What sort of trouble',
+  most: 'How many entries',
+  before: 'Only entries before this number',
+  retiredToo: 'Show retired ones too',
+  factNumber: 'Bucket',
+  factWindow: 'Aims at',
+  factVolume: 'Holds',
+  factDry: 'Dry content',
+  label: (no: number, name: string, { retired, held }: { retired: boolean; held: boolean }): string =>
+    `${no} · ${name}${retired ? ' (retired)' : held ? ' (on hold)' : ''}`,
+  numberAndNick: (no: number, nick: string | undefined): Text =>
+    nick === undefined ? t`${no}` : t`${no}, “${said(nick)}” for short`,
+  windows: (
+    gravity: { low: number; high: number } | undefined,
+    efflux: { low: number; high: number } | undefined,
+    cup: string | undefined,
+  ): Text => {
+    const weight = gravity ? windowText(gravity) : '';
+    const flow = efflux ? `${efflux.low} to ${efflux.high} s` : '';
+    const both = [weight, flow].filter((part) => part !== '').join(', ');
+    return cup !== undefined && efflux ? t`${[both]} by ${said(cup)}` : [both];
+  },
+  holds: (ml: number, pail: number | undefined, units: UnitSystem): Text =>
+    pail === undefined
+      ? t`about ${[volumeText(ml, units)]}`
+      : t`about ${[volumeText(ml, units)]} of ${[volumeText(pail, units)]}`,
+  dry: (perLitre: number, fraction: number): Text =>
+    t`${[massText(perLitre)]} to the litre, ${[`${(100 * fraction).toFixed(0)} %`]} of it by volume`,
+  caution: (caution: BucketCaution): Text => [cautionWords[caution]],
+  added: (no: number, name: string, held: boolean): Text =>
+    held
+      ? t`${said(name)} is bucket ${no}, and it is on hold.`
+      : t`${said(name)} is bucket ${no}. Stir it, then log a first reading.`,
+  changed: (name: string): Text => t`${said(name)} is changed.`,
+  poison: (what: 'lead' | 'cadmium'): string =>
+    `raw ${what}: held until a keeper and a laboratory have cleared it`,
+  nothingToChange: ['Say what to change, such as gravity:1.42-1.46.'] as Text,
+  nameTaken: (name: string, no: number): Text =>
+    t`“${said(name)}” is bucket ${no} already. Pick another name.`,
+  nameIsNumber: (name: string): Text =>
+    t`“${said(name)}” is a number, and buckets have numbers already. Pick a name.`,
+  moreThanPail: (volume: number, pail: number): Text =>
+    t`${[volumeText(volume)]} does not fit a pail of ${[volumeText(pail)]}.`,
+  windowAboveSolids: (high: number, solids: number): Text =>
+    t`A slurry can't reach ${[gravityText(high)]}: its powder is ${[gravityText(solids)]}.`,
+  oddShape: [
+    'That pail is far wider at the bottom than at the rim. Are rim and bottom the wrong way round?',
+  ] as Text,
+  notHeld: (name: string): Text => t`${said(name)} is not on hold.`,
+  alreadyRetired: (name: string): Text => t`${said(name)} is retired already.`,
+  listTitle: (count: number, ready: number): Text =>
+    count === 0
+      ? ['No buckets yet. A keeper sets one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.']
+      : t`${ready} of ${count} buckets ready to use.`,
+  listName: (no: number, name: string): Text => t`${no} · ${said(name)}`,
+  listText: (verdict: Verdict, units: UnitSystem): Text => {
+    const amount =
+      verdict.amounts.waterMl === undefined ? '' : ` (${volumeText(verdict.amounts.waterMl, units)})`;
+    const gravity = verdict.gravity?.believed ? `, ${gravityText(verdict.gravity.value)}` : '';
+    const stir =
+      verdict.hoursSinceStir === null
+        ? ', no stir logged'
+        : `, stirred ${spanText(verdict.hoursSinceStir)} ago`;
+    return [`${stepWords[verdict.step]}${amount}${gravity}${stir}`];
+  },
+  stepName: (step: Step): string => stepWords[step],
+  logTitle: (name: string, count: number): Text =>
+    count === 0
+      ? t`Nothing logged of ${said(name)} before that.`
+      : t`${said(name)}: the last ${count} entries.`,
+  older: (): Text => ['Older'],
+};

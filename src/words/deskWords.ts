@@ -1,0 +1,24 @@
+import { said, t, type Text } from './text.ts';
+
+export const deskWords = {
+  noCommand: (typed: string): Text => t`There is no command “${said(typed)}”. /help shows them by job.`,
+  keepersOnly: (path: string): Text => t`/${[path]} is for keepers. Ask one; nothing was changed.`,
+  unknownOption: (name: string, have: string[]): Text =>
+    t`“${said(name)}” is not an option here. There are: ${[have.join(', ')]}.`,
+  missing: (name: string, about: string, example: string): Text =>
+    t`It needs ${[name]} (${[about]}). Type ${[`${name}:${/\s/.test(example) ? `"${example}"` : example}`]}.`,
+  wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
+  broken: (id: string): Text =>
+    t`Something went wrong here, and it was not you. Nothing was saved. Give a keeper this number: ${[id]}.`,
+  movedOn: (fresh: Text): Text => t`Not logged: somebody acted on it meanwhile. ${fresh}`,
+  logAnyway: (): Text => ['Log it anyway'],
+  line: {
+    empty: (): Text => [
+      'Type a command, such as /water-or-stir bucket:"Gull Grey". /help shows them by job.',
+    ],
+    needsLeaf: (group: string, leaves: string[]): Text =>
+      t`/${[group]} needs one of these after it: ${[leaves.join(', ')]}.`,
+    twice: (option: string): Text => t`${[option]} is there twice. Say it once.`,
+    loose: (text: string): Text => t`I can't place “${said(text)}”. Options look like bucket:"Gull Grey".`,
+  },
+};

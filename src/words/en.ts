@@ -1,0 +1,83 @@
+import type { NotUndoable } from '../studio/undoable.ts';
+import type { AdditionProblem } from '../studio/readAddition.ts';
+import { bucketWords } from './bucketWords.ts';
+import { chartWords } from './chartWords.ts';
+import { deskWords } from './deskWords.ts';
+import { helpWords } from './helpWords.ts';
+import { logWords } from './logWords.ts';
+import { volumeText } from './measures.ts';
+import { optionWords } from './optionWords.ts';
+import { readingWords } from './readingWords.ts';
+import { studioWords } from './studioWords.ts';
+import { said, t, type Text } from './text.ts';
+import { verdictWords } from './verdictWords.ts';
+
+const notUndone: Record<NotUndoable, (id: string) => Text> = {
+  undone: (id) => t`${[id]} was taken back already.`,
+  'an-undo': (id) => t`${[id]} is itself an undo. Log the entry again instead.`,
+  'the-setup': (id) => t`${[id]} set the bucket up. A keeper retires a bucket: /bucket retire.`,
+  'not-yours': (id) => t`${[id]} is somebody else's. Its author or a keeper can take it back.`,
+  'too-late': (id) => t`${[id]} is older than 15 minutes. A keeper can take it back.`,
+};
+
+const addition = (why: AdditionProblem): Text => {
+  switch (why.kind) {
+    case 'wants-volume':
+      return t`${[why.what]} goes by volume, such as 450 ml. Nothing was saved.`;
+    case 'wants-weight':
+      return t`${[why.what]} goes by weight, such as 300 g. Nothing was saved.`;
+    case 'more-than-pail':
+      return t`That is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;
+    case 'more-than-held':
+      return t`That is more than the other bucket holds (about ${[volumeText(why.held)]}). Nothing was saved.`;
+  }
+};
+
+export const en = {
+  someone: 'someone',
+  when: 'When, if not now: 2h ago, last night 9pm',
+  note: 'Anything worth remembering',
+  bucket: bucketWords,
+  chart: chartWords,
+  desk: deskWords,
+  help: helpWords,
+  log: logWords,
+  option: optionWords,
+  reading: readingWords,
+  studio: studioWords,
+  verdict: verdictWords,
+  stirred: {
+    about: 'Say that you stirred a bucket to the bottom',
+    minutes: 'For how many minutes',
+    with: 'With what',
+  },
+  sieved: {
+    about: 'Say that you sieved a bucket',
+    mesh: 'Through which mesh',
+    never: ['This glaze is marked never to be sieved: its specks may be gone. Tell a keeper.'] as Text,
+    otherMesh: (mesh: number, own: number): Text => t`Its own mesh is ${own}, not ${mesh}.`,
+  },
+  waterOrStir: { about: 'What does this bucket need now?' },
+  added: {
+    about: 'Say what went into a bucket, or came out of it',
+    what: 'What it was',
+    amount: 'How much: 450 ml, 300 g',
+    from: 'The bucket that the glaze came from',
+    gravity: 'Gravity of the glaze that was added, if known',
+    strength: 'Epsom salt in a litre of the flocculant, if it is not saturated',
+    remake: 'Was the bucket remade? Counting of flocculant starts anew',
+    sameBucket: ['A bucket can’t be topped up from itself. Nothing was saved.'] as Text,
+    alsoTaken: (entry: string, name: string): Text => t`Taken out of ${said(name)} as ${[entry]}.`,
+    asSaturated: ['Counted as saturated Epsom salt solution.'] as Text,
+    keepersHands: ['Dry powder and deflocculant are keepers’ hands. It is logged; tell a keeper.'] as Text,
+    problem: addition,
+  },
+  undo: {
+    about: 'Take back an entry; both stay visible in the log',
+    entry: 'The entry, such as 7-41',
+    none: (id: string): Text => t`There is no entry ${[id]}. /bucket log shows them.`,
+    not: (why: NotUndoable, id: string): Text => notUndone[why](id),
+    done: (id: string, by: string): Text => t`Took back ${[id]}, logged as ${[by]}.`,
+    studio: (id: string): Text => t`Took back ${[id]}.`,
+  },
+};

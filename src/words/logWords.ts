@@ -1,0 +1,124 @@
+import type { Added, BucketEvent, Entry } from '../studio/bucketEvent.ts';
+import type { LoggedEvent, Notes } from '../studio/ports.ts';
+import type { StudioEvent, UnitSystem } from '../studio/studio.ts';
+import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from './measures.ts';
+import { join, said, t, type Part, type Text } from './text.ts';
+
+const amount = (volume: number | undefined, mass: number | undefined, units: UnitSystem): string => {
+  if (volume !== undefined) return `${volumeText(volume, units)} of `;
+  return mass === undefined ? '' : `${massText(mass, units)} of `;
+};
+
+export const addedText = (added: Added, units: UnitSystem): Text => {
+  switch (added.what) {
+    case 'water':
+      return t`added ${[amount(added.volume, undefined, units)]}water`;
+    case 'draw-off':
+      return t`drew off ${[amount(added.volume, undefined, units)]}clear water`;
+    case 'dry':
+      return t`added ${[amount(undefined, added.mass, units)]}dry batch`;
+    case 'flocculant':
+      return added.volume === undefined
+        ? t`added ${[amount(undefined, added.heptahydrate, units)]}flocculant`
+        : t`added ${[amount(added.volume, undefined, units)]}flocculant solution`;
+    case 'deflocculant':
+      return t`added ${[amount(added.volume, added.mass, units)]}deflocculant`;
+    case 'glaze':
+      return added.from === undefined
+        ? t`added ${[amount(added.volume, undefined, units)]}glaze`
+        : t`added ${[amount(added.volume, undefined, units)]}glaze from bucket ${added.from}`;
+    case 'taken':
+      return added.to === undefined
+        ? t`took out ${[amount(added.volume, undefined, units)]}glaze`
+        : t`took out ${[amount(added.volume, undefined, units)]}glaze for bucket ${added.to}`;
+    case 'other':
+      return added.name === undefined
+        ? t`added ${[amount(added.volume, added.mass, units)]}something else`
+        : t`added ${[amount(added.volume, added.mass, units)]}${said(added.name)}`;
+  }
+};
+
+const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSystem): Text => {
+  const parts: Text[] = [];
+  if (event.gravity) parts.push(t`gravity ${[gravityWithin(event.gravity.value, event.gravity.u95)]}`);
+  if (event.flow) parts.push(t`${said(event.flow.cup)} ${[secondsText(event.flow.seconds)]}`);
+  if (event.look) parts.push(t`looks ${[event.look]}`);
+  if (event.gap !== undefined) parts.push(t`gap ${[`${Math.round(event.gap) / 10} cm`]}`);
+  if (event.temperature !== undefined) parts.push([temperatureText(event.temperature, units)]);
+  if (event.seen.length > 0) parts.push(t`seen: ${[event.seen.join(', ')]}`);
+  if (event.stirred !== undefined) parts.push([event.stirred ? 'stirred' : 'not stirred']);
+  return t`read ${join(parts, ', ')}`;
+};
+
+const studioText = (event: StudioEvent): Text => {
+  switch (event.kind) {
+    case 'zone':
+      return t`set the time zone to ${[event.zone]}`;
+    case 'units':
+      return t`set the units to ${[event.units]}`;
+    case 'vessel':
+      return t`set vessel ${said(event.vessel.name)}: ${[`${event.vessel.tare} g empty, ${event.vessel.water} g of water`]}`;
+    case 'cup':
+      return t`set flow cup ${said(event.cup.name)} (${[event.cup.kind]})`;
+    case 'water':
+      return [event.hard ? 'noted hard water' : 'noted soft water'];
+    case 'keeper':
+      return [event.keeper ? 'named a keeper' : 'took a keeper off'];
+    case 'keeper-role':
+      return ['set the keepers’ role'];
+    case 'channel':
+      return ['set the reminder channel'];
+    case 'undo':
+      return t`took back entry ${event.of}`;
+  }
+};
+
+const bucketText = (event: BucketEvent, units: UnitSystem): Text => {
+  switch (event.kind) {
+    case 'setup':
+      return t`set the bucket up as ${said(event.settings.name)}`;
+    case 'change':
+      return t`changed ${[[...Object.keys(event.settings), ...(event.cleared ?? []), ...(event.volume === undefined ? [] : ['volume'])].join(', ')]}`;
+    case 'reading':
+      return reading(event, units);
+    case 'addition':
+      return addedText(event.added, units);
+    case 'stir': {
+      const how =
+        event.tool === undefined ? '' : ` with ${event.tool === 'hand' ? 'the hand' : `a ${event.tool}`}`;
+      const long = event.minutes === undefined ? '' : ` ${spanText(event.minutes / 60)}`;
+      const seen = event.seen.length === 0 ? '' : `; seen: ${event.seen.join(', ')}`;
+      return [`stirred${long}${how}${seen}`];
+    }
+    case 'sieve':
+      return event.mesh === undefined ? ['sieved it'] : t`sieved it through ${event.mesh} mesh`;
+    case 'tile':
+      return t`dipped a test tile ${[secondsText(event.seconds)]}: ${[`${event.thickness} mm`]}`;
+    case 'hold':
+      return t`put it on hold (${[event.cause]}): ${said(event.why)}`;
+    case 'release':
+      return ['released it'];
+    case 'retire':
+      return ['retired it'];
+    case 'undo':
+      return t`took back entry ${event.of}`;
+  }
+};
+
+const isBucketEvent = (entry: Entry<LoggedEvent>): entry is Entry<BucketEvent> => entry.stream > 0;
+const isStudioEvent = (entry: Entry<LoggedEvent>): entry is Entry<StudioEvent> => entry.stream === 0;
+
+const what = (entry: Entry<LoggedEvent>, units: UnitSystem): Text => {
+  if (isBucketEvent(entry)) return bucketText(entry.event, units);
+  return isStudioEvent(entry) ? studioText(entry.event) : [];
+};
+
+export const logWords = {
+  short: (id: string, name: string, kind: string): string => `${id} · ${name} · ${kind}`,
+  entry: (entry: Entry<LoggedEvent> & Notes, by: Part, units: UnitSystem): Text => [
+    ...t`${[entry.id]} · ${{ at: entry.at, show: 'day' }} ${{ at: entry.at, show: 'clock' }} · ${by} ${what(entry, units)}`,
+    ...(entry.note === undefined ? [] : t` · “${said(entry.note)}”`),
+    ...(entry.undoneBy === undefined ? [] : t` · taken back`),
+    ...(entry.loggedAt - entry.at > 120_000 ? t` · logged ${{ at: entry.loggedAt, show: 'day' }}` : []),
+  ],
+};

@@ -1,0 +1,63 @@
+import type { Celsius, Grams, Gravity, Millilitres, Seconds } from '../glaze/units.ts';
+import type { UnitSystem } from '../studio/studio.ts';
+
+const plain = (value: number, decimals: number) => String(Number(value.toFixed(decimals)));
+
+/** Two digits that a hand can pour or weigh, rounded down: what is held back can still go in. */
+export const handAmount = (value: number): number => {
+  if (value <= 0) return 0;
+  const step = value < 20 ? 0.5 : 10 ** Math.max(0, Math.floor(Math.log10(value)) - 1);
+  const finer = step >= 100 ? step / 2 : step;
+  return Number((Math.floor(value / finer + 1e-9) * finer).toFixed(1));
+};
+
+export const gravityText = (value: Gravity | number): string => value.toFixed(2);
+
+/** Gravity with its 95 % half-interval, no more digits than the interval carries. */
+export const gravityWithin = (value: number, u95: number): string => {
+  const decimals = u95 < 0.0095 ? 3 : 2;
+  return `${value.toFixed(decimals)} ± ${Math.max(u95, 10 ** -decimals).toFixed(decimals)}`;
+};
+
+const perGallon = { us: 3785.411784, imperial: 4546.09 };
+
+const gallons = (ml: number, units: 'us' | 'imperial') => {
+  const gallon = perGallon[units];
+  const cup = gallon / 16;
+  if (ml >= gallon) return `${plain(ml / gallon, 1)} gal`;
+  if (ml >= cup * 4) return `${plain(ml / (cup * 4), 1)} qt`;
+  if (ml >= cup / 4) return `${plain(ml / cup, 2)} ${ml / cup >= 1.005 ? 'cups' : 'cup'}`;
+  return `${plain(ml, ml < 20 ? 1 : 0)} ml`;
+};
+
+export const volumeText = (ml: Millilitres | number, units: UnitSystem = 'metric'): string => {
+  if (units !== 'metric') return gallons(ml, units);
+  return ml >= 1000 ? `${plain(ml / 1000, 2)} l` : `${plain(ml, ml < 20 ? 1 : 0)} ml`;
+};
+
+export const massText = (g: Grams | number, units: UnitSystem = 'metric'): string => {
+  if (units === 'metric') return g >= 1000 ? `${plain(g / 1000, 2)} kg` : `${plain(g, g < 20 ? 1 : 0)} g`;
+  const ounces = g / 28.349523125;
+  if (g < 20) return `${plain(g, 1)} g`;
+  return ounces >= 16 ? `${plain(ounces / 16, 2)} lb` : `${plain(ounces, 1)} oz`;
+};
+
+export const secondsText = (seconds: Seconds | 'wont-run'): string =>
+  seconds === 'wont-run' ? "won't run" : `${plain(seconds, 1)} s`;
+
+export const temperatureText = (t: Celsius, units: UnitSystem): string =>
+  units === 'us' ? `${plain((t * 9) / 5 + 32, 0)} °F` : `${plain(t, 1)} °C`;
+
+export const percentText = (percent: number): string => `${Number(percent.toPrecision(2))} %`;
+
+/** A span of hours in the words that people use for it. */
+export const spanText = (hours: number): string => {
+  const minutes = Math.round(hours * 60);
+  if (minutes < 1) return 'under a minute';
+  if (minutes < 100) return `${minutes} min`;
+  if (hours < 48) return `${plain(hours, 1)} h`;
+  return `${plain(hours / 24, 1)} days`;
+};
+
+export const windowText = ({ low, high }: { low: number; high: number }, decimals = 2): string =>
+  `${low.toFixed(decimals)} to ${high.toFixed(decimals)}`;

@@ -1,0 +1,94 @@
+import type { QuantityProblem } from '../studio/quantityProblem.ts';
+import type { InstantProblem } from '../studio/instantProblem.ts';
+import { said, t, type Text } from './text.ts';
+
+const whatIs = {
+  mass: 'a weight',
+  volume: 'a volume',
+  length: 'a length',
+  duration: 'a time',
+  temperature: 'a temperature',
+} as const;
+
+const example = {
+  mass: '246.2g',
+  volume: '350 ml',
+  length: '7 cm',
+  duration: '3 min',
+  temperature: '18C',
+} as const;
+
+const quantity = (why: QuantityProblem): Text => {
+  const typed = said(why.typed);
+  switch (why.kind) {
+    case 'empty':
+      return t`Nothing was typed.`;
+    case 'not-a-number':
+      return t`“${typed}” is not a number.`;
+    case 'negative':
+      return t`“${typed}” is below zero.`;
+    case 'no-unit':
+      return t`“${typed}” has no unit. Say what it is, such as ${[example[why.wanted]]}.`;
+    case 'unknown-unit':
+      return t`I don't know the unit in “${typed}”. Try ${[example[why.wanted]]}.`;
+    case 'wrong-dimension':
+      return t`“${typed}” is ${[whatIs[why.is]]}; this wants ${[whatIs[why.wanted]]}, such as ${[example[why.wanted]]}.`;
+    case 'ambiguous':
+      return t`“${typed}” can be read two ways. Write it with a point, or with no separator.`;
+    case 'not-a-range':
+      return t`“${typed}” is not a range. Write it from low to high, such as 12-16.`;
+    case 'upside-down':
+      return t`“${typed}” runs downwards. Low comes first: ${why.high}-${why.low}?`;
+  }
+};
+
+export const optionWords = {
+  quantity,
+  instant: (why: InstantProblem): Text => instant(why),
+  tooLow: (typed: string, low: string): Text => t`“${said(typed)}” is too low; it starts at ${[low]}.`,
+  tooHigh: (typed: string, high: string): Text => t`“${said(typed)}” is too high; it ends at ${[high]}.`,
+  windowOutside: (typed: string, low: string, high: string): Text =>
+    t`“${said(typed)}” is no window to aim at: both ends lie within ${[low]} to ${[high]}, and they differ.`,
+  absurd: (typed: string): Text => t`“${said(typed)}” is more than a glaze room holds. Wrong unit?`,
+  amount: (why: QuantityProblem): Text =>
+    why.kind === 'no-unit'
+      ? t`“${said(why.typed)}” has no unit. Say millilitres or grams: 450 ml, 300 g.`
+      : quantity(why),
+  notOneOf: (typed: string, choices: string[]): Text =>
+    t`“${said(typed)}” is not one of these: ${[choices.join(', ')]}.`,
+  yesOrNo: (typed: string): Text => t`“${said(typed)}” is neither yes nor no.`,
+  noBucket: (typed: string, near: string | undefined): Text =>
+    near === undefined
+      ? t`There is no bucket “${said(typed)}”. /bucket list shows them all.`
+      : t`There is no bucket “${said(typed)}”. Did you mean ${said(near)}? /bucket list shows them all.`,
+  whichBucket: (typed: string): Text => t`Which bucket is “${said(typed)}”?`,
+  noSuch: (what: 'vessel' | 'cup' | 'member' | 'entry', typed: string, have: string[]): Text =>
+    have.length === 0
+      ? t`There is no ${[what]} “${said(typed)}” yet.`
+      : t`There is no ${[what]} “${said(typed)}”. There are: ${said(have.join(', '))}.`,
+  notAnEntry: (typed: string): Text =>
+    t`“${said(typed)}” is not an entry. They look like 7-41; /bucket log shows them.`,
+  notAZone: (typed: string): Text => t`“${said(typed)}” is not a time zone. They look like America/St_Johns.`,
+  tooLong: (most: number, length: number): Text =>
+    t`That is ${length} characters; ${most} is the most. Nothing was saved, so cut it and send it again.`,
+  gravityOutside: (typed: string): Text =>
+    t`“${said(typed)}” can't be the gravity of a glaze: water is 1, and no glaze is over 2.5. Is it °Bé, or grams?`,
+  gravityNoWater: (typed: string): Text =>
+    t`“${said(typed)}” is lighter than water. Was it weighed without the cup, or is it another scale?`,
+  tooFar: (typed: string, looks: 'back' | 'ahead'): Text =>
+    looks === 'back'
+      ? t`“${said(typed)}” is more than a year ago. Is the year right?`
+      : t`“${said(typed)}” is more than a year ahead. Is the year right?`,
+};
+
+const instant = (why: InstantProblem): Text => {
+  const typed = said(why.typed);
+  switch (why.kind) {
+    case 'future':
+      return t`“${typed}” has not happened yet.`;
+    case 'past':
+      return t`“${typed}” is over already.`;
+    default:
+      return t`I can't read “${typed}” as a time. Try: now, 2h ago, last night 9pm, yesterday 18:30.`;
+  }
+};

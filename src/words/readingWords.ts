@@ -1,0 +1,77 @@
+import type { Vessel } from '../studio/studio.ts';
+import { gravityText, gravityWithin, massText } from './measures.ts';
+import { said, t, type Text } from './text.ts';
+
+const grams = (g: number) => massText(g);
+
+const fits = ({ name, tare, water }: Vessel): Text =>
+  t`${said(name)} weighs ${[grams(tare)]} empty and about ${[grams(tare + 1.45 * water)]} full of glaze.`;
+
+export const readingWords = {
+  about: 'Post a reading of a bucket; the answer says what to do now',
+  bucket: 'Which bucket: name, nickname or number',
+  weight: "The full cup's weight, as the scale shows it",
+  gravity: 'Specific gravity, if you read it off something else than a scale',
+  seconds: 'Seconds for the flow cup to run out, or won’t-run',
+  look: 'How a dry finger looks after a dip',
+  stirred: 'Stirred to the bottom just before, no cake left?',
+  seen: 'What you saw or felt: clear-water, cake, lumps, skin, cake-gone, none',
+  gap: 'From the rim down to the glaze',
+  temperature: 'Temperature of the glaze',
+  vessel: 'The calibrated cup that you weighed',
+  weighed: "Whether the weight is with the empty cup's own",
+  scale: 'The scale that gravity is read on',
+  within: 'How far off the gravity may be, either way',
+  cup: 'The flow cup that you timed',
+  nothing: [
+    'What did you measure? Give a weight, a gravity, seconds, a look, or the gap from rim to glaze. Least typing: weight, look and stirred:yes.',
+  ] as Text,
+  both: ['Give the weight or the gravity, not both. Nothing was saved.'] as Text,
+  sticks: [
+    'A hydrometer sticks in a thick glaze and reads wrong. Weigh a cup of it instead. Nothing was saved.',
+  ] as Text,
+  noFinger: [
+    'This bucket is marked for gloves: no finger look. Time a cup instead. Nothing was saved.',
+  ] as Text,
+  noPail: [
+    "I don't know this bucket's pail. A keeper says /bucket change pail:19l; until then give no gap.",
+  ] as Text,
+  gapTooDeep: (deepest: number): Text =>
+    t`The gap can't be deeper than the pail: ${[`${Math.round(deepest / 10)} cm`]} at most. Nothing was saved.`,
+  noVessel: [
+    'No cup is calibrated here yet, so a weight says nothing. A keeper weighs one empty and full of water: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.',
+  ] as Text,
+  whichVessel: ['Which cup did you weigh?'] as Text,
+  belowWater: (value: number): Text =>
+    t`${[String(value)]} is lighter than water, which is 1. Was the weight typed as gravity, or the empty cup taken off twice? Nothing was saved.`,
+  aboveGlaze: (value: number): Text =>
+    t`${[String(value)]} can't be the gravity of a glaze: none is over 2.5. If it is °Bé, add scale:baume; if it is grams, use weight:. Nothing was saved.`,
+  withCup: (g: number, vessel: string): Text =>
+    t`Is ${[grams(g)]} with the empty ${said(vessel)}, or was the scale set to zero with it on?`,
+  weighedWay: (way: 'with-cup' | 'without-cup', gravity: number): Text =>
+    way === 'with-cup'
+      ? t`With the cup: ${[gravityText(gravity)]}`
+      : t`Scale at zero with it on: ${[gravityText(gravity)]}`,
+  wrongUnit: (g: number, vessel: Vessel, meant: number): Text =>
+    t`${[grams(g)]} can't be one cup of glaze. Grams? Then type ${[`${Number(meant.toFixed(1))}g`]}. ${fits(vessel)} Nothing was saved.`,
+  tooHeavy: (g: number, vessel: Vessel): Text =>
+    t`${[grams(g)]} is too heavy for a full cup. ${fits(vessel)} Another cup, or another unit? Nothing was saved.`,
+  tooLight: (g: number, vessel: Vessel): Text =>
+    t`${[grams(g)]} is too light for a full cup. ${fits(vessel)} Was it filled to the brim? Nothing was saved.`,
+  logged: (entry: string): Text => t`Logged as ${[entry]}.`,
+  weighedAs: (gravity: number, u95: number, vessel: Vessel, cup: 'on' | 'off'): Text =>
+    cup === 'on'
+      ? t`Weighed in ${said(vessel.name)}, its ${[grams(vessel.tare)]} taken off: ${[gravityWithin(gravity, u95)]}.`
+      : t`Weighed in ${said(vessel.name)}, taken as without the cup's own weight: ${[gravityWithin(gravity, u95)]}.`,
+  statedAs: (gravity: number, u95: number, by: 'stated' | 'hydrometer'): Text =>
+    by === 'hydrometer'
+      ? t`From a hydrometer: ${[gravityWithin(gravity, u95)]}.`
+      : t`Gravity as stated: ${[gravityWithin(gravity, u95)]}.`,
+  viscosity: (value: number, at20: number | undefined): Text =>
+    at20 === undefined
+      ? t`${[String(Math.round(value))]} mm²/s by the cup's table; for comparing this bucket with itself.`
+      : t`${[String(Math.round(value))]} mm²/s by the cup's table, ${[String(Math.round(at20))]} at 20 °C; for comparing this bucket with itself.`,
+  noViscosity: [
+    "Outside the cup's own range of times: kept and compared with the window, no viscosity shown.",
+  ] as Text,
+};

@@ -1,0 +1,65 @@
+import type { StudioCup, UnitSystem, Vessel } from '../studio/studio.ts';
+import { join, said, t, type Text } from './text.ts';
+
+export const studioWords = {
+  about: 'The studio: zone, units, calibrated cups, flow cups, keepers',
+  show: 'What is set for this studio',
+  set: 'Time zone, units, water, reminder channel, keepers’ role',
+  vessel: 'Calibrate a weighing cup by the water that fills it',
+  cup: 'Name a flow cup of the studio',
+  keeper: 'Name a keeper, or make one a member again',
+  zone: 'Time zone, such as America/St_Johns',
+  units: 'metric, us or imperial',
+  water: "The studio's tap water: hard water flocculates",
+  role: 'The Discord role whose holders are keepers',
+  channel: 'The Discord channel for reminders',
+  name: 'What it is called',
+  tare: 'Weight of the cup, empty and dry',
+  waterHeld: 'Weight of the water alone that fills it to the brim',
+  temperature: 'Temperature of that water (20 °C)',
+  cupKind: 'A standard kind, or own for one that is only compared with itself',
+  member: 'Whom',
+  is: 'keeper, or member again',
+  factVessels: 'Weighing cups',
+  factCups: 'Flow cups',
+  factKeepers: 'Keepers',
+  factWater: 'Tap water',
+  hard: 'hard: it flocculates by itself',
+  soft: 'not noted as hard',
+  card: (zone: string, units: UnitSystem): Text => t`Clocks of ${[zone]}, ${[units]} units.`,
+  vessels: (vessels: readonly Vessel[]): Text =>
+    vessels.length === 0
+      ? ['none yet: /studio vessel name:"steel cup" tare:85.4g water:100.2g']
+      : join(
+          vessels.map(
+            ({ name, tare, water }) => t`${said(name)} (${[`${tare} g empty, ${water} g of water`]})`,
+          ),
+          ', ',
+        ),
+  cups: (cups: readonly StudioCup[]): Text =>
+    cups.length === 0
+      ? ['none named']
+      : join(
+          cups.map(({ name, kind }) => t`${said(name)} (${[kind]})`),
+          ', ',
+        ),
+  keepers: (names: readonly string[]): Text =>
+    names.length === 0
+      ? ['whoever may manage this place']
+      : join(
+          names.map((name) => [said(name)]),
+          ', ',
+        ),
+  notMention: (typed: string): Text =>
+    t`“${said(typed)}” is not a role or channel that I can tell. Pick it with @ or #, or paste its number.`,
+  nothingToSet: ['Say what to set, such as zone:America/St_Johns or units:us.'] as Text,
+  waterOutside: (g: number): Text =>
+    t`${[`${g} g`]} of water is no cup to weigh glaze in: 20 g to 5 kg. Weigh the water alone, without the cup.`,
+  vesselSet: (name: string, tare: number, water: number, ml: number | undefined): Text =>
+    ml === undefined
+      ? t`${said(name)} is calibrated: ${[`${tare} g empty, ${water} g of water`]}.`
+      : t`${said(name)} is calibrated: ${[`${tare} g empty, ${water} g of water, ${ml.toFixed(1)} ml`]}.`,
+  cupSet: (name: string, kind: string): Text => t`Flow cup ${said(name)} (${[kind]}) is named.`,
+  keeperSet: (name: string, keeper: boolean): Text =>
+    keeper ? t`${said(name)} is a keeper now.` : t`${said(name)} is a member again.`,
+};
