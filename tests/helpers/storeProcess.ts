@@ -1,0 +1,54 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { join } from 'node:path';
+
+export interface StoreProcess {
+  readonly lines: readonly string[];
+  /** The first line of which this is true, now or later; fails when the process ends without it. */
+  line(is: (line: string) => boolean): Promise<string>;
+  /** Ends it as a power switch would; resolves when it is gone. */
+  kill(): Promise<void>;
+  ended: Promise<number | null>;
+}
+
+export const startWriter = (
+  build: string,
+  file: string,
+  mode: 'log' | 'hold' | 'once',
+  as: { uid?: number } = {},
+): StoreProcess => {
+  const child = spawn(process.execPath, [join(build, 'tests/helpers/storeWriter.js'), file, mode], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+    ...as,
+  });
+  const lines: string[] = [];
+  const watchers = new Set<() => void>();
+  let rest = '';
+  child.stdout.setEncoding('utf8').on('data', (text: string) => {
+    const parts = (rest + text).split('\n');
+    rest = parts.pop() ?? '';
+    lines.push(...parts);
+    for (const watch of watchers) watch();
+  });
+  const ended = once(child, 'close').then(() => child.exitCode);
+  return {
+    lines,
+    line: (is) =>
+      new Promise((resolve, reject) => {
+        const watch = () => {
+          const found = lines.find(is);
+          if (found === undefined) return;
+          watchers.delete(watch);
+          resolve(found);
+        };
+        watchers.add(watch);
+        watch();
+        void ended.then(() => reject(new Error(`It ended without that line; it said: ${lines.join(', ')}`)));
+      }),
+    kill: async () => {
+      child.kill('SIGKILL');
+      await ended;
+    },
+    ended,
+  };
+};
