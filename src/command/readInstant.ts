@@ -1,9 +1,9 @@
 import { addDays, type CivilDay } from '../studio/civilDay.ts';
 import { instant, minutes, type Instant } from '../studio/ids.ts';
 import type { InstantProblem } from '../studio/instantProblem.ts';
-import { instantOf, wallOf, type WallTime } from '../studio/wallTime.ts';
+import { instantOnDay, wallOf, type WallTime } from '../studio/wallTime.ts';
 import { daysMeant } from './daysMeant.ts';
-import { isoInstant } from './isoInstant.ts';
+import { readIsoTime } from './readIsoTime.ts';
 import { plainText } from './readNumeral.ts';
 import { readDuration } from './readQuantity.ts';
 import { takeClock } from './takeClock.ts';
@@ -60,13 +60,11 @@ const answer = (
   };
 };
 
-const spanOf = (day: CivilDay, { from, usual, to }: DayPart, zone: string): Span => {
-  const at = (minutes: number): Instant => {
-    const hour = Math.floor(minutes / 60);
-    return instantOf({ ...addDays(day, Math.floor(hour / 24)), hour: hour % 24, minute: minutes % 60 }, zone);
-  };
-  return [at(from), at(usual), at(to)];
-};
+const spanOf = (day: CivilDay, { from, usual, to }: DayPart, zone: string): Span => [
+  instantOnDay(day, from, zone),
+  instantOnDay(day, usual, zone),
+  instantOnDay(day, to, zone),
+];
 
 const COUNTED_DAYS = /^\S+ ?(?:d|days?|w|wks?|weeks?|months?|years?)$/;
 
@@ -95,7 +93,7 @@ export const readInstant = (typed: string, when: When): ReadInstant => {
   const { now, zone } = when;
   const phrase = plainText(typed).toLowerCase().replaceAll(',', ' ').replace(/\s+/g, ' ').trim();
   if (phrase === '') return { ok: false, why: { kind: 'empty', typed } };
-  const straight = isoInstant(phrase, zone) ?? elapsed(phrase, now);
+  const straight = readIsoTime(phrase, zone) ?? elapsed(phrase, now);
   if (straight !== undefined) return answer([[[straight, straight, straight]]], when, typed, true);
 
   const today = wallOf(now, zone);

@@ -1,3 +1,4 @@
+import { householdVolumes as household } from '../glaze/householdVolumes.ts';
 import type { Dimension } from '../studio/quantityProblem.ts';
 import type { UnitSystem } from '../studio/studio.ts';
 
@@ -9,15 +10,14 @@ export interface TradeUnit {
   zero: number;
 }
 
-/** Size, names that share it (an underscore stands for a space), and a temperature's zero. */
+/**
+ * Size, names that share it (an underscore stands for a space), and a temperature's zero. Names that people
+ * use for two sizes are left out: gr is grams or grains, t and T are tea- and tablespoons.
+ */
 type Row = readonly [size: number, names: string, zero?: number];
 
 /** Exact: the international pound, 0.45359237 kg. */
 const POUND = 453.59237;
-/** Exact: 231 cubic inches of 25.4 mm. */
-const US_GALLON = 3785.411784;
-/** Exact: 4.54609 litres. */
-const IMPERIAL_GALLON = 4546.09;
 
 const MASS: Row[] = [
   [0.001, 'mg milligram milligrams milligramme milligrammes'],
@@ -28,7 +28,7 @@ const MASS: Row[] = [
 ];
 
 const METRIC_VOLUME: Row[] = [
-  [0.05, 'drop drops'], // common practice: twenty drops to the millilitre
+  [household.drop, 'drop drops'],
   [1, 'ml mls cc ccs millilitre millilitres milliliter milliliters'],
   [10, 'cl centilitre centilitres centiliter centiliters'],
   [100, 'dl decilitre decilitres deciliter deciliters'],
@@ -44,23 +44,24 @@ const QUART = 'quart quarts qt qts';
 const GALLON = 'gallon gallons gal gals';
 
 const US_VOLUME: Row[] = [
-  [US_GALLON / 768, TEASPOON],
-  [US_GALLON / 256, TABLESPOON],
-  [US_GALLON / 128, FLUID_OUNCE],
-  [US_GALLON / 16, CUP],
-  [US_GALLON / 8, PINT],
-  [US_GALLON / 4, QUART],
-  [US_GALLON, GALLON],
+  [household['us-tsp'], TEASPOON],
+  [household['us-tbsp'], TABLESPOON],
+  [household['us-floz'], FLUID_OUNCE],
+  [household['us-cup'], CUP],
+  [household['us-pint'], PINT],
+  [household['us-quart'], QUART],
+  [household['us-gallon'], GALLON],
 ];
 
+/** Common practice: kitchen spoons are metric where gallons are imperial, and a cup is half a pint. */
 const IMPERIAL_VOLUME: Row[] = [
-  [5, TEASPOON], // common practice: the kitchen spoons of the imperial countries are metric
-  [15, TABLESPOON],
-  [IMPERIAL_GALLON / 160, FLUID_OUNCE],
-  [IMPERIAL_GALLON / 16, CUP], // common practice: half an imperial pint
-  [IMPERIAL_GALLON / 8, PINT],
-  [IMPERIAL_GALLON / 4, QUART],
-  [IMPERIAL_GALLON, GALLON],
+  [household['metric-tsp'], TEASPOON],
+  [household['metric-tbsp'], TABLESPOON],
+  [household['imp-floz'], FLUID_OUNCE],
+  [household['imp-pint'] / 2, CUP],
+  [household['imp-pint'], PINT],
+  [household['imp-quart'], QUART],
+  [household['imp-gallon'], GALLON],
 ];
 
 const LENGTH: Row[] = [

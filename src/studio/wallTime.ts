@@ -65,6 +65,12 @@ export const instantOf = (wall: WallTime, zone: string): Instant => {
   return earliest ?? instant(utc - offsetAt(instant(utc - DAY), zone));
 };
 
+/** The instant at so many minutes past a day's midnight on the wall; from 1440 on it is the next day's. */
+export const instantOnDay = (day: CivilDay, minutes: number, zone: string): Instant => {
+  const hour = Math.floor(minutes / 60);
+  return instantOf({ ...addDays(day, Math.floor(hour / 24)), hour: hour % 24, minute: minutes % 60 }, zone);
+};
+
 /** The first instant of a day in a zone: midnight, or the end of the gap that swallows it. */
 export const startOfDay = ({ year, month, day }: CivilDay, zone: string): Instant => {
   const midnight = { year, month, day, hour: 0, minute: 0 };
