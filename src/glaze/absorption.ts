@@ -20,12 +20,16 @@ export interface Absorption {
  * @formula A = (M − D)/D, P = (M − D)/(M − S), B = D/(M − S), T = D/(D − S): D dry, S suspended, M saturated; so P = A·B
  * @param dry D, g · @param suspended S, hung in water, g · @param saturated M, g
  * @returns absorption and apparent porosity, parts of one; bulk density, kg/m³; apparent specific gravity; never rounded
- * @range 0 ≤ S < D ≤ M, D above 0; outside is refused
+ * @range 0 ≤ S < D ≤ M, D and M 0.001 to 10⁶ g; outside is refused
  * @source ASTM C373 (formulas from memory)
  * @example absorptionByWeighing({ dry: grams(84.36), suspended: grams(50.12), saturated: grams(95.1) }) //=> { ok: true, value: { absorption: 0.127312, apparentPorosity: 0.238773, bulkDensity: 1875.5, apparentGravity: 2.4638 } }
  */
 export const absorptionByWeighing = ({ dry, suspended, saturated }: SoakedTile): Checked<Absorption> => {
-  const outside = firstOutside(['dry weight', dry, 0, saturated], ['suspended weight', suspended, 0, dry]);
+  const outside = firstOutside(
+    ['saturated weight', saturated, 1e-3, 1e6],
+    ['dry weight', dry, 1e-3, saturated],
+    ['suspended weight', suspended, 0, dry],
+  );
   if (outside) return outside;
   if (!(dry > suspended)) return refused('suspended weight', suspended, 0, dry);
   const exterior = saturated - suspended;
@@ -42,7 +46,7 @@ export const absorptionByWeighing = ({ dry, suspended, saturated }: SoakedTile):
  * @formula A = (M − D)/D
  * @param dry D, g · @param saturated M, soaked and wiped, g
  * @returns absorption, a part of one, never rounded; under the boiled value when it was only soaked cold
- * @range D above 0, M from D to 2D; outside is refused
+ * @range D 0.001 to 10⁶ g, M from D to 2D; outside is refused
  * @source ASTM C373
  * @example absorptionOf({ dry: grams(100), saturated: grams(113) }) //=> { ok: true, value: 0.13 }
  */

@@ -10,7 +10,7 @@ export const weighableGravity = { low: 0.9, high: 3 } as const;
  * @formula γ = (gross − tare)/M: M water that fills the same vessel at the same temperature
  * @param gross vessel and slurry, g · @param tare empty vessel, g · @param water M, g
  * @returns slurry gravity, never rounded; whether it is plausible for a glaze is not judged here
- * @range tare 0 or more, water 1 to 100 000 g, gravity 0.9 to 3; outside is refused
+ * @range gross 0 to 10⁶ g, tare 0 to gross, water 1 to 100 000 g, gravity 0.9 to 3; outside is refused
  * @source definition of relative density, ISO 80000-4, 4-3
  * @example gravityByWeighing({ gross: grams(323), tare: grams(118), water: grams(100) }) //=> { ok: true, value: 2.05 }
  */
@@ -27,6 +27,7 @@ export const gravityByWeighing = ({
   return (
     firstOutside(
       ['water', water, 1, 1e5],
+      ['gross weight', gross, 0, 1e6],
       ['tare', tare, 0, gross],
       ['gravity', value, weighableGravity.low, weighableGravity.high],
     ) ?? valid(gravity(value))

@@ -30,13 +30,12 @@ interface Change {
  * @example waterToAdd({ volume: millilitres(10000), from: gravity(1.55), to: gravity(1.45) }) //=> { ok: true, value: 2222.22 }
  */
 export const waterToAdd = ({ volume, from, to }: Change): Checked<Millilitres> =>
-  to > 1
-    ? (firstOutside(
-        ['volume', volume, 0, largest],
-        ['gravity', from, 1, solidsGravityRange.high],
-        ['wanted gravity', to, 1, from],
-      ) ?? valid(millilitres((volume * (from - to)) / (to - 1))))
-    : refused('wanted gravity', to, 1, from);
+  firstOutside(
+    ['volume', volume, 0, largest],
+    ['gravity', from, 1, solidsGravityRange.high],
+    ['wanted gravity', to, 1, from],
+  ) ??
+  (to > 1 ? valid(millilitres((volume * (from - to)) / (to - 1))) : refused('wanted gravity', to, 1, from));
 
 /**
  * Clear water to take off the top of a rested bucket that is too thin in gravity.
@@ -49,13 +48,14 @@ export const waterToAdd = ({ volume, from, to }: Change): Checked<Millilitres> =
  * @example waterToDrawOff({ volume: millilitres(12000), from: gravity(1.36), to: gravity(1.46) }) //=> { ok: true, value: 2608.696 }
  */
 export const waterToDrawOff = ({ volume, from, to }: Change): Checked<Millilitres> =>
-  to > 1
-    ? (firstOutside(
-        ['volume', volume, 0, largest],
-        ['gravity', from, 1, solidsGravityRange.high],
-        ['wanted gravity', to, from, solidsGravityRange.high],
-      ) ?? valid(millilitres((volume * (to - from)) / (to - 1))))
-    : refused('wanted gravity', to, from, solidsGravityRange.high);
+  firstOutside(
+    ['volume', volume, 0, largest],
+    ['gravity', from, 1, solidsGravityRange.high],
+    ['wanted gravity', to, from, solidsGravityRange.high],
+  ) ??
+  (to > 1
+    ? valid(millilitres((volume * (to - from)) / (to - 1)))
+    : refused('wanted gravity', to, from, solidsGravityRange.high));
 
 /** Refuses a gravity that no slurry of these solids has: thinner than water, or all powder. */
 const outsideSolids = (quantity: string, value: number, solids: Gravity) =>

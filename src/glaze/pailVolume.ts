@@ -56,6 +56,7 @@ export const pailGap = ({ volume, ...pail }: Pail & { volume: Millilitres }): Ch
   const taper = (pail.topDiameter - bottom) / pail.height;
   const surface = Math.cbrt(bottom ** 3 + (12000 * taper * volume) / Math.PI);
   const depth = (12000 * volume) / (Math.PI * (bottom ** 2 + bottom * surface + surface ** 2));
+  // a full pail may come out a rounding error above its rim
   return valid(millimetres(Math.max(0, pail.height - depth)));
 };
 

@@ -147,16 +147,14 @@ export const slurryGravityFromMassFraction = ({
 /**
  * Parts of water to one part of powder by weight.
  * @formula D = (1 − w)/w
- * @param massFraction solids by mass, above 0, up to 1
+ * @param massFraction solids by mass
  * @returns water over solids, by mass, never rounded
- * @range w above 0, up to 1; outside is refused
+ * @range w 10⁻⁶ to 1; outside is refused
  * @source Taggart, Handbook of Mineral Dressing, dilution ratio (from memory)
  * @example waterToSolids(fraction(0.4)) //=> { ok: true, value: 1.5 }
  */
 export const waterToSolids = (massFraction: Fraction): Checked<number> =>
-  massFraction > 0 && massFraction <= 1
-    ? valid((1 - massFraction) / massFraction)
-    : refused('solids by mass', massFraction, 0, 1);
+  firstOutside(['solids by mass', massFraction, 1e-6, 1]) ?? valid((1 - massFraction) / massFraction);
 
 /**
  * How much slurry to measure out for a wanted weight of dry powder.

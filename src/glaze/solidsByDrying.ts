@@ -8,7 +8,7 @@ import { fraction, gravity, type Fraction, type Grams, type Gravity } from './un
  * @param gross vessel and wet sample, g · @param tare empty vessel, g · @param driedGross vessel and dried sample, g
  * @param saltFraction c, 0 when left out: tap water
  * @returns mass fraction of solids, never rounded
- * @range tare 0 or more, tare to driedGross to gross, gross above tare, c 0 to 0.26; less solid than salt is refused too
+ * @range 0 ≤ tare ≤ driedGross ≤ gross ≤ 10⁶ g, gross above tare, c 0 to 0.26; less solid than salt is refused too
  * @source ISO 3251 in principle; with salt, Felder, Rousseau & Bullard, Elementary Principles of Chemical Processes,
  *   problem 3.24
  * @example solidsByDrying({ gross: grams(245), tare: grams(100), driedGross: grams(164) }) //=> { ok: true, value: 0.44138 }
@@ -25,8 +25,9 @@ export const solidsByDrying = ({
   saltFraction?: Fraction;
 }): Checked<Fraction> => {
   const outside = firstOutside(
+    ['gross weight', gross, 0, 1e6],
+    ['dried weight', driedGross, 0, gross],
     ['tare', tare, 0, driedGross],
-    ['dried weight', driedGross, tare, gross],
     ['dissolved salt', saltFraction, 0, 0.26],
     ['wet sample', gross - tare, Number.MIN_VALUE, 1e6],
   );

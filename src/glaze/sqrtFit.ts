@@ -1,4 +1,4 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from './checked.ts';
 import { studentQuantile } from './studentT.ts';
 import { millimetres, seconds, type Millimetres, type Seconds } from './units.ts';
 
@@ -26,7 +26,7 @@ export interface SqrtFit {
  * @formula L = a + b√t, least squares
  * @param tiles dip time, s, and coat thickness, mm, of each
  * @returns intercept, slope and scatter, never rounded
- * @range at least 3 tiles of at least 2 dip times, dips 0 to 3600 s, coats 0 to 20 mm; outside is refused
+ * @range at least 3 tiles, longest and shortest dip 0.1 s apart or more, dips 0 to 3600 s, coats 0 to 20 mm; outside is refused
  * @source Adcock & McDowall 1957 for the law; Draper & Smith, Applied Regression Analysis, ch. 1
  * @example fitSqrt([{ dip: seconds(1), thickness: millimetres(0.5) }, { dip: seconds(4), thickness: millimetres(0.8) }, { dip: seconds(9), thickness: millimetres(1.1) }]) //=> { ok: true, value: { intercept: 0.2, slope: 0.3, residual: 0.000, tiles: 3, meanRoot: 2, spread: 2 } }
  */
@@ -41,9 +41,10 @@ export const fitSqrt = (tiles: readonly DippedTile[]): Checked<SqrtFit> => {
       ]),
     );
   if (outside) return outside;
-  const roots = tiles.map(({ dip }) => Math.sqrt(dip));
-  const times = new Set(tiles.map(({ dip }) => dip)).size;
-  if (times < 2) return refused('different dip times', times, 2, count);
+  const dips = tiles.map(({ dip }) => dip);
+  const apart = firstOutside(['longest less shortest dip', Math.max(...dips) - Math.min(...dips), 0.1, 3600]);
+  if (apart) return apart;
+  const roots = dips.map((dip) => Math.sqrt(dip));
   const meanRoot = roots.reduce((sum, root) => sum + root, 0) / count;
   const meanThickness = tiles.reduce((sum, { thickness }) => sum + thickness, 0) / count;
   const spread = roots.reduce((sum, root) => sum + (root - meanRoot) ** 2, 0);

@@ -95,6 +95,7 @@ export const weighedGravityUncertainty = ({
   const slurry = gross - tare;
   const outside = firstOutside(
     ['water', water, 1, 1e5],
+    ['gross weight', gross, 0, 1e6],
     ['tare', tare, 0, gross],
     ['gravity', slurry / water, weighableGravity.low, weighableGravity.high],
     ['scale step', scaleStep, 0, 100],
