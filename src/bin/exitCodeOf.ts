@@ -1,22 +1,33 @@
+import { ConfigProblem } from '../config.ts';
 import { StoreProblem } from '../store/storeProblem.ts';
 import { storeWords } from '../words/storeWords.ts';
+
+/** A command line that is not one; its message says what would be. */
+export class UsageProblem extends Error {
+  override readonly name = 'UsageProblem';
+}
 
 const isMistyped = (error: unknown): error is Error =>
   error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
 
-/** Runs an operator's command: 0 done, 1 trouble with the file, 2 mistyped; each said in one sentence. */
+/** Runs an operator's command: its own code, 2 mistyped or misset, 3 trouble with the file or a bug; trouble is said in one sentence. */
 export const exitCodeOf = async (usage: string, command: () => Promise<number>): Promise<number> => {
   try {
     return await command();
   } catch (error) {
     if (error instanceof StoreProblem) {
       console.error(storeWords.problem[error.kind](error.file));
-      return 1;
+      return 3;
+    }
+    if (error instanceof UsageProblem || error instanceof ConfigProblem) {
+      console.error(error.message);
+      return 2;
     }
     if (isMistyped(error)) {
       console.error(`${error.message}\n${usage}`);
       return 2;
     }
-    throw error;
+    console.error(error);
+    return 3;
   }
 };

@@ -68,6 +68,8 @@ export interface People {
   /** The studio of a Discord server, the terminal, or a room; made when it is new. */
   studioOf(platform: string, external: string, name: string): Promise<StudioId>;
   memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId>;
+  /** Every studio of the file, oldest first. */
+  studios(): Promise<{ id: StudioId; name: string }[]>;
 }
 
 /** Lines of actions too long for a button, kept until they expire. */

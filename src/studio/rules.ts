@@ -17,27 +17,37 @@ export interface Facts {
   reasons: Reason[];
 }
 
+/** Additions too small to ask for a new reading still count: the logbook's prediction stands in for the reading. */
+const withSmallMoves = (believed: MeasuredGravity, { moved, predicted }: BucketState): MeasuredGravity =>
+  moved > 0 && predicted
+    ? { ...believed, value: predicted.value, u95: Math.max(believed.u95, predicted.u95) }
+    : believed;
+
+/** What was poured may be a tenth more than was said, into a pail that held a tenth less. */
+const couldMove = ({ moved }: BucketState): number => moved * 1.2;
+
 export const facts = (state: BucketState, now: Instant): Facts => {
   const { believed, stir, settings } = state;
   const predicted = predictedNow(state, now);
   const stirred = stir && since(stir.at, now) / hours(1);
   const window = settings.gravity;
+  const measured = believed && withSmallMoves(believed, state);
   return {
     state,
     now,
     ...(stirred !== undefined && { hoursSinceStir: stirred }),
     ...(predicted && { predicted }),
-    ...(believed &&
+    ...(measured &&
       window && {
         measured: {
-          ...believed,
-          ...gravityBand(believed, window),
+          ...measured,
+          ...gravityBand(measured, window),
           reasons: [
             {
               because: 'gravity',
-              ...gravityBand(believed, window),
-              value: believed.value,
-              u95: believed.u95,
+              ...gravityBand(measured, window),
+              value: measured.value,
+              u95: measured.u95,
               window,
             },
           ],
@@ -167,7 +177,7 @@ export const rules: Rule[] = [
   },
   {
     name: 'changed',
-    applies: ({ state }) => state.believed !== undefined && state.moved > state.believed.u95,
+    applies: ({ state }) => state.believed !== undefined && couldMove(state) > state.believed.u95,
     step: () => 'measure',
     dont: ['water-on-looks'],
     because: (f) => [

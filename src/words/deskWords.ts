@@ -1,7 +1,10 @@
 import { said, t, type Text } from './text.ts';
 
 export const deskWords = {
-  noCommand: (typed: string): Text => t`There is no command “${said(typed)}”. /help shows them by job.`,
+  noCommand: (typed: string, near?: string): Text =>
+    near === undefined
+      ? t`There is no command “${said(typed)}”. /help shows them by job.`
+      : t`There is no command “${said(typed)}”. Did you mean /${[near]}? /help shows them by job.`,
   keepersOnly: (path: string): Text => t`/${[path]} is for keepers. Ask one; nothing was changed.`,
   unknownOption: (name: string, have: string[]): Text =>
     t`“${said(name)}” is not an option here. There are: ${[have.join(', ')]}.`,

@@ -112,6 +112,8 @@ const title = (verdict: Verdict, units: UnitSystem): Text => {
     case 'add-water': {
       const half = verdict.dont.includes('all-at-once');
       if (amount === undefined) return t`It needs water.`;
+      if (verdict.amounts.waterMlLeft !== undefined)
+        return t`It needs more water than fits the pail: ladle some glaze out first. Pour ${[amount]}, stir, then measure.`;
       return half
         ? t`Add ${[amount]} of water, half of what it needs, stir, then measure.`
         : t`Add ${[amount]} of water, stir, then ${[verdict.then === 'flocculate' ? 'look at the flow' : 'measure']} again.`;
@@ -146,17 +148,17 @@ const title = (verdict: Verdict, units: UnitSystem): Text => {
 
 const thenWords: Record<Step, string> = {
   'on-hold': 'it stays on hold',
-  sieve: 'then sieve it',
-  stir: 'then stir',
-  measure: 'then measure again',
-  use: 'then it should be ready to use',
-  'add-water': 'then it will want water: measure first',
-  'draw-off-water': 'then water may have to come off: measure first',
-  'add-dry': 'then it may want dry batch: measure first',
-  flocculate: 'then flocculant, if it is still thin',
-  'stir-on': 'then stir on',
-  deflocculate: 'then deflocculant, drop by drop',
-  'ask-keeper': 'then ask a keeper',
+  sieve: 'sieve it',
+  stir: 'stir',
+  measure: 'measure again',
+  use: 'it should be ready to use',
+  'add-water': 'it will want water: measure first',
+  'draw-off-water': 'water may have to come off: measure first',
+  'add-dry': 'it may want dry batch: measure first',
+  flocculate: 'flocculant, if it is still thin',
+  'stir-on': 'stir on',
+  deflocculate: 'deflocculant, drop by drop',
+  'ask-keeper': 'ask a keeper',
 };
 
 const dontWords: Record<Dont, string> = {

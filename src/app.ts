@@ -1,0 +1,37 @@
+import { randomUUID } from 'node:crypto';
+import type { Clock } from './clock.ts';
+import type { Desk } from './command/contract.ts';
+import { openDesk } from './command/dispatch.ts';
+import { commands } from './registry.ts';
+import { openStore, type Store } from './store/openStore.ts';
+import { en } from './words/en.ts';
+import type { Words } from './words/words.ts';
+
+export interface App {
+  store: Store;
+  desk: Desk;
+  words: Words;
+}
+
+export interface AppOptions {
+  file: string;
+  clock: Clock;
+  /** Where a bug is written down, under the id that the person who met it is told. */
+  onBug(error: unknown, id: string, path: string[]): void;
+}
+
+/** Opens the logbook and the desk on it. */
+export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> => {
+  const store = await openStore(file, { clock });
+  const desk = openDesk({
+    commands,
+    books: store.books,
+    words: en,
+    report: (error, { path }) => {
+      const id = randomUUID().slice(0, 8);
+      onBug(error, id, path);
+      return id;
+    },
+  });
+  return { store, desk, words: en };
+};

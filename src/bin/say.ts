@@ -1,0 +1,104 @@
+import { randomUUID } from 'node:crypto';
+import { createInterface } from 'node:readline';
+import { parseArgs } from 'node:util';
+import { openApp, type App } from '../app.ts';
+import { systemClock } from '../clock.ts';
+import { readConfig } from '../config.ts';
+import type { Reply } from '../command/contract.ts';
+import { speak, type Speaker } from '../command/speak.ts';
+import { instant, studioId, type Instant, type Role, type StudioId } from '../studio/ids.ts';
+import { replyJson, replyLines } from '../terminal/plainReply.ts';
+import { sayWords } from '../words/sayWords.ts';
+import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
+import { readIsoInstant } from '../terminal/readIsoInstant.ts';
+
+interface Setting {
+  name: string;
+  role: Role;
+  at: Instant | undefined;
+}
+
+interface Said {
+  refused: boolean;
+  broken: boolean;
+}
+
+const chosenStudio = async ({ store }: App, wanted: string | undefined): Promise<StudioId> => {
+  const studios = await store.people.studios();
+  if (wanted !== undefined) {
+    const found = studios.find(({ id, name }) => id === wanted || name === wanted);
+    if (found) return found.id;
+    throw new UsageProblem(sayWords.noStudio(wanted, studios));
+  }
+  const [only, ...others] = studios;
+  if (only && others.length > 0) throw new UsageProblem(sayWords.whichStudio(studios));
+  return only ? studioId(only.id) : store.people.studioOf('terminal', 'here', sayWords.ownStudio);
+};
+
+/** Speaks lines one after another, each in its own turn, and prints each reply as it comes. */
+const speaker = (app: App, studio: StudioId, json: boolean) => {
+  const said: Said = { refused: false, broken: false };
+  const say = async (line: string, { name, role, at }: Setting) => {
+    const now = at ?? systemClock.now();
+    const member = await app.store.people.memberOf(studio, 'terminal', name, name);
+    const who: Speaker = { studio, member, role, at: now };
+    const reply = await speak(line, `terminal:${randomUUID()}`, who, app);
+    await print(reply, now);
+    said.refused ||= reply.kind === 'refusal' || reply.kind === 'choice';
+    said.broken ||= reply.kind === 'error';
+  };
+  const print = async (reply: Reply, now: Instant) => {
+    const { zone } = await app.store.books.read(studio, (book) => book.studio());
+    const text = json
+      ? JSON.stringify(replyJson(reply, { now, zone }))
+      : replyLines(reply, { now, zone }, process.stdout.columns ?? 80);
+    process.stdout.write(`${text}\n`);
+  };
+  return { say, said };
+};
+
+/** `@ISO-INSTANT NAME [keeper]` sets clock, member and role for the lines after it. */
+const readSetting = (line: string): Setting => {
+  const [, at = '', name = '', keeper] = /^@(\S+)\s+(.+?)(\s+keeper)?\s*$/.exec(line) ?? [];
+  const found = readIsoInstant(at);
+  if (found === undefined || name === '') throw new UsageProblem(sayWords.badSetting(line));
+  return { at: instant(found), name, role: keeper === undefined ? 'member' : 'keeper' };
+};
+
+process.exitCode = await exitCodeOf(sayWords.usage, async () => {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: {
+      as: { type: 'string', default: 'me' },
+      keeper: { type: 'boolean', default: false },
+      at: { type: 'string' },
+      json: { type: 'boolean', default: false },
+      studio: { type: 'string' },
+    },
+  });
+  if (positionals.length === 0) throw new UsageProblem(sayWords.usage);
+  const at = values.at === undefined ? undefined : readIsoInstant(values.at);
+  if (values.at !== undefined && at === undefined) throw new UsageProblem(sayWords.badInstant(values.at));
+  const setting: Setting = { name: values.as, role: values.keeper ? 'keeper' : 'member', at };
+  const app = await openApp({
+    file: readConfig().DATABASE_FILE ?? 'data/studio.db',
+    clock: systemClock,
+    onBug: (error, id) => console.error(id, error),
+  });
+  try {
+    const { say, said } = speaker(app, await chosenStudio(app, values.studio), values.json);
+    if (positionals.length === 1 && positionals[0] === '-') {
+      let current = setting;
+      for await (const raw of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
+        const line = raw.trim();
+        if (line === '' || line.startsWith('#')) continue;
+        if (line.startsWith('@')) current = readSetting(line);
+        else await say(line, current);
+      }
+    } else for (const line of positionals) await say(line, setting);
+    if (said.broken) return 3;
+    return said.refused ? 1 : 0;
+  } finally {
+    await app.store.close();
+  }
+});

@@ -1,0 +1,18 @@
+const listed = (studios: readonly { id: string; name: string }[]) =>
+  studios.map(({ id, name }) => `  ${id}  ${name}`).join('\n');
+
+export const sayWords = {
+  usage: [
+    "usage: npm run -s say -- [--as NAME] [--keeper] [--at ISO-INSTANT] [--json] [--studio ID] '<line>' ['<line>' …]",
+    '       npm run -s say -- [options] -      reads lines from standard input;',
+    '                                          @ISO-INSTANT NAME [keeper] sets clock, member and role',
+  ].join('\n'),
+  ownStudio: 'This studio',
+  badInstant: (typed: string) => `--at wants an instant such as 2026-03-08T02:30:00Z, not "${typed}"`,
+  badSetting: (line: string) =>
+    `a line of settings looks like @2026-03-08T02:30:00Z NAME keeper, not "${line}"`,
+  noStudio: (typed: string, studios: readonly { id: string; name: string }[]) =>
+    `there is no studio "${typed}" in this file; there are:\n${listed(studios)}`,
+  whichStudio: (studios: readonly { id: string; name: string }[]) =>
+    `this file holds several studios; say which with --studio ID:\n${listed(studios)}`,
+};
