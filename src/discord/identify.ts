@@ -18,7 +18,8 @@ export const identify = async (
   const studio = guild === undefined ? spoken : await ports.people.studioOf('discord', guild, guild);
   if (studio === undefined) return undefined;
   const member = await ports.people.memberOf(studio, 'discord', user.id, nameOf(user, inGuild));
-  return { studio, member, role: await roleOf(inGuild, studio, ports) };
+  const keeper = managesServer(inGuild) || (await ports.isKeeper(studio, member, inGuild?.roles ?? []));
+  return { studio, member, role: keeper ? 'keeper' : 'member' };
 };
 
 const nameOf = (user: APIUser, inGuild: APIInteractionGuildMember | undefined): string =>
@@ -26,14 +27,5 @@ const nameOf = (user: APIUser, inGuild: APIInteractionGuildMember | undefined): 
 
 const MANAGERS = PermissionFlagsBits.ManageGuild | PermissionFlagsBits.Administrator;
 
-const roleOf = async (
-  inGuild: APIInteractionGuildMember | undefined,
-  studio: StudioId,
-  ports: DiscordPorts,
-): Promise<Request['role']> => {
-  if (!inGuild) return 'member';
-  if ((BigInt(inGuild.permissions) & MANAGERS) !== 0n) return 'keeper';
-  if (inGuild.roles.length === 0) return 'member';
-  const role = await ports.keeperRole(studio);
-  return role !== undefined && inGuild.roles.includes(role) ? 'keeper' : 'member';
-};
+const managesServer = (inGuild: APIInteractionGuildMember | undefined): boolean =>
+  inGuild !== undefined && (BigInt(inGuild.permissions) & MANAGERS) !== 0n;

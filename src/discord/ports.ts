@@ -22,8 +22,8 @@ export interface DiscordPorts {
     studioOf(platform: 'discord', external: string, name: string): Promise<StudioId>;
     memberOf(studio: StudioId, platform: 'discord', external: string, name: string): Promise<MemberId>;
   };
-  /** The Discord role whose holders are a studio's keepers. */
-  keeperRole(studio: StudioId): Promise<string | undefined>;
+  /** Whether the studio has named a member as keeper, or the holders of one of these Discord roles. */
+  isKeeper(studio: StudioId, member: MemberId, roles: readonly string[]): Promise<boolean>;
   /** How a member is reached: their account, when they have one here, and the studio's channel for reminders. */
   addressOf(studio: StudioId, member: MemberId): Promise<{ user?: string; channel?: string }>;
   /** Lines too long for a button, kept by a short id for some weeks. */

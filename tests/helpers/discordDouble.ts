@@ -40,11 +40,18 @@ export class DiscordDouble {
   readonly world: World = newWorld();
   readonly calls: Call[] = [];
   readonly gateway: DiscordGatewayDouble;
+  /** Hears of every first answer to an interaction. */
+  onAnswer: (interaction: Interaction) => void = () => undefined;
   readonly #server = createServer((request, response) => void this.#hear(request, response));
   readonly #planted: Planted[] = [];
   readonly #changes = new EventEmitter().setMaxListeners(0);
 
-  private constructor() {
+  /** A lean double keeps the platform's manners but checks and records nothing, so as not to be what is measured. */
+  readonly #lean: boolean;
+
+  private constructor(lean: boolean) {
+    this.#lean = lean;
+    this.world.checks = !lean;
     this.gateway = new DiscordGatewayDouble(
       this.world,
       this.token,
@@ -54,8 +61,8 @@ export class DiscordDouble {
     this.#server.on('upgrade', (request, socket, head) => this.gateway.accept(request, socket, head));
   }
 
-  static async start(): Promise<DiscordDouble> {
-    const double = new DiscordDouble();
+  static async start({ lean = false } = {}): Promise<DiscordDouble> {
+    const double = new DiscordDouble(lean);
     double.#server.listen(0, '127.0.0.1');
     await once(double.#server, 'listening');
     return double;
@@ -205,7 +212,7 @@ export class DiscordDouble {
       problems: [],
     };
     if (call.path === '/gateway/bot') return reply(response, this.#gatewayBot(request.headers.authorization));
-    this.calls.push(call);
+    if (!this.#lean) this.calls.push(call);
     const fault = this.#fault(call);
     if (fault && 'refuse' in fault) reply(response, fault.refuse);
     else {
@@ -213,6 +220,10 @@ export class DiscordDouble {
       if (fault) cut(request, fault.how);
       else if (result) reply(response, result);
     }
+    const answered = call.path.startsWith('/interactions/')
+      ? this.world.interactions.get(call.path.split('/')[2] ?? '')
+      : undefined;
+    if (answered?.acknowledged) this.onAnswer(answered);
     this.#changed();
   }
 

@@ -11,13 +11,11 @@ import { startDiscord } from '../../src/discord/startDiscord.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import type { Store } from '../../src/store/openStore.ts';
 import { days, instant, later, studioStream } from '../../src/studio/ids.ts';
-import { deskWords } from '../../src/words/deskWords.ts';
+import { en } from '../../src/words/en.ts';
 import { said, t } from '../../src/words/text.ts';
 import { DiscordDouble } from './discordDouble.ts';
 import type { Place } from './discordInteraction.ts';
 import { nowIn } from './discordWorld.ts';
-
-const en = { desk: deskWords } as never;
 
 /** A kind for these tests: any text, with the suggestions given. */
 export const anyText = (suggested?: string[]): Kind<string> => ({
@@ -160,7 +158,11 @@ export const openDiscordRoom = async (
     clock,
     log: { info: note('info'), warn: note('warn'), error: note('error') },
     people,
-    keeperRole: () => books.read(studio, async (book) => (await book.studio()).keeperRole),
+    isKeeper: (of, member, roles) =>
+      books.read(of, async (book) => {
+        const { keepers, keeperRole } = await book.studio();
+        return keepers.includes(member) || (keeperRole !== undefined && roles.includes(keeperRole));
+      }),
     addressOf: () => Promise.resolve({}),
     held: {
       hold: (of, line) => heldLines.hold(of, line, later(clock.now(), days(30))),

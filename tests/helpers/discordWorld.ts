@@ -53,6 +53,8 @@ export interface World {
   bot: APIUser;
   /** Milliseconds by which this world's clock runs ahead: a quarter of an hour passes at once. */
   ahead: number;
+  /** Whether bodies are checked against the rules. */
+  checks: boolean;
   channels: Map<string, Channel>;
   people: Map<string, Person>;
   interactions: Map<string, Interaction>;
@@ -92,6 +94,7 @@ export const newWorld = (): World => {
     guildId: snowflake(at),
     bot: user(applicationId, 'glaze-room', true),
     ahead: 0,
+    checks: true,
     channels: new Map(),
     people: new Map(),
     interactions: new Map(),

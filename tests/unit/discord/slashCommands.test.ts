@@ -1,0 +1,40 @@
+import { describe, expect, test } from 'vitest';
+import { isGroup } from '../../../src/command/contract.ts';
+import type { Leaf } from '../../../src/command/contract.ts';
+import { form } from '../../../src/discord/form.ts';
+import { slashCommands } from '../../../src/discord/slashCommands.ts';
+import { commands } from '../../../src/registry.ts';
+import { en } from '../../../src/words/en.ts';
+import { list } from '../../helpers/discordBody.ts';
+import { bodyProblems } from '../../helpers/discordRules.ts';
+
+const leaves: [string, Leaf][] = commands.flatMap((command) =>
+  isGroup(command)
+    ? command.leaves.map((leaf): [string, Leaf] => [`/${command.name} ${leaf.name}`, leaf])
+    : [[`/${command.name}`, command] as [string, Leaf]],
+);
+
+describe('every command of the studio', () => {
+  test('is one that Discord would register', () => {
+    expect(bodyProblems('commands', slashCommands(commands, en), [])).toEqual([]);
+  });
+
+  test('is registered with all of its options', () => {
+    for (const command of slashCommands(commands, en)) {
+      const mine = commands.find(({ name }) => name === command.name);
+      const inside =
+        mine && isGroup(mine) ? mine.leaves.map(({ name }) => name) : Object.keys(mine?.options ?? {});
+      expect(
+        list(command.options)
+          .map(({ name }) => name)
+          .toSorted(),
+      ).toEqual(inside.toSorted());
+    }
+  });
+
+  test.each(leaves)('%s has a form that Discord would open', async (path, leaf) => {
+    if (Object.keys(leaf.options).length === 0) return;
+    const data = await form('f//x', path, leaf, {}, en, () => Promise.resolve([]));
+    expect(bodyProblems('callback', { type: 9, data }, [])).toEqual([]);
+  });
+});
