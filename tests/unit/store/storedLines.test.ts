@@ -1,0 +1,54 @@
+import Sqlite from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { days, hours, later } from '../../../src/studio/ids.ts';
+import { noonPlus } from '../../helpers/storeEvents.ts';
+import { openTestStore, settableClock } from '../../helpers/storeFile.ts';
+
+describe('a held line', () => {
+  it('is there until it expires, under an id that fits in a button', async () => {
+    const { people, heldLines } = await openTestStore();
+    const studio = await people.studioOf('discord', '1', 'Saltmarsh');
+    const line = `/added bucket:"Gull Grey" what:water amount:450ml note:"${'long '.repeat(50)}"`;
+    const id = await heldLines.hold(studio, line, noonPlus(60));
+    expect(id).toMatch(/^[\w-]{16}$/);
+    expect(await heldLines.held(id, noonPlus(59))).toEqual({ studio, line });
+    expect(await heldLines.held(id, noonPlus(60))).toBeUndefined();
+    expect(await heldLines.held('unknown', noonPlus(0))).toBeUndefined();
+  });
+});
+
+describe('a small thing kept', () => {
+  it('is what it was last set to', async () => {
+    const { kept } = await openTestStore();
+    expect(await kept.get('commands')).toBeUndefined();
+    await kept.set('commands', 'a1');
+    await kept.set('commands', 'b2');
+    expect(await kept.get('commands')).toBe('b2');
+  });
+});
+
+describe('what has expired', () => {
+  it('is dropped at the next start: replies a week old, lines past their time; younger ones stay', async () => {
+    const clock = settableClock();
+    const store = await openTestStore({ clock });
+    const studio = await store.people.studioOf('discord', '1', 'Saltmarsh');
+    const answer = (key: string) => store.books.once(studio, key, async () => ({ keep: true, value: key }));
+    for (let i = 0; i < 1200; i += 1) await answer(`old ${i}`);
+    clock.set(later(noonPlus(0), days(6)));
+    await answer('young');
+    await store.heldLines.hold(studio, 'old', later(clock.now(), hours(1)));
+    await store.heldLines.hold(studio, 'young', later(clock.now(), days(3)));
+    await store.close();
+
+    clock.set(later(noonPlus(0), days(8)));
+    const again = await openTestStore({ clock, file: store.file });
+    // A few at a time, so that nobody waits: the rest go in the turns after.
+    for (let turns = 0; turns < 6; turns += 1) await again.kept.get('anything');
+    await again.close();
+    const sqlite = new Sqlite(store.file);
+    const all = (query: string) => sqlite.prepare(query).pluck().all();
+    expect(all('select key from replies')).toEqual(['young']);
+    expect(all('select line from held_lines')).toEqual(['young']);
+    sqlite.close();
+  });
+});
