@@ -54,11 +54,6 @@ export class Identities implements People {
     );
   }
 
-  studios(): Promise<{ id: StudioId; name: string }[]> {
-    return this.#turns.read(({ db }) =>
-      db.selectFrom('studios').select(['id', 'name']).orderBy('created_at').orderBy('id').execute(),
-    );
-  }
 
   async memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId> {
     const identity = {
