@@ -54,7 +54,6 @@ export class Identities implements People {
     );
   }
 
-
   async memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId> {
     const identity = {
       studio_id: studio,
