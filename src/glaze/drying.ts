@@ -2,9 +2,9 @@ import { firstOutside, refused, valid, type Checked } from './checked.ts';
 import { vapourPressureDeficit, type Air } from './psychrometrics.ts';
 import { gramsPerSquareMetreHour, type GramsPerSquareMetreHour } from './units.ts';
 
-/** J/(kg·K) of water vapour. IAPWS: R/M. */
+/** J/(kg·K) of water vapour: the gas constant over the molar mass of water. */
 const vapourConstant = 461.523;
-/** kJ/kg at about 20 °C. ASHRAE Handbook Fundamentals, steam tables. */
+/** kJ/kg at about 20 °C. Steam tables (from memory). */
 const latentHeat20 = 2454;
 
 /**
@@ -60,7 +60,7 @@ export const evaporationFlux = ({
  * @param coefficient h, m/s
  * @returns evaporation flux, g/(m²·h), never rounded
  * @range air as vapourPressureDeficit, h 0 to 0.1 m/s; outside is refused
- * @source Bird, Stewart & Lightfoot, Transport Phenomena, mass-transfer coefficient with the ideal-gas law
+ * @source Bird, Stewart & Lightfoot, Transport Phenomena, mass-transfer coefficient with the ideal-gas law (from memory)
  * @example massTransferFlux({ air: { temperature: celsius(20), humidity: fraction(0.5) }, coefficient: 0.003 }) //=> { ok: true, value: 93.35 }
  */
 export const massTransferFlux = ({

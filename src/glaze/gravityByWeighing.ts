@@ -11,7 +11,7 @@ export const weighableGravity = { low: 0.9, high: 3 } as const;
  * @param gross vessel and slurry, g · @param tare empty vessel, g · @param water M, g
  * @returns slurry gravity, never rounded; whether it is plausible for a glaze is not judged here
  * @range gross 0 to 10⁶ g, tare 0 to gross, water 1 to 100 000 g, gravity 0.9 to 3; outside is refused
- * @source definition of relative density, ISO 80000-4, 4-3
+ * @source definition of relative density
  * @example gravityByWeighing({ gross: grams(323), tare: grams(118), water: grams(100) }) //=> { ok: true, value: 2.05 }
  */
 export const gravityByWeighing = ({
@@ -40,7 +40,7 @@ export const gravityByWeighing = ({
  * @param water water that fills the vessel, g · @param temperature of that water, °C
  * @returns volume, ml, never rounded
  * @range water 0 to 100 000 g, 0 to 40 °C; outside is refused
- * @source ISO 4787, gravimetric calibration, without the air buoyancy term
+ * @source ISO 4787, gravimetric calibration (from memory), without the air buoyancy term
  * @example vesselVolume({ water: grams(998.2067), temperature: celsius(20) }) //=> { ok: true, value: 1000 }
  */
 export const vesselVolume = ({

@@ -21,7 +21,7 @@ const usGallon = 3785.411784;
 const imperialGallon = 4546.09;
 
 /**
- * Kitchen and workshop measures. US: NIST Handbook 44, appendix C; imperial: Weights and Measures Act 1985; metric
+ * Kitchen and workshop measures. US and imperial: the defined gallons, GNU units 2.22; metric
  * spoons and cup: *common practice*; a drop of 0.05 ml: *common practice*.
  */
 export const householdVolumes: Readonly<Record<HouseholdVolume, Millilitres>> = {

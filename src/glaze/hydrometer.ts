@@ -17,7 +17,7 @@ export type BaumeModulus = 145 | 144.3;
  * @param baume B, °Bé, 0 in water · @param modulus 145 when left out
  * @returns gravity, never rounded
  * @range 0 to 72 °Bé; outside is refused
- * @source NBS Circular 19 (modulus 145); Smithells Metals Reference Book (144.3, from memory)
+ * @source GNU units 2.22 (modulus 145); Smithells Metals Reference Book (144.3, from memory)
  * @example gravityFromBaume(40) //=> { ok: true, value: 1.3809524 }
  */
 export const gravityFromBaume = (baume: number, modulus: BaumeModulus = 145): Checked<Gravity> =>
@@ -29,7 +29,7 @@ export const gravityFromBaume = (baume: number, modulus: BaumeModulus = 145): Ch
  * @param slurry γ · @param modulus 145 when left out
  * @returns °Bé, never rounded
  * @range γ 1 to 1.98; outside is refused
- * @source NBS Circular 19 (modulus 145); Smithells Metals Reference Book (144.3, from memory)
+ * @source GNU units 2.22 (modulus 145); Smithells Metals Reference Book (144.3, from memory)
  * @example baumeFromGravity(gravity(1.16)) //=> { ok: true, value: 20 }
  */
 export const baumeFromGravity = (slurry: Gravity, modulus: BaumeModulus = 145): Checked<number> =>

@@ -28,7 +28,7 @@ export const materials: readonly Material[] = materialTable.map(
   }),
 );
 
-/** One spelling for a name however it was typed: case, hyphens, brackets, British and plural forms. */
+/** One spelling for a name however it was typed: case, hyphens, word order as catalogues turn it, British forms. */
 const spelling = (name: string) =>
   name
     .normalize('NFKD')
@@ -37,8 +37,10 @@ const spelling = (name: string) =>
     .trim()
     .replaceAll('sulph', 'sulf')
     .replaceAll('aluminum', 'aluminium')
-    .replaceAll('feldspars', 'feldspar')
-    .replaceAll('felspar', 'feldspar');
+    .replaceAll('felspar', 'feldspar')
+    .split(' ')
+    .sort()
+    .join(' ');
 
 const byName = new Map(
   materials.flatMap((material) =>

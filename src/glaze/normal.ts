@@ -26,7 +26,7 @@ const areaFromZero = (z: number) => {
  * @param z deviations from the mean, any number; ±∞ give 1 and 0
  * @returns probability, 0 to 1, never rounded; NaN for NaN only
  * @range all z
- * @source Abramowitz & Stegun 1964, 26.2.11 (series) and 26.2.14 (continued fraction)
+ * @source Abramowitz & Stegun 1964, 26.2.11 (series) and 26.2.14 (continued fraction), from memory
  * @example normalCdf(1.96) //=> 0.97500210
  */
 export const normalCdf = (z: number): number => {
@@ -35,7 +35,7 @@ export const normalCdf = (z: number): number => {
   return 0.5 + areaFromZero(z);
 };
 
-/** A first guess good to 0.00045, polished below. Abramowitz & Stegun 1964, 26.2.23. */
+/** A first guess good to 0.00045, polished below. Abramowitz & Stegun 1964, 26.2.23 (from memory). */
 const guess = (tail: number) => {
   const t = Math.sqrt(-2 * Math.log(tail));
   const above = 2.515517 + t * (0.802853 + t * 0.010328);
@@ -49,7 +49,7 @@ const guess = (tail: number) => {
  * @param p probability, above 0 and below 1
  * @returns z, deviations from the mean, never rounded
  * @range p above 0 and below 1; outside is refused
- * @source Abramowitz & Stegun 1964, 26.2.23, polished by Halley's rule on Φ
+ * @source Abramowitz & Stegun 1964, 26.2.23 (from memory), polished by Halley's rule on Φ
  * @example normalQuantile(0.975) //=> { ok: true, value: 1.959964 }
  */
 export const normalQuantile = (p: number): Checked<number> => {

@@ -31,7 +31,7 @@ const volumeAt = (pail: Pail, depth: number) => {
  * @param gap rim to glaze, mm, 0 for a full pail
  * @returns volume, ml, never rounded
  * @range diameters and height 10 to 3000 mm, gap 0 to height; outside is refused
- * @source frustum of a cone, Bronshtein & Semendyayev, Handbook of Mathematics
+ * @source frustum of a cone, Euclid; Bronshtein & Semendyayev, Handbook of Mathematics (from memory)
  * @example pailVolume({ bottomDiameter: millimetres(260), topDiameter: millimetres(290), height: millimetres(360), gap: millimetres(60) }) //=> { ok: true, value: 17508.49 }
  */
 export const pailVolume = ({ gap, ...pail }: Pail & { gap: Millimetres }): Checked<Millilitres> =>

@@ -11,7 +11,7 @@ import {
 
 /** m/s². CGPM 1901. */
 const standardGravity = 9.80665;
-/** Stokes' law is within 5 % up to here. Rhodes, Introduction to Particle Technology, ch. 2. */
+/** Stokes' law is within 5 % up to here. Rhodes, Introduction to Particle Technology, ch. 2 (from memory). */
 const creepingReynolds = 0.3;
 
 /**
@@ -21,7 +21,7 @@ const creepingReynolds = 0.3;
  * @returns settling velocity, mm/s, never rounded; it does not describe a gel, in which nothing falls
  * @range d above 0 to 1000 µm, ρs ρl to 12 000, ρl 700 to 2000 kg/m³, μ 0.2 to 1000 mPa·s, Reynolds number up to 0.3;
  *   outside is refused
- * @source Stokes 1851; Rhodes, Introduction to Particle Technology, ch. 2
+ * @source Stokes 1851; Rhodes, Introduction to Particle Technology, ch. 2 (from memory)
  * @example stokesVelocity({ diameter: micrometres(20), grain: density(2650), liquid: density(998.2), viscosity: millipascalSeconds(1.0016) }) //=> { ok: true, value: 0.3594 }
  */
 export const stokesVelocity = ({

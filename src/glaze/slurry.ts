@@ -49,7 +49,7 @@ export const solidsVolumeFraction = ({ slurry, solids }: Slurry): Checked<Fracti
  * @param slurry gravity of the stirred slurry · @param solids gravity of the dry powder's grains
  * @returns mass fraction of solids, 0 to 1, never rounded
  * @range s 1.1 to 12, γ 1 to s; outside is refused
- * @source Wills, Mineral Processing Technology, ch. 3, percent solids from pulp density
+ * @source Wills, Mineral Processing Technology, ch. 3, percent solids from pulp density (from memory)
  * @example solidsMassFraction({ slurry: gravity(1.4), solids: gravity(2.65) }) //=> { ok: true, value: 0.45887 }
  */
 export const solidsMassFraction = ({ slurry, solids }: Slurry): Checked<Fraction> =>
@@ -126,7 +126,7 @@ export const slurryGravityFromDryContent = ({
  * @param massFraction solids by mass, 0 to 1 · @param solids gravity of the grains · @param liquid 1 when left out: water
  * @returns slurry gravity, never rounded
  * @range w 0 to 1, s 1.1 to 12, l 0.7 to 2; outside is refused
- * @source Wills, Mineral Processing Technology, ch. 3, pulp density
+ * @source Wills, Mineral Processing Technology, ch. 3, pulp density (from memory)
  * @example slurryGravityFromMassFraction({ massFraction: fraction(0.4), solids: gravity(2.7) }) //=> { ok: true, value: 1.33663 }
  */
 export const slurryGravityFromMassFraction = ({

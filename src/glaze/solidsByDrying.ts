@@ -9,7 +9,7 @@ import { fraction, gravity, type Fraction, type Grams, type Gravity } from './un
  * @param saltFraction c, 0 when left out: tap water
  * @returns mass fraction of solids, never rounded
  * @range 0 ≤ tare ≤ driedGross ≤ gross ≤ 10⁶ g, gross above tare, c 0 to 0.26; less solid than salt is refused too
- * @source ISO 3251 in principle; with salt, Felder, Rousseau & Bullard, Elementary Principles of Chemical Processes,
+ * @source definition; with salt, Felder, Rousseau & Bullard, Elementary Principles of Chemical Processes,
  *   problem 3.24
  * @example solidsByDrying({ gross: grams(245), tare: grams(100), driedGross: grams(164) }) //=> { ok: true, value: 0.44138 }
  */

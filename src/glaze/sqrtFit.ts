@@ -27,7 +27,7 @@ export interface SqrtFit {
  * @param tiles dip time, s, and coat thickness, mm, of each
  * @returns intercept, slope and scatter, never rounded
  * @range at least 3 tiles, longest and shortest dip 0.1 s apart or more, dips 0 to 3600 s, coats 0 to 20 mm; outside is refused
- * @source Adcock & McDowall 1957 for the law; Draper & Smith, Applied Regression Analysis, ch. 1
+ * @source Adcock & McDowall 1957 for the law; Draper & Smith, Applied Regression Analysis, ch. 1 (from memory)
  * @example fitSqrt([{ dip: seconds(1), thickness: millimetres(0.5) }, { dip: seconds(4), thickness: millimetres(0.8) }, { dip: seconds(9), thickness: millimetres(1.1) }]) //=> { ok: true, value: { intercept: 0.2, slope: 0.3, residual: 0.000, tiles: 3, meanRoot: 2, spread: 2 } }
  */
 export const fitSqrt = (tiles: readonly DippedTile[]): Checked<SqrtFit> => {
@@ -75,7 +75,7 @@ export const fitSqrt = (tiles: readonly DippedTile[]): Checked<SqrtFit> => {
  * @returns expected thickness and both ends of the 90 % prediction interval, mm, never rounded; a low end under 0 says
  *   that the tiles do not tell
  * @range dip 0 to 3600 s; outside is refused
- * @source Draper & Smith, Applied Regression Analysis, ch. 1, prediction of an individual observation
+ * @source Draper & Smith, Applied Regression Analysis, ch. 1, prediction of an individual observation (from memory)
  * @example predictThickness({ fit: { intercept: 0.2, slope: 0.3, residual: 0.1, tiles: 3, meanRoot: 2, spread: 2 }, dip: seconds(4) }) //=> { ok: true, value: { expected: 0.8, low: 0.07095, high: 1.52905 } }
  */
 export const predictThickness = ({

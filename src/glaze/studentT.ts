@@ -1,6 +1,6 @@
 import { firstOutside, valid, type Checked } from './checked.ts';
 
-/** ln Γ(x), x > 0. Lanczos 1964, with Godfrey's coefficients, g = 7. */
+/** ln Γ(x), x > 0. Lanczos 1964, with Godfrey's coefficients, g = 7 (from memory). */
 const logGamma = (x: number): number => {
   const c = [
     676.5203681218851, -1259.1392167224028, 771.3234287776531, -176.6150291621406, 12.507343278686905,
@@ -11,7 +11,7 @@ const logGamma = (x: number): number => {
   return (x - 0.5) * Math.log(t) - t + Math.log(Math.sqrt(2 * Math.PI) * series);
 };
 
-/** Regularized incomplete beta I(x; a, b) by its continued fraction, summed by Lentz's method. DLMF 8.17.22. */
+/** Regularized incomplete beta I(x; a, b) by its continued fraction, summed by Lentz's method. DLMF 8.17.22 (from memory). */
 const incompleteBeta = (x: number, a: number, b: number): number => {
   if (x <= 0) return 0;
   if (x >= 1) return 1;
@@ -46,7 +46,7 @@ const upperTail = (t: number, degrees: number) =>
  * @param p probability, above 0 and below 1 · @param degrees degrees of freedom, 1 or more
  * @returns t, never rounded
  * @range p 10⁻⁶ to 1 − 10⁻⁶, degrees 1 to 10⁴; outside is refused
- * @source NIST Digital Library of Mathematical Functions, 8.17; Abramowitz & Stegun 1964, 26.7.1
+ * @source NIST Digital Library of Mathematical Functions, 8.17; Abramowitz & Stegun 1964, 26.7.1 (from memory)
  * @example studentQuantile({ p: 0.95, degrees: 5 }) //=> { ok: true, value: 2.015 }
  */
 export const studentQuantile = ({ p, degrees }: { p: number; degrees: number }): Checked<number> => {

@@ -17,7 +17,7 @@ import {
  * @param halfWidth a, in the value's own unit, zero or more
  * @returns one standard deviation, same unit, never rounded
  * @range any
- * @source JCGM 100:2008, 4.3.7
+ * @source JCGM 100:2008, 4.3.7 (from memory)
  * @example rectangular(0.5) //=> 0.288675
  */
 export const rectangular = (halfWidth: number): number => halfWidth / Math.sqrt(3);
@@ -28,7 +28,7 @@ export const rectangular = (halfWidth: number): number => halfWidth / Math.sqrt(
  * @param halfWidth a, in the value's own unit, zero or more
  * @returns one standard deviation, same unit, never rounded
  * @range any
- * @source JCGM 100:2008, 4.3.9
+ * @source JCGM 100:2008, 4.3.9 (from memory)
  * @example triangular(0.5) //=> 0.204124
  */
 export const triangular = (halfWidth: number): number => halfWidth / Math.sqrt(6);
@@ -44,7 +44,7 @@ export const triangular = (halfWidth: number): number => halfWidth / Math.sqrt(6
  */
 export const combine = (...parts: number[]): number => Math.hypot(...parts);
 
-/** How many standard uncertainties reach to either end of a 95 % interval: Φ⁻¹(0.975). JCGM 100:2008, table G.1. */
+/** How many standard uncertainties reach to either end of a 95 % interval: Φ⁻¹(0.975). JCGM 100:2008, table G.1 (from memory). */
 export const coverage95 = 1.959963984540054;
 
 /**
@@ -53,7 +53,7 @@ export const coverage95 = 1.959963984540054;
  * @param standard one standard deviation, any unit
  * @returns half-width, same unit, never rounded
  * @range any
- * @source JCGM 100:2008, 6.2 and G.1.3
+ * @source JCGM 100:2008, 6.2 and G.1.3 (from memory)
  * @example expanded95(0.01) //=> 0.0196
  */
 export const expanded95 = (standard: number): number => coverage95 * standard;

@@ -21,7 +21,7 @@ const terms = [
  * @param t temperature, °C
  * @returns dynamic viscosity at 0.1 MPa, mPa·s, never rounded
  * @range 0 to 40 °C; outside is refused
- * @source IAPWS SR6-08 (2011), eq. 7, after Huber et al. 2009
+ * @source IAPWS SR6-08 (2011), after Huber et al. 2009
  * @example waterViscosity(celsius(20)) //=> { ok: true, value: 1.0016 }
  */
 export const waterViscosity = (t: Celsius): Checked<MillipascalSeconds> => {

@@ -64,6 +64,15 @@ describe('the worked example beside each formula', () => {
     expect(tags('@example')).toBeGreaterThanOrEqual(tags('@formula'));
   });
 
+  it('says what goes in, what comes out, within which limits and on whose word', () => {
+    const blocks = sources.flatMap(
+      ({ text }) => text.match(/\/\*\*(?:(?!\*\/)[^])*@formula(?:(?!\*\/)[^])*\*\//g) ?? [],
+    );
+    expect(blocks.length).toBeGreaterThan(60);
+    for (const block of blocks)
+      for (const tag of ['@param', '@returns', '@range', '@source', '@example']) expect(block).toContain(tag);
+  });
+
   it('fails when a printed digit is wrong', () => {
     expect(() => agree(1.4801, printed('1.48'), 'wrong')).not.toThrow();
     expect(() => agree(1.486, printed('1.48'), 'wrong')).toThrow();

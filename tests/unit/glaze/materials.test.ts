@@ -38,6 +38,8 @@ describe('the table of glaze materials', () => {
     ['  China   clay ', 'kaolin'],
     ['aluminum hydroxide', 'alumina-hydrate'],
     ['Magnesium Sulphate', 'epsom-salt'],
+    ['Iron oxide, red', 'red-iron-oxide'],
+    ['alumina (calcined)', 'calcined-alumina'],
   ])('finds %j', (typed, id) => expect(findMaterial(typed)?.id).toBe(id));
 
   it('guesses nothing', () => {
