@@ -1,5 +1,5 @@
 import { addDays } from './civilDay.ts';
-import { hours as hoursLong, instant, later, minutes, type Instant } from './ids.ts';
+import { duration, hours as hoursLong, instant, later, minutes, type Instant } from './ids.ts';
 import { nextOpenInstant, type OpeningHours } from './openingHours.ts';
 import { instantOf, wallOf } from './wallTime.ts';
 
@@ -58,7 +58,7 @@ export const dryReady = ({ kind, onAt, zone, hours, minimumHours, dryingFactor }
       why: { because: 'sets', minutes: HOT_WAX_MINUTES },
     };
   const dryHours = minimumHours * dryingFactor;
-  const hoursEnd = instant(Math.ceil(later(onAt, hoursLong(dryHours))));
+  const hoursEnd = later(onAt, duration(Math.ceil(hoursLong(dryHours))));
   const nightEnds = nightEndAfter(onAt, zone);
   const dry = instant(Math.max(hoursEnd, nightEnds));
   const readyAt = nextOpenInstant(dry, hours, zone);

@@ -1,4 +1,5 @@
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
+import { couldMove } from './couldMove.ts';
 import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
 import { days, hours, since, type Instant } from './ids.ts';
@@ -22,9 +23,6 @@ const withSmallMoves = (believed: MeasuredGravity, { moved, predicted }: BucketS
   moved > 0 && predicted
     ? { ...believed, value: predicted.value, u95: Math.max(believed.u95, predicted.u95) }
     : believed;
-
-/** What was poured may be a tenth more than was said, into a pail that held a tenth less. */
-const couldMove = ({ moved }: BucketState): number => moved * 1.2;
 
 export const facts = (state: BucketState, now: Instant): Facts => {
   const { believed, stir, settings } = state;
@@ -181,7 +179,7 @@ export const rules: Rule[] = [
     step: () => 'measure',
     dont: ['water-on-looks'],
     because: (f) => [
-      { because: 'moved', by: f.state.moved, u95: f.state.believed?.u95 ?? 0 },
+      { because: 'moved', by: couldMove(f.state), u95: f.state.believed?.u95 ?? 0 },
       ...prediction(f),
     ],
   },

@@ -11,6 +11,7 @@ import {
   withAdded,
   type Estimate,
 } from './contents.ts';
+import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
 import { withPrediction } from './withVolume.ts';
 
@@ -104,7 +105,7 @@ export const withAddition = (
     next.contents = withAdded(next.contents, move.water, move.solids, move.together);
     next.moved += Math.abs(gravityOf(next.contents, solids).value - before);
   }
-  if (next.unknownSince.length > 0 || next.moved > (next.believed?.u95 ?? 0)) {
+  if (outgrewReading(next)) {
     delete next.efflux;
     delete next.look;
   }

@@ -225,7 +225,7 @@ const reason = (r: Reason, { units, member }: VerdictSetting): Text => {
         ? t`Something of unknown amount went in since the last reading.`
         : t`${r.count} things of unknown amount went in since the last reading.`;
     case 'moved':
-      return t`What was logged since moves gravity by about ${[r.by.toFixed(3)]}, more than the reading's ± ${[r.u95.toFixed(3)]}.`;
+      return t`What was logged since could move gravity by ${[r.by.toFixed(3)]}, more than the reading's ± ${[r.u95.toFixed(3)]}.`;
     case 'predicted':
       return t`The logbook predicts ${[gravityWithin(r.value, r.u95)]}.`;
     case 'unsure':
