@@ -3,7 +3,8 @@ import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../studio/bucketState.ts';
 import { openForReading, schemaVersion, type Database } from './database.ts';
-import { foldVersion, readState } from './loadPage.ts';
+import { foldFingerprint } from './foldFingerprint.ts';
+import { readState } from './loadPage.ts';
 import { migrations } from './migrations.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
@@ -28,11 +29,11 @@ const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdic
     .selectFrom('streams')
     .where('studio_id', '=', name.studio)
     .where('stream_no', '=', name.stream)
-    .select(['seq', 'fold_version', 'state'])
+    .select(['seq', 'folded_by', 'state'])
     .executeTakeFirst();
   const { last, count, state } = await refold(db, name);
   if (row?.seq !== last || count !== last) return 'differs';
-  if (row.state !== null && row.fold_version !== foldVersion) return 'outdated';
+  if (row.state !== null && row.folded_by !== foldFingerprint) return 'outdated';
   return isDeepStrictEqual(parsed(row.state), parsed(asStored(state))) ? 'agrees' : 'differs';
 };
 

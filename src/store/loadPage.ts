@@ -3,13 +3,11 @@ import type { BucketState } from '../studio/bucketState.ts';
 import { foldBucket } from '../studio/foldBucket.ts';
 import { foldStudio } from '../studio/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../studio/ids.ts';
+import { foldFingerprint } from './foldFingerprint.ts';
 import { frozen } from './frozen.ts';
 import type { Head, Page } from './pages.ts';
 import { readBucket, readStudio } from './readEntries.ts';
 import type { Tables } from './tables.ts';
-
-/** Goes up whenever the same entries fold to another state than before, so that cached ones are folded anew. */
-export const foldVersion = 1;
 
 /** Ours, written by this version of the fold, and proved by a rebuild: not checked again on every start. */
 export const readState = (json: string): BucketState => JSON.parse(json) as BucketState;
@@ -19,13 +17,13 @@ export const loadPage = async (db: Kysely<Tables>, studio: StudioId): Promise<Pa
   const rows = await db
     .selectFrom('streams')
     .where('studio_id', '=', studio)
-    .select(['stream_no', 'seq', 'fold_version', 'state'])
+    .select(['stream_no', 'seq', 'folded_by', 'state'])
     .orderBy('stream_no')
     .execute();
   const heads = new Map<StreamNo, Head>();
   for (const row of rows) {
     const state =
-      row.state !== null && row.fold_version === foldVersion
+      row.state !== null && row.folded_by === foldFingerprint
         ? readState(row.state)
         : foldBucket(
             row.stream_no,

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { StreamNo, StudioId } from '../studio/ids.ts';
-import { foldVersion } from './loadPage.ts';
+import { foldFingerprint } from './foldFingerprint.ts';
 import type { Head } from './pages.ts';
 import type { Tables } from './tables.ts';
 
@@ -13,7 +13,7 @@ export const saveHead = async (
 ): Promise<void> => {
   const stood = {
     seq,
-    fold_version: state ? foldVersion : null,
+    folded_by: state ? foldFingerprint : null,
     state: state ? JSON.stringify(state) : null,
   };
   await db

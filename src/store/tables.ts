@@ -28,12 +28,12 @@ interface MemberIdentityRow {
   member_id: MemberId;
 }
 
-/** A stream's last seq, and the state that its entries add up to: a cache, good for one version of the fold. */
+/** A stream's last seq, and the state that its entries add up to: a cache, good for the fold that it says. */
 interface StreamRow {
   studio_id: StudioId;
   stream_no: StreamNo;
   seq: Seq;
-  fold_version: number | null;
+  folded_by: string | null;
   state: string | null;
 }
 

@@ -50,7 +50,7 @@ export const logbook: Migration = async (db) => {
     .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
     .addColumn('stream_no', 'integer', (column) => column.notNull())
     .addColumn('seq', 'integer', (column) => column.notNull())
-    .addColumn('fold_version', 'integer')
+    .addColumn('folded_by', 'text')
     .addColumn('state', 'text')
     .addPrimaryKeyConstraint('streams_key', ['studio_id', 'stream_no'])
     .modifyEnd(withoutRowid)

@@ -161,7 +161,7 @@ describe('states in memory', () => {
     const before = await books.read(studio, (book) => book.buckets());
     await close();
     const other = new Sqlite(file);
-    other.prepare(`update streams set fold_version = fold_version - 1, state = '{"no":1}'`).run();
+    other.prepare(`update streams set folded_by = 'another', state = '{"no":1}'`).run();
     other.close();
     const again = await openTestStore({ file });
     expect(await again.books.read(studio, (book) => book.buckets())).toEqual(before);
