@@ -1,0 +1,76 @@
+import { addDays, dayNumber, isCivilDay, type CivilDay } from '../studio/civilDay.ts';
+import type { HoursProblem } from '../studio/hoursProblem.ts';
+import { isoDay, type DayHours } from '../studio/openingHours.ts';
+import { plainText } from './readNumeral.ts';
+
+export type ReadHours<T> = { ok: true; value: T } | { ok: false; why: HoursProblem };
+
+const DAY = 24 * 60;
+
+interface End {
+  /** Minutes since midnight as on the 24-hour clock, or within half a day. */
+  minutes: number;
+  half?: 'am' | 'pm';
+}
+
+const endOf = (text: string): End | undefined => {
+  if (text === 'midnight') return { minutes: DAY, half: 'am' };
+  if (text === 'noon' || text === 'midday') return { minutes: 12 * 60, half: 'pm' };
+  const match = /^(\d{1,2})(?:[:.h]?(\d{2}))? ?(?:([ap])\.? ?m?\.?)?$/.exec(text);
+  if (!match) return undefined;
+  const [hour, minute] = [Number(match[1]), Number(match[2] ?? 0)];
+  if (minute > 59) return undefined;
+  if (match[3] === undefined) return hour * 60 + minute <= DAY ? { minutes: hour * 60 + minute } : undefined;
+  if (hour < 1 || hour > 12) return undefined;
+  const half = match[3] === 'p' ? 'pm' : 'am';
+  return { minutes: (hour % 12) * 60 + minute + (half === 'pm' ? 12 * 60 : 0), half };
+};
+
+/**
+ * A day's opening hours: `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`. Closing before opening is
+ * closing the next morning: `18:00-02:00`.
+ */
+export const readDayHours = (typed: string): ReadHours<DayHours | 'closed'> => {
+  const refused = (kind: 'empty' | 'not-hours' | 'which-half' | 'no-time-between') =>
+    ({ ok: false, why: { kind, typed } }) as const;
+  const text = plainText(typed).toLowerCase();
+  if (text === '') return refused('empty');
+  if (/^(?:closed|shut|none|off)$/.test(text)) return { ok: true, value: 'closed' };
+  if (/^(?:all day|24 ?h|24 hours)$/.test(text)) return { ok: true, value: { opens: 0, closes: DAY } };
+  const [, first, last] = /^(?:from )?(.+?) ?(?:-|\bto\b|\btill\b|\buntil\b) ?(.+)$/.exec(text) ?? [];
+  const [start, end] = [endOf(first ?? ''), endOf(last ?? '')];
+  if (!start || !end) return refused('not-hours');
+  const halves = [start, end].filter(({ half }) => half !== undefined).length;
+  if (halves === 1 && [start, end].some(({ half, minutes }) => half === undefined && minutes < 13 * 60))
+    return refused('which-half');
+  const opens = start.minutes % DAY;
+  const closes = end.minutes;
+  if (opens === closes % DAY && closes !== DAY) return refused('no-time-between');
+  return { ok: true, value: { opens, closes: closes <= opens ? closes + DAY : closes } };
+};
+
+const dayOf = (text: string): CivilDay | undefined => {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  if (!match) return undefined;
+  const day = { year: Number(match[1]), month: Number(match[2]), day: Number(match[3]) };
+  return isCivilDay(day) ? day : undefined;
+};
+
+/** Days on which the studio stays closed: `2026-12-25`, `2026-12-24 to 2027-01-02`, several of either with commas. */
+export const readClosures = (typed: string): ReadHours<string[]> => {
+  const text = plainText(typed).toLowerCase();
+  const items = text.split(/[,;]/).map((item) => item.trim());
+  if (text === '') return { ok: false, why: { kind: 'empty', typed } };
+  const closures: string[] = [];
+  for (const item of items) {
+    const ends = item.split(/ ?(?:\.{2,3}|\bto\b|(?<=\d) - (?=\d)) ?/);
+    const [first = '', last = first] = ends;
+    const [from, until] = [dayOf(first), dayOf(last)];
+    if (!from || !until || ends.length > 2)
+      return { ok: false, why: { kind: 'not-a-day', day: from ? last : first, typed } };
+    const days = dayNumber(until) - dayNumber(from);
+    if (days < 0 || days > 366) return { ok: false, why: { kind: 'not-a-stretch', stretch: item, typed } };
+    for (let day = 0; day <= days; day++) closures.push(isoDay(addDays(from, day)));
+  }
+  return { ok: true, value: [...new Set(closures)].sort() };
+};
