@@ -3,6 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { formatISO } from 'date-fns/formatISO';
 import { systemClock } from '../clock.ts';
+import { readConfig } from '../config.ts';
 import { backUp } from '../store/backUp.ts';
 import { storeWords } from '../words/storeWords.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
@@ -14,12 +15,10 @@ const named = (file: string) => {
 };
 
 process.exitCode = await exitCodeOf(storeWords.backUpUsage, async () => {
-  const { values, positionals } = parseArgs({
-    options: { file: { type: 'string', default: 'data/studio.db' } },
-    allowPositionals: true,
-  });
-  const target = positionals[0] ?? named(values.file);
-  await backUp(values.file, target);
-  console.log(storeWords.backedUp(values.file, target));
+  const { positionals } = parseArgs({ allowPositionals: true });
+  const file = readConfig().DATABASE_FILE ?? 'data/studio.db';
+  const target = positionals[0] ?? named(file);
+  await backUp(file, target);
+  console.log(storeWords.backedUp(file, target));
   return 0;
 });

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
+import { readConfig } from '../config.ts';
 import { checkStates } from '../store/checkStates.ts';
 import { openStore } from '../store/openStore.ts';
 import { storeWords } from '../words/storeWords.ts';
@@ -25,11 +26,7 @@ const rebuild = async (file: string): Promise<number> => {
 };
 
 process.exitCode = await exitCodeOf(storeWords.rebuildUsage, async () => {
-  const { values } = parseArgs({
-    options: {
-      check: { type: 'boolean', default: false },
-      file: { type: 'string', default: 'data/studio.db' },
-    },
-  });
-  return values.check ? check(values.file) : rebuild(values.file);
+  const { values } = parseArgs({ options: { check: { type: 'boolean', default: false } } });
+  const file = readConfig().DATABASE_FILE ?? 'data/studio.db';
+  return values.check ? check(file) : rebuild(file);
 });

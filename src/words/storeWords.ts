@@ -32,6 +32,6 @@ export const storeWords = {
   differs: (studio: string, stream: number) =>
     `Studio ${studio}, stream ${stream}: the stored state does not follow from its entries. Run rebuild.`,
   rebuilt: (streams: number) => `${someOf(streams, 'state', 'states')} worked out again from the entries.`,
-  rebuildUsage: 'rebuild [--check] [--file FILE]',
-  backUpUsage: 'backup [--file FILE] [TARGET]',
+  rebuildUsage: 'rebuild [--check]',
+  backUpUsage: 'backup [TARGET]',
 };
