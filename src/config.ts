@@ -7,6 +7,8 @@ const optional = <T extends z.ZodType>(schema: T) => z.preprocess(blankAsAbsent,
 const schema = z.object({
   DISCORD_TOKEN: optional(z.string().min(20)),
   DISCORD_GUILD: optional(z.string().regex(/^\d{15,20}$/)),
+  /** Another address of the platform, for trying it out against a stand-in. */
+  DISCORD_API: optional(z.url()),
   DATABASE_FILE: optional(z.string().min(1)),
   LOG_LEVEL: z.preprocess(
     blankAsAbsent,

@@ -62,6 +62,7 @@ export const bucketChart = async (
   return {
     title: settings.name,
     alt: words.chart.alt(settings.name, oldest(gravity), settings.gravity, marks.length),
+    key: words.chart.key,
     zone,
     series: [
       ...(gravity.length > 0

@@ -105,6 +105,8 @@ export interface Action {
 export interface Chart {
   title: string;
   alt: string;
+  /** What the shapes mean. */
+  key: string;
   zone: string;
   series: {
     label: string;

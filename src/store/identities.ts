@@ -48,6 +48,19 @@ export class Identities implements People {
     return found;
   }
 
+  externalOf(studio: StudioId, member: MemberId, platform: string): Promise<string | undefined> {
+    return this.#turns.read(async ({ db }) => {
+      const row = await db
+        .selectFrom('member_identities')
+        .where('studio_id', '=', studio)
+        .where('member_id', '=', member)
+        .where('platform', '=', platform)
+        .select('external_id')
+        .executeTakeFirst();
+      return row?.external_id;
+    });
+  }
+
   studios(): Promise<{ id: StudioId; name: string }[]> {
     return this.#turns.read(({ db }) =>
       db.selectFrom('studios').select(['id', 'name']).orderBy('created_at').orderBy('id').execute(),

@@ -68,6 +68,8 @@ export interface People {
   /** The studio of a Discord server, the terminal, or a room; made when it is new. */
   studioOf(platform: string, external: string, name: string): Promise<StudioId>;
   memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId>;
+  /** A member's own name on a platform, when they have one there. */
+  externalOf(studio: StudioId, member: MemberId, platform: string): Promise<string | undefined>;
   /** Every studio of the file, oldest first. */
   studios(): Promise<{ id: StudioId; name: string }[]>;
 }

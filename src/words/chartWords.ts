@@ -3,6 +3,7 @@ import { gravityText, windowText } from './measures.ts';
 export const chartWords = {
   gravity: 'Specific gravity',
   efflux: 'Efflux',
+  key: 'Filled: believed. Hollow: kept, not believed. Band: the window. Strokes: stirs. Triangles: something added. Squares: sieved or held.',
   mark: { stir: 'stirred', addition: 'added', sieve: 'sieved', hold: 'on hold' },
   /** What the picture shows, for whoever cannot see it. */
   alt: (

@@ -1,0 +1,73 @@
+import type { Chart } from '../command/contract.ts';
+import { localMilliseconds } from './localMilliseconds.ts';
+import { panel } from './panel.ts';
+import { light, type Theme } from './theme.ts';
+
+export interface ChartSize {
+  width: number;
+  panelHeight: number;
+}
+
+const escaped = (text: string) =>
+  text.replace(/[&<>"']/g, (char) => `&#${char.codePointAt(0) ?? 32};`).replace(/\p{Cc}/gu, ' ');
+
+const hour = 3_600_000;
+
+/** First to last thing shown, with a little room; never a span of nothing. */
+const spanOf = ({ series, marks, zone }: Chart): [number, number] => {
+  const points = series.flatMap((one) => one.points.map(({ at }) => localMilliseconds(at, zone)));
+  const first = Math.min(...points);
+  const last = Math.max(...points, ...marks.map(({ at }) => localMilliseconds(at, zone)));
+  const room = Math.max((last - first) * 0.03, 2 * hour);
+  return [first - room, last + room];
+};
+
+const nested = (svg: string, y: number, { width, panelHeight }: ChartSize): string =>
+  svg
+    .replace(/^<svg /, `<svg xmlns="http://www.w3.org/2000/svg" x="0" y="${y}" `)
+    .replace(/width="[^"]*"/, `width="${width}"`)
+    .replace(/height="[^"]*"/, `height="${panelHeight}"`);
+
+/** Sentences on as few lines as hold them. */
+const lines = (words: string, most: number): string[] =>
+  words.split(/(?<=\.) /).reduce<string[]>((all, sentence) => {
+    const last = all.at(-1);
+    if (last === undefined || last.length + sentence.length + 1 > most) return [...all, sentence];
+    return [...all.slice(0, -1), `${last} ${sentence}`];
+  }, []);
+
+/** A chart as an SVG picture: one panel a quantity, the window as a band, stirs as strokes, additions as triangles. */
+export const chartSvg = (
+  chart: Chart,
+  theme: Theme = light,
+  size: ChartSize = { width: 720, panelHeight: 240 },
+): string => {
+  const { width, panelHeight } = size;
+  const head = 44;
+  const key = lines(chart.key, width / 6.6);
+  const foot = 14 + 16 * key.length;
+  const height = head + chart.series.length * panelHeight + foot;
+  const span = spanOf(chart);
+  const shown = chart.marks.filter(({ at }) => localMilliseconds(at, chart.zone) >= span[0]);
+  const panels = chart.series.map((series, i) =>
+    nested(
+      panel(series, shown, chart.zone, span, theme, { width, height: panelHeight }),
+      head + i * panelHeight,
+      size,
+    ),
+  );
+  const text = (x: number, y: number, pixels: number, fill: string, words: string) =>
+    `<text x="${x}" y="${y}" font-family="Inter" font-size="${pixels}" fill="${fill}">${escaped(words)}</text>`;
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(chart.alt)}">`,
+    `<title>${escaped(chart.alt)}</title>`,
+    `<rect width="${width}" height="${height}" fill="${theme.paper}"/>`,
+    text(16, 28, 18, theme.ink, chart.title),
+    ...panels,
+    ...chart.series.map(({ label, unit }, i) =>
+      text(16, head + i * panelHeight + 14, 13, theme.ink, unit === '' ? label : `${label} (${unit})`),
+    ),
+    ...key.map((line, i) => text(16, height - 10 - 16 * (key.length - 1 - i), 12, theme.faint, line)),
+    '</svg>',
+  ].join('');
+};

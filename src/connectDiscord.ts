@@ -1,0 +1,41 @@
+import type { App } from './app.ts';
+import { systemClock } from './clock.ts';
+import { startDiscord, type Discord, type DiscordSettings } from './discord/startDiscord.ts';
+import type { DiscordPorts } from './discord/ports.ts';
+import { days, later } from './studio/ids.ts';
+
+/** How long a button whose line is kept here can be pressed. */
+const heldFor = days(30);
+
+/** Connects the desk to Discord. */
+export const connectDiscord = (
+  { store, desk, words }: App,
+  settings: DiscordSettings,
+  { log, draw, fatal }: Pick<DiscordPorts, 'log' | 'draw' | 'fatal'>,
+): Promise<Discord> => {
+  const { books, people, heldLines, kept } = store;
+  const studioNow = (studio: Parameters<typeof books.read>[0]) => books.read(studio, (book) => book.studio());
+  return startDiscord(settings, {
+    desk,
+    words,
+    clock: systemClock,
+    log,
+    people,
+    async isKeeper(studio, member, roles) {
+      const { keepers, keeperRole } = await studioNow(studio);
+      return keepers.includes(member) || (keeperRole !== undefined && roles.includes(keeperRole));
+    },
+    async addressOf(studio, member) {
+      const user = await people.externalOf(studio, member, 'discord');
+      const { channel } = await studioNow(studio);
+      return { ...(user !== undefined && { user }), ...(channel !== undefined && { channel }) };
+    },
+    held: {
+      hold: (studio, line) => heldLines.hold(studio, line, later(systemClock.now(), heldFor)),
+      held: (id) => heldLines.held(id, systemClock.now()),
+    },
+    registered: { hash: (scope) => kept.get(scope), keep: (scope, hash) => kept.set(scope, hash) },
+    draw,
+    fatal,
+  });
+};

@@ -1,0 +1,5 @@
+/** What whoever runs the bot reads. */
+export const mainWords = {
+  usage: 'npm start',
+  connected: 'connected to Discord',
+};
