@@ -52,6 +52,8 @@ const dose = ({ doseMl, doseMlPerLitre }: Amounts): string | undefined => {
 };
 
 const measure = (verdict: Verdict): Text => {
+  if (verdict.reasons.some(({ because }) => because === 'unbelieved'))
+    return t`Stir it to the bottom and measure again: that reading was of a bucket at rest.`;
   switch (verdict.rule) {
     case 'never-measured':
       return t`Stirred, but never measured. Weigh a cup of it now, before you change anything.`;
