@@ -1,0 +1,193 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { BucketEvent } from '../../src/studio/bucketEvent.ts';
+import { foldBucket } from '../../src/studio/foldBucket.ts';
+import { foldStudio } from '../../src/studio/foldStudio.ts';
+import { memberId, seq, streamNo, studioStream, type MemberId, type StudioId } from '../../src/studio/ids.ts';
+import type { Books, Logbook, Logged, WritableLogbook } from '../../src/studio/ports.ts';
+import type { StudioEvent } from '../../src/studio/studio.ts';
+import { checkStates } from '../../src/store/checkStates.ts';
+import { readBucketEvent, readStudioEvent, writeEvent } from '../../src/store/eventRow.ts';
+import { openStore } from '../../src/store/openStore.ts';
+import { ordinary, setup, studioEvent, typed } from '../helpers/storeArbitraries.ts';
+import { loggedAt } from '../helpers/storeEvents.ts';
+import { settableClock, storeFile } from '../helpers/storeFile.ts';
+
+const clock = settableClock();
+
+/** What a studio logs, in words that hold wherever it stands: `which` counts round what there is. */
+type Step =
+  | { do: 'open'; event: Extract<BucketEvent, { kind: 'setup' }> }
+  | { do: 'log'; which: number; event: BucketEvent; minutes: number; note: string }
+  | { do: 'undo'; which: number; of: number }
+  | { do: 'tell'; event: StudioEvent };
+interface Request {
+  studio: 0 | 1;
+  steps: Step[];
+  ends: 'kept' | 'dropped' | 'thrown';
+}
+
+const step: fc.Arbitrary<Step> = fc.oneof(
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('open' as const), event: setup }) },
+  {
+    weight: 6,
+    arbitrary: fc.record({
+      do: fc.constant('log' as const),
+      which: fc.nat(5),
+      event: ordinary,
+      minutes: fc.integer({ min: 0, max: 40 }).map((half) => half * 30),
+      note: typed,
+    }),
+  },
+  { weight: 2, arbitrary: fc.record({ do: fc.constant('undo' as const), which: fc.nat(5), of: fc.nat(20) }) },
+  { weight: 1, arbitrary: fc.record({ do: fc.constant('tell' as const), event: studioEvent }) },
+);
+const request: fc.Arbitrary<Request> = fc.record({
+  studio: fc.constantFrom(0 as const, 1 as const),
+  steps: fc.array(step, { minLength: 1, maxLength: 5 }),
+  ends: fc.oneof(
+    { weight: 6, arbitrary: fc.constant('kept' as const) },
+    fc.constantFrom('dropped' as const, 'thrown' as const),
+  ),
+});
+
+const take = async (book: WritableLogbook, one: Step, logged: (minutes: number, note?: string) => Logged) => {
+  if (one.do === 'tell') return book.logStudio(one.event, logged(0));
+  if (one.do === 'open') {
+    const { settings, volume } = one.event;
+    return book.open({ ...settings, ...(volume !== undefined && { volume }) }, logged(60));
+  }
+  const buckets = await book.buckets();
+  const bucket = buckets[one.which % Math.max(1, buckets.length)];
+  if (!bucket) return undefined;
+  if (one.do === 'log') return book.log(bucket.no, one.event, logged(one.minutes, one.note));
+  // Never its setup, the first: without that there is no bucket.
+  if (bucket.seq < 2) return undefined;
+  return book.log(bucket.no, { kind: 'undo', of: seq(2 + (one.of % (bucket.seq - 1))) }, logged(0));
+};
+
+const everything = async (book: Logbook) => {
+  const buckets = await book.buckets();
+  const streams = [studioStream, ...buckets.map(({ no }) => no)];
+  return {
+    studio: await book.studio(),
+    buckets,
+    entries: await Promise.all(streams.map((stream) => book.entries(stream, { most: 1000 }))),
+  };
+};
+
+const run = async (
+  books: Books,
+  studios: readonly StudioId[],
+  members: readonly MemberId[],
+  requests: Request[],
+) => {
+  const answers = requests.map(({ studio: which, steps, ends }, i) => {
+    const [studio, member] = [studios[which], members[which]];
+    if (!studio || !member) throw new Error('no such studio');
+    return books.once(studio, `key ${i}`, async (book) => {
+      for (const one of steps) await take(book, one, (minutes, note) => loggedAt(member, minutes, note));
+      if (ends === 'thrown') throw new Error('thrown');
+      return { keep: ends === 'kept', value: i };
+    });
+  });
+  const settled = await Promise.allSettled(answers);
+  const rejected = settled.flatMap((one) => (one.status === 'rejected' ? [one.reason] : []));
+  expect(rejected.filter((reason) => !(reason instanceof Error && reason.message === 'thrown'))).toEqual([]);
+};
+
+describe('whatever is logged, dropped, failed, taken back or back-dated', () => {
+  it('states follow from the entries, in memory, after a restart, and by the check; no studio sees another’s', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(request, { minLength: 1, maxLength: 25 }), async (requests) => {
+        const file = storeFile();
+        const store = await openStore(file, { clock });
+        const studios = [
+          await store.people.studioOf('d', '1', ''),
+          await store.people.studioOf('d', '2', ''),
+        ];
+        const members = await Promise.all(
+          studios.map((studio) => store.people.memberOf(studio, 'd', '1', '')),
+        );
+        await run(store.books, studios, members, requests);
+        const seen = await Promise.all(studios.map((studio) => store.books.read(studio, everything)));
+        await store.close();
+
+        seen.forEach(({ studio, buckets, entries }, which) => {
+          const [own = [], ...ofBuckets] = entries.map((stream) => stream.toReversed());
+          expect(new Set(entries.flat().map(({ by }) => by)).size).toBeLessThanOrEqual(1);
+          expect(entries.flat().every(({ by }) => by === members[which])).toBe(true);
+          expect(buckets.map(({ no }) => no)).toEqual(buckets.map((_, i) => i + 1));
+          expect(buckets).toEqual(
+            ofBuckets.map((stream, i) =>
+              foldBucket(
+                streamNo(i + 1),
+                stream.map((entry) => ({ ...entry, event: readBucketEvent(JSON.stringify(entry.event)) })),
+              ),
+            ),
+          );
+          expect(studio).toEqual(
+            foldStudio(
+              own.map((entry) => ({ ...entry, event: readStudioEvent(JSON.stringify(entry.event)) })),
+            ),
+          );
+        });
+        expect((await checkStates(file)).differing).toEqual([]);
+
+        const again = await openStore(file, { clock });
+        const after = await Promise.all(studios.map((studio) => again.books.read(studio, everything)));
+        const kept = requests.flatMap(({ studio, ends }, i) => (ends === 'kept' ? [{ studio, i }] : []));
+        for (const { studio: which, i } of kept) {
+          const studio = studios[which];
+          if (!studio) throw new Error('no such studio');
+          const repeated = again.books.once(studio, `key ${i}`, () =>
+            Promise.reject(new Error('it ran again')),
+          );
+          expect(await repeated).toBe(i);
+        }
+        await again.close();
+        expect(after).toEqual(seen);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('is the same alone as beside another studio', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.array(request, { minLength: 1, maxLength: 12 }), async (requests) => {
+        const members = [memberId('one'), memberId('other')];
+        const lookAlone = async (asked: Request[]) => {
+          const store = await openStore(storeFile(), { clock });
+          const studios = [
+            await store.people.studioOf('d', '1', ''),
+            await store.people.studioOf('d', '2', ''),
+          ];
+          await run(store.books, studios, members, asked);
+          const [first] = studios;
+          if (!first) throw new Error('no studio');
+          const seen = await store.books.read(first, everything);
+          await store.close();
+          return seen;
+        };
+        const alone = requests.filter(({ studio }) => studio === 0);
+        expect(await lookAlone(requests)).toEqual(await lookAlone(alone));
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
+
+describe('an event', () => {
+  it('reads back as it was written', () => {
+    fc.assert(
+      fc.property(fc.oneof(setup, ordinary), (event) => {
+        expect(readBucketEvent(writeEvent(streamNo(1), event))).toEqual(event);
+      }),
+    );
+    fc.assert(
+      fc.property(studioEvent, (event) => {
+        expect(readStudioEvent(writeEvent(studioStream, event))).toEqual(event);
+      }),
+    );
+  });
+});
