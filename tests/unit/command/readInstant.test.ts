@@ -60,6 +60,8 @@ describe.each(['UTC', 'Asia/Kolkata', 'America/New_York', 'Pacific/Apia'])(
       ['yesterday 18:30', '2026-07-14T18:30:00'],
       ['yesterday at 6:30 pm', '2026-07-14T18:30:00'],
       ['yesterday evening 6:30', '2026-07-14T18:30:00'],
+      ['yesterday evening 5', '2026-07-14T17:00:00'],
+      ['last night 4:30', '2026-07-15T04:30:00'],
       ['yesterday 18h30', '2026-07-14T18:30:00'],
       ['yesterday noon', '2026-07-14T12:00:00'],
       ['yesterday', '2026-07-14T10:20:00'],

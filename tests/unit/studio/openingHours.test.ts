@@ -64,4 +64,14 @@ describe('the next instant that a studio is open', () => {
     const early = { week: { ...shut, sunday: { opens: 120, closes: 180 } }, closures: [] };
     expect(opens('2026-03-07T12:00', early)).toBe('2026-03-15T02:00:00');
   });
+
+  it('is not on a day that the zone skips, whatever its hours', () => {
+    // Samoa went from Thursday 29 December 2011 straight to Saturday 31 December
+    const hours = { week: { ...usualHours.week, saturday: 'closed' as const }, closures: [] };
+    const thursday = Temporal.PlainDateTime.from('2011-12-29T23:00').toZonedDateTime('Pacific/Apia');
+    const sunday = Temporal.PlainDateTime.from('2012-01-01T08:00').toZonedDateTime('Pacific/Apia');
+    expect(nextOpenInstant(instant(thursday.epochMilliseconds), hours, 'Pacific/Apia')).toBe(
+      sunday.epochMilliseconds,
+    );
+  });
 });
