@@ -142,6 +142,20 @@ const studioEvent = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('cup'), cup: z.strictObject({ name: text, kind: cupKind }) }),
   z.strictObject({ kind: z.literal('water'), hard: whether }),
+  z.strictObject({
+    kind: z.literal('recipe'),
+    recipe: z.strictObject({
+      name: text,
+      lines: z.array(
+        z.strictObject({
+          material: text,
+          amount: number,
+          addition: whether,
+          gravity: inGravity.exactOptional(),
+        }),
+      ),
+    }),
+  }),
   z.strictObject({ kind: z.literal('keeper'), member: aMember, keeper: whether }),
   z.strictObject({ kind: z.literal('keeper-role'), role: text }),
   z.strictObject({ kind: z.literal('channel'), channel: text }),

@@ -1,11 +1,18 @@
-import { grams, millilitres, type Grams, type Millilitres } from '../glaze/units.ts';
+import type { Checked } from '../glaze/checked.ts';
+import { epsomInSolution } from '../glaze/epsomSolution.ts';
+import { celsius, grams, millilitres, type Grams, type Millilitres } from '../glaze/units.ts';
 
-/**
- * Epsom salt in a millilitre of its saturated solution at 20 °C: 25.3 % MgSO4 by mass at 1.286 g/ml, counted as
- * heptahydrate, of which MgSO4 is 48.835 %.
- */
-const heptahydratePerMl = (0.253 * 1.286) / 0.48835;
+/** The jar of solution stands in the glaze room. */
+export const roomTemperature = celsius(20);
 
+const certain = (found: Checked<Grams>): Grams => {
+  if (!found.ok) throw new Error(`no strength of Epsom salt solution: ${found.outOfRange.quantity}`);
+  return found.value;
+};
+
+const heptahydratePerMl = certain(epsomInSolution({ volume: millilitres(1), temperature: roomTemperature }));
+
+/** Epsom salt, as heptahydrate, in a volume of its saturated solution. */
 export const saltInSaturatedSolution = (solution: Millilitres): Grams => grams(solution * heptahydratePerMl);
 
 export const saturatedSolutionWith = (heptahydrate: Grams): Millilitres =>

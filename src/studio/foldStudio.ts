@@ -9,6 +9,7 @@ export const newStudio: Studio = {
   vessels: [],
   cups: [],
   hardWater: false,
+  recipes: [],
   keepers: [],
 };
 
@@ -29,6 +30,8 @@ const told = (studio: Studio, event: StudioEvent): Studio => {
       return { ...studio, cups: replaced(studio.cups, event.cup) };
     case 'water':
       return { ...studio, hardWater: event.hard };
+    case 'recipe':
+      return { ...studio, recipes: replaced(studio.recipes, event.recipe) };
     case 'keeper': {
       const others = studio.keepers.filter((id) => id !== event.member);
       return { ...studio, keepers: event.keeper ? [...others, event.member] : others };

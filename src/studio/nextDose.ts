@@ -8,7 +8,14 @@ export const rungOfDry = 0.0003;
 export const checkpointOfDry = 0.002;
 
 export type NextDose =
-  | { kind: 'dose'; dose: Millilitres; heptahydrate: Grams; percent: number; totalPercent: number }
+  | {
+      kind: 'dose';
+      dose: Millilitres;
+      heptahydrate: Grams;
+      /** This dose, and all before it since the remake, in per cent of the dry mass. */
+      percent: number;
+      totalPercent: number;
+    }
   | { kind: 'per-litre'; dose: Millilitres }
   | { kind: 'checkpoint'; totalPercent: number };
 
@@ -16,10 +23,8 @@ export type NextDose =
 export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitres | undefined): NextDose => {
   const dry = dryContent({ slurry, solids: state.settings.solids });
   if (!dry.ok) throw new Error(`bucket ${state.no}: no dry content for gravity ${slurry}`);
-  if (volume === undefined) {
-    const perLitre = saturatedSolutionWith(grams(dry.value * rungOfDry));
-    return { kind: 'per-litre', dose: perLitre };
-  }
+  if (volume === undefined)
+    return { kind: 'per-litre', dose: saturatedSolutionWith(grams(dry.value * rungOfDry)) };
   const dryMass = (dry.value * volume) / 1000;
   const soFar = state.flocculant.heptahydrate / dryMass;
   if (soFar + rungOfDry > checkpointOfDry) return { kind: 'checkpoint', totalPercent: 100 * soFar };
@@ -29,6 +34,6 @@ export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitre
     dose: millilitres(dose),
     heptahydrate: saltInSaturatedSolution(dose),
     percent: 100 * rungOfDry,
-    totalPercent: 100 * (soFar + rungOfDry),
+    totalPercent: 100 * soFar,
   };
 };

@@ -1,6 +1,7 @@
 import type { FlowCupKind } from '../glaze/flowCup.ts';
 import type { Celsius, Grams } from '../glaze/units.ts';
 import type { MemberId, Seq } from './ids.ts';
+import type { StoredRecipe } from './recipe.ts';
 
 export type UnitSystem = 'metric' | 'us' | 'imperial';
 
@@ -28,6 +29,7 @@ export interface Studio {
   vessels: Vessel[];
   cups: StudioCup[];
   hardWater: boolean;
+  recipes: StoredRecipe[];
   /** Members named as keepers here, besides whoever the platform says is one. */
   keepers: MemberId[];
   /** Discord role whose holders are keepers. */
@@ -42,6 +44,7 @@ export type StudioEvent =
   | { kind: 'vessel'; vessel: Vessel }
   | { kind: 'cup'; cup: StudioCup }
   | { kind: 'water'; hard: boolean }
+  | { kind: 'recipe'; recipe: StoredRecipe }
   | { kind: 'keeper'; member: MemberId; keeper: boolean }
   | { kind: 'keeper-role'; role: string }
   | { kind: 'channel'; channel: string }

@@ -16,8 +16,8 @@ import { saltInSaturatedSolution } from './flocculantSolution.ts';
 import { withPrediction } from './withVolume.ts';
 
 /** How well people pour and weigh into a bucket (common practice). */
-const pouredWithin = 0.05;
-const weighedWithin = 0.02;
+export const pouredWithin = 0.05;
+export const weighedWithin = 0.02;
 
 /** What an addition does to water and powder; undefined when its amount is not known. */
 const moves = (

@@ -62,6 +62,8 @@ const studioText = (event: StudioEvent): Text => {
       return t`set flow cup ${said(event.cup.name)} (${[event.cup.kind]})`;
     case 'water':
       return [event.hard ? 'noted hard water' : 'noted soft water'];
+    case 'recipe':
+      return t`kept the recipe ${said(event.recipe.name)}`;
     case 'keeper':
       return [event.keeper ? 'named a keeper' : 'took a keeper off'];
     case 'keeper-role':

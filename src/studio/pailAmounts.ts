@@ -1,0 +1,70 @@
+import { millilitres, type Millilitres } from '../glaze/units.ts';
+import { drawOffForWindow, dryForWindow, waterForWindow, type Correction } from './amounts.ts';
+import type { Estimate } from './contents.ts';
+import type { Amount } from './decisionTable.ts';
+import type { Amounts, Reason } from './verdict.ts';
+
+export type WaterOrPowder = Exclude<Amount, 'dose'>;
+
+export interface AmountsFound {
+  amounts: Amounts;
+  reasons: Reason[];
+}
+
+const none: AmountsFound = { amounts: {}, reasons: [] };
+
+const heldBack = (wanted: number, safe: number): Reason[] =>
+  safe < wanted * 0.99 ? [{ because: 'held-back', wanted, safe }] : [];
+
+const water = (c: Correction, pail: Millilitres | undefined, part: number): AmountsFound => {
+  const found = waterForWindow(c);
+  if (!found) return none;
+  const pour = found.safe * part;
+  const fits = pail === undefined ? pour : Math.max(0, pail - c.volume.value);
+  const reasons = part === 1 ? heldBack(found.wanted, found.safe) : [];
+  if (pour <= fits) return { amounts: { waterMl: millilitres(pour) }, reasons };
+  return {
+    amounts: { waterMl: millilitres(fits), waterMlLeft: millilitres(pour - fits) },
+    reasons: [...reasons, { because: 'pail-full', fits: millilitres(fits), wanted: millilitres(pour) }],
+  };
+};
+
+/** How much of it this pail wants now, to be at mid-window, or as near as is safe and fits. */
+export const pailAmount = (
+  amount: WaterOrPowder,
+  c: Correction,
+  pail: Millilitres | undefined,
+): AmountsFound => {
+  switch (amount) {
+    case 'water':
+      return water(c, pail, 1);
+    case 'half-water':
+      return water(c, pail, 0.5);
+    case 'draw-off': {
+      const found = drawOffForWindow(c);
+      return found
+        ? { amounts: { drawOffMl: found.safe }, reasons: heldBack(found.wanted, found.safe) }
+        : none;
+    }
+    case 'dry': {
+      const found = dryForWindow(c);
+      return found ? { amounts: { dryGrams: found.safe }, reasons: [] } : none;
+    }
+  }
+};
+
+const litre: Estimate<Millilitres> = { value: millilitres(1000), sd: 0 };
+
+/** The same for every litre, when nobody knows how much the pail holds. */
+export const litreAmount = (amount: WaterOrPowder, unfilled: Omit<Correction, 'volume'>): Amounts => {
+  const { waterMl, drawOffMl, dryGrams } = pailAmount(
+    amount,
+    { ...unfilled, volume: litre },
+    undefined,
+  ).amounts;
+  return {
+    ...(waterMl !== undefined && { waterMlPerLitre: waterMl }),
+    ...(drawOffMl !== undefined && { drawOffMlPerLitre: drawOffMl }),
+    ...(dryGrams !== undefined && { dryGramsPerLitre: dryGrams }),
+  };
+};

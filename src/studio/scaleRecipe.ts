@@ -1,0 +1,42 @@
+import { grams, type Grams } from '../glaze/units.ts';
+import type { Recipe } from './recipe.ts';
+
+export interface WeighedMaterial {
+  material: string;
+  grams: Grams;
+  addition: boolean;
+}
+
+/** A total in whole steps of the scale. */
+export const inSteps = (total: Grams, step: Grams): number => Math.round(total / step);
+
+/** Steps as grams without the dust that decimals leave. */
+const fromSteps = (steps: number, step: Grams): Grams => grams(Number((steps * step).toPrecision(12)));
+
+/** The recipe in grams for a weight of powder, each to the scale's step, their sum exact: what rounding leaves goes to the largest remainders. */
+export const scaleRecipe = (
+  { lines }: Recipe,
+  { total, step }: { total: Grams; step: Grams },
+): WeighedMaterial[] => {
+  const whole = lines.reduce((sum, { amount }) => sum + amount, 0);
+  const steps = inSteps(total, step);
+  const shares = lines.map(({ amount }) => (steps * amount) / whole);
+  const left = steps - shares.reduce((sum, share) => sum + Math.floor(share), 0);
+  const luckiest = shares
+    .map((share, i) => ({ i, remainder: share - Math.floor(share) }))
+    .sort((a, b) => b.remainder - a.remainder || a.i - b.i)
+    .slice(0, left)
+    .map(({ i }) => i);
+  return lines.map(({ material, addition }, i) => ({
+    material,
+    addition,
+    grams: fromSteps(Math.floor(shares[i] ?? 0) + (luckiest.includes(i) ? 1 : 0), step),
+  }));
+};
+
+/** What they weigh together. */
+export const weighedTogether = (materials: readonly WeighedMaterial[], step: Grams): Grams =>
+  fromSteps(
+    materials.reduce((sum, one) => sum + Math.round(one.grams / step), 0),
+    step,
+  );

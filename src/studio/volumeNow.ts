@@ -1,0 +1,14 @@
+import type { Millilitres } from '../glaze/units.ts';
+import type { BucketState } from './bucketState.ts';
+import { aged, volumeOf, type Estimate } from './contents.ts';
+import { days, since, type Instant } from './ids.ts';
+
+/** A volume older than this, or after use that nobody logged, is asked for again. */
+const volumeShelfLife = days(7);
+
+/** What the pail holds now; undefined when nobody has said for too long. */
+export const volumeNow = (state: BucketState, now: Instant): Estimate<Millilitres> | undefined => {
+  const { contents, volumeAt, foldedTo, settings } = state;
+  if (!contents || volumeAt === undefined || since(volumeAt, now) > volumeShelfLife) return undefined;
+  return volumeOf(aged(contents, since(foldedTo, now) / days(1)), settings.solids);
+};
