@@ -30,11 +30,11 @@ const quantity = (why: QuantityProblem): Text => {
     case 'no-unit':
       return t`“${typed}” has no unit. Say what it is, such as ${[example[why.wanted]]}.`;
     case 'unknown-unit':
-      return t`I don't know the unit in “${typed}”. Try ${[example[why.wanted]]}.`;
+      return t`I don't know the unit “${said(why.unit)}” in “${typed}”. Try ${[example[why.wanted]]}.`;
     case 'wrong-dimension':
       return t`“${typed}” is ${[whatIs[why.is]]}; this wants ${[whatIs[why.wanted]]}, such as ${[example[why.wanted]]}.`;
     case 'ambiguous':
-      return t`“${typed}” can be read two ways. Write it with a point, or with no separator.`;
+      return t`“${typed}” can be read two ways. Write it without the comma or colon, such as 1500 ml, 1.5 l or 90 min.`;
     case 'not-a-range':
       return t`“${typed}” is not a range. Write it from low to high, such as 12-16.`;
     case 'upside-down':
@@ -88,7 +88,11 @@ const instant = (why: InstantProblem): Text => {
       return t`“${typed}” has not happened yet.`;
     case 'past':
       return t`“${typed}” is over already.`;
-    default:
+    case 'ambiguous':
+      return t`Which do you mean by “${typed}”?`;
+    case 'empty':
+      return t`Nothing was typed.`;
+    case 'not-a-time':
       return t`I can't read “${typed}” as a time. Try: now, 2h ago, last night 9pm, yesterday 18:30.`;
   }
 };

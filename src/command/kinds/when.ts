@@ -1,5 +1,7 @@
 import { days, since, type Instant } from '../../studio/ids.ts';
 import type { Kind } from '../contract.ts';
+import { isoInstant } from '../isoInstant.ts';
+import { plainText } from '../plainText.ts';
 import { readInstant } from '../readInstant.ts';
 
 /** An entry older than this is more likely a slip than a memory. */
@@ -11,7 +13,15 @@ const when = (looks: 'back' | 'ahead', example: string): Kind<Instant> => ({
   async read(typed, { now, book, words }) {
     const { zone } = await book.studio();
     const read = readInstant(typed, { now, zone, looks });
-    if (!read.ok) return { ok: false, why: words.option.instant(read.why) };
+    if (!read.ok) {
+      const { why } = read;
+      const either = why.kind === 'ambiguous' ? [why.either, why.or] : undefined;
+      const choices = either?.map((at) => ({
+        name: plainText([{ at, show: 'day' }, ' ', { at, show: 'clock' }], { now, zone }),
+        value: isoInstant(at),
+      }));
+      return { ok: false, why: words.option.instant(why), ...(choices && { choices }) };
+    }
     const far = looks === 'back' ? since(read.value, now) : since(now, read.value);
     return far > longAgo
       ? { ok: false, why: words.option.tooFar(typed, looks) }
