@@ -1,5 +1,6 @@
 import type { Migration } from './migration.ts';
 import { logbook } from './migrations/logbook.ts';
+import { room } from './migrations/room.ts';
 
 /** In order, numbered from 1. Released ones never change: a mistake is put right by the next. */
-export const migrations: readonly Migration[] = [logbook];
+export const migrations: readonly Migration[] = [logbook, room];

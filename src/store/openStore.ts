@@ -2,7 +2,7 @@ import { accessSync, constants, existsSync, mkdirSync, realpathSync } from 'node
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
 import type { Books, HeldLines, People } from '../studio/ports.ts';
-import { hours } from '../studio/ids.ts';
+import { hours, type StudioId } from '../studio/ids.ts';
 import { openDatabase } from './database.ts';
 import { dropExpired } from './dropExpired.ts';
 import { Identities } from './identities.ts';
@@ -11,6 +11,8 @@ import { takeLease } from './lease.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
+import { RoomDoor } from './roomDoor.ts';
+import { RoomPosts } from './roomPosts.ts';
 import { rebuildStates } from './rebuildStates.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 import { StoredLines } from './storedLines.ts';
@@ -22,6 +24,8 @@ export interface Store {
   people: People;
   heldLines: HeldLines;
   kept: Kept;
+  /** What one studio's room remembers. */
+  room<Reply>(studio: StudioId): { door: RoomDoor; posts: RoomPosts<Reply> };
   /** Works the cached states out again from the entries; answers how many streams there are. */
   rebuildStates(): Promise<number>;
   close(): Promise<void>;
@@ -51,6 +55,10 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
         people: new Identities(turns, clock),
         heldLines: new StoredLines(turns),
         kept: new StoredKept(turns),
+        room: <Reply>(studio: StudioId) => ({
+          door: new RoomDoor(turns, clock, studio),
+          posts: new RoomPosts<Reply>(turns, clock, studio),
+        }),
         rebuildStates: () => rebuildStates(turns),
         close: async () => {
           stopTidying();

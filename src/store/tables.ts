@@ -76,6 +76,42 @@ interface KeptRow {
   value: string;
 }
 
+/** A name of the room and the member who claimed it; without a secret it is free to be claimed anew. */
+interface RoomClaimRow {
+  studio_id: StudioId;
+  name_key: string;
+  name: string;
+  member_id: MemberId;
+  secret: string | null;
+}
+
+interface RoomSessionRow {
+  hash: string;
+  studio_id: StudioId;
+  member_id: MemberId;
+  name: string;
+  until: Instant;
+}
+
+interface RoomCodeRow {
+  hash: string;
+  studio_id: StudioId;
+  purpose: string;
+  until: Instant;
+}
+
+interface RoomPostRow {
+  studio_id: StudioId;
+  no: number;
+  key: string;
+  id: string;
+  at: Instant;
+  member_id: MemberId;
+  line: string;
+  private: number;
+  reply: string;
+}
+
 export interface Tables {
   studios: StudioRow;
   members: MemberRow;
@@ -87,4 +123,8 @@ export interface Tables {
   replies: ReplyRow;
   held_lines: HeldLineRow;
   kept: KeptRow;
+  room_claims: RoomClaimRow;
+  room_sessions: RoomSessionRow;
+  room_codes: RoomCodeRow;
+  room_posts: RoomPostRow;
 }

@@ -1,0 +1,158 @@
+import type { Clock } from '../clock.ts';
+import type { Instant, MemberId, StudioId } from '../studio/ids.ts';
+import { withoutNul } from './withoutNul.ts';
+import type { Turns } from './turns.ts';
+
+interface Claim {
+  member: MemberId;
+  name: string;
+  secret?: string;
+}
+
+interface Session {
+  hash: string;
+  member: MemberId;
+  name: string;
+  until: Instant;
+}
+
+/** Names, sessions and codes of one studio's room. */
+export class RoomDoor {
+  readonly #turns: Turns;
+  readonly #clock: Clock;
+  readonly #studio: StudioId;
+
+  constructor(turns: Turns, clock: Clock, studio: StudioId) {
+    this.#turns = turns;
+    this.#clock = clock;
+    this.#studio = studio;
+  }
+
+  claims(): Promise<(Claim & { key: string })[]> {
+    return this.#turns.read(async ({ db }) => {
+      const rows = await db
+        .selectFrom('room_claims')
+        .where('studio_id', '=', this.#studio)
+        .orderBy('name')
+        .selectAll()
+        .execute();
+      return rows.map((row) => ({
+        key: row.name_key,
+        member: row.member_id,
+        name: row.name,
+        ...(row.secret !== null && { secret: row.secret }),
+      }));
+    });
+  }
+
+  async claim(key: string): Promise<Claim | undefined> {
+    return (await this.claims()).find((claim) => claim.key === key);
+  }
+
+  /** Only a name that nobody holds can be taken, however many try at once. */
+  take(key: string, { member, name, secret }: Required<Claim>): Promise<boolean> {
+    return this.#turns.write(async ({ db }) => {
+      const held = await db
+        .selectFrom('room_claims')
+        .where('studio_id', '=', this.#studio)
+        .where('name_key', '=', key)
+        .where('secret', 'is not', null)
+        .select('name_key')
+        .executeTakeFirst();
+      if (held) return { keep: false, value: false };
+      const row = { name: withoutNul(name), member_id: member, secret };
+      await db
+        .insertInto('room_claims')
+        .values({ studio_id: this.#studio, name_key: key, ...row })
+        .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet(row))
+        .execute();
+      return { keep: true, value: true };
+    });
+  }
+
+  release(key: string, member: MemberId, name: string): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      await db
+        .insertInto('room_claims')
+        .values({ studio_id: this.#studio, name_key: key, member_id: member, name, secret: null })
+        .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet({ secret: null }))
+        .execute();
+      await db
+        .deleteFrom('room_sessions')
+        .where('studio_id', '=', this.#studio)
+        .where('member_id', '=', member)
+        .execute();
+      return { keep: true, value: undefined };
+    });
+  }
+
+  sessions(): Promise<Session[]> {
+    return this.#turns.write(async ({ db }) => {
+      await db.deleteFrom('room_sessions').where('until', '<=', this.#clock.now()).execute();
+      const rows = await db
+        .selectFrom('room_sessions')
+        .where('studio_id', '=', this.#studio)
+        .select(['hash', 'member_id', 'name', 'until'])
+        .execute();
+      return {
+        keep: true,
+        value: rows.map(({ hash, member_id: member, name, until }) => ({ hash, member, name, until })),
+      };
+    });
+  }
+
+  begin({ hash, member, name, until }: Session): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      await db
+        .insertInto('room_sessions')
+        .values({ hash, studio_id: this.#studio, member_id: member, name: withoutNul(name), until })
+        .execute();
+      return { keep: true, value: undefined };
+    });
+  }
+
+  end(which: { hash: string } | { member: MemberId }): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      const ours = db.deleteFrom('room_sessions').where('studio_id', '=', this.#studio);
+      await (
+        'hash' in which ? ours.where('hash', '=', which.hash) : ours.where('member_id', '=', which.member)
+      ).execute();
+      return { keep: true, value: undefined };
+    });
+  }
+
+  addCode(hash: string, purpose: string, until: Instant): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      await db.deleteFrom('room_codes').where('until', '<=', this.#clock.now()).execute();
+      await db.insertInto('room_codes').values({ hash, studio_id: this.#studio, purpose, until }).execute();
+      return { keep: true, value: undefined };
+    });
+  }
+
+  code(hash: string, purpose: string, how: 'spend' | 'look'): Promise<boolean> {
+    return this.#turns.write(async ({ db }) => {
+      const row = await db
+        .selectFrom('room_codes')
+        .where('hash', '=', hash)
+        .where('studio_id', '=', this.#studio)
+        .where('purpose', '=', purpose)
+        .where('until', '>', this.#clock.now())
+        .select('hash')
+        .executeTakeFirst();
+      if (row === undefined || how === 'look') return { keep: false, value: row !== undefined };
+      await db.deleteFrom('room_codes').where('hash', '=', hash).execute();
+      return { keep: true, value: true };
+    });
+  }
+
+  endCodes(purpose: string): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      await db
+        .deleteFrom('room_codes')
+        .where('studio_id', '=', this.#studio)
+        .where('purpose', '=', purpose)
+        .execute();
+      return { keep: true, value: undefined };
+    });
+  }
+}
