@@ -1,0 +1,24 @@
+import { existsSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { systemClock } from '../clock.ts';
+import { openDemo } from '../seed/openDemo.ts';
+import { seedWords } from '../words/seedWords.ts';
+import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
+
+process.exitCode = await exitCodeOf(seedWords.usage, async () => {
+  const { positionals } = parseArgs({ allowPositionals: true });
+  const [file, ...rest] = positionals;
+  if (file === undefined || rest.length > 0) throw new UsageProblem(seedWords.usage);
+  if (existsSync(file)) throw new UsageProblem(seedWords.exists(file));
+  const app = await openDemo({
+    file,
+    clock: systemClock,
+    onBug: (error, id) => console.error(id, error),
+  });
+  try {
+    for (const { name } of await app.store.people.studios()) console.log(seedWords.filled(file, name));
+    return 0;
+  } finally {
+    await app.store.close();
+  }
+});

@@ -1,0 +1,5 @@
+export const seedWords = {
+  usage: 'usage: npm run -s seed -- FILE      makes FILE and fills it with the demo studio',
+  exists: (file: string) => `${file} is there already; the demo studio goes into a new file only`,
+  filled: (file: string, studio: string) => `${file}: filled with ${studio}`,
+};
