@@ -32,6 +32,8 @@ export interface Kind<T> {
   control: 'text' | 'number' | 'switch' | { pick: Choice[] };
   /** An example of what to type. */
   example: string;
+  /** Units to switch between when it is entered as a number, the usual one first. */
+  units?: readonly string[];
   read(typed: string, asking: Asking): Read<T> | Promise<Read<T>>;
   suggest?(typed: string, asking: Asking): Promise<Choice[]>;
 }

@@ -131,6 +131,7 @@ export const bucketWords = {
     return [`${stepWords[verdict.step]}${amount}${gravity}${stir}`];
   },
   stepName: (step: Step): string => stepWords[step],
+  stepNames: stepWords,
   logTitle: (name: string, count: number): Text =>
     count === 0
       ? t`Nothing logged of ${said(name)} before that.`

@@ -31,34 +31,47 @@ import { bounded } from './bounded.ts';
 const units = async ({ book }: Asking) => (await book.studio()).units;
 
 /** A weight in the glaze room; a bare number is grams. */
-export const mass = (low: number, high: number, example = '246.2g'): Kind<Grams> =>
-  bounded(example, 'text', async (typed, asking) => readMass(typed, await units(asking), 'g'), {
+export const mass = (low: number, high: number, example = '246.2g'): Kind<Grams> => ({
+  ...bounded(example, 'text', async (typed, asking) => readMass(typed, await units(asking), 'g'), {
     low: grams(low),
     high: grams(high),
     print: (value) => massText(value),
-  });
+  }),
+  units: ['g', 'kg', 'oz', 'lb'],
+});
 
 /** A volume; a bare number is millilitres when small marks are meant, litres for pails. */
-export const volume = (low: number, high: number, bare: 'ml' | 'l', example = '450 ml'): Kind<Millilitres> =>
-  bounded(example, 'text', async (typed, asking) => readVolume(typed, await units(asking), bare), {
+export const volume = (
+  low: number,
+  high: number,
+  bare: 'ml' | 'l',
+  example = '450 ml',
+): Kind<Millilitres> => ({
+  ...bounded(example, 'text', async (typed, asking) => readVolume(typed, await units(asking), bare), {
     low: millilitres(low),
     high: millilitres(high),
     print: (value) => volumeText(value),
-  });
+  }),
+  units: bare === 'l' ? ['l', 'gal', 'ml'] : ['ml', 'l', 'tsp', 'cup'],
+});
 
-export const length = (low: number, high: number, bare: 'mm' | 'cm', example = '7cm'): Kind<Millimetres> =>
-  bounded(example, 'text', (typed) => readLength(typed, bare), {
+export const length = (low: number, high: number, bare: 'mm' | 'cm', example = '7cm'): Kind<Millimetres> => ({
+  ...bounded(example, 'text', (typed) => readLength(typed, bare), {
     low: millimetres(low),
     high: millimetres(high),
     print: (value) => `${value} mm`,
-  });
+  }),
+  units: bare === 'mm' ? ['mm', 'cm', 'in'] : ['cm', 'in', 'mm'],
+});
 
-export const time = (low: Duration, high: Duration, bare: 'min' | 'h', example = '4h'): Kind<Duration> =>
-  bounded(example, 'text', (typed) => readDuration(typed, bare), {
+export const time = (low: Duration, high: Duration, bare: 'min' | 'h', example = '4h'): Kind<Duration> => ({
+  ...bounded(example, 'text', (typed) => readDuration(typed, bare), {
     low,
     high,
     print: (value) => spanText(value / hours(1)),
-  });
+  }),
+  units: bare === 'h' ? ['h', 'min', 'days'] : ['min', 'h'],
+});
 
 /** Minutes that somebody stirred. */
 export const stirMinutes: Kind<number> = bounded(
@@ -71,14 +84,16 @@ export const stirMinutes: Kind<number> = bounded(
   { low: 0.1, high: 180, print: (value) => spanText(value / 60) },
 );
 
-export const temperature = (low: number, high: number): Kind<Celsius> =>
-  bounded(
+export const temperature = (low: number, high: number): Kind<Celsius> => ({
+  ...bounded(
     '18C',
     'text',
     async (typed, asking) =>
       readTemperature(typed, (await units(asking)) === 'us' && !/\d\s*°?c$/i.test(typed) ? 'F' : 'C'),
     { low: celsius(low), high: celsius(high), print: (value) => temperatureText(value, 'metric') },
-  );
+  ),
+  units: ['C', 'F'],
+});
 
 export const number = (low: number, high: number, example: string): Kind<number> =>
   bounded(example, 'number', readNumber, { low, high, print: String });
@@ -149,6 +164,7 @@ export type Amount = { mass: Grams } | { volume: Millilitres };
 export const amount: Kind<Amount> = {
   control: 'text',
   example: '450 ml',
+  units: ['ml', 'l', 'g', 'kg', 'tsp', 'cup'],
   async read(typed, asking) {
     const system = await units(asking);
     const { words } = asking;

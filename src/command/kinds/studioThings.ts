@@ -133,6 +133,7 @@ export const zone: Kind<string> = {
 export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
   control: 'text',
   example: '246.2g',
+  units: ['g', 'oz'],
   async read(typed, { book, words }) {
     const { units } = await book.studio();
     const read = readMass(typed, units, 'g');

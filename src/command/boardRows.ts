@@ -1,0 +1,41 @@
+import type { BucketState } from '../studio/bucketState.ts';
+import { decide } from '../studio/decide.ts';
+import type { Instant, StreamNo } from '../studio/ids.ts';
+import type { Logbook } from '../studio/ports.ts';
+import type { Step, Verdict } from '../studio/verdict.ts';
+import type { Text } from '../words/text.ts';
+import type { Words } from '../words/words.ts';
+
+/** A bucket as a wall shows it. */
+export interface BoardRow {
+  no: StreamNo;
+  name: string;
+  step: Step;
+  stepName: string;
+  needs: Text;
+  gravity: Verdict['gravity'];
+  window: Verdict['window'];
+  stirredAt: Instant | undefined;
+}
+
+/** Every bucket in use at a glance, by number. It shows what anybody may do: amounts for keepers are theirs to ask for. */
+export const boardRows = async (
+  book: Logbook,
+  { now, words }: { now: Instant; words: Words },
+): Promise<BoardRow[]> => {
+  const { units } = await book.studio();
+  const row = (state: BucketState): BoardRow => {
+    const verdict = decide(state, { now, role: 'member' });
+    return {
+      no: state.no,
+      name: state.settings.name,
+      step: verdict.step,
+      stepName: words.bucket.stepName(verdict.step),
+      needs: words.verdict.title(verdict, units),
+      gravity: verdict.gravity,
+      window: verdict.window,
+      stirredAt: state.stir?.at,
+    };
+  };
+  return (await book.buckets()).filter(({ retired }) => !retired).map(row);
+};

@@ -1,0 +1,46 @@
+import type { ServerResponse } from 'node:http';
+
+/** More than a phone can be behind and still catch up line by line. */
+const mostBehind = 256 * 1024;
+const beat = 15_000;
+
+/**
+ * One phone that listens. What it does not take is held up to a limit; beyond that its line is cut, and it comes
+ * back and asks for what it missed: a phone that has gone silent costs the others nothing.
+ */
+export class Hearing {
+  readonly #out: ServerResponse;
+  readonly #beat: ReturnType<typeof setInterval>;
+
+  constructor(out: ServerResponse, onEnd: () => void) {
+    this.#out = out;
+    out.writeHead(200, {
+      'content-type': 'text/event-stream; charset=utf-8',
+      'cache-control': 'no-store',
+      'x-accel-buffering': 'no',
+      'x-content-type-options': 'nosniff',
+    });
+    out.write('retry: 1500\n\n');
+    this.#beat = setInterval(() => this.#write(': \n\n'), beat);
+    out.on('error', () => undefined);
+    out.once('close', () => {
+      clearInterval(this.#beat);
+      onEnd();
+    });
+  }
+
+  send(event: string, no: number | undefined, json: string): void {
+    const id = no === undefined ? '' : `id: ${no}\n`;
+    this.#write(`${id}event: ${event}\ndata: ${json}\n\n`);
+  }
+
+  close(): void {
+    this.#out.end();
+  }
+
+  #write(text: string): void {
+    if (this.#out.destroyed || this.#out.writableEnded) return;
+    if (this.#out.writableLength > mostBehind) this.#out.destroy();
+    else this.#out.write(text);
+  }
+}

@@ -1,0 +1,102 @@
+import type { Chart, Command, Desk, Reply, Request } from '../command/contract.ts';
+import type { WireBucket } from './wire.ts';
+
+export type StudioId = Request['studio'];
+export type MemberId = Request['member'];
+export type Instant = Request['at'];
+export type Words = Parameters<Command['about']>[0];
+
+export interface Log {
+  info(about: object, message: string): void;
+  warn(about: object, message: string): void;
+  error(about: object, message: string): void;
+}
+
+export interface Clock {
+  now(): Instant;
+  /** So many milliseconds before now. */
+  before(milliseconds: number): Instant;
+}
+
+/** A name that a member has claimed in the room; without a secret when a keeper has released it. */
+export interface Claim {
+  member: MemberId;
+  name: string;
+  secret?: string;
+}
+
+export interface Session {
+  /** Of the token that the phone holds: the token itself is kept nowhere. */
+  hash: string;
+  member: MemberId;
+  name: string;
+  until: Instant;
+}
+
+/** What a code opens: the room once, the keeper's place once, or the board for as long as it stands. */
+export type CodePurpose = 'join' | 'keeper' | 'board';
+
+/** Everything that decides who comes in, kept in the studio's file. */
+export interface Door {
+  claims(): Promise<(Claim & { key: string })[]>;
+  claim(key: string): Promise<Claim | undefined>;
+  /** Takes a name; false when somebody else was quicker. */
+  take(key: string, claim: Required<Claim>): Promise<boolean>;
+  /** Lets a name be claimed anew, and ends its member's sessions. */
+  release(key: string, member: MemberId, name: string): Promise<void>;
+  sessions(): Promise<Session[]>;
+  begin(session: Session): Promise<void>;
+  end(which: { hash: string } | { member: MemberId }): Promise<void>;
+  addCode(hash: string, purpose: CodePurpose, until: Instant): Promise<void>;
+  /** Whether there is such a code; `spend` makes it the last time. */
+  code(hash: string, purpose: CodePurpose, spend: 'spend' | 'look'): Promise<boolean>;
+  endCodes(purpose: CodePurpose): Promise<void>;
+  passcode(): Promise<string | undefined>;
+  setPasscode(secret: string): Promise<void>;
+}
+
+/** One thing said in the room, as it is kept. */
+export interface Post {
+  no: number;
+  /** The request's key: the same request is never said twice. */
+  key: string;
+  id: string;
+  at: Instant;
+  member: MemberId;
+  line: string;
+  private: boolean;
+  reply: Reply;
+}
+
+/** What was said lately, kept so that a reload or a restart finds it again. */
+export interface PostShelf {
+  latest(most: number): Promise<Post[]>;
+  /** Keeps it under the next number, or answers the one that was kept under its key. */
+  add(post: Omit<Post, 'no'>): Promise<{ post: Post; fresh: boolean }>;
+}
+
+/** What the room needs of the rest of the house. */
+export interface RoomPorts {
+  desk: Desk;
+  words: Words;
+  clock: Clock;
+  log: Log;
+  studio: StudioId;
+  studioName: string;
+  /** Free of passwords: the demo's own file, and no other. */
+  open: boolean;
+  door: Door;
+  shelf: PostShelf;
+  people: {
+    /** The member of a claimed name; made when new. */
+    memberOf(key: string, name: string): Promise<MemberId>;
+    /** Everybody whom the studio knows, from whatever platform. */
+    all(): Promise<{ id: MemberId; name: string }[]>;
+    isKeeper(member: MemberId): Promise<boolean>;
+    setKeeper(member: MemberId, keeper: boolean): Promise<void>;
+  };
+  board(): Promise<WireBucket[]>;
+  draw(chart: Chart, theme: 'light' | 'dark'): Promise<string>;
+  /** Something for whoever runs the program: an address, a code. */
+  tell(text: string): void;
+}

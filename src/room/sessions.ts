@@ -1,0 +1,52 @@
+import type { Door, Instant, MemberId, RoomPorts, Session } from './ports.ts';
+import { freshToken, tokenHash } from './secrets.ts';
+
+const lasts = 90 * 24 * 3_600_000;
+
+/** Who is signed in. Kept by the server, so that it can be ended there; looked up in memory, so that a forged one costs nothing. */
+export class Sessions {
+  readonly #door: Door;
+  readonly #clock: RoomPorts['clock'];
+  readonly #live: Map<string, Session>;
+
+  private constructor(door: Door, clock: RoomPorts['clock'], live: Session[]) {
+    this.#door = door;
+    this.#clock = clock;
+    this.#live = new Map(live.map((session) => [session.hash, session]));
+  }
+
+  static async open({ door, clock }: Pick<RoomPorts, 'door' | 'clock'>): Promise<Sessions> {
+    return new Sessions(door, clock, await door.sessions());
+  }
+
+  of(token: string | undefined): Session | undefined {
+    if (token === undefined || token.length !== 43) return undefined;
+    const session = this.#live.get(tokenHash(token));
+    return session && session.until > this.#clock.now() ? session : undefined;
+  }
+
+  /** Whether it still holds: a stream outlives the moment that it was asked for. */
+  holds({ hash }: Session): boolean {
+    const session = this.#live.get(hash);
+    return session !== undefined && session.until > this.#clock.now();
+  }
+
+  async begin(member: MemberId, name: string): Promise<{ token: string; seconds: number }> {
+    const token = freshToken();
+    const until: Instant = this.#clock.before(-lasts);
+    const session = { hash: tokenHash(token), member, name, until };
+    await this.#door.begin(session);
+    this.#live.set(session.hash, session);
+    return { token, seconds: lasts / 1000 };
+  }
+
+  async end(session: Session): Promise<void> {
+    this.#live.delete(session.hash);
+    await this.#door.end({ hash: session.hash });
+  }
+
+  async endAllOf(member: MemberId): Promise<void> {
+    for (const [hash, session] of this.#live) if (session.member === member) this.#live.delete(hash);
+    await this.#door.end({ member });
+  }
+}

@@ -1,0 +1,47 @@
+import type { Command, Reply } from '../command/contract.ts';
+import { parseLine } from '../command/parseLine.ts';
+import type { Post, Words } from './ports.ts';
+import type { WireAction, WirePost } from './wire.ts';
+
+/** Words of its bucket's state, when the reply is a verdict. */
+const stepOf = ({ data }: Reply): string | undefined => {
+  const { verdict } = data;
+  if (typeof verdict !== 'object' || verdict === null || Array.isArray(verdict)) return undefined;
+  return typeof verdict['step'] === 'string' ? verdict['step'] : undefined;
+};
+
+const nameOfStep = (step: string, words: Words): string => {
+  const names: Record<string, string> = words.bucket.stepNames;
+  return names[step] ?? step;
+};
+
+/** A post as a phone is sent it: the sentences and presses of the reply, not the figures for scripts. */
+export const wirePost = (post: Post, name: string, words: Words, commands: Command[]): WirePost => {
+  const { no, id, at, member, line, reply } = post;
+  const step = stepOf(reply);
+  return {
+    no,
+    id,
+    at,
+    member,
+    name,
+    line,
+    private: post.private,
+    reply: {
+      kind: reply.kind,
+      title: reply.title,
+      ...(step !== undefined && { step, stepName: nameOfStep(step, words) }),
+      facts: reply.facts ?? [],
+      dont: reply.dont ?? [],
+      cautions: reply.cautions ?? [],
+      reasons: reply.reasons ?? [],
+      actions: (reply.actions ?? []).map(({ label, line: pressed, press }): WireAction => {
+        const parsed = parseLine(pressed, commands);
+        const { path, typed } = parsed.ok ? parsed.value : { path: [], typed: {} };
+        return { label, press, line: pressed, path, typed };
+      }),
+      ...(reply.chart && { chart: reply.chart.alt }),
+      ...(reply.file && { file: reply.file.name }),
+    },
+  };
+};
