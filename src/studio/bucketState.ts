@@ -1,5 +1,5 @@
 import type { Gravity, Grams } from '../glaze/units.ts';
-import type { BucketSettings, CupTime, FlowLook, HoldCause, StirTool } from './bucketEvent.ts';
+import type { BucketSettings, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
 import type { Instant, MemberId, Seq, StreamNo } from './ids.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
@@ -35,8 +35,8 @@ export interface BucketState {
   unsieved?: { what: 'lumps' | 'skin'; since: Instant };
   sieved?: { at: Instant; mesh?: number };
   clearWater?: { since: Instant };
-  /** The last stir that reached the bottom, and how long it and those just before it took together. */
-  stir?: { at: Instant; minutes?: number; tool?: StirTool };
+  /** The last stir that reached the bottom, how long it and those just before it took together, and when a machine last beat air in. */
+  stir?: { at: Instant; minutes?: number; mixedAt?: Instant };
   /** The last reading taken on a bucket that was stirred to the bottom. */
   believed?: MeasuredGravity;
   /** A later reading that was kept but not believed. */

@@ -17,7 +17,7 @@ const airy = minutes(5);
 const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
   'stirred-short': ({ state }) => (state.stir?.minutes ?? 0) < longStir,
   'just-mixed': ({ state, flow }) =>
-    state.stir?.tool === 'mixer' && flow.at !== undefined && since(state.stir.at, flow.at) < airy,
+    state.stir?.mixedAt !== undefined && flow.at !== undefined && since(state.stir.mixedAt, flow.at) < airy,
 };
 
 const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {

@@ -1,4 +1,4 @@
-import type { Sight } from './bucketEvent.ts';
+import type { Sight, StirTool } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { minutes, since, type Instant } from './ids.ts';
 
@@ -17,13 +17,20 @@ export const withSights = (state: BucketState, seen: readonly Sight[], at: Insta
 };
 
 /** A stir to the bottom. */
-export const withStir = (state: BucketState, stir: NonNullable<BucketState['stir']>): BucketState => {
+export const withStir = (
+  state: BucketState,
+  stir: { at: Instant; minutes?: number; tool?: StirTool },
+): BucketState => {
   const before = state.stir;
   const goesOn = before !== undefined && since(before.at, stir.at) <= oneStirring;
   const together = (goesOn ? (before.minutes ?? 0) : 0) + (stir.minutes ?? 0);
-  const tool = stir.tool ?? (goesOn ? before.tool : undefined);
+  const mixedAt = stir.tool === 'mixer' ? stir.at : before?.mixedAt;
   const next = { ...state };
   delete next.clearWater;
-  next.stir = { at: stir.at, ...(together > 0 && { minutes: together }), ...(tool && { tool }) };
+  next.stir = {
+    at: stir.at,
+    ...(together > 0 && { minutes: together }),
+    ...(mixedAt !== undefined && { mixedAt }),
+  };
   return next;
 };
