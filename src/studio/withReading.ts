@@ -1,7 +1,7 @@
 import { coverage95 } from '../glaze/uncertainty.ts';
 import type { BucketEvent, Entry } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
-import { withGravitySeen } from './contents.ts';
+import { contentsFrom, volumeOf, withGravitySeen } from './contents.ts';
 import { minutes, since } from './ids.ts';
 import { pailVolumeFromGap } from './pailVolumeFromGap.ts';
 import { withSights, withStir } from './withSights.ts';
@@ -50,7 +50,12 @@ export const withReading = (
     next.unknownSince = [];
     next.predicted = { value: measured.value, u95: measured.u95 };
     const seen = { value: measured.value, sd: measured.u95 / coverage95 };
-    if (next.contents) next.contents = withGravitySeen(next.contents, seen, next.settings.solids);
+    const { solids } = next.settings;
+    // What a bucket held before anybody measured it is a guess that no reading should lean towards.
+    if (next.contents)
+      next.contents = state.believed
+        ? withGravitySeen(next.contents, seen, solids)
+        : contentsFrom(volumeOf(next.contents, solids), seen, solids);
   }
   return withPrediction(next);
 };
