@@ -1,6 +1,14 @@
 import { sights, type Sight } from '../../studio/bucketEvent.ts';
 import type { Choice, Kind } from '../contract.ts';
 
+/** An object has names of its own making too, such as `constructor`: they are nobody's words. */
+const meant = <T extends string>(
+  said: string,
+  values: readonly T[],
+  alike: Readonly<Record<string, T>>,
+): T | undefined =>
+  values.find((value) => value === said) ?? (Object.hasOwn(alike, said) ? alike[said] : undefined);
+
 const plain = (typed: string) =>
   typed
     .normalize('NFKD')
@@ -17,8 +25,7 @@ export const pick = <const T extends string>(
   control: { pick: values.map((value) => ({ name: value, value })) },
   example: values[0] ?? '',
   read(typed, { words }) {
-    const said = plain(typed);
-    const found = values.find((value) => value === said) ?? alike[said];
+    const found = meant(plain(typed), values, alike);
     return found === undefined
       ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
       : { ok: true, value: found };
@@ -54,12 +61,12 @@ export const several = <const T extends string>(
     for (const part of typed.split(/[,;+&/]|\band\b/i)) {
       const said = plain(part);
       if (said === '') continue;
-      const whole = values.find((value) => value === said) ?? alike[said];
+      const whole = meant(said, values, alike);
       const each = whole
         ? [whole]
         : part.split(/\s+/).flatMap((word) => {
             const one = plain(word);
-            const value = values.find((candidate) => candidate === one) ?? alike[one];
+            const value = meant(one, values, alike);
             return value ? [value] : one === '' ? [] : [undefined];
           });
       for (const one of each) {
