@@ -1,4 +1,5 @@
 import { added } from '../commands/added.ts';
+import { batchGroup } from '../commands/batch.ts';
 import { bucketGroup } from '../commands/bucket.ts';
 import { help } from '../commands/help.ts';
 import { reading } from '../commands/reading.ts';
@@ -17,6 +18,7 @@ export const commands: Command[] = [
   stirred,
   sieved,
   undo,
+  batchGroup,
   bucketGroup,
   studioGroup,
   help,

@@ -1,13 +1,16 @@
 import type { NotUndoable } from '../studio/undoable.ts';
 import type { AdditionProblem } from '../studio/readAddition.ts';
+import { batchWords } from './batchWords.ts';
 import { bucketWords } from './bucketWords.ts';
 import { chartWords } from './chartWords.ts';
+import { correctWords } from './correctWords.ts';
 import { deskWords } from './deskWords.ts';
 import { helpWords } from './helpWords.ts';
 import { logWords } from './logWords.ts';
 import { volumeText } from './measures.ts';
 import { optionWords } from './optionWords.ts';
 import { readingWords } from './readingWords.ts';
+import { recipeWords } from './recipeWords.ts';
 import { studioWords } from './studioWords.ts';
 import { said, t, type Text } from './text.ts';
 import { verdictWords } from './verdictWords.ts';
@@ -37,13 +40,16 @@ export const en = {
   someone: 'someone',
   when: 'When, if not now: 2h ago, last night 9pm',
   note: 'Anything worth remembering',
+  batch: batchWords,
   bucket: bucketWords,
   chart: chartWords,
+  correct: correctWords,
   desk: deskWords,
   help: helpWords,
   log: logWords,
   option: optionWords,
   reading: readingWords,
+  recipe: recipeWords,
   studio: studioWords,
   verdict: verdictWords,
   stirred: {

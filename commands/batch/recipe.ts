@@ -1,0 +1,64 @@
+import { asks, logs, type Reply } from '../../src/command/contract.ts';
+import { materialGravities, recipe } from '../../src/command/kinds/recipes.ts';
+import { text } from '../../src/command/kinds/texts.ts';
+import { knownRecipe } from '../../src/command/knownRecipe.ts';
+import { solidsOf } from '../../src/studio/recipe.ts';
+
+export const keepRecipe = logs({
+  name: 'recipe',
+  about: (w) => w.batch.recipe,
+  who: 'keeper',
+  options: {
+    name: { kind: text(60, 'Gull Grey'), needed: true, about: (w) => w.batch.name },
+    recipe: { kind: recipe, needed: true, about: (w) => w.batch.recipeOption },
+    gravities: { kind: materialGravities, needed: false, about: (w) => w.batch.gravities },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const w = words.recipe;
+    if (/\d\s*[,;%]|[,;]/.test(v.name)) return { kind: 'refusal', title: w.nameIsRecipe(v.name), data: {} };
+    const known = knownRecipe(v.recipe, v.gravities, ['batch', 'recipe'], context);
+    if (!known.ok) return known.reply;
+    const { lines } = known.recipe;
+    const before = (await book.studio()).recipes;
+    const { entry } = await book.logStudio(
+      { kind: 'recipe', recipe: { name: v.name, lines } },
+      { at: now, loggedAt: now, by: member },
+    );
+    const replaced = before.some(({ name }) => name.toLowerCase() === v.name.toLowerCase());
+    return {
+      kind: 'answer',
+      title: replaced ? w.replaced(v.name, entry.id) : w.kept(v.name, entry.id),
+      facts: [{ label: [words.batch.factSolids], text: words.batch.solids(known.solids) }],
+      reasons: [w.lines(lines)],
+      data: {
+        entry: entry.id,
+        name: v.name,
+        solidsGravity: known.solids,
+        lines: lines.map((one) => ({ ...one })),
+      },
+    };
+  },
+});
+
+export const listRecipes = asks({
+  name: 'recipes',
+  about: (w) => w.batch.recipes,
+  who: 'member',
+  options: {},
+  async run(_, { words, book }): Promise<Reply> {
+    const { recipes } = await book.studio();
+    return {
+      kind: 'answer',
+      title: words.recipe.listTitle(recipes.length),
+      facts: recipes.map(({ name, lines }) => ({ label: [{ said: name }], text: words.recipe.lines(lines) })),
+      data: {
+        recipes: recipes.map((one) => ({
+          name: one.name,
+          solidsGravity: solidsOf(one) ?? null,
+          lines: one.lines.map((line) => ({ ...line })),
+        })),
+      },
+    };
+  },
+});

@@ -1,0 +1,61 @@
+import type { Recipe } from '../../studio/recipe.ts';
+import type { Kind } from '../contract.ts';
+import { readParts, readRecipe, type Part } from '../readRecipe.ts';
+
+const folded = (text: string) =>
+  text
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '');
+
+/** A recipe that the studio keeps, by name, or one as it is typed. */
+export const recipe: Kind<Recipe & { name?: string }> = {
+  control: 'text',
+  example: 'feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4',
+  async read(typed, { book, words }) {
+    const { recipes } = await book.studio();
+    const wanted = folded(typed);
+    const exact = recipes.find(({ name }) => folded(name) === wanted);
+    if (exact) return { ok: true, value: exact };
+    const begun = wanted === '' ? [] : recipes.filter(({ name }) => folded(name).startsWith(wanted));
+    const [only] = begun;
+    if (only && begun.length === 1) return { ok: true, value: only };
+    if (begun.length > 1)
+      return {
+        ok: false,
+        why: words.recipe.whichRecipe(typed),
+        choices: begun.slice(0, 5).map(({ name }) => ({ name, value: name })),
+      };
+    const read = readRecipe(typed);
+    if (read.ok) return read;
+    const looksNamed = !/\d/.test(typed) && !/[,;\n]/.test(typed);
+    return {
+      ok: false,
+      why: looksNamed
+        ? words.recipe.noRecipe(
+            typed,
+            recipes.map(({ name }) => name),
+          )
+        : words.recipe.problem(read.why),
+    };
+  },
+  suggest: async (typed, { book }) =>
+    (await book.studio()).recipes
+      .filter(({ name }) => folded(name).includes(folded(typed)))
+      .slice(0, 25)
+      .map(({ name }) => ({ name, value: name })),
+};
+
+/** Gravities of the grains of materials that no table has: `local clay 2.6, river ash 2.4`. */
+export const materialGravities: Kind<Part[]> = {
+  control: 'text',
+  example: 'local clay 2.6',
+  read(typed, { words }) {
+    const parts = readParts(typed);
+    if (!parts.ok) return { ok: false, why: words.recipe.gravitiesProblem(parts.why) };
+    const odd = parts.value.find(({ amount }) => amount < 1.1 || amount > 12);
+    return odd
+      ? { ok: false, why: words.recipe.gravityOfGrains(odd.material, odd.amount) }
+      : { ok: true, value: parts.value };
+  },
+};

@@ -1,0 +1,85 @@
+import type { Recipe, RecipeLine } from '../studio/recipe.ts';
+import type { RecipeProblem } from '../studio/recipeProblem.ts';
+import { plainText } from './readNumeral.ts';
+import { readNumber } from './readQuantity.ts';
+
+type Found<T> = { ok: true; value: T } | { ok: false; why: RecipeProblem };
+
+/** A material's name with a number after it, or before. */
+export interface Part {
+  material: string;
+  amount: number;
+  percent: boolean;
+  addition: boolean;
+}
+
+const mostLines = 40;
+const mostAmount = 1e6;
+const longestName = 60;
+
+const number = String.raw`[-−]?\s?(?:\d[\d.,]*|\.\d+)(?:\s\d+\/\d+|\/\d+)?`;
+const after = new RegExp(
+  String.raw`^(?<name>.*\S)(?:\s*[:=]\s*|\s+)(?<amount>${number})\s*(?<percent>%)?$`,
+  'u',
+);
+const before = new RegExp(
+  String.raw`^(?<amount>${number})\s*(?<percent>%)?\s*(?:parts?\s+(?:of\s+)?)?(?<name>\p{L}.*)$`,
+  'u',
+);
+
+const readPart = (typed: string): Found<Part> => {
+  const part = typed.slice(0, 100);
+  const addition = /^(?:\+|(?:plus|add|and)\s)/i.test(typed);
+  const text = typed.replace(/^(?:\+\s*|(?:plus|add|and)\s+)/i, '').replace(/\s+parts?$/i, '');
+  const groups = (after.exec(text) ?? before.exec(text))?.groups;
+  const [name = '', amount = ''] = [groups?.['name']?.trim(), groups?.['amount']];
+  if (!/\p{L}/u.test(name) || name.length > longestName)
+    return { ok: false, why: { kind: 'unreadable', part } };
+  const read = readNumber(amount);
+  if (!read.ok && read.why.kind === 'negative') return { ok: false, why: { kind: 'negative', part } };
+  if (!read.ok) return { ok: false, why: { kind: 'unreadable', part } };
+  if (read.value > mostAmount) return { ok: false, why: { kind: 'too-much', part } };
+  return {
+    ok: true,
+    value: { material: name, amount: read.value, percent: groups?.['percent'] !== undefined, addition },
+  };
+};
+
+/** Names with numbers, a comma, a semicolon or a line between them. */
+export const readParts = (typed: string): Found<Part[]> => {
+  const texts = plainText(typed.replaceAll(/\r?\n/g, ';'))
+    // A comma within a number is its own.
+    .split(/;|,(?!\d)|(?<!\d),/)
+    .map((text) => text.trim().replace(/^and\s+(?=\+)/i, ''))
+    .filter((text) => text !== '');
+  if (texts.length === 0) return { ok: false, why: { kind: 'nothing' } };
+  if (texts.length > mostLines) return { ok: false, why: { kind: 'too-long', most: mostLines } };
+  const parts: Part[] = [];
+  for (const text of texts) {
+    const part = readPart(text);
+    if (!part.ok) return part;
+    parts.push(part.value);
+  }
+  return { ok: true, value: parts };
+};
+
+/**
+ * A recipe as people write it: `feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4`. What a plus stands
+ * before is an addition over and above the rest: in the same parts, or with % in hundredths of their sum.
+ */
+export const readRecipe = (typed: string): Found<Recipe> => {
+  const parts = readParts(typed);
+  if (!parts.ok) return parts;
+  const base = parts.value.reduce((sum, { addition, amount }) => sum + (addition ? 0 : amount), 0);
+  if (!(base > 0)) return { ok: false, why: { kind: 'sums-to-zero' } };
+  const lines: RecipeLine[] = [];
+  for (const { material, amount, percent, addition } of parts.value) {
+    const inParts = addition && percent ? (amount * base) / 100 : amount;
+    const same = lines.find(
+      (line) => line.addition === addition && line.material.toLowerCase() === material.toLowerCase(),
+    );
+    if (same) same.amount += inParts;
+    else if (inParts > 0) lines.push({ material, amount: inParts, addition });
+  }
+  return { ok: true, value: { lines } };
+};

@@ -1,0 +1,82 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
+import { grams, gravity, type Gravity, type Grams, type Millilitres } from '../glaze/units.ts';
+import type { BucketState, Contents } from './bucketState.ts';
+import { contentsFrom, gravityOf, volumeOf } from './contents.ts';
+import type { Instant } from './ids.ts';
+import { volumeNow } from './volumeNow.ts';
+
+export type Blend =
+  | { kind: 'unmeasured'; bucket: BucketState }
+  | { kind: 'needs-volume'; bucket: BucketState }
+  | { kind: 'more-than-held'; held: Millilitres }
+  | {
+      kind: 'blend';
+      gravity: Gravity;
+      u95: number;
+      volume: Millilitres;
+      poured: Millilitres;
+      water: Grams;
+      powder: Grams;
+      heptahydrate: Grams;
+      /** Flocculant that comes over with both, in per cent of the powder. */
+      percentOfDry: number;
+      /** Somebody put in flocculant and did not say how much. */
+      flocculantUnknown: boolean;
+    };
+
+type Measured =
+  | { ok: true; contents: Contents; volume: Millilitres }
+  | { ok: false; why: Extract<Blend, { bucket: BucketState }> };
+
+const measured = (bucket: BucketState, now: Instant): Measured => {
+  const slurryGravity = bucket.predicted ?? bucket.believed;
+  if (!slurryGravity || bucket.unknownSince.length > 0)
+    return { ok: false, why: { kind: 'unmeasured', bucket } };
+  const volume = volumeNow(bucket, now);
+  if (!volume) return { ok: false, why: { kind: 'needs-volume', bucket } };
+  const slurry = { value: slurryGravity.value, sd: slurryGravity.u95 / coverage95 };
+  return { ok: true, contents: contentsFrom(volume, slurry, bucket.settings.solids), volume: volume.value };
+};
+
+/** What a bucket becomes when another, or some of it, is poured in. */
+export const blendBuckets = (
+  first: BucketState,
+  second: BucketState,
+  { amount, now }: { amount?: Millilitres; now: Instant },
+): Blend => {
+  const one = measured(first, now);
+  if (!one.ok) return one.why;
+  const two = measured(second, now);
+  if (!two.ok) return two.why;
+  const poured = amount ?? two.volume;
+  if (poured > two.volume * 1.001) return { kind: 'more-than-held', held: two.volume };
+  const part = poured / two.volume;
+  const [p, q] = [one.contents, two.contents];
+  const water = p.water + part * q.water;
+  const solids = p.solids + part * q.solids;
+  const space = p.solids / first.settings.solids + (part * q.solids) / second.settings.solids;
+  const mixed = gravity(solids / space);
+  const together: Contents = {
+    water: grams(water),
+    solids: grams(solids),
+    covariance: {
+      waterWater: p.covariance.waterWater + part ** 2 * q.covariance.waterWater,
+      waterSolids: p.covariance.waterSolids + part ** 2 * q.covariance.waterSolids,
+      solidsSolids: p.covariance.solidsSolids + part ** 2 * q.covariance.solidsSolids,
+    },
+  };
+  const slurry = gravityOf(together, mixed);
+  const salt = first.flocculant.heptahydrate + part * second.flocculant.heptahydrate;
+  return {
+    kind: 'blend',
+    gravity: slurry.value,
+    u95: coverage95 * slurry.sd,
+    volume: volumeOf(together, mixed).value,
+    poured,
+    water: together.water,
+    powder: together.solids,
+    heptahydrate: grams(salt),
+    percentOfDry: (100 * salt) / solids,
+    flocculantUnknown: first.flocculant.unknown || second.flocculant.unknown,
+  };
+};

@@ -1,0 +1,48 @@
+import { newBatch, powderForVolume } from '../glaze/newBatch.ts';
+import { solidsVolumeFraction } from '../glaze/slurry.ts';
+import { grams, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
+import type { Recipe } from './recipe.ts';
+import { inSteps, scaleRecipe, weighedTogether, type WeighedMaterial } from './scaleRecipe.ts';
+
+/** Denser than this, grains touch: it is a paste (common practice; packed solids are 0.55 to 0.65). */
+const pasteFraction = 0.6;
+
+export interface BatchWanted {
+  recipe: Recipe;
+  solids: Gravity;
+  gravity: Gravity;
+  /** Litres of glaze, or a weight of dry powder. */
+  amount: { volume: Millilitres } | { powder: Grams };
+  /** The scale's smallest step. */
+  step: Grams;
+}
+
+export type BatchPlan =
+  | { kind: 'not-glaze' }
+  | { kind: 'beyond-powder'; solids: Gravity }
+  | { kind: 'paste'; fraction: number }
+  | { kind: 'too-small'; step: Grams }
+  | {
+      kind: 'plan';
+      materials: WeighedMaterial[];
+      powder: Grams;
+      water: Grams;
+      volume: Millilitres;
+    };
+
+/** A new batch: grams of each material, their sum exact to the scale's step, and the water that makes the gravity with just that. */
+export const planBatch = ({ recipe, solids, gravity, amount, step }: BatchWanted): BatchPlan => {
+  if (!(gravity > 1)) return { kind: 'not-glaze' };
+  const packed = solidsVolumeFraction({ slurry: gravity, solids });
+  if (!packed.ok || gravity >= solids) return { kind: 'beyond-powder', solids };
+  if (packed.value > pasteFraction) return { kind: 'paste', fraction: packed.value };
+  const wanted =
+    'powder' in amount ? amount.powder : powderForVolume({ volume: amount.volume, gravity, solids });
+  const total = typeof wanted === 'number' ? wanted : wanted.ok ? wanted.value : grams(0);
+  if (inSteps(total, step) < 1) return { kind: 'too-small', step };
+  const materials = scaleRecipe(recipe, { total, step });
+  const powder = weighedTogether(materials, step);
+  const made = newBatch({ powder, solids, gravity });
+  if (!made.ok) return { kind: 'beyond-powder', solids };
+  return { kind: 'plan', materials, powder, ...made.value };
+};

@@ -1,0 +1,139 @@
+import type { Gravity } from '../glaze/units.ts';
+import type { MaterialCaution } from '../glaze/materialTable.ts';
+import type { Instant } from '../studio/ids.ts';
+import type { UnitSystem } from '../studio/studio.ts';
+import { gravityText, gravityWithin, massText, percentText, volumeText, windowText } from './measures.ts';
+import { join, said, t, type Text } from './text.ts';
+
+const nothing = 'Nothing was saved.';
+
+const materialCautions: Record<MaterialCaution, string> = {
+  'silica dust': 'silica in its dust',
+  barium: 'barium: toxic when swallowed or breathed',
+  boron: 'boron',
+  cadmium: 'cadmium: the bucket goes on hold; not for use here without a laboratory',
+  chromium: 'chromium',
+  cobalt: 'cobalt',
+  copper: 'copper',
+  lead: 'lead: the bucket goes on hold; not for use here without a laboratory',
+  lithium: 'lithium: caustic in water',
+  manganese: 'manganese: harmful as dust and as kiln fume',
+  nickel: 'nickel: can sensitise skin',
+  vanadium: 'vanadium: toxic as dust',
+  caustic: 'caustic: gloves and eye protection',
+  soluble: 'dissolves in the water: it goes off with drawn-off water and may come back as crystals',
+};
+
+export const batchWords = {
+  about: 'Correct a bucket, plan a new batch, blend two, keep recipes',
+  plan: 'Plan a new batch: grams of each material, water, and a sheet to print',
+  blend: 'What two buckets make when they are poured together',
+  correct: 'From where a bucket is to the middle of its window',
+  recipe: 'Keep a recipe under a name',
+  recipes: 'The recipes that the studio keeps',
+  bucket: 'Which bucket: name, nickname or number',
+  by: 'How: water, draw-off, dry, or blend with another bucket',
+  with: 'The bucket to blend in',
+  recipeOption: 'A recipe by name, or typed: feldspar 40, silica 30, whiting 30, + red iron oxide 4',
+  gravities: 'Gravity of the grains of a material that I don’t know: local clay 2.6',
+  volume: 'How much glaze to make',
+  powder: 'Dry powder to use up, instead of a volume',
+  gravity: 'The gravity that it should have',
+  pail: 'The pail that it goes into',
+  scaleStep: 'The smallest step of the scale',
+  mesh: 'The mesh of its sieve',
+  first: 'The bucket that is poured into',
+  second: 'The bucket that is poured in',
+  amount: 'How much of it, if not all',
+  name: 'The recipe’s name',
+
+  notGlaze: (gravity: number): Text =>
+    t`A gravity of ${[String(gravity)]} is water, or less: a glaze is above 1. ${[nothing]}`,
+  beyondPowder: (gravity: number, solids: Gravity): Text =>
+    t`No glaze of this powder reaches ${[String(gravity)]}: its grains alone are ${[solids.toFixed(2)]}, and a bucket is always lighter than its powder. Dipping glazes lie near 1.45. ${[nothing]}`,
+  paste: (gravity: number, fraction: number): Text =>
+    t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of it would be grains: a paste, not a glaze. Dipping glazes lie near 1.45. ${[nothing]}`,
+  tooSmall: (step: number): Text =>
+    t`That is less than the scale's step of ${[String(step)]} g. ${[nothing]}`,
+  volumeOrPowder: [
+    'Say how much to make: volume:15l, or the dry powder to use up: powder:5kg. One of them.',
+  ] as Text,
+  planTitle: (powder: number, water: number, volume: number, gravity: number, units: UnitSystem): Text =>
+    t`${[massText(powder, units)]} of powder in ${[volumeText(water, units)]} of water makes ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
+  weighed: (materials: readonly { material: string; grams: number; addition: boolean }[]): Text =>
+    join(
+      materials.map(
+        ({ material, grams, addition }) => t`${[addition ? '+ ' : '']}${said(material)} ${[`${grams} g`]}`,
+      ),
+      ', ',
+    ),
+  factMaterials: 'Weigh out',
+  factWater: 'Water',
+  waterFact: (grams: number): Text => [`${Math.round(grams)} g (${Math.round(grams)} ml)`],
+  factPail: 'Pail',
+  fits: (volume: number, pail: number, units: UnitSystem): Text =>
+    volume <= 0.95 * pail
+      ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: it fits, with room to stir`
+      : volume <= pail
+        ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: to the rim, no room to stir; make less`
+        : t`${[volumeText(volume, units)]} does not fit a ${[volumeText(pail, units)]} pail: it takes ${Math.ceil(volume / (0.95 * pail))}`,
+  planSteps: (water: number, mesh: number | 'never'): Text[] => [
+    [
+      `Put ${Math.round(0.9 * water)} g of the water in the pail; keep ${Math.round(water) - Math.round(0.9 * water)} g back.`,
+    ],
+    ['Weigh out and tick each material off; slide it onto the water, never water onto powder.'],
+    ['Let it soak overnight, then mix it.'],
+    mesh === 'never'
+      ? ['This glaze is never sieved: mix it until no lumps are left.']
+      : [`Sieve it twice through ${mesh} mesh, rinsing the sieve with the water kept back.`],
+    ['Stir to the bottom, measure, and add the rest of the water only as it needs.'],
+  ],
+  materialCaution: (caution: MaterialCaution, materials: readonly string[]): Text =>
+    t`${join(
+      materials.map((one) => [said(one)]),
+      ', ',
+    )}: ${[materialCautions[caution]]}.`,
+  newBatch: 'New batch',
+  solidsOfMix: (solids: number): Text => t`Gravity of the mix of grains: ${[solids.toFixed(2)]}.`,
+  factSolids: 'Gravity of the mix',
+  solids: (value: number): Text => [value.toFixed(2)],
+  sheetDate: (now: Instant): Text => t`Planned ${{ at: now, show: 'day' }}.`,
+  sheetDone: 'Done',
+  sheetMaterial: 'Material',
+  sheetGrams: 'Grams',
+  sheetPowder: 'Powder in all',
+  sheetMeasured: 'Gravity measured:',
+  sheetBy: 'By:',
+  sheet: (): Text => ['A sheet to print is with this.'],
+
+  blendTitle: (first: string, second: string, gravity: number, volume: number, units: UnitSystem): Text =>
+    t`${said(first)} and ${said(second)} make ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
+  sameBucket: ['A bucket can’t be blended with itself.'] as Text,
+  unmeasured: (name: string): Text => t`Measure ${said(name)} first: stir it, then weigh a cup. ${[nothing]}`,
+  needsVolume: (name: string): Text =>
+    t`How full is ${said(name)}? Say the gap from rim to glaze in a reading, and ask again. ${[nothing]}`,
+  moreThanHeld: (name: string, held: number, units: UnitSystem): Text =>
+    t`${said(name)} holds only about ${[volumeText(held, units)]}. ${[nothing]}`,
+  factGravity: 'Gravity',
+  within: (value: number, u95: number): Text => [gravityWithin(value, u95)],
+  factFlocculant: 'Flocculant',
+  flocculant: (percent: number, grams: number, unknown: boolean): Text =>
+    unknown
+      ? t`at least ${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry mass: one dose was logged without its amount`
+      : grams === 0
+        ? t`none`
+        : t`${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry mass`,
+  intoWindow: (name: string, window: { low: number; high: number }, inside: boolean): Text =>
+    inside
+      ? t`Inside the window of ${said(name)}, ${[windowText(window)]}.`
+      : t`Outside the window of ${said(name)}, ${[windowText(window)]}: correct it after you have measured.`,
+  blendSteps: [
+    ['Stir both to the bottom before you pour: what stays behind as cake is not in these numbers.'],
+    ['Try it first: a cup of the two in the right parts, on a test tile, fired.'],
+    ['Stir, then measure what came of it.'],
+  ] as Text[],
+  doesNotFit: (volume: number, pail: number, units: UnitSystem): Text =>
+    t`${[volumeText(volume, units)]} does not fit the pail of ${[volumeText(pail, units)]}.`,
+  pouredIn: (amount: string): Text => t`I poured in ${[amount]}`,
+  step: (n: number, text: Text): Text => t`${n}. ${text}`,
+};

@@ -1,0 +1,79 @@
+import type { CorrectionWay } from '../studio/correctBucket.ts';
+import type { UnitSystem } from '../studio/studio.ts';
+import { gravityText, gravityWithin, handAmount, volumeText, windowText } from './measures.ts';
+import { said, t, type Text } from './text.ts';
+
+const wayWords: Record<CorrectionWay, string> = {
+  water: 'water in',
+  'draw-off': 'clear water off',
+  dry: 'dry batch in',
+  blend: 'another bucket in',
+};
+
+export const correctWords = {
+  inWindow: (value: number, u95: number, window: { low: number; high: number }): Text =>
+    t`Nothing to correct: ${[gravityWithin(value, u95)]} is inside its window ${[windowText(window)]}, as far as the reading can tell.`,
+  wrongWay: (band: 'low' | 'high', by: CorrectionWay): Text =>
+    band === 'high'
+      ? t`It is above its window: ${[wayWords[by]]} would take it further. It needs water, or a thinner bucket blended in.`
+      : t`It is below its window: ${[wayWords[by]]} would take it further. It needs clear water off, dry batch, or a thicker bucket blended in.`,
+  gel: [
+    'It is thick, and a gel does not settle: there is no clear water to draw off. Dry batch, then deflocculant.',
+  ] as Text,
+  otherCannot: (name: string, other: number, wanted: number): Text =>
+    t`${said(name)} is at ${[gravityText(other)]}: no amount of it brings this one to ${[gravityText(wanted)]}.`,
+  needsOther: ['Blend it with which bucket? Add with: and its name.'] as Text,
+  correctTitle: (way: CorrectionWay, amount: string, half: boolean): Text => {
+    switch (way) {
+      case 'water':
+        return half
+          ? t`Pour in ${[amount]} of water, half of what it needs, stir, then measure.`
+          : t`Pour in ${[amount]} of water, stir, then measure.`;
+      case 'draw-off':
+        return t`Draw off ${[amount]} of clear water after a rest, stir, then measure.`;
+      case 'dry':
+        return t`Stir in ${[amount]} of dry batch, then measure.`;
+      case 'blend':
+        return t`Pour in ${[amount]} of the other bucket, stir, then measure.`;
+    }
+  },
+  firstThen: (first: readonly ('sieve' | 'stir')[], title: Text): Text =>
+    first.includes('sieve')
+      ? t`Sieve and stir it first. Then: ${title}`
+      : first.length > 0
+        ? t`Stir it first. Then: ${title}`
+        : title,
+  perLitre: (amount: number, unit: 'ml' | 'g'): string =>
+    `${handAmount(amount)} ${unit} for every litre in the pail`,
+  keepersHands: ['Dry powder and drawing off are keepers’ hands: the amounts are ready, ask one.'] as Text,
+  noRoom: ['The pail is full: ladle some glaze out first.'] as Text,
+  factExpected: 'Expect next',
+  factNow: 'Now',
+  expected: (value: number, u95: number, volume: number, units: UnitSystem): Text =>
+    t`${[gravityWithin(value, u95)]}, and ${[volumeText(volume, units)]} in the pail`,
+  correctSteps: (way: CorrectionWay): Text[] => {
+    const measure: Text = ['Stir to the bottom, measure again, log the reading.'];
+    switch (way) {
+      case 'water':
+        return [
+          ['Stir to the bottom; scrape up any cake.'],
+          ['Pour the water in slowly, stirring.'],
+          measure,
+        ];
+      case 'draw-off':
+        return [
+          ['Let it rest until the water on top is clear.'],
+          ['Ladle or siphon the clear water off; label it and keep it for the next batch.'],
+          measure,
+        ];
+      case 'dry':
+        return [
+          ['Wet the powder in a little of the glaze first, or sprinkle it on and let it soak.'],
+          ['Mix it in, and sieve what was added.'],
+          measure,
+        ];
+      case 'blend':
+        return [['Stir both to the bottom.'], ['Pour, stirring.'], measure];
+    }
+  },
+};
