@@ -24,14 +24,24 @@ describe('the standard flow cups', () => {
     },
   );
 
-  // ASTM D1200-94 (2005), 11.2: 55 to 100 s for cup 1, 40 to 100 s for cup 2, 20 to 100 s for cups 3 and 4
+  // Ford: ASTM D1200-94 (2005), 11.2. Zahn: drain times of a maker's cup table after ASTM D4212. ISO 3, 4 and 6 mm: a maker's
+  // range table. ISO 5 mm: ISO 2431. DIN: DIN 53211. All seen but ISO 5 mm, from memory.
   it.each([
-    ['ford1', 55],
-    ['ford2', 40],
-    ['ford3', 20],
-    ['ford4', 20],
-  ] as const)('%s starts at the %i s of its standard and ends at 100 s', (kind, low) => {
-    expect(flowCup(kind).low).toBe(low);
-    expect(flowCup(kind).high).toBe(100);
+    ['ford1', 55, 100],
+    ['ford2', 40, 100],
+    ['ford3', 20, 100],
+    ['ford4', 20, 100],
+    ['zahn1', 35, 80],
+    ['zahn2', 20, 80],
+    ['zahn3', 20, 80],
+    ['zahn4', 20, 80],
+    ['zahn5', 20, 80],
+    ['iso3', 27, 120],
+    ['iso4', 21, 120],
+    ['iso5', 30, 100],
+    ['iso6', 17, 120],
+    ['din4', 25, 150],
+  ] as const)('%s is good from %i to %i s', (kind, low, high) => {
+    expect(flowCup(kind)).toMatchObject({ low, high });
   });
 });

@@ -37,6 +37,13 @@ describe('the line through test tiles', () => {
     expect((high - low) / 2).toBeCloseTo(1.833 * 1.2366 * 1.04447, 2);
   });
 
+  it('has a wider interval far from the mean, as worked out by hand', () => {
+    const fit = must(fitSqrt(anscombe));
+    const { low, high } = must(predictThickness({ fit, dip: seconds(20 ** 2) }));
+    // √(1 + 1/11 + (20 − 9)²/110) = √2.190909
+    expect((high - low) / 2).toBeCloseTo(1.833 * 1.2366 * Math.sqrt(2.190909), 2);
+  });
+
   it('turns round into the dip time', () => {
     const fit = must(fitSqrt(anscombe));
     const { expected } = must(predictThickness({ fit, dip: seconds(49) }));
@@ -49,6 +56,9 @@ describe('the line through test tiles', () => {
       ok: false,
       outOfRange: { quantity: 'test tiles', value: 2 },
     });
+    const near = { dip: seconds(4.099), thickness: millimetres(1) };
+    expect(fitSqrt([tile, tile, near]).ok).toBe(false);
+    expect(fitSqrt([tile, tile, { ...near, dip: seconds(4.1001) }]).ok).toBe(true);
     expect(fitSqrt([tile, tile, tile])).toMatchObject({
       ok: false,
       outOfRange: { quantity: 'longest less shortest dip', value: 0 },
