@@ -1,8 +1,11 @@
 import { pino } from 'pino';
 import { openApp } from './app.ts';
+import { chosenStudio } from './bin/chosenStudio.ts';
 import { exitCodeOf } from './bin/exitCodeOf.ts';
 import { systemClock } from './clock.ts';
 import { readConfig } from './config.ts';
+import { demoFile, demoKeeper, openDemo } from './seed/openDemo.ts';
+import { chatWords } from './words/chatWords.ts';
 import { mainWords } from './words/mainWords.ts';
 
 /** Settles when somebody stops the program, or a platform is lost for good; what it settles to is the exit code. */
@@ -18,8 +21,8 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
   const demo = config.DISCORD_TOKEN === undefined && config.DATABASE_FILE === undefined;
   const log = pino({ level: config.LOG_LEVEL }, pino.destination({ dest: 2, sync: true }));
   const { ended, end } = untilEnded();
-  const app = await openApp({
-    file: config.DATABASE_FILE ?? (demo ? 'data/demo.db' : 'data/studio.db'),
+  const app = await (demo ? openDemo : openApp)({
+    file: config.DATABASE_FILE ?? (demo ? demoFile : 'data/studio.db'),
     clock: systemClock,
     onBug: (err, id, path) => log.error({ err, id, path }, 'bug'),
   });
@@ -45,6 +48,12 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
       );
       stops.unshift(stop);
       log.info(mainWords.connected);
+    } else {
+      if (demo) console.log(chatWords.demo(demoFile));
+      const { openChat } = await import('./openChat.ts');
+      const as = demo ? demoKeeper : 'me';
+      await openChat(app, await chosenStudio(app, undefined), { as, keeper: false });
+      return 0;
     }
     return await ended;
   } finally {

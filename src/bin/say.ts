@@ -6,11 +6,12 @@ import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
 import type { Reply } from '../command/contract.ts';
 import { speak, type Speaker } from '../command/speak.ts';
-import { instant, studioId, type Instant, type Role, type StudioId } from '../studio/ids.ts';
+import { instant, type Instant, type Role, type StudioId } from '../studio/ids.ts';
 import { replyJson, replyLines } from '../terminal/plainReply.ts';
-import { sayWords } from '../words/sayWords.ts';
-import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
 import { readIsoInstant } from '../terminal/readIsoInstant.ts';
+import { sayWords } from '../words/sayWords.ts';
+import { chosenStudio } from './chosenStudio.ts';
+import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
 
 interface Setting {
   name: string;
@@ -22,18 +23,6 @@ interface Said {
   refused: boolean;
   broken: boolean;
 }
-
-const chosenStudio = async ({ store }: App, wanted: string | undefined): Promise<StudioId> => {
-  const studios = await store.people.studios();
-  if (wanted !== undefined) {
-    const found = studios.find(({ id, name }) => id === wanted || name === wanted);
-    if (found) return found.id;
-    throw new UsageProblem(sayWords.noStudio(wanted, studios));
-  }
-  const [only, ...others] = studios;
-  if (only && others.length > 0) throw new UsageProblem(sayWords.whichStudio(studios));
-  return only ? studioId(only.id) : store.people.studioOf('terminal', 'here', sayWords.ownStudio);
-};
 
 /** Speaks lines one after another, each in its own turn, and prints each reply as it comes. */
 const speaker = (app: App, studio: StudioId, json: boolean) => {

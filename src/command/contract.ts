@@ -22,6 +22,8 @@ export interface Logging extends Asking {
 export interface Choice {
   name: string;
   value: string;
+  /** What a person would type for it, when that is not the value itself. */
+  typed?: string;
 }
 
 /** An option's value, or why what was typed is not one; `choices` when it could be several. */

@@ -34,7 +34,7 @@ const closing: Record<string, string> = {
 };
 
 /** Where each known `option:` begins, outside quotes. */
-const marks = (text: string, names: ReadonlySet<string>): { name: string; from: number; value: number }[] => {
+export const marks = (text: string, names: ReadonlySet<string>): { name: string; from: number; value: number }[] => {
   const found: { name: string; from: number; value: number }[] = [];
   let quote: string | undefined;
   for (let i = 0; i < text.length; i++) {

@@ -3,6 +3,12 @@ import { openApp, type App, type AppOptions } from '../app.ts';
 import { loadSeed } from './loadSeed.ts';
 import { playSeed } from './playSeed.ts';
 
+/** The demo's own file; its data enters no other. */
+export const demoFile = 'data/demo.db';
+
+/** Who somebody trying it out is, until they say otherwise. */
+export const demoKeeper = 'Odile';
+
 /** Fills a file beside it first: a demo that was cut short is never taken for a whole one. */
 const fill = async (options: AppOptions): Promise<void> => {
   const half = `${options.file}.${process.pid}.new`;

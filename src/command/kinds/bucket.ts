@@ -5,6 +5,7 @@ import type { Asking, Choice, Kind } from '../contract.ts';
 const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking): Choice => ({
   name: words.bucket.label(no, settings.name, { retired, held: hold !== undefined }).slice(0, 100),
   value: String(no),
+  typed: settings.name,
 });
 
 /** A bucket by name, nickname or number. A name that fits several asks; it never guesses. */

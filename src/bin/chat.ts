@@ -1,0 +1,34 @@
+import { parseArgs } from 'node:util';
+import { openApp } from '../app.ts';
+import { systemClock } from '../clock.ts';
+import { readConfig } from '../config.ts';
+import { openChat } from '../openChat.ts';
+import { demoFile, demoKeeper, openDemo } from '../seed/openDemo.ts';
+import { chatWords } from '../words/chatWords.ts';
+import { chosenStudio } from './chosenStudio.ts';
+import { exitCodeOf } from './exitCodeOf.ts';
+
+process.exitCode = await exitCodeOf(chatWords.usage, async () => {
+  const { values } = parseArgs({
+    options: {
+      as: { type: 'string' },
+      keeper: { type: 'boolean', default: false },
+      studio: { type: 'string' },
+    },
+  });
+  const { DATABASE_FILE: own } = readConfig();
+  const options = {
+    file: own ?? demoFile,
+    clock: systemClock,
+    onBug: (error: unknown, id: string) => console.error(id, error),
+  };
+  const app = await (own === undefined ? openDemo(options) : openApp(options));
+  try {
+    if (own === undefined) console.log(chatWords.demo(demoFile));
+    const as = values.as ?? (own === undefined ? demoKeeper : 'me');
+    await openChat(app, await chosenStudio(app, values.studio), { as, keeper: values.keeper });
+    return 0;
+  } finally {
+    await app.store.close();
+  }
+});

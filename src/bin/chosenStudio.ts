@@ -1,0 +1,17 @@
+import type { App } from '../app.ts';
+import type { StudioId } from '../studio/ids.ts';
+import { sayWords } from '../words/sayWords.ts';
+import { UsageProblem } from './exitCodeOf.ts';
+
+/** The studio that was asked for, else the only one of the file; a new file gets one. */
+export const chosenStudio = async ({ store }: App, wanted: string | undefined): Promise<StudioId> => {
+  const studios = await store.people.studios();
+  if (wanted !== undefined) {
+    const found = studios.find(({ id, name }) => id === wanted || name === wanted);
+    if (found) return found.id;
+    throw new UsageProblem(sayWords.noStudio(wanted, studios));
+  }
+  const [only, ...others] = studios;
+  if (only && others.length > 0) throw new UsageProblem(sayWords.whichStudio(studios));
+  return only ? only.id : store.people.studioOf('terminal', 'here', sayWords.ownStudio);
+};

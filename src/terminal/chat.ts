@@ -1,0 +1,77 @@
+import { randomUUID } from 'node:crypto';
+import { createInterface } from 'node:readline';
+import type { Action, Desk, Request } from '../command/contract.ts';
+import { speak } from '../command/speak.ts';
+import type { Instant } from '../studio/ids.ts';
+import type { Words } from '../words/words.ts';
+import { chatWords } from '../words/chatWords.ts';
+import { completeLine } from './completeLine.ts';
+import { replyLines } from './plainReply.ts';
+
+export interface ChatPorts {
+  desk: Desk;
+  words: Words;
+  who: Pick<Request, 'studio' | 'member' | 'role'>;
+  now(): Instant;
+  zone(): Promise<string>;
+  /** What was typed before, newest first, and where it is kept. */
+  history: { lines: string[]; keep(lines: string[]): void };
+  input: NodeJS.ReadableStream;
+  output: NodeJS.WritableStream & { columns?: number; isTTY?: boolean };
+}
+
+/** A conversation at a terminal: a line in, a reply out, until `exit` or the end of the input. */
+export const chat = async ({
+  desk,
+  words,
+  who,
+  now,
+  zone,
+  history,
+  input,
+  output,
+}: ChatPorts): Promise<void> => {
+  const asker = () => ({ ...who, at: now() });
+  const lines = createInterface({
+    input,
+    output,
+    terminal: output.isTTY === true,
+    prompt: chatWords.prompt,
+    history: history.lines,
+    historySize: 500,
+    removeHistoryDuplicates: true,
+    completer: (line: string, done: (error: Error | null, completion: [string[], string]) => void) => {
+      completeLine(line, asker(), desk).then(
+        (completion) => done(null, completion),
+        () => done(null, [[], line]),
+      );
+    },
+  });
+  lines.on('history', (typed) => history.keep(typed));
+  lines.on('SIGINT', () => {
+    if (lines.line === '') return lines.close();
+    lines.write(null, { ctrl: true, name: 'u' });
+  });
+  let offered: Action[] = [];
+  const answer = async (line: string): Promise<void> => {
+    const reply = await speak(line, `terminal:${randomUUID()}`, asker(), { desk, words });
+    offered = reply.actions ?? [];
+    const shown = {
+      ...reply,
+      actions: offered.map(({ label, ...action }, i) => ({ ...action, label: [`${i + 1} `, ...label] })),
+    };
+    output.write(`${replyLines(shown, { now: now(), zone: await zone() }, output.columns ?? 80)}\n\n`);
+  };
+  output.write(`${chatWords.hello}\n\n`);
+  lines.prompt();
+  for await (const typed of lines) {
+    const line = typed.trim();
+    if (/^\/?(?:exit|quit)$/i.test(line)) break;
+    // The number of an action is the press of its button.
+    const pressed = offered[Number(line) - 1];
+    if (line !== '' && pressed?.press !== 'edit') await answer(pressed?.line ?? line);
+    lines.prompt();
+    if (pressed?.press === 'edit') lines.write(pressed.line);
+  }
+  lines.close();
+};

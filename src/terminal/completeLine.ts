@@ -1,0 +1,89 @@
+import {
+  isGroup,
+  type Choice,
+  type Command,
+  type Desk,
+  type Leaf,
+  type Request,
+} from '../command/contract.ts';
+import { leafAt, marks, parseLine, quoted } from '../command/parseLine.ts';
+
+export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'at'>;
+
+/** What the end of a line could become, and how much of its end that would replace. */
+export type Completion = [candidates: string[], end: string];
+
+const startingWith = (names: readonly string[], typed: string): string[] =>
+  names.filter((name) => name.startsWith(typed.toLowerCase())).map((name) => `${name} `);
+
+/** A quotation mark that still waits for its other half. */
+const openQuote = /^["“](?=[^"”]*$)/;
+
+const picked = (leaf: Leaf, option: string, typed: string): Choice[] => {
+  const control = leaf.options[option]?.kind.control;
+  return typeof control === 'object'
+    ? control.pick.filter(({ value }) => value.startsWith(typed.toLowerCase()))
+    : [];
+};
+
+/** Completes the values and option names of one command. */
+const completeOptions = async (
+  leaf: Leaf,
+  path: string[],
+  rest: string,
+  asker: Asker,
+  desk: Desk,
+): Promise<Completion> => {
+  const names = Object.keys(leaf.options);
+  const found = marks(rest, new Set(names));
+  const last = found.at(-1);
+  const option = last?.name ?? names[0];
+  const raw = rest.slice(last?.value ?? 0);
+  const word = /\S*$/.exec(raw)?.[0] ?? '';
+  const isOpen = openQuote.test(raw);
+  if (!isOpen && (last === undefined || /\s/.test(raw))) {
+    const unused = names.filter((name) => !found.some((mark) => mark.name === name));
+    const fitting = unused.filter((name) => name.startsWith(word.toLowerCase())).map((name) => `${name}:`);
+    if (fitting.length > 0) return [fitting, word];
+  }
+  const typed = raw.replace(openQuote, '');
+  if (option === undefined || (!isOpen && /["”]\s*$/.test(raw))) return [[], word];
+  const before = parseLine(`/${path.join(' ')} ${rest.slice(0, last?.from ?? 0)}`, desk.commands);
+  const request = {
+    ...asker,
+    key: '',
+    path,
+    typed: { ...(before.ok && before.value.typed), [option]: typed },
+  };
+  const choices = leaf.options[option]?.kind.suggest
+    ? await desk.suggest(request, option)
+    : picked(leaf, option, typed);
+  return [choices.map((choice) => quoted(choice.typed ?? choice.value)), raw];
+};
+
+/** Completes a command, its subcommand, an option or a value at the end of what was typed so far. */
+export const completeLine = async (line: string, asker: Asker, desk: Desk): Promise<Completion> => {
+  const [, slash = '', first = '', gap = '', rest = ''] = /^(\s*\/?)(\S*)(\s*)([\s\S]*)$/.exec(line) ?? [];
+  if (gap === '') {
+    const names = startingWith(
+      desk.commands.map(({ name }) => name),
+      first,
+    );
+    return [names.map((name) => `${slash || '/'}${name}`), `${slash}${first}`];
+  }
+  const command: Command | undefined = desk.commands.find(({ name }) => name === first.toLowerCase());
+  if (!command) return [[], line];
+  if (!isGroup(command)) return completeOptions(command, [command.name], rest, asker, desk);
+  const [, sub = '', space = '', more = ''] = /^(\S*)(\s*)([\s\S]*)$/.exec(rest) ?? [];
+  if (space === '')
+    return [
+      startingWith(
+        command.leaves.map(({ name }) => name),
+        sub,
+      ),
+      sub,
+    ];
+  const path = [command.name, sub.toLowerCase()];
+  const leaf = leafAt(desk.commands, path);
+  return leaf ? completeOptions(leaf, path, more, asker, desk) : [[], line];
+};
