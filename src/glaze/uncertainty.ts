@@ -79,7 +79,7 @@ export interface WeighedGravity {
  * @param scaleStep smallest step that the scale shows, g · @param fillHalfWidth how far off full, either way, ml
  * @param waterScaleStep step of the scale that weighed the water, full and empty; left out when the volume is certified
  * @returns gravity and its standard uncertainty, same unit, never rounded
- * @range tare 0 or more and under gross, water 1 to 100 000 g, gravity 0.9 to 3, steps 0 to 100 g, fill 0 to half the
+ * @range gross 0 to 10⁶ g, tare 0 to gross, water 1 to 100 000 g, gravity 0.9 to 3, steps 0 to 100 g, fill 0 to half the
  *   vessel; outside is refused
  * @source JCGM 100:2008, eq. 10 and 4.3.7
  * @example weighedGravityUncertainty({ gross: grams(95), tare: grams(20), water: grams(50), scaleStep: grams(1), fillHalfWidth: millilitres(0.5) }) //=> { ok: true, value: { gravity: 1.5, standard: 0.0119 } }
