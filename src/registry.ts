@@ -1,6 +1,7 @@
 import { added } from '../commands/added.ts';
 import { batchGroup } from '../commands/batch.ts';
 import { bucketGroup } from '../commands/bucket.ts';
+import { dose } from '../commands/dose.ts';
 import { help } from '../commands/help.ts';
 import { reading } from '../commands/reading.ts';
 import { sieved } from '../commands/sieved.ts';
@@ -18,6 +19,7 @@ export const commands: Command[] = [
   stirred,
   sieved,
   undo,
+  dose,
   batchGroup,
   bucketGroup,
   studioGroup,

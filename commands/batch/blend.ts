@@ -5,6 +5,9 @@ import { printLine } from '../../src/command/parseLine.ts';
 import { blendBuckets } from '../../src/studio/blendBuckets.ts';
 import { handAmount, volumeText } from '../../src/words/measures.ts';
 
+/** What arithmetic on decimals adds to a pail that is just full, ml. */
+const aHair = 1;
+
 export const blendBatch = asks({
   name: 'blend',
   about: (w) => w.batch.blend,
@@ -34,7 +37,7 @@ export const blendBatch = asks({
       case 'blend': {
         const { gravity: window, pail } = into;
         const inside = window && blend.gravity >= window.low && blend.gravity <= window.high;
-        const fits = pail === undefined || blend.volume <= pail;
+        const fits = pail === undefined || blend.volume <= pail + aHair;
         const poured = handAmount(blend.poured);
         return {
           kind: 'answer',

@@ -5,6 +5,7 @@ import { bucketWords } from './bucketWords.ts';
 import { chartWords } from './chartWords.ts';
 import { correctWords } from './correctWords.ts';
 import { deskWords } from './deskWords.ts';
+import { doseWords } from './doseWords.ts';
 import { helpWords } from './helpWords.ts';
 import { logWords } from './logWords.ts';
 import { volumeText } from './measures.ts';
@@ -45,6 +46,7 @@ export const en = {
   chart: chartWords,
   correct: correctWords,
   desk: deskWords,
+  dose: doseWords,
   help: helpWords,
   log: logWords,
   option: optionWords,

@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Amounts, Dont, Reason, Step, Verdict, VerdictCaution } from '../studio/verdict.ts';
+import { doseText } from './doseText.ts';
 import {
   gravityText,
   gravityWithin,
@@ -38,12 +39,6 @@ const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, units: UnitSystem): str
     : `${handAmount(dryGramsPerLitre)} g for every litre in the pail`;
 };
 
-export const doseText = (ml: number): string => {
-  if (ml < 2.5) return `${Math.max(1, Math.round(ml / 0.05))} drops (${Number(ml.toFixed(2))} ml)`;
-  const spoons = Math.round((ml / 4.92892159375) * 4) / 4;
-  return `${Number(ml.toFixed(1))} ml, about ${spoons} tsp`;
-};
-
 const dose = ({ doseMl, doseMlPerLitre }: Amounts): string | undefined => {
   if (doseMl !== undefined) return doseText(doseMl);
   return doseMlPerLitre === undefined
@@ -52,7 +47,7 @@ const dose = ({ doseMl, doseMlPerLitre }: Amounts): string | undefined => {
 };
 
 const measure = (verdict: Verdict): Text => {
-  if (verdict.reasons.some(({ because }) => because === 'unbelieved'))
+  if (verdict.gravity?.believed === false)
     return t`Stir it to the bottom and measure again: that reading was of a bucket at rest.`;
   switch (verdict.rule) {
     case 'never-measured':

@@ -1,0 +1,156 @@
+import { epsomToSaturate } from '../src/glaze/epsomSolution.ts';
+import { householdVolumes } from '../src/glaze/householdVolumes.ts';
+import { celsius, grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
+import { asks, type Asking, type Reply } from '../src/command/contract.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { pick } from '../src/command/kinds/picks.ts';
+import { temperature, volume } from '../src/command/kinds/quantities.ts';
+import { printLine } from '../src/command/parseLine.ts';
+import { adviseDose, type DoseAdvice } from '../src/studio/adviseDose.ts';
+import type { BucketState } from '../src/studio/bucketState.ts';
+import { decide } from '../src/studio/decide.ts';
+import { saltInSaturatedSolution } from '../src/studio/flocculantSolution.ts';
+
+/** Crystals over what dissolves, so that some always stay: common practice. */
+const overSaturated = 1.25;
+
+const solution = (water: Millilitres, at: Celsius, { words }: Asking): Reply => {
+  const w = words.dose;
+  const dissolves = epsomToSaturate({ water: grams(water), temperature: at });
+  if (!dissolves.ok)
+    return {
+      kind: 'refusal',
+      title: words.option.tooHigh(String(dissolves.outOfRange.value), String(dissolves.outOfRange.high)),
+      data: {},
+    };
+  const crystals = grams(Math.ceil((dissolves.value * overSaturated) / 10) * 10);
+  return {
+    kind: 'answer',
+    title: w.solution(crystals, water),
+    facts: [{ label: [w.factDissolves], text: w.dissolves(dissolves.value, at) }],
+    reasons: [...w.solutionSteps, w.strength(saltInSaturatedSolution(householdVolumes['us-tsp']))],
+    data: { waterMl: water, heptahydrateGrams: dissolves.value, crystalsGrams: crystals, temperature: at },
+  };
+};
+
+const deflocculant = async (state: BucketState, asking: Asking): Promise<Reply> => {
+  const { words, role, now, book } = asking;
+  const w = words.dose;
+  if (role !== 'keeper') return { kind: 'refusal', title: w.keepersOnly, data: {} };
+  const verdict = decide(state, { now, role });
+  const { units } = await book.studio();
+  const asked = verdict.step === 'deflocculate' || verdict.then === 'deflocculate';
+  const title = asked ? w.deflocculant : w.deflocculantNotAsked(words.verdict.title(verdict, units));
+  return {
+    kind: 'answer',
+    title: words.verdict.headline(state.settings.name, title),
+    cautions: [words.verdict.caution('deflocculant')],
+    dont: [words.verdict.dont('water-to-thin-a-gel')],
+    reasons: w.deflocculantSteps,
+    actions: asked
+      ? [
+          {
+            label: w.dropped(),
+            line: printLine(
+              ['added'],
+              { bucket: String(state.no), what: 'deflocculant', amount: `${householdVolumes.drop}ml` },
+              state.seq,
+            ),
+            press: 'edit',
+          },
+        ]
+      : [],
+    data: { what: 'deflocculant', doseMl: asked ? householdVolumes.drop : 0 },
+  };
+};
+
+const titleOf = async ({ advice, verdict }: DoseAdvice, { words, book }: Asking): Promise<Reply['title']> => {
+  const w = words.dose;
+  const { units } = await book.studio();
+  if (advice.kind === 'none')
+    return advice.why === 'hands-off' ? words.verdict.title(verdict, units) : w.none(advice.why);
+  const { next } = advice;
+  if (next.kind === 'checkpoint') return w.checkpoint(next.totalPercent);
+  if (next.kind === 'per-litre') return w.perLitre(next.dose);
+  return advice.now ? w.now(next.dose) : w.later(words.verdict.title(verdict, units), next.dose);
+};
+
+const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> => {
+  const { words, now, book } = asking;
+  const w = words.dose;
+  const advised = adviseDose(state, now);
+  const { advice } = advised;
+  const next = advice.kind === 'next' ? advice.next : undefined;
+  const dose = next?.kind === 'dose' ? next : undefined;
+  const { heptahydrate, doses, unknown } = state.flocculant;
+  const counted = next && next.kind !== 'per-litre' ? next.totalPercent : undefined;
+  const soFar = counted ?? (state.contents && (100 * heptahydrate) / state.contents.solids);
+  const hard = (await book.studio()).hardWater;
+  const { cautions } = advised.verdict;
+  return {
+    kind: 'answer',
+    title: words.verdict.headline(state.settings.name, await titleOf(advised, asking)),
+    facts: [
+      ...(dose ? [{ label: [w.factDose], text: w.dose(dose.heptahydrate, dose.percent) }] : []),
+      { label: [w.factSoFar], text: w.soFar(soFar, doses, unknown) },
+    ],
+    dont: next ? w.dont() : [],
+    cautions: cautions.map(words.verdict.caution),
+    reasons: [
+      w.strength(saltInSaturatedSolution(householdVolumes['us-tsp'])),
+      ...(dose && dose.dose < 2.5 ? [w.drops] : []),
+      ...(hard ? [w.hardWater] : []),
+    ],
+    actions:
+      advice.kind === 'next' && advice.now && dose
+        ? [
+            {
+              label: words.verdict.dosed(`${dosePoured(dose.dose)} ml`),
+              line: printLine(
+                ['added'],
+                { bucket: String(state.no), what: 'flocculant', amount: `${dosePoured(dose.dose)}ml` },
+                state.seq,
+              ),
+              press: 'run',
+            },
+          ]
+        : [],
+    data: {
+      bucket: state.no,
+      doseMl: dose?.dose ?? (next?.kind === 'per-litre' ? null : 0),
+      ...(next?.kind === 'per-litre' && { doseMlPerLitre: next.dose }),
+      heptahydrateGrams: dose?.heptahydrate ?? 0,
+      totalPercentOfDry: soFar ?? null,
+      rung: doses + 1,
+      learned: false,
+      now: advice.kind === 'next' && advice.now,
+      ...(advice.kind === 'none' && { why: advice.why }),
+      ...(next?.kind === 'checkpoint' && { why: 'checkpoint' }),
+    },
+  };
+};
+
+/** No finer than a hand measures. */
+const dosePoured = (ml: number): number => Number(ml.toFixed(ml < 2.5 ? 2 : 1));
+
+export const dose = asks({
+  name: 'dose',
+  about: (w) => w.dose.about,
+  who: 'member',
+  options: {
+    bucket: { kind: bucket, needed: false, about: (w) => w.dose.bucket },
+    what: {
+      kind: pick(['flocculant', 'deflocculant', 'solution']),
+      needed: false,
+      about: (w) => w.dose.what,
+    },
+    water: { kind: volume(10, 50_000, 'ml', '1l'), needed: false, about: (w) => w.dose.water },
+    temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.dose.temperature },
+  },
+  async run(v, asking) {
+    if (v.what === 'solution')
+      return solution(v.water ?? millilitres(1000), v.temperature ?? celsius(20), asking);
+    if (!v.bucket) return { kind: 'refusal', title: asking.words.dose.which, data: { option: 'bucket' } };
+    return v.what === 'deflocculant' ? deflocculant(v.bucket, asking) : flocculant(v.bucket, asking);
+  },
+});

@@ -1,0 +1,66 @@
+import type { Gravity, Millilitres } from '../glaze/units.ts';
+import { middle } from './amounts.ts';
+import type { BucketState } from './bucketState.ts';
+import { decide } from './decide.ts';
+import type { Instant } from './ids.ts';
+import { nextDose, type NextDose } from './nextDose.ts';
+import { facts, type Facts } from './rules.ts';
+import type { Verdict } from './verdict.ts';
+import { volumeNow } from './volumeNow.ts';
+
+/** Why no flocculant goes in now. */
+export type NoDose =
+  /** Held, retired, or a hard cake at the bottom. */
+  | 'hands-off'
+  /** Flow is where it should be. */
+  | 'creamy'
+  | 'thick'
+  /** Above its window: water comes first. */
+  | 'water-first'
+  /** Below its window: flocculant would only hide the water. */
+  | 'too-wet'
+  | 'unmeasured';
+
+export interface DoseAdvice {
+  verdict: Verdict;
+  volume?: Millilitres;
+  advice:
+    | { kind: 'none'; why: NoDose }
+    /** `now`: the verdict asks for it; otherwise it waits for a stir, a reading or a look. */
+    | { kind: 'next'; now: boolean; next: NextDose };
+}
+
+const noDose = ({ state, measured, flow }: Facts): NoDose | undefined => {
+  if (state.hold || state.retired || state.cake) return 'hands-off';
+  if (flow.band === 'thick') return 'thick';
+  if (measured?.band === 'low') return 'too-wet';
+  if (measured?.band === 'high') return 'water-first';
+  return flow.band === 'in' ? 'creamy' : undefined;
+};
+
+/** The best that is known of its gravity: read, predicted, or what it should be. */
+const gravityOfBucket = ({ measured, predicted, state }: Facts): Gravity | undefined =>
+  measured?.value ??
+  predicted?.value ??
+  state.believed?.value ??
+  (state.settings.gravity && middle(state.settings.gravity));
+
+/** The next flocculant step of a bucket, or why there is none; the same dose that its verdict names. */
+export const adviseDose = (state: BucketState, now: Instant): DoseAdvice => {
+  const verdict = decide(state, { now, role: 'keeper' });
+  const f = facts(state, now);
+  const volume = volumeNow(state, now)?.value;
+  const common = { verdict, ...(volume !== undefined && { volume }) };
+  const why = noDose(f);
+  if (why) return { ...common, advice: { kind: 'none', why } };
+  const slurry = gravityOfBucket(f);
+  if (slurry === undefined) return { ...common, advice: { kind: 'none', why: 'unmeasured' } };
+  return {
+    ...common,
+    advice: {
+      kind: 'next',
+      now: verdict.step === 'flocculate',
+      next: nextDose(state, slurry, volume),
+    },
+  };
+};

@@ -1,0 +1,77 @@
+import type { NoDose } from '../studio/adviseDose.ts';
+import { doseText } from './doseText.ts';
+import { massText, percentText, volumeText } from './measures.ts';
+import { t, type Text } from './text.ts';
+
+const none: Record<NoDose, string> = {
+  'hands-off': 'Nothing goes in now.',
+  creamy: 'No more flocculant: it flows as it should.',
+  thick: 'No flocculant: it is thick already.',
+  'water-first':
+    'No flocculant yet: it is above its window, so water comes first. Then look at the flow again.',
+  'too-wet': 'No flocculant: there is too much water in it, and thickening would only hide that.',
+  unmeasured: 'Measure it first: nobody knows how much powder is in it.',
+};
+
+export const doseWords = {
+  about: 'The next flocculant step, the solution for it, or deflocculant',
+  bucket: 'Which bucket: name, nickname or number',
+  what: 'flocculant, deflocculant (keepers), or solution: how to make it',
+  water: 'Water for the solution',
+  temperature: 'Temperature of the room that the jar stands in',
+  which: [
+    'Which bucket? Add bucket: and its name. To make the solution: /dose what:solution water:1l.',
+  ] as Text,
+
+  none: (why: NoDose): Text => [none[why]],
+  now: (ml: number): Text =>
+    t`Add ${[doseText(ml)]} of flocculant solution, stir, wait 10 minutes, look again.`,
+  later: (first: Text, ml: number): Text =>
+    t`${first} If it is thin then: ${[doseText(ml)]} of flocculant solution.`,
+  perLitre: (ml: number): Text =>
+    t`${[String(Number(ml.toFixed(2)))]} ml of flocculant solution for every litre in the pail, if it is thin. Say the gap from rim to glaze, and I'll give it for the pail.`,
+  checkpoint: (percent: number): Text =>
+    t`Stop: ${[percentText(percent)]} of its dry mass has gone in since the last remake. Past 0.2 % a keeper looks first.`,
+  factDose: 'This dose',
+  dose: (grams: number, percent: number): Text =>
+    t`${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry mass`,
+  factSoFar: 'So far',
+  soFar: (percent: number | undefined, doses: number, unknown: boolean): Text => {
+    const counted = doses === 0 ? t`none` : t`${doses === 1 ? ['one dose'] : [`${doses} doses`]}`;
+    const share = doses === 0 || percent === undefined ? [] : t`, ${[percentText(percent)]} of its dry mass`;
+    return t`${counted}${share} since the last remake${[unknown ? '; at least: one was logged without its amount' : '']}`;
+  },
+  dont: (): Text[] => [
+    ['Don’t go on once it is creamy. Two doses with no change: stop, and tell a keeper.'],
+    ['Don’t put dry salt in, and no gum against settling.'],
+  ],
+  hardWater: ['The water here is hard, and that flocculates by itself: expect to need less.'] as Text,
+  strength: (gramsPerSpoon: number): Text =>
+    t`Saturated solution, crystals left at the bottom: a teaspoon holds ${[gramsPerSpoon.toFixed(1)]} g of Epsom salt at 20 °C.`,
+  drops: ['Small jar: by drops, 20 to a millilitre.'] as Text,
+
+  keepersOnly: ['Deflocculant is keepers’ hands: too much can’t be taken out again. Ask one.'] as Text,
+  deflocculantNotAsked: (first: Text): Text => t`It doesn't ask for deflocculant now. ${first}`,
+  deflocculant: [
+    'Deflocculant, one drop at a time: stir a minute after each, look, stop while it is still a little thick.',
+  ] as Text,
+  deflocculantSteps: [
+    ['Take a cup of the glaze and try it there first: that shows how far a drop goes.'],
+    ['It goes on loosening for minutes after: wait before the next drop.'],
+    ['Over the mark it is thin and settles hard, and only flocculant brings it back.'],
+  ] as Text[],
+  dropped: (): Text => ['I added a drop'],
+
+  solution: (crystals: number, water: number): Text =>
+    t`Stir ${[massText(crystals)]} of Epsom salt into ${[volumeText(water)]} of warm water, and let it cool.`,
+  factDissolves: 'Dissolves',
+  dissolves: (grams: number, temperature: number): Text =>
+    t`${[massText(grams)]} at ${[String(temperature)]} °C; the rest lies at the bottom`,
+  solutionSteps: [
+    [
+      'Crystals must always lie at the bottom: as long as they do, its strength is right, even as water dries out of it.',
+    ],
+    ['When they are gone, add more salt and stir until some stays.'],
+    ['Take it from the top, clear. Label the jar: Epsom salt solution, saturated, for glaze.'],
+  ] as Text[],
+};
