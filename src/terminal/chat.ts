@@ -71,7 +71,7 @@ export const chat = async ({
     const pressed = offered[Number(line) - 1];
     if (line !== '' && pressed?.press !== 'edit') await answer(pressed?.line ?? line);
     lines.prompt();
-    if (pressed?.press === 'edit') lines.write(pressed.line);
+    if (pressed?.press === 'edit') lines.write(`${pressed.line} `);
   }
   lines.close();
 };

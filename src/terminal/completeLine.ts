@@ -58,7 +58,10 @@ const completeOptions = async (
   const choices = leaf.options[option]?.kind.suggest
     ? await desk.suggest(request, option)
     : picked(leaf, option, typed);
-  return [choices.map((choice) => quoted(choice.typed ?? choice.value)), raw];
+  const texts = choices.map((choice) => choice.typed ?? choice.value);
+  // What was misspelt is looked for only when nothing begins as it was typed.
+  const begun = texts.filter((text) => text.toLowerCase().startsWith(typed.toLowerCase()));
+  return [(begun.length > 0 ? begun : texts).map(quoted), raw];
 };
 
 /** Completes a command, its subcommand, an option or a value at the end of what was typed so far. */
