@@ -3,7 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
 import type { Books, HeldLines, People } from '../studio/ports.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
-import { openDatabase } from './database.ts';
+import { openDatabase, type Database } from './database.ts';
 import { dropExpired } from './dropExpired.ts';
 import { Identities } from './identities.ts';
 import { StoredKept, type Kept } from './kept.ts';
@@ -18,6 +18,7 @@ import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 import { StoredLines } from './storedLines.ts';
 import { TurnBooks } from './turnBooks.ts';
 import { Turns } from './turns.ts';
+import { whileBusy } from './whileBusy.ts';
 
 export interface Store {
   books: Books;
@@ -46,8 +47,7 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
     const path = realPath(file);
     const lease = await takeLease(path, waitMs);
     try {
-      const database = openDatabase(path, steps.length);
-      await migrate(database, steps);
+      const database = await openUpToDate(path, steps);
       const turns = new Turns(database);
       const stopTidying = keepTidy(turns, clock);
       return {
@@ -73,6 +73,17 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
     }
   } catch (error) {
     throw asStoreProblem(error, file);
+  }
+};
+
+const openUpToDate = async (path: string, steps: readonly Migration[]): Promise<Database> => {
+  const database = await whileBusy(path, () => openDatabase(path, steps.length));
+  try {
+    await migrate(database, steps);
+    return database;
+  } catch (error) {
+    database.sqlite.close();
+    throw error;
   }
 };
 

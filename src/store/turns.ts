@@ -1,9 +1,10 @@
-import { setImmediate as nextLoop, setTimeout as pause } from 'node:timers/promises';
+import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { ControlledTransaction, Kysely, Transaction } from 'kysely';
 import { dataVersion, type Database } from './database.ts';
 import { DraftPages, RememberedPages, type Pages } from './pages.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 import type { Tables } from './tables.ts';
+import { whileBusy } from './whileBusy.ts';
 
 export interface Reading {
   readonly db: Kysely<Tables>;
@@ -32,8 +33,6 @@ interface WriteJob {
 }
 
 const mostInOneTurn = 64;
-/** Each of them waits for the driver's busy timeout first: some six seconds in all. */
-const mostTries = 50;
 const mostStudiosRemembered = 200;
 
 /**
@@ -126,9 +125,10 @@ export class Turns {
 
   async #writeTurn(jobs: WriteJob[]): Promise<void> {
     if (jobs.length === 0) return;
+    const { file, kysely } = this.#database;
     let tx: ControlledTransaction<Tables> | undefined;
     try {
-      tx = await this.#begin();
+      tx = await whileBusy(file, () => kysely.startTransaction().execute());
       this.#forgetWhatChanged();
       const pages = new DraftPages(this.#remembered);
       const acknowledgements: (() => void)[] = [];
@@ -161,19 +161,6 @@ export class Turns {
       await db.rollbackToSavepoint('job').execute();
       await db.releaseSavepoint('job').execute();
       return () => this.#fail(job, error);
-    }
-  }
-
-  async #begin(): Promise<ControlledTransaction<Tables>> {
-    for (let tries = 1; ; tries += 1) {
-      try {
-        return await this.#database.kysely.startTransaction().execute();
-      } catch (error) {
-        const problem = asStoreProblem(error, this.#database.file);
-        if (!(problem instanceof StoreProblem) || problem.kind !== 'busy' || tries >= mostTries)
-          throw problem;
-        await pause(10 + Math.random() * 20);
-      }
     }
   }
 
