@@ -10,9 +10,13 @@ import {
   stirTools,
   type BucketEvent,
 } from '../studio/bucketEvent.ts';
-import { duration, memberId, seq, streamNo, studioStream, type StreamNo } from '../studio/ids.ts';
+import type { CoatEvent } from '../studio/coatEvent.ts';
+import { coatStream, duration, seq, streamNo, studioStream, type StreamNo } from '../studio/ids.ts';
 import type { LoggedEvent } from '../studio/ports.ts';
 import type { StudioEvent } from '../studio/studio.ts';
+import { coatEvents } from './coatEventSchema.ts';
+import type { Exactly } from './exactly.ts';
+import { studioEvents } from './studioEventSchema.ts';
 
 const number = z.number();
 const text = z.string();
@@ -26,7 +30,6 @@ const inSeconds = number.transform(seconds);
 const aDuration = number.transform(duration);
 const aSeq = z.int().positive().transform(seq);
 const aStream = z.int().transform(streamNo);
-const aMember = text.transform(memberId);
 const cupKind = z.enum([...flowCups.map(({ kind }) => kind), 'own']);
 
 const bucketSettings = z.strictObject({
@@ -127,52 +130,16 @@ const bucketEvent = z.discriminatedUnion('kind', [
   undo,
 ]);
 
-const studioEvent = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('zone'), zone: text }),
-  z.strictObject({ kind: z.literal('units'), units: z.enum(['metric', 'us', 'imperial']) }),
-  z.strictObject({
-    kind: z.literal('vessel'),
-    vessel: z.strictObject({
-      name: text,
-      tare: inGrams,
-      water: inGrams,
-      temperature: inCelsius,
-      scaleStep: inGrams,
-    }),
-  }),
-  z.strictObject({ kind: z.literal('cup'), cup: z.strictObject({ name: text, kind: cupKind }) }),
-  z.strictObject({ kind: z.literal('water'), hard: whether }),
-  z.strictObject({
-    kind: z.literal('recipe'),
-    recipe: z.strictObject({
-      name: text,
-      lines: z.array(
-        z.strictObject({
-          material: text,
-          amount: number,
-          addition: whether,
-          gravity: inGravity.exactOptional(),
-        }),
-      ),
-    }),
-  }),
-  z.strictObject({ kind: z.literal('keeper'), member: aMember, keeper: whether }),
-  z.strictObject({ kind: z.literal('keeper-role'), role: text }),
-  z.strictObject({ kind: z.literal('channel'), channel: text }),
-  undo,
-]);
-
-/** Fails to compile unless a schema yields its event exactly: a forgotten field, optional or not, is a type error. */
-type Exactly<E, S extends z.ZodType> =
-  (<T>() => T extends E ? 1 : 2) extends <T>() => T extends z.output<S> ? 1 : 2 ? S : never;
 const bucketEvents: Exactly<BucketEvent, typeof bucketEvent> = bucketEvent;
-const studioEvents: Exactly<StudioEvent, typeof studioEvent> = studioEvent;
 
-const schemaOf = (stream: StreamNo): z.ZodType<LoggedEvent> =>
-  stream > studioStream ? bucketEvents : studioEvents;
+const schemaOf = (stream: StreamNo): z.ZodType<LoggedEvent> => {
+  if (stream > studioStream) return bucketEvents;
+  return stream === coatStream ? coatEvents : studioEvents;
+};
 
 export const readBucketEvent = (json: string): BucketEvent => bucketEvents.parse(JSON.parse(json));
 export const readStudioEvent = (json: string): StudioEvent => studioEvents.parse(JSON.parse(json));
+export const readCoatEvent = (json: string): CoatEvent => coatEvents.parse(JSON.parse(json));
 export const readEvent = (stream: StreamNo, json: string): LoggedEvent =>
   schemaOf(stream).parse(JSON.parse(json));
 

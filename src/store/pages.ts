@@ -1,4 +1,5 @@
 import type { BucketState } from '../studio/bucketState.ts';
+import type { CoatState } from '../studio/coat.ts';
 import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
 import type { Studio } from '../studio/studio.ts';
 
@@ -12,6 +13,8 @@ export interface Head {
 export interface Page {
   readonly studio: Studio;
   readonly heads: ReadonlyMap<StreamNo, Head>;
+  /** Resist coats that are on, once somebody has asked for them. */
+  readonly coats?: readonly CoatState[];
 }
 
 export interface Pages {

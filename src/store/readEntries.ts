@@ -1,6 +1,8 @@
 import { sql, type Kysely } from 'kysely';
 import type { BucketEvent, Entry } from '../studio/bucketEvent.ts';
+import type { CoatEvent } from '../studio/coatEvent.ts';
 import {
+  coatStream,
   entryId,
   type Instant,
   type MemberId,
@@ -10,7 +12,7 @@ import {
 } from '../studio/ids.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { StudioEvent } from '../studio/studio.ts';
-import { readBucketEvent, readEvent, readStudioEvent } from './eventRow.ts';
+import { readBucketEvent, readCoatEvent, readEvent, readStudioEvent } from './eventRow.ts';
 import type { Tables } from './tables.ts';
 
 interface Row {
@@ -64,6 +66,12 @@ export const readStudio = async (
 ): Promise<Entry<StudioEvent>[]> => {
   const rows = await inStream(db, studio, stream).orderBy('entry.seq').execute();
   return rows.map((row) => entryOf<StudioEvent>(row, readStudioEvent(row.event)));
+};
+
+/** All that was logged of resist coats, to fold. */
+export const readCoats = async (db: Kysely<Tables>, studio: StudioId): Promise<Entry<CoatEvent>[]> => {
+  const rows = await inStream(db, studio, coatStream).orderBy('entry.seq').execute();
+  return rows.map((row) => entryOf<CoatEvent>(row, readCoatEvent(row.event)));
 };
 
 /** A stretch of a stream with what belongs to each entry, newest logged first. */

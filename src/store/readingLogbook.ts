@@ -1,4 +1,5 @@
 import type { BucketState } from '../studio/bucketState.ts';
+import { foldCoats } from '../studio/foldCoats.ts';
 import {
   readEntryId,
   type EntryId,
@@ -8,9 +9,10 @@ import {
   type StudioId,
 } from '../studio/ids.ts';
 import type { Logbook, Member } from '../studio/ports.ts';
+import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';
 import type { Page } from './pages.ts';
-import { readEntries } from './readEntries.ts';
+import { readCoats, readEntries } from './readEntries.ts';
 import type { Reading } from './turns.ts';
 
 /** One studio's logbook for the length of a turn. */
@@ -37,6 +39,18 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
 
   async bucket(no: StreamNo) {
     return (await this.page()).heads.get(no)?.state;
+  }
+
+  async coats() {
+    const known = (await this.page()).coats;
+    if (known) return known;
+    const coats = frozen(foldCoats(await readCoats(this.turn.db, this.studioId)));
+    const { pages } = this.turn;
+    const page = pages.get(this.studioId);
+    // Logged meanwhile, they are newer there.
+    if (page?.coats) return page.coats;
+    if (page) pages.set(this.studioId, { ...page, coats });
+    return coats;
   }
 
   async entries(stream: StreamNo, range: { before?: Seq; most: number }) {

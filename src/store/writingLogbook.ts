@@ -2,14 +2,24 @@ import { millilitres } from '../glaze/units.ts';
 import type { BucketEvent, BucketSettings, Entry } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import { applyToBucket, foldBucket } from '../studio/foldBucket.ts';
+import type { CoatEvent } from '../studio/coatEvent.ts';
+import { applyToCoats, foldCoats } from '../studio/foldCoats.ts';
 import { foldStudio } from '../studio/foldStudio.ts';
-import { entryId, seq, streamNo, studioStream, type MemberId, type StreamNo } from '../studio/ids.ts';
+import {
+  coatStream,
+  entryId,
+  seq,
+  streamNo,
+  studioStream,
+  type MemberId,
+  type StreamNo,
+} from '../studio/ids.ts';
 import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
 import type { Studio, StudioEvent } from '../studio/studio.ts';
 import { frozen } from './frozen.ts';
 import { insertEntry } from './insertEntry.ts';
 import type { Head, Page } from './pages.ts';
-import { readBucket, readStudio } from './readEntries.ts';
+import { readBucket, readCoats, readStudio } from './readEntries.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import { saveHead } from './saveHead.ts';
 import type { Writing } from './turns.ts';
@@ -53,6 +63,20 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
       const state = frozen(foldStudio(await readStudio(this.turn.db, this.studioId, studioStream)));
       this.#change((page) => ({ ...page, studio: state }));
       return { entry, state };
+    });
+  }
+
+  logCoat(event: CoatEvent, logged: Logged) {
+    return this.#inOrder(async () => {
+      const before = await this.coats();
+      const entry = await this.append(coatStream, event, logged);
+      const after =
+        entry.event.kind === 'undo'
+          ? foldCoats(await readCoats(this.turn.db, this.studioId))
+          : applyToCoats(before, entry);
+      const coats = frozen(after);
+      this.#change((page) => ({ ...page, coats }));
+      return { entry, coats };
     });
   }
 

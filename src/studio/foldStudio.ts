@@ -1,5 +1,8 @@
 import type { Entry } from './bucketEvent.ts';
-import { seq } from './ids.ts';
+import { minutes, seq } from './ids.ts';
+import { usualHours } from './openingHours.ts';
+import { usualMinimumHours } from './overnight.ts';
+import { usualQuiet } from './quietHours.ts';
 import type { Studio, StudioEvent } from './studio.ts';
 
 export const newStudio: Studio = {
@@ -11,12 +14,37 @@ export const newStudio: Studio = {
   hardWater: false,
   recipes: [],
   keepers: [],
+  hours: usualHours,
+  drying: { minimumHours: usualMinimumHours },
+  sessions: [],
+  // Common practice: time enough to put the wax back on the shelf.
+  reminders: { lead: minutes(30), quiet: usualQuiet },
+  inChannel: [],
 };
 
 const replaced = <T extends { name: string }>(all: readonly T[], one: T): T[] => [
   ...all.filter(({ name }) => name.toLowerCase() !== one.name.toLowerCase()),
   one,
 ];
+
+const withClosures = ({ hours }: Studio, days: readonly string[], closed: boolean): Studio['hours'] => {
+  const others = hours.closures.filter((day) => !days.includes(day));
+  return { ...hours, closures: closed ? [...others, ...days].sort() : others };
+};
+
+const withFiring = ({ firing: _, ...studio }: Studio, at: Studio['firing']): Studio => ({
+  ...studio,
+  ...(at !== undefined && { firing: at }),
+});
+
+const withReminders = (
+  { reminders }: Studio,
+  { lead, quiet }: Extract<StudioEvent, { kind: 'reminders' }>,
+) => {
+  const { quiet: before, ...rest } = { ...reminders, ...(lead !== undefined && { lead }) };
+  const now = quiet ?? before;
+  return now === undefined || now === 'none' ? rest : { ...rest, quiet: now };
+};
 
 const told = (studio: Studio, event: StudioEvent): Studio => {
   switch (event.kind) {
@@ -40,6 +68,29 @@ const told = (studio: Studio, event: StudioEvent): Studio => {
       return { ...studio, keeperRole: event.role };
     case 'channel':
       return { ...studio, channel: event.channel };
+    case 'hours':
+      return { ...studio, hours: { ...studio.hours, week: { ...studio.hours.week, ...event.week } } };
+    case 'closures':
+      return { ...studio, hours: withClosures(studio, event.days, event.closed) };
+    case 'drying': {
+      const { kind: _, ...rule } = event;
+      return { ...studio, drying: { ...studio.drying, ...rule } };
+    }
+    case 'session':
+      return { ...studio, sessions: replaced(studio.sessions, event.session) };
+    case 'session-off':
+      return {
+        ...studio,
+        sessions: studio.sessions.filter(({ name }) => name.toLowerCase() !== event.name.toLowerCase()),
+      };
+    case 'reminders':
+      return { ...studio, reminders: withReminders(studio, event) };
+    case 'firing':
+      return withFiring(studio, event.at);
+    case 'reach': {
+      const others = studio.inChannel.filter((id) => id !== event.member);
+      return { ...studio, inChannel: event.by === 'channel' ? [...others, event.member] : others };
+    }
     case 'undo':
       return studio;
   }
@@ -51,7 +102,12 @@ export const foldStudio = (entries: readonly Entry<StudioEvent>[]): Studio => {
   return [...entries]
     .sort((a, b) => a.seq - b.seq)
     .reduce(
-      (studio, { seq: at, event }) => ({ ...(undone.has(at) ? studio : told(studio, event)), seq: at }),
+      (studio, { seq: at, event, by }) => ({
+        ...(undone.has(at) ? studio : told(studio, event)),
+        // How they are reached, and what they take back, is for members to say too.
+        ...(event.kind !== 'reach' && event.kind !== 'undo' && { setBy: by }),
+        seq: at,
+      }),
       newStudio,
     );
 };

@@ -1,5 +1,7 @@
 import type { BucketEvent, BucketSettings, Entry } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
+import type { CoatState } from './coat.ts';
+import type { CoatEvent } from './coatEvent.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.ts';
 import type { Studio, StudioEvent } from './studio.ts';
 
@@ -11,7 +13,7 @@ export interface Member {
 }
 
 /** Everything that is logged, by the stream that it belongs to. */
-export type LoggedEvent = BucketEvent | StudioEvent;
+export type LoggedEvent = BucketEvent | StudioEvent | CoatEvent;
 
 export interface Logged {
   at: Instant;
@@ -26,6 +28,8 @@ export interface Logbook {
   /** Every bucket, retired ones too, in the order of their numbers. */
   buckets(): Promise<BucketState[]>;
   bucket(no: StreamNo): Promise<BucketState | undefined>;
+  /** Every resist coat that is on still, whoever's. */
+  coats(): Promise<readonly CoatState[]>;
   /** Entries of a stream, newest logged first; undone ones too. */
   entries(stream: StreamNo, range: { before?: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
   entry(id: EntryId): Promise<(Entry<LoggedEvent> & Notes) | undefined>;
@@ -49,6 +53,11 @@ export interface WritableLogbook extends Logbook {
     logged: Logged,
   ): Promise<{ entry: Entry; state: BucketState }>;
   logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }>;
+  /** Appends to the coats' stream and answers the entry and all coats that are on then. */
+  logCoat(
+    event: CoatEvent,
+    logged: Logged,
+  ): Promise<{ entry: Entry<CoatEvent>; coats: readonly CoatState[] }>;
   rename(member: MemberId, name: string): Promise<void>;
 }
 

@@ -1,7 +1,10 @@
 import type { FlowCupKind } from '../glaze/flowCup.ts';
-import type { Celsius, Grams } from '../glaze/units.ts';
-import type { MemberId, Seq } from './ids.ts';
+import type { Celsius, Fraction, Grams } from '../glaze/units.ts';
+import type { Duration, Instant, MemberId, Seq } from './ids.ts';
+import type { DayHours, OpeningHours, WeekdayName } from './openingHours.ts';
+import type { QuietHours } from './quietHours.ts';
 import type { StoredRecipe } from './recipe.ts';
+import type { GlazingSession } from './session.ts';
 
 export type UnitSystem = 'metric' | 'us' | 'imperial';
 
@@ -21,6 +24,22 @@ export interface StudioCup {
   kind: FlowCupKind | 'own';
 }
 
+/** The house rule for resist coats, and the air they dry in when nobody says. */
+export interface DryingRule {
+  minimumHours: number;
+  temperature?: Celsius;
+  humidity?: Fraction;
+}
+
+/** How reminders go about it. */
+export interface ReminderRule {
+  /** How long before a session or a plan a warning comes. */
+  lead: Duration;
+  quiet?: QuietHours;
+}
+
+export type ReachBy = 'direct' | 'channel';
+
 /** What the studio has told the bot about itself, folded from its stream. */
 export interface Studio {
   seq: Seq;
@@ -36,6 +55,16 @@ export interface Studio {
   keeperRole?: string;
   /** Where reminders go when a direct message cannot. */
   channel?: string;
+  hours: OpeningHours;
+  drying: DryingRule;
+  sessions: GlazingSession[];
+  reminders: ReminderRule;
+  /** The next bisque or glaze firing, when one is planned. */
+  firing?: Instant;
+  /** Members who are reminded in the channel rather than directly. */
+  inChannel: MemberId[];
+  /** Who last set something here, and so is a keeper. */
+  setBy?: MemberId;
 }
 
 export type StudioEvent =
@@ -48,4 +77,13 @@ export type StudioEvent =
   | { kind: 'keeper'; member: MemberId; keeper: boolean }
   | { kind: 'keeper-role'; role: string }
   | { kind: 'channel'; channel: string }
+  | { kind: 'hours'; week: Partial<Record<WeekdayName, DayHours | 'closed'>> }
+  | { kind: 'closures'; days: string[]; closed: boolean }
+  | { kind: 'drying'; minimumHours?: number; temperature?: Celsius; humidity?: Fraction }
+  | { kind: 'session'; session: GlazingSession }
+  | { kind: 'session-off'; name: string }
+  | { kind: 'reminders'; lead?: Duration; quiet?: QuietHours | 'none' }
+  /** Without a time it is called off. */
+  | { kind: 'firing'; at?: Instant }
+  | { kind: 'reach'; member: MemberId; by: ReachBy }
   | { kind: 'undo'; of: Seq };

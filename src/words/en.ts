@@ -3,6 +3,7 @@ import type { AdditionProblem } from '../studio/readAddition.ts';
 import { batchWords } from './batchWords.ts';
 import { bucketWords } from './bucketWords.ts';
 import { chartWords } from './chartWords.ts';
+import { coatWords } from './coatWords.ts';
 import { correctWords } from './correctWords.ts';
 import { deskWords } from './deskWords.ts';
 import { doseWords } from './doseWords.ts';
@@ -44,6 +45,7 @@ export const en = {
   batch: batchWords,
   bucket: bucketWords,
   chart: chartWords,
+  coat: coatWords,
   correct: correctWords,
   desk: deskWords,
   dose: doseWords,

@@ -1,6 +1,9 @@
 import type { Added, BucketEvent, Entry } from '../studio/bucketEvent.ts';
+import type { CoatEvent } from '../studio/coatEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { StudioEvent, UnitSystem } from '../studio/studio.ts';
+import { coatWords } from './coatWords.ts';
+import { dayHoursText, weekdayText } from './hoursWords.ts';
 import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from './measures.ts';
 import { join, said, t, type Part, type Text } from './text.ts';
 
@@ -70,6 +73,28 @@ const studioText = (event: StudioEvent): Text => {
       return ['set the keepers’ role'];
     case 'channel':
       return ['set the reminder channel'];
+    case 'hours':
+      return t`set the opening hours: ${[
+        Object.entries(event.week)
+          .map(([day, hours]) => `${day} ${dayHoursText(hours)}`)
+          .join(', '),
+      ]}`;
+    case 'closures':
+      return t`noted ${[event.closed ? 'closed' : 'open']}: ${[event.days.join(', ')]}`;
+    case 'drying':
+      return ['set how long resist coats dry'];
+    case 'session':
+      return t`set the session ${said(event.session.name)}: ${[weekdayText(event.session.day)]} ${[dayHoursText(event.session.hours)]}`;
+    case 'session-off':
+      return t`took the session ${said(event.name)} off`;
+    case 'reminders':
+      return ['set when reminders come'];
+    case 'firing':
+      return event.at === undefined
+        ? ['called the firing off']
+        : t`planned a firing ${{ at: event.at, show: 'day' }} ${{ at: event.at, show: 'clock' }}`;
+    case 'reach':
+      return t`wants reminders ${[event.by === 'direct' ? 'directly' : 'in the channel']}`;
     case 'undo':
       return t`took back entry ${event.of}`;
   }
@@ -108,10 +133,12 @@ const bucketText = (event: BucketEvent, units: UnitSystem): Text => {
 };
 
 const isBucketEvent = (entry: Entry<LoggedEvent>): entry is Entry<BucketEvent> => entry.stream > 0;
+const isCoatEvent = (entry: Entry<LoggedEvent>): entry is Entry<CoatEvent> => entry.stream === -1;
 const isStudioEvent = (entry: Entry<LoggedEvent>): entry is Entry<StudioEvent> => entry.stream === 0;
 
 const what = (entry: Entry<LoggedEvent>, units: UnitSystem): Text => {
   if (isBucketEvent(entry)) return bucketText(entry.event, units);
+  if (isCoatEvent(entry)) return coatWords.event(entry.event);
   return isStudioEvent(entry) ? studioText(entry.event) : [];
 };
 

@@ -1,0 +1,86 @@
+import { z } from 'zod';
+import { flowCups } from '../glaze/flowCup.ts';
+import { celsius, fraction, grams, gravity } from '../glaze/units.ts';
+import { duration, instant, memberId, seq } from '../studio/ids.ts';
+import { weekdays } from '../studio/openingHours.ts';
+import type { StudioEvent } from '../studio/studio.ts';
+import type { Exactly } from './exactly.ts';
+
+const number = z.number();
+const text = z.string();
+const whether = z.boolean();
+const inGravity = number.transform(gravity);
+const inGrams = number.transform(grams);
+const inCelsius = number.transform(celsius);
+const aMember = text.transform(memberId);
+const cupKind = z.enum([...flowCups.map(({ kind }) => kind), 'own']);
+const opening = z.strictObject({ opens: number, closes: number });
+const dayHours = z.union([opening, z.literal('closed')]);
+
+const studioEvent = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('zone'), zone: text }),
+  z.strictObject({ kind: z.literal('units'), units: z.enum(['metric', 'us', 'imperial']) }),
+  z.strictObject({
+    kind: z.literal('vessel'),
+    vessel: z.strictObject({
+      name: text,
+      tare: inGrams,
+      water: inGrams,
+      temperature: inCelsius,
+      scaleStep: inGrams,
+    }),
+  }),
+  z.strictObject({ kind: z.literal('cup'), cup: z.strictObject({ name: text, kind: cupKind }) }),
+  z.strictObject({ kind: z.literal('water'), hard: whether }),
+  z.strictObject({
+    kind: z.literal('recipe'),
+    recipe: z.strictObject({
+      name: text,
+      lines: z.array(
+        z.strictObject({
+          material: text,
+          amount: number,
+          addition: whether,
+          gravity: inGravity.exactOptional(),
+        }),
+      ),
+    }),
+  }),
+  z.strictObject({ kind: z.literal('keeper'), member: aMember, keeper: whether }),
+  z.strictObject({ kind: z.literal('keeper-role'), role: text }),
+  z.strictObject({ kind: z.literal('channel'), channel: text }),
+  z.strictObject({
+    kind: z.literal('hours'),
+    week: z.strictObject({
+      sunday: dayHours.exactOptional(),
+      monday: dayHours.exactOptional(),
+      tuesday: dayHours.exactOptional(),
+      wednesday: dayHours.exactOptional(),
+      thursday: dayHours.exactOptional(),
+      friday: dayHours.exactOptional(),
+      saturday: dayHours.exactOptional(),
+    }),
+  }),
+  z.strictObject({ kind: z.literal('closures'), days: z.array(text), closed: whether }),
+  z.strictObject({
+    kind: z.literal('drying'),
+    minimumHours: number.exactOptional(),
+    temperature: inCelsius.exactOptional(),
+    humidity: number.transform(fraction).exactOptional(),
+  }),
+  z.strictObject({
+    kind: z.literal('session'),
+    session: z.strictObject({ name: text, day: z.enum(weekdays), hours: opening }),
+  }),
+  z.strictObject({ kind: z.literal('session-off'), name: text }),
+  z.strictObject({
+    kind: z.literal('reminders'),
+    lead: number.transform(duration).exactOptional(),
+    quiet: z.union([z.strictObject({ from: number, until: number }), z.literal('none')]).exactOptional(),
+  }),
+  z.strictObject({ kind: z.literal('firing'), at: number.transform(instant).exactOptional() }),
+  z.strictObject({ kind: z.literal('reach'), member: aMember, by: z.enum(['direct', 'channel']) }),
+  z.strictObject({ kind: z.literal('undo'), of: z.int().positive().transform(seq) }),
+]);
+
+export const studioEvents: Exactly<StudioEvent, typeof studioEvent> = studioEvent;

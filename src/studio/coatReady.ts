@@ -1,0 +1,22 @@
+import type { CoatState } from './coat.ts';
+import { dryingFactor } from './dryingFactor.ts';
+import type { Instant } from './ids.ts';
+import { dryReady, type DryReady } from './overnight.ts';
+import type { Studio } from './studio.ts';
+
+/** When a coat may be glazed over by the studio's hours and house rule as they are now. */
+export const coatReady = (
+  { resist, onAt, temperature, humidity }: Pick<CoatState, 'resist' | 'onAt' | 'temperature' | 'humidity'>,
+  { zone, hours, drying }: Pick<Studio, 'zone' | 'hours' | 'drying'>,
+): DryReady => {
+  const factor = dryingFactor({
+    ...(temperature !== undefined && { temperature }),
+    ...(humidity !== undefined && { humidity }),
+  });
+  if (!factor.ok) throw new Error(`a coat was logged in air that is none: ${temperature} °C, ${humidity}`);
+  const { minimumHours } = drying;
+  return dryReady({ kind: resist, onAt, zone, hours, minimumHours, dryingFactor: factor.value });
+};
+
+export const isReadyAt = (ready: DryReady, now: Instant): boolean =>
+  ready !== 'never' && ready.readyAt <= now;

@@ -1,0 +1,39 @@
+import type { Entry } from './bucketEvent.ts';
+import type { CoatState } from './coat.ts';
+import type { CoatEvent } from './coatEvent.ts';
+
+const on = (
+  coats: readonly CoatState[],
+  { id, seq, at, loggedAt, by, event }: Entry<CoatEvent> & { event: { kind: 'on' } },
+): CoatState[] => {
+  const { kind: _, over, ...coat } = event;
+  const below = over === undefined ? undefined : coats.find((one) => one.seq === over);
+  return [
+    ...coats.filter((one) => one !== below),
+    { ...coat, id, seq, by, onAt: at, loggedAt, layer: (below?.layer ?? 0) + 1 },
+  ];
+};
+
+/** The coats that are on after one more entry; what an undo leaves must be folded from all entries. */
+export const applyToCoats = (coats: readonly CoatState[], entry: Entry<CoatEvent>): readonly CoatState[] => {
+  const { event } = entry;
+  switch (event.kind) {
+    case 'on':
+      return on(coats, { ...entry, event });
+    case 'off':
+      return coats.filter(({ seq }) => seq !== event.of);
+    case 'not-mine':
+      return coats.map((coat) => (coat.seq === event.of ? { ...coat, disowned: true } : coat));
+    case 'undo':
+      return coats;
+  }
+};
+
+/** The coats that are on after all of these entries, those taken back left out. */
+export const foldCoats = (entries: readonly Entry<CoatEvent>[]): readonly CoatState[] => {
+  const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+  return [...entries]
+    .filter(({ seq }) => !undone.has(seq))
+    .sort((a, b) => a.seq - b.seq)
+    .reduce(applyToCoats, []);
+};

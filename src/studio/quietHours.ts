@@ -1,0 +1,41 @@
+import { addDays, type CivilDay } from './civilDay.ts';
+import { instant, minutes, type Instant } from './ids.ts';
+import { instantOnDay, wallOf } from './wallTime.ts';
+
+/** When nobody is reminded: minutes after midnight on the wall; a night ends after 1440. */
+export interface QuietHours {
+  from: number;
+  until: number;
+}
+
+/** Common practice. */
+export const usualQuiet: QuietHours = { from: 22 * 60, until: 24 * 60 + 8 * 60 };
+
+/** A warning that would come in the night comes just before it. */
+const BEFORE = minutes(5);
+
+const quietOn = (day: CivilDay, { from, until }: QuietHours, zone: string) => ({
+  from: instantOnDay(day, from, zone),
+  until: instantOnDay(day, until, zone),
+});
+
+/** The quiet stretch that an instant lies in; undefined when it lies in none. */
+export const quietAt = (at: Instant, quiet: QuietHours | undefined, zone: string) => {
+  if (!quiet) return undefined;
+  const today = wallOf(at, zone);
+  return [addDays(today, -1), today]
+    .map((day) => quietOn(day, quiet, zone))
+    .find(({ from, until }) => from <= at && at < until);
+};
+
+/** The nearest instant outside quiet hours: the first after, for news; the last before, for a warning. */
+export const outsideQuiet = (
+  at: Instant,
+  quiet: QuietHours | undefined,
+  zone: string,
+  rather: 'before' | 'after',
+): Instant => {
+  const stretch = quietAt(at, quiet, zone);
+  if (!stretch) return at;
+  return rather === 'after' ? stretch.until : instant(stretch.from - BEFORE);
+};
