@@ -123,7 +123,7 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
       totalPercentOfDry: soFar ?? null,
       rung: doses + 1,
       learned: false,
-      now: advice.kind === 'next' && advice.now,
+      now: advice.kind === 'next' && advice.now && next?.kind !== 'checkpoint',
       ...(advice.kind === 'none' && { why: advice.why }),
       ...(next?.kind === 'checkpoint' && { why: 'checkpoint' }),
     },
