@@ -25,8 +25,9 @@ type Found = Extract<Corrected, { kind: 'amounts' }>;
 const scaleStep = grams(1);
 
 /** The one amount of a way, as it stands in an answer and as it is logged. */
-const amountOf = (way: CorrectionWay, { amounts }: Found, units: UnitSystem, { words }: Asking) => {
+const amountOf = (way: CorrectionWay, found: Found, units: UnitSystem, { words }: Asking) => {
   const w = words.correct;
+  const { amounts } = found;
   const [value, perLitre] = {
     water: [amounts.waterMl, amounts.waterMlPerLitre],
     'draw-off': [amounts.drawOffMl, amounts.drawOffMlPerLitre],
@@ -34,14 +35,14 @@ const amountOf = (way: CorrectionWay, { amounts }: Found, units: UnitSystem, { w
     blend: [amounts.blendMl, undefined],
   }[way];
   const unit = way === 'dry' ? 'g' : 'ml';
+  const known = value !== undefined || found.expected !== undefined;
   const hand = handAmount(value ?? 0);
-  const shown =
-    value === undefined
-      ? w.perLitre(perLitre ?? 0, unit)
-      : unit === 'g'
-        ? massText(hand, units)
-        : volumeText(hand, units);
-  return { shown, hand, typed: `${hand}${unit}`, known: value !== undefined };
+  const shown = !known
+    ? w.perLitre(perLitre ?? 0, unit)
+    : unit === 'g'
+      ? massText(hand, units)
+      : volumeText(hand, units);
+  return { shown, hand, typed: `${hand}${unit}`, known };
 };
 
 const actions = (

@@ -1,5 +1,5 @@
 import type { Gravity, Grams } from '../glaze/units.ts';
-import type { BucketSettings, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
+import type { BucketEvent, BucketSettings, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
 import type { Instant, MemberId, Seq, StreamNo } from './ids.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
@@ -19,6 +19,9 @@ export interface Contents {
   solids: Grams;
   covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
 }
+
+/** A test tile as it was logged, its coat measured dry. */
+export type TileDipped = Omit<Extract<BucketEvent, { kind: 'tile' }>, 'kind'> & { at: Instant };
 
 /** What follows from a bucket's entries, undone ones left out. A cache: the entries are the truth. */
 export interface BucketState {
@@ -52,6 +55,8 @@ export interface BucketState {
   unknownSince: Seq[];
   efflux?: CupTime & { at: Instant };
   look?: { look: FlowLook; at: Instant };
+  /** The last test tiles; absent while there are none. */
+  tiles?: TileDipped[];
   /** Salt since the last remake, counted, never observed. */
   flocculant: { heptahydrate: Grams; doses: number; lastAt?: Instant; unknown: boolean };
 }

@@ -8,6 +8,9 @@ import { withReading } from './withReading.ts';
 import { withSights, withStir } from './withSights.ts';
 import { told, unmeasured, withPrediction, withVolume } from './withVolume.ts';
 
+/** Enough for a line through them; older ones tell of another bucket. */
+const mostTiles = 40;
+
 const withChange = (
   state: BucketState,
   entry: Entry,
@@ -70,8 +73,11 @@ const happened = (state: BucketState, entry: Entry): BucketState => {
     }
     case 'retire':
       return { ...state, retired: true };
+    case 'tile': {
+      const { kind: _, ...tile } = event;
+      return { ...state, tiles: [...(state.tiles ?? []), { ...tile, at }].slice(-mostTiles) };
+    }
     case 'setup':
-    case 'tile':
     case 'undo':
       return state;
   }

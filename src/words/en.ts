@@ -6,6 +6,7 @@ import { chartWords } from './chartWords.ts';
 import { coatWords } from './coatWords.ts';
 import { correctWords } from './correctWords.ts';
 import { deskWords } from './deskWords.ts';
+import { dipWords } from './dipWords.ts';
 import { doseWords } from './doseWords.ts';
 import { helpWords } from './helpWords.ts';
 import { logWords } from './logWords.ts';
@@ -48,6 +49,7 @@ export const en = {
   coat: coatWords,
   correct: correctWords,
   desk: deskWords,
+  dip: dipWords,
   dose: doseWords,
   help: helpWords,
   log: logWords,

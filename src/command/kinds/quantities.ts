@@ -103,6 +103,13 @@ export const percent = (low: number, high: number, example = '50'): Kind<number>
 
 const plausibleSeconds = { low: seconds(0.5), high: seconds(600) };
 
+/** How long a piece or a tile is held under. */
+export const dipSeconds: Kind<Seconds> = bounded('3', 'number', readSeconds, {
+  low: seconds(0.2),
+  high: seconds(120),
+  print: (value) => secondsText(value),
+});
+
 /** An efflux time, or `won't-run`. */
 export const effluxTime: Kind<Seconds | 'wont-run'> = {
   control: 'text',

@@ -1,0 +1,56 @@
+import { gravity } from '../../src/glaze/units.ts';
+import { logs } from '../../src/command/contract.ts';
+import { bucket } from '../../src/command/kinds/bucket.ts';
+import { dipSeconds, length, percent, statedGravity } from '../../src/command/kinds/quantities.ts';
+import { note, text } from '../../src/command/kinds/texts.ts';
+import { whenPast } from '../../src/command/kinds/when.ts';
+import { predictedNow } from '../../src/studio/predictedNow.ts';
+
+export const dipTile = logs({
+  name: 'tile',
+  about: (w) => w.dip.tile,
+  who: 'member',
+  form: ['bucket', 'seconds', 'thickness', 'absorption', 'body'],
+  options: {
+    bucket: { kind: bucket, needed: true, about: (w) => w.dip.bucket },
+    seconds: { kind: dipSeconds, needed: true, about: (w) => w.dip.seconds },
+    thickness: { kind: length(0.05, 10, 'mm', '0.8mm'), needed: true, about: (w) => w.dip.thickness },
+    absorption: { kind: percent(0.1, 40, '12'), needed: false, about: (w) => w.dip.absorption },
+    body: { kind: text(40, 'buff stoneware'), needed: false, about: (w) => w.dip.body },
+    gravity: { kind: statedGravity, needed: false, about: (w) => w.dip.gravity },
+    when: { kind: whenPast, needed: false, about: (w) => w.when },
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, { words, book, now, member }) {
+    const w = words.dip;
+    if (v.gravity !== undefined && (v.gravity <= 1 || v.gravity > 2.5))
+      return { kind: 'refusal', title: words.option.gravityOutside(String(v.gravity)), data: {} };
+    const at = v.when ?? now;
+    const known = v.gravity ?? predictedNow(v.bucket, at)?.value;
+    const { entry, state } = await book.log(
+      v.bucket.no,
+      {
+        kind: 'tile',
+        seconds: v.seconds,
+        thickness: v.thickness,
+        ...(v.absorption !== undefined && { absorption: v.absorption }),
+        ...(v.body !== undefined && { body: v.body }),
+        ...(known !== undefined && { gravity: gravity(known) }),
+      },
+      { at, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+    );
+    const body = v.body?.toLowerCase();
+    const tiles = (state.tiles ?? []).filter((tile) => tile.body?.toLowerCase() === body);
+    const times = tiles.map(({ seconds }) => seconds);
+    return {
+      kind: 'answer',
+      title: words.verdict.headline(v.bucket.settings.name, w.tileLogged(v.seconds, v.thickness, entry.id)),
+      reasons: [
+        w.moreTiles(tiles.length, Math.max(...times) - Math.min(...times) < 0.1),
+        w.measureDry,
+        ...(known === undefined ? [w.refusal({ kind: 'no-gravity' })] : []),
+      ],
+      data: { entry: entry.id, tiles: tiles.length, ...(known !== undefined && { gravity: known }) },
+    };
+  },
+});
