@@ -50,6 +50,13 @@ describe('the standard normal distribution', () => {
     expect(must(normalQuantile(1 - p))).toBeCloseTo(-z, 12);
   });
 
+  it('changes sign just at one half', () => {
+    // φ(0) = 0.398942, so z is near (p − ½)/φ(0) by hand
+    expect(must(normalQuantile(0.505))).toBeCloseTo(0.005 / 0.398942, 5);
+    expect(must(normalQuantile(0.495))).toBeCloseTo(-0.005 / 0.398942, 5);
+    expect(Math.abs(must(normalQuantile(0.5)))).toBeLessThan(1e-12);
+  });
+
   it('refuses a certainty', () => {
     for (const p of [0, 1, -0.1, 1.1, Number.NaN]) expect(normalQuantile(p).ok).toBe(false);
   });
