@@ -2,7 +2,7 @@ import type { BucketState } from './bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
 import { minutes, since, type Instant, type Role } from './ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
-import { facts, rules, type Facts } from './rules.ts';
+import { facts, rules, unbelieved, type Facts } from './rules.ts';
 import { verdictCautions } from './verdictCautions.ts';
 import type { FlowBand, Reason, Verdict } from './verdict.ts';
 
@@ -62,14 +62,24 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   const asked = move.hands === 'keeper' && role === 'member';
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, measured);
   const step = asked || (checkpoint && role === 'member') ? 'ask-keeper' : move.step;
+  const { believed } = f.state;
   return {
     ...readings(f),
+    // What the grid rests on, even when a later reading that agrees was not believed.
+    gravity: believed ? { value: believed.value, u95: believed.u95, believed: true } : null,
     step,
     rule: 'grid',
     ...(move.then && { then: move.then }),
     ...(step === 'ask-keeper' && { keeperStep: move.step }),
     amounts,
-    reasons: [...f.reasons, ...measured.reasons, ...f.flow.reasons, ...conditionReason(move, f), ...reasons],
+    reasons: [
+      ...f.reasons,
+      ...unbelieved(f),
+      ...measured.reasons,
+      ...f.flow.reasons,
+      ...conditionReason(move, f),
+      ...reasons,
+    ],
     dont: move.dont,
     cautions: verdictCautions(move.step, f.state),
   };

@@ -18,8 +18,18 @@ export interface Facts {
   reasons: Reason[];
 }
 
+/** Whether the last reading, though not believed, says something else than the one before it. */
+const isDoubted = ({ unbelieved, believed, ...state }: BucketState): boolean => {
+  if (!unbelieved || !believed) return false;
+  const { value, u95 } = withSmallMoves(believed, state);
+  return Math.abs(unbelieved.value - value) > Math.hypot(unbelieved.u95, u95);
+};
+
 /** Additions too small to ask for a new reading still count: the logbook's prediction stands in for the reading. */
-const withSmallMoves = (believed: MeasuredGravity, { moved, predicted }: BucketState): MeasuredGravity =>
+const withSmallMoves = (
+  believed: MeasuredGravity,
+  { moved, predicted }: Pick<BucketState, 'moved' | 'predicted'>,
+): MeasuredGravity =>
   moved > 0 && predicted
     ? { ...believed, value: predicted.value, u95: Math.max(believed.u95, predicted.u95) }
     : believed;
@@ -66,7 +76,7 @@ export interface Rule {
   because(f: Facts): Reason[];
 }
 
-const unbelieved = ({ state }: Facts): Reason[] =>
+export const unbelieved = ({ state }: Facts): Reason[] =>
   state.unbelieved ? [{ because: 'unbelieved', value: state.unbelieved.value, at: state.unbelieved.at }] : [];
 
 const prediction = ({ predicted }: Facts): Reason[] =>
@@ -182,6 +192,13 @@ export const rules: Rule[] = [
       { because: 'moved', by: couldMove(f.state), u95: f.state.believed?.u95 ?? 0 },
       ...prediction(f),
     ],
+  },
+  {
+    name: 'doubted',
+    applies: ({ state }) => isDoubted(state),
+    step: () => 'measure',
+    dont: ['water-on-looks'],
+    because: (f) => [...unbelieved(f), ...prediction(f)],
   },
   {
     name: 'no-window',

@@ -34,6 +34,7 @@ export type RuleName =
   | 'stale'
   | 'changed-unknown'
   | 'changed'
+  | 'doubted'
   | 'unsure'
   | 'grid';
 
@@ -98,6 +99,7 @@ export type Reason =
   | { because: 'volume-old'; at?: Instant }
   | { because: 'held-back'; wanted: number; safe: number }
   | { because: 'pail-full'; fits: Millilitres; wanted: Millilitres }
+  | { because: 'no-room-for-dry'; fits: Grams; wanted: Grams }
   | { because: 'dose'; grams: Grams; percent: number; totalPercent: number }
   | { because: 'dose-checkpoint'; totalPercent: number };
 

@@ -255,6 +255,23 @@ describe('fourth: measure', () => {
     expect(verdict).toMatchObject({ step: 'use', gravity: { value: 1.44 } });
   });
 
+  it('a later reading that is not believed and disagrees asks to stir and measure again', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(10, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
+    const answer = await room.say(40, '/reading bucket:gg gravity:1.5');
+    expect(verdictOf(answer)).toMatchObject({ step: 'measure', gravity: { value: 1.5, believed: false } });
+    expect(answer.title).toMatch(/stir.*measure again/i);
+    expect(verdictOf(await room.say(41, good)).step).toBe('use');
+  });
+
+  it('a later reading that is not believed but agrees changes nothing, and is not hidden', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(10, '/reading bucket:gg gravity:1.5 seconds:14 stirred:yes');
+    const answer = await room.say(40, '/reading bucket:gg gravity:1.49');
+    expect(verdictOf(answer)).toMatchObject({ step: 'add-water', gravity: { value: 1.5, believed: true } });
+    expect(text(answer.reasons)).toMatch(/1\.49.*not believed/);
+  });
+
   it('a bucket without a window is a keeper’s to set, once it is measured', async () => {
     const room = await openGlazeRoom();
     await room.keeper(0, '/bucket add name:Dregs');
