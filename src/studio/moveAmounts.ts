@@ -64,7 +64,11 @@ export const moveAmounts = (move: Move, f: Facts, measured: MeasuredGravity): Fo
           ? pailAmount(amount, { ...unfilled, volume }, pail)
           : { amounts: litreAmount(amount, unfilled) };
     all.amounts = { ...all.amounts, ...found.amounts };
-    all.reasons = [...all.reasons, ...(found.reasons ?? [])];
+    const told = all.reasons.map(({ because }) => because);
+    all.reasons = [
+      ...all.reasons,
+      ...(found.reasons ?? []).filter(({ because }) => because !== 'held-back' || !told.includes(because)),
+    ];
     all.checkpoint ||= found.checkpoint ?? false;
   }
   return all;

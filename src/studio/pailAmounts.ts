@@ -1,6 +1,6 @@
-import { millilitres, type Millilitres } from '../glaze/units.ts';
+import { grams, millilitres, type Millilitres } from '../glaze/units.ts';
 import { drawOffForWindow, dryForWindow, waterForWindow, type Correction } from './amounts.ts';
-import type { Estimate } from './contents.ts';
+import { waterGramsPerMl, type Estimate } from './contents.ts';
 import type { Amount } from './decisionTable.ts';
 import type { Amounts, Reason } from './verdict.ts';
 
@@ -29,6 +29,20 @@ const water = (c: Correction, pail: Millilitres | undefined, part: number): Amou
   };
 };
 
+const dry = (c: Correction, pail: Millilitres | undefined): AmountsFound => {
+  const found = dryForWindow(c);
+  if (!found) return none;
+  // Grains take the room of the water that weighs as much, over their gravity.
+  const fits =
+    pail === undefined ? found.safe : Math.max(0, pail - c.volume.value) * c.solids * waterGramsPerMl;
+  if (found.safe <= fits)
+    return { amounts: { dryGrams: found.safe }, reasons: heldBack(found.wanted, found.safe) };
+  return {
+    amounts: fits > 0 ? { dryGrams: grams(fits) } : {},
+    reasons: [{ because: 'no-room-for-dry', fits: grams(fits), wanted: found.safe }],
+  };
+};
+
 /** How much of it this pail wants now, to be at mid-window, or as near as is safe and fits. */
 export const pailAmount = (
   amount: WaterOrPowder,
@@ -46,10 +60,8 @@ export const pailAmount = (
         ? { amounts: { drawOffMl: found.safe }, reasons: heldBack(found.wanted, found.safe) }
         : none;
     }
-    case 'dry': {
-      const found = dryForWindow(c);
-      return found ? { amounts: { dryGrams: found.safe }, reasons: [] } : none;
-    }
+    case 'dry':
+      return dry(c, pail);
   }
 };
 

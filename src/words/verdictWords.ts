@@ -259,6 +259,10 @@ const reason = (r: Reason, { units, member }: VerdictSetting): Text => {
       return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window: more could pass the far edge.`;
     case 'pail-full':
       return t`Only ${[volumeText(r.fits, units)]} fits under the rim. Ladle some glaze into a second pail first, then pour the rest.`;
+    case 'no-room-for-dry':
+      return r.fits < 1
+        ? t`The pail is full: dry batch goes in once clear water is off.`
+        : t`Only ${[massText(r.fits, units)]} of dry batch fits under the rim, of ${[massText(r.wanted, units)]}: draw clear water off first.`;
     case 'dose':
       return t`${[percentText(r.percent)]} of its dry mass: ${[massText(r.grams, units)]} of Epsom salt; ${[percentText(r.totalPercent)]} in all since the last remake.`;
     case 'dose-checkpoint':
