@@ -41,7 +41,8 @@ export const withReading = (
   if (measured && !believed) next.unbelieved = measured;
   if (event.gap !== undefined) {
     const volume = pailVolumeFromGap(next.settings, event.gap);
-    if (volume?.ok) next = withVolume(next, volume.value, at);
+    // An empty pail has no gravity to keep account of.
+    if (volume?.ok && volume.value.value > 0) next = withVolume(next, volume.value, at);
   }
   if (measured && believed) {
     delete next.unbelieved;
