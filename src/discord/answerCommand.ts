@@ -1,9 +1,9 @@
-import { setTimeout as sleep } from 'node:timers/promises';
 import { SnowflakeUtil } from 'discord.js';
 import type { APIInteraction } from 'discord.js';
 import type { Leaf, Reply, Request } from '../command/contract.ts';
 import type { ParsedLine } from '../command/parseLine.ts';
 import { discordWords } from '../words/discordWords.ts';
+import { forLog } from './failure.ts';
 import type { Bot } from './bot.ts';
 import type { Who } from './identify.ts';
 import type { Told } from './insist.ts';
@@ -13,6 +13,7 @@ import { renderReply } from './renderReply.ts';
 import { tellAnyway } from './tellAnyway.ts';
 import { ticket } from './ticket.ts';
 import type { Ticket } from './ticket.ts';
+import { within } from './within.ts';
 
 /** Half of the time that the platform waits: what takes longer is announced. */
 const SOON = 1_500;
@@ -34,7 +35,7 @@ export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   // Unless the platform still waits for an answer, nothing is run: whoever saw it fail will try again.
   if (announce && (await answers.defer(secret)) !== 'told') return;
   const working = run(bot, used);
-  const early = announce ? undefined : await Promise.race([working, sleep(SOON, undefined, { ref: false })]);
+  const early = announce ? undefined : await within(SOON, working);
   const deferred = announce || (early === undefined && (await answers.defer(secret)) === 'told');
   const reply = early ?? (await working);
   const hidden = reply.private ?? (secret || reply.kind !== 'answer');
@@ -45,7 +46,7 @@ export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   try {
     told = await give(message);
   } catch (error) {
-    bot.ports.log.error({ error, interaction: interaction.id }, 'Discord refused a reply');
+    bot.ports.log.error({ ...forLog(error), interaction: interaction.id }, 'Discord refused a reply');
     told = await give(bare(reply));
   }
   if (told === 'told') return;
@@ -68,7 +69,7 @@ const run = async ({ ports }: Bot, { interaction, who, line }: Used): Promise<Re
   try {
     return await ports.desk.dispatch(request);
   } catch (error) {
-    ports.log.error({ error, interaction: interaction.id }, 'a command broke');
+    ports.log.error({ ...forLog(error), interaction: interaction.id }, 'a command broke');
     return { kind: 'error', title: [discordWords.broken(interaction.id)], data: {} };
   }
 };

@@ -32,3 +32,10 @@ export const failureOf = (error: unknown): Failure => {
 };
 
 const isKnown = (code: number | string): code is keyof typeof CODES => code in CODES;
+
+/** An error as it may be written down: without the request, whose address has the token and whose body a member's words. */
+export const forLog = (error: unknown): { err: unknown } => {
+  if (!(error instanceof DiscordAPIError || error instanceof HTTPError)) return { err: error };
+  const { name, message, status, method, stack } = error;
+  return { err: { type: name, message, status, method, stack } };
+};

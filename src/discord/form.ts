@@ -84,7 +84,8 @@ const picked = (
   options: choices.map((choice) => ({
     label: clipped(choice.name, 100),
     value: choice.value,
-    ...(choice.value === typed ? { default: true } : {}),
+    // Where there is but one that it can be, nobody has to choose it.
+    ...(choice.value === typed || (needed && choices.length === 1) ? { default: true } : {}),
   })),
 });
 

@@ -10,6 +10,7 @@ import { ApplicationCommandType } from 'discord.js';
 import type { Choice, Option } from '../command/contract.ts';
 import { leafAt, parseLine } from '../command/parseLine.ts';
 import { discordWords } from '../words/discordWords.ts';
+import { forLog } from './failure.ts';
 import { answerCommand } from './answerCommand.ts';
 import type { Bot } from './bot.ts';
 import { commandTyped } from './commandTyped.ts';
@@ -38,7 +39,7 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction): 
         return;
     }
   } catch (error) {
-    bot.ports.log.error({ error, interaction: interaction.id }, 'could not handle an interaction');
+    bot.ports.log.error({ ...forLog(error), interaction: interaction.id }, 'could not handle an interaction');
     await say(bot, interaction, discordWords.broken(interaction.id)).catch(() => undefined);
   }
 };

@@ -7,6 +7,7 @@ import type {
 } from 'discord.js';
 import type { Action, Reply } from '../command/contract.ts';
 import { discordWords } from '../words/discordWords.ts';
+import { forLog } from './failure.ts';
 import { clipped, markdown, markdownWithin, plain } from './markdown.ts';
 import type { DiscordPorts } from './ports.ts';
 import type { Place } from './pressId.ts';
@@ -79,7 +80,7 @@ const enclosures = async (reply: Reply, { draw, log }: DiscordPorts) => {
     try {
       enclose('chart.png', 'image/png', Buffer.from(await draw(reply.chart)), clipped(reply.chart.alt, 1024));
     } catch (error) {
-      log.error({ error }, 'could not draw a chart');
+      log.error(forLog(error), 'could not draw a chart');
       notes.push(discordWords.noPicture);
     }
   }

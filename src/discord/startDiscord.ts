@@ -1,13 +1,14 @@
-import { setTimeout as sleep } from 'node:timers/promises';
 import { Client, Events, GatewayDispatchEvents, Options } from 'discord.js';
 import type { GatewayInteractionCreateDispatchData } from 'discord.js';
 import type { Voice } from '../command/contract.ts';
+import { forLog } from './failure.ts';
 import type { Bot } from './bot.ts';
 import { discordVoice } from './discordVoice.ts';
 import { guardConnection } from './guardConnection.ts';
 import { handleInteraction } from './handleInteraction.ts';
 import type { DiscordPorts } from './ports.ts';
 import { registerCommands } from './registerCommands.ts';
+import { within } from './within.ts';
 
 export interface DiscordSettings {
   token: string;
@@ -61,13 +62,13 @@ export const startDiscord = async (
   await client.login(token);
   const { application } = await bot;
   await registerCommands(client.rest, application, devGuild, ports).catch((error: unknown) =>
-    ports.log.error({ error }, 'could not register the commands; those of before stay'),
+    ports.log.error(forLog(error), 'could not register the commands; those of before stay'),
   );
   return {
     voice: discordVoice(client.rest, ports),
     stop: async () => {
       client.ws.removeAllListeners(GatewayDispatchEvents.InteractionCreate);
-      await Promise.race([Promise.allSettled(underWay), sleep(GRACE, undefined, { ref: false })]);
+      await within(GRACE, Promise.allSettled(underWay));
       unguard();
       await client.destroy();
     },

@@ -14,10 +14,6 @@ client.on(Events.InteractionCreate, (interaction) => {
   insert?.(interaction.id, JSON.stringify(interaction.options.data));
   void interaction.reply({ content: 'Noted.', allowedMentions: { parse: [] } }).catch(() => undefined);
 });
-client.once(Events.ClientReady, () => {
-  process.send?.({ ready: true, rss: process.memoryUsage.rss() });
-});
-process.on('disconnect', () => process.exit(0));
 await client.login(process.env['DISCORD_TOKEN']);
 
 function openInsert(path: string): (id: string, typed: string) => void {

@@ -36,7 +36,7 @@ export const rateLimited = (seconds: number): Fault => ({
 
 /** A loopback stand-in for the platform, which the real client talks to: it keeps the platform's rules and records every request. */
 export class DiscordDouble {
-  readonly token = 'loopback.token';
+  readonly token = 'a-token-for-loopback-only';
   readonly world: World = newWorld();
   readonly calls: Call[] = [];
   readonly gateway: DiscordGatewayDouble;

@@ -19,8 +19,8 @@ const KEPT_FOR_RESUME = 5_000;
 export class DiscordGatewayDouble {
   readonly identifies: { intents: number }[] = [];
   resumes = 0;
-  /** Intents that the application was not granted. */
-  disallowedIntents = 0;
+  /** Closes every new connection with this code. */
+  refusing: number | undefined;
   /** Called when a session has been resumed and told so. */
   onResumed: () => void = () => undefined;
   readonly #world: World;
@@ -105,7 +105,7 @@ export class DiscordGatewayDouble {
     this.identifies.push({ intents });
     this.#changed();
     if (d['token'] !== this.#token) return client.close(4004);
-    if ((intents & this.disallowedIntents) !== 0) return client.close(4014);
+    if (this.refusing !== undefined) return client.close(this.refusing);
     const session: Session = { id: `session-${this.identifies.length}`, events: [], socket: client };
     this.#session = session;
     const world = this.#world;

@@ -38,6 +38,7 @@ const reply = (more: Partial<Reply>): Reply => ({
 const chart: Chart = {
   title: 'Gull Grey',
   alt: 'Gravity over a week',
+  key: '',
   zone: 'America/St_Johns',
   series: [],
   marks: [],

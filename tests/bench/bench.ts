@@ -1,0 +1,126 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { systemClock } from '../../src/clock.ts';
+import { openStore } from '../../src/store/openStore.ts';
+import { slash } from '../helpers/discordInteraction.ts';
+import { BenchBot } from './benchBot.ts';
+import { decisionsPerSecond } from './decisions.ts';
+import { latencies, throughput } from './load.ts';
+import type { Script } from './load.ts';
+import { Report } from './report.ts';
+
+/**
+ * Our bot beside the barest that the same client allows: each in a process of its own, taking turns of a
+ * second, in one run on one machine. Only the ratios mean anything.
+ */
+const quick = process.argv.includes('--quick');
+const ROUNDS = quick ? 3 : 11;
+const STARTS = quick ? 3 : 8;
+const SECONDS = 1;
+
+const bucketName = (n: number): string => `Bench Glaze ${(n % 10) + 1}`;
+const reading: Script = (member, n) =>
+  slash(member, ['reading'], {
+    bucket: bucketName(n),
+    gravity: (1.42 + (n % 7) / 100).toFixed(2),
+    seconds: String(12 + (n % 5)),
+    stirred: true,
+  });
+const question: Script = (member, n) => slash(member, ['water-or-stir'], { bucket: bucketName(n) });
+
+const folder = mkdtempSync(join(tmpdir(), 'bench-'));
+const file = (name: string): string => join(folder, `${name}.db`);
+const kinds = {
+  ours: (name = 'ours') =>
+    BenchBot.start('../../src/main.js', { DATABASE_FILE: file(name), LOG_LEVEL: 'error' }),
+  inserting: (name = 'inserting') => BenchBot.start('./bareBot.js', { BARE_DATABASE: file(name) }),
+  bare: () => BenchBot.start('./bareBot.js', {}),
+};
+
+const report = new Report();
+
+for (let round = 0; round < STARTS; round += 1) {
+  const mine = await kinds.ours('start-ours');
+  await mine.stop();
+  const theirs = await kinds.inserting('start-inserting');
+  await theirs.stop();
+  // The first start makes the file and registers the commands; it is not what a restart is like.
+  if (round === 0) continue;
+  report.add('start to connected', 'ms', mine.started.connected, theirs.started.connected, '≤ 1.5');
+  report.add('start to first answer', 'ms', mine.started.answered, theirs.started.answered, '');
+  report.add('memory when ready', 'MiB', mine.memory, theirs.memory, '≤ 1.5');
+}
+
+const ours = await kinds.ours();
+const inserting = await kinds.inserting();
+const bare = await kinds.bare();
+
+const keeper = { by: ours.discord.person('keeper', { manages: true }), channel: ours.discord.channel() };
+const must = async (what: string, used: ReturnType<BenchBot['use']>): Promise<void> => {
+  const { interaction } = await used;
+  const answered = JSON.stringify(interaction.acknowledged);
+  if (!answered.includes('"flags":4,')) throw new Error(`${what} was refused: ${answered}`);
+};
+for (let n = 0; n < 10; n += 1)
+  await must(
+    'a bucket',
+    ours.use(
+      slash(keeper, ['bucket', 'add'], {
+        name: bucketName(n),
+        pail: '19l',
+        volume: '15l',
+        gravity: '1.42-1.46',
+        seconds: '12-16',
+        cup: 'ford4',
+      }),
+    ),
+  );
+await must('a reading', ours.use(reading(keeper, 0)));
+
+const contests = [
+  { what: '/reading', script: reading, floor: inserting, aim: '≥ 0.70' },
+  { what: '/water-or-stir', script: question, floor: bare, aim: '' },
+];
+for (const { script, floor } of contests)
+  for (const bot of [ours, floor]) await throughput(bot, script, 16, 2 * SECONDS);
+
+for (let round = 0; round < ROUNDS; round += 1)
+  for (const { what, script, floor, aim } of contests)
+    for (const inFlight of [1, 16, 64]) {
+      const mine = await throughput(ours, script, inFlight, SECONDS);
+      const theirs = await throughput(floor, script, inFlight, SECONDS);
+      report.add(`${what}, ${inFlight} in flight`, '/s', mine.rate, theirs.rate, aim);
+      report.add(
+        `${what}, ${inFlight} in flight, processor`,
+        'ms each',
+        mine.processor,
+        theirs.processor,
+        '',
+      );
+    }
+
+for (let round = 0; round < ROUNDS; round += 1)
+  for (const { what, script, floor } of contests)
+    for (const rate of [20, 100, 400]) {
+      report.pool(`${what} at ${rate}/s`, 'ours', await latencies(ours, script, rate, SECONDS));
+      report.pool(`${what} at ${rate}/s`, 'floor', await latencies(floor, script, rate, SECONDS));
+    }
+
+report.add('memory after all this', 'MiB', ours.memoryNow, inserting.memoryNow, '');
+const guild = ours.discord.world.guildId;
+for (const bot of [ours, inserting, bare]) await bot.stop();
+
+const store = await openStore(file('ours'), { clock: systemClock });
+const studio = await store.people.studioOf('discord', guild, '');
+const buckets = await store.books.read(studio, (book) => book.buckets());
+const decisions = decisionsPerSecond(buckets, systemClock.now(), 3 * SECONDS);
+await store.close();
+rmSync(folder, { recursive: true });
+
+console.log(report.table());
+console.log(`the decision alone: ${Math.round(decisions)} for each second of the processor (aim: 100000)`);
+console.log(
+  '/reading is set against a bot with one durable insert, /water-or-stir against one without a database.',
+);
+report.write('bench-results.json', { decisions });

@@ -1,0 +1,100 @@
+import { spawn } from 'node:child_process';
+import type { ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { readFileSync } from 'node:fs';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
+import { DiscordDouble } from '../helpers/discordDouble.ts';
+import type { Draft, Place } from '../helpers/discordInteraction.ts';
+import { slash } from '../helpers/discordInteraction.ts';
+import type { Interaction } from '../helpers/discordWorld.ts';
+
+/** A bot in a process of its own, with a stand-in for Discord to itself. */
+export class BenchBot {
+  readonly discord: DiscordDouble;
+  readonly members: Place[];
+  /** Milliseconds from starting the process to its connection, and to its first answer. */
+  readonly started: { connected: number; answered: number };
+  /** Resident memory of the process when it was ready, in MiB. */
+  readonly memory: number;
+  readonly #child: ChildProcess;
+  readonly #waiting = new Map<string, (interaction: Interaction) => void>();
+
+  private constructor(
+    { discord, child, members }: { discord: DiscordDouble; child: ChildProcess; members: Place[] },
+    { started, memory }: Pick<BenchBot, 'started' | 'memory'>,
+  ) {
+    this.discord = discord;
+    this.#child = child;
+    this.members = members;
+    this.started = started;
+    this.memory = memory;
+    discord.onAnswer = (interaction) => {
+      this.#waiting.get(interaction.id)?.(interaction);
+      this.#waiting.delete(interaction.id);
+    };
+  }
+
+  static async start(program: string, env: Record<string, string>): Promise<BenchBot> {
+    const discord = await DiscordDouble.start({ lean: true });
+    const channel = discord.channel();
+    const members = Array.from({ length: 40 }, (_, i) => ({ by: discord.person(`potter ${i}`), channel }));
+    const began = performance.now();
+    const child = spawn(process.execPath, [fileURLToPath(new URL(program, import.meta.url))], {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: {
+        PATH: process.env['PATH'],
+        TZ: 'UTC',
+        NODE_ENV: 'production',
+        ...env,
+        DISCORD_API: discord.api,
+        DISCORD_TOKEN: discord.token,
+      },
+    });
+    await discord.until(() => discord.gateway.connected, `${program} to connect`, 30_000);
+    const connected = performance.now() - began;
+    const first = discord.deliver(slash({ by: discord.person('first'), channel }, ['help']));
+    await discord.until(() => first.acknowledged !== undefined, `${program} to answer`, 30_000);
+    const answered = performance.now() - began;
+    await sleep(1_500);
+    const memory = residentMiB(child.pid);
+    return new BenchBot({ discord, child, members }, { started: { connected, answered }, memory });
+  }
+
+  get memoryNow(): number {
+    return residentMiB(this.#child.pid);
+  }
+
+  /** Milliseconds of processor that the process has used. */
+  get processorTime(): number {
+    const fields = readFileSync(`/proc/${this.#child.pid}/stat`, 'utf8')
+      .replace(/^.*\) /s, '')
+      .split(' ');
+    // In user and in system mode, in the kernel's hundredths of a second.
+    return 10 * (Number(fields[11]) + Number(fields[12]));
+  }
+
+  /** Sends an interaction and forgets it once answered; answers how long that took, in milliseconds. */
+  async use(draft: Draft): Promise<{ took: number; interaction: Interaction }> {
+    const began = performance.now();
+    const interaction = await new Promise<Interaction>((resolve) => {
+      this.#waiting.set(this.discord.deliver(draft).id, resolve);
+    });
+    const took = performance.now() - began;
+    this.discord.world.interactions.delete(interaction.id);
+    this.discord.world.messages.delete(interaction.original ?? '');
+    return { took, interaction };
+  }
+
+  async stop(): Promise<void> {
+    this.#child.kill('SIGTERM');
+    await once(this.#child, 'exit');
+    await this.discord.stop();
+  }
+}
+
+/** Resident memory of a process, as Linux tells it. */
+const residentMiB = (pid: number | undefined): number => {
+  const kib = /^VmRSS:\s+(\d+)/m.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
+  return Number(kib) / 1024;
+};

@@ -1,0 +1,162 @@
+import type { ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { text } from '../helpers/discordBody.ts';
+import { DiscordDouble } from '../helpers/discordDouble.ts';
+import type { Place } from '../helpers/discordInteraction.ts';
+import { press, slash, submit, typing } from '../helpers/discordInteraction.ts';
+import { everyComponent } from '../helpers/discordMessageRules.ts';
+import { build, runBuilt } from '../helpers/runBuilt.ts';
+
+let discord: DiscordDouble;
+let keeper: Place;
+let member: Place;
+let folder: string;
+let child: ChildProcess;
+let said: string[];
+
+beforeAll(build);
+
+beforeEach(async () => {
+  discord = await DiscordDouble.start();
+  const channel = discord.channel();
+  keeper = { by: discord.person('Ilse', { manages: true }), channel };
+  member = { by: discord.person('Mara'), channel };
+  folder = await mkdtemp(join(tmpdir(), 'glaze-room-'));
+  await start();
+});
+
+afterEach(async () => {
+  if (child.exitCode === null) {
+    child.kill('SIGKILL');
+    await once(child, 'exit');
+  }
+  await discord.stop();
+  await rm(folder, { recursive: true });
+  expect(discord.problems).toEqual([]);
+});
+
+const start = async (): Promise<void> => {
+  ({ child, said } = runBuilt('main.js', {
+    DISCORD_TOKEN: discord.token,
+    DISCORD_API: discord.api,
+    DATABASE_FILE: join(folder, 'studio.db'),
+  }));
+  await discord.until(() => discord.gateway.connected, 'the bot to connect', 20_000);
+};
+
+const exit = async (): Promise<unknown> => {
+  if (child.exitCode !== null) return child.exitCode;
+  const [code]: unknown[] = await once(child, 'exit');
+  return code;
+};
+
+const GULL_GREY = {
+  name: 'Gull Grey',
+  nick: 'gg',
+  pail: '19l',
+  volume: '15l',
+  gravity: '1.42-1.46',
+  seconds: '12-16',
+  cup: 'ford4',
+};
+
+describe('the whole program on Discord', () => {
+  test('sets a bucket up, reads it, and carries out what it advised', async () => {
+    const added = await discord.reply(slash(keeper, ['bucket', 'add'], GULL_GREY));
+    expect(added.message.content).toMatch(/Gull Grey/);
+    const opened = await discord.use(slash(member, ['reading']));
+    const read = await discord.reply(submit(member, opened, { weight: '', stirred: 'yes', seconds: '20' }));
+    expect(read.message.content).toMatch(/^Gull Grey/);
+    const asked = await discord.reply(
+      slash(member, ['reading'], { bucket: 'gg', gravity: '1.55', seconds: '20', stirred: true }),
+    );
+    expect(asked.ephemeral).toBe(false);
+    const before = discord.messagesIn(member.channel.id).length;
+    const labels = everyComponent(asked.message.components).map((one) => text(one['label']));
+    const label = labels.find((one) => one.startsWith('I poured')) ?? '';
+    const pressed = await discord.use(press(member, asked, label));
+    await discord.until(() => pressed.followUps.length === 1, 'the addition');
+    expect(discord.messagesIn(member.channel.id)).toHaveLength(before + 1);
+    const completed = await discord.use(typing(member, ['water-or-stir'], 'bucket', { bucket: 'gu' }));
+    expect(JSON.stringify(completed.acknowledged)).toContain('Gull Grey');
+  });
+
+  test('draws a bucket’s chart as a picture with its description', async () => {
+    await discord.reply(slash(keeper, ['bucket', 'add'], GULL_GREY));
+    for (const gravity of ['1.50', '1.47'])
+      await discord.reply(
+        slash(member, ['reading'], { bucket: 'gg', gravity, seconds: '14', stirred: true }),
+      );
+    const shown = await discord.reply(slash(member, ['bucket', 'show'], { bucket: 'gg' }));
+    expect(shown.message.attachments).toMatchObject([{ filename: 'chart.png', content_type: 'image/png' }]);
+    expect(shown.message.attachments[0]?.description).toMatch(/\w/);
+    // The eight bytes that every PNG begins with (ISO/IEC 15948, 5.2).
+    expect([...(shown.files[0]?.bytes.slice(0, 8) ?? [])]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+  });
+
+  test('registers its commands once, however often it is started', async () => {
+    const registered = () => discord.calls.filter(({ method }) => method === 'PUT').length;
+    await discord.until(() => registered() === 1, 'the registration');
+    child.kill('SIGTERM');
+    expect(await exit()).toBe(0);
+    await start();
+    await discord.reply(slash(keeper, ['help']));
+    expect(registered()).toBe(1);
+  });
+
+  test('killed in the middle keeps what it had answered', async () => {
+    await discord.reply(slash(keeper, ['bucket', 'add'], GULL_GREY));
+    await discord.reply(slash(member, ['reading'], { bucket: 'gg', gravity: '1.50', stirred: true }));
+    child.kill('SIGKILL');
+    await exit();
+    await start();
+    const log = await discord.reply(slash(member, ['bucket', 'log'], { bucket: 'gg' }));
+    expect(log.message.content).toMatch(/1\.50/);
+  });
+
+  test('ends with an error when Discord has closed the connection for good', async () => {
+    await discord.reply(slash(keeper, ['help']));
+    discord.gateway.close(4014);
+    expect(await exit()).not.toBe(0);
+    expect(said.join('')).toMatch(/4014/);
+  });
+
+  test('ends with an error when it may not connect at all', async () => {
+    child.kill('SIGTERM');
+    await exit();
+    discord.gateway.refusing = 4014;
+    ({ child, said } = runBuilt('main.js', {
+      DISCORD_TOKEN: discord.token,
+      DISCORD_API: discord.api,
+      DATABASE_FILE: join(folder, 'studio.db'),
+    }));
+    expect(await exit()).not.toBe(0);
+  });
+
+  test('outlives a session that ends in the moment of its resumption', async () => {
+    await discord.reply(slash(keeper, ['help']));
+    const known = discord.gateway.identifies.length;
+    discord.gateway.onResumed = () => discord.gateway.invalidateSession(false);
+    discord.gateway.dropSocket();
+    await discord.until(() => discord.gateway.identifies.length > known, 'a new session', 20_000);
+    await discord.reply(slash(keeper, ['help']));
+    expect(child.exitCode).toBeNull();
+    expect(said.join('')).toMatch(/ended just after it was resumed/);
+  });
+
+  test('writes no token of Discord’s into its log', async () => {
+    discord.plant(
+      { refuse: { status: 400, body: { code: 50035, message: 'Invalid Form Body' } } },
+      ({ path }) => path.includes('/callback'),
+      2,
+    );
+    const used = discord.deliver(slash(keeper, ['help']));
+    await expect.poll(() => said.join('')).toMatch(/refused a reply/);
+    expect(said.join('')).not.toContain(used.token);
+    expect(said.join('')).not.toContain(discord.token);
+  });
+});
