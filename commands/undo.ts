@@ -2,7 +2,7 @@ import { logs } from '../src/command/contract.ts';
 import { describeEntry } from '../src/command/describeEntry.ts';
 import { entry as entryKind } from '../src/command/kinds/studioThings.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
-import { entryId, studioStream } from '../src/studio/ids.ts';
+import { coatStream, entryId, studioStream } from '../src/studio/ids.ts';
 import { notUndoable } from '../src/studio/undoable.ts';
 
 export const undo = logs({
@@ -21,12 +21,15 @@ export const undo = logs({
     if (why) return refuse(words.undo.not(why, id));
     const logged = { at: now, loggedAt: now, by: member };
     const what = await describeEntry(found, context);
-    if (v.entry.stream === studioStream) {
-      const { entry } = await book.logStudio({ kind: 'undo', of: v.entry.seq }, logged);
+    if (v.entry.stream === studioStream || v.entry.stream === coatStream) {
+      const undo = { kind: 'undo', of: v.entry.seq } as const;
+      const { entry } =
+        v.entry.stream === coatStream ? await book.logCoat(undo, logged) : await book.logStudio(undo, logged);
       return {
         kind: 'answer',
         title: words.undo.studio(id),
         reasons: [what],
+        ...(v.entry.stream === coatStream && { private: true }),
         data: { entry: entry.id, undone: id },
       };
     }

@@ -1,6 +1,7 @@
 import { added } from '../commands/added.ts';
 import { batchGroup } from '../commands/batch.ts';
 import { bucketGroup } from '../commands/bucket.ts';
+import { coatGroup } from '../commands/coat.ts';
 import { dipGroup } from '../commands/dip.ts';
 import { dose } from '../commands/dose.ts';
 import { help } from '../commands/help.ts';
@@ -20,6 +21,7 @@ export const commands: Command[] = [
   stirred,
   sieved,
   undo,
+  coatGroup,
   dose,
   dipGroup,
   batchGroup,

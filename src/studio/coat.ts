@@ -14,8 +14,8 @@ export interface CoatState {
   plannedFor?: Instant;
   temperature?: Celsius;
   humidity?: Fraction;
-  /** 1, and one more for each further layer. */
-  layer: number;
+  /** The coats on which it is a further layer. */
+  below: Seq[];
   disowned?: true;
 }
 

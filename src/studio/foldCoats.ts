@@ -10,7 +10,7 @@ const on = (
   const below = over === undefined ? undefined : coats.find((one) => one.seq === over);
   return [
     ...coats.filter((one) => one !== below),
-    { ...coat, id, seq, by, onAt: at, loggedAt, layer: (below?.layer ?? 0) + 1 },
+    { ...coat, id, seq, by, onAt: at, loggedAt, below: below ? [...below.below, below.seq] : [] },
   ];
 };
 

@@ -15,6 +15,12 @@ const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show
 
 const ends: Record<CoatEnd, string> = { glazed: 'glazed', peeled: 'peeled', washed: 'washed off' };
 
+const did: Record<CoatEnd, string> = {
+  glazed: 'I glazed over it',
+  peeled: 'I peeled it',
+  washed: 'I washed it off',
+};
+
 const event = (what: CoatEvent): Text => {
   switch (what.kind) {
     case 'on':
@@ -62,9 +68,8 @@ export const coatWords = {
   plannedFor: 'When you plan to glaze, if you know: tonight 7pm',
   temperature: 'How warm the room is, if known',
   humidity: 'Relative humidity of the room in percent, if known',
-  which: 'The coat, such as c-12',
+  whichAbout: 'The coat, such as c-12',
   how: 'glazed, peeled or washed',
-  whose: 'mine or all',
   kind: (resist: Resist): string => kinds[resist],
   event,
   why,
@@ -74,16 +79,13 @@ export const coatWords = {
     t`Ready ${dayAndClock(at)}: your plan for ${dayAndClock(plan)} fits.`,
   tooEarly: (plan: Instant, at: Instant): Text =>
     t`${dayAndClock(plan)} is too early: ready ${dayAndClock(at)}.`,
-  planGone: (plan: Instant): Text =>
-    t`The plan, ${dayAndClock(plan)}, is before the coat went on. Nothing was saved.`,
-  factId: 'Coat',
+  factCoat: 'Coat',
   fact: (id: string, resist: Resist, pieces: string, layer: number): Text =>
     layer === 1
       ? t`${[id]}, ${[kinds[resist]]} on ${said(pieces)}`
       : t`${[id]}, ${[kinds[resist]]} on ${said(pieces)}, layer ${layer}`,
   factOn: 'Went on',
-  on: (at: Instant): Text => dayAndClock(at),
-  factRoom: 'Room',
+  on: dayAndClock,
   slower: (factor: number): Text =>
     t`The room is colder or damper than usual: counted as ${[factor.toFixed(1)]} times the hours.`,
   layered: (before: string, layer: number): Text =>
@@ -97,10 +99,8 @@ export const coatWords = {
   neverOpens: [
     'By its hours the studio never opens, so nothing can be said to be ready. A keeper sets them: /studio hours monday:08:00-22:00.',
   ] as Text,
-  longAgo: (typed: string): Text =>
-    t`“${said(typed)}” is more than two weeks ago: whatever it was is dry, or needs a new coat. Nothing was saved.`,
-  whatTime: (typed: string): Text =>
-    t`At what time, “${said(typed)}”? Add it: ${said(typed)} 9pm. Hours decide when a coat is dry.`,
+  longAgo: (at: Instant): Text =>
+    t`${dayAndClock(at)} is more than two weeks ago: whatever it was is dry, or needs a new coat. Nothing was saved.`,
   tooMany: (typed: string, most: number): Text =>
     t`“${said(typed)}” is more than one line holds: ${most} pieces at most. Log them in batches, each with its own time. Nothing was saved.`,
   dontEarly: ['Don’t glaze over it before: glaze sticks to damp wax.'] as Text,
@@ -118,14 +118,10 @@ export const coatWords = {
   mask: ['Latex is a mask: peel it when the glaze on it is dull, before the firing.'] as Text,
   spilled: ['Wax spilled on bare bisque comes off only in a new bisque firing.'] as Text,
   takeBack: ['That was a slip'] as Text,
-  ended: { glazed: ['I glazed them'], peeled: ['I peeled it'], washed: ['I washed it off'] } as Record<
-    CoatEnd,
-    Text
-  >,
+  endedOne: (how: CoatEnd, id: string): Text => t`${[did[how]]} (${[id]})`,
   off: (id: string, how: CoatEnd, by: string): Text => t`${[id]} is ${[ends[how]]}, logged as ${[by]}.`,
   offEarly: (at: Instant): Text =>
     t`It was not due to be dry before ${dayAndClock(at)}: if glaze sticks to it, wipe it off while wet.`,
-  tapeOff: (how: CoatEnd): string => ends[how],
   none: ['No resist coats are waiting. /coat on kind:wax pieces:"3 bowls" notes one.'] as Text,
   listed: (count: number, ready: number): Text =>
     count === 1
@@ -139,6 +135,7 @@ export const coatWords = {
     if (ready) return [peel ? `${name}: ready; peel it before the firing` : `${name}: ready`];
     return t`${[name]}: ready ${dayAndClock(at)}`;
   },
+  which: (typed: string): Text => t`Which coat on “${said(typed)}”?`,
   noCoat: (typed: string): Text => t`There is no coat “${said(typed)}” on any piece. /coat list shows them.`,
   isOff: (typed: string): Text =>
     t`“${said(typed)}” is off already, or was taken back. /coat list shows what is on.`,

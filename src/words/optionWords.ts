@@ -75,6 +75,8 @@ export const optionWords = {
     t`“${said(typed)}” can't be the gravity of a glaze: water is 1, and no glaze is over 2.5. Is it °Bé, or grams?`,
   gravityNoWater: (typed: string): Text =>
     t`“${said(typed)}” is lighter than water. Was it weighed without the cup, or is it another scale?`,
+  whatTime: (typed: string, example: string): Text =>
+    t`“${said(typed)}” is no time of day, and here hours matter. Write it like ${[example]}.`,
   tooFar: (typed: string, looks: 'back' | 'ahead'): Text =>
     looks === 'back'
       ? t`“${said(typed)}” is more than a year ago. Is the year right?`

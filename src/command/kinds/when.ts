@@ -7,7 +7,7 @@ import { readInstant } from '../readInstant.ts';
 /** An entry older than this is more likely a slip than a memory. */
 const longAgo = days(366);
 
-const when = (looks: 'back' | 'ahead', example: string): Kind<Instant> => ({
+const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'day'): Kind<Instant> => ({
   control: 'text',
   example,
   async read(typed, { now, book, words }) {
@@ -22,6 +22,7 @@ const when = (looks: 'back' | 'ahead', example: string): Kind<Instant> => ({
       }));
       return { ok: false, why: words.option.instant(why), ...(choices && { choices }) };
     }
+    if (to === 'hour' && !read.exact) return { ok: false, why: words.option.whatTime(typed, example) };
     const far = looks === 'back' ? since(read.value, now) : since(now, read.value);
     return far > longAgo
       ? { ok: false, why: words.option.tooFar(typed, looks) }
@@ -33,3 +34,6 @@ const when = (looks: 'back' | 'ahead', example: string): Kind<Instant> => ({
 export const whenPast = when('back', '2h ago');
 /** A time to come: `tonight 7pm`. */
 export const whenAhead = when('ahead', 'tonight 7pm');
+/** The same where hours matter: a day alone, or `yesterday evening`, asks for the time. */
+export const hourPast = when('back', 'last night 9pm', 'hour');
+export const hourAhead = when('ahead', 'tonight 7pm', 'hour');

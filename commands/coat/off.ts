@@ -1,0 +1,50 @@
+import { logs } from '../../src/command/contract.ts';
+import { coat as coatKind } from '../../src/command/kinds/coat.ts';
+import { pick } from '../../src/command/kinds/picks.ts';
+import { note } from '../../src/command/kinds/texts.ts';
+import { isoInstant } from '../../src/command/isoInstant.ts';
+import { coatEnds, type CoatEnd } from '../../src/studio/coatEvent.ts';
+import { coatReady } from '../../src/studio/coatReady.ts';
+
+export const coatOff = logs({
+  name: 'off',
+  about: (w) => w.coat.offAbout,
+  who: 'member',
+  private: true,
+  options: {
+    coat: { kind: coatKind, needed: true, about: (w) => w.coat.whichAbout },
+    how: {
+      kind: pick(coatEnds, {
+        'washed-off': 'washed',
+        wash: 'washed',
+        peel: 'peeled',
+        removed: 'peeled',
+        glaze: 'glazed',
+        dipped: 'glazed',
+        fired: 'glazed',
+      }),
+      needed: false,
+      about: (w) => w.coat.how,
+    },
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, { words, book, now, member }) {
+    const { coat: w } = words;
+    const { id, seq, resist } = v.coat;
+    const ready = coatReady(v.coat, await book.studio());
+    const early = ready !== 'never' && ready.readyAt > now ? ready.readyAt : undefined;
+    const usual: CoatEnd = resist === 'latex' || resist === 'tape' ? 'peeled' : 'glazed';
+    const how = v.how ?? (early === undefined ? usual : 'washed');
+    const { entry } = await book.logCoat(
+      { kind: 'off', of: seq, how },
+      { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+    );
+    return {
+      kind: 'answer',
+      title: w.off(id, how, entry.id),
+      cautions: early !== undefined && how === 'glazed' ? [w.offEarly(early)] : [],
+      actions: [{ label: w.takeBack, line: `/undo entry:${entry.id}`, press: 'run' }],
+      data: { entry: entry.id, coat: id, how, at: isoInstant(now) },
+    };
+  },
+});

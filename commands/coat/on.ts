@@ -1,0 +1,85 @@
+import { fraction } from '../../src/glaze/units.ts';
+import { coatReply } from '../../src/command/coatReply.ts';
+import { logs, type Reply } from '../../src/command/contract.ts';
+import { pick } from '../../src/command/kinds/picks.ts';
+import { pieces } from '../../src/command/kinds/pieces.ts';
+import { percent, temperature } from '../../src/command/kinds/quantities.ts';
+import { note } from '../../src/command/kinds/texts.ts';
+import { hourAhead, hourPast } from '../../src/command/kinds/when.ts';
+import { areSamePieces } from '../../src/studio/coat.ts';
+import { coatReady } from '../../src/studio/coatReady.ts';
+import { days, since } from '../../src/studio/ids.ts';
+import { resists } from '../../src/studio/overnight.ts';
+
+/** Whatever was put on before is dry, or forgotten. */
+const longAgo = days(14);
+
+export const coatOn = logs({
+  name: 'on',
+  about: (w) => w.coat.onAbout,
+  who: 'member',
+  private: true,
+  form: ['kind', 'pieces', 'when', 'for', 'temperature'],
+  options: {
+    kind: {
+      kind: pick(resists, {
+        'wax-emulsion': 'wax',
+        emulsion: 'wax',
+        'cold-wax': 'wax',
+        'melted-wax': 'hot-wax',
+        hotwax: 'hot-wax',
+        paraffin: 'hot-wax',
+        'liquid-latex': 'latex',
+        'masking-tape': 'tape',
+      }),
+      needed: true,
+      about: (w) => w.coat.kindOf,
+    },
+    pieces: { kind: pieces, needed: true, about: (w) => w.coat.pieces },
+    when: { kind: hourPast, needed: false, about: (w) => w.coat.whenOn },
+    for: { kind: hourAhead, needed: false, about: (w) => w.coat.plannedFor },
+    temperature: { kind: temperature(-10, 50), needed: false, about: (w) => w.coat.temperature },
+    humidity: { kind: percent(1, 100, '60'), needed: false, about: (w) => w.coat.humidity },
+    note: { kind: note, needed: false, about: (w) => w.note },
+  },
+  async run(v, context) {
+    const { words, book, now, member } = context;
+    const at = v.when ?? now;
+    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
+    if (since(at, now) > longAgo) return refuse(words.coat.longAgo(at));
+
+    const studio = await book.studio();
+    const alike = (await book.coats()).filter(
+      ({ by, pieces: others, disowned }) => by === member && !disowned && areSamePieces(others, v.pieces),
+    );
+    const under = alike.findLast(({ resist }) => resist === v.kind);
+    if (under && under.onAt > at) return refuse(words.coat.beforeLayer(under.id, under.onAt));
+
+    const degrees = v.temperature ?? under?.temperature ?? studio.drying.temperature;
+    const damp =
+      v.humidity === undefined ? (under?.humidity ?? studio.drying.humidity) : fraction(v.humidity / 100);
+    const air = {
+      ...(degrees !== undefined && { temperature: degrees }),
+      ...(damp !== undefined && { humidity: damp }),
+    };
+    if (coatReady({ resist: v.kind, onAt: at, ...air }, studio) === 'never')
+      return refuse(words.coat.neverOpens);
+    const { entry, coats } = await book.logCoat(
+      {
+        kind: 'on',
+        resist: v.kind,
+        pieces: v.pieces,
+        ...(v.for !== undefined && { plannedFor: v.for }),
+        ...air,
+        ...(under && { over: under.seq }),
+      },
+      { at, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+    );
+    const coat = coats.find(({ seq }) => seq === entry.seq);
+    if (!coat) throw new Error(`entry ${entry.id} put no coat on`);
+    return coatReply(coat, studio, context, {
+      ...(under && { under }),
+      others: alike.filter((one) => one !== under),
+    });
+  },
+});

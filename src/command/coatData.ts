@@ -1,0 +1,20 @@
+import type { CoatState } from '../studio/coat.ts';
+import { coatReady, isReadyAt } from '../studio/coatReady.ts';
+import type { Instant } from '../studio/ids.ts';
+import type { Studio } from '../studio/studio.ts';
+import { isoInstant } from './isoInstant.ts';
+
+/** A coat for scripts. */
+export const coatData = (coat: CoatState, studio: Studio, now: Instant) => {
+  const ready = coatReady(coat, studio);
+  return {
+    id: coat.id,
+    kind: coat.resist,
+    pieces: coat.pieces,
+    onAt: isoInstant(coat.onAt),
+    readyAt: ready === 'never' ? null : isoInstant(ready.readyAt),
+    ready: isReadyAt(ready, now),
+    ...(coat.plannedFor !== undefined && { plannedFor: isoInstant(coat.plannedFor) }),
+    layer: coat.below.length + 1,
+  };
+};

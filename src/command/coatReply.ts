@@ -1,0 +1,78 @@
+import { dryingFactor, isTooColdForFilm } from '../studio/dryingFactor.ts';
+import type { CoatState } from '../studio/coat.ts';
+import { coatReady } from '../studio/coatReady.ts';
+import type { DryReady } from '../studio/overnight.ts';
+import type { Studio } from '../studio/studio.ts';
+import type { Text } from '../words/text.ts';
+import type { Words } from '../words/words.ts';
+import { coatData } from './coatData.ts';
+import type { Asking, Reply } from './contract.ts';
+
+const isEmulsion = ({ resist }: CoatState) => resist === 'wax' || resist === 'latex';
+
+const title = (coat: CoatState, ready: Exclude<DryReady, 'never'>, { coat: w }: Words): Text => {
+  const { readyAt } = ready;
+  const { plannedFor } = coat;
+  if (plannedFor !== undefined && plannedFor < readyAt) return w.tooEarly(plannedFor, readyAt);
+  if (plannedFor !== undefined) return w.fits(plannedFor, readyAt);
+  return ready.why.because === 'at-once' ? w.readyAtOnce : w.ready(readyAt);
+};
+
+const cautions = (coat: CoatState, { coat: { caution } }: Words): Text[] => [
+  ...(isEmulsion(coat) && coat.temperature !== undefined && isTooColdForFilm(coat.temperature)
+    ? [caution.cold]
+    : []),
+  ...(coat.resist === 'hot-wax' ? [caution.fire] : []),
+  ...(coat.resist === 'latex' ? [caution.latex] : []),
+  ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [caution.burnOut] : []),
+];
+
+const dont = ({ resist }: CoatState, { coat: w }: Words): Text[] => {
+  if (resist === 'tape') return [];
+  return [resist === 'latex' ? w.dontEarlyLatex : w.dontEarly];
+};
+
+const slower = ({ temperature, humidity }: CoatState, { coat: w }: Words): Text[] => {
+  const factor = dryingFactor({
+    ...(temperature !== undefined && { temperature }),
+    ...(humidity !== undefined && { humidity }),
+  });
+  return factor.ok && factor.value > 1 ? [w.slower(factor.value)] : [];
+};
+
+/** What is said of a coat that has just gone on: when it is ready, why, and whether the plan fits. */
+export const coatReply = (
+  coat: CoatState,
+  studio: Studio,
+  { words, now }: Asking,
+  { under, others }: { under?: CoatState; others: readonly CoatState[] },
+): Reply => {
+  const { coat: w } = words;
+  const ready = coatReady(coat, studio);
+  const also = others.map((one) => {
+    const its = coatReady(one, studio);
+    const at = its === 'never' || its.readyAt <= now ? undefined : its.readyAt;
+    return w.alsoOn(one.id, one.resist, at);
+  });
+  const layer = coat.below.length + 1;
+  return {
+    kind: 'answer',
+    title: ready === 'never' ? w.neverOpens : title(coat, ready, words),
+    facts: [
+      { label: [w.factCoat], text: w.fact(coat.id, coat.resist, coat.pieces, layer) },
+      { label: [w.factOn], text: w.on(coat.onAt) },
+    ],
+    dont: dont(coat, words),
+    cautions: cautions(coat, words),
+    reasons: [
+      ...(under ? [w.layered(under.id, layer)] : []),
+      ...also,
+      ...(ready === 'never' ? [] : w.why(ready.why)),
+      ...(isEmulsion(coat) ? slower(coat, words) : []),
+      ...(coat.resist === 'latex' ? [w.mask] : []),
+      ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [w.spilled] : []),
+    ],
+    actions: [{ label: w.takeBack, line: `/undo entry:${coat.id}`, press: 'run' }],
+    data: { coats: [coatData(coat, studio, now)], entry: coat.id },
+  };
+};

@@ -1,0 +1,61 @@
+import { areSamePieces, type CoatState } from '../../studio/coat.ts';
+import { coatStream, entryId, readEntryId, type Seq } from '../../studio/ids.ts';
+import type { Asking, Choice, Kind, Read } from '../contract.ts';
+
+/** A coat's place in its stream, as it is typed: `c-12`, or 12. */
+const placeOf = (typed: string): Seq | undefined => {
+  const named = readEntryId(/^\s*\d+\s*$/.test(typed) ? `c-${typed.trim()}` : typed);
+  return named?.stream === coatStream ? named.seq : undefined;
+};
+
+const choice = ({ id, pieces, resist }: CoatState, { words }: Asking): Choice => ({
+  name: `${id} · ${pieces} · ${words.coat.kind(resist)}`.slice(0, 100),
+  value: id,
+});
+
+/** The coats that somebody may speak for: their own; all of them for a keeper. */
+const within = async ({ book, role, member }: Asking): Promise<CoatState[]> =>
+  (await book.coats()).filter(({ by }) => role === 'keeper' || by === member);
+
+const byPlace = async (
+  place: Seq,
+  typed: string,
+  { book, words, role, member }: Asking,
+): Promise<Read<CoatState>> => {
+  const found = (await book.coats()).find(({ seq, below }) => seq === place || below.includes(place));
+  if (found && (role === 'keeper' || found.by === member)) return { ok: true, value: found };
+  if (found) return { ok: false, why: words.coat.notYours(found.id) };
+  const entry = await book.entry(entryId(coatStream, place));
+  return {
+    ok: false,
+    why: entry?.event.kind === 'on' ? words.coat.isOff(typed) : words.coat.noCoat(typed),
+  };
+};
+
+/** A resist coat that is on, by its id or by its pieces. */
+export const coat: Kind<CoatState> = {
+  control: 'text',
+  example: 'c-12',
+  async read(typed, asking) {
+    const place = placeOf(typed);
+    if (place !== undefined) return byPlace(place, typed, asking);
+    const found = (await within(asking)).filter(({ pieces }) => areSamePieces(pieces, typed));
+    const [only, ...others] = found;
+    if (only && others.length === 0) return { ok: true, value: only };
+    const { words } = asking;
+    if (!only) return { ok: false, why: words.coat.noCoat(typed) };
+    return {
+      ok: false,
+      why: words.coat.which(typed),
+      choices: found.slice(0, 5).map((one) => choice(one, asking)),
+    };
+  },
+  async suggest(typed, asking) {
+    const wanted = typed.toLowerCase();
+    return (await within(asking))
+      .toReversed()
+      .filter(({ id, pieces }) => id.includes(wanted) || pieces.toLowerCase().includes(wanted))
+      .slice(0, 25)
+      .map((one) => choice(one, asking));
+  },
+};
