@@ -17,7 +17,8 @@ export const contentsFrom = (
   slurry: Estimate<Gravity>,
   solids: Gravity,
 ): Contents => {
-  const phi = (slurry.value - 1) / (solids - 1);
+  // When a keeper sets the powder's gravity anew, an old reading can be one that no slurry of it has.
+  const phi = Math.min(0.99, Math.max(0, (slurry.value - 1) / (solids - 1)));
   const waterPerMl = (1 - phi) * waterGramsPerMl;
   const solidsPerMl = phi * solids * waterGramsPerMl;
   const solidsPerGravity = (solids * waterGramsPerMl * volume.value) / (solids - 1);
@@ -53,6 +54,9 @@ export const volumeOf = (contents: Contents, solidsGravity: Gravity): Estimate<M
   sd: Math.sqrt(varianceAlong(contents, 1 / waterGramsPerMl, 1 / (solidsGravity * waterGramsPerMl))),
 });
 
+/** Of what the logbook knows of, this part is left whatever is said to have come out: a pail is never dry. */
+const leastLeft = 0.01;
+
 /** The Kalman correction of water and solids by one linear observation. */
 const corrected = (
   contents: Contents,
@@ -65,8 +69,8 @@ const corrected = (
   const alongSolids = p.waterSolids * a + p.solidsSolids * b;
   const [gainWater, gainSolids] = [alongWater / spread, alongSolids / spread];
   return {
-    water: grams(water + gainWater * seen.difference),
-    solids: grams(solids + gainSolids * seen.difference),
+    water: grams(Math.max(leastLeft * water, water + gainWater * seen.difference)),
+    solids: grams(Math.max(leastLeft * solids, solids + gainSolids * seen.difference)),
     covariance: {
       waterWater: p.waterWater - gainWater * alongWater,
       waterSolids: p.waterSolids - gainWater * alongSolids,
@@ -115,8 +119,8 @@ export const withAdded = (
   solids: Estimate<number>,
   together = 0,
 ): Contents => ({
-  water: grams(Math.max(0, contents.water + water.value)),
-  solids: grams(Math.max(0, contents.solids + solids.value)),
+  water: grams(Math.max(leastLeft * contents.water, contents.water + water.value)),
+  solids: grams(Math.max(leastLeft * contents.solids, contents.solids + solids.value)),
   covariance: {
     waterWater: contents.covariance.waterWater + water.sd ** 2,
     waterSolids: contents.covariance.waterSolids + together,

@@ -40,6 +40,7 @@ const moves = (
         : { water: none, solids: { value: added.mass, sd: added.mass * weighedWithin } };
     case 'glaze': {
       if (added.volume === undefined || added.gravity === undefined) return undefined;
+      if (added.gravity >= state.settings.solids) return undefined;
       const into = contentsFrom(
         { value: added.volume, sd: added.volume * pouredWithin },
         { value: added.gravity, sd: (added.gravityU ?? 0.03) / coverage95 },

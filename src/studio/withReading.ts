@@ -26,7 +26,9 @@ export const withReading = (
     event.stirred !== false &&
     next.stir !== undefined &&
     since(next.stir.at, at) <= believedAfterStir &&
-    next.cake === undefined;
+    next.cake === undefined &&
+    // Nothing that pours weighs as much as its own powder.
+    (event.gravity === undefined || event.gravity.value < next.settings.solids);
   if (believed && event.flow) next.efflux = { ...event.flow, at };
   if (believed && event.look) next.look = { look: event.look, at };
   // A new look at the flow stands for itself: one of the other sort, from before, is not set beside it.
