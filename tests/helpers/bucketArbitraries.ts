@@ -1,0 +1,233 @@
+import fc from 'fast-check';
+import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../src/glaze/units.ts';
+import {
+  bucketCautions,
+  flowLooks,
+  holdCauses,
+  sights,
+  stirTools,
+  type Added,
+  type BucketEvent,
+  type BucketSettings,
+  type CupTime,
+  type Entry,
+} from '../../src/studio/bucketEvent.ts';
+import { entryId, hours, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
+
+const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const maybe = <T>(one: fc.Arbitrary<T>) => fc.option(one, { nil: undefined });
+
+/** Leaves out what is undefined, as the commands do. */
+const told = <T extends object>(record: T): T =>
+  Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as T;
+
+const gravityWindow = fc
+  .tuple(between(1.02, 1.9), between(0.001, 0.2))
+  .map(([low, width]) => ({ low: gravity(low), high: gravity(low + width) }));
+const effluxWindow = fc
+  .tuple(between(5, 40), between(0.5, 20))
+  .map(([low, width]) => ({ low: seconds(low), high: seconds(low + width) }));
+
+/** Settings as a keeper can make them, sensible and odd. */
+export const bucketSettings: fc.Arbitrary<BucketSettings> = fc
+  .record({
+    solids: fc.oneof(fc.constant(2.6), between(1.5, 7)),
+    window: maybe(gravityWindow),
+    efflux: maybe(effluxWindow),
+    cup: maybe(fc.constant('ford4')),
+    pail: maybe(fc.oneof(fc.constant(19_000), between(100, 250_000))),
+    rest: fc.constantFrom(0.05, 1, 4, 48),
+    fresh: fc.constantFrom(1, 24, 168),
+    mesh: fc.constantFrom(80, 'never' as const),
+    cautions: fc.uniqueArray(fc.constantFrom(...bucketCautions), { maxLength: 2 }),
+  })
+  .map(({ solids, window, efflux, cup, pail, rest, fresh, mesh, cautions }) =>
+    told({
+      name: 'Gull Grey',
+      use: 'dipping' as const,
+      solids: gravity(solids),
+      ...(window && window.high < solids && { gravity: window }),
+      ...(efflux && { efflux }),
+      ...(cup !== undefined && { cup }),
+      ...(pail !== undefined && { pail: millilitres(pail) }),
+      restLimit: hours(rest),
+      shelfLife: hours(fresh),
+      mesh,
+      cautions,
+    }),
+  );
+
+const anyGravity = fc.oneof(between(1.36, 1.52), between(1, 2.5)).map(gravity);
+const u95 = fc.constantFrom(0.0005, 0.005, 0.01, 0.02, 0.03, 0.2);
+const seen = fc.oneof(
+  { weight: 6, arbitrary: fc.constant([]) },
+  fc.uniqueArray(fc.constantFrom(...sights), { maxLength: 3 }),
+);
+const cupTime: fc.Arbitrary<CupTime> = fc.record({
+  cup: fc.constantFrom('ford4', 'zahn2', 'hall cup'),
+  kind: fc.constantFrom('ford4' as const, 'zahn2' as const, 'own' as const),
+  seconds: fc.oneof(between(0.5, 600).map(seconds), fc.constant('wont-run' as const)),
+});
+
+export const reading: fc.Arbitrary<BucketEvent> = fc
+  .record({
+    measured: maybe(fc.tuple(anyGravity, u95)),
+    flow: maybe(cupTime),
+    look: maybe(fc.constantFrom(...flowLooks)),
+    gap: maybe(between(0, 1000).map(millimetres)),
+    temperature: maybe(between(-5, 60).map(celsius)),
+    stirred: fc.oneof({ weight: 3, arbitrary: fc.constant(true) }, maybe(fc.boolean())),
+    seen,
+  })
+  .map(({ measured, ...rest }) =>
+    told({
+      kind: 'reading' as const,
+      ...rest,
+      ...(measured && { gravity: { value: measured[0], u95: measured[1], by: 'stated' as const } }),
+    }),
+  );
+
+const volume = maybe(fc.oneof(between(1, 900), between(0.05, 200_000)).map(millilitres));
+const mass = maybe(fc.oneof(between(1, 900), between(0.05, 200_000)).map(grams));
+const added: fc.Arbitrary<Added> = fc
+  .oneof(
+    fc.record({ what: fc.constantFrom('water' as const, 'draw-off' as const, 'taken' as const), volume }),
+    fc.record({ what: fc.constant('dry' as const), mass }),
+    fc.record({ what: fc.constant('flocculant' as const), volume }),
+    fc.record({ what: fc.constant('flocculant' as const), heptahydrate: mass }),
+    fc.record({ what: fc.constant('deflocculant' as const), volume }),
+    fc.record({ what: fc.constant('glaze' as const), volume, gravity: maybe(anyGravity) }),
+    fc.record({ what: fc.constant('other' as const), mass }),
+  )
+  .map(told);
+const addition: fc.Arbitrary<BucketEvent> = fc
+  .record({ kind: fc.constant('addition' as const), added, remake: maybe(fc.constant(true)) })
+  .map(told);
+const stir: fc.Arbitrary<BucketEvent> = fc
+  .record({
+    kind: fc.constant('stir' as const),
+    minutes: maybe(between(0.1, 30)),
+    tool: maybe(fc.constantFrom(...stirTools)),
+    seen,
+  })
+  .map(told);
+
+/** What neither moves the contents nor says anything of the flow. */
+export const keepersDoing: fc.Arbitrary<BucketEvent> = fc.oneof(
+  fc.record({
+    kind: fc.constant('hold' as const),
+    cause: fc.constantFrom(...holdCauses),
+    why: fc.constant('odd'),
+  }),
+  fc.constant({ kind: 'release' as const }),
+  fc.constant({ kind: 'sieve' as const }),
+  fc.record({
+    kind: fc.constant('tile' as const),
+    seconds: fc.constant(seconds(3)),
+    thickness: fc.constant(millimetres(1)),
+  }),
+);
+const change: fc.Arbitrary<BucketEvent> = fc
+  .record({ settings: fc.oneof(fc.constant({}), bucketSettings), volume })
+  .map((changed) => told({ kind: 'change' as const, ...changed }));
+
+export const bucketEvent: fc.Arbitrary<BucketEvent> = fc.oneof(
+  { weight: 6, arbitrary: reading },
+  { weight: 4, arbitrary: addition },
+  { weight: 3, arbitrary: stir },
+  { weight: 1, arbitrary: keepersDoing },
+  { weight: 1, arbitrary: change },
+);
+
+/** Minutes that go by between two entries: within one stirring, out of belief, past a rest, past a shelf life. */
+const gap = fc.constantFrom(0, 0, 1, 9, 11, 20, 130, 300, 4_320, 11_520);
+
+export interface Story {
+  entries: Entry[];
+  /** The last entry, and a while later. */
+  now: ReturnType<typeof instant>;
+}
+
+const start = Date.UTC(2026, 2, 1, 12);
+
+/** Entries in the order in which they happened. */
+export const entriesOf = (events: readonly { event: BucketEvent; minute: number }[]): Entry[] =>
+  events.map(({ event, minute }, i) => ({
+    id: entryId(streamNo(1), seq(i + 1)),
+    stream: streamNo(1),
+    seq: seq(i + 1),
+    at: instant(start + minute * 60_000),
+    loggedAt: instant(start + minute * 60_000),
+    by: memberId('wren'),
+    event,
+  }));
+
+const setup: fc.Arbitrary<BucketEvent> = fc
+  .record({ settings: bucketSettings, full: maybe(between(0.05, 1)) })
+  .map(({ settings, full }) => ({
+    kind: 'setup',
+    settings,
+    ...(full !== undefined && { volume: millilitres(full * (settings.pail ?? 15_000)) }),
+  }));
+
+/** The life of a bucket, sane or not. */
+export const story: fc.Arbitrary<Story> = fc
+  .record({
+    first: setup,
+    more: fc.array(fc.tuple(gap, bucketEvent), { maxLength: 12 }),
+    wait: gap,
+  })
+  .map(({ first, more, wait }) => {
+    let minute = 0;
+    const timed = more.map(([gone, event]) => ({ event, minute: (minute += gone) }));
+    return {
+      entries: entriesOf([{ event: first, minute: 0 }, ...timed]),
+      now: instant(start + (minute + wait) * 60_000),
+    };
+  });
+
+/** A life that ends with a stirred bucket, fresh readings of gravity and flow, and nothing in the way: the grid answers. */
+export const gridStory: fc.Arbitrary<Story> = fc
+  .record({
+    window: gravityWindow.filter(({ high }) => high < 2.4),
+    efflux: effluxWindow,
+    solids: between(2.45, 4),
+    pail: between(1_000, 60_000),
+    full: between(0.05, 1),
+    off: between(-0.3, 0.3),
+    sure: fc.constantFrom(0.0005, 0.002, 0.005, 0.01, 0.02),
+    time: maybe(between(1, 80)),
+    gap: maybe(between(0, 0.9)),
+    days: fc.constantFrom(0, 2, 6.9, 8),
+  })
+  .map(({ window, efflux, solids, pail, full, off, sure, time, days }) => {
+    const settings: BucketSettings = {
+      name: 'Gull Grey',
+      use: 'dipping',
+      solids: gravity(solids),
+      gravity: window,
+      efflux,
+      cup: 'ford4',
+      pail: millilitres(pail),
+      restLimit: hours(1),
+      shelfLife: hours(24 * 7),
+      mesh: 80,
+      cautions: [],
+    };
+    const value = gravity(Math.min(solids - 0.01, Math.max(1.001, (window.low + window.high) / 2 + off)));
+    const minute = days * 24 * 60;
+    const measured: BucketEvent = {
+      kind: 'reading',
+      gravity: { value, u95: sure, by: 'stated' },
+      ...(time !== undefined && { flow: { cup: 'ford4', kind: 'ford4', seconds: seconds(time) } }),
+      stirred: true,
+      seen: [],
+    };
+    return {
+      entries: entriesOf([
+        { event: { kind: 'setup', settings, volume: millilitres(pail * full) }, minute: 0 },
+        { event: measured, minute },
+      ]),
+      now: instant(start + (minute + 1) * 60_000),
+    };
+  });

@@ -1,0 +1,220 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { BucketState } from '../../src/studio/bucketState.ts';
+import type { Entry } from '../../src/studio/bucketEvent.ts';
+import { decide } from '../../src/studio/decide.ts';
+import { applyToBucket, foldBucket, volumeHeld } from '../../src/studio/foldBucket.ts';
+import { later, minutes, seq, streamNo } from '../../src/studio/ids.ts';
+import type { Amounts, Step, Verdict } from '../../src/studio/verdict.ts';
+import { bucketEvent, gridStory, keepersDoing, story, type Story } from '../helpers/bucketArbitraries.ts';
+
+const runs = { numRuns: 1500 };
+
+const stateOf = (entries: readonly Entry[]): BucketState => {
+  const state = foldBucket(streamNo(1), entries);
+  if (!state) throw new Error('a story begins with a setup');
+  return state;
+};
+
+const verdictsOf = ({ entries, now }: Story): Verdict[] => {
+  const state = stateOf(entries);
+  return (['member', 'keeper'] as const).map((role) => decide(state, { now, role }));
+};
+
+const changesWater: Step[] = ['add-water', 'draw-off-water', 'add-dry'];
+/** What would be done, be it by a keeper who is asked. */
+const meant = ({ step, keeperStep }: Verdict): Step => keeperStep ?? step;
+const amountsOfWater = ({ waterMl, drawOffMl, dryGrams, ...more }: Amounts) =>
+  [waterMl, drawOffMl, dryGrams, more.waterMlPerLitre, more.drawOffMlPerLitre, more.dryGramsPerLitre].filter(
+    (amount) => amount !== undefined,
+  );
+
+const numbersIn = (value: unknown): number[] => {
+  if (typeof value === 'number') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
+};
+
+describe('whatever was logged', () => {
+  it('there is an answer, and no number in it is other than finite', () => {
+    fc.assert(
+      fc.property(story, (one) => {
+        const state = stateOf(one.entries);
+        for (const number of numbersIn(state)) expect(number).toSatisfy(Number.isFinite);
+        const { water = 1, solids = 0 } = state.contents ?? {};
+        expect(water).toBeGreaterThan(0);
+        expect(solids).toBeGreaterThanOrEqual(0);
+        for (const verdict of verdictsOf(one)) {
+          for (const number of numbersIn(verdict)) expect(number).toSatisfy(Number.isFinite);
+          for (const amount of numbersIn(verdict.amounts)) expect(amount).toBeGreaterThanOrEqual(0);
+        }
+      }),
+      runs,
+    );
+  });
+
+  it('the same log gives the same answer', () => {
+    fc.assert(
+      fc.property(story, (one) => {
+        expect(verdictsOf(one)).toEqual(verdictsOf(structuredClone(one)));
+      }),
+      runs,
+    );
+  });
+
+  it('water or powder is only ever moved on a believed gravity that is outside its window by more than its uncertainty', () => {
+    const moved = { steps: 0 };
+    fc.assert(
+      fc.property(fc.oneof(story, gridStory), (one) => {
+        for (const verdict of verdictsOf(one)) {
+          const { window, amounts } = verdict;
+          // Additions too small to ask for a reading count: then the prediction stands in for it.
+          const gravity =
+            verdict.gravity && stateOf(one.entries).moved > 0
+              ? { ...verdict.gravity, ...verdict.predicted }
+              : verdict.gravity;
+          const overlaps =
+            gravity === null ||
+            window === null ||
+            (gravity.value + gravity.u95 >= window.low - 1e-12 &&
+              gravity.value - gravity.u95 <= window.high + 1e-12);
+          if (overlaps || !gravity.believed) {
+            expect(changesWater).not.toContain(meant(verdict));
+            expect(amountsOfWater(amounts)).toEqual([]);
+          } else if (changesWater.includes(meant(verdict))) moved.steps++;
+        }
+      }),
+      runs,
+    );
+    expect(moved.steps).toBeGreaterThan(100);
+  });
+
+  it('without a believed gravity nothing is moved, dosed or used', () => {
+    fc.assert(
+      fc.property(story, (one) => {
+        const blind = one.entries.map((entry) =>
+          entry.event.kind === 'reading'
+            ? { ...entry, event: { ...entry.event, gravity: undefined } }
+            : entry,
+        );
+        for (const verdict of verdictsOf({ ...one, entries: blind as Entry[] })) {
+          expect(numbersIn(verdict.amounts)).toEqual([]);
+          expect(['on-hold', 'sieve', 'stir', 'measure', 'ask-keeper']).toContain(verdict.step);
+        }
+      }),
+      runs,
+    );
+  });
+
+  it('a bucket at rest too long is never used, watered, thinned or dosed', () => {
+    fc.assert(
+      fc.property(story, ({ entries, now }) => {
+        const state = stateOf(entries);
+        const at = later(state.stir?.at ?? now, state.settings.restLimit);
+        const rested = later(at < state.foldedTo ? state.foldedTo : at, minutes(1));
+        if (state.stir && rested - state.stir.at <= state.settings.restLimit) return;
+        const verdict = decide(state, { now: rested, role: 'keeper' });
+        expect(['on-hold', 'sieve', 'stir', 'ask-keeper']).toContain(verdict.step);
+        expect(verdict.amounts).toEqual({});
+      }),
+      runs,
+    );
+  });
+});
+
+describe('amounts', () => {
+  it('never are more than the pail holds', () => {
+    const full = { times: 0 };
+    fc.assert(
+      fc.property(fc.oneof(gridStory, story), (one) => {
+        const state = stateOf(one.entries);
+        const { pail, solids } = state.settings;
+        const held = volumeHeld(state)?.value;
+        if (pail === undefined || held === undefined) return;
+        for (const { amounts, reasons } of verdictsOf(one)) {
+          const { waterMl = 0, dryGrams = 0 } = amounts;
+          if (waterMl > 0) expect(held + waterMl).toBeLessThanOrEqual(pail * (1 + 1e-9));
+          // Powder takes the room of its grains: their weight over their gravity.
+          if (dryGrams > 0) expect(held + dryGrams / solids).toBeLessThanOrEqual(pail * (1 + 1e-9));
+          if (reasons.some(({ because }) => because === 'pail-full')) full.times++;
+        }
+      }),
+      runs,
+    );
+    expect(full.times).toBeGreaterThan(20);
+  });
+});
+
+describe('order', () => {
+  it('what has nothing to do with water, powder or flow may come before or after a reading at the same moment', () => {
+    fc.assert(
+      fc.property(story, bucketEvent, keepersDoing, fc.boolean(), ({ entries, now }, event, other, sieve) => {
+        // Sieving takes lumps out that are seen: those two are related.
+        if (other.kind === 'sieve' && 'seen' in event && event.seen.some((sight) => sight !== 'none')) return;
+        if (event.kind === 'hold' || event.kind === 'release' || event.kind === 'sieve') return;
+        const last = entries.at(-1);
+        if (!last) return;
+        const add = (first: Entry['event'], second: Entry['event']) =>
+          stateOf([
+            ...entries,
+            { ...last, seq: seq(last.seq + 1), event: first },
+            { ...last, seq: seq(last.seq + 2), event: second },
+          ]);
+        const placeless = (state: BucketState) =>
+          JSON.parse(JSON.stringify(decide(state, { now, role: sieve ? 'keeper' : 'member' })));
+        expect(placeless(add(event, other))).toEqual(placeless(add(other, event)));
+      }),
+      runs,
+    );
+  });
+
+  it('entries logged late or in any order fold to what they fold to in order', () => {
+    fc.assert(
+      fc.property(story, fc.array(fc.nat()), ({ entries, now }, picks) => {
+        const [setup, ...rest] = entries;
+        if (!setup) return;
+        // The same happenings, written down in another order: each keeps its moment; no two share one.
+        const moments = rest.map((entry, i) => ({ ...entry, at: later(entry.at, minutes((i + 1) / 1000)) }));
+        const shuffled = moments
+          .map((entry, i) => ({ entry, key: picks[i % Math.max(1, picks.length)] ?? 0 }))
+          .sort((a, b) => a.key - b.key)
+          .map(({ entry }, i) => ({ ...entry, seq: seq(i + 2) }));
+        const blank = (state: BucketState) => ({
+          verdict: { ...decide(state, { now: later(now, minutes(1)), role: 'keeper' }), after: 0 },
+          contents: state.contents,
+          predicted: state.predicted,
+        });
+        expect(blank(stateOf([setup, ...shuffled]))).toEqual(blank(stateOf([setup, ...moments])));
+      }),
+      runs,
+    );
+  });
+
+  it('an entry taken back is as if it had never been', () => {
+    fc.assert(
+      fc.property(story, bucketEvent, fc.nat(), ({ entries, now }, slip, where) => {
+        const place = 1 + (where % entries.length);
+        const beside = entries[place - 1];
+        const end = entries.at(-1);
+        if (!beside || !end) return;
+        const taken = { ...beside, seq: seq(1000), event: slip };
+        const undo: Entry = { ...end, seq: seq(1001), at: now, event: { kind: 'undo', of: seq(1000) } };
+        const without = stateOf(entries);
+        expect({ ...stateOf([...entries, taken, undo]), seq: without.seq }).toEqual(without);
+      }),
+      runs,
+    );
+  });
+
+  it('adding one entry on gives what folding all of them gives', () => {
+    fc.assert(
+      fc.property(story, ({ entries }) => {
+        const [setup, ...rest] = entries;
+        if (!setup) return;
+        let state = stateOf([setup]);
+        for (const entry of rest) state = applyToBucket(state, entry);
+        expect(state).toEqual(stateOf(entries));
+      }),
+      runs,
+    );
+  });
+});
