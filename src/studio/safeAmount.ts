@@ -13,8 +13,8 @@ const reach = 4.5;
  * @param volume ml and standard deviation · @param distance gravity to the far edge and standard deviation ·
  *   @param amount ml or g · @param perAmount gravity·ml that one unit of the amount uses up
  * @returns probability, 0 to 1
- * @range any; a volume below zero counts as passed
- * @source derived: JCGM 101:2008 propagation of two normal inputs, by the trapezoidal rule over ±4.5 σ of the volume
+ * @range any; a volume or a distance below zero counts as passed
+ * @source derived: JCGM 101:2008 propagation of two normal inputs, by the trapezoidal rule over ±4.5 σ of the one known better
  */
 export const chanceOfPassing = (
   volume: Estimate<number>,
@@ -22,16 +22,19 @@ export const chanceOfPassing = (
   amount: number,
   perAmount: number,
 ): number => {
+  const used = amount * perAmount;
+  // Summed over the one that is known better: the other's chance then changes little from step to step.
+  const volumeKnownBetter = volume.sd * Math.abs(distance.value) < distance.sd * volume.value;
+  const [summed, other] = volumeKnownBetter ? [volume, distance] : [distance, volume];
   let passing = 0;
   let weights = 0;
   for (let i = 0; i <= steps; i++) {
     const z = -reach + (2 * reach * i) / steps;
     const weight = Math.exp(-0.5 * z * z);
-    const held = volume.value + z * volume.sd;
-    const needed = held > 0 ? (amount * perAmount) / held : Infinity;
-    const passed =
-      distance.sd > 0 ? normalCdf((needed - distance.value) / distance.sd) : Number(needed > distance.value);
-    passing += weight * passed;
+    const one = summed.value + z * summed.sd;
+    const needed = one > 0 ? used / one : Infinity;
+    passing +=
+      weight * (other.sd > 0 ? normalCdf((needed - other.value) / other.sd) : Number(needed > other.value));
     weights += weight;
   }
   return passing / weights;
