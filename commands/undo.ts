@@ -2,7 +2,7 @@ import { logs } from '../src/command/contract.ts';
 import { describeEntry } from '../src/command/describeEntry.ts';
 import { entry as entryKind } from '../src/command/kinds/studioThings.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
-import { coatStream, entryId, studioStream } from '../src/studio/ids.ts';
+import { coatStream, entryId, pieceStream, studioStream } from '../src/studio/ids.ts';
 import { notUndoable } from '../src/studio/undoable.ts';
 
 export const undo = logs({
@@ -21,15 +21,20 @@ export const undo = logs({
     if (why) return refuse(words.undo.not(why, id));
     const logged = { at: now, loggedAt: now, by: member };
     const what = await describeEntry(found, context);
-    if (v.entry.stream === studioStream || v.entry.stream === coatStream) {
+    if (v.entry.stream <= studioStream) {
       const undo = { kind: 'undo', of: v.entry.seq } as const;
+      const own = v.entry.stream === coatStream || v.entry.stream === pieceStream;
       const { entry } =
-        v.entry.stream === coatStream ? await book.logCoat(undo, logged) : await book.logStudio(undo, logged);
+        v.entry.stream === coatStream
+          ? await book.logCoat(undo, logged)
+          : v.entry.stream === pieceStream
+            ? await book.logPiece(undo, logged)
+            : await book.logStudio(undo, logged);
       return {
         kind: 'answer',
         title: words.undo.studio(id),
         reasons: [what],
-        ...(v.entry.stream === coatStream && { private: true }),
+        ...(own && { private: true }),
         data: { entry: entry.id, undone: id },
       };
     }

@@ -5,6 +5,7 @@ import { coatGroup } from '../commands/coat.ts';
 import { dipGroup } from '../commands/dip.ts';
 import { dose } from '../commands/dose.ts';
 import { help } from '../commands/help.ts';
+import { prep } from '../commands/prep.ts';
 import { reading } from '../commands/reading.ts';
 import { sieved } from '../commands/sieved.ts';
 import { stirred } from '../commands/stirred.ts';
@@ -22,6 +23,7 @@ export const commands: Command[] = [
   sieved,
   undo,
   coatGroup,
+  prep,
   dose,
   dipGroup,
   batchGroup,

@@ -11,10 +11,20 @@ import {
   type BucketEvent,
 } from '../studio/bucketEvent.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
-import { coatStream, duration, seq, streamNo, studioStream, type StreamNo } from '../studio/ids.ts';
+import type { PieceEvent } from '../studio/pieceEvent.ts';
+import {
+  coatStream,
+  duration,
+  pieceStream,
+  seq,
+  streamNo,
+  studioStream,
+  type StreamNo,
+} from '../studio/ids.ts';
 import type { LoggedEvent } from '../studio/ports.ts';
 import type { StudioEvent } from '../studio/studio.ts';
 import { coatEvents } from './coatEventSchema.ts';
+import { pieceEvents } from './pieceEventSchema.ts';
 import type { Exactly } from './exactly.ts';
 import { studioEvents } from './studioEventSchema.ts';
 
@@ -134,12 +144,14 @@ const bucketEvents: Exactly<BucketEvent, typeof bucketEvent> = bucketEvent;
 
 const schemaOf = (stream: StreamNo): z.ZodType<LoggedEvent> => {
   if (stream > studioStream) return bucketEvents;
+  if (stream === pieceStream) return pieceEvents;
   return stream === coatStream ? coatEvents : studioEvents;
 };
 
 export const readBucketEvent = (json: string): BucketEvent => bucketEvents.parse(JSON.parse(json));
 export const readStudioEvent = (json: string): StudioEvent => studioEvents.parse(JSON.parse(json));
 export const readCoatEvent = (json: string): CoatEvent => coatEvents.parse(JSON.parse(json));
+export const readPieceEvent = (json: string): PieceEvent => pieceEvents.parse(JSON.parse(json));
 export const readEvent = (stream: StreamNo, json: string): LoggedEvent =>
   schemaOf(stream).parse(JSON.parse(json));
 

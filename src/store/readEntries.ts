@@ -3,6 +3,7 @@ import type { BucketEvent, Entry } from '../studio/bucketEvent.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
 import {
   coatStream,
+  pieceStream,
   entryId,
   type Instant,
   type MemberId,
@@ -10,9 +11,10 @@ import {
   type StreamNo,
   type StudioId,
 } from '../studio/ids.ts';
+import type { PieceEvent } from '../studio/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { StudioEvent } from '../studio/studio.ts';
-import { readBucketEvent, readCoatEvent, readEvent, readStudioEvent } from './eventRow.ts';
+import { readBucketEvent, readCoatEvent, readEvent, readPieceEvent, readStudioEvent } from './eventRow.ts';
 import type { Tables } from './tables.ts';
 
 interface Row {
@@ -72,6 +74,16 @@ export const readStudio = async (
 export const readCoats = async (db: Kysely<Tables>, studio: StudioId): Promise<Entry<CoatEvent>[]> => {
   const rows = await inStream(db, studio, coatStream).orderBy('entry.seq').execute();
   return rows.map((row) => entryOf<CoatEvent>(row, readCoatEvent(row.event)));
+};
+
+/** The last that was logged of pieces on their way to the kiln, to fold. */
+export const readPieces = async (
+  db: Kysely<Tables>,
+  studio: StudioId,
+  most: number,
+): Promise<Entry<PieceEvent>[]> => {
+  const rows = await inStream(db, studio, pieceStream).orderBy('entry.seq', 'desc').limit(most).execute();
+  return rows.map((row) => entryOf<PieceEvent>(row, readPieceEvent(row.event)));
 };
 
 /** A stretch of a stream with what belongs to each entry, newest logged first. */

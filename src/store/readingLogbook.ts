@@ -1,5 +1,6 @@
 import type { BucketState } from '../studio/bucketState.ts';
 import { foldCoats } from '../studio/foldCoats.ts';
+import { foldPieces } from '../studio/foldPieces.ts';
 import {
   readEntryId,
   type EntryId,
@@ -12,8 +13,11 @@ import type { Logbook, Member } from '../studio/ports.ts';
 import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';
 import type { Page } from './pages.ts';
-import { readCoats, readEntries } from './readEntries.ts';
+import { readCoats, readEntries, readPieces } from './readEntries.ts';
 import type { Reading } from './turns.ts';
+
+/** Pieces are fired and gone in weeks. */
+const pieceEntries = 1000;
 
 /** One studio's logbook for the length of a turn. */
 export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
@@ -51,6 +55,10 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     if (page?.coats) return page.coats;
     if (page) pages.set(this.studioId, { ...page, coats });
     return coats;
+  }
+
+  async pieces() {
+    return foldPieces(await readPieces(this.turn.db, this.studioId, pieceEntries));
   }
 
   async entries(stream: StreamNo, range: { before?: Seq; most: number }) {

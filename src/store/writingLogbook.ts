@@ -8,12 +8,14 @@ import { foldStudio } from '../studio/foldStudio.ts';
 import {
   coatStream,
   entryId,
+  pieceStream,
   seq,
   streamNo,
   studioStream,
   type MemberId,
   type StreamNo,
 } from '../studio/ids.ts';
+import type { PieceEvent } from '../studio/pieceEvent.ts';
 import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
 import type { Studio, StudioEvent } from '../studio/studio.ts';
 import { frozen } from './frozen.ts';
@@ -78,6 +80,10 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
       this.#change((page) => ({ ...page, coats }));
       return { entry, coats };
     });
+  }
+
+  logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }> {
+    return this.#inOrder(async () => ({ entry: await this.append(pieceStream, event, logged) }));
   }
 
   rename(member: MemberId, name: string): Promise<void> {

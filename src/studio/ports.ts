@@ -3,6 +3,8 @@ import type { BucketState } from './bucketState.ts';
 import type { CoatState } from './coat.ts';
 import type { CoatEvent } from './coatEvent.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.ts';
+import type { PieceState } from './foldPieces.ts';
+import type { PieceEvent } from './pieceEvent.ts';
 import type { Studio, StudioEvent } from './studio.ts';
 
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json | undefined };
@@ -13,7 +15,7 @@ export interface Member {
 }
 
 /** Everything that is logged, by the stream that it belongs to. */
-export type LoggedEvent = BucketEvent | StudioEvent | CoatEvent;
+export type LoggedEvent = BucketEvent | StudioEvent | CoatEvent | PieceEvent;
 
 export interface Logged {
   at: Instant;
@@ -30,6 +32,8 @@ export interface Logbook {
   bucket(no: StreamNo): Promise<BucketState | undefined>;
   /** Every resist coat that is on still, whoever's. */
   coats(): Promise<readonly CoatState[]>;
+  /** Pieces on their way to the kiln, oldest first; those of long ago left out. */
+  pieces(): Promise<PieceState[]>;
   /** Entries of a stream, newest logged first; undone ones too. */
   entries(stream: StreamNo, range: { before?: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
   entry(id: EntryId): Promise<(Entry<LoggedEvent> & Notes) | undefined>;
@@ -58,6 +62,7 @@ export interface WritableLogbook extends Logbook {
     event: CoatEvent,
     logged: Logged,
   ): Promise<{ entry: Entry<CoatEvent>; coats: readonly CoatState[] }>;
+  logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }>;
   rename(member: MemberId, name: string): Promise<void>;
 }
 

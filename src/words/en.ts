@@ -12,8 +12,10 @@ import { helpWords } from './helpWords.ts';
 import { logWords } from './logWords.ts';
 import { volumeText } from './measures.ts';
 import { optionWords } from './optionWords.ts';
+import { prepWords } from './prepWords.ts';
 import { readingWords } from './readingWords.ts';
 import { recipeWords } from './recipeWords.ts';
+import { scheduleWords } from './scheduleWords.ts';
 import { studioWords } from './studioWords.ts';
 import { said, t, type Text } from './text.ts';
 import { verdictWords } from './verdictWords.ts';
@@ -54,8 +56,10 @@ export const en = {
   help: helpWords,
   log: logWords,
   option: optionWords,
+  prep: prepWords,
   reading: readingWords,
   recipe: recipeWords,
+  schedule: scheduleWords,
   studio: studioWords,
   verdict: verdictWords,
   stirred: {

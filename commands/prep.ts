@@ -1,0 +1,139 @@
+import { logs, type Logging, type Reply } from '../src/command/contract.ts';
+import { cone } from '../src/command/kinds/bisque.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { pick, several, yesNo } from '../src/command/kinds/picks.ts';
+import { pieces } from '../src/command/kinds/pieces.ts';
+import { length, percent } from '../src/command/kinds/quantities.ts';
+import { text } from '../src/command/kinds/texts.ts';
+import { hourAhead } from '../src/command/kinds/when.ts';
+import { pieceReply } from '../src/command/pieceReply.ts';
+import { areSamePieces } from '../src/studio/coat.ts';
+import type { PieceState } from '../src/studio/foldPieces.ts';
+import { pieceStream, readEntryId } from '../src/studio/ids.ts';
+import { resists } from '../src/studio/overnight.ts';
+import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/pieceEvent.ts';
+import { planPiece } from '../src/studio/planPiece.ts';
+
+/** A piece planned before: by its entry, or the member's last of that name. */
+const plannedBefore = (
+  typed: string,
+  all: readonly PieceState[],
+  { member }: Logging,
+): PieceState | undefined => {
+  const id = readEntryId(typed);
+  if (id?.stream === pieceStream) return all.find(({ seq }) => seq === id.seq);
+  return all.findLast(({ by, said }) => by === member && areSamePieces(said.name, typed));
+};
+
+const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
+  const { words, book, now, member, role } = context;
+  const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: { piece: piece.id } });
+  if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
+  if (steps.some((step) => !piece.steps.includes(step))) return refuse(words.prep.noSuchStep(piece.steps));
+  const fresh = steps.filter((step) => !piece.done.some((one) => one.step === step));
+  if (fresh.length === 0) return refuse(words.prep.allDone);
+  const { entry } = await book.logPiece(
+    { kind: 'done', of: piece.seq, steps: fresh },
+    { at: now, loggedAt: now, by: member },
+  );
+  const after = (await book.pieces()).find(({ seq }) => seq === piece.seq);
+  return pieceReply(after ?? piece, context, entry.id);
+};
+
+const plan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
+  const { book, now, member } = context;
+  const around = {
+    now,
+    studio: await book.studio(),
+    bucket: await book.bucket(said.bucket),
+    second: said.second === undefined ? undefined : await book.bucket(said.second),
+    coats: (await book.coats()).filter(({ by }) => by === member),
+    done: [],
+  };
+  if (!around.bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
+  const steps = planPiece(said, { ...around, bucket: around.bucket }).steps.map(({ step }) => step);
+  const { entry } = await book.logPiece(
+    { kind: 'piece', piece: said, steps },
+    { at: now, loggedAt: now, by: member },
+  );
+  const piece = { id: entry.id, seq: entry.seq, by: member, at: now, said, steps, done: [] };
+  return pieceReply(piece, context, entry.id);
+};
+
+export const prep = logs({
+  name: 'prep',
+  about: (w) => w.prep.about,
+  who: 'member',
+  private: true,
+  form: ['piece', 'bucket', 'resist', 'thickness', 'when'],
+  options: {
+    piece: { kind: pieces, needed: true, about: (w) => w.prep.piece },
+    bucket: { kind: bucket, needed: false, about: (w) => w.prep.bucket },
+    done: {
+      kind: several(prepSteps, {
+        dusted: 'dust',
+        dry: 'night',
+        wetted: 'wet',
+        dipped: 'dip',
+        peeled: 'peel',
+      }),
+      needed: false,
+      about: (w) => w.prep.done,
+    },
+    surface: {
+      kind: pick(surfaces, { texture: 'textured', carving: 'carved', plain: 'smooth' }),
+      needed: false,
+      about: (w) => w.prep.surface,
+    },
+    underglaze: {
+      kind: pick(underglazes, { no: 'none', yes: 'thin', stain: 'thin' }),
+      needed: false,
+      about: (w) => w.prep.underglaze,
+    },
+    resist: {
+      kind: pick(resists, { 'melted-wax': 'hot-wax', emulsion: 'wax' }),
+      needed: false,
+      about: (w) => w.prep.resist,
+    },
+    second: { kind: bucket, needed: false, about: (w) => w.prep.second },
+    thickness: { kind: length(0.05, 10, 'mm', '1mm'), needed: false, about: (w) => w.prep.thickness },
+    absorption: { kind: percent(0.1, 40, '12'), needed: false, about: (w) => w.prep.absorption },
+    cone: { kind: cone, needed: false, about: (w) => w.prep.cone },
+    body: { kind: text(40, 'buff stoneware'), needed: false, about: (w) => w.prep.body },
+    wall: { kind: length(0.5, 100, 'mm', '6mm'), needed: false, about: (w) => w.prep.wall },
+    runny: { kind: yesNo, needed: false, about: (w) => w.prep.runny },
+    when: { kind: hourAhead, needed: false, about: (w) => w.prep.when },
+  },
+  async run(v, context) {
+    const { words, book } = context;
+    const w = words.prep;
+    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
+    if (!v.bucket) {
+      const before = plannedBefore(v.piece, await book.pieces(), context);
+      if (before && v.done) return tick(before, v.done, context);
+      if (before) return pieceReply(before, context);
+      return refuse(v.done ? w.noPiece(v.piece) : w.noBucket);
+    }
+    if (v.second?.no === v.bucket.no) return refuse(w.sameSecond);
+    const planned = await plan(
+      {
+        name: v.piece,
+        bucket: v.bucket.no,
+        surface: v.surface ?? 'smooth',
+        underglaze: v.underglaze ?? 'none',
+        ...(v.second && { second: v.second.no }),
+        ...(v.resist && { resist: v.resist }),
+        ...(v.body !== undefined && { body: v.body }),
+        ...(v.absorption !== undefined && { absorption: v.absorption }),
+        ...(v.cone !== undefined && { cone: v.cone }),
+        ...(v.wall !== undefined && { wall: v.wall }),
+        ...(v.thickness !== undefined && { thickness: v.thickness }),
+        ...(v.runny !== undefined && { runny: v.runny }),
+        ...(v.when !== undefined && { plannedFor: v.when }),
+      },
+      context,
+    );
+    const piece = v.done && (await book.pieces()).findLast(({ by }) => by === context.member);
+    return piece && v.done ? tick(piece, v.done, context) : planned;
+  },
+});

@@ -1,0 +1,76 @@
+import type { PieceState } from '../studio/foldPieces.ts';
+import { planPiece, type PiecePlan } from '../studio/planPiece.ts';
+import type { Asking, Action, Reply } from './contract.ts';
+import { isoInstant } from './isoInstant.ts';
+import { printLine } from './parseLine.ts';
+
+const data = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({
+  ...(entry !== undefined && { entry }),
+  piece: piece.id,
+  name: piece.said.name,
+  bucket: piece.said.bucket,
+  steps: plan.steps.map(({ step, at, done }) => ({ step, at: isoInstant(at), done })),
+  dipAt: isoInstant(plan.dipAt),
+  seconds: plan.seconds ?? null,
+  bisque: plan.bisque,
+  conflicts: plan.conflicts.map(({ kind }) => kind),
+});
+
+/** The plan of one piece as it stands: what comes next, what is done, what does not go together. */
+export const pieceReply = async (piece: PieceState, asking: Asking, entry?: string): Promise<Reply> => {
+  const { words, book, now, role } = asking;
+  const w = words.prep;
+  const { said } = piece;
+  const studio = await book.studio();
+  const bucket = await book.bucket(said.bucket);
+  if (!bucket) throw new Error(`piece ${piece.id} names bucket ${said.bucket}, which is not there`);
+  const second = said.second === undefined ? undefined : await book.bucket(said.second);
+  const coats = (await book.coats()).filter(({ by }) => by === piece.by);
+  const plan = planPiece(said, { now, studio, bucket, second, coats, done: piece.done });
+  const { resist } = plan;
+  const setting = {
+    bucket: bucket.settings.name,
+    ...(second && { second: second.settings.name }),
+    ...(resist && { resist }),
+    runny: said.runny ?? false,
+    ...(plan.seconds !== undefined && { seconds: plan.seconds }),
+  };
+  const left = plan.steps.filter(({ done }) => !done);
+  const [next] = left;
+  const tick = (step: (typeof left)[number]['step']): Action => ({
+    label: w.ticked(step),
+    line: printLine(['prep'], { piece: piece.id, done: step }),
+    press: 'run',
+  });
+  const first = (verdict: Parameters<typeof words.verdict.title>[0]) =>
+    words.verdict.title(verdict, studio.units);
+  const worn = (['gloves', 'caustic', 'toxic'] as const).filter((one) =>
+    bucket.settings.cautions.includes(one),
+  );
+  return {
+    kind: 'answer',
+    title: w.title(
+      said.name,
+      next?.step,
+      next && next.at > now ? next.at : undefined,
+      next ? w.step(next.step, setting) : [],
+    ),
+    facts: [
+      { label: [w.factDip], text: w.dipFact(plan.dipAt, plan.seconds) },
+      { label: [w.factBisque], text: w.bisque(plan.bisque) },
+      {
+        label: [w.factPiece],
+        text: w.pieceFact(piece.id, plan.steps.length - left.length, plan.steps.length),
+      },
+    ],
+    dont: plan.conflicts.map((one) => w.conflict(one, first)),
+    cautions: [
+      ...worn.map(words.verdict.caution),
+      ...(resist && w.cautions[resist].length > 0 ? [w.cautions[resist]] : []),
+    ],
+    reasons: plan.steps.map(({ step, at, done }, i) => w.row(i + 1, w.step(step, setting), at, done, now)),
+    actions:
+      role === 'keeper' || piece.by === asking.member ? left.slice(0, 3).map(({ step }) => tick(step)) : [],
+    data: data(piece, plan, entry),
+  };
+};
