@@ -1,4 +1,9 @@
 import type { Group } from '../src/command/contract.ts';
+import { setDrying } from './studio/drying.ts';
+import { setFiring } from './studio/firing.ts';
+import { setHours } from './studio/hours.ts';
+import { setReminders } from './studio/reminders.ts';
+import { setSession } from './studio/session.ts';
 import { setStudio } from './studio/set.ts';
 import { setCup, setKeeper, setVessel } from './studio/things.ts';
 import { showStudio } from './studio/show.ts';
@@ -6,5 +11,16 @@ import { showStudio } from './studio/show.ts';
 export const studioGroup: Group = {
   name: 'studio',
   about: (w) => w.studio.about,
-  leaves: [showStudio, setStudio, setVessel, setCup, setKeeper],
+  leaves: [
+    showStudio,
+    setStudio,
+    setHours,
+    setSession,
+    setDrying,
+    setReminders,
+    setFiring,
+    setVessel,
+    setCup,
+    setKeeper,
+  ],
 };

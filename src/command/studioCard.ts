@@ -4,12 +4,18 @@ import type { Asking, Reply } from './contract.ts';
 /** What the studio has told the bot about itself. */
 export const studioCard = async (studio: Studio, { words, book }: Asking): Promise<Reply> => {
   const w = words.studio;
+  const { schedule } = words;
   const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
   const keepers = studio.keepers.map((id) => names.get(id) ?? words.someone);
   return {
     kind: 'answer',
     title: w.card(studio.zone, studio.units),
     facts: [
+      { label: [schedule.factHours], text: schedule.hours(studio.hours) },
+      { label: [schedule.factClosures], text: schedule.closures(studio.hours.closures) },
+      { label: [schedule.factSessions], text: schedule.sessions(studio.sessions) },
+      { label: [schedule.factDrying], text: schedule.drying(studio.drying) },
+      { label: [schedule.factReminders], text: schedule.reminders(studio.reminders) },
       { label: [w.factVessels], text: w.vessels(studio.vessels) },
       { label: [w.factCups], text: w.cups(studio.cups) },
       { label: [w.factKeepers], text: w.keepers(keepers) },

@@ -1,0 +1,38 @@
+import { logs } from '../../src/command/contract.ts';
+import { percent, temperature, time } from '../../src/command/kinds/quantities.ts';
+import { fraction } from '../../src/glaze/units.ts';
+import { hours } from '../../src/studio/ids.ts';
+
+export const setDrying = logs({
+  name: 'drying',
+  about: (w) => w.schedule.dryingAbout,
+  who: 'keeper',
+  options: {
+    hours: {
+      kind: time(hours(1), hours(72), 'h', '12h'),
+      needed: false,
+      about: (w) => w.schedule.dryingHours,
+    },
+    temperature: { kind: temperature(-10, 50), needed: false, about: (w) => w.schedule.temperature },
+    humidity: { kind: percent(1, 100, '60'), needed: false, about: (w) => w.schedule.humidity },
+  },
+  async run(v, { words, book, now, member }) {
+    const { schedule: w } = words;
+    const said = {
+      ...(v.hours !== undefined && { minimumHours: v.hours / hours(1) }),
+      ...(v.temperature !== undefined && { temperature: v.temperature }),
+      ...(v.humidity !== undefined && { humidity: fraction(v.humidity / 100) }),
+    };
+    if (Object.keys(said).length === 0) return { kind: 'refusal', title: w.nothing('hours:12h'), data: {} };
+    const { entry, state } = await book.logStudio(
+      { kind: 'drying', ...said },
+      { at: now, loggedAt: now, by: member },
+    );
+    return {
+      kind: 'answer',
+      title: w.dryingSet(state.drying),
+      facts: [{ label: [w.factDrying], text: w.drying(state.drying) }],
+      data: { entry: entry.id, drying: { ...state.drying } },
+    };
+  },
+});

@@ -1,0 +1,33 @@
+import { isoInstant } from '../../src/command/isoInstant.ts';
+import { logs } from '../../src/command/contract.ts';
+import { yesNo } from '../../src/command/kinds/picks.ts';
+import { hourAhead } from '../../src/command/kinds/when.ts';
+
+export const setFiring = logs({
+  name: 'firing',
+  about: (w) => w.schedule.firingAbout,
+  who: 'keeper',
+  options: {
+    when: {
+      kind: { ...hourAhead, example: 'friday 8am' },
+      needed: false,
+      about: (w) => w.schedule.firingWhen,
+    },
+    off: { kind: yesNo, needed: false, about: (w) => w.schedule.firingOff },
+  },
+  async run(v, { words, book, now, member }) {
+    const { schedule: w } = words;
+    if (v.when === undefined && v.off !== true)
+      return { kind: 'refusal', title: w.nothing('when:"friday 8am"'), data: {} };
+    const at = v.off === true ? undefined : v.when;
+    const { entry } = await book.logStudio(
+      { kind: 'firing', ...(at !== undefined && { at }) },
+      { at: now, loggedAt: now, by: member },
+    );
+    return {
+      kind: 'answer',
+      title: at === undefined ? w.firingCalledOff : w.firingSet(at),
+      data: { entry: entry.id, firing: at === undefined ? null : isoInstant(at) },
+    };
+  },
+});

@@ -1,0 +1,36 @@
+import { logs } from '../../src/command/contract.ts';
+import { quietHours } from '../../src/command/kinds/hours.ts';
+import { time } from '../../src/command/kinds/quantities.ts';
+import { hours, minutes } from '../../src/studio/ids.ts';
+
+export const setReminders = logs({
+  name: 'reminders',
+  about: (w) => w.schedule.remindersAbout,
+  who: 'keeper',
+  options: {
+    lead: {
+      kind: time(minutes(5), hours(24), 'min', '45 min'),
+      needed: false,
+      about: (w) => w.schedule.lead,
+    },
+    quiet: { kind: quietHours, needed: false, about: (w) => w.schedule.quiet },
+  },
+  async run(v, { words, book, now, member }) {
+    const { schedule: w } = words;
+    const said = {
+      ...(v.lead !== undefined && { lead: v.lead }),
+      ...(v.quiet !== undefined && { quiet: v.quiet }),
+    };
+    if (Object.keys(said).length === 0) return { kind: 'refusal', title: w.nothing('lead:45min'), data: {} };
+    const { entry, state } = await book.logStudio(
+      { kind: 'reminders', ...said },
+      { at: now, loggedAt: now, by: member },
+    );
+    const { lead, quiet } = state.reminders;
+    return {
+      kind: 'answer',
+      title: w.remindersSet(state.reminders),
+      data: { entry: entry.id, leadMinutes: lead / minutes(1), quiet: quiet ? { ...quiet } : null },
+    };
+  },
+});

@@ -1,0 +1,48 @@
+import { logs, type Reply } from '../../src/command/contract.ts';
+import { dayHours, weekday } from '../../src/command/kinds/hours.ts';
+import { text } from '../../src/command/kinds/texts.ts';
+
+const mostSessions = 40;
+
+const isNamed = (name: string) => (session: { name: string }) =>
+  session.name.toLowerCase() === name.toLowerCase();
+
+export const setSession = logs({
+  name: 'session',
+  about: (w) => w.schedule.sessionAbout,
+  who: 'keeper',
+  options: {
+    day: { kind: weekday, needed: true, about: (w) => w.schedule.sessionDay },
+    hours: {
+      kind: { ...dayHours, example: '18:00-21:00' },
+      needed: true,
+      about: (w) => w.schedule.sessionHours,
+    },
+    name: { kind: text(40, 'beginners'), needed: false, about: (w) => w.schedule.sessionName },
+  },
+  async run(v, { words, book, now, member }) {
+    const { schedule: w } = words;
+    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
+    const logged = { at: now, loggedAt: now, by: member };
+    const name = v.name ?? v.day;
+    const { sessions } = await book.studio();
+    if (v.hours === 'closed') {
+      if (!sessions.some((one) => isNamed(name)(one) && one.day === v.day)) return refuse(w.noSession(v.day));
+      const { entry } = await book.logStudio({ kind: 'session-off', name }, logged);
+      return { kind: 'answer', title: w.sessionOff(name), data: { entry: entry.id } };
+    }
+    if (sessions.filter((one) => !isNamed(name)(one)).length >= mostSessions)
+      return refuse(w.tooManySessions(mostSessions));
+    const session = { name, day: v.day, hours: v.hours };
+    const { entry, state } = await book.logStudio({ kind: 'session', session }, logged);
+    return {
+      kind: 'answer',
+      title: w.sessionSet(session),
+      facts: [{ label: [w.factSessions], text: w.sessions(state.sessions) }],
+      data: {
+        entry: entry.id,
+        sessions: state.sessions.map((one) => ({ name: one.name, day: one.day, hours: { ...one.hours } })),
+      },
+    };
+  },
+});

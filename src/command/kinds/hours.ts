@@ -1,0 +1,51 @@
+import { weekdays, type DayHours, type WeekdayName } from '../../studio/openingHours.ts';
+import type { QuietHours } from '../../studio/quietHours.ts';
+import type { Asking, Kind, Read } from '../contract.ts';
+import { readClosures, readDayHours, type ReadHours } from '../readOpeningHours.ts';
+import { pick } from './picks.ts';
+
+const read =
+  <T>(reader: (typed: string) => ReadHours<T>) =>
+  (typed: string, { words }: Asking): Read<T> => {
+    const found = reader(typed);
+    return found.ok ? found : { ok: false, why: words.schedule.problem(found.why) };
+  };
+
+/** When a day opens and closes: `08:00-22:00`, or closed. */
+export const dayHours: Kind<DayHours | 'closed'> = {
+  control: 'text',
+  example: '08:00-22:00',
+  read: read(readDayHours),
+};
+
+/** Days of the calendar: `2026-12-25`, `2026-12-24 to 2027-01-02`. */
+export const calendarDays: Kind<string[]> = {
+  control: 'text',
+  example: '2026-12-25',
+  read: read(readClosures),
+};
+
+/** A stretch of every night in which nobody is reminded; `none` when there is none. */
+export const quietHours: Kind<QuietHours | 'none'> = {
+  control: 'text',
+  example: '22:00-08:00',
+  read: read((typed): ReadHours<QuietHours | 'none'> => {
+    const found = readDayHours(typed);
+    if (!found.ok) return found;
+    if (found.value === 'closed') return { ok: true, value: 'none' };
+    return { ok: true, value: { from: found.value.opens, until: found.value.closes } };
+  }),
+};
+
+const short = (day: WeekdayName): [string, WeekdayName][] => [
+  [day.slice(0, 3), day],
+  [`${day}s`, day],
+];
+
+export const weekday = pick(weekdays, {
+  ...Object.fromEntries(weekdays.flatMap(short)),
+  tues: 'tuesday',
+  weds: 'wednesday',
+  thur: 'thursday',
+  thurs: 'thursday',
+});
