@@ -5,7 +5,7 @@ import { speak } from '../command/speak.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';
 import { chatWords } from '../words/chatWords.ts';
-import { completeLine } from './completeLine.ts';
+import { completeLine } from '../command/completeLine.ts';
 import { replyLines } from './plainReply.ts';
 
 export interface ChatPorts {

@@ -5,8 +5,8 @@ import {
   type Desk,
   type Leaf,
   type Request,
-} from '../command/contract.ts';
-import { leafAt, marks, parseLine, quoted } from '../command/parseLine.ts';
+} from './contract.ts';
+import { leafAt, marks, parseLine, quoted } from './parseLine.ts';
 
 export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'at'>;
 
