@@ -71,6 +71,7 @@ const titleOf = async ({ advice, verdict }: DoseAdvice, { words, book }: Asking)
     return advice.why === 'hands-off' ? words.verdict.title(verdict, units) : w.none(advice.why);
   const { next } = advice;
   if (next.kind === 'checkpoint') return w.checkpoint(next.totalPercent);
+  if (next.kind === 'no-change') return w.noChange;
   if (next.kind === 'per-litre') return w.perLitre(next.dose);
   return advice.now ? w.now(next.dose) : w.later(words.verdict.title(verdict, units), next.dose);
 };
@@ -97,6 +98,7 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
     dont: next ? w.dont() : [],
     cautions: cautions.map(words.verdict.caution),
     reasons: [
+      ...(dose ? [dose.interval ? w.learned(dose.interval, doses) : w.notLearned] : []),
       w.strength(saltInSaturatedSolution(householdVolumes['us-tsp'])),
       ...(dose && dose.dose < 2.5 ? [w.drops] : []),
       ...(hard ? [w.hardWater] : []),
@@ -122,10 +124,13 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
       heptahydrateGrams: dose?.heptahydrate ?? 0,
       totalPercentOfDry: soFar ?? null,
       rung: doses + 1,
-      learned: false,
-      now: advice.kind === 'next' && advice.now && next?.kind !== 'checkpoint',
+      learned: dose?.interval !== undefined,
+      ...(dose?.interval && {
+        interval: { low: dose.interval.low, high: dose.interval.high ?? null },
+      }),
+      now: advice.kind === 'next' && advice.now && dose !== undefined,
       ...(advice.kind === 'none' && { why: advice.why }),
-      ...(next?.kind === 'checkpoint' && { why: 'checkpoint' }),
+      ...((next?.kind === 'checkpoint' || next?.kind === 'no-change') && { why: next.kind }),
     },
   };
 };

@@ -84,6 +84,7 @@ const added = z.discriminatedUnion('what', [
     gravity: inGravity.exactOptional(),
     gravityU: number.exactOptional(),
     from: aStream.exactOptional(),
+    heptahydrate: mass,
   }),
   z.strictObject({ what: z.literal('taken'), volume, to: aStream.exactOptional() }),
   z.strictObject({ what: z.literal('other'), name: text.exactOptional(), volume, mass }),

@@ -85,7 +85,15 @@ export type Added =
   | { what: 'dry'; mass?: Grams }
   | { what: 'flocculant'; volume?: Millilitres; heptahydrate?: Grams }
   | { what: 'deflocculant'; volume?: Millilitres; mass?: Grams }
-  | { what: 'glaze'; volume?: Millilitres; gravity?: Gravity; gravityU?: number; from?: StreamNo }
+  | {
+      what: 'glaze';
+      volume?: Millilitres;
+      gravity?: Gravity;
+      gravityU?: number;
+      from?: StreamNo;
+      /** Flocculant that comes over in it. */
+      heptahydrate?: Grams;
+    }
   | { what: 'taken'; volume?: Millilitres; to?: StreamNo }
   | { what: 'other'; name?: string; volume?: Millilitres; mass?: Grams };
 

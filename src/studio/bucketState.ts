@@ -1,5 +1,6 @@
 import type { Gravity, Grams } from '../glaze/units.ts';
 import type { BucketEvent, BucketSettings, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
+import type { FlowPoint } from './flowPoints.ts';
 import type { Instant, MemberId, Seq, StreamNo } from './ids.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
@@ -58,5 +59,12 @@ export interface BucketState {
   /** The last test tiles; absent while there are none. */
   tiles?: TileDipped[];
   /** Salt since the last remake, counted, never observed. */
-  flocculant: { heptahydrate: Grams; doses: number; lastAt?: Instant; unknown: boolean };
+  flocculant: {
+    heptahydrate: Grams;
+    doses: number;
+    lastAt?: Instant;
+    unknown: boolean;
+    /** How it flowed after each of the last doses; absent until there is a look. */
+    flow?: FlowPoint[];
+  };
 }

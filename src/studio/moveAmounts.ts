@@ -3,11 +3,13 @@ import type { Millilitres } from '../glaze/units.ts';
 import type { MeasuredGravity } from './bucketState.ts';
 import type { Estimate } from './contents.ts';
 import type { Move } from './decisionTable.ts';
-import { nextDose } from './nextDose.ts';
+import { nextDose, rungOfDry } from './nextDose.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';
 import type { Facts } from './rules.ts';
 import type { Reason } from './verdict.ts';
 import { volumeNow } from './volumeNow.ts';
+
+const rungPercent = 100 * rungOfDry;
 
 interface Found extends AmountsFound {
   /** A keeper looks before any more goes in. */
@@ -23,6 +25,8 @@ const dose = (f: Facts, measured: MeasuredGravity, volume: Estimate<Millilitres>
         checkpoint: true,
         reasons: [{ because: 'dose-checkpoint', totalPercent: next.totalPercent }],
       };
+    case 'no-change':
+      return { amounts: {}, checkpoint: true, reasons: [{ because: 'dose-no-change' }] };
     case 'per-litre':
       return { amounts: { doseMlPerLitre: next.dose }, checkpoint: false, reasons: [] };
     case 'dose':
@@ -36,6 +40,9 @@ const dose = (f: Facts, measured: MeasuredGravity, volume: Estimate<Millilitres>
             percent: next.percent,
             totalPercent: next.totalPercent + next.percent,
           },
+          ...(next.interval
+            ? [{ because: 'dose-learned' as const, rungs: next.percent / rungPercent, ...next.interval }]
+            : []),
         ],
       };
   }

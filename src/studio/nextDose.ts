@@ -3,6 +3,7 @@ import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres
 import type { BucketSettings } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from './flocculantSolution.ts';
+import { learnDose, type Learned } from './learnDose.ts';
 import { plausibleGravity } from './weighGravity.ts';
 
 /** One rung, and where a keeper looks before more goes in: parts of the bucket's dry mass (common practice). */
@@ -17,7 +18,13 @@ export type NextDose =
       /** This dose, and all before it since the remake, in per cent of the dry mass. */
       percent: number;
       totalPercent: number;
+      /** Its number since the remake. */
+      rung: number;
+      /** What the bucket's own readings say it needs to be at mid-window, nine lines in ten. */
+      interval?: { low: Millilitres; high?: Millilitres };
     }
+  /** Two rungs made no difference: something else is missing. */
+  | { kind: 'no-change'; totalPercent: number }
   | { kind: 'per-litre'; dose: Millilitres }
   | { kind: 'checkpoint'; totalPercent: number };
 
@@ -27,24 +34,52 @@ const asAimedAt = (slurry: Gravity, { gravity: window, solids }: BucketSettings)
   return gravity(Math.min(high, Math.max(low, slurry)));
 };
 
-/** The ladder's next rung of flocculant for a bucket of this gravity; per litre when its volume is not known. */
+/** The flow window, when it is for the cup that its readings were taken with. */
+const flowAim = ({ settings: { efflux, cup }, efflux: read }: BucketState) => {
+  const by = cup ?? read?.cup;
+  return efflux && by !== undefined ? { window: efflux, cup: by } : undefined;
+};
+
+const learnedFrom = (state: BucketState, slurry: Gravity, dryMass: number): Learned => {
+  const aim = flowAim(state);
+  const { flow = [], heptahydrate, unknown } = state.flocculant;
+  const last = flow.at(-1);
+  if (!aim || !last || unknown) return { kind: 'not-enough' };
+  const percent = last.percent + (100 * (heptahydrate - last.salt)) / dryMass;
+  return learnDose({ points: flow, ...aim, gravity: slurry, percent });
+};
+
+/**
+ * The next dose of flocculant for a bucket of this gravity: what its own readings say, else the ladder's next rung; per
+ * litre when its volume is not known.
+ */
 export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitres | undefined): NextDose => {
-  const dry = dryContent({
-    slurry: asAimedAt(slurry, state.settings),
-    solids: state.settings.solids,
-  });
+  const aimed = asAimedAt(slurry, state.settings);
+  const dry = dryContent({ slurry: aimed, solids: state.settings.solids });
   if (!dry.ok) throw new Error(`bucket ${state.no}: no dry content for gravity ${slurry}`);
   if (volume === undefined)
     return { kind: 'per-litre', dose: saturatedSolutionWith(grams(dry.value * rungOfDry)) };
   const dryMass = (dry.value * volume) / 1000;
   const soFar = state.flocculant.heptahydrate / dryMass;
   if (soFar + rungOfDry > checkpointOfDry) return { kind: 'checkpoint', totalPercent: 100 * soFar };
-  const dose = saturatedSolutionWith(grams(dryMass * rungOfDry));
+  const learned = learnedFrom(state, aimed, dryMass);
+  if (learned.kind === 'no-change') return { kind: 'no-change', totalPercent: 100 * soFar };
+  const ofDry =
+    learned.kind === 'learned' ? Math.min(learned.rungs * rungOfDry, checkpointOfDry - soFar) : rungOfDry;
+  const rungMl = saturatedSolutionWith(grams(dryMass * rungOfDry));
+  const dose = saturatedSolutionWith(grams(dryMass * ofDry));
   return {
     kind: 'dose',
-    dose: millilitres(dose),
+    dose,
     heptahydrate: saltInSaturatedSolution(dose),
-    percent: 100 * rungOfDry,
+    percent: 100 * ofDry,
     totalPercent: 100 * soFar,
+    rung: state.flocculant.doses + 1,
+    ...(learned.kind === 'learned' && {
+      interval: {
+        low: millilitres(learned.interval.low * rungMl),
+        ...(learned.interval.high !== undefined && { high: millilitres(learned.interval.high * rungMl) }),
+      },
+    }),
   };
 };

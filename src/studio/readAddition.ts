@@ -56,6 +56,10 @@ export const readAddition = (said: SaidAddition): Found => {
       const held = from && volumeHeld(from)?.value;
       if (volume !== undefined && held !== undefined && volume > held)
         return { ok: false, why: { kind: 'more-than-held', held } };
+      const salt =
+        from && volume !== undefined && held !== undefined && held > 0 && from.flocculant.heptahydrate > 0
+          ? grams((from.flocculant.heptahydrate * volume) / held)
+          : undefined;
       const known = said.gravity ?? from?.predicted?.value;
       const u95 = said.gravity === undefined ? from?.predicted?.u95 : undefined;
       return {
@@ -66,6 +70,7 @@ export const readAddition = (said: SaidAddition): Found => {
           ...(known !== undefined && { gravity: known }),
           ...(u95 !== undefined && { gravityU: u95 }),
           ...(from && { from: from.no }),
+          ...(salt !== undefined && { heptahydrate: salt }),
         },
         ...(from && { taken: { what: 'taken', ...(volume !== undefined && { volume }), to: bucket.no } }),
       };

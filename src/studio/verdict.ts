@@ -101,6 +101,8 @@ export type Reason =
   | { because: 'pail-full'; fits: Millilitres; wanted: Millilitres }
   | { because: 'no-room-for-dry'; fits: Grams; wanted: Grams }
   | { because: 'dose'; grams: Grams; percent: number; totalPercent: number }
+  | { because: 'dose-learned'; rungs: number; low: Millilitres; high?: Millilitres }
+  | { because: 'dose-no-change' }
   | { because: 'dose-checkpoint'; totalPercent: number };
 
 /** Amounts for the step, aimed at mid-window; per litre too, for a pail whose contents are not known. */

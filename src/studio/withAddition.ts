@@ -13,6 +13,7 @@ import {
 } from './contents.ts';
 import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
+import { withoutFlowPoints } from './flowPoints.ts';
 import { withPrediction } from './withVolume.ts';
 
 /** How well people pour and weigh into a bucket (common practice). */
@@ -81,20 +82,28 @@ export const withAddition = (
       added.heptahydrate ?? (added.volume === undefined ? undefined : saltInSaturatedSolution(added.volume));
     const before = next.flocculant;
     next.flocculant = {
+      ...before,
       heptahydrate: grams(before.heptahydrate + (salt ?? 0)),
       doses: before.doses + 1,
       lastAt: entry.at,
       unknown: before.unknown || salt === undefined,
     };
-    return next;
+    // A dose of unknown size tears the line of readings against salt.
+    return salt === undefined ? withoutFlowPoints(next) : next;
   }
-  if (added.what === 'deflocculant') return next;
+  if (added.what === 'deflocculant') return withoutFlowPoints(next);
   if (added.what === 'taken') {
     if (!next.contents) return next;
     if (added.volume === undefined) delete next.volumeAt;
     else {
       const held = volumeOf(next.contents, solids).value;
-      next.contents = scaled(next.contents, Math.max(0.01, 1 - added.volume / held));
+      const left = Math.max(0.01, 1 - added.volume / held);
+      next.contents = scaled(next.contents, left);
+      // What is taken out takes its salt along.
+      next.flocculant = {
+        ...next.flocculant,
+        heptahydrate: grams(next.flocculant.heptahydrate * left),
+      };
     }
     return next;
   }
@@ -106,9 +115,15 @@ export const withAddition = (
     next.contents = withAdded(next.contents, move.water, move.solids, move.together);
     next.moved += Math.abs(gravityOf(next.contents, solids).value - before);
   }
+  if (added.what === 'glaze' && added.heptahydrate !== undefined)
+    next.flocculant = {
+      ...next.flocculant,
+      heptahydrate: grams(next.flocculant.heptahydrate + added.heptahydrate),
+    };
   if (outgrewReading(next)) {
     delete next.efflux;
     delete next.look;
   }
-  return withPrediction(next);
+  const mixed = added.what === 'glaze' || added.what === 'other';
+  return withPrediction(mixed ? withoutFlowPoints(next) : next);
 };

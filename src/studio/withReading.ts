@@ -2,6 +2,7 @@ import { coverage95 } from '../glaze/uncertainty.ts';
 import type { BucketEvent, Entry } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { contentsFrom, volumeOf, withGravitySeen } from './contents.ts';
+import { withFlowPoint } from './flowPoints.ts';
 import { minutes, since } from './ids.ts';
 import { pailVolumeFromGap } from './pailVolumeFromGap.ts';
 import { withSights, withStir } from './withSights.ts';
@@ -60,5 +61,6 @@ export const withReading = (
         ? withGravitySeen(next.contents, seen, solids)
         : contentsFrom(volumeOf(next.contents, solids), seen, solids);
   }
-  return withPrediction(next);
+  const predicted = withPrediction(next);
+  return believed && event.flow ? withFlowPoint(predicted, event.flow) : predicted;
 };

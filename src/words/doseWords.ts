@@ -3,6 +3,8 @@ import { doseText } from './doseText.ts';
 import { massText, percentText, volumeText } from './measures.ts';
 import { t, type Text } from './text.ts';
 
+const ml = (value: number): string => `${Number(value.toFixed(1))} ml`;
+
 const none: Record<NoDose, string> = {
   'hands-off': 'Nothing goes in now.',
   creamy: 'No more flocculant: it flows as it should.',
@@ -30,6 +32,16 @@ export const doseWords = {
     t`${first} If it is thin then: ${[doseText(ml)]} of flocculant solution.`,
   perLitre: (ml: number): Text =>
     t`${[String(Number(ml.toFixed(2)))]} ml of flocculant solution for every litre in the pail, if it is thin. Say the gap from rim to glaze, and I'll give it for the pail.`,
+  noChange: [
+    'Stop: the last two doses changed nothing. It is not flocculation that is missing; is there clay in it? A keeper looks at it.',
+  ] as Text,
+  learned: ({ low, high }: { low: number; high?: number }, doses: number): Text =>
+    high === undefined
+      ? t`Learned from its readings round ${doses} doses: at least ${[ml(low)]} to mid-window; how much at most, they don't say yet.`
+      : t`Learned from its readings round ${doses} doses: ${[ml(low)]} to ${[ml(high)]} to mid-window, nine in ten. Never more than two rungs at once.`,
+  notLearned: [
+    'The ladder’s next rung. Not enough data to learn from: two doses, with the flow timed by one cup before and after each.',
+  ] as Text,
   checkpoint: (percent: number): Text =>
     t`Stop: ${[percentText(percent)]} of its dry mass has gone in since the last remake. Past 0.2 % a keeper looks first.`,
   factDose: 'This dose',

@@ -129,6 +129,8 @@ const title = (verdict: Verdict, units: UnitSystem): Text => {
         : t`Gelled, and then watered. It needs dry batch, then deflocculant.`;
     }
     case 'flocculate': {
+      if (verdict.reasons.some(({ because }) => because === 'dose-no-change'))
+        return t`Still thin, and two doses changed nothing. No more flocculant; a keeper looks at it.`;
       const small = dose(verdict.amounts);
       return small
         ? t`Thin, but not watery: add ${[small]} of flocculant solution, stir, look again. No water out.`
@@ -265,6 +267,12 @@ const reason = (r: Reason, { units, member }: VerdictSetting): Text => {
         : t`Only ${[massText(r.fits, units)]} of dry batch fits under the rim, of ${[massText(r.wanted, units)]}: draw clear water off first.`;
     case 'dose':
       return t`${[percentText(r.percent)]} of its dry mass: ${[massText(r.grams, units)]} of Epsom salt; ${[percentText(r.totalPercent)]} in all since the last remake.`;
+    case 'dose-learned':
+      return r.high === undefined
+        ? t`Learned from its own readings: at least ${[volumeText(r.low, units)]} to mid-window; how much at most, they don't say yet. Never more than two rungs at once.`
+        : t`Learned from its own readings: ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to mid-window, nine in ten. Never more than two rungs at once.`;
+    case 'dose-no-change':
+      return t`The last two doses changed nothing: it is not flocculation that is missing. Is there clay in it?`;
     case 'dose-checkpoint':
       return t`${[percentText(r.totalPercent)]} of its dry mass has gone in since the last remake: past 0.2 % a keeper looks first.`;
   }
@@ -275,11 +283,10 @@ export const verdictWords = {
   reason,
   dont: (dont: Dont): Text => [dontWords[dont]],
   caution: (caution: VerdictCaution): Text => [cautionWords[caution]],
-  then: (step: Step): Text => [thenWords[step]],
+  afterThat: (step: Step): Text => t`After that: ${[thenWords[step]]}.`,
   factGravity: 'Gravity',
   factFlow: 'Flow',
   factStir: 'Last stir',
-  factThen: 'After that',
   factPredicted: 'Predicted',
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, kept but not believed`,
   gravityFact: (value: number, u95: number, window: { low: number; high: number } | null): Text =>

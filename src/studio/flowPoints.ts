@@ -1,0 +1,40 @@
+import type { Gravity, Grams } from '../glaze/units.ts';
+import type { CupTime } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+
+/** How a stirred bucket flowed after so much flocculant. */
+export interface FlowPoint extends CupTime {
+  /** Doses since the remake, and the salt in it, in grams and in per cent of its dry mass then. */
+  doses: number;
+  salt: Grams;
+  percent: number;
+  gravity: Gravity;
+}
+
+/** The last few readings of each of the last few doses are enough for a line, and no more are carried along. */
+const perDose = 2;
+const mostPoints = 12;
+
+/** The bucket with one more look at its flow, when what is in it is known. */
+export const withFlowPoint = (state: BucketState, flow: CupTime): BucketState => {
+  const { flocculant, contents, predicted } = state;
+  if (!contents || !predicted || flocculant.unknown || !(contents.solids > 0)) return state;
+  const { doses, heptahydrate: salt } = flocculant;
+  const point: FlowPoint = {
+    ...flow,
+    doses,
+    salt,
+    percent: (100 * salt) / contents.solids,
+    gravity: predicted.value,
+  };
+  const before = flocculant.flow ?? [];
+  const same = before.filter((one) => one.doses === doses).slice(-(perDose - 1));
+  const points = [...before.filter((one) => one.doses !== doses), ...same, point];
+  return { ...state, flocculant: { ...flocculant, flow: points.slice(-mostPoints) } };
+};
+
+/** What the readings said holds no longer: something else is in the pail now. */
+export const withoutFlowPoints = (state: BucketState): BucketState => {
+  const { flow: _, ...flocculant } = state.flocculant;
+  return { ...state, flocculant };
+};
