@@ -3,6 +3,7 @@ import { describeEntry } from '../src/command/describeEntry.ts';
 import { entry as entryKind } from '../src/command/kinds/studioThings.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { coatStream, entryId, pieceStream, studioStream } from '../src/studio/ids.ts';
+import { otherHalf } from '../src/studio/otherHalf.ts';
 import { notUndoable } from '../src/studio/undoable.ts';
 
 export const undo = logs({
@@ -32,17 +33,20 @@ export const undo = logs({
             : await book.logStudio(undo, logged);
       return {
         kind: 'answer',
-        title: words.undo.studio(id),
+        title: words.undo.done(id),
         reasons: [what],
         ...(own && { private: true }),
         data: { entry: entry.id, undone: id },
       };
     }
     const { entry, state } = await book.log(v.entry.stream, { kind: 'undo', of: v.entry.seq }, logged);
+    const other = await otherHalf(found, book);
+    if (other) await book.log(other.stream, { kind: 'undo', of: other.seq }, logged);
     return verdictReply(state, context, {
-      said: words.undo.done(id, entry.id),
-      reasons: [what],
-      data: { entry: entry.id, undone: id },
+      entry,
+      first: words.undo.done(id, other?.id),
+      reasons: [what, ...(other ? [await describeEntry(other, context)] : [])],
+      data: { undone: id, ...(other && { alsoUndone: other.id }) },
     });
   },
 });

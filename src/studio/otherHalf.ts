@@ -1,0 +1,31 @@
+import type { BucketEvent, Entry } from './bucketEvent.ts';
+import type { Logbook, LoggedEvent, Notes } from './ports.ts';
+import type { StreamNo } from './ids.ts';
+
+/** The bucket that glaze came from or went to. */
+const otherBucket = (event: LoggedEvent): StreamNo | undefined => {
+  if (event.kind !== 'addition') return undefined;
+  if (event.added.what === 'glaze') return event.added.from;
+  return event.added.what === 'taken' ? event.added.to : undefined;
+};
+
+/** Glaze poured from one bucket into another is logged in both at once: the entry's other half, unless it was taken back. */
+export const otherHalf = async (
+  entry: Entry<LoggedEvent> & Notes,
+  book: Logbook,
+): Promise<(Entry<BucketEvent> & Notes) | undefined> => {
+  const bucket = otherBucket(entry.event);
+  if (bucket === undefined) return undefined;
+  const recent = await book.entries(bucket, { most: 200 });
+  const isBucketEntry = (one: Entry<LoggedEvent> & Notes): one is Entry<BucketEvent> & Notes =>
+    one.stream > 0;
+  return recent
+    .filter(isBucketEntry)
+    .find(
+      (one) =>
+        one.undoneBy === undefined &&
+        one.loggedAt === entry.loggedAt &&
+        one.by === entry.by &&
+        otherBucket(one.event) === entry.stream,
+    );
+};
