@@ -72,7 +72,7 @@ export const added = logs({
         ? await book.log(v.from.no, { kind: 'addition', added: found.taken }, logged)
         : undefined;
     return verdictReply(state, context, {
-      said: words.reading.logged(entry.id),
+      entry,
       reasons: [
         ...(other ? [w.alsoTaken(other.entry.id, v.from?.settings.name ?? '')] : []),
         ...(found.added.what === 'flocculant' && v.strength === undefined ? [w.asSaturated] : []),
@@ -83,7 +83,7 @@ export const added = logs({
         ...(v.what === 'draw-off' ? [words.verdict.caution('drawn-water')] : []),
         ...(role === 'member' && (v.what === 'dry' || v.what === 'deflocculant') ? [w.keepersHands] : []),
       ],
-      data: { entry: entry.id, ...(other && { alsoEntry: other.entry.id }) },
+      ...(other && { data: { alsoEntry: other.entry.id } }),
     });
   },
 });

@@ -117,7 +117,7 @@ export const reading = logs({
     const held = volumeHeld(state) ?? { value: millilitres(0) };
     const gravity = found.kind === 'gravity' ? found.gravity : undefined;
     return verdictReply(state, context, {
-      said: w.logged(entry.id),
+      entry,
       reasons: [
         ...(found.kind === 'gravity' ? found.reasons : []),
         ...(viscosity
@@ -129,7 +129,6 @@ export const reading = logs({
           : []),
       ],
       data: {
-        entry: entry.id,
         gravity: gravity ? gravity.value : null,
         u95: gravity ? gravity.u95 : null,
         ...(viscosity?.ok && { kinematicViscosity: viscosity.value }),

@@ -24,14 +24,13 @@ export const sieved = logs({
       { at: v.when ?? now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
     );
     return verdictReply(state, context, {
-      said: words.reading.logged(entry.id),
+      entry,
       reasons: [
         ...(own === 'never' ? [words.sieved.never] : []),
         ...(own !== 'never' && v.mesh !== undefined && v.mesh !== own
           ? [words.sieved.otherMesh(v.mesh, own)]
           : []),
       ],
-      data: { entry: entry.id },
     });
   },
 });

@@ -42,9 +42,8 @@ export const stirred = logs({
       { at: v.when ?? now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
     );
     return verdictReply(state, context, {
-      said: words.reading.logged(entry.id),
+      entry,
       cautions: v.with === 'mixer' ? [words.verdict.caution('mixer')] : [],
-      data: { entry: entry.id },
     });
   },
 });

@@ -7,14 +7,14 @@ import { holdCauses, type BucketEvent } from '../../src/studio/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucketState.ts';
 
 const keep = async ({ no }: BucketState, event: BucketEvent, said: string | undefined, context: Logging) => {
-  const { book, now, member, words } = context;
+  const { book, now, member } = context;
   const { state, entry } = await book.log(no, event, {
     at: now,
     loggedAt: now,
     by: member,
     ...(said !== undefined && { note: said }),
   });
-  return verdictReply(state, context, { said: words.reading.logged(entry.id), data: { entry: entry.id } });
+  return verdictReply(state, context, { entry });
 };
 
 const which = { kind: bucket, needed: true, about: (w: Logging['words']) => w.reading.bucket } as const;

@@ -1,3 +1,4 @@
+import type { Entry } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import { decide } from '../studio/decide.ts';
 import type { Studio } from '../studio/studio.ts';
@@ -68,10 +69,11 @@ const actions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): 
   }
 };
 
-/** The three facts that a step rests on. */
+/** At most three facts that a step rests on. */
 const factsOf = (verdict: Verdict, { words }: Asking): NonNullable<Reply['facts']> => {
   const w = words.verdict;
   const { gravity, flow, hoursSinceStir, window, predicted } = verdict;
+  const foretold = gravity?.believed && verdict.rule !== 'changed' ? null : predicted;
   return [
     ...(gravity
       ? [
@@ -83,15 +85,15 @@ const factsOf = (verdict: Verdict, { words }: Asking): NonNullable<Reply['facts'
           },
         ]
       : []),
-    ...(predicted && (!gravity?.believed || verdict.rule === 'changed')
-      ? [{ label: [w.factPredicted], text: w.gravityFact(predicted.value, predicted.u95, null) }]
+    ...(foretold
+      ? [{ label: [w.factPredicted], text: w.gravityFact(foretold.value, foretold.u95, null) }]
       : []),
-    ...(flow ? [{ label: [w.factFlow], text: w.flowFact(flow) }] : []),
+    // What is predicted stands where the flow of before would say nothing of now.
+    ...(flow && !foretold ? [{ label: [w.factFlow], text: w.flowFact(flow) }] : []),
     {
       label: [w.factStir],
       text: hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
     },
-    ...(verdict.then ? [{ label: [w.factThen], text: w.then(verdict.then) }] : []),
   ];
 };
 
@@ -110,11 +112,21 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
   after: verdict.after,
 });
 
-/** The verdict on a bucket as a reply; `before` is said first when something was just logged. */
+/** What was just logged, as it was understood, so that a slip shows. */
+interface JustLogged {
+  entry: Entry;
+  /** Said before the answer, when the answer alone would not tell that it was done. */
+  first?: Text;
+  reasons?: Text[];
+  cautions?: Text[];
+  data?: Reply['data'];
+}
+
+/** The verdict on a bucket as a reply. */
 export const verdictReply = async (
   state: BucketState,
   asking: Asking,
-  logged?: { said: Text; data: Reply['data']; reasons?: Text[]; cautions?: Text[] },
+  logged?: JustLogged,
 ): Promise<Reply> => {
   const { words, now, role, book } = asking;
   const verdict = decide(state, { now, role });
@@ -128,7 +140,7 @@ export const verdictReply = async (
     verdict.cautions.includes('gloves') ||
     verdict.cautions.includes('caustic') ||
     verdict.cautions.includes('toxic');
-  const measuring = verdict.step === 'measure' || verdict.step === 'stir-on' || verdict.then === 'measure';
+  const measuring = verdict.step === 'measure' || verdict.step === 'stir-on';
   const protocol = measuring
     ? [
         words.verdict.protocolCup(),
@@ -137,17 +149,26 @@ export const verdictReply = async (
     : [];
   return {
     kind: 'answer',
-    title: words.verdict.headline(state.settings.name, words.verdict.title(verdict, studio.units)),
+    title: [
+      ...(logged?.first ? [...logged.first, ' '] : []),
+      ...words.verdict.headline(state.settings.name, words.verdict.title(verdict, studio.units)),
+    ],
     facts: factsOf(verdict, asking),
     dont: verdict.dont.map(words.verdict.dont),
     cautions: [...(logged?.cautions ?? []), ...verdict.cautions.map(words.verdict.caution)],
     reasons: [
-      ...(logged ? [logged.said] : []),
+      ...(logged ? [words.log.logged(logged.entry, studio.units)] : []),
       ...(logged?.reasons ?? []),
+      ...(verdict.then ? [words.verdict.afterThat(verdict.then)] : []),
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
       ...protocol,
     ],
     actions: actions(verdict, asking, studio).slice(0, 3),
-    data: { ...logged?.data, bucket: state.no, verdict: verdictData(verdict) },
+    data: {
+      ...(logged && { entry: logged.entry.id }),
+      ...logged?.data,
+      bucket: state.no,
+      verdict: verdictData(verdict),
+    },
   };
 };

@@ -146,12 +146,20 @@ const what = (entry: Entry<LoggedEvent>, units: UnitSystem): Text => {
   return isStudioEvent(entry) ? studioText(entry.event) : [];
 };
 
+const longerAgo = 120_000;
+
+/** When it happened, said when that is not when it was written down: a time misread shows. */
+const backdated = ({ at, loggedAt }: Entry<LoggedEvent>): Text =>
+  loggedAt - at > longerAgo ? t`, for ${{ at, show: 'day' }} ${{ at, show: 'clock' }}` : [];
+
 export const logWords = {
   short: (id: string, name: string, kind: string): string => `${id} · ${name} · ${kind}`,
+  logged: (entry: Entry, units: UnitSystem): Text =>
+    t`Logged as ${[entry.id]}${backdated(entry)}: ${bucketText(entry.event, units)}.`,
   entry: (entry: Entry<LoggedEvent> & Notes, by: Part, units: UnitSystem): Text => [
     ...t`${[entry.id]} · ${{ at: entry.at, show: 'day' }} ${{ at: entry.at, show: 'clock' }} · ${by} ${what(entry, units)}`,
     ...(entry.note === undefined ? [] : t` · “${said(entry.note)}”`),
     ...(entry.undoneBy === undefined ? [] : t` · taken back`),
-    ...(entry.loggedAt - entry.at > 120_000 ? t` · logged ${{ at: entry.loggedAt, show: 'day' }}` : []),
+    ...(entry.loggedAt - entry.at > longerAgo ? t` · logged ${{ at: entry.loggedAt, show: 'day' }}` : []),
   ],
 };

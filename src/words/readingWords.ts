@@ -2,7 +2,8 @@ import type { Vessel } from '../studio/studio.ts';
 import { gravityText, gravityWithin, massText } from './measures.ts';
 import { said, t, type Text } from './text.ts';
 
-const grams = (g: number) => massText(g);
+/** Tenths, as scales show them: 85.4 g is not 85 g to whoever weighed it. */
+const grams = (g: number) => (g < 1000 ? `${Number(g.toFixed(1))} g` : massText(g));
 
 const fits = ({ name, tare, water }: Vessel): Text =>
   t`${said(name)} weighs ${[grams(tare)]} empty and about ${[grams(tare + 1.45 * water)]} full of glaze.`;
@@ -58,7 +59,6 @@ export const readingWords = {
     t`${[grams(g)]} is too heavy for a full cup. ${fits(vessel)} Another cup, or another unit? Nothing was saved.`,
   tooLight: (g: number, vessel: Vessel): Text =>
     t`${[grams(g)]} is too light for a full cup. ${fits(vessel)} Was it filled to the brim? Nothing was saved.`,
-  logged: (entry: string): Text => t`Logged as ${[entry]}.`,
   weighedAs: (gravity: number, u95: number, vessel: Vessel, cup: 'on' | 'off'): Text =>
     cup === 'on'
       ? t`Weighed in ${said(vessel.name)}, its ${[grams(vessel.tare)]} taken off: ${[gravityWithin(gravity, u95)]}.`

@@ -51,12 +51,12 @@ const measure = (verdict: Verdict): Text => {
     return t`Stir it to the bottom and measure again: that reading was of a bucket at rest.`;
   switch (verdict.rule) {
     case 'never-measured':
-      return t`Stirred, but never measured. Weigh a cup of it now, before you change anything.`;
+      return t`Weigh a cup of it now: it is stirred and was never measured. Change nothing before.`;
     case 'stale':
-      return t`The last reading is too old. Measure it now, while it is stirred.`;
+      return t`Measure it now, while it is stirred: the last reading is too old.`;
     case 'changed':
     case 'changed-unknown':
-      return t`Something went in since the last reading. Stir, then measure before anything else.`;
+      return t`Stir it, then measure before anything else: something went in since the last reading.`;
     case 'unsure':
       return t`Measure better before you change anything: this reading can't tell in from out.`;
     default:
@@ -89,6 +89,14 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
   }
 };
 
+/** More water than the pail has room for. */
+const overfull = ({ waterMl = 0, waterMlLeft = 0 }: Amounts, fits: string, units: UnitSystem): Text => {
+  const left = volumeText(handAmount(waterMlLeft), units);
+  return handAmount(waterMl) > 0
+    ? t`Add ${[fits]} of water, all that fits the pail, stir and measure. It needs ${[left]} more.`
+    : t`It needs ${[left]} of water, but the pail is full: ladle some glaze out first.`;
+};
+
 const title = (verdict: Verdict, units: UnitSystem): Text => {
   const amount = amountOf(verdict, units);
   switch (verdict.step) {
@@ -109,8 +117,7 @@ const title = (verdict: Verdict, units: UnitSystem): Text => {
     case 'add-water': {
       const half = verdict.dont.includes('all-at-once');
       if (amount === undefined) return t`It needs water.`;
-      if (verdict.amounts.waterMlLeft !== undefined)
-        return t`It needs more water than fits the pail: ladle some glaze out first. Pour ${[amount]}, stir, then measure.`;
+      if (verdict.amounts.waterMlLeft !== undefined) return overfull(verdict.amounts, amount, units);
       return half
         ? t`Add ${[amount]} of water, half of what it needs, stir, then measure.`
         : t`Add ${[amount]} of water, stir, then ${[verdict.then === 'flocculate' ? 'look at the flow' : 'measure']} again.`;
@@ -131,6 +138,8 @@ const title = (verdict: Verdict, units: UnitSystem): Text => {
     case 'flocculate': {
       if (verdict.reasons.some(({ because }) => because === 'dose-no-change'))
         return t`Still thin, and two doses changed nothing. No more flocculant; a keeper looks at it.`;
+      if (verdict.reasons.some(({ because }) => because === 'dose-checkpoint'))
+        return t`Still thin, with all the flocculant in it that it should take. Look closer before more goes in.`;
       const small = dose(verdict.amounts);
       return small
         ? t`Thin, but not watery: add ${[small]} of flocculant solution, stir, look again. No water out.`
@@ -220,9 +229,7 @@ const reason = (r: Reason, { units, member }: VerdictSetting): Text => {
     case 'stale':
       return t`Last believed reading ${{ at: r.at, show: 'day' }}, ${[spanText(r.days * 24)]} ago; good for ${[spanText(r.limitDays * 24)]}.`;
     case 'added-unknown':
-      return r.count === 1
-        ? t`Something of unknown amount went in since the last reading.`
-        : t`${r.count} things of unknown amount went in since the last reading.`;
+      return t`${[r.count === 1 ? 'Something' : `${r.count} things`]} went in or came out since the last reading that can't be reckoned with: how much, or how full the pail is, was not said.`;
     case 'moved':
       return t`What was logged since could move gravity by ${[r.by.toFixed(3)]}, more than the reading's ± ${[r.u95.toFixed(3)]}.`;
     case 'predicted':
@@ -260,7 +267,7 @@ const reason = (r: Reason, { units, member }: VerdictSetting): Text => {
     case 'held-back':
       return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window: more could pass the far edge.`;
     case 'pail-full':
-      return t`Only ${[volumeText(r.fits, units)]} fits under the rim. Ladle some glaze into a second pail first, then pour the rest.`;
+      return t`${[r.fits < 1 ? 'Nothing' : `Only ${volumeText(r.fits, units)}`]} fits under the rim. Ladle some glaze into a second pail, say so, and ask again: what is left in this one needs less.`;
     case 'no-room-for-dry':
       return r.fits < 1
         ? t`The pail is full: dry batch goes in once clear water is off.`
