@@ -50,7 +50,8 @@ export const weighGravity = (
   if (off) return { kind: 'weighed', weighed: off, cup: 'off' };
   const meant = grams(weight.grams / 1000);
   if (weight.grams > vessel.tare + 3 * vessel.water) {
-    const tried = [weigh(meant, vessel.tare, vessel, weight.step), weigh(meant, 0, vessel, weight.step)];
+    const step = grams(weight.step / 1000);
+    const tried = [weigh(meant, vessel.tare, vessel, step), weigh(meant, 0, vessel, step)];
     if (tried.some((one) => plausible(one) !== undefined)) return { kind: 'wrong-unit', meant };
   }
   const gravity = (weight.grams - (cup === 'off' ? 0 : vessel.tare)) / vessel.water;
