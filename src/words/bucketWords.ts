@@ -118,7 +118,7 @@ export const bucketWords = {
   listTitle: (count: number, ready: number): Text =>
     count === 0
       ? ['No buckets yet. A keeper sets one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.']
-      : t`${ready} of ${count} buckets ready to use.`,
+      : t`${ready} of ${count} ready to use.`,
   listName: (no: number, name: string): Text => t`${no} · ${said(name)}`,
   listText: (verdict: Verdict, units: UnitSystem): Text => {
     const amount =
@@ -127,7 +127,9 @@ export const bucketWords = {
     const stir =
       verdict.hoursSinceStir === null
         ? ', no stir logged'
-        : `, stirred ${spanText(verdict.hoursSinceStir)} ago`;
+        : verdict.hoursSinceStir < 1 / 60
+          ? ', just stirred'
+          : `, stirred ${spanText(verdict.hoursSinceStir)} ago`;
     return [`${stepWords[verdict.step]}${amount}${gravity}${stir}`];
   },
   stepName: (step: Step): string => stepWords[step],

@@ -9,7 +9,7 @@ export const deskWords = {
   unknownOption: (name: string, have: string[]): Text =>
     t`“${said(name)}” is not an option here. There are: ${[have.join(', ')]}.`,
   missing: (name: string, about: string, example: string): Text =>
-    t`It needs ${[name]} (${[about]}). Type ${[`${name}:${/\s/.test(example) ? `"${example}"` : example}`]}.`,
+    t`${[name]} is missing. ${[about]}: type it like ${[`${name}:${/\s/.test(example) ? `"${example}"` : example}`]}.`,
   wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
   broken: (id: string): Text =>
     t`Something went wrong here, and it was not you. Nothing was saved. Give a keeper this number: ${[id]}.`,
