@@ -166,7 +166,9 @@ describe('a form', () => {
     const { discord, place } = await open(offering('answer', poured('Change it', line, 'edit')));
     const looked = await discord.reply(slash(place, ['look'], { bucket: 'gorse' }));
     const opened = await discord.use(press(place, looked, 'Change it'));
-    const fields = everyComponent((opened.acknowledged?.['data'] as { components: unknown }).components);
+    const fields = everyComponent(
+      (opened.acknowledged?.['data'] as { components: unknown } | undefined)?.components,
+    );
     const given = (name: string) => fields.find((one) => one['custom_id'] === name);
     expect(given('amount')?.['value']).toBe('450 ml');
     expect(list(given('what')?.['options']).filter((one) => one['default'] === true)).toEqual([

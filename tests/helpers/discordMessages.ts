@@ -60,7 +60,7 @@ const apply = (stored: StoredMessage, body: Fields, files: SentFile[]): void => 
   if ('allowed_mentions' in body) stored.allowedMentions = fields(body['allowed_mentions']);
   if ('nonce' in body) message.nonce = text(body['nonce']);
   // The platform's edge: what passed the published schema is taken for what it describes.
-  if ('embeds' in body) message.embeds = list(body['embeds']) as unknown as APIMessage['embeds'];
+  if ('embeds' in body) message.embeds = list(body['embeds']);
   if ('components' in body)
     message.components = numbered(list(body['components'])) as unknown as APIMessage['components'] & {};
   if (files.length > 0 || 'attachments' in body) stored.files = files;

@@ -31,7 +31,7 @@ describe('a file with an owner', () => {
     const first = await openTestStore();
     const next = openStore(first.file, { clock });
     await first.close();
-    await (await next).close();
+    await expect((await next).close()).resolves.toBeUndefined();
   });
 
   it('is refused while another process owns it, and taken over at once when that is killed', async () => {
