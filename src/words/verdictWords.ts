@@ -90,9 +90,9 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
 };
 
 /** More water than the pail has room for. */
-const overfull = ({ waterMl = 0, waterMlLeft = 0 }: Amounts, fits: string, units: UnitSystem): Text => {
-  const left = volumeText(handAmount(waterMlLeft), units);
-  return handAmount(waterMl) > 0
+const overfull = ({ waterMl, waterMlLeft }: Amounts, fits: string, units: UnitSystem): Text => {
+  const left = volumeText(handAmount(waterMlLeft ?? 0), units);
+  return handAmount(waterMl ?? 0) > 0
     ? t`Add ${[fits]} of water, all that fits the pail, stir and measure. It needs ${[left]} more.`
     : t`It needs ${[left]} of water, but the pail is full: ladle some glaze out first.`;
 };
