@@ -7,7 +7,8 @@ export type AdditionProblem =
   | { kind: 'wants-volume'; what: string }
   | { kind: 'wants-weight'; what: string }
   | { kind: 'more-than-pail'; pail: Millilitres }
-  | { kind: 'more-than-held'; held: Millilitres };
+  /** Out of this bucket, or out of the one that it came from. */
+  | { kind: 'more-than-held'; held: Millilitres; from: boolean };
 
 export interface SaidAddition {
   what: Added['what'];
@@ -27,14 +28,31 @@ const asVolume = (amount: SaidAddition['amount']): Millilitres | undefined => {
   return 'volume' in amount ? amount.volume : millilitres(amount.mass);
 };
 
+/** The room that it takes in the pail, or leaves there, as far as is said. Grains take their weight over their gravity. */
+const roomOf = ({ what, amount, bucket }: SaidAddition): number => {
+  if (!amount || ((what === 'glaze' || what === 'taken') && 'mass' in amount)) return 0;
+  if ('volume' in amount) return amount.volume;
+  return what === 'dry' ? amount.mass / bucket.settings.solids : amount.mass;
+};
+
+/** A volume is believed within two standard deviations of what the logbook makes it. */
+const mostHeld = (bucket: BucketState): { value: Millilitres; most: number } | undefined => {
+  const held = volumeHeld(bucket);
+  return held && { value: held.value, most: held.value + 2 * held.sd };
+};
+
 /** What was added, from what was said; or what is wrong with it. */
 export const readAddition = (said: SaidAddition): Found => {
   const { what, amount, bucket, from } = said;
   const volume = amount && 'volume' in amount ? amount.volume : undefined;
   const mass = amount && 'mass' in amount ? amount.mass : undefined;
   const { pail } = bucket.settings;
-  if (volume !== undefined && pail !== undefined && volume > pail)
-    return { ok: false, why: { kind: 'more-than-pail', pail } };
+  const room = roomOf(said);
+  if (pail !== undefined && room > pail) return { ok: false, why: { kind: 'more-than-pail', pail } };
+  const out = what === 'draw-off' || what === 'taken' ? bucket : what === 'glaze' ? from : undefined;
+  const held = out && mostHeld(out);
+  if (held && room > held.most)
+    return { ok: false, why: { kind: 'more-than-held', held: held.value, from: what === 'glaze' } };
   switch (what) {
     case 'water':
     case 'draw-off': {
@@ -53,12 +71,9 @@ export const readAddition = (said: SaidAddition): Found => {
     }
     case 'glaze': {
       if (mass !== undefined) return { ok: false, why: { kind: 'wants-volume', what } };
-      const held = from && volumeHeld(from)?.value;
-      if (volume !== undefined && held !== undefined && volume > held)
-        return { ok: false, why: { kind: 'more-than-held', held } };
       const salt =
-        from && volume !== undefined && held !== undefined && held > 0 && from.flocculant.heptahydrate > 0
-          ? grams((from.flocculant.heptahydrate * volume) / held)
+        from && volume !== undefined && held && held.value > 0 && from.flocculant.heptahydrate > 0
+          ? grams((from.flocculant.heptahydrate * volume) / held.value)
           : undefined;
       const known = said.gravity ?? from?.predicted?.value;
       const u95 = said.gravity === undefined ? from?.predicted?.u95 : undefined;

@@ -37,7 +37,7 @@ const addition = (why: AdditionProblem): Text => {
     case 'more-than-pail':
       return t`That is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;
     case 'more-than-held':
-      return t`That is more than the other bucket holds (about ${[volumeText(why.held)]}). Nothing was saved.`;
+      return t`That is more than ${[why.from ? 'the other bucket' : 'the bucket']} holds (about ${[volumeText(why.held)]}). Wrong unit? Nothing was saved.`;
   }
 };
 
