@@ -114,9 +114,19 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
   }
 };
 
+/** Nothing that pours weighs as much as its own powder. */
+const poured = (found: ReadGravity, { bucket }: Said, { words }: Setting): ReadGravity => {
+  const { solids } = bucket.settings;
+  return found.kind === 'gravity' && found.gravity.value >= solids
+    ? answered('refusal', words.reading.abovePowder(found.gravity.value, solids))
+    : found;
+};
+
 /** The gravity of a reading, from a weight or as stated; or the reply that asks or refuses. */
 export const readGravity = (said: Said, setting: Setting): ReadGravity => {
-  if (said.weight && said.gravity !== undefined) return answered('refusal', setting.words.reading.both);
-  if (said.weight) return weighed(said.weight, said, setting);
-  return said.gravity === undefined ? { kind: 'none' } : stated(said.gravity, said, setting);
+  const { reading } = setting.words;
+  if (said.weight && said.gravity !== undefined) return answered('refusal', reading.both);
+  if (said.weight) return poured(weighed(said.weight, said, setting), said, setting);
+  if (said.gravity === undefined) return { kind: 'none' };
+  return poured(stated(said.gravity, said, setting), said, setting);
 };

@@ -47,6 +47,8 @@ export const readingWords = {
     t`${[String(value)]} is lighter than water, which is 1. Was the weight typed as gravity, or the empty cup taken off twice? Nothing was saved.`,
   aboveGlaze: (value: number): Text =>
     t`${[String(value)]} can't be the gravity of a glaze: none is over 2.5. If it is °Bé, add scale:baume; if it is grams, use weight:. Nothing was saved.`,
+  abovePowder: (value: number, solids: number): Text =>
+    t`A gravity of ${[gravityText(value)]} can't be: the powder of this bucket has ${[gravityText(solids)]} itself. Was the cup's own weight taken off? Nothing was saved.`,
   withCup: (g: number, vessel: string): Text =>
     t`Is ${[grams(g)]} with the empty ${said(vessel)}, or was the scale set to zero with it on?`,
   weighedWay: (way: 'with-cup' | 'without-cup', gravity: number): Text =>
