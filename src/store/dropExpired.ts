@@ -1,3 +1,4 @@
+import { sql } from 'kysely';
 import { days, instant, type Instant } from '../studio/ids.ts';
 import type { Turns } from './turns.ts';
 
@@ -6,7 +7,10 @@ const repliesAreKept = days(7);
 /** So few at a time that nobody waits for it. */
 const mostAtOnce = 500;
 
-/** Drops replies and held lines that nobody will ask for again; answers whether there may be more. */
+/** As long as the logbook may ask for one again, it must be known that it was said. */
+const saidIsKept = days(40);
+
+/** Drops replies, held lines and settled reminders that nobody will ask for again; answers whether there may be more. */
 export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
   turns.write(async ({ db }) => {
     const replies = await db
@@ -25,6 +29,11 @@ export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
       )
       .executeTakeFirst();
     const lines = await db.deleteFrom('held_lines').where('until', '<=', now).executeTakeFirst();
-    const dropped = replies.numDeletedRows + lines.numDeletedRows;
+    const said = await db
+      .deleteFrom('reminders')
+      .where(sql<boolean>`status <> 'pending'`)
+      .where('good_until', '<', instant(now - saidIsKept))
+      .executeTakeFirst();
+    const dropped = replies.numDeletedRows + lines.numDeletedRows + said.numDeletedRows;
     return { keep: dropped > 0n, value: replies.numDeletedRows >= mostAtOnce };
   });

@@ -1,6 +1,7 @@
 import type { Migration } from './migration.ts';
 import { logbook } from './migrations/logbook.ts';
+import { reminders } from './migrations/reminders.ts';
 import { room } from './migrations/room.ts';
 
 /** In order, numbered from 1. Released ones never change: a mistake is put right by the next. */
-export const migrations: readonly Migration[] = [logbook, room];
+export const migrations: readonly Migration[] = [logbook, room, reminders];

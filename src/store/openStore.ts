@@ -1,7 +1,7 @@
 import { accessSync, constants, existsSync, mkdirSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
-import type { Books, HeldLines, People } from '../studio/ports.ts';
+import type { Books, HeldLines, People, ReminderQueue } from '../studio/ports.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
 import { openDatabase, type Database } from './database.ts';
 import { dropExpired } from './dropExpired.ts';
@@ -11,6 +11,7 @@ import { takeLease } from './lease.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
+import { StoredReminders } from './reminders.ts';
 import { RoomDoor } from './roomDoor.ts';
 import { RoomPosts } from './roomPosts.ts';
 import { rebuildStates } from './rebuildStates.ts';
@@ -25,6 +26,7 @@ export interface Store {
   people: People;
   heldLines: HeldLines;
   kept: Kept;
+  reminders: ReminderQueue;
   /** What one studio's room remembers. */
   room<Reply>(studio: StudioId): { door: RoomDoor; posts: RoomPosts<Reply> };
   /** Works the cached states out again from the entries; answers how many streams there are. */
@@ -55,6 +57,7 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
         people: new Identities(turns, clock),
         heldLines: new StoredLines(turns),
         kept: new StoredKept(turns),
+        reminders: new StoredReminders(turns),
         room: <Reply>(studio: StudioId) => ({
           door: new RoomDoor(turns, clock, studio),
           posts: new RoomPosts<Reply>(turns, clock, studio),

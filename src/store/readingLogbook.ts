@@ -14,6 +14,7 @@ import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';
 import type { Page } from './pages.ts';
 import { readCoats, readEntries, readPieces } from './readEntries.ts';
+import { reminderOf } from './reminderRow.ts';
 import type { Reading } from './turns.ts';
 
 /** Pieces are fired and gone in weeks. */
@@ -70,6 +71,17 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     if (!named) return undefined;
     const [entry] = await readEntries(this.turn.db, this.studioId, named.stream, { at: named.seq, most: 1 });
     return entry;
+  }
+
+  async reminders(member: MemberId) {
+    const rows = await this.turn.db
+      .selectFrom('reminders')
+      .where('studio_id', '=', this.studioId)
+      .where('member_id', '=', member)
+      .selectAll()
+      .orderBy('next_at')
+      .execute();
+    return rows.map(reminderOf);
   }
 
   async members(): Promise<Member[]> {

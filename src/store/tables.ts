@@ -1,3 +1,4 @@
+import type { Generated } from 'kysely';
 import type { Instant, MemberId, Seq, StreamNo, StudioId } from '../studio/ids.ts';
 
 interface StudioRow {
@@ -112,6 +113,26 @@ interface RoomPostRow {
   reply: string;
 }
 
+/** `next_at` is the one thing that moves: a claim moves it to the end of its lease. */
+interface ReminderRow {
+  id: Generated<number>;
+  studio_id: StudioId;
+  member_id: MemberId;
+  key: string;
+  subject: string;
+  about: string;
+  status: 'pending' | 'told' | 'done' | 'dropped';
+  due_at: Instant;
+  next_at: Instant;
+  good_until: Instant;
+  put_off_to: Instant | null;
+  nonce: string;
+  claimed: number;
+  /** The first try of which nobody knows how it ended. */
+  unsure_since: Instant | null;
+  tries: number;
+}
+
 export interface Tables {
   studios: StudioRow;
   members: MemberRow;
@@ -127,4 +148,5 @@ export interface Tables {
   room_sessions: RoomSessionRow;
   room_codes: RoomCodeRow;
   room_posts: RoomPostRow;
+  reminders: ReminderRow;
 }

@@ -1,3 +1,4 @@
+import type { UpdateObject } from 'kysely';
 import { millilitres } from '../glaze/units.ts';
 import type { BucketEvent, BucketSettings, Entry } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
@@ -12,6 +13,7 @@ import {
   seq,
   streamNo,
   studioStream,
+  type Instant,
   type MemberId,
   type StreamNo,
 } from '../studio/ids.ts';
@@ -20,10 +22,13 @@ import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
 import type { Studio, StudioEvent } from '../studio/studio.ts';
 import { frozen } from './frozen.ts';
 import { insertEntry } from './insertEntry.ts';
+import { newNonce } from './newNonce.ts';
 import type { Head, Page } from './pages.ts';
 import { readBucket, readCoats, readStudio } from './readEntries.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
+import { movesReminders, reachAnew, replanCoats, replanSessions } from './replanStudio.ts';
 import { saveHead } from './saveHead.ts';
+import type { Tables } from './tables.ts';
 import type { Writing } from './turns.ts';
 import { withoutNul, withoutNulWithin } from './withoutNul.ts';
 
@@ -64,6 +69,8 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
       const entry = await this.append(studioStream, event, logged);
       const state = frozen(foldStudio(await readStudio(this.turn.db, this.studioId, studioStream)));
       this.#change((page) => ({ ...page, studio: state }));
+      if (movesReminders(event)) await this.#replanAll(state, logged.loggedAt);
+      if (event.kind === 'channel') await reachAnew(this.#planning(state, logged.loggedAt));
       return { entry, state };
     });
   }
@@ -78,12 +85,28 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
           : applyToCoats(before, entry);
       const coats = frozen(after);
       this.#change((page) => ({ ...page, coats }));
+      await replanCoats(this.#planning(await this.studio(), logged.loggedAt), before, coats);
       return { entry, coats };
     });
   }
 
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }> {
     return this.#inOrder(async () => ({ entry: await this.append(pieceStream, event, logged) }));
+  }
+
+  putOff(member: MemberId, key: string, to: Instant): Promise<boolean> {
+    return this.#setReminder(member, key, {
+      status: 'pending',
+      next_at: to,
+      put_off_to: to,
+      claimed: 0,
+      unsure_since: null,
+      nonce: newNonce(),
+    });
+  }
+
+  finish(member: MemberId, key: string): Promise<boolean> {
+    return this.#setReminder(member, key, { status: 'done' });
   }
 
   rename(member: MemberId, name: string): Promise<void> {
@@ -141,6 +164,29 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
     if (!state) throw new Error(`Entry ${entry.id} would leave its bucket without a setup.`);
     this.#moveHead(entry.stream, { seq: entry.seq, state: frozen(state) });
     return state;
+  }
+
+  #setReminder(member: MemberId, key: string, changed: UpdateObject<Tables, 'reminders'>): Promise<boolean> {
+    return this.#inOrder(async () => {
+      const { numUpdatedRows } = await this.turn.db
+        .updateTable('reminders')
+        .set(changed)
+        .where('studio_id', '=', this.studioId)
+        .where('member_id', '=', member)
+        .where('key', '=', key)
+        .executeTakeFirst();
+      return numUpdatedRows > 0n;
+    });
+  }
+
+  #planning(studio: Studio, now: Instant) {
+    return { db: this.turn.db, id: this.studioId, studio, now };
+  }
+
+  async #replanAll(studio: Studio, now: Instant): Promise<void> {
+    const planning = this.#planning(studio, now);
+    await replanCoats(planning, [], await this.coats());
+    await replanSessions(planning);
   }
 
   #moveHead(stream: StreamNo, head: Head): void {

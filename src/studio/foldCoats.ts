@@ -1,6 +1,10 @@
 import type { Entry } from './bucketEvent.ts';
 import type { CoatState } from './coat.ts';
 import type { CoatEvent } from './coatEvent.ts';
+import { days, since } from './ids.ts';
+
+/** Nobody waits so long for a coat: it was glazed over, and nobody said so. */
+const forgotten = days(30);
 
 const on = (
   coats: readonly CoatState[],
@@ -9,7 +13,7 @@ const on = (
   const { kind: _, over, ...coat } = event;
   const below = over === undefined ? undefined : coats.find((one) => one.seq === over);
   return [
-    ...coats.filter((one) => one !== below),
+    ...coats.filter((one) => one !== below && since(one.onAt, loggedAt) < forgotten),
     { ...coat, id, seq, by, onAt: at, loggedAt, below: below ? [...below.below, below.seq] : [] },
   ];
 };

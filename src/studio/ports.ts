@@ -5,6 +5,7 @@ import type { CoatEvent } from './coatEvent.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.ts';
 import type { PieceState } from './foldPieces.ts';
 import type { PieceEvent } from './pieceEvent.ts';
+import type { Reminder, ReminderAbout } from './reminder.ts';
 import type { Studio, StudioEvent } from './studio.ts';
 
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json | undefined };
@@ -37,6 +38,8 @@ export interface Logbook {
   /** Entries of a stream, newest logged first; undone ones too. */
   entries(stream: StreamNo, range: { before?: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
   entry(id: EntryId): Promise<(Entry<LoggedEvent> & Notes) | undefined>;
+  /** A member's reminders that are still to come or lately came, the next first. */
+  reminders(member: MemberId): Promise<Reminder[]>;
   members(): Promise<Member[]>;
   member(id: MemberId): Promise<Member | undefined>;
 }
@@ -63,6 +66,10 @@ export interface WritableLogbook extends Logbook {
     logged: Logged,
   ): Promise<{ entry: Entry<CoatEvent>; coats: readonly CoatState[] }>;
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }>;
+  /** Puts a member's reminder off, said already or not; false when there is none of that name. */
+  putOff(member: MemberId, key: string, to: Instant): Promise<boolean>;
+  /** Takes a member's reminder out of the queue for good. */
+  finish(member: MemberId, key: string): Promise<boolean>;
   rename(member: MemberId, name: string): Promise<void>;
 }
 
@@ -92,4 +99,34 @@ export interface People {
 export interface HeldLines {
   hold(studio: StudioId, line: string, until: Instant): Promise<string>;
   held(id: string, now: Instant): Promise<{ studio: StudioId; line: string } | undefined>;
+}
+
+/** A reminder that somebody has taken to say it. */
+export interface ClaimedReminder {
+  studio: StudioId;
+  member: MemberId;
+  key: string;
+  about: ReminderAbout;
+  dueAt: Instant;
+  goodUntil: Instant;
+  /** A platform takes a repeat with the same nonce for the same message, for some minutes. */
+  nonce: string;
+  /** How often it has been taken, this time too. */
+  tries: number;
+  /** An earlier try may have got through. */
+  unsureSince?: Instant;
+}
+
+/** How a try ended: said; to be tried again, surely or perhaps unsaid; or of no use any more. */
+export type ReminderOutcome = { told: true } | { again: Instant; unsure: boolean } | { dropped: true };
+
+/** What is to be said, kept in the file, so that nothing is forgotten and nothing said twice. */
+export interface ReminderQueue {
+  /** Takes back what a process that is no more had taken. */
+  reclaim(now: Instant): Promise<void>;
+  /** Takes what is due; nobody else gets it before the lease ends. */
+  claim(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]>;
+  settle(reminder: ClaimedReminder, outcome: ReminderOutcome, now: Instant): Promise<void>;
+  /** Tells the keepers, once, that somebody cannot be reached. */
+  unreachable(studio: StudioId, why: 'closed' | 'gone', now: Instant): Promise<void>;
 }

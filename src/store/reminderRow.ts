@@ -1,0 +1,41 @@
+import { z } from 'zod';
+import { instant, memberId, seq } from '../studio/ids.ts';
+import type { Instant, MemberId } from '../studio/ids.ts';
+import type { Reminder, ReminderAbout } from '../studio/reminder.ts';
+import type { Exactly } from './exactly.ts';
+
+const at = z.number().transform(instant);
+const coat = z.int().positive().transform(seq);
+
+const aboutSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('early'), coat, plan: at, session: z.string().exactOptional() }),
+  z.strictObject({ kind: z.literal('ready'), coat }),
+  z.strictObject({ kind: z.literal('peel'), coat, firing: at }),
+  z.strictObject({ kind: z.literal('buckets'), session: z.string(), from: at }),
+  z.strictObject({ kind: z.literal('unreachable'), why: z.enum(['closed', 'gone']) }),
+]);
+const schema: Exactly<ReminderAbout, typeof aboutSchema> = aboutSchema;
+
+export const readAbout = (json: string): ReminderAbout => schema.parse(JSON.parse(json));
+export const writeAbout = (about: ReminderAbout): string => JSON.stringify(schema.parse(about));
+
+interface Row {
+  member_id: MemberId;
+  key: string;
+  about: string;
+  status: string;
+  due_at: Instant;
+  next_at: Instant;
+  good_until: Instant;
+  put_off_to: Instant | null;
+}
+
+export const reminderOf = (row: Row): Reminder => ({
+  key: row.key,
+  member: memberId(row.member_id),
+  about: readAbout(row.about),
+  dueAt: row.put_off_to ?? row.due_at,
+  nextAt: row.next_at,
+  goodUntil: row.good_until,
+  told: row.status !== 'pending',
+});

@@ -1,0 +1,143 @@
+import { sql } from 'kysely';
+import { days, later, type Instant, type StudioId } from '../studio/ids.ts';
+import { keepersOf } from '../studio/keepersOf.ts';
+import type { ClaimedReminder, ReminderOutcome, ReminderQueue } from '../studio/ports.ts';
+import { ReadingLogbook } from './readingLogbook.ts';
+import { readAbout } from './reminderRow.ts';
+import { freshRow } from './replan.ts';
+import { replanSessions } from './replanStudio.ts';
+import type { Turns, Writing } from './turns.ts';
+
+/** Written out, so that the index of what is pending serves. */
+const isPending = sql<boolean>`status = 'pending'`;
+/** That somebody cannot be reached is news for a week. */
+const isNews = days(7);
+
+const changeFor = (outcome: ReminderOutcome) => {
+  if ('told' in outcome) return { status: 'told' as const, claimed: 0 };
+  if ('dropped' in outcome) return { status: 'dropped' as const, claimed: 0 };
+  return { next_at: outcome.again, claimed: 0, ...(!outcome.unsure && { unsure_since: null }) };
+};
+
+/** The queue of reminders in the file: a claim moves `next_at` to the end of its lease, and so outlives nobody. */
+export class StoredReminders implements ReminderQueue {
+  readonly #turns: Turns;
+
+  constructor(turns: Turns) {
+    this.#turns = turns;
+  }
+
+  reclaim(now: Instant): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      await db
+        .updateTable('reminders')
+        .set({ next_at: now, claimed: 0 })
+        .where(isPending)
+        .where('claimed', '=', 1)
+        .execute();
+      return { keep: true, value: undefined };
+    });
+  }
+
+  async claim(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]> {
+    const isDue = await this.#turns.read(async ({ db }) => {
+      const first = await db
+        .selectFrom('reminders')
+        .where(isPending)
+        .where('next_at', '<=', now)
+        .select('id')
+        .limit(1)
+        .executeTakeFirst();
+      return first !== undefined;
+    });
+    return isDue ? this.#take(now, leaseEnds, most) : [];
+  }
+
+  settle(reminder: ClaimedReminder, outcome: ReminderOutcome, now: Instant): Promise<void> {
+    return this.#turns.write(async (writing) => {
+      await writing.db
+        .updateTable('reminders')
+        .set(changeFor(outcome))
+        .where('studio_id', '=', reminder.studio)
+        .where('member_id', '=', reminder.member)
+        .where('key', '=', reminder.key)
+        // Put off or moved meanwhile, it has another.
+        .where('nonce', '=', reminder.nonce)
+        .where(isPending)
+        .execute();
+      if (reminder.about.kind === 'buckets' && !('again' in outcome))
+        await this.#plan(writing, reminder, now);
+      return { keep: true, value: undefined };
+    });
+  }
+
+  unreachable(studio: StudioId, why: 'closed' | 'gone', now: Instant): Promise<void> {
+    return this.#turns.write(async (writing) => {
+      const known = await new ReadingLogbook(writing, studio).studio();
+      const rows = keepersOf(known).map((member) =>
+        freshRow(
+          studio,
+          'reach',
+          {
+            key: `unreachable-${why}`,
+            member,
+            about: { kind: 'unreachable', why },
+            dueAt: now,
+            goodUntil: later(now, isNews),
+          },
+          now,
+        ),
+      );
+      for (const row of rows)
+        await writing.db
+          .insertInto('reminders')
+          .values(row)
+          .onConflict((conflict) => conflict.columns(['studio_id', 'member_id', 'key']).doNothing())
+          .execute();
+      return { keep: true, value: undefined };
+    });
+  }
+
+  #take(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]> {
+    return this.#turns.write(async ({ db }) => {
+      const rows = await db
+        .updateTable('reminders')
+        .set(({ fn, eb, val }) => ({
+          next_at: leaseEnds,
+          claimed: 1,
+          unsure_since: fn.coalesce('unsure_since', val(now)),
+          tries: eb('tries', '+', 1),
+        }))
+        .where('id', 'in', ({ selectFrom }) =>
+          selectFrom('reminders')
+            .where(isPending)
+            .where('next_at', '<=', now)
+            .orderBy('next_at')
+            .limit(most)
+            .select('id'),
+        )
+        .returningAll()
+        .execute();
+      const value = rows
+        .toSorted((a, b) => a.due_at - b.due_at || a.id - b.id)
+        .map((row): ClaimedReminder => ({
+          studio: row.studio_id,
+          member: row.member_id,
+          key: row.key,
+          about: readAbout(row.about),
+          dueAt: row.put_off_to ?? row.due_at,
+          goodUntil: row.good_until,
+          nonce: row.nonce,
+          tries: row.tries,
+          ...(row.unsure_since !== null && row.unsure_since < now && { unsureSince: row.unsure_since }),
+        }));
+      return { keep: true, value };
+    });
+  }
+
+  /** One session has had its reminder: those after it are planned. */
+  async #plan(writing: Writing, { studio }: ClaimedReminder, now: Instant): Promise<void> {
+    const known = await new ReadingLogbook(writing, studio).studio();
+    await replanSessions({ db: writing.db, id: studio, studio: known, now });
+  }
+}

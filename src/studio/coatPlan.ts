@@ -1,0 +1,14 @@
+import type { CoatState } from './coat.ts';
+import { instant, type Instant } from './ids.ts';
+import { sessionsAfter } from './session.ts';
+import type { Studio } from './studio.ts';
+
+/** When its member may want to glaze over a coat: as they said, or at the next session. */
+export const coatPlan = (
+  { plannedFor, onAt, loggedAt }: CoatState,
+  { sessions, hours, zone }: Pick<Studio, 'sessions' | 'hours' | 'zone'>,
+): { at: Instant; session?: string } | undefined => {
+  if (plannedFor !== undefined) return { at: plannedFor };
+  const [next] = sessionsAfter(instant(Math.max(onAt, loggedAt)), sessions, hours, zone);
+  return next && { at: next.from, session: next.name };
+};

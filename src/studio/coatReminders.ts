@@ -1,0 +1,52 @@
+import type { CoatState } from './coat.ts';
+import { coatPlan } from './coatPlan.ts';
+import { coatReady } from './coatReady.ts';
+import { days, duration, hours, instant, later, type Instant } from './ids.ts';
+import { outsideQuiet } from './quietHours.ts';
+import type { WantedReminder } from './reminder.ts';
+import type { Studio } from './studio.ts';
+
+/** A warning is of use until the mistake has been made: common practice. */
+const warned = hours(3);
+/** News of a coat that is ready is of use until somebody has long seen for themselves: common practice. */
+const isNews = days(3);
+/** A kiln is packed long before it is fired: common practice. */
+const packing = hours(12);
+
+const before = (at: Instant, by: number): Instant => instant(at - by);
+
+/** The reminders that a coat asks for. What the answer that logged it has said already is not said again. */
+export const coatReminders = (coat: CoatState, studio: Studio): WantedReminder[] => {
+  const ready = coatReady(coat, studio);
+  if (coat.disowned || ready === 'never') return [];
+  const { reminders, zone, firing } = studio;
+  const { readyAt } = ready;
+  const plan = coatPlan(coat, studio);
+  const wanted: WantedReminder[] = [];
+  const add = (kind: string, reminder: Omit<WantedReminder, 'key' | 'member'>) =>
+    wanted.push({ key: `${coat.id}-${kind}`, member: coat.by, ...reminder });
+  if (plan && plan.at < readyAt)
+    add('early', {
+      about: {
+        kind: 'early',
+        coat: coat.seq,
+        plan: plan.at,
+        ...(plan.session !== undefined && { session: plan.session }),
+      },
+      dueAt: outsideQuiet(before(plan.at, reminders.lead), reminders.quiet, zone, 'before'),
+      goodUntil: instant(Math.min(readyAt, later(plan.at, warned))),
+    });
+  if (coat.resist !== 'tape') {
+    const dueAt = outsideQuiet(readyAt, reminders.quiet, zone, 'after');
+    add('ready', { about: { kind: 'ready', coat: coat.seq }, dueAt, goodUntil: later(dueAt, isNews) });
+  }
+  if (coat.resist === 'latex' && firing !== undefined && firing > coat.onAt) {
+    const ahead = duration(Math.max(packing, reminders.lead));
+    add('peel', {
+      about: { kind: 'peel', coat: coat.seq, firing },
+      dueAt: outsideQuiet(before(firing, ahead), reminders.quiet, zone, 'before'),
+      goodUntil: firing,
+    });
+  }
+  return wanted.filter(({ dueAt }) => dueAt > coat.loggedAt);
+};
