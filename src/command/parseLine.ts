@@ -34,7 +34,10 @@ const closing: Record<string, string> = {
 };
 
 /** Where each known `option:` begins, outside quotes. */
-export const marks = (text: string, names: ReadonlySet<string>): { name: string; from: number; value: number }[] => {
+export const marks = (
+  text: string,
+  names: ReadonlySet<string>,
+): { name: string; from: number; value: number }[] => {
   const found: { name: string; from: number; value: number }[] = [];
   let quote: string | undefined;
   for (let i = 0; i < text.length; i++) {

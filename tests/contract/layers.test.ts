@@ -44,16 +44,8 @@ const planted: [file: string, text: string, rule: string][] = [
   ['src/glaze/bang.ts', 'export const f = (x?: number) => x!;', 'typescript(no-non-null-assertion)'],
   ['src/glaze/hush.ts', '// @ts-ignore\nexport const x = 1;', 'typescript(ban-ts-comment)'],
   ['src/glaze/whole.ts', 'export default 1;', 'import(no-default-export)'],
-  [
-    'src/words/round.ts',
-    "import { y } from './back.ts';\nexport const x = () => y;",
-    'import(no-cycle)',
-  ],
-  [
-    'src/words/back.ts',
-    "import { x } from './round.ts';\nexport const y = () => x;",
-    'import(no-cycle)',
-  ],
+  ['src/words/round.ts', "import { y } from './back.ts';\nexport const x = () => y;", 'import(no-cycle)'],
+  ['src/words/back.ts', "import { x } from './round.ts';\nexport const y = () => x;", 'import(no-cycle)'],
 ];
 
 /** What the rules let through: the ways in which layers do meet. */
