@@ -10,6 +10,16 @@ const schema = z.object({
   /** Another address of the platform, for trying it out against a stand-in. */
   DISCORD_API: optional(z.url()),
   DATABASE_FILE: optional(z.string().min(1)),
+  /** The local room: on beside any platform, unless it is switched off. */
+  ROOM: z.preprocess(blankAsAbsent, z.enum(['on', 'off']).default('on')),
+  ROOM_BIND: z.preprocess(blankAsAbsent, z.string().default('127.0.0.1')),
+  ROOM_PORT: z.preprocess(blankAsAbsent, z.coerce.number().int().min(0).max(65_535).default(8017)),
+  /** The address that people open, when a proxy or a name of its own stands before the room. */
+  ROOM_URL: optional(z.url({ protocol: /^https?$/ })),
+  /** Which studio of the file the room belongs to, when there are several. */
+  ROOM_STUDIO: optional(z.string().min(1)),
+  /** On only behind a proxy that writes X-Forwarded-For itself. */
+  ROOM_TRUST_PROXY: z.preprocess(blankAsAbsent, z.enum(['on', 'off']).default('off')),
   LOG_LEVEL: z.preprocess(
     blankAsAbsent,
     z.enum(['debug', 'info', 'warn', 'error', 'silent']).default('info'),

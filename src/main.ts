@@ -1,11 +1,12 @@
+import { parseArgs } from 'node:util';
 import { pino } from 'pino';
-import { openApp } from './app.ts';
+import { openApp, type App } from './app.ts';
 import { chosenStudio } from './bin/chosenStudio.ts';
-import { exitCodeOf } from './bin/exitCodeOf.ts';
+import { exitCodeOf, UsageProblem } from './bin/exitCodeOf.ts';
 import { systemClock } from './clock.ts';
-import { readConfig } from './config.ts';
-import { demoFile, demoKeeper, openDemo } from './seed/openDemo.ts';
-import { chatWords } from './words/chatWords.ts';
+import { readConfig, type Config } from './config.ts';
+import { demoFile, openDemo } from './seed/openDemo.ts';
+import type { StudioId } from './studio/ids.ts';
 import { mainWords } from './words/mainWords.ts';
 
 /** Settles when somebody stops the program, or a platform is lost for good; what it settles to is the exit code. */
@@ -16,7 +17,19 @@ const untilEnded = () => {
   return { ended, end };
 };
 
+/** Whose room it is: the one that was named, or the only one. Beside Discord a server's studio comes first, so there may be none yet. */
+const roomStudio = async (
+  app: App,
+  { ROOM, ROOM_STUDIO, DISCORD_TOKEN }: Config,
+): Promise<StudioId | undefined> => {
+  if (ROOM === 'off') return undefined;
+  if (ROOM_STUDIO !== undefined || DISCORD_TOKEN === undefined) return chosenStudio(app, ROOM_STUDIO);
+  const [only, ...others] = await app.store.people.studios();
+  return others.length === 0 ? only?.id : undefined;
+};
+
 process.exitCode = await exitCodeOf(mainWords.usage, async () => {
+  const { values } = parseArgs({ options: { lan: { type: 'boolean', default: false } } });
   const config = readConfig();
   const demo = config.DISCORD_TOKEN === undefined && config.DATABASE_FILE === undefined;
   const log = pino({ level: config.LOG_LEVEL }, pino.destination({ dest: 2, sync: true }));
@@ -28,10 +41,23 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
   });
   const stops: (() => Promise<void>)[] = [() => app.store.close()];
   try {
+    const studio = await roomStudio(app, config);
+    const room =
+      studio &&
+      (await (
+        await import('./connectRoom.ts')
+      ).connectRoom(app, config, {
+        studio,
+        open: demo,
+        lan: values.lan,
+        log,
+        tell: (text) => console.log(text),
+      }));
+    if (room) stops.unshift(room.stop);
     if (config.DISCORD_TOKEN !== undefined) {
       const { connectDiscord } = await import('./connectDiscord.ts');
       const { stop } = await connectDiscord(
-        app,
+        room ? { ...app, desk: room.overheard(app.desk) } : app,
         {
           token: config.DISCORD_TOKEN,
           ...(config.DISCORD_GUILD !== undefined && { devGuild: config.DISCORD_GUILD }),
@@ -48,13 +74,7 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
       );
       stops.unshift(stop);
       log.info(mainWords.connected);
-    } else {
-      if (demo) console.log(chatWords.demo(demoFile));
-      const { openChat } = await import('./openChat.ts');
-      const as = demo ? demoKeeper : 'me';
-      await openChat(app, await chosenStudio(app, undefined), { as, keeper: false });
-      return 0;
-    }
+    } else if (!room) throw new UsageProblem(mainWords.nothingOn);
     return await ended;
   } finally {
     for (const stop of stops) await stop();

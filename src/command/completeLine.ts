@@ -1,11 +1,4 @@
-import {
-  isGroup,
-  type Choice,
-  type Command,
-  type Desk,
-  type Leaf,
-  type Request,
-} from './contract.ts';
+import { isGroup, type Choice, type Command, type Desk, type Leaf, type Request } from './contract.ts';
 import { leafAt, marks, parseLine, quoted } from './parseLine.ts';
 
 export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'at'>;

@@ -97,6 +97,4 @@ export interface RoomPorts {
   };
   board(): Promise<WireBucket[]>;
   draw(chart: Chart, theme: 'light' | 'dark'): Promise<string>;
-  /** Something for whoever runs the program: an address, a code. */
-  tell(text: string): void;
 }

@@ -74,9 +74,9 @@ export interface WireBucket {
   stepName: string;
   /** What it needs, in a sentence. */
   needs: WireText;
-  gravity?: { value: number; u95: number; believed: boolean };
-  window?: { low: number; high: number };
-  stirredAt?: number;
+  gravity: { value: number; u95: number; believed: boolean } | null;
+  window: { low: number; high: number } | null;
+  stirredAt: number | undefined;
 }
 
 export interface WireBoard {

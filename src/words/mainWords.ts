@@ -1,5 +1,6 @@
 /** What whoever runs the bot reads. */
 export const mainWords = {
-  usage: 'npm start',
+  usage: 'usage: npm start [-- --lan]',
+  nothingOn: 'ROOM=off and no DISCORD_TOKEN: there is nothing to start',
   connected: 'connected to Discord',
 };

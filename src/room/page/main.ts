@@ -1,1 +1,108 @@
-export {};
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import type { WireAction, WireLeaf, WireMe, WireStart } from '../wire.ts';
+import { compose } from './compose.ts';
+import { button, h } from './dom.ts';
+import { openDoor, restoreLook } from './door.ts';
+import { openForm } from './form.ts';
+import { jobGrid } from './jobs.ts';
+import { joinView } from './join.ts';
+import { openLive } from './live.ts';
+import { Outbox, type Sending, type Waiting } from './outbox.ts';
+import { Stream } from './stream.ts';
+import { keepTimesFresh, setServerTime } from './text.ts';
+
+const show = (...views: Node[]) => {
+  for (const old of document.body.querySelectorAll('.view')) old.remove();
+  const view = h('div', { class: 'view' }, ...views);
+  document.body.append(view);
+};
+
+const top = (start: WireStart, me: WireMe, state: HTMLElement): HTMLElement =>
+  h(
+    'header',
+    { class: 'top' },
+    h('h1', {}, start.studio),
+    state,
+    h('a', { class: 'stamp quiet', href: '/board' }, words.wall),
+    button(h('bdi', {}, me.name), () => openDoor(me, start.open), {
+      class: 'stamp quiet me',
+      'aria-haspopup': 'dialog',
+    }),
+  );
+
+const enter = (start: WireStart): void => {
+  setServerTime(start.now);
+  const { me } = start;
+  document.title = start.studio;
+  if (me) room(start, me);
+  else show(joinView(start, enter));
+};
+
+const room = (start: WireStart, me: WireMe): void => {
+  const open = (leaf: WireLeaf, typed: Record<string, string> = {}) =>
+    openForm(leaf, typed, (sending) => outbox.add(sending));
+  const press = ({ press: how, line, path, typed }: WireAction) => {
+    const leaf = start.commands.find((one) => one.path.join(' ') === path.join(' '));
+    if (how === 'edit' && leaf) open(leaf, typed);
+    else outbox.add({ line });
+  };
+  const state = h('p', { class: 'state-of', role: 'status' });
+  const stream = new Stream({ me: me.member, press });
+  const refused = (item: Waiting, said: string) => {
+    const sending: Sending = 'line' in item ? { line: item.line } : { path: item.path, typed: item.typed };
+    const again = button(
+      words.again,
+      () => {
+        stream.forget(item.id);
+        outbox.add(sending);
+      },
+      { class: 'stamp' },
+    );
+    const drop = button(words.drop, () => stream.forget(item.id), { class: 'stamp quiet' });
+    stream.wait(item, `${words.notSent}: ${said}`, [again, drop]);
+  };
+  const outbox = new Outbox({
+    member: () => me.member,
+    waiting: (item) => stream.wait(item, words.waiting),
+    sent: (_item, post) => stream.show(post),
+    refused,
+    signedOut: () => {
+      live.close();
+      void fetchStart();
+    },
+  });
+  const connection = (isOpen: boolean) => {
+    state.textContent = isOpen ? words.live : words.offline;
+    state.classList.toggle('off', !isOpen);
+    if (isOpen) void outbox.go();
+  };
+  show(
+    top(start, me, state),
+    stream.element,
+    h(
+      'footer',
+      { class: 'bench' },
+      stream.newestButton,
+      jobGrid(start.commands, (leaf) => open(leaf)),
+      compose((line) => outbox.add({ line })),
+    ),
+  );
+  for (const post of start.posts) stream.show(post);
+  for (const item of outbox.mine()) stream.wait(item, words.waiting);
+  stream.toNewest();
+  const live = openLive({ last: () => stream.last(), post: (post) => stream.show(post), state: connection });
+  addEventListener('online', () => live.again());
+  addEventListener('offline', () => connection(false));
+  void outbox.go();
+};
+
+const fetchStart = async (): Promise<void> => {
+  const { get } = await import('./net.ts');
+  const answer = await get<WireStart>('/api/start');
+  if (answer.ok) enter(answer.value);
+};
+
+restoreLook();
+keepTimesFresh();
+// The server wrote it, of the same version as this script.
+enter(JSON.parse(document.getElementById('start')?.textContent ?? '{}') as WireStart);

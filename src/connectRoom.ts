@@ -1,0 +1,108 @@
+import type { App } from './app.ts';
+import { systemClock } from './clock.ts';
+import { boardRows } from './command/boardRows.ts';
+import type { Config } from './config.ts';
+import type { Log, Post } from './room/ports.ts';
+import { freshPasscode, freshToken, sealed } from './room/secrets.ts';
+import { startRoom, type RunningRoom } from './room/startRoom.ts';
+import { instant, type StudioId } from './studio/ids.ts';
+import type { LoggedEvent } from './studio/ports.ts';
+import { roomWords } from './words/roomWords.ts';
+
+interface RoomChoice {
+  studio: StudioId;
+  /** The demo, free of passwords. */
+  open: boolean;
+  /** For every phone on the network, not for this machine only. */
+  lan: boolean;
+  log: Log;
+  tell(text: string): void;
+}
+
+type Settings = Pick<Config, 'ROOM_BIND' | 'ROOM_PORT' | 'ROOM_URL' | 'ROOM_TRUST_PROXY'>;
+
+/** Opens the local room on the desk. */
+export const connectRoom = async (
+  { store, desk, words }: App,
+  settings: Settings,
+  { studio, open, lan, log, tell }: RoomChoice,
+): Promise<RunningRoom> => {
+  const { books, people, kept } = store;
+  const { door, posts } = store.room<Post['reply']>(studio);
+  const passcodeName = `room-passcode:${studio}`;
+  const keptOr = async (name: string, make: () => string): Promise<string> => {
+    const found = await kept.get(name);
+    if (found !== undefined) return found;
+    const made = make();
+    await kept.set(name, made);
+    return made;
+  };
+  const studioName = (await people.studios()).find(({ id }) => id === studio)?.name ?? roomWords.studioName;
+  const isKeeper = (member: Post['member']) =>
+    books.read(studio, async (book) => (await book.studio()).keepers.includes(member));
+  const room = await startRoom(
+    {
+      desk,
+      words,
+      clock: { now: () => systemClock.now(), before: (ms) => instant(systemClock.now() - ms) },
+      log,
+      studio,
+      studioName,
+      open,
+      door: Object.assign(door, {
+        passcode: () => kept.get(passcodeName),
+        setPasscode: (seal: string) => kept.set(passcodeName, seal),
+      }),
+      shelf: posts,
+      people: {
+        memberOf: (key, name) => people.memberOf(studio, 'room', key, name),
+        all: () => books.read(studio, (book) => book.members()),
+        isKeeper,
+        setKeeper: (member, keeper) =>
+          books.once(studio, `room-keeper:${freshToken()}`, async (book) => {
+            const now = systemClock.now();
+            const event: LoggedEvent = { kind: 'keeper', member, keeper };
+            await book.logStudio(event, { at: now, loggedAt: now, by: member });
+            return { keep: true, value: undefined };
+          }),
+      },
+      board: () => books.read(studio, (book) => boardRows(book, { now: systemClock.now(), words })),
+      draw: async (chart, look) => {
+        const [{ chartSvg }, theme] = await Promise.all([
+          import('./chart/chartSvg.ts'),
+          import('./chart/theme.ts'),
+        ]);
+        return chartSvg(chart, theme[look]);
+      },
+    },
+    {
+      bind: lan ? '0.0.0.0' : settings.ROOM_BIND,
+      port: settings.ROOM_PORT,
+      trustProxy: settings.ROOM_TRUST_PROXY === 'on',
+      pepper: await keptOr('room-pepper', freshToken),
+      ...(settings.ROOM_URL !== undefined && { url: settings.ROOM_URL }),
+    },
+  );
+  if (open) tell(roomWords.demo);
+  if (!open && (await kept.get(passcodeName)) === undefined) {
+    const passcode = freshPasscode();
+    await kept.set(passcodeName, await sealed(passcode));
+    tell(roomWords.passcode(passcode));
+  }
+  if (!open && !(await hasKeeper(store, studio)))
+    tell(roomWords.firstKeeper(await room.invitation('keeper')));
+  if (lan) {
+    const url = await room.invitation('join');
+    const { default: qr } = await import('qrcode');
+    tell(`${await qr.toString(url, { type: 'terminal', small: true })}\n${roomWords.lan(url)}`);
+  }
+  tell(roomWords.at(room.url));
+  return room;
+};
+
+/** Whether a keeper has a name in the room: one of another platform cannot come in by it. */
+const hasKeeper = async (store: App['store'], studio: StudioId): Promise<boolean> => {
+  const claims = await store.room(studio).door.claims();
+  const { keepers } = await store.books.read(studio, (book) => book.studio());
+  return claims.some(({ member, secret }) => secret !== undefined && keepers.includes(member));
+};

@@ -1,0 +1,20 @@
+import type { Desk } from '../command/contract.ts';
+import { printLine } from '../command/parseLine.ts';
+import type { Room } from './room.ts';
+
+/** What is logged on another platform is said in the room as well: there is one logbook. */
+export const overheard = (desk: Desk, { ports, posts }: Room): Desk => ({
+  ...desk,
+  async dispatch(request) {
+    const reply = await desk.dispatch(request);
+    if (request.studio !== ports.studio || reply.private === true || reply.kind !== 'answer') return reply;
+    const { key, at, member, path, typed } = request;
+    const line = printLine(path, typed).slice(0, 500);
+    await posts
+      .say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply })
+      .catch((error: unknown) =>
+        ports.log.error({ err: error }, 'could not say in the room what was logged'),
+      );
+    return reply;
+  },
+});

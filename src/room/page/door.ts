@@ -1,0 +1,155 @@
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import type { WireMe } from '../wire.ts';
+import { button, h, remember, svg } from './dom.ts';
+import { openSheet } from './lightbox.ts';
+import { get, post } from './net.ts';
+
+const { door } = words;
+
+const setLook = (look: 'auto' | 'light' | 'dark'): void => {
+  const { dataset } = document.documentElement;
+  if (look === 'auto') delete dataset['look'];
+  else dataset['look'] = look;
+  remember.set('room.look', look === 'auto' ? undefined : look);
+};
+
+/** The look that this phone's owner has chosen. */
+export const restoreLook = (): void => {
+  const look = remember.get('room.look');
+  if (look === 'light' || look === 'dark') setLook(look);
+};
+
+const looks = (): HTMLElement => {
+  const now = document.documentElement.dataset['look'] ?? 'auto';
+  const group = h('div', { class: 'choices', role: 'group', 'aria-label': door.sound });
+  for (const look of ['auto', 'light', 'dark'] as const)
+    group.append(
+      button(
+        door.looks[look],
+        (event) => {
+          setLook(look);
+          for (const one of group.children)
+            one.setAttribute('aria-pressed', String(one === event.currentTarget));
+        },
+        { class: 'choice', 'aria-pressed': String(look === now) },
+      ),
+    );
+  return group;
+};
+
+const code = (size: number, dark: string): SVGElement => {
+  const path = [...dark]
+    .map((one, i) => (one === '1' ? `M${i % size} ${Math.floor(i / size)}h1v1h-1z` : ''))
+    .join('');
+  return svg(
+    'svg',
+    {
+      class: 'code',
+      viewBox: `-3 -3 ${size + 6} ${size + 6}`,
+      role: 'img',
+      'aria-label': door.qr,
+      'shape-rendering': 'crispEdges',
+    },
+    svg('rect', { x: -3, y: -3, width: size + 6, height: size + 6, fill: '#fff' }),
+    svg('path', { d: path, fill: '#000' }),
+  );
+};
+
+const section = (title: string, ...content: (Node | string)[]): HTMLElement =>
+  h('section', {}, h('h3', {}, title), ...content);
+
+/** A press that fetches something and puts it below itself. */
+const fetched = (label: string, work: () => Promise<Node[]>): HTMLElement => {
+  const place = h('div', { class: 'fetched', role: 'status' });
+  return h(
+    'div',
+    {},
+    button(label, () => void work().then((made) => place.replaceChildren(...made)), { class: 'stamp quiet' }),
+    place,
+  );
+};
+
+const invite = () =>
+  fetched(door.invite, async () => {
+    const answer = await post<{ url: string; size: number; dark: string }>('/api/door/invite', {});
+    if (!answer.ok) return [h('p', {}, answer.said)];
+    const { url, size, dark } = answer.value;
+    return [h('p', {}, door.inviteAbout), code(size, dark), h('p', { class: 'address' }, url)];
+  });
+
+const wall = () =>
+  fetched(door.wall, async () => {
+    const answer = await post<{ url: string }>('/api/door/wall', {});
+    return answer.ok
+      ? [h('p', {}, door.wallAbout), h('p', { class: 'address' }, answer.value.url)]
+      : [h('p', {}, answer.said)];
+  });
+
+const passcode = (): HTMLElement => {
+  const status = h('p', { role: 'status' });
+  const input = h('input', { id: 'new-passcode', minlength: 8, maxlength: 200, autocomplete: 'off' });
+  return h(
+    'form',
+    {
+      class: 'inline',
+      submit: (event) => {
+        event.preventDefault();
+        void post('/api/door/passcode', { passcode: input.value }).then((answer) => {
+          status.textContent = answer.ok ? door.passcodeSaved : answer.said;
+        });
+      },
+    },
+    h('label', { class: 'about', for: 'new-passcode' }, door.passcode),
+    h('div', { class: 'measured' }, input, h('button', { type: 'submit', class: 'stamp quiet' }, door.save)),
+    status,
+  );
+};
+
+interface Name {
+  name: string;
+  claimed: boolean;
+  here: boolean;
+}
+
+const names = async (me: WireMe): Promise<HTMLElement> => {
+  const answer = await get<Name[]>('/api/door/names');
+  if (!answer.ok) return h('p', {}, answer.said);
+  const row = ({ name, claimed, here }: Name): HTMLElement => {
+    const state = h('small', {}, claimed ? '' : here ? door.released : door.elsewhere);
+    const release = button(
+      door.release(name),
+      () =>
+        void post('/api/door/release', { name }).then((done) => {
+          state.textContent = done.ok ? door.released : done.said;
+          release.remove();
+        }),
+      { class: 'stamp quiet' },
+    );
+    return h('li', {}, h('bdi', {}, name), state, name !== me.name && (claimed || !here) && release);
+  };
+  return h('ul', { class: 'names' }, ...answer.value.map(row));
+};
+
+const leave = (everywhere: boolean) => post('/api/sign-out', { everywhere }).then(() => location.reload());
+
+/** This phone and, for a keeper, who else comes in. */
+export const openDoor = (me: WireMe, open: boolean): void => {
+  const rooms = h('div', {});
+  openSheet(
+    door.title,
+    h('p', { class: 'lead' }, door.signedInAs(me.name, me.keeper)),
+    section(door.sound, looks()),
+    h(
+      'div',
+      { class: 'actions' },
+      button(door.signOut, () => void leave(false), { class: 'stamp quiet' }),
+      !open && button(door.everywhere, () => void leave(true), { class: 'stamp quiet' }),
+    ),
+    rooms,
+  );
+  if (!me.keeper) return;
+  rooms.append(invite(), wall());
+  if (open) return;
+  rooms.append(passcode(), h('section', {}, h('h3', {}, door.names), h('p', {}, door.namesAbout)));
+  void names(me).then((list) => rooms.append(list));
+};

@@ -1,0 +1,176 @@
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import type { WireOption } from '../wire.ts';
+import { button, h, remember } from './dom.ts';
+
+export interface Field {
+  element: HTMLElement;
+  /** As it would be typed; empty when nothing was said. */
+  value(): string;
+  focus(): void;
+}
+
+interface Given {
+  name: string;
+  value: string;
+}
+type Suggest = (typed: string) => Promise<{ name: string; value: string; typed?: string }[]>;
+
+/** Things that stay the same from one time to the next on one phone. */
+const remembered = new Set(['bucket', 'vessel', 'cup']);
+const slot = (option: string) => `room.last.${option}`;
+
+export const keepForNextTime = (typed: Record<string, string>): void => {
+  for (const [name, value] of Object.entries(typed))
+    if (remembered.has(name)) remember.set(slot(name), value);
+};
+
+const id = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
+
+const wrap = (option: WireOption, target: string | undefined, ...content: Node[]): HTMLElement => {
+  const label = h(
+    target === undefined ? 'div' : 'label',
+    { class: 'about', ...(target === undefined ? { id: `${option.name}-about` } : { for: target }) },
+    option.about,
+    option.needed && h('i', {}, ` ${words.needed}`),
+  );
+  return h('div', { class: 'field', 'data-option': option.name }, label, ...content);
+};
+
+/** One of a few: every choice is a press, and pressing it again takes it back. */
+const choices = (option: WireOption, all: Given[], given: string): Field => {
+  let chosen = given;
+  const group = h('div', { class: 'choices', role: 'group', 'aria-labelledby': `${option.name}-about` });
+  for (const { name, value } of all)
+    group.append(
+      button(
+        name,
+        (event) => {
+          chosen = chosen === value ? '' : value;
+          for (const one of group.children)
+            one.setAttribute('aria-pressed', String(one === event.currentTarget && chosen !== ''));
+        },
+        { class: 'choice', 'aria-pressed': String(value === given) },
+      ),
+    );
+  const first = group.firstElementChild;
+  return {
+    element: wrap(option, undefined, group),
+    value: () => chosen,
+    focus: () => first instanceof HTMLElement && first.focus(),
+  };
+};
+
+const isBare = (typed: string) => /^\d+(?:[.,]\d+)?$/.test(typed.trim());
+
+/** A number with a pad, and its unit to switch; whoever types a unit of their own is taken at their word. */
+const measured = (option: WireOption, path: string, given: string): Field => {
+  const { units = [], name } = option;
+  const [, figure = given, unitGiven] = /^([\d.,]+)\s*([a-z°%]+)$/i.exec(given) ?? [];
+  const input = h('input', {
+    id: id(path, name),
+    inputmode: 'decimal',
+    autocomplete: 'off',
+    enterkeyhint: 'next',
+    placeholder: /^[\d.,-]+/.exec(option.example)?.[0] ?? option.example,
+    value: figure,
+  });
+  const unitSlot = `room.unit.${path}.${name}`;
+  let unit = [unitGiven, remember.get(unitSlot), units[0]].find(
+    (one) => one !== undefined && units.includes(one),
+  );
+  const row = h('div', { class: 'measured' }, input);
+  if (units.length > 0) {
+    const set = h('div', { class: 'units', role: 'group', 'aria-label': words.unit(option.about) });
+    for (const one of units)
+      set.append(
+        button(
+          one,
+          (event) => {
+            unit = one;
+            remember.set(unitSlot, one);
+            for (const other of set.children)
+              other.setAttribute('aria-pressed', String(other === event.currentTarget));
+          },
+          { 'aria-pressed': String(one === unit) },
+        ),
+      );
+    row.append(set);
+  }
+  return {
+    element: wrap(option, input.id, row),
+    value: () =>
+      isBare(input.value) && unit !== undefined ? `${input.value.trim()}${unit}` : input.value.trim(),
+    focus: () => input.focus(),
+  };
+};
+
+/** Words, with what the studio knows to press: its buckets, cups, vessels. */
+const worded = (option: WireOption, path: string, given: string, suggest: Suggest): Field => {
+  const long = option.name === 'note' || option.name === 'question';
+  const props = {
+    id: id(path, option.name),
+    autocomplete: 'off',
+    autocapitalize: 'off',
+    enterkeyhint: 'next',
+    placeholder: words.suchAs(option.example),
+  };
+  const input = long ? h('textarea', { ...props, rows: 2 }, given) : h('input', { ...props, value: given });
+  if (!option.suggests)
+    return {
+      element: wrap(option, input.id, input),
+      value: () => input.value.trim(),
+      focus: () => input.focus(),
+    };
+  const offered = h('div', { class: 'offered', role: 'group', 'aria-label': words.completions });
+  const offer = async () => {
+    const typed = input.value;
+    const found = await suggest(typed);
+    if (input.value !== typed) return;
+    offered.replaceChildren(
+      ...found.slice(0, 12).map(({ name, value, typed: written }) =>
+        button(
+          name,
+          () => {
+            input.value = written ?? value;
+            offered.replaceChildren();
+          },
+          { class: 'choice' },
+        ),
+      ),
+    );
+  };
+  input.addEventListener('input', () => void offer());
+  input.addEventListener('focus', () => {
+    if (input.value === '') void offer();
+  });
+  if (given === '' && option.needed) void offer();
+  return {
+    element: wrap(option, input.id, input, offered),
+    value: () => input.value.trim(),
+    focus: () => input.focus(),
+  };
+};
+
+const yesNo = (): Given[] => [
+  { name: words.yes, value: 'yes' },
+  { name: words.no, value: 'no' },
+];
+
+/** The right control for an option, filled with what is known. */
+export const field = (
+  option: WireOption,
+  path: string,
+  given: string | undefined,
+  suggest: Suggest,
+): Field => {
+  const { control, name } = option;
+  const value = given ?? (remembered.has(name) ? remember.get(slot(name)) : undefined) ?? '';
+  if (control === 'switch') return choices(option, yesNo(), value);
+  if (typeof control === 'object' && control.pick.length <= 8) return choices(option, control.pick, value);
+  if (typeof control === 'object')
+    return worded({ ...option, suggests: true }, path, value, async (typed) =>
+      control.pick.filter((one) => one.name.toLowerCase().includes(typed.toLowerCase())),
+    );
+  if (control === 'number' || option.units || name === 'seconds') return measured(option, path, value);
+  return worded(option, path, value, suggest);
+};

@@ -1,0 +1,87 @@
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import type { WireLeaf, WireOption } from '../wire.ts';
+import { h } from './dom.ts';
+import { field, keepForNextTime, type Field } from './field.ts';
+import { nameOf } from './jobs.ts';
+import { openSheet } from './lightbox.ts';
+import { post } from './net.ts';
+import type { Sending } from './outbox.ts';
+
+const short = 5;
+
+/** What is asked at once: the form's own options, else the needed ones and a few more. */
+const asked = ({ form, options }: WireLeaf, typed: Record<string, string>): WireOption[] => {
+  const first =
+    form.length > 0
+      ? options.filter(({ name }) => form.includes(name))
+      : [...options.filter(({ needed }) => needed), ...options.filter(({ needed }) => !needed)].slice(
+          0,
+          short,
+        );
+  return [...first, ...options.filter((one) => one.name in typed && !first.includes(one))];
+};
+
+type Suggested = { name: string; value: string; typed?: string }[];
+
+/** A short form made from the command itself, filled with what is known already. */
+export const openForm = (
+  leaf: WireLeaf,
+  typed: Record<string, string>,
+  send: (sending: Sending) => void,
+): void => {
+  const { path } = leaf;
+  const name = path.join(' ');
+  const fields = new Map<string, Field>();
+  const values = (): Record<string, string> =>
+    Object.fromEntries(
+      [...fields]
+        .map(([option, { value }]) => [option, value()] as const)
+        .filter(([, value]) => value !== ''),
+    );
+  const make = (option: WireOption): HTMLElement => {
+    const made = field(option, name, typed[option.name], async (text) => {
+      const answer = await post<Suggested>('/api/suggest', {
+        path,
+        typed: { ...values(), [option.name]: text },
+        option: option.name,
+      });
+      return answer.ok ? answer.value : [];
+    });
+    fields.set(option.name, made);
+    return made.element;
+  };
+  const first = asked(leaf, typed);
+  const rest = leaf.options.filter((option) => !first.includes(option));
+  const form = h(
+    'form',
+    {
+      class: 'form',
+      novalidate: true,
+      submit: (event) => {
+        event.preventDefault();
+        const filled = values();
+        const missing = leaf.options.find(
+          ({ needed, name: option }) => needed && filled[option] === undefined,
+        );
+        if (missing) {
+          fields.get(missing.name)?.element.classList.add('missing');
+          fields.get(missing.name)?.focus();
+          return;
+        }
+        keepForNextTime(filled);
+        sheet.close();
+        send({ path, typed: filled });
+      },
+    },
+    h('p', { class: 'lead' }, leaf.about),
+    ...first.map(make),
+    rest.length > 0 && h('details', { class: 'rest' }, h('summary', {}, words.optional), ...rest.map(make)),
+    h('button', { type: 'submit', class: 'stamp main' }, leaf.effect === 'logs' ? words.log : words.ask),
+  );
+  const sheet = openSheet(nameOf(leaf), form);
+  const open = [...fields].find(
+    ([option]) => typed[option] === undefined && first.some((one) => one.name === option),
+  );
+  // On a phone the keyboard would hide the form that it is for: only a pointer that is exact gets the first field.
+  if (matchMedia('(pointer: fine)').matches) open?.[1].focus();
+};

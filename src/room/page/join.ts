@@ -1,0 +1,94 @@
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import type { WireStart } from '../wire.ts';
+import { h } from './dom.ts';
+import { post } from './net.ts';
+
+const input = (id: string, label: string, props: Record<string, string | number | boolean>, about?: string) =>
+  h(
+    'div',
+    { class: 'field' },
+    h('label', { class: 'about', for: id }, label),
+    h('input', {
+      id,
+      name: id,
+      required: true,
+      maxlength: 200,
+      ...(about !== undefined && { 'aria-describedby': `${id}-about` }),
+      ...props,
+    }),
+    about !== undefined && h('small', { id: `${id}-about` }, about),
+  );
+
+const valueOf = (form: HTMLFormElement, name: string): string => {
+  const value = new FormData(form).get(name);
+  return typeof value === 'string' ? value : '';
+};
+
+/** A code from an invitation's address, gone from the address as soon as it is read. */
+const invitation = (): string => {
+  const [, code = ''] = /^#(?:join|keeper)=([\w-]{43})$/.exec(location.hash) ?? [];
+  if (location.hash !== '') history.replaceState(null, '', location.pathname);
+  return code;
+};
+
+/** The way in: a name in the demo; elsewhere the studio's passcode, a name, and one's own word for it. */
+export const joinView = ({ studio, open }: WireStart, entered: (start: WireStart) => void): HTMLElement => {
+  const { join } = words;
+  const code = invitation();
+  const trouble = h('p', { class: 'trouble', role: 'alert' });
+  const role = (value: string, label: string, checked: boolean) =>
+    h('label', { class: 'choice' }, h('input', { type: 'radio', name: 'role', value, checked }), label);
+  const form = h(
+    'form',
+    {
+      class: 'form',
+      submit: (event) => {
+        event.preventDefault();
+        void enter();
+      },
+    },
+    h('p', { class: 'lead' }, open ? join.demo : join.first),
+    code !== '' && h('p', { class: 'invited' }, join.invited),
+    !open && code === '' && input('passcode', join.passcode, { type: 'password', autocomplete: 'off' }),
+    input('name', join.name, {
+      autocomplete: open ? 'off' : 'username',
+      maxlength: 40,
+      autocapitalize: 'words',
+    }),
+    !open &&
+      input(
+        'secret',
+        join.secret,
+        { type: 'password', autocomplete: 'current-password', minlength: 8 },
+        join.secretAbout,
+      ),
+    open &&
+      h(
+        'div',
+        { class: 'choices roles', role: 'radiogroup', 'aria-label': join.role },
+        role('member', join.asMember, true),
+        role('keeper', join.asKeeper, false),
+      ),
+    trouble,
+    h('button', { type: 'submit', class: 'stamp main' }, join.enter),
+  );
+  const enter = async () => {
+    trouble.textContent = '';
+    const text = (name: string) => valueOf(form, name);
+    const answer = await post<WireStart>('/api/sign-in', {
+      name: text('name'),
+      secret: text('secret'),
+      passcode: text('passcode'),
+      code,
+      keeper: text('role') === 'keeper',
+    });
+    if (answer.ok) entered(answer.value);
+    else if (answer.status === 0) trouble.textContent = join.trouble;
+    else
+      trouble.textContent =
+        'seconds' in answer && answer.seconds !== undefined
+          ? join.seconds(answer.said, answer.seconds)
+          : answer.said;
+  };
+  return h('main', { class: 'join' }, h('div', { class: 'gate' }, h('h1', {}, join.welcome(studio)), form));
+};

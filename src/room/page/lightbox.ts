@@ -1,0 +1,47 @@
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { button, h } from './dom.ts';
+
+/** A sheet over the room, closed by its button, by Escape, or by a press beside it. */
+export const openSheet = (title: string, ...content: (Node | string)[]): HTMLDialogElement => {
+  const close = button('×', () => sheet.close(), { class: 'close', 'aria-label': words.close });
+  const heading = h('h2', { id: 'sheet-title' }, title);
+  const sheet = h(
+    'dialog',
+    {
+      class: 'sheet',
+      'aria-labelledby': 'sheet-title',
+      close: () => sheet.remove(),
+      click: (event) => {
+        if (event.target === sheet) sheet.close();
+      },
+    },
+    h('div', { class: 'sheet-in' }, h('header', {}, heading, close), ...content),
+  );
+  document.body.append(sheet);
+  sheet.showModal();
+  return sheet;
+};
+
+export const dark = matchMedia('(prefers-color-scheme: dark)');
+
+/** Light or dark, as the phone says unless its owner has chosen. */
+export const isDark = (): boolean => {
+  const { look } = document.documentElement.dataset;
+  return look === undefined ? dark.matches : look === 'dark';
+};
+
+/** A chart as a picture that grows when it is pressed; what it shows is said in words too. */
+export const picture = (no: number, alt: string): HTMLElement => {
+  const src = () => `/api/post/${no}/chart.svg?theme=${isDark() ? 'dark' : 'light'}`;
+  const image = () => h('img', { src: src(), alt, class: 'chart', loading: 'lazy', decoding: 'async' });
+  return h(
+    'button',
+    {
+      type: 'button',
+      class: 'picture',
+      'aria-label': words.enlarge(alt),
+      click: () => openSheet(words.chart, h('div', { class: 'enlarged' }, image())),
+    },
+    image(),
+  );
+};

@@ -1,0 +1,99 @@
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import type { WireAction, WirePost } from '../wire.ts';
+import { button, h } from './dom.ts';
+import { tile, waitingTile } from './tile.ts';
+import type { Waiting } from './outbox.ts';
+
+const mostShown = 200;
+const near = 160;
+
+/** Everything said, newest last. Whoever reads further up is not torn away; a button leads down again. */
+export class Stream {
+  readonly element: HTMLElement;
+  readonly #list: HTMLElement;
+  readonly #newest: HTMLButtonElement;
+  readonly #quiet: HTMLElement;
+  readonly #context: { me: string; press(action: WireAction): void };
+  #last = 0;
+
+  constructor(context: { me: string; press(action: WireAction): void }) {
+    this.#context = context;
+    this.#list = h('div', {
+      class: 'posts',
+      role: 'log',
+      'aria-label': words.stream,
+      'aria-live': 'polite',
+      'aria-relevant': 'additions',
+    });
+    this.#quiet = h('p', { class: 'quiet' }, words.quiet);
+    this.#newest = button(words.newest, () => this.toNewest(), { class: 'newest', hidden: true });
+    this.element = h(
+      'main',
+      { class: 'stream', tabindex: '0', 'aria-label': words.stream },
+      this.#quiet,
+      this.#list,
+    );
+    this.element.addEventListener('scroll', () => {
+      if (this.#isAtNewest()) this.#newest.hidden = true;
+    });
+  }
+
+  get newestButton(): HTMLButtonElement {
+    return this.#newest;
+  }
+
+  last(): number {
+    return this.#last;
+  }
+
+  /** Shows a post in its place; one that is there already is left as it is. */
+  show(post: WirePost): void {
+    const waiting = this.#byId(post.id);
+    this.#last = Math.max(this.#last, post.no);
+    if (waiting?.dataset['no'] !== undefined) return;
+    const follow = this.#isAtNewest() || post.member === this.#context.me;
+    waiting?.remove();
+    const made = tile(post, this.#context);
+    const after = [...this.#list.children].findLast(
+      (one) => one instanceof HTMLElement && Number(one.dataset['no'] ?? Infinity) < post.no,
+    );
+    if (after) after.after(made);
+    else this.#list.prepend(made);
+    while (this.#list.childElementCount > mostShown) this.#list.firstElementChild?.remove();
+    this.#arrived(follow);
+  }
+
+  wait(item: Waiting, note: string, presses: HTMLElement[] = []): void {
+    const shown = waitingTile(item, note, presses);
+    const before = this.#byId(item.id);
+    if (before) before.replaceWith(shown);
+    else this.#list.append(shown);
+    this.#arrived(true);
+  }
+
+  forget(id: string): void {
+    this.#byId(id)?.remove();
+  }
+
+  toNewest(): void {
+    this.element.scrollTop = this.element.scrollHeight;
+    this.#newest.hidden = true;
+  }
+
+  #arrived(follow: boolean): void {
+    this.#quiet.hidden = true;
+    if (follow) this.toNewest();
+    else this.#newest.hidden = false;
+  }
+
+  #isAtNewest(): boolean {
+    const { scrollTop, scrollHeight, clientHeight } = this.element;
+    return scrollHeight - scrollTop - clientHeight < near;
+  }
+
+  #byId(id: string): HTMLElement | undefined {
+    for (const child of this.#list.children)
+      if (child instanceof HTMLElement && child.dataset['id'] === id) return child;
+    return undefined;
+  }
+}

@@ -1,0 +1,55 @@
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import type { WirePart, WireText } from '../wire.ts';
+import { h } from './dom.ts';
+
+/** How far the server's clock is ahead of this phone's. */
+let ahead = 0;
+export const setServerTime = (now: number): void => {
+  ahead = now - performance.timeOrigin - performance.now();
+};
+export const serverNow = (): number => performance.timeOrigin + performance.now() + ahead;
+
+const clock = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' });
+const day = new Intl.DateTimeFormat(undefined, { weekday: 'short', day: 'numeric', month: 'short' });
+const full = new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeStyle: 'short' });
+
+const span = (minutes: number): string => {
+  const { time } = words;
+  if (minutes < 100) return time.minutes(Math.round(minutes));
+  if (minutes < 48 * 60) return time.hours(Math.round(minutes / 60));
+  return time.days(Math.round(minutes / 60 / 24));
+};
+
+export const agoText = (at: number): string => {
+  const minutes = (serverNow() - at) / 60_000;
+  if (Math.abs(minutes) < 1) return words.time.now;
+  return minutes > 0 ? words.time.ago(span(minutes)) : words.time.ahead(span(-minutes));
+};
+
+export const clockText = (at: number): string => clock.format(at);
+
+const shown = (at: number, show: 'ago' | 'clock' | 'day'): string =>
+  show === 'ago' ? agoText(at) : show === 'clock' ? clock.format(at) : day.format(at);
+
+const time = (at: number, show: 'ago' | 'clock' | 'day'): HTMLElement =>
+  h('time', { title: full.format(at), 'data-at': at, 'data-show': show }, shown(at, show));
+
+const part = (one: WirePart): Node | string => {
+  if (typeof one === 'string') return one;
+  if ('at' in one) return time(one.at, one.show);
+  return h('bdi', {}, 'said' in one ? one.said : one.name);
+};
+
+/** Text as nodes: what somebody typed stands apart and can neither turn nor mark up what is around it. */
+export const nodes = (text: WireText): (Node | string)[] => text.map(part);
+
+export const stamp = (at: number): HTMLElement =>
+  time(at, serverNow() - at > 20 * 3_600_000 ? 'day' : 'clock');
+
+/** Times that tell how long ago grow older while they are looked at. */
+export const keepTimesFresh = (): void => {
+  setInterval(() => {
+    for (const element of document.querySelectorAll<HTMLElement>('time[data-show=ago]'))
+      element.textContent = agoText(Number(element.dataset['at']));
+  }, 20_000);
+};

@@ -1,0 +1,132 @@
+import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import type { WireAction, WirePost, WireReply, WireText } from '../wire.ts';
+import { button, h } from './dom.ts';
+import { picture } from './lightbox.ts';
+import type { Waiting } from './outbox.ts';
+import { nodes, stamp } from './text.ts';
+
+interface Context {
+  me: string;
+  press(action: WireAction): void;
+}
+
+const list = (texts: WireText[], mark: string, label: string): HTMLElement | undefined =>
+  texts.length === 0
+    ? undefined
+    : h(
+        'ul',
+        { class: mark, 'aria-label': label },
+        ...texts.map((text) => h('li', {}, h('b', { class: 'unseen' }, label), ' ', ...nodes(text))),
+      );
+
+const facts = ({ facts: all }: WireReply): HTMLElement | undefined =>
+  all.length === 0
+    ? undefined
+    : h(
+        'dl',
+        { class: all.length > 5 ? 'facts long' : 'facts' },
+        ...all.map(({ label, text }) =>
+          h('div', {}, h('dt', {}, ...nodes(label)), h('dd', {}, ...nodes(text))),
+        ),
+      );
+
+const reasons = ({ reasons: all }: WireReply): HTMLElement | undefined =>
+  all.length === 0
+    ? undefined
+    : h(
+        'details',
+        { class: 'why' },
+        h('summary', {}, words.why),
+        h('ul', {}, ...all.map((text) => h('li', {}, ...nodes(text)))),
+      );
+
+const actions = ({ actions: all }: WireReply, { press }: Context): HTMLElement | undefined => {
+  if (all.length === 0) return undefined;
+  const bar = h('div', { class: 'actions' });
+  for (const action of all) {
+    const pressed = button(
+      h('span', {}, ...nodes(action.label)),
+      () => {
+        // Pressed once, it says what was done: a second press would say it twice.
+        if (action.press === 'run') for (const one of bar.querySelectorAll('button')) one.disabled = true;
+        press(action);
+      },
+      { class: action.press === 'run' ? 'stamp' : 'stamp quiet' },
+    );
+    bar.append(pressed);
+  }
+  return bar;
+};
+
+const said = (name: string, line: string, at: number | undefined): HTMLElement =>
+  h(
+    'p',
+    { class: 'said' },
+    h('bdi', { class: 'who' }, name),
+    at === undefined ? undefined : stamp(at),
+    line === '' ? undefined : h('code', { dir: 'auto' }, line),
+  );
+
+/** One thing said in the room and its answer. */
+export const tile = (post: WirePost, context: Context): HTMLElement => {
+  const { reply, no } = post;
+  const mine = post.member === context.me;
+  const who = post.line === '' ? words.reminder : mine ? words.you : post.name;
+  return h(
+    'article',
+    {
+      class: ['tile', reply.kind, post.private ? 'private' : '', mine ? 'mine' : ''].join(' ').trim(),
+      'data-no': no,
+      'data-id': post.id,
+      'data-step': reply.step,
+    },
+    said(who, post.line, post.at),
+    h(
+      'div',
+      { class: 'body' },
+      reply.stepName || post.private
+        ? h(
+            'p',
+            { class: 'tags' },
+            reply.stepName ? h('span', { class: 'step' }, reply.stepName) : undefined,
+            post.private ? h('span', { class: 'only' }, words.onlyYou) : undefined,
+          )
+        : undefined,
+      h('h3', {}, ...nodes(reply.title)),
+      facts(reply),
+      list(reply.dont, 'dont', words.dont),
+      list(reply.cautions, 'cautions', words.careful),
+      reply.chart === undefined ? undefined : picture(no, reply.chart),
+      reply.file === undefined
+        ? undefined
+        : h(
+            'a',
+            { class: 'stamp quiet', href: `/api/post/${no}/file`, download: reply.file },
+            words.file(reply.file),
+          ),
+      reasons(reply),
+      actions(reply, context),
+    ),
+  );
+};
+
+export const lineOf = (item: Waiting): string =>
+  'line' in item
+    ? item.line
+    : `/${item.path.join(' ')} ${Object.entries(item.typed)
+        .map(([name, value]) => `${name}:${/\s/.test(value) ? `"${value}"` : value}`)
+        .join(' ')}`;
+
+/** A line that the room has not answered yet, or has refused unheard. */
+export const waitingTile = (item: Waiting, note: string, presses: HTMLElement[] = []): HTMLElement =>
+  h(
+    'article',
+    { class: 'tile mine waiting', 'data-id': item.id },
+    said(words.you, lineOf(item), undefined),
+    h(
+      'div',
+      { class: 'body' },
+      h('p', { class: 'note' }, note),
+      presses.length > 0 && h('div', { class: 'actions' }, ...presses),
+    ),
+  );

@@ -1,0 +1,21 @@
+import type { Voice } from '../command/contract.ts';
+import type { Room } from './room.ts';
+
+/** Speaks a reminder in the room, to its member alone, who finds it there whenever they next look. */
+export const roomVoice = ({ ports, posts }: Room): Voice => ({
+  async speak(studio, to, reply, nonce) {
+    if (studio !== ports.studio) return 'not-mine';
+    const known = (await ports.door.claims()).some(({ member }) => member === to);
+    if (!known && !ports.open) return 'not-mine';
+    await posts.say({
+      key: `room:reminder:${nonce}`,
+      id: `reminder-${nonce}`,
+      at: ports.clock.now(),
+      member: to,
+      line: '',
+      private: true,
+      reply: { ...reply, private: true },
+    });
+    return 'said';
+  },
+});

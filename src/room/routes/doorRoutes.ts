@@ -1,0 +1,120 @@
+import QRCode from 'qrcode';
+import { Hono } from 'hono';
+import { roomWords, type SignInRefusal } from '../../words/roomWords.ts';
+import { readRoomCookie, writeRoomCookie } from '../cookies.ts';
+import { shownUrl } from '../hosts.ts';
+import { nameKey } from '../nameKey.ts';
+import type { CodePurpose } from '../ports.ts';
+import { readJson, textIn } from '../readJson.ts';
+import { refuse, type Room, type RoomContext, type RoomEnv } from '../room.ts';
+import { freshToken, sealed, tokenHash } from '../secrets.ts';
+import { startOf } from '../startOf.ts';
+
+const year = 366 * 24 * 3_600_000;
+const day = 24 * 3_600_000;
+
+const refuseEntry = (c: RoomContext, why: SignInRefusal) =>
+  c.json({ why, said: roomWords.signIn[why] }, why === 'no-fit' ? 401 : 400);
+
+/** A fresh code; only its hash is kept. */
+export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurpose): Promise<string> => {
+  const code = freshToken();
+  const lasts = purpose === 'board' ? year : purpose === 'keeper' ? 7 * day : day;
+  await ports.door.addCode(tokenHash(code), purpose, ports.clock.before(-lasts));
+  return code;
+};
+
+/** Coming in and going out. */
+export const signInRoutes = (room: Room) =>
+  new Hono<RoomEnv>()
+    .post('/sign-in', async (c) => {
+      const body = await readJson(c);
+      if (!body) return refuse(c, 'bad-request');
+      const text = (name: string, most: number) => textIn(body, name, most) ?? '';
+      const entered = await room.signIn.enter({
+        name: text('name', 200),
+        secret: text('secret', 200),
+        passcode: text('passcode', 200),
+        code: text('code', 100),
+        keeper: body['keeper'] === true,
+        known: readRoomCookie(c, 'known', c.get('secure')),
+        from: c.get('from'),
+      });
+      if (!entered.ok)
+        return 'slow' in entered ? refuse(c, entered.slow, entered.seconds) : refuseEntry(c, entered.why);
+      const { token, seconds, known } = entered;
+      const before = c.get('session');
+      if (before) await room.sessions.end(before);
+      writeRoomCookie(c, 'room', token, seconds);
+      writeRoomCookie(c, 'known', known, seconds * 4);
+      await room.names.refresh();
+      return c.json(await startOf(room, room.sessions.of(token)));
+    })
+    .post('/sign-out', async (c) => {
+      const session = c.get('session');
+      const body = await readJson(c);
+      if (session)
+        await (body?.['everywhere'] === true
+          ? room.sessions.endAllOf(session.member)
+          : room.sessions.end(session));
+      writeRoomCookie(c, 'room', '', 0);
+      return c.json({});
+    })
+    .get('/start', async (c) => c.json(await startOf(room, c.get('session'))));
+
+/** What keepers do at the door: let phones in, set the passcode, light a wall, release a name. */
+export const keeperRoutes = (room: Room) => {
+  const { ports } = room;
+  const url = () => shownUrl(room.address);
+  return new Hono<RoomEnv>()
+    .use(async (c, next) => {
+      const session = c.get('session');
+      if (!session) return refuse(c, 'sign-in');
+      if (!(await ports.people.isKeeper(session.member))) return refuse(c, 'not-keeper');
+      return next();
+    })
+    .get('/names', async (c) => {
+      const claims = await ports.door.claims();
+      const held = new Map(claims.map((claim) => [claim.key, claim]));
+      const elsewhere = (await ports.people.all())
+        .filter(({ name }) => !held.has(nameKey(name)))
+        .map(({ name }) => ({ name, claimed: false, here: false }));
+      return c.json([
+        ...claims.map(({ name, secret }) => ({ name, claimed: secret !== undefined, here: true })),
+        ...elsewhere,
+      ]);
+    })
+    .post('/invite', async (c) => {
+      const to = `${url()}/#join=${await makeCode(room, 'join')}`;
+      const { size, data } = QRCode.create(to, { errorCorrectionLevel: 'M' }).modules;
+      return c.json({ url: to, size, dark: [...data].map(Number).join('') });
+    })
+    .post('/wall', async (c) => {
+      await ports.door.endCodes('board');
+      return c.json({ url: `${url()}/board#${await makeCode(room, 'board')}` });
+    })
+    .post('/passcode', async (c) => {
+      const body = await readJson(c);
+      const passcode = body && textIn(body, 'passcode', 200);
+      if (passcode === undefined) return refuse(c, 'bad-request');
+      if (passcode.trim().length < 8) return refuseEntry(c, 'short-passcode');
+      await ports.door.setPasscode(await sealed(passcode.trim()));
+      return c.json({});
+    })
+    .post('/release', async (c) => {
+      const body = await readJson(c);
+      const name = body && textIn(body, 'name', 200);
+      const session = c.get('session');
+      if (name === undefined || !session) return refuse(c, 'bad-request');
+      const key = nameKey(name);
+      const claim = await ports.door.claim(key);
+      const member = claim?.member ?? (await ports.people.all()).find((one) => nameKey(one.name) === key)?.id;
+      if (member === undefined) return refuse(c, 'not-found');
+      if (member === session.member) return refuseEntry(c, 'yourself');
+      // Whoever claims the name next is not a keeper for that.
+      if (await ports.people.isKeeper(member)) await ports.people.setKeeper(member, false);
+      await ports.door.release(key, member, claim?.name ?? name);
+      await room.sessions.endAllOf(member);
+      return c.json({});
+    });
+};

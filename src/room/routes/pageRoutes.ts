@@ -1,0 +1,34 @@
+import { Hono } from 'hono';
+import { roomPageWords } from '../../words/roomPageWords.ts';
+import { refuse, type Room, type RoomContext, type RoomEnv } from '../room.ts';
+import { shell } from '../shell.ts';
+import { startOf } from '../startOf.ts';
+
+const encoded = (c: RoomContext) => {
+  const taken = (c.req.header('accept-encoding') ?? '').split(',').map((one) => one.trim().split(';')[0]);
+  return taken.includes('br') ? 'br' : taken.includes('gzip') ? 'gzip' : undefined;
+};
+
+/** The room, the wall, and the files that they are made of. */
+export const pageRoutes = (room: Room) =>
+  new Hono<RoomEnv>()
+    .get('/', async (c) => {
+      const start = await startOf(room, c.get('session'));
+      c.header('cache-control', 'no-store');
+      return c.html(shell(room.page, { script: 'room/page/main.js', title: start.studio, start }));
+    })
+    .get('/board', (c) => {
+      c.header('cache-control', 'no-store');
+      return c.html(shell(room.page, { script: 'room/page/board.js', title: roomPageWords.board.title }));
+    })
+    .get('/page/:version/:name{.+}', (c) => {
+      const file = room.page.get(c.req.param('name'));
+      if (!file) return refuse(c, 'not-found');
+      const current = c.req.param('version') === room.page.version;
+      c.header('cache-control', current ? 'public, max-age=31536000, immutable' : 'no-store');
+      c.header('content-type', file.type);
+      c.header('vary', 'accept-encoding');
+      const encoding = encoded(c);
+      if (encoding) c.header('content-encoding', encoding);
+      return c.body(new Uint8Array(file[encoding ?? 'plain']));
+    });

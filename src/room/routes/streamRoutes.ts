@@ -1,0 +1,59 @@
+import { RESPONSE_ALREADY_SENT } from '@hono/node-server/utils/response';
+import { Hono } from 'hono';
+import { Hearing } from '../hearing.ts';
+import { maySee, type Posts } from '../posts.ts';
+import type { Post, Session } from '../ports.ts';
+import { refuse, type Room, type RoomEnv } from '../room.ts';
+import { wired } from '../startOf.ts';
+
+const mostListening = 1_000;
+const mostOfOne = 8;
+const mostMissed = 200;
+
+/** The live stream: what was missed, then everything as it is said; what is private goes to its member only. */
+export const streamRoutes = (room: Room, listening: Map<Hearing, Session>) =>
+  new Hono<RoomEnv>().get('/stream', async (c) => {
+    const session = c.get('session');
+    if (!session) return refuse(c, 'sign-in');
+    const mine = [...listening.values()].filter(({ hash }) => hash === session.hash).length;
+    if (listening.size >= mostListening || mine >= mostOfOne) return refuse(c, 'full', 10);
+    const asked = Number(c.req.header('last-event-id') ?? c.req.query('after') ?? 0);
+    const after = Number.isSafeInteger(asked) && asked > 0 ? asked : 0;
+    listen(room, listening, session, after, (onEnd) => new Hearing(c.env.outgoing, onEnd));
+    return RESPONSE_ALREADY_SENT;
+  });
+
+const listen = (
+  room: Room,
+  listening: Map<Hearing, Session>,
+  session: Session,
+  after: number,
+  open: (onEnd: () => void) => Hearing,
+): void => {
+  const { posts } = room;
+  let told: Promise<unknown> = Promise.resolve();
+  const tell = (post: Post) => {
+    if (!room.sessions.holds(session)) return hearing.close();
+    if (!maySee(post, session.member)) return;
+    // In order, though a name may have to be looked up first.
+    told = told.then(async () => hearing.send('post', post.no, await jsonOf(room, post)));
+  };
+  const stop = posts.listen(tell);
+  const hearing = open(() => {
+    stop();
+    listening.delete(hearing);
+  });
+  listening.set(hearing, session);
+  for (const post of missed(posts, session, after)) tell(post);
+};
+
+const missed = (posts: Posts, { member }: Session, after: number) => posts.seenBy(member, after, mostMissed);
+
+const written = new WeakMap<Post, Promise<string>>();
+
+/** The same words for everybody who hears them: put together once. */
+const jsonOf = (room: Room, post: Post): Promise<string> => {
+  const known = written.get(post) ?? wired(room, post).then((wire) => JSON.stringify(wire));
+  written.set(post, known);
+  return known;
+};

@@ -1,0 +1,39 @@
+import type { Reply, Request } from '../command/contract.ts';
+import { printLine } from '../command/parseLine.ts';
+import { speak } from '../command/speak.ts';
+import type { Post, Session } from './ports.ts';
+import type { Room } from './room.ts';
+
+/** What a phone sends: a line as it was typed, or the options of a form. */
+export type Sent = { id: string; waited: number } & (
+  { line: string } | { path: string[]; typed: Record<string, string> }
+);
+
+/** A phone that was out of reach says how long its line has waited: what was done then is logged as done then. */
+const longestWait = 24 * 3_600_000;
+
+/** Says a line in the room once, however often it is sent. */
+export const sayLine = async (room: Room, session: Session, sent: Sent): Promise<Post> => {
+  const { ports, posts } = room;
+  const { member } = session;
+  const key = `room:${member}:${sent.id}`;
+  const said = posts.byKey(key);
+  if (said) return said;
+  const at = ports.clock.before(Math.min(sent.waited, longestWait));
+  const role = (await ports.people.isKeeper(member)) ? 'keeper' : 'member';
+  const speaker = { studio: ports.studio, member, role, at } satisfies Partial<Request>;
+  const line = 'line' in sent ? sent.line : printLine(sent.path, sent.typed);
+  const reply: Reply =
+    'line' in sent
+      ? await speak(line, key, speaker, ports)
+      : await ports.desk.dispatch({ ...speaker, key, path: sent.path, typed: sent.typed });
+  return posts.say({
+    key,
+    id: sent.id,
+    at,
+    member,
+    line: line.slice(0, 500),
+    private: reply.private ?? reply.kind !== 'answer',
+    reply,
+  });
+};

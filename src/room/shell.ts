@@ -1,0 +1,54 @@
+import type { PageFiles } from './pageFiles.ts';
+import type { WireStart } from './wire.ts';
+
+const escaped = (text: string) => text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`);
+
+/** JSON inside HTML: nothing in it can end the element that it is in. */
+const json = (value: unknown) =>
+  JSON.stringify(value).replace(
+    /[<>&\u2028\u2029]/g,
+    (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+
+/** Not needed for the first look at the room: fetched when it is. */
+const board = ['room/page/board.js'];
+
+/** The one HTML document: everything on it is made by the page's script from the start given here. */
+export const shell = (
+  page: PageFiles,
+  { script, start, title }: { script: string; title: string; start?: WireStart },
+): string => {
+  const later = script === 'room/page/board.js' ? [] : board;
+  const scripts = script === 'room/page/board.js' ? boardScripts(page) : page.scripts();
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1, viewport-fit=cover, interactive-widget=resizes-content">
+<meta name="color-scheme" content="light dark">
+<title>${escaped(title)}</title>
+<link rel="stylesheet" href="${page.url('room.css')}">
+${scripts
+  .filter((name) => !later.includes(name))
+  .map((name) => `<link rel="modulepreload" href="${page.url(name)}">`)
+  .join('\n')}
+<link rel="icon" type="image/svg+xml" href="${page.url('pail.svg')}">
+<link rel="manifest" href="${page.url('room.webmanifest')}">
+</head>
+<body>
+<noscript><p>This page needs JavaScript.</p></noscript>
+${start ? `<script type="application/json" id="start">${json(start)}</script>` : ''}
+<script type="module" src="${page.url(script)}"></script>
+</body>
+</html>
+`;
+};
+
+const boardScripts = (page: PageFiles) =>
+  page
+    .scripts()
+    .filter((name) =>
+      ['board.js', 'dom.js', 'text.js', 'scale.js', 'roomPageWords.js'].some((one) =>
+        name.endsWith(`/${one}`),
+      ),
+    );

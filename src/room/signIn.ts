@@ -1,0 +1,124 @@
+import { createHmac, timingSafeEqual } from 'node:crypto';
+import type { RoomRefusal, SignInRefusal } from '../words/roomWords.ts';
+import { cleanName, nameKey } from './nameKey.ts';
+import { Pace } from './pace.ts';
+import type { MemberId, RoomPorts } from './ports.ts';
+import { fits, sealed, tokenHash } from './secrets.ts';
+import type { Sessions } from './sessions.ts';
+
+export interface Asked {
+  name: string;
+  secret: string;
+  passcode: string;
+  code: string;
+  /** In the demo only: whoever tries it may also try it as a keeper. */
+  keeper: boolean;
+  /** What this phone was given when it last signed in. */
+  known: string | undefined;
+  from: string;
+}
+
+export type SignedIn =
+  | { ok: true; token: string; seconds: number; known: string; member: MemberId; name: string }
+  | { ok: false; why: SignInRefusal }
+  | { ok: false; slow: RoomRefusal; seconds: number };
+
+const shortest = 8;
+const mostWaiting = 24;
+
+/**
+ * The way in. Guessing is slow, and nobody is ever locked out by it: tries are limited by address and in all, but a
+ * phone that has been here before has a limit of its own, which nobody else can use up.
+ */
+export class SignIn {
+  readonly #ports: RoomPorts;
+  readonly #sessions: Sessions;
+  readonly #pepper: string;
+  readonly #byAddress = new Pace(1 / 6, 10);
+  readonly #byPhone = new Pace(1 / 6, 10);
+  readonly #all = new Pace(2, 60);
+  #waiting = 0;
+  #turn: Promise<unknown> = Promise.resolve();
+
+  constructor(ports: RoomPorts, sessions: Sessions, pepper: string) {
+    this.#ports = ports;
+    this.#sessions = sessions;
+    this.#pepper = pepper;
+  }
+
+  async enter(asked: Asked): Promise<SignedIn> {
+    const name = cleanName(asked.name);
+    if (name === undefined) return { ok: false, why: 'bad-name' };
+    const key = nameKey(name);
+    if (this.#ports.open) return this.#asGuest(key, name, asked.keeper);
+    const slow = this.#tooFast(key, asked);
+    if (slow !== undefined) return { ok: false, slow: 'too-fast', seconds: slow };
+    if (asked.secret.length < shortest) return { ok: false, why: 'short-secret' };
+    if (this.#waiting >= mostWaiting) return { ok: false, slow: 'full', seconds: 5 };
+    return this.#inTurn(() => this.#check(key, name, asked));
+  }
+
+  /** One guess is worked out at a time: it is meant to be slow, and the room has other things to do. */
+  async #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    this.#waiting += 1;
+    const mine = this.#turn.then(work, work);
+    this.#turn = mine.catch(() => undefined);
+    try {
+      return await mine;
+    } finally {
+      this.#waiting -= 1;
+    }
+  }
+
+  async #asGuest(key: string, name: string, keeper: boolean): Promise<SignedIn> {
+    const { people } = this.#ports;
+    const namesake = (await people.all()).find((one) => nameKey(one.name) === key);
+    const member = namesake?.id ?? (await people.memberOf(key, name));
+    if ((await people.isKeeper(member)) !== keeper) await people.setKeeper(member, keeper);
+    return this.#begin(member, namesake?.name ?? name, key);
+  }
+
+  async #check(key: string, name: string, asked: Asked): Promise<SignedIn> {
+    const { door, people } = this.#ports;
+    const code = tokenHash(asked.code);
+    const keeper = asked.code !== '' && (await door.code(code, 'keeper', 'look'));
+    const invited = keeper || (asked.code !== '' && (await door.code(code, 'join', 'look')));
+    if (asked.code !== '' && !invited && asked.passcode === '') return { ok: false, why: 'code-used' };
+    const admitted = (await fits(asked.passcode, await door.passcode())) || invited;
+    const claim = await door.claim(key);
+    const known = await fits(asked.secret, claim?.secret);
+    if (!admitted || (claim?.secret !== undefined && !known)) return { ok: false, why: 'no-fit' };
+    if (claim === undefined && (await people.all()).some((one) => nameKey(one.name) === key))
+      return { ok: false, why: 'name-taken' };
+    if (invited && !(await door.code(code, keeper ? 'keeper' : 'join', 'spend')))
+      return { ok: false, why: 'code-used' };
+    const member = claim?.member ?? (await people.memberOf(key, name));
+    if (!known && !(await door.take(key, { member, name, secret: await sealed(asked.secret) })))
+      return { ok: false, why: 'name-taken' };
+    if (keeper && !(await people.isKeeper(member))) await people.setKeeper(member, true);
+    return this.#begin(member, claim?.name ?? name, key);
+  }
+
+  async #begin(member: MemberId, name: string, key: string): Promise<SignedIn> {
+    const session = await this.#sessions.begin(member, name);
+    return { ok: true, ...session, known: this.#mark(key), member, name };
+  }
+
+  #mark(key: string): string {
+    return createHmac('sha256', this.#pepper).update(key).digest('base64url');
+  }
+
+  #tooFast(key: string, { known, from }: Asked): number | undefined {
+    const now = this.#ports.clock.now();
+    const mark = Buffer.from(this.#mark(key));
+    const shown = Buffer.from(known ?? '');
+    const pace =
+      shown.length === mark.length && timingSafeEqual(shown, mark)
+        ? this.#byPhone.take(key, now)
+        : both(this.#byAddress.take(from, now), () => this.#all.take('', now));
+    return pace.ok ? undefined : pace.seconds;
+  }
+}
+
+type Taken = ReturnType<Pace['take']>;
+const both = (first: Taken, second: () => Taken): Taken => (first.ok ? second() : first);

@@ -1,0 +1,31 @@
+import { describeCommands } from './describeCommands.ts';
+import type { Post, Session } from './ports.ts';
+import type { Room } from './room.ts';
+import type { WireMe, WirePost, WireStart } from './wire.ts';
+import { wirePost } from './wirePost.ts';
+
+const mostAtFirst = 60;
+
+export const meOf = async ({ ports }: Room, { member, name }: Session): Promise<WireMe> => ({
+  member,
+  name,
+  keeper: await ports.people.isKeeper(member),
+});
+
+export const wired = async ({ ports, names }: Room, post: Post): Promise<WirePost> =>
+  wirePost(post, await names.of(post.member), ports.words, ports.desk.commands);
+
+/** What a phone starts from: nothing of the studio but its name until somebody has signed in. */
+export const startOf = async (room: Room, session: Session | undefined): Promise<WireStart> => {
+  const { ports, posts } = room;
+  const now = ports.clock.now();
+  const common = { studio: ports.studioName, open: ports.open, now };
+  if (!session) return { ...common, commands: [], posts: [] };
+  const me = await meOf(room, session);
+  return {
+    ...common,
+    me,
+    commands: describeCommands(ports.desk.commands, me.keeper ? 'keeper' : 'member', ports.words),
+    posts: await Promise.all(posts.seenBy(session.member, 0, mostAtFirst).map((post) => wired(room, post))),
+  };
+};

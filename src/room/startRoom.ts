@@ -1,0 +1,117 @@
+import { serve, type ServerType } from '@hono/node-server';
+import { Hono } from 'hono';
+import type { AddressInfo } from 'node:net';
+import type { Desk, Voice } from '../command/contract.ts';
+import { guard, guardWrite } from './guard.ts';
+import { Hearing } from './hearing.ts';
+import { allowedHosts, shownUrl, type Address } from './hosts.ts';
+import { Names } from './names.ts';
+import { Pace } from './pace.ts';
+import { PageFiles } from './pageFiles.ts';
+import type { RoomPorts, Session } from './ports.ts';
+import { Posts } from './posts.ts';
+import { refuse, type Room, type RoomEnv } from './room.ts';
+import { roomVoice } from './roomVoice.ts';
+import { boardRoutes } from './routes/boardRoutes.ts';
+import { keeperRoutes, makeCode, signInRoutes } from './routes/doorRoutes.ts';
+import { pageRoutes } from './routes/pageRoutes.ts';
+import { postRoutes } from './routes/postRoutes.ts';
+import { sayRoutes } from './routes/sayRoutes.ts';
+import { streamRoutes } from './routes/streamRoutes.ts';
+import { overheard } from './overheard.ts';
+import { Sessions } from './sessions.ts';
+import { SignIn } from './signIn.ts';
+
+export interface RoomSettings {
+  bind: string;
+  /** 0 takes any that is free. */
+  port: number;
+  url?: string;
+  trustProxy?: boolean;
+  /** Known to this installation only; marks phones that have been here. */
+  pepper: string;
+}
+
+export interface RunningRoom {
+  url: string;
+  voice: Voice;
+  /** The desk as another platform uses it: what is logged there is heard in the room too. */
+  overheard(desk: Desk): Desk;
+  /** An address that lets one phone in, or makes its holder the first keeper. */
+  invitation(purpose: 'join' | 'keeper'): Promise<string>;
+  stop(): Promise<void>;
+}
+
+const listening = (server: ServerType) =>
+  new Promise<AddressInfo>((resolve, reject) => {
+    server.once('error', reject);
+    server.once('listening', () => {
+      const address = server.address();
+      if (address !== null && typeof address === 'object') resolve(address);
+      else reject(new Error('the room listens on no port'));
+    });
+  });
+
+const routes = (room: Room, heard: Map<Hearing, Session>) =>
+  new Hono<RoomEnv>()
+    .use(guard(room))
+    .use(guardWrite(room))
+    .use('/api/*', async (c, next) => {
+      c.header('cache-control', 'no-store');
+      return next();
+    })
+    .route('/', pageRoutes(room))
+    .route('/api', signInRoutes(room))
+    .route('/api', sayRoutes(room))
+    .route('/api', streamRoutes(room, heard))
+    .route('/api', boardRoutes(room))
+    .route('/api', postRoutes(room))
+    .route('/api/door', keeperRoutes(room))
+    .notFound((c) => refuse(c, 'not-found'))
+    .onError((error, c) => {
+      room.ports.log.error({ err: error }, 'a request to the room broke');
+      return refuse(c, 'broken');
+    });
+
+/** Opens the room: the page, the live stream, and the way in. */
+export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promise<RunningRoom> => {
+  const { bind, port, url, trustProxy = false, pepper } = settings;
+  const sessions = await Sessions.open(ports);
+  const heard = new Map<Hearing, Session>();
+  const address: Address = { bind, port, ...(url !== undefined && { url }) };
+  const room: Room = {
+    ports,
+    address,
+    trustProxy,
+    hosts: allowedHosts(address),
+    sessions,
+    signIn: new SignIn(ports, sessions, pepper),
+    posts: await Posts.open(ports.shelf),
+    names: new Names(ports),
+    page: PageFiles.load(),
+    phonePace: new Pace(10, 60),
+    addressPace: new Pace(20, 300),
+  };
+  const server = serve({
+    fetch: routes(room, heard).fetch,
+    hostname: bind,
+    port,
+    serverOptions: { headersTimeout: 10_000, requestTimeout: 20_000, maxHeaderSize: 8_192 },
+  });
+  const { port: taken } = await listening(server);
+  address.port = taken;
+  room.hosts = allowedHosts(address);
+  const shown = shownUrl(address);
+  return {
+    url: shown,
+    voice: roomVoice(room),
+    overheard: (desk) => overheard(desk, room),
+    invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
+    stop: () =>
+      new Promise((resolve) => {
+        for (const hearing of heard.keys()) hearing.close();
+        server.close(() => resolve());
+        if ('closeAllConnections' in server) server.closeAllConnections();
+      }),
+  };
+};

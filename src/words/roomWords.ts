@@ -1,0 +1,40 @@
+/** What the room's server says: to whoever runs it, and when it refuses. */
+export const roomWords = {
+  at: (url: string) => `the room is at ${url}`,
+  demo: 'This is the demo studio: everybody may look round, nothing here is real.',
+  lan: (url: string) => `Scan to join from a phone; the code in it works once:\n${url}`,
+  firstKeeper: (url: string) => `No keeper has claimed the room yet. Become the first, once, at:\n${url}`,
+  passcode: (code: string) =>
+    `The studio's passcode, for joining: ${code}\nIt is shown only this once; a keeper can set another in the room.`,
+  studioName: 'This studio',
+  manyStudios: (studios: readonly { id: string; name: string }[]) =>
+    `this file holds several studios; set ROOM_STUDIO to one of these:\n${studios.map(({ id, name }) => `  ${id}  ${name}`).join('\n')}`,
+  noStudio: (typed: string) => `ROOM_STUDIO: there is no studio "${typed}" in this file`,
+  inUse: (port: number) => `port ${port} is taken; set ROOM_PORT to another, or stop what holds it`,
+  refusal: {
+    'wrong-host': 'This room does not answer to that address.',
+    'wrong-origin': 'That came from another site.',
+    'sign-in': 'Sign in first.',
+    'not-keeper': 'That is for keepers.',
+    'not-found': 'There is nothing here.',
+    'not-json': 'Send JSON.',
+    'too-large': 'That is more than fits. Cut it and send it again.',
+    'bad-request': 'That could not be read.',
+    'too-fast': 'Too fast. Wait a moment.',
+    full: 'The room is full. Try again in a minute.',
+    broken: 'Something went wrong here, and it was not you. What you sent was not saved.',
+  },
+  signIn: {
+    'bad-name': 'A name has letters of one alphabet, and at most 40 characters.',
+    'short-secret': 'Your own word must have at least 8 characters.',
+    'no-fit': 'That does not fit. Check the passcode, the name and your own word.',
+    'name-taken':
+      'That name is somebody’s already. Take another, or ask a keeper to release it if it is yours.',
+    'code-used': 'That code has been used, or is too old. Ask for a new one, or type the passcode.',
+    'short-passcode': 'A passcode has at least 8 characters.',
+    yourself: 'You can’t release your own name.',
+  },
+};
+
+export type RoomRefusal = keyof typeof roomWords.refusal;
+export type SignInRefusal = keyof typeof roomWords.signIn;
