@@ -24,18 +24,20 @@ const mostRungs = 2;
 const leastRungs = 0.25;
 /** Two readings of one bucket agree within a tenth. */
 const noChange = 0.1;
-/** The chance of passing the window's far edge that a dose of more than a rung may carry. */
-const mostChance = 0.05;
+/** The chance of passing the window's far edge that more than a rung may carry, and that the rung itself may. */
+const chanceOfMore = 0.05;
+const chanceOfRung = 0.2;
 /** A cup that has not run out by now never will, s. */
 const wontRunAfter = 100;
 
 /**
  * Weak belief before any reading, all common practice: two to three rungs make a thin bucket creamy, so a rung adds about
- * 0.35 to the logarithm, give or take as much; a hundredth of gravity adds 0.06; readings repeat within about 5 %.
+ * 0.35 to the logarithm, give or take 0.25; a hundredth of gravity adds 0.06, give or take as much. Two readings of one
+ * bucket agree within a tenth 19 times in 20, so one repeats within 3.6 %, or twice that, or half.
  */
-const priorSpread = { level: 1.5, perRung: 0.35, perGravity: 6 };
 const prior = { perRung: 0.35, perGravity: 6 };
-const repeats = { middle: 0.05, spread: 0.4 };
+const priorSpread = { level: 1.5, perRung: 0.25, perGravity: 6 };
+const repeats = { middle: 0.036, spread: 0.8 };
 
 /** Seconds that water takes through a cup, where its equation says 1 mm²/s; none for a cup that is only the studio's own. */
 const waterTime = (kind: CupTime['kind']): number => {
@@ -87,10 +89,19 @@ const leftUnchanged = (levels: ReturnType<typeof perDose>, { low }: Window<Secon
   return since !== undefined && last.seconds < since.seconds * (1 + noChange);
 };
 
-/** The first of many small steps from here at which something holds; undefined when it never does. */
+/** The first amount, in coarse steps and then between two of them, at which something holds; undefined when it never does. */
 const firstRungs = (most: number, holds: (rungs: number) => boolean): number | undefined => {
-  const step = 0.02;
-  for (let rungs = 0; rungs <= most; rungs += step) if (holds(rungs)) return rungs;
+  const step = 0.1;
+  for (let far = 0; far <= most + 1e-9; far += step) {
+    if (!holds(far)) continue;
+    let [low, high] = [Math.max(0, far - step), far];
+    for (let i = 0; i < 6 && high > 0; i++) {
+      const middle = (low + high) / 2;
+      if (holds(middle)) high = middle;
+      else low = middle;
+    }
+    return high;
+  }
   return undefined;
 };
 
@@ -103,13 +114,12 @@ const dose = (mixture: LineMixture, now: number, window: Window<Seconds>, water:
   const atMiddle = reaches(middle);
   const past = reaches(top);
   const needed = firstRungs(farthest, (rungs) => atMiddle(rungs) >= 0.5) ?? farthest;
-  const tooFar = firstRungs(mostRungs, (rungs) => past(rungs) > mostChance);
-  const safe = tooFar === undefined ? mostRungs : Math.max(0, tooFar - 0.02);
-  // As much as the line asks for and as is safe; and where that is less than the ladder's rung, the rung, unless less will do.
+  const safe = (most: number, chance: number) => firstRungs(most, (rungs) => past(rungs) > chance) ?? most;
+  // As much as the line asks for and as is safe, but no less than the ladder's rung unless the line says that less will do.
   const rungs =
     needed >= 1
-      ? Math.max(1, Math.min(needed, safe, mostRungs))
-      : Math.max(leastRungs, Math.min(1, Math.max(needed, safe)));
+      ? Math.max(1, Math.min(needed, safe(mostRungs, chanceOfMore)))
+      : Math.max(leastRungs, needed, safe(1, chanceOfRung));
   return {
     rungs,
     interval: {
