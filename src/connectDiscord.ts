@@ -27,8 +27,12 @@ export const connectDiscord = (
     },
     async addressOf(studio, member) {
       const user = await people.externalOf(studio, member, 'discord');
-      const { channel } = await studioNow(studio);
-      return { ...(user !== undefined && { user }), ...(channel !== undefined && { channel }) };
+      const { channel, inChannel } = await studioNow(studio);
+      return {
+        ...(user !== undefined && { user }),
+        ...(channel !== undefined && { channel }),
+        inChannel: inChannel.includes(member),
+      };
     },
     held: {
       hold: (studio, line) => heldLines.hold(studio, line, later(systemClock.now(), heldFor)),

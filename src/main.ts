@@ -4,7 +4,9 @@ import { openApp, type App } from './app.ts';
 import { chosenStudio } from './bin/chosenStudio.ts';
 import { exitCodeOf, UsageProblem } from './bin/exitCodeOf.ts';
 import { systemClock } from './clock.ts';
+import type { Voice } from './command/contract.ts';
 import { readConfig, type Config } from './config.ts';
+import { openReminders } from './openReminders.ts';
 import { demoFile, openDemo } from './seed/openDemo.ts';
 import type { StudioId } from './studio/ids.ts';
 import { mainWords } from './words/mainWords.ts';
@@ -40,6 +42,7 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
     onBug: (err, id, path) => log.error({ err, id, path }, 'bug'),
   });
   const stops: (() => Promise<void>)[] = [() => app.store.close()];
+  const voices: Voice[] = [];
   try {
     const studio = await roomStudio(app, config);
     const room =
@@ -53,10 +56,13 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
         log,
         tell: (text) => console.log(text),
       }));
-    if (room) stops.unshift(room.stop);
+    if (room) {
+      stops.unshift(room.stop);
+      voices.push(room.voice);
+    }
     if (config.DISCORD_TOKEN !== undefined) {
       const { connectDiscord } = await import('./connectDiscord.ts');
-      const { stop } = await connectDiscord(
+      const { stop, voice } = await connectDiscord(
         room ? { ...app, desk: room.overheard(app.desk) } : app,
         {
           token: config.DISCORD_TOKEN,
@@ -73,8 +79,12 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
         },
       );
       stops.unshift(stop);
+      // On a phone before it is looked for in the room.
+      voices.unshift(voice);
       log.info(mainWords.connected);
     } else if (!room) throw new UsageProblem(mainWords.nothingOn);
+    const reminders = await openReminders(app, voices, log);
+    stops.unshift(reminders.stop);
     return await ended;
   } finally {
     for (const stop of stops) await stop();

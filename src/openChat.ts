@@ -2,8 +2,10 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { App } from './app.ts';
 import { systemClock } from './clock.ts';
+import { openReminders } from './openReminders.ts';
 import type { StudioId } from './studio/ids.ts';
 import { chat } from './terminal/chat.ts';
+import { terminalVoice } from './terminal/terminalVoice.ts';
 
 const historyFile = 'data/chat-history';
 
@@ -22,12 +24,16 @@ const keep = (lines: string[]): void => {
   writeFileSync(historyFile, lines.join('\n'), { mode: 0o600 });
 };
 
+/** A conversation is no place for a log, but for what is broken. */
+const quietLog = { info: () => undefined, warn: () => undefined, error: console.error };
+
 /** Lets whoever sits at this terminal talk to the desk; a keeper of the studio, or one who says so, as a keeper. */
 export const openChat = async (
-  { store, desk, words }: App,
+  app: App,
   studio: StudioId,
   { as, keeper }: { as: string; keeper: boolean },
 ): Promise<void> => {
+  const { store, desk, words } = app;
   const member = await store.people.memberOf(studio, 'terminal', as, as);
   const now = () => store.books.read(studio, (book) => book.studio());
   const { keepers } = await now();
@@ -38,6 +44,7 @@ export const openChat = async (
     now: () => systemClock.now(),
     zone: async () => (await now()).zone,
     history: { lines: linesBefore(), keep },
+    remind: (show) => openReminders(app, [terminalVoice({ studio, member }, show)], quietLog),
     input: process.stdin,
     output: process.stdout,
   });

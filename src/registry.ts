@@ -7,6 +7,7 @@ import { dose } from '../commands/dose.ts';
 import { help } from '../commands/help.ts';
 import { prep } from '../commands/prep.ts';
 import { reading } from '../commands/reading.ts';
+import { remindGroup } from '../commands/remind.ts';
 import { sieved } from '../commands/sieved.ts';
 import { stirred } from '../commands/stirred.ts';
 import { studioGroup } from '../commands/studio.ts';
@@ -23,6 +24,7 @@ export const commands: Command[] = [
   sieved,
   undo,
   coatGroup,
+  remindGroup,
   prep,
   dose,
   dipGroup,

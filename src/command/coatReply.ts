@@ -1,5 +1,6 @@
 import { dryingFactor, isTooColdForFilm } from '../studio/dryingFactor.ts';
 import type { CoatState } from '../studio/coat.ts';
+import { coatPlan } from '../studio/coatPlan.ts';
 import { coatReady } from '../studio/coatReady.ts';
 import type { DryReady } from '../studio/overnight.ts';
 import type { Studio } from '../studio/studio.ts';
@@ -26,6 +27,16 @@ const cautions = (coat: CoatState, { coat: { caution } }: Words): Text[] => [
   ...(coat.resist === 'latex' ? [caution.latex] : []),
   ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [caution.burnOut] : []),
 ];
+
+/** A session that comes before the coat is ready, when no plan was given. */
+const session = (coat: CoatState, studio: Studio, ready: DryReady, { coat: w }: Words): Text[] => {
+  const plan = coatPlan(coat, studio);
+  if (plan?.session === undefined || ready === 'never' || plan.at >= ready.readyAt) return [];
+  return [w.sessionEarly(plan.session, plan.at)];
+};
+
+const firing = ({ resist, onAt }: CoatState, studio: Studio, { coat: w }: Words): Text[] =>
+  resist === 'latex' && studio.firing !== undefined && studio.firing > onAt ? [w.firing(studio.firing)] : [];
 
 const dont = ({ resist }: CoatState, { coat: w }: Words): Text[] => {
   if (resist === 'tape') return [];
@@ -66,6 +77,8 @@ export const coatReply = (
     cautions: cautions(coat, words),
     reasons: [
       ...(under ? [w.layered(under.id, layer)] : []),
+      ...session(coat, studio, ready, words),
+      ...firing(coat, studio, words),
       ...also,
       ...(ready === 'never' ? [] : w.why(ready.why)),
       ...(isEmulsion(coat) ? slower(coat, words) : []),

@@ -8,16 +8,18 @@ import { renderReply } from './renderReply.ts';
 
 type Spoken = Awaited<ReturnType<Voice['speak']>>;
 
-/** Speaks a reminder to its member directly; where that is closed, in the studio's channel, pinging that member only. */
+/** Speaks a reminder to its member directly; where that is closed, or not what they want, in the studio's channel, pinging that member only. */
 export const discordVoice = (rest: REST, ports: DiscordPorts): Voice => ({
   async speak(studio, to, reply, nonce) {
-    const { user, channel } = await ports.addressOf(studio, to);
+    const { user, channel, inChannel = false } = await ports.addressOf(studio, to);
     if (user === undefined) return 'not-mine';
-    const message = await renderReply(reply, { studio, direct: true }, ports);
-    const directly = await attempt(async () =>
-      postMessage(rest, await directChannel(rest, user), message, { nonce }),
-    );
-    if (directly !== 'closed' || channel === undefined) return directly;
+    if (!inChannel || channel === undefined) {
+      const message = await renderReply(reply, { studio, direct: true }, ports);
+      const directly = await attempt(async () =>
+        postMessage(rest, await directChannel(rest, user), message, { nonce }),
+      );
+      if (directly !== 'closed' || channel === undefined) return directly;
+    }
     const inServer = await renderReply(reply, { studio, direct: false }, ports);
     return attempt(() => postMessage(rest, channel, inServer, { nonce, ping: user }));
   },

@@ -24,8 +24,11 @@ export interface DiscordPorts {
   };
   /** Whether the studio has named a member as keeper, or the holders of one of these Discord roles. */
   isKeeper(studio: StudioId, member: MemberId, roles: readonly string[]): Promise<boolean>;
-  /** How a member is reached: their account, when they have one here, and the studio's channel for reminders. */
-  addressOf(studio: StudioId, member: MemberId): Promise<{ user?: string; channel?: string }>;
+  /** How a member is reached: their account, when they have one here, the studio's channel for reminders, and whether they would rather be reminded there. */
+  addressOf(
+    studio: StudioId,
+    member: MemberId,
+  ): Promise<{ user?: string; channel?: string; inChannel?: boolean }>;
   /** Lines too long for a button, kept by a short id for some weeks. */
   held: {
     hold(studio: StudioId, line: string): Promise<string>;

@@ -1,5 +1,5 @@
 import { sql } from 'kysely';
-import { days, later, type Instant, type StudioId } from '../studio/ids.ts';
+import { days, hours, later, type Instant, type StudioId } from '../studio/ids.ts';
 import { keepersOf } from '../studio/keepersOf.ts';
 import type { ClaimedReminder, ReminderOutcome, ReminderQueue } from '../studio/ports.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
@@ -10,6 +10,8 @@ import type { Turns, Writing } from './turns.ts';
 
 /** Written out, so that the index of what is pending serves. */
 const isPending = sql<boolean>`status = 'pending'`;
+/** No lease and no second try is further away. */
+const longestWait = hours(1);
 /** That somebody cannot be reached is news for a week. */
 const isNews = days(7);
 
@@ -33,7 +35,10 @@ export class StoredReminders implements ReminderQueue {
         .updateTable('reminders')
         .set({ next_at: now, claimed: 0 })
         .where(isPending)
-        .where('claimed', '=', 1)
+        .where('next_at', '>', now)
+        .where('next_at', '<=', later(now, longestWait))
+        .where('due_at', '<=', now)
+        .where(({ or, eb }) => or([eb('put_off_to', 'is', null), eb('put_off_to', '<=', now)]))
         .execute();
       return { keep: true, value: undefined };
     });

@@ -21,7 +21,8 @@ export const freshRow = (
   due_at: dueAt,
   next_at: instant(Math.max(dueAt, now)),
   good_until: goodUntil,
-  put_off_to: null,
+  // Asked for after its time, it is due now, and not late.
+  put_off_to: dueAt < now ? now : null,
   nonce: newNonce(),
   claimed: 0,
   unsure_since: null,

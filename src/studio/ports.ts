@@ -122,7 +122,7 @@ export type ReminderOutcome = { told: true } | { again: Instant; unsure: boolean
 
 /** What is to be said, kept in the file, so that nothing is forgotten and nothing said twice. */
 export interface ReminderQueue {
-  /** Takes back what a process that is no more had taken. */
+  /** Makes what is due be tried at once: who had taken it is no more, and who could not say it had other voices. */
   reclaim(now: Instant): Promise<void>;
   /** Takes what is due; nobody else gets it before the lease ends. */
   claim(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]>;

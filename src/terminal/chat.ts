@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
-import type { Action, Desk, Request } from '../command/contract.ts';
+import type { Action, Desk, Reply, Request } from '../command/contract.ts';
 import { speak } from '../command/speak.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';
@@ -16,6 +16,8 @@ export interface ChatPorts {
   zone(): Promise<string>;
   /** What was typed before, newest first, and where it is kept. */
   history: { lines: string[]; keep(lines: string[]): void };
+  /** Hands over what a reminder is to be shown with; answers how to end that. */
+  remind?(show: (reply: Reply) => void): Promise<{ stop(): Promise<void> }>;
   input: NodeJS.ReadableStream;
   output: NodeJS.WritableStream & { columns?: number; isTTY?: boolean };
 }
@@ -28,6 +30,7 @@ export const chat = async ({
   now,
   zone,
   history,
+  remind,
   input,
   output,
 }: ChatPorts): Promise<void> => {
@@ -53,16 +56,25 @@ export const chat = async ({
     lines.write(null, { ctrl: true, name: 'u' });
   });
   let offered: Action[] = [];
-  const answer = async (line: string): Promise<void> => {
-    const reply = await speak(line, `terminal:${randomUUID()}`, asker(), { desk, words });
+  const show = (reply: Reply, inZone: string): void => {
     offered = reply.actions ?? [];
     const shown = {
       ...reply,
       actions: offered.map(({ label, ...action }, i) => ({ ...action, label: [`${i + 1} `, ...label] })),
     };
-    output.write(`${replyLines(shown, { now: now(), zone: await zone() }, output.columns ?? 80)}\n\n`);
+    output.write(`${replyLines(shown, { now: now(), zone: inZone }, output.columns ?? 80)}\n\n`);
+  };
+  const answer = async (line: string): Promise<void> => {
+    const reply = await speak(line, `terminal:${randomUUID()}`, asker(), { desk, words });
+    show(reply, await zone());
   };
   output.write(`${chatWords.hello}\n\n`);
+  const usualZone = await zone();
+  const reminders = await remind?.((reply) => {
+    output.write('\n');
+    show(reply, usualZone);
+    lines.prompt(true);
+  });
   lines.prompt();
   for await (const typed of lines) {
     const line = typed.trim();
@@ -74,4 +86,5 @@ export const chat = async ({
     if (pressed?.press === 'edit') lines.write(`${pressed.line} `);
   }
   lines.close();
+  await reminders?.stop();
 };

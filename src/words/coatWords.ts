@@ -96,6 +96,9 @@ export const coatWords = {
     at === undefined
       ? t`The same pieces carry ${[kinds[resist]]} too (${[id]}).`
       : t`The same pieces carry ${[kinds[resist]]} too (${[id]}), ready ${dayAndClock(at)}: glaze when both are.`,
+  sessionEarly: (name: string, at: Instant): Text =>
+    t`${said(name)}, ${dayAndClock(at)}, is too early for it.`,
+  firing: (at: Instant): Text => t`A firing is planned for ${dayAndClock(at)}: peel it before.`,
   neverOpens: [
     'By its hours the studio never opens, so nothing can be said to be ready. A keeper sets them: /studio hours monday:08:00-22:00.',
   ] as Text,

@@ -15,6 +15,7 @@ import { optionWords } from './optionWords.ts';
 import { prepWords } from './prepWords.ts';
 import { readingWords } from './readingWords.ts';
 import { recipeWords } from './recipeWords.ts';
+import { reminderWords } from './reminderWords.ts';
 import { scheduleWords } from './scheduleWords.ts';
 import { studioWords } from './studioWords.ts';
 import { said, t, type Text } from './text.ts';
@@ -59,6 +60,7 @@ export const en = {
   prep: prepWords,
   reading: readingWords,
   recipe: recipeWords,
+  reminder: reminderWords,
   schedule: scheduleWords,
   studio: studioWords,
   verdict: verdictWords,

@@ -1,0 +1,10 @@
+import type { Group } from '../src/command/contract.ts';
+import { remindBy } from './remind/by.ts';
+import { remindDone, remindLater, remindNotMine } from './remind/presses.ts';
+import { listReminders } from './remind/list.ts';
+
+export const remindGroup: Group = {
+  name: 'remind',
+  about: (w) => w.reminder.about,
+  leaves: [listReminders, remindLater, remindDone, remindNotMine, remindBy],
+};

@@ -1,0 +1,28 @@
+import { logs } from '../../src/command/contract.ts';
+import { pick } from '../../src/command/kinds/picks.ts';
+
+export const remindBy = logs({
+  name: 'by',
+  about: (w) => w.reminder.byAbout,
+  who: 'member',
+  private: true,
+  options: {
+    way: {
+      kind: pick(['direct', 'channel'], {
+        dm: 'direct',
+        directly: 'direct',
+        message: 'direct',
+        room: 'channel',
+      }),
+      needed: true,
+      about: (w) => w.reminder.way,
+    },
+  },
+  async run(v, { words, book, now, member }) {
+    const { entry } = await book.logStudio(
+      { kind: 'reach', member, by: v.way },
+      { at: now, loggedAt: now, by: member },
+    );
+    return { kind: 'answer', title: words.reminder.by(v.way), data: { entry: entry.id, way: v.way } };
+  },
+});

@@ -1,0 +1,77 @@
+import { logs, type Logging, type Reply } from '../../src/command/contract.ts';
+import { isoInstant } from '../../src/command/isoInstant.ts';
+import { time } from '../../src/command/kinds/quantities.ts';
+import { reminder as reminderKind } from '../../src/command/kinds/reminder.ts';
+import { days, hours, later, minutes } from '../../src/studio/ids.ts';
+import type { Reminder } from '../../src/studio/reminder.ts';
+
+const usualSnooze = hours(1);
+
+const which = {
+  kind: reminderKind,
+  needed: true,
+  about: (w: Logging['words']) => w.reminder.which,
+} as const;
+
+export const remindLater = logs({
+  name: 'later',
+  about: (w) => w.reminder.laterAbout,
+  who: 'member',
+  private: true,
+  options: {
+    reminder: which,
+    for: { kind: time(minutes(5), days(2), 'min', '1h'), needed: false, about: (w) => w.reminder.for },
+  },
+  async run(v, { words, book, now, member }): Promise<Reply> {
+    const to = later(now, v.for ?? usualSnooze);
+    const { key, goodUntil } = v.reminder;
+    if (to >= goodUntil) return { kind: 'refusal', title: words.reminder.tooLate(goodUntil), data: {} };
+    await book.putOff(member, key, to);
+    return {
+      kind: 'answer',
+      title: words.reminder.putOff(to),
+      data: { reminder: key, at: isoInstant(to) },
+    };
+  },
+});
+
+const finished = async ({ key }: Reminder, { words, book, member }: Logging): Promise<Reply> => {
+  await book.finish(member, key);
+  return { kind: 'answer', title: words.reminder.done, data: { reminder: key } };
+};
+
+export const remindDone = logs({
+  name: 'done',
+  about: (w) => w.reminder.doneAbout,
+  who: 'member',
+  private: true,
+  options: { reminder: which },
+  run: (v, context) => finished(v.reminder, context),
+});
+
+export const remindNotMine = logs({
+  name: 'not-mine',
+  about: (w) => w.reminder.notMineAbout,
+  who: 'member',
+  private: true,
+  options: { reminder: which },
+  async run(v, context): Promise<Reply> {
+    const { words, book, now, member } = context;
+    const { about, key } = v.reminder;
+    const coat =
+      'coat' in about
+        ? (await book.coats()).find(({ seq, by }) => seq === about.coat && by === member)
+        : undefined;
+    if (!coat) return finished(v.reminder, context);
+    const { entry } = await book.logCoat(
+      { kind: 'not-mine', of: coat.seq },
+      { at: now, loggedAt: now, by: member },
+    );
+    return {
+      kind: 'answer',
+      title: words.reminder.disowned(coat.id),
+      actions: [{ label: words.coat.takeBack, line: `/undo entry:${entry.id}`, press: 'run' }],
+      data: { reminder: key, entry: entry.id },
+    };
+  },
+});

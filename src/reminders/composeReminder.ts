@@ -1,0 +1,117 @@
+import type { Action, Reply } from '../command/contract.ts';
+import { printLine } from '../command/parseLine.ts';
+import type { CoatState } from '../studio/coat.ts';
+import { coatReady, isReadyAt } from '../studio/coatReady.ts';
+import { minutes, since, type Instant } from '../studio/ids.ts';
+import type { ClaimedReminder, Logbook } from '../studio/ports.ts';
+import type { Text } from '../words/text.ts';
+import type { Words } from '../words/words.ts';
+import { bucketsReminder } from './bucketsReminder.ts';
+
+/** Later than that is late: nobody minds minutes. */
+const onTime = minutes(5);
+/** Platforms know a nonce for some five minutes; beyond, a repeat is another message. */
+const nonceKnown = minutes(4);
+
+export interface Composing {
+  reminder: ClaimedReminder;
+  book: Logbook;
+  words: Words;
+  now: Instant;
+}
+
+const presses = (key: string, first: { label: Text; line: string }, { reminder: w }: Words): Action[] => [
+  { ...first, press: 'run' },
+  { label: w.later, line: printLine(['remind', 'later'], { reminder: key }), press: 'run' },
+  { label: w.notMine, line: printLine(['remind', 'not-mine'], { reminder: key }), press: 'run' },
+];
+
+const ofCoat = async (
+  coat: CoatState,
+  { reminder: { key, about }, book, words, now }: Composing,
+): Promise<Reply | undefined> => {
+  const { reminder: w } = words;
+  const studio = await book.studio();
+  const ready = coatReady(coat, studio);
+  if (ready === 'never') return undefined;
+  const { id, pieces, resist, onAt } = coat;
+  const facts = [{ label: [w.factCoat], text: w.coat(id, onAt) }];
+  const done = printLine(['remind', 'done'], { reminder: key });
+  const answer = (title: Text, first: { label: Text; line: string }): Reply => ({
+    kind: 'answer',
+    title,
+    facts,
+    actions: presses(key, first, words),
+    data: { reminder: key, coat: id },
+  });
+  switch (about.kind) {
+    case 'early':
+      if (isReadyAt(ready, now)) return undefined;
+      return answer(
+        about.session === undefined
+          ? w.early(pieces, resist, about.plan, ready.readyAt)
+          : w.earlySession(pieces, resist, about.session, ready.readyAt),
+        { label: w.wait, line: done },
+      );
+    case 'ready':
+      if (!isReadyAt(ready, now)) return undefined;
+      return answer(
+        w.ready(pieces, resist),
+        resist === 'latex'
+          ? { label: w.seen, line: done }
+          : { label: w.glazed, line: `/coat off coat:${id} how:glazed` },
+      );
+    case 'peel':
+      return {
+        ...answer(w.peel(pieces, about.firing), {
+          label: w.peeled,
+          line: `/coat off coat:${id} how:peeled`,
+        }),
+        dont: [w.dontPull],
+      };
+    default:
+      return undefined;
+  }
+};
+
+const plain = async (composing: Composing): Promise<Reply | undefined> => {
+  const { reminder, book, words } = composing;
+  const { about, key } = reminder;
+  const { reminder: w } = words;
+  const first = { label: w.seenTo, line: printLine(['remind', 'done'], { reminder: key }) };
+  switch (about.kind) {
+    case 'buckets': {
+      const reply = await bucketsReminder(about, composing);
+      return reply && { ...reply, actions: presses(key, first, words) };
+    }
+    case 'unreachable':
+      return {
+        kind: 'answer',
+        title: w.unreachable[about.why],
+        actions: [{ ...first, press: 'run' }],
+        data: { reminder: key },
+      };
+    default: {
+      const coat = (await book.coats()).find(({ seq }) => seq === about.coat);
+      return coat && ofCoat(coat, composing);
+    }
+  }
+};
+
+/** A reminder as it is said now, by what the logbook says now; undefined when there is nothing to say any more. */
+export const composeReminder = async (composing: Composing): Promise<Reply | undefined> => {
+  const { reminder, words, now } = composing;
+  const reply = await plain(composing);
+  if (!reply) return undefined;
+  const { unsureSince, dueAt } = reminder;
+  const again = unsureSince !== undefined && since(unsureSince, now) > nonceKnown;
+  return {
+    ...reply,
+    private: true,
+    reasons: [
+      ...(since(dueAt, now) > onTime ? [words.reminder.late(dueAt)] : []),
+      ...(again ? [words.reminder.perhapsAgain] : []),
+      ...(reply.reasons ?? []),
+    ],
+  };
+};

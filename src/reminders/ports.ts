@@ -1,0 +1,20 @@
+import type { Request, Voice } from '../command/contract.ts';
+import type { Books, ReminderQueue } from '../studio/ports.ts';
+import type { Words } from '../words/words.ts';
+
+export interface Log {
+  info(about: object, message: string): void;
+  warn(about: object, message: string): void;
+  error(about: object, message: string): void;
+}
+
+/** What reminders need of the rest of the house. */
+export interface ReminderPorts {
+  queue: ReminderQueue;
+  books: Books;
+  words: Words;
+  clock: { now(): Request['at'] };
+  log: Log;
+  /** Those who may speak here, the likeliest first. */
+  voices: readonly Voice[];
+}

@@ -1,0 +1,93 @@
+import type { Voice } from '../command/contract.ts';
+import { instant, later, minutes, duration, type Instant } from '../studio/ids.ts';
+import type { ClaimedReminder, ReminderOutcome } from '../studio/ports.ts';
+import { quietAt } from '../studio/quietHours.ts';
+import { reminderLog } from '../words/reminderWords.ts';
+import { composeReminder } from './composeReminder.ts';
+import type { ReminderPorts } from './ports.ts';
+
+type Spoken = Awaited<ReturnType<Voice['speak']>>;
+
+/** As long as a platform knows a nonce, an unsure try is soon repeated; later ever more slowly. */
+const soonest = 15_000;
+const slowest = 15 * 60_000;
+/** Nobody here has a way to them: perhaps their platform is not connected, or a keeper must do something. */
+const whenUnreached = minutes(30);
+
+const afterTries = (tries: number, now: Instant): Instant =>
+  later(now, duration(Math.min(slowest, soonest * 2 ** Math.min(tries - 1, 10))));
+
+/** Asks one voice after another; a bug of one does not silence the others. */
+const speak = async (
+  { voices, log }: ReminderPorts,
+  { studio, member, nonce, key }: ClaimedReminder,
+  reply: Parameters<Voice['speak']>[2],
+): Promise<Spoken[]> => {
+  const answers: Spoken[] = [];
+  for (const voice of voices) {
+    try {
+      answers.push(await voice.speak(studio, member, reply, nonce));
+    } catch (error) {
+      log.error({ error, studio, key }, reminderLog.failed);
+      answers.push('later');
+    }
+    const last = answers.at(-1);
+    // Whether it got through must be settled first: the same words by another way would be a second reminder.
+    if (last === 'said' || last === 'unsure') break;
+  }
+  return answers;
+};
+
+const outcomeOf = async (
+  ports: ReminderPorts,
+  reminder: ClaimedReminder,
+  answers: Spoken[],
+): Promise<ReminderOutcome> => {
+  const { studio, key, tries, about } = reminder;
+  const now = ports.clock.now();
+  if (answers.includes('said')) return { told: true };
+  if (answers.includes('unsure')) return { again: afterTries(tries, now), unsure: true };
+  if (answers.includes('later')) return { again: afterTries(tries, now), unsure: false };
+  const lost = answers.find((one) => one === 'gone' || one === 'closed');
+  if (lost === undefined) ports.log.info({ studio, key }, reminderLog.nobody);
+  else {
+    ports.log.warn({ studio, key, why: lost }, reminderLog.failed);
+    if (about.kind !== 'unreachable') await ports.queue.unreachable(studio, lost, now);
+  }
+  return { again: later(now, whenUnreached), unsure: false };
+};
+
+const attempt = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise<ReminderOutcome> => {
+  const { books, words, clock, log } = ports;
+  const { studio, key, goodUntil, dueAt } = reminder;
+  const now = clock.now();
+  if (now >= goodUntil) {
+    log.info({ studio, key, dueAt, goodUntil }, reminderLog.outOfDate);
+    return { dropped: true };
+  }
+  // The clock was set back.
+  if (now < dueAt) return { again: dueAt, unsure: reminder.unsureSince !== undefined };
+  const { quiet, reply } = await books.read(studio, async (book) => {
+    const { reminders, zone } = await book.studio();
+    return {
+      quiet: quietAt(now, reminders.quiet, zone),
+      reply: await composeReminder({ reminder, book, words, now }),
+    };
+  });
+  if (!reply) {
+    log.info({ studio, key }, reminderLog.notNeeded);
+    return { dropped: true };
+  }
+  if (quiet) return { again: instant(quiet.until), unsure: reminder.unsureSince !== undefined };
+  return outcomeOf(ports, reminder, await speak(ports, reminder, reply));
+};
+
+/** Says a reminder that has been claimed, and notes in the queue how that ended. */
+export const sayReminder = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise<void> => {
+  const outcome = await attempt(ports, reminder).catch((error: unknown): ReminderOutcome => {
+    const { studio, key, tries } = reminder;
+    ports.log.error({ error, studio, key }, reminderLog.failed);
+    return { again: afterTries(tries, ports.clock.now()), unsure: true };
+  });
+  await ports.queue.settle(reminder, outcome, ports.clock.now());
+};
