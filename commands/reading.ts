@@ -14,6 +14,7 @@ import { cupFor } from '../src/studio/cupFor.ts';
 import { flowLooks, type CupTime } from '../src/studio/bucketEvent.ts';
 import { volumeHeld } from '../src/studio/foldBucket.ts';
 import { gravityScales } from '../src/studio/stateGravity.ts';
+import { looksThick } from '../src/studio/looksThick.ts';
 import { pailVolumeFromGap } from '../src/studio/pailVolumeFromGap.ts';
 
 export const reading = logs({
@@ -76,7 +77,10 @@ export const reading = logs({
     const nothing = [v.weight, v.gravity, v.seconds, v.look, v.gap, v.seen, v.stirred, v.note, v.temperature];
     if (nothing.every((value) => value === undefined)) return refuse(w.nothing);
     const studio = await book.studio();
-    const thick = v.look === 'thick' || v.seconds === 'wont-run';
+    const known = v.cup ?? cupFor(v.bucket.settings.cup, studio.cups);
+    const flow: CupTime | undefined =
+      v.seconds === undefined ? undefined : { cup: known.name, kind: known.kind, seconds: v.seconds };
+    const thick = looksThick(v.bucket, { ...(flow && { flow }), ...(v.look && { look: v.look }) }, now);
     const found = readGravity(v, { studio, thick, words, typed: context.typed });
     if (found.kind === 'reply') return found.reply;
     if (
@@ -89,9 +93,6 @@ export const reading = logs({
       if (volume === undefined) return refuse(w.noPail);
       if (!volume.ok) return refuse(w.gapTooDeep(volume.outOfRange.high));
     }
-    const known = v.cup ?? cupFor(v.bucket.settings.cup, studio.cups);
-    const flow: CupTime | undefined =
-      v.seconds === undefined ? undefined : { cup: known.name, kind: known.kind, seconds: v.seconds };
     const { state, entry } = await book.log(
       v.bucket.no,
       {

@@ -1,0 +1,16 @@
+import type { CupTime, FlowLook } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { flowBand } from './flowBand.ts';
+import type { Instant } from './ids.ts';
+
+/** Whether a bucket is thick by what somebody sees of it now; by what was seen last when they don't say. */
+export const looksThick = (
+  state: BucketState,
+  { flow, look }: { flow?: CupTime; look?: FlowLook },
+  now: Instant,
+): boolean => {
+  if (look === 'thick' || flow?.seconds === 'wont-run') return true;
+  if (!flow && !look) return flowBand(state, now).band === 'thick';
+  const { efflux: _efflux, look: _look, ...unseen } = state;
+  return flowBand({ ...unseen, ...(flow && { efflux: { ...flow, at: now } }) }, now).band === 'thick';
+};
