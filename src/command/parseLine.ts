@@ -109,7 +109,8 @@ export const parseLine = (
     const text = unquoted(words.slice(value, found[i + 1]?.from ?? words.length));
     if (typed[name] !== undefined) return { ok: false, why: { kind: 'twice', option: name } };
     if (name === 'after' && !('after' in leaf.options)) {
-      if (/^\d{1,9}$/.test(text)) after = seq(Number(text));
+      if (!/^\d{1,9}$/.test(text)) return { ok: false, why: { kind: 'loose', text: `after:${text}` } };
+      after = seq(Number(text));
     } else typed[name] = text;
   }
   return { ok: true, value: { path, typed, ...(after !== undefined && { after }) } };
