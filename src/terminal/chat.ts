@@ -17,7 +17,7 @@ export interface ChatPorts {
   /** What was typed before, newest first, and where it is kept. */
   history: { lines: string[]; keep(lines: string[]): void };
   /** Hands over what a reminder is to be shown with; answers how to end that. */
-  remind?(show: (reply: Reply) => void): Promise<{ stop(): Promise<void> }>;
+  remind?(show: (reply: Reply) => Promise<void>): Promise<{ stop(): Promise<void> }>;
   input: NodeJS.ReadableStream;
   output: NodeJS.WritableStream & { columns?: number; isTTY?: boolean };
 }
@@ -69,10 +69,11 @@ export const chat = async ({
     show(reply, await zone());
   };
   output.write(`${chatWords.hello}\n\n`);
-  const usualZone = await zone();
-  const reminders = await remind?.((reply) => {
+  // Not waited for: what is typed meanwhile would be lost.
+  const reminders = remind?.(async (reply) => {
+    const inZone = await zone();
     output.write('\n');
-    show(reply, usualZone);
+    show(reply, inZone);
     lines.prompt(true);
   });
   lines.prompt();
@@ -86,5 +87,5 @@ export const chat = async ({
     if (pressed?.press === 'edit') lines.write(`${pressed.line} `);
   }
   lines.close();
-  await reminders?.stop();
+  await (await reminders)?.stop();
 };

@@ -3,11 +3,11 @@ import type { Reply, Voice } from '../command/contract.ts';
 /** Speaks reminders to whoever sits at this terminal. */
 export const terminalVoice = (
   who: { studio: Parameters<Voice['speak']>[0]; member: Parameters<Voice['speak']>[1] },
-  print: (reply: Reply) => void,
+  print: (reply: Reply) => Promise<void>,
 ): Voice => ({
   async speak(studio, to, reply) {
     if (studio !== who.studio || to !== who.member) return 'not-mine';
-    print(reply);
+    await print(reply);
     return 'said';
   },
 });
