@@ -1,4 +1,4 @@
-import type { Gravity, Grams } from '../glaze/units.ts';
+import type { Celsius, Gravity, Grams } from '../glaze/units.ts';
 import type { BucketEvent, BucketSettings, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
 import type { FlowPoint } from './flowPoints.ts';
 import type { Instant, MemberId, Seq, StreamNo } from './ids.ts';
@@ -54,7 +54,7 @@ export interface BucketState {
   moved: number;
   /** Entries since the believed reading that move gravity by an unknown amount. */
   unknownSince: Seq[];
-  efflux?: CupTime & { at: Instant };
+  efflux?: CupTime & { at: Instant; temperature?: Celsius };
   look?: { look: FlowLook; at: Instant };
   /** The last test tiles; absent while there are none. */
   tiles?: TileDipped[];

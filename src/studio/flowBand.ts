@@ -1,8 +1,12 @@
 import type { CupTime, FlowLook, Window } from './bucketEvent.ts';
+import { roomTemperature } from './flocculantSolution.ts';
 import type { BucketState } from './bucketState.ts';
 import { since, type Instant } from './ids.ts';
 import type { Seconds } from '../glaze/units.ts';
 import type { FlowBand, Reason } from './verdict.ts';
+
+/** Seconds are never corrected for temperature; outside this spread it is said that they are not comparable. */
+const roomSpread = 5;
 
 const lookBand: Record<FlowLook, FlowBand> = { thin: 'thin', right: 'in', thick: 'thick' };
 
@@ -23,7 +27,7 @@ export const flowBand = (
     since(at, now) > settings.shelfLife || (band === 'thick' && stir !== undefined && stir.at > at);
   let byCup: FlowBand = 'unknown';
   if (efflux) {
-    const { seconds, cup, kind, at } = efflux;
+    const { seconds, cup, kind, at, temperature } = efflux;
     const window = settings.efflux;
     if (settings.cup !== undefined && cup !== settings.cup && kind !== settings.cup)
       reasons.push({ because: 'other-cup', cup, windowCup: settings.cup });
@@ -33,6 +37,8 @@ export const flowBand = (
       if (!outlived(band, at)) {
         byCup = band;
         reasons.push({ because: 'efflux', band, seconds, window, cup });
+        if (temperature !== undefined && Math.abs(temperature - roomTemperature) > roomSpread)
+          reasons.push({ because: 'off-temperature', temperature, room: roomTemperature });
       }
     }
   }

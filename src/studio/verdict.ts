@@ -1,4 +1,4 @@
-import type { Gravity, Grams, Millilitres, Seconds } from '../glaze/units.ts';
+import type { Celsius, Gravity, Grams, Millilitres, Seconds } from '../glaze/units.ts';
 import type { FlowLook, Window } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import type { Instant, Seq, StreamNo } from './ids.ts';
@@ -87,6 +87,7 @@ export type Reason =
       edge: boolean;
     }
   | { because: 'efflux'; band: FlowBand; seconds: Seconds | 'wont-run'; window: Window<Seconds>; cup: string }
+  | { because: 'off-temperature'; temperature: Celsius; room: Celsius }
   | { because: 'efflux-no-window'; seconds: Seconds | 'wont-run'; cup: string }
   | { because: 'other-cup'; cup: string; windowCup: string }
   | { because: 'look'; look: FlowLook }

@@ -30,7 +30,12 @@ export const withReading = (
     next.cake === undefined &&
     // Nothing that pours weighs as much as its own powder.
     (event.gravity === undefined || event.gravity.value < next.settings.solids);
-  if (believed && event.flow) next.efflux = { ...event.flow, at };
+  if (believed && event.flow)
+    next.efflux = {
+      ...event.flow,
+      at,
+      ...(event.temperature !== undefined && { temperature: event.temperature }),
+    };
   if (believed && event.look) next.look = { look: event.look, at };
   // A new look at the flow stands for itself: one of the other sort, from before, is not set beside it.
   if (believed && event.flow && !event.look) delete next.look;

@@ -9,6 +9,7 @@ import {
   percentText,
   secondsText,
   spanText,
+  temperatureText,
   volumeText,
   windowText,
 } from './measures.ts';
@@ -242,6 +243,8 @@ const reason = (r: Reason, { units, member }: VerdictSetting): Text => {
         : t`Gravity ${[gravityWithin(r.value, r.u95)]}, ${[band[r.band]]} its window ${[windowText(r.window)]}.`;
     case 'efflux':
       return t`${cupName(r.cup)}: ${[secondsText(r.seconds)]}, ${[flowWords[r.band]]} against ${[`${r.window.low} to ${r.window.high} s`]}.`;
+    case 'off-temperature':
+      return t`Timed at ${[temperatureText(r.temperature, units)]}: ${[r.temperature < r.room ? 'cold glaze runs slower and seems thicker' : 'warm glaze runs faster and seems thinner']} than it is at ${[temperatureText(r.room, units)]}.`;
     case 'efflux-no-window':
       return t`${cupName(r.cup)}: ${[secondsText(r.seconds)]}; no window of seconds is set, so it is only kept.`;
     case 'other-cup':

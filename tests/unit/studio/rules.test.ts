@@ -317,6 +317,16 @@ describe('what is said, not hidden', () => {
     expect(text(answer.reasons)).toMatch(/cup says right, the finger says thick/);
   });
 
+  it.each([
+    ['8C', 20, /8 °C.*cold.*thicker/],
+    ['31C', 10, /31 °C.*warm.*thinner/],
+  ])('a temperature of %s, which changes the seconds by itself', async (temperature, seconds, told) => {
+    const room = await openRoomWithGullGrey();
+    const line = `/reading bucket:gg gravity:1.44 seconds:${seconds} stirred:yes temperature:`;
+    expect(text((await room.say(1, `${line}${temperature}`)).reasons)).toMatch(told);
+    expect(text((await room.say(2, `${line}18C`)).reasons)).not.toMatch(/cold|warm/);
+  });
+
   it('a cup that the window was not set with: its times are not compared', async () => {
     const room = await openRoomWithGullGrey();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.44 seconds:14 cup:zahn2 stirred:yes');
