@@ -29,7 +29,8 @@ const style = `
   th, td { padding: 2mm 2mm }
   td { border-bottom: .5pt solid #999 }
   td.grams, th.grams { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap }
-  td.sum { font-weight: 600; border-bottom: 0 }
+  tr.sum td { font-weight: 600; border-bottom-width: 1.5pt; border-bottom-color: #111 }
+  th:first-child { width: 16mm }
   .tick { width: 6mm; height: 6mm; border: 1pt solid #111; display: inline-block; vertical-align: middle }
   td.tick-cell, li { break-inside: avoid }
   ol { padding-left: 0; list-style: none }
@@ -51,7 +52,7 @@ export const batchSheet = (
   const w = words.batch;
   const plain = (text: Text) => escaped(plainText(text, { now, zone }));
   const row = (what: string, grams: string, sum = false) =>
-    `<tr><td class="tick-cell">${sum ? '' : tick}</td><td${sum ? ' class="sum"' : ''}>${what}</td><td class="grams${sum ? ' sum' : ''}">${grams}</td></tr>`;
+    `<tr${sum ? ' class="sum"' : ''}><td class="tick-cell">${sum ? '' : tick}</td><td>${what}</td><td class="grams">${grams}</td></tr>`;
   const rows = materials.map((one) =>
     row(escaped(`${one.addition ? '+ ' : ''}${one.material}`), String(one.grams)),
   );

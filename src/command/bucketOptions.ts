@@ -42,6 +42,7 @@ export const bucketOptions = {
     about: (w: Words) => w.bucket.use,
   },
   cautions: { kind: several(bucketCautions), needed: false, about: (w: Words) => w.bucket.cautions },
+  recipe: { kind: text(400, 'Gull Grey'), needed: false, about: (w: Words) => w.bucket.recipe },
   glaze: { kind: text(60, 'Gull Grey'), needed: false, about: (w: Words) => w.bucket.glaze },
   rim: { kind: length(50, 1500, 'cm', '28cm'), needed: false, about: (w: Words) => w.bucket.rim },
   bottom: { kind: length(50, 1500, 'cm', '25cm'), needed: false, about: (w: Words) => w.bucket.bottom },

@@ -35,6 +35,7 @@ export const bucketSaid = (v: SaidOfBucket): Partial<BucketSettings> => {
     ...(v.mesh !== undefined && { mesh: v.mesh }),
     ...(v.use && { use: v.use }),
     ...(v.cautions && { cautions: v.cautions }),
+    ...(v.recipe !== undefined && { recipe: v.recipe }),
     ...(v.glaze !== undefined && { glaze: v.glaze }),
   };
 };

@@ -60,6 +60,7 @@ export const bucketWords = {
   mesh: 'Its sieve mesh (80), or never',
   use: 'What it is for',
   cautions: 'What to warn of: gloves, caustic, toxic, barium, copper …',
+  recipe: 'Its recipe, by the name that it is kept under, or typed out',
   glaze: 'The glaze, when several pails hold the same',
   rim: 'Inside diameter at the rim',
   bottom: 'Inside diameter at the bottom',

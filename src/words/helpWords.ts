@@ -22,6 +22,22 @@ export const helpWords = {
     { job: 'All buckets', line: '/bucket list', keeper: false },
     { job: 'One bucket', line: '/bucket show bucket:gg', keeper: false },
     { job: 'Who did what', line: '/bucket log bucket:gg', keeper: false },
+    { job: 'Prepare a piece', line: '/prep piece:"tall jug" bucket:gg thickness:1mm', keeper: false },
+    { job: 'How long to dip', line: '/dip time bucket:gg thickness:1mm', keeper: false },
+    { job: 'Log a test tile', line: '/dip tile bucket:gg seconds:3 thickness:0.8mm', keeper: false },
+    { job: 'Next flocculant dose', line: '/dose bucket:gg', keeper: false },
+    { job: 'Bring a bucket into its window', line: '/batch correct bucket:gg by:water', keeper: false },
+    {
+      job: 'Plan a new batch',
+      line: '/batch plan recipe:"feldspar 40, silica 30, whiting 30" volume:15l gravity:1.45',
+      keeper: false,
+    },
+    { job: 'Pour two buckets together', line: '/batch blend first:gg second:7', keeper: false },
+    {
+      job: 'Keep a recipe',
+      line: '/batch recipe name:"Gull Grey" recipe:"feldspar 40, silica 30, whiting 30"',
+      keeper: true,
+    },
     {
       job: 'Set a bucket up',
       line: '/bucket add name:"Gull Grey" nick:gg pail:19l volume:15l gravity:1.42-1.46 seconds:12-16 cup:ford4',
