@@ -19,7 +19,14 @@ interface RoomChoice {
   tell(text: string): void;
 }
 
-type Settings = Pick<Config, 'ROOM_BIND' | 'ROOM_PORT' | 'ROOM_URL' | 'ROOM_TRUST_PROXY'>;
+type Settings = Pick<Config, 'ROOM_BIND' | 'ROOM_PORT' | 'ROOM_TRUST_PROXY'> & {
+  ROOM_URL?: string | undefined;
+};
+
+const chartSizes = {
+  small: { width: 440, panelHeight: 200 },
+  large: { width: 960, panelHeight: 320 },
+};
 
 /** Opens the local room on the desk. */
 export const connectRoom = async (
@@ -58,21 +65,22 @@ export const connectRoom = async (
         memberOf: (key, name) => people.memberOf(studio, 'room', key, name),
         all: () => books.read(studio, (book) => book.members()),
         isKeeper,
-        setKeeper: (member, keeper) =>
-          books.once(studio, `room-keeper:${freshToken()}`, async (book) => {
+        setKeeper: async (member, keeper) => {
+          await books.once(studio, `room-keeper:${freshToken()}`, async (book) => {
             const now = systemClock.now();
             const event: LoggedEvent = { kind: 'keeper', member, keeper };
             await book.logStudio(event, { at: now, loggedAt: now, by: member });
-            return { keep: true, value: undefined };
-          }),
+            return { keep: true, value: null };
+          });
+        },
       },
       board: () => books.read(studio, (book) => boardRows(book, { now: systemClock.now(), words })),
-      draw: async (chart, look) => {
+      draw: async (chart, look, size) => {
         const [{ chartSvg }, theme] = await Promise.all([
           import('./chart/chartSvg.ts'),
           import('./chart/theme.ts'),
         ]);
-        return chartSvg(chart, theme[look]);
+        return chartSvg(chart, theme[look], chartSizes[size]);
       },
     },
     {

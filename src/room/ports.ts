@@ -96,5 +96,6 @@ export interface RoomPorts {
     setKeeper(member: MemberId, keeper: boolean): Promise<void>;
   };
   board(): Promise<WireBucket[]>;
-  draw(chart: Chart, theme: 'light' | 'dark'): Promise<string>;
+  /** A chart as an SVG: for a phone's width, or to look into. */
+  draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large'): Promise<string>;
 }

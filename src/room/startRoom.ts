@@ -34,6 +34,7 @@ export interface RoomSettings {
 
 export interface RunningRoom {
   url: string;
+  port: number;
   voice: Voice;
   /** The desk as another platform uses it: what is logged there is heard in the room too. */
   overheard(desk: Desk): Desk;
@@ -104,6 +105,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
   const shown = shownUrl(address);
   return {
     url: shown,
+    port: taken,
     voice: roomVoice(room),
     overheard: (desk) => overheard(desk, room),
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,

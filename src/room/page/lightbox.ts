@@ -32,16 +32,18 @@ export const isDark = (): boolean => {
 
 /** A chart as a picture that grows when it is pressed; what it shows is said in words too. */
 export const picture = (no: number, alt: string): HTMLElement => {
-  const src = () => `/api/post/${no}/chart.svg?theme=${isDark() ? 'dark' : 'light'}`;
-  const image = () => h('img', { src: src(), alt, class: 'chart', loading: 'lazy', decoding: 'async' });
+  const src = (size: 'small' | 'large') =>
+    `/api/post/${no}/chart.svg?size=${size}&theme=${isDark() ? 'dark' : 'light'}`;
+  const image = (size: 'small' | 'large') =>
+    h('img', { src: src(size), alt, class: 'chart', loading: 'lazy', decoding: 'async' });
   return h(
     'button',
     {
       type: 'button',
       class: 'picture',
       'aria-label': words.enlarge(alt),
-      click: () => openSheet(words.chart, h('div', { class: 'enlarged' }, image())),
+      click: () => openSheet(words.chart, h('div', { class: 'enlarged' }, image('large'))),
     },
-    image(),
+    image('small'),
   );
 };

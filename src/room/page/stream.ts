@@ -25,7 +25,7 @@ export class Stream {
       'aria-live': 'polite',
       'aria-relevant': 'additions',
     });
-    this.#quiet = h('p', { class: 'quiet' }, words.quiet);
+    this.#quiet = h('p', { class: 'hush' }, words.quiet);
     this.#newest = button(words.newest, () => this.toNewest(), { class: 'newest', hidden: true });
     this.element = h(
       'main',
@@ -61,6 +61,9 @@ export class Stream {
     else this.#list.prepend(made);
     while (this.#list.childElementCount > mostShown) this.#list.firstElementChild?.remove();
     this.#arrived(follow);
+    // The answer is its first line: a long one begins at the top.
+    if (follow && made.nextElementSibling === null && made.offsetHeight > this.element.clientHeight)
+      made.scrollIntoView({ block: 'start' });
   }
 
   wait(item: Waiting, note: string, presses: HTMLElement[] = []): void {

@@ -17,7 +17,8 @@ export const postRoutes = (room: Room) =>
     .get('/post/:no/chart.svg', async (c) => {
       const chart = asked(room, c)?.reply.chart;
       if (!chart) return refuse(c, 'not-found');
-      const svg = await room.ports.draw(chart, c.req.query('theme') === 'dark' ? 'dark' : 'light');
+      const look = c.req.query('theme') === 'dark' ? 'dark' : 'light';
+      const svg = await room.ports.draw(chart, look, c.req.query('size') === 'small' ? 'small' : 'large');
       c.header('content-security-policy', inert);
       c.header('cache-control', 'private, max-age=86400');
       return c.body(svg, 200, { 'content-type': 'image/svg+xml; charset=utf-8' });
