@@ -1,0 +1,20 @@
+import { isGroup, type Command, type Leaf } from '../command/contract.ts';
+import type { Words } from '../words/words.ts';
+
+const cell = (text: string): string => text.replaceAll('|', '\\|');
+
+/** Every command as a row: what to type with its needed options, who may, what it is about. */
+export const commandsTable = (commands: readonly Command[], words: Words): string => {
+  const row = (name: string, leaf: Leaf): string => {
+    const needed = Object.entries(leaf.options).flatMap(([option, { needed }]) =>
+      needed ? [` ${option}:`] : [],
+    );
+    return `| \`/${name}${needed.join('')}\` | ${leaf.who} | ${cell(leaf.about(words))} |`;
+  };
+  const rows = commands.flatMap((command) =>
+    isGroup(command)
+      ? command.leaves.map((leaf) => row(`${command.name} ${leaf.name}`, leaf))
+      : [row(command.name, command)],
+  );
+  return ['| type | who | what |', '| --- | --- | --- |', ...rows].join('\n');
+};

@@ -1,0 +1,46 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { parse } from 'dotenv';
+import { describe, expect, it } from 'vitest';
+import { readConfig } from '../../src/config.ts';
+import { readmeNow } from '../../src/readme/readmeNow.ts';
+
+const documents = ['README.md', 'DEVELOPERS.md'];
+const read = (file: string) => readFileSync(file, 'utf8');
+
+describe('the README', () => {
+  it('shows the commands as they are defined, and the answers that the demo gives (else: npm run readme)', async () => {
+    const readme = read('README.md');
+    expect(await readmeNow(readme)).toBe(readme);
+  });
+});
+
+describe.each(documents)('%s', (file) => {
+  const { scripts } = JSON.parse(read('package.json')) as { scripts: Record<string, string> };
+
+  it('names only scripts that there are', () => {
+    const named = [...read(file).matchAll(/npm run (?:-s )?([a-z]+)/g)].map(([, name]) => name);
+    expect(named.length).toBeGreaterThan(0);
+    expect(named.filter((name) => name === undefined || !(name in scripts))).toEqual([]);
+  });
+
+  it('points only to files that there are', () => {
+    const links = [...read(file).matchAll(/\]\((?!https?:)([^)#]+)/g)].map(([, path]) => path ?? '');
+    expect(links.length).toBeGreaterThan(0);
+    expect(links.filter((path) => !existsSync(path))).toEqual([]);
+  });
+});
+
+describe('.env.example', () => {
+  const example = parse(read('.env.example'));
+
+  it('lists every setting that is read, and no other', () => {
+    const settings = [...read('src/config.ts').matchAll(/^ {2}([A-Z_]+):/gm)].map(([, name]) => name);
+    expect(Object.keys(example).sort()).toEqual(settings.sort());
+  });
+
+  it('is what is taken when nothing is set', () => {
+    const filled = Object.entries(example).filter(([, value]) => value !== '');
+    expect(readConfig(example)).toEqual(readConfig({}));
+    expect(readConfig({})).toMatchObject(Object.fromEntries(filled.filter(([name]) => name !== 'ROOM_PORT')));
+  });
+});
