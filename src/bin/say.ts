@@ -27,6 +27,7 @@ interface Said {
 /** Speaks lines one after another, each in its own turn, and prints each reply as it comes. */
 const speaker = (app: App, studio: StudioId, json: boolean) => {
   const said: Said = { refused: false, broken: false };
+  let replies = 0;
   const say = async (line: string, { name, role, at }: Setting) => {
     const now = at ?? systemClock.now();
     const member = await app.store.people.memberOf(studio, 'terminal', name, name);
@@ -41,7 +42,8 @@ const speaker = (app: App, studio: StudioId, json: boolean) => {
     const text = json
       ? JSON.stringify(replyJson(reply, { now, zone }))
       : replyLines(reply, { now, zone }, process.stdout.columns ?? 80);
-    process.stdout.write(`${text}\n`);
+    const apart = !json && replies++ > 0 ? '\n' : '';
+    process.stdout.write(`${apart}${text}\n`);
   };
   return { say, said };
 };
@@ -52,6 +54,16 @@ const readSetting = (line: string): Setting => {
   const found = readIsoInstant(at);
   if (found === undefined || name === '') throw new UsageProblem(sayWords.badSetting(line));
   return { at: instant(found), name, role: keeper === undefined ? 'member' : 'keeper' };
+};
+
+/** Whoever reads the replies may have read enough, as `head` does: then nothing more is said, nor done. */
+const untilNobodyListens = (): { readonly listens: boolean } => {
+  const reader = { listens: true };
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    reader.listens = false;
+  });
+  return reader;
 };
 
 process.exitCode = await exitCodeOf(sayWords.usage, async () => {
@@ -68,17 +80,20 @@ process.exitCode = await exitCodeOf(sayWords.usage, async () => {
   if (positionals.length === 0) throw new UsageProblem(sayWords.usage);
   const at = values.at === undefined ? undefined : readIsoInstant(values.at);
   if (values.at !== undefined && at === undefined) throw new UsageProblem(sayWords.badInstant(values.at));
+  if (values.as.trim() === '') throw new UsageProblem(sayWords.noName);
   const setting: Setting = { name: values.as, role: values.keeper ? 'keeper' : 'member', at };
   const app = await openApp({
     file: readConfig().DATABASE_FILE ?? 'data/studio.db',
     clock: systemClock,
     onBug: (error, id) => console.error(id, error),
   });
+  const reader = untilNobodyListens();
   try {
     const { say, said } = speaker(app, await chosenStudio(app, values.studio), values.json);
     if (positionals.length === 1 && positionals[0] === '-') {
       let current = setting;
       for await (const raw of createInterface({ input: process.stdin, crlfDelay: Infinity })) {
+        if (!reader.listens) break;
         const line = raw.trim();
         if (line === '' || line.startsWith('#')) continue;
         if (line.startsWith('@')) current = readSetting(line);

@@ -8,6 +8,7 @@ export const sayWords = {
     '                                          @ISO-INSTANT NAME [keeper] sets clock, member and role',
   ].join('\n'),
   ownStudio: 'This studio',
+  noName: '--as wants the name of whoever speaks',
   badInstant: (typed: string) => `--at wants an instant such as 2026-03-08T02:30:00Z, not "${typed}"`,
   badSetting: (line: string) =>
     `a line of settings looks like @2026-03-08T02:30:00Z NAME keeper, not "${line}"`,
