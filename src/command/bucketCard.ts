@@ -4,6 +4,7 @@ import { decide } from '../studio/decide.ts';
 import { volumeHeld } from '../studio/foldBucket.ts';
 import { hours } from '../studio/ids.ts';
 import type { Asking, Reply } from './contract.ts';
+import { isoInstant } from './isoInstant.ts';
 
 const settingsData = ({ no, settings, hold }: BucketState, volumeL: number | null): Reply['data'] => ({
   number: no,
@@ -20,7 +21,7 @@ const settingsData = ({ no, settings, hold }: BucketState, volumeL: number | nul
   mesh: settings.mesh,
   use: settings.use,
   cautions: settings.cautions,
-  ...(hold && { hold: { cause: hold.cause, why: hold.why, since: hold.since } }),
+  ...(hold && { hold: { cause: hold.cause, why: hold.why, since: isoInstant(hold.since) } }),
 });
 
 /** A bucket on one card: what it is, what is in it, what it needs. */
