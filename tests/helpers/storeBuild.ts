@@ -6,8 +6,8 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-/** Compiles the store, its commands and the test's own writer, to run them as processes; answers the folder. */
-export const buildStore = (): string => {
+/** Compiles files and what they import, to run them as processes; answers the folder. */
+export const buildFiles = (files: readonly string[]): string => {
   const folder = mkdtempSync(join(tmpdir(), 'glaze-build-'));
   // Also for a process that runs as somebody else.
   chmodSync(folder, 0o755);
@@ -21,12 +21,6 @@ export const buildStore = (): string => {
     outDir: join(folder, 'out'),
     typeRoots: [join(root, 'node_modules/@types')],
   };
-  const files = [
-    'src/bin/rebuild.ts',
-    'src/bin/backup.ts',
-    'src/store/backUpWorker.ts',
-    'tests/helpers/storeWriter.ts',
-  ];
   writeFileSync(
     config,
     JSON.stringify({
@@ -39,3 +33,12 @@ export const buildStore = (): string => {
   execFileSync(process.execPath, [join(root, 'node_modules/typescript/bin/tsc'), '-p', config]);
   return join(folder, 'out');
 };
+
+/** Compiles the store, its commands and the test's own writer. */
+export const buildStore = (): string =>
+  buildFiles([
+    'src/bin/rebuild.ts',
+    'src/bin/backup.ts',
+    'src/store/backUpWorker.ts',
+    'tests/helpers/storeWriter.ts',
+  ]);

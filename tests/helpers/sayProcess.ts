@@ -1,0 +1,51 @@
+import { spawn } from 'node:child_process';
+import { join } from 'node:path';
+import { answerSchema, type Answer } from './answerSchemas.ts';
+import { buildFiles } from './storeBuild.ts';
+
+/** The terminal's program, compiled; answers the folder. */
+export const buildSay = (): string => buildFiles(['src/bin/say.ts']);
+
+export interface Said {
+  code: number | null;
+  stdout: string;
+  stderr: string;
+  /** Each line of standard output as the one JSON object that it must be. */
+  answers(): Answer[];
+}
+
+/** Runs the program as a script would, with nothing of this machine's settings. */
+export const runSay = (
+  build: string,
+  file: string,
+  args: readonly string[],
+  {
+    input = '',
+    enough = Infinity,
+  }: { input?: string; /** Hangs up after so many characters of replies. */ enough?: number } = {},
+): Promise<Said> =>
+  new Promise((resolve, reject) => {
+    const child = spawn(process.execPath, [join(build, 'src/bin/say.js'), ...args], {
+      env: { PATH: process.env['PATH'] ?? '', TZ: 'UTC', DATABASE_FILE: file },
+    });
+    const heard = { stdout: '', stderr: '' };
+    child.stdout.setEncoding('utf8').on('data', (text: string) => {
+      heard.stdout += text;
+      if (heard.stdout.length > enough) child.stdout.destroy();
+    });
+    child.stderr.setEncoding('utf8').on('data', (text: string) => (heard.stderr += text));
+    child.on('error', reject);
+    child.on('close', (code) =>
+      resolve({
+        code,
+        ...heard,
+        answers: () =>
+          heard.stdout
+            .split('\n')
+            .slice(0, -1)
+            .map((line) => answerSchema.parse(JSON.parse(line))),
+      }),
+    );
+    // A program that ends before it has read everything closes its end: that is its good right.
+    child.stdin.on('error', () => undefined).end(input);
+  });
