@@ -1,0 +1,287 @@
+import { describe, expect, it } from 'vitest';
+import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+
+const recipe = 'feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4';
+
+const number = (value: unknown): number => {
+  expect(value).toEqual(expect.any(Number));
+  return Number(value);
+};
+const verdict = (answer: { data: Record<string, unknown> }) =>
+  answer.data['verdict'] as Record<string, unknown>;
+const entriesOf = async (room: Awaited<ReturnType<typeof openGlazeRoom>>) =>
+  (await room.say(600, '/bucket log bucket:gg')).data['entries'];
+
+describe('a correction', () => {
+  it('pours the water that the verdict names, and says what to expect', async () => {
+    const room = await openRoomWithGullGrey();
+    const told = await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
+    const answer = await room.say(1, '/batch correct bucket:gg by:water');
+    // ΔV = V(γ1 − γ2)/(γ2 − 1) = 15 000 × (1.50 − 1.44)/0.44 = 2045.45 ml; the volume is ±5 %, and the far edge, 1.42, is
+    // at 15 000 × 0.08/0.42 = 2857 ml: 8 standard deviations away, so nothing is held back.
+    expect(number(answer.data['waterMl'])).toBeCloseTo(2045.45, 1);
+    expect(answer.data['waterMl']).toBe(verdict(told)['waterMl']);
+    // 15 l × 1.50 + 2.04545 l × 1 over 17.04545 l = 1.44
+    expect(number(answer.data['gravity'])).toBeCloseTo(1.44, 6);
+    expect(number(answer.data['volumeL'])).toBeCloseTo(17.045, 3);
+    const { low, high } = answer.data['interval'] as { low: number; high: number };
+    expect(low).toBeLessThan(1.44);
+    expect(high).toBeGreaterThan(1.44);
+    expect(answer.actions.map(({ line }) => line)).toContain(
+      '/added bucket:1 what:water amount:2000ml after:2',
+    );
+  });
+
+  it('draws off, or stirs dry batch in, by the same numbers as the verdict, with the recipe in grams', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(0, `/batch recipe name:"Gull Grey" recipe:"${recipe}"`);
+    const told = await room.keeper(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
+    const off = await room.keeper(1, '/batch correct bucket:gg by:draw-off');
+    // 15 000 × (1.44 − 1.38)/0.44 = 2045.45 ml off
+    expect(number(off.data['drawOffMl'])).toBeCloseTo(2045.45, 1);
+    expect(off.data['drawOffMl']).toBe(verdict(told)['drawOffMl']);
+    expect(off.cautions.join(' ')).toMatch(/not down the sink/i);
+    const dry = await room.keeper(1, '/batch correct bucket:gg by:dry');
+    // Δm = V·s(γ2 − γ1)/(s − γ2) = 15 000 × 2.6 × 0.06/1.16 = 2017.24 g
+    expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
+    expect(dry.data['powderGrams']).toBe(verdict(told)['dryGrams']);
+    // As a hand weighs it, 2000 g over 104 parts: 40 → 769.2, 30 → 576.9, 20 → 384.6, 10 → 192.3, 4 → 76.9;
+    // floors sum to 1997, and the three largest remainders, .92, .92 and .62, get a gram each
+    expect(dry.data['materials']).toMatchObject([
+      { material: 'feldspar', grams: 769 },
+      { material: 'silica', grams: 577 },
+      { material: 'whiting', grams: 385 },
+      { material: 'kaolin', grams: 192 },
+      { material: 'red iron oxide', grams: 77, addition: true },
+    ]);
+    expect(dry.cautions.join(' ')).toMatch(/silica dust/);
+  });
+
+  it('pours half of the water into a bucket that is thick, as the verdict does', async () => {
+    const room = await openRoomWithGullGrey();
+    const told = await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:20 stirred:yes');
+    const answer = await room.say(1, '/batch correct bucket:gg by:water');
+    expect(number(answer.data['waterMl'])).toBeCloseTo(2045.45 / 2, 1);
+    expect(answer.data['waterMl']).toBe(verdict(told)['waterMl']);
+    expect(answer.title).toMatch(/half of what it needs/);
+  });
+
+  it('says what fits under the rim', async () => {
+    const room = await openRoomWithGullGrey(['pail', '16l']);
+    const told = await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
+    const answer = await room.say(1, '/batch correct bucket:gg by:water');
+    // 2045.45 ml wanted, 16 l − 15 l = 1 l of room
+    expect(number(answer.data['waterMl'])).toBeCloseTo(1000, 6);
+    expect(number(answer.data['waterMlLeft'])).toBeCloseTo(1045.45, 1);
+    expect(answer.data['waterMl']).toBe(verdict(told)['waterMl']);
+  });
+
+  it('blends another bucket in', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(
+      0,
+      '/bucket add name:"Sea Fog" nick:sf pail:19l volume:6l gravity:1.42-1.46 solids:2.6',
+    );
+    await room.say(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
+    await room.say(1, '/reading bucket:sf gravity:1.62 within:0.001 stirred:yes');
+    const answer = await room.say(1, '/batch correct bucket:gg by:blend with:sf');
+    // lever rule: 15 000 × (1.44 − 1.38)/(1.62 − 1.44) = 5000 ml, but only 4000 ml of room under the rim:
+    // (15 × 1.38 + 4 × 1.62)/19 = 1.43053
+    expect(number(answer.data['blendMl'])).toBeCloseTo(4000, 6);
+    expect(number(answer.data['gravity'])).toBeCloseTo(1.43053, 4);
+    expect(answer.actions.map(({ line }) => line)).toContain(
+      '/added bucket:1 what:glaze amount:4000ml from:2 after:2',
+    );
+    const poured = await room.say(2, '/added bucket:1 what:glaze amount:4000ml from:2 after:2');
+    expect(poured.ok).toBe(true);
+  });
+
+  it('changes nothing in a bucket that is inside its window within the uncertainty', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.465 within:0.01 seconds:14 stirred:yes');
+    const answer = await room.say(1, '/batch correct bucket:gg by:water');
+    expect(answer).toMatchObject({ ok: true, data: { waterMl: 0, powderGrams: 0 } });
+  });
+
+  it.each([
+    ['/batch correct bucket:gg by:dry', /above its window/],
+    ['/batch correct bucket:gg by:draw-off', /above its window/],
+    ['/batch correct bucket:gg by:blend', /with which bucket/],
+    ['/batch correct bucket:gg by:blend with:gg', /itself/],
+  ])('refuses what would take it further off: %s', async (line, why) => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
+    const answer = await room.say(1, line);
+    expect(answer).toMatchObject({ ok: false, kind: 'refusal' });
+    expect(answer.title).toMatch(why);
+  });
+
+  it('wants a reading that holds before it names an amount', async () => {
+    const room = await openRoomWithGullGrey();
+    expect(await room.say(1, '/batch correct bucket:gg by:water')).toMatchObject({ kind: 'refusal' });
+    await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
+    await room.say(2, '/added bucket:gg what:water');
+    expect(await room.say(3, '/batch correct bucket:gg by:water')).toMatchObject({ kind: 'refusal' });
+  });
+
+  it('answers in millilitres a litre when nobody has said how full the pail is', async () => {
+    const room = await openGlazeRoom();
+    await room.keeper(0, '/bucket add name:"Gull Grey" nick:gg gravity:1.42-1.46 solids:2.6');
+    await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 look:right stirred:yes');
+    const answer = await room.say(1, '/batch correct bucket:gg by:water');
+    // 1000 × 0.06/0.44 = 136.36 ml
+    expect(number(answer.data['waterMlPerLitre'])).toBeCloseTo(136.36, 1);
+    expect(answer.data['volumeL']).toBeNull();
+  });
+});
+
+describe('a new batch', () => {
+  it('is planned to the gram', async () => {
+    const room = await openGlazeRoom();
+    const answer = await room.say(0, `/batch plan recipe:"${recipe}" volume:15l gravity:1.45 pail:19l`);
+    // Grains: feldspar 2.62, quartz 2.648, calcite 2.71, kaolin 2.59, haematite 5.25 (CRC Handbook), so
+    // s = 104/(40/2.62 + 30/2.648 + 20/2.71 + 10/2.59 + 4/5.25) = 104/38.59946 = 2.694338
+    expect(number(answer.data['solidsGravity'])).toBeCloseTo(2.694338, 5);
+    // Brongniart: 15 × 1000 × 2.694338 × 0.45/1.694338 = 10 733.9 g, in whole grams 10 734
+    expect(answer.data['powderGrams']).toBe(10_734);
+    const materials = answer.data['materials'] as { grams: number }[];
+    expect(materials.reduce((sum, { grams }) => sum + grams, 0)).toBe(10_734);
+    // 10 734/104 = 103.2115 a part: 4128.46, 3096.35, 2064.23, 1032.12, 412.85; floors sum to 10 732
+    expect(materials.map(({ grams }) => grams)).toEqual([4129, 3096, 2064, 1032, 413]);
+    // water = V·γ − m with V = 10 734 × 1.694338/(2.694338 × 0.45) = 15 000.2 ml: 21 750.3 − 10 734 = 11 016.3
+    expect(number(answer.data['waterMl'])).toBeCloseTo(11_016.3, 1);
+    expect(number(answer.data['volumeL'])).toBeCloseTo(15, 3);
+    expect(answer.cautions.join(' ')).toMatch(/silica dust/);
+  });
+
+  it('weighs to the step of the scale, whatever it is', async () => {
+    const room = await openGlazeRoom();
+    const answer = await room.say(
+      0,
+      '/batch plan recipe:"feldspar 1, silica 1, whiting 1" powder:100g gravity:1.45 step:5g',
+    );
+    // 100 g in steps of 5 g is 20 steps; a third each is 6.67: 7, 7, 6
+    expect(answer.data['materials']).toMatchObject([{ grams: 35 }, { grams: 35 }, { grams: 30 }]);
+    expect(answer.data['powderGrams']).toBe(100);
+  });
+
+  it('comes with a sheet to print that stands alone, and runs nothing that a member typed', async () => {
+    const room = await openGlazeRoom();
+    const answer = await room.say(
+      0,
+      '/batch plan recipe:"feldspar 40, <script>alert(1)</script> clay 60" gravities:"<script>alert(1)</script> clay 2.6" volume:5l gravity:1.45',
+    );
+    const content = String(answer.file?.['content']);
+    expect(answer.file).toMatchObject({ name: 'new-batch.html', type: 'text/html' });
+    expect(content).not.toMatch(/<script|https?:|<link|<img/i);
+    expect(content).toContain('&lt;script&gt;alert(1)&lt;/script&gt; clay');
+    expect(content).toMatch(/silica dust/);
+    expect(content.match(/class="tick"/g)).toHaveLength(2 + 1 + 5);
+  });
+
+  it.each([
+    [`recipe:"${recipe}" volume:15l gravity:3`, /its grains alone are 2\.69/],
+    [`recipe:"${recipe}" volume:15l gravity:1`, /above 1/],
+    [`recipe:"${recipe}" volume:15l gravity:0.9`, /above 1/],
+    [`recipe:"${recipe}" volume:15l gravity:2.4`, /a paste/],
+    ['recipe:"feldspar 0, silica 0" volume:15l gravity:1.45', /sums to 0/],
+    ['recipe:"+ red iron oxide 4" volume:15l gravity:1.45', /sums to 0/],
+    ['recipe:"feldspar -40, silica 30" volume:15l gravity:1.45', /less than nothing/],
+    ['recipe:"feldspar, silica" volume:15l gravity:1.45', /can't read/],
+    [`recipe:"${recipe}" gravity:1.45`, /how much/i],
+    [`recipe:"${recipe}" volume:15l powder:2kg gravity:1.45`, /One of them/],
+    ['recipe:"moon dust 40, silica 30" volume:15l gravity:1.45', /“moon dust”/],
+    ['recipe:"feldspar 40" gravities:"moon dust 2.9" volume:15l gravity:1.45', /not in the recipe/],
+    ['recipe:"moon dust 40" gravities:"moon dust 0.9" volume:15l gravity:1.45', /can't be the gravity/],
+    ['recipe:"Sea Fog" volume:15l gravity:1.45', /No recipe is kept/],
+  ])('is refused with the reason: %s', async (options, why) => {
+    const room = await openGlazeRoom();
+    const answer = await room.say(0, `/batch plan ${options}`);
+    expect(answer).toMatchObject({ ok: false, kind: 'refusal', private: true });
+    expect(answer.title).toMatch(why);
+    expect(room.bugs).toEqual([]);
+  });
+
+  it('asks for the gravity of a material that it does not know, as a line to fill in', async () => {
+    const room = await openGlazeRoom();
+    const asked = await room.say(0, '/batch plan recipe:"feldspar 50, moon dust 50" volume:15l gravity:1.45');
+    expect(asked.data).toEqual({ unknownMaterials: ['moon dust'] });
+    const [action] = asked.actions;
+    const answer = await room.say(0, String(action?.line));
+    // s = 100/(50/2.62 + 50/2.6) = 2.60996
+    expect(number(answer.data['solidsGravity'])).toBeCloseTo(2.60996, 4);
+  });
+});
+
+describe('recipes', () => {
+  it('are kept by name, percent or parts, and an undo takes one back', async () => {
+    const room = await openGlazeRoom();
+    expect(await room.say(0, `/batch recipe name:"Gull Grey" recipe:"${recipe}"`)).toMatchObject({
+      ok: false,
+    });
+    const kept = await room.keeper(0, `/batch recipe name:"Gull Grey" recipe:"${recipe}"`);
+    expect(kept).toMatchObject({ ok: true, data: { name: 'Gull Grey' } });
+    const byName = await room.say(1, '/batch plan recipe:"gull grey" volume:15l gravity:1.45');
+    expect(byName.data['powderGrams']).toBe(10_734);
+    // the same in parts of 5: 2, 1.5, 1, 0.5, + 4 %
+    const inParts = await room.say(
+      1,
+      '/batch plan recipe:"feldspar 2, silica 1.5, whiting 1, kaolin 0.5, + red iron oxide 4%" volume:15l gravity:1.45',
+    );
+    expect(inParts.data['powderGrams']).toBe(10_734);
+    expect(inParts.data['materials']).toEqual(byName.data['materials']);
+    await room.keeper(2, `/undo entry:${String(kept.data['entry'])}`);
+    expect((await room.say(3, '/batch recipes')).data['recipes']).toEqual([]);
+  });
+});
+
+describe('a blend', () => {
+  it('says gravity, volume and the flocculant that comes over', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(
+      0,
+      '/bucket add name:"Sea Fog" nick:sf pail:19l volume:3l gravity:1.42-1.46 solids:2.6',
+    );
+    await room.say(1, '/reading bucket:gg gravity:1.40 within:0.001 seconds:14 stirred:yes');
+    await room.say(1, '/reading bucket:sf gravity:1.60 within:0.001 stirred:yes');
+    await room.say(2, '/added bucket:sf what:flocculant amount:3g');
+    const answer = await room.say(3, '/batch blend first:gg second:sf');
+    // (15 × 1.40 + 3 × 1.60)/18 = 1.43333
+    expect(number(answer.data['gravity'])).toBeCloseTo(1.43333, 4);
+    expect(number(answer.data['volumeL'])).toBeCloseTo(18, 3);
+    // powder: 15 × 650 g/l + 3 × 975 g/l = 9750 + 2925 = 12 675 g (Brongniart, s 2.6); water 25 800 − 12 675 = 13 125
+    expect(number(answer.data['powderGrams'])).toBeCloseTo(12_675, -1);
+    expect(number(answer.data['waterMl'])).toBeCloseTo(13_125, -1);
+    // 3 g of salt over 12 675 g: 0.02367 %
+    expect(number(answer.data['heptahydrateGrams'])).toBeCloseTo(3, 6);
+    expect(number(answer.data['totalPercentOfDry'])).toBeCloseTo(0.02367, 4);
+    // poured, the salt is in the first bucket, and gone from the second
+    await room.say(4, '/added bucket:gg what:glaze amount:3l from:sf');
+    const dose = await room.say(5, '/dose bucket:gg');
+    expect(number(dose.data['totalPercentOfDry'])).toBeCloseTo(0.0237, 3);
+    const other = await room.say(5, '/dose bucket:sf');
+    expect(number(other.data['totalPercentOfDry'])).toBeLessThan(0.11);
+  });
+
+  it('is refused with itself, unmeasured, or with more than there is', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(
+      0,
+      '/bucket add name:"Sea Fog" nick:sf pail:19l volume:3l gravity:1.42-1.46 solids:2.6',
+    );
+    expect((await room.say(1, '/batch blend first:gg second:gg')).kind).toBe('refusal');
+    expect((await room.say(1, '/batch blend first:gg second:sf')).title).toMatch(/Measure/);
+    await room.say(1, '/reading bucket:gg gravity:1.40 stirred:yes');
+    await room.say(1, '/reading bucket:sf gravity:1.60 stirred:yes');
+    expect((await room.say(2, '/batch blend first:gg second:sf amount:9l')).title).toMatch(/holds only/);
+  });
+});
+
+it('asking about batches logs nothing in a bucket', async () => {
+  const room = await openRoomWithGullGrey();
+  const before = await entriesOf(room);
+  await room.say(1, '/batch correct bucket:gg by:water');
+  await room.say(1, `/batch plan recipe:"${recipe}" volume:15l gravity:1.45`);
+  await room.say(1, '/dose bucket:gg');
+  expect(await entriesOf(room)).toEqual(before);
+});
