@@ -131,7 +131,9 @@ export const verdictReply = async (
   const { words, now, role, book } = asking;
   const verdict = decide(state, { now, role });
   const studio = await book.studio();
-  const members = new Map((await book.members()).map(({ id, name }) => [id, name]));
+  // Names are asked for only where one is said: every verdict would pay for them.
+  const named = verdict.reasons.some(({ because }) => because === 'held');
+  const members = new Map((named ? await book.members() : []).map(({ id, name }) => [id, name]));
   const setting = {
     units: studio.units,
     member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),

@@ -40,6 +40,7 @@ export const room: Migration = async (db) => {
     .modifyEnd(withoutRowid)
     .execute();
 
+  // With rowids, for the sake of rows over a kilobyte.
   await db.schema
     .createTable('room_posts')
     .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
@@ -52,7 +53,6 @@ export const room: Migration = async (db) => {
     .addColumn('private', 'integer', (column) => column.notNull())
     .addColumn('reply', 'text', (column) => column.notNull())
     .addPrimaryKeyConstraint('room_posts_key', ['studio_id', 'no'])
-    .modifyEnd(withoutRowid)
     .execute();
   await db.schema
     .createIndex('room_posts_request')
