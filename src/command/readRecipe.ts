@@ -19,7 +19,7 @@ const longestName = 60;
 
 const number = String.raw`[-−]?\s?(?:\d[\d.,]*|\.\d+)(?:\s\d+\/\d+|\/\d+)?`;
 const after = new RegExp(
-  String.raw`^(?<name>.*\S)(?:\s*[:=]\s*|\s+)(?<amount>${number})\s*(?<percent>%)?$`,
+  String.raw`^(?<name>.*[^\s:=])(?:\s*[:=]\s*|\s+)(?<amount>${number})\s*(?<percent>%)?$`,
   'u',
 );
 const before = new RegExp(
@@ -29,8 +29,8 @@ const before = new RegExp(
 
 const readPart = (typed: string): Found<Part> => {
   const part = typed.slice(0, 100);
-  const addition = /^(?:\+|(?:plus|add|and)\s)/i.test(typed);
-  const text = typed.replace(/^(?:\+\s*|(?:plus|add|and)\s+)/i, '').replace(/\s+parts?$/i, '');
+  const addition = /^(?:\+|(?:plus|add)\s)/i.test(typed);
+  const text = typed.replace(/^(?:\+\s*|(?:plus|add)\s+)/i, '').replace(/\s+parts?$/i, '');
   const groups = (after.exec(text) ?? before.exec(text))?.groups;
   const [name = '', amount = ''] = [groups?.['name']?.trim(), groups?.['amount']];
   if (!/\p{L}/u.test(name) || name.length > longestName)
@@ -50,7 +50,7 @@ export const readParts = (typed: string): Found<Part[]> => {
   const texts = plainText(typed.replaceAll(/\r?\n/g, ';'))
     // A comma within a number is its own.
     .split(/;|,(?!\d)|(?<!\d),/)
-    .map((text) => text.trim().replace(/^and\s+(?=\+)/i, ''))
+    .map((text) => text.trim().replace(/^and\s+/i, ''))
     .filter((text) => text !== '');
   if (texts.length === 0) return { ok: false, why: { kind: 'nothing' } };
   if (texts.length > mostLines) return { ok: false, why: { kind: 'too-long', most: mostLines } };

@@ -107,15 +107,8 @@ export const bayesLine = ({
  */
 export const chanceAbove = (mixture: LineMixture, at: readonly number[], mark: number): number =>
   mixture.reduce((sum, { weight, belief: { mean, covariance } }) => {
-    const sd = Math.sqrt(
-      Math.max(
-        dot(
-          covariance.map((row) => dot(row, at)),
-          at,
-        ),
-        0,
-      ),
-    );
+    const variance = covariance.reduce((total, row, i) => total + dot(row, at) * (at[i] ?? 0), 0);
+    const sd = Math.sqrt(Math.max(variance, 0));
     const above = dot(mean, at) - mark;
     return sum + weight * (sd > 0 ? normalCdf(above / sd) : Number(above > 0));
   }, 0);

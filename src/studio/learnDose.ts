@@ -91,11 +91,11 @@ const leftUnchanged = (levels: ReturnType<typeof perDose>, { low }: Window<Secon
 
 /** The first amount, in coarse steps and then between two of them, at which something holds; undefined when it never does. */
 const firstRungs = (most: number, holds: (rungs: number) => boolean): number | undefined => {
-  const step = 0.1;
+  const step = 0.25;
   for (let far = 0; far <= most + 1e-9; far += step) {
     if (!holds(far)) continue;
     let [low, high] = [Math.max(0, far - step), far];
-    for (let i = 0; i < 6 && high > 0; i++) {
+    for (let i = 0; i < 8 && high > 0; i++) {
       const middle = (low + high) / 2;
       if (holds(middle)) high = middle;
       else low = middle;
@@ -105,7 +105,8 @@ const firstRungs = (most: number, holds: (rungs: number) => boolean): number | u
   return undefined;
 };
 
-const farthest = 12;
+/** More than the checkpoint lets in is as good as never. */
+const farthest = 7;
 
 const dose = (mixture: LineMixture, now: number, window: Window<Seconds>, water: number): LearnedDose => {
   const middle = Math.log((window.low + window.high) / 2 - water);
