@@ -17,35 +17,50 @@ import { said, t, type Part, type Text } from './text.ts';
 
 const cupName = (cup: string) => said(cup);
 
-/** Names the bucket, then says what to do: the line stands alone on a locked phone. */
-const amountOf = ({ amounts }: Verdict, units: UnitSystem): string | undefined => {
-  const pour = (ml: number | undefined, perLitre: number | undefined) => {
-    if (ml !== undefined) return volumeText(handAmount(ml), units);
-    return perLitre === undefined ? undefined : `${handAmount(perLitre)} ml for every litre in the pail`;
-  };
-  return pour(amounts.waterMl, amounts.waterMlPerLitre);
+/** An amount for the pail; for each litre in it, when nobody has said lately how full it is. */
+interface Pour {
+  amount: string;
+  each: '' | ' for each litre in the pail';
+}
+
+const pour = (
+  whole: number | undefined,
+  perLitre: number | undefined,
+  ofWhole: (value: number) => string,
+  ofLitre: (value: number) => string,
+): Pour | undefined => {
+  if (whole !== undefined) return { amount: ofWhole(whole), each: '' };
+  return perLitre === undefined
+    ? undefined
+    : { amount: ofLitre(perLitre), each: ' for each litre in the pail' };
 };
 
-const drawnOff = ({ drawOffMl, drawOffMlPerLitre }: Amounts, units: UnitSystem): string | undefined => {
-  if (drawOffMl !== undefined) return volumeText(handAmount(drawOffMl), units);
-  return drawOffMlPerLitre === undefined
-    ? undefined
-    : `${handAmount(drawOffMlPerLitre)} ml for every litre in the pail`;
-};
+const water = ({ waterMl, waterMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
+  pour(
+    waterMl,
+    waterMlPerLitre,
+    (ml) => volumeText(handAmount(ml), units),
+    (ml) => `${handAmount(ml)} ml`,
+  );
 
-const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, units: UnitSystem): string | undefined => {
-  if (dryGrams !== undefined) return massText(handAmount(dryGrams), units);
-  return dryGramsPerLitre === undefined
-    ? undefined
-    : `${handAmount(dryGramsPerLitre)} g for every litre in the pail`;
-};
+const drawnOff = ({ drawOffMl, drawOffMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
+  pour(
+    drawOffMl,
+    drawOffMlPerLitre,
+    (ml) => volumeText(handAmount(ml), units),
+    (ml) => `${handAmount(ml)} ml`,
+  );
 
-const dose = ({ doseMl, doseMlPerLitre }: Amounts): string | undefined => {
-  if (doseMl !== undefined) return doseText(doseMl);
-  return doseMlPerLitre === undefined
-    ? undefined
-    : `${Number(doseMlPerLitre.toFixed(2))} ml for every litre in the pail`;
-};
+const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
+  pour(
+    dryGrams,
+    dryGramsPerLitre,
+    (g) => massText(handAmount(g), units),
+    (g) => `${handAmount(g)} g`,
+  );
+
+const dose = ({ doseMl, doseMlPerLitre }: Amounts): Pour | undefined =>
+  pour(doseMl, doseMlPerLitre, doseText, (ml) => `${Number(ml.toFixed(2))} ml`);
 
 const measure = (verdict: Verdict): Text => {
   if (verdict.gravity?.believed === false)
@@ -75,11 +90,11 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
   switch (verdict.keeperStep) {
     case 'draw-off-water':
       return drawn && dry
-        ? t`Too much water in it. Ask a keeper: ${[drawn]} of clear water off, or ${[dry]} of dry batch in.`
+        ? t`Too much water in it. Ask a keeper: ${[drawn.amount]} of clear water off, or ${[dry.amount]} of dry batch in${[dry.each]}.`
         : t`Too much water in it. Ask a keeper to draw some off.`;
     case 'add-dry':
       return dry
-        ? t`Gelled, and then watered. Ask a keeper: ${[dry]} of dry batch, then deflocculant.`
+        ? t`Gelled, and then watered. Ask a keeper: ${[dry.amount]} of dry batch${[dry.each]}, then deflocculant.`
         : t`Gelled, and then watered. Ask a keeper.`;
     case 'deflocculate':
       return t`Over-flocculated: still thick after a long stir. Ask a keeper. No water.`;
@@ -99,7 +114,7 @@ const overfull = ({ waterMl, waterMlLeft }: Amounts, fits: string, units: UnitSy
 };
 
 const title = (verdict: Verdict, units: UnitSystem): Text => {
-  const amount = amountOf(verdict, units);
+  const pouring = water(verdict.amounts, units);
   switch (verdict.step) {
     case 'on-hold':
       return verdict.rule === 'retired'
@@ -117,23 +132,24 @@ const title = (verdict: Verdict, units: UnitSystem): Text => {
       return t`Use it. Gravity and flow are where they should be.`;
     case 'add-water': {
       const half = verdict.dont.includes('all-at-once');
-      if (amount === undefined) return t`It needs water.`;
+      if (!pouring) return t`It needs water.`;
+      const { amount, each } = pouring;
       if (verdict.amounts.waterMlLeft !== undefined) return overfull(verdict.amounts, amount, units);
       return half
-        ? t`Add ${[amount]} of water, half of what it needs, stir, then measure.`
-        : t`Add ${[amount]} of water, stir, then ${[verdict.then === 'flocculate' ? 'look at the flow' : 'measure']} again.`;
+        ? t`Add ${[amount]} of water${[each]}, half of what it needs, stir, then measure.`
+        : t`Add ${[amount]} of water${[each]}, stir, then ${[verdict.then === 'flocculate' ? 'look at the flow' : 'measure']} again.`;
     }
     case 'draw-off-water': {
       const drawn = drawnOff(verdict.amounts, units);
       const dry = powder(verdict.amounts, units);
       return drawn && dry
-        ? t`Too much water. Let it rest, draw off ${[drawn]} of clear water, or stir in ${[dry]} of dry batch.`
+        ? t`Too much water. Let it rest, draw off ${[drawn.amount]} of clear water, or stir in ${[dry.amount]} of dry batch${[dry.each]}.`
         : t`Too much water. Let it rest and draw clear water off.`;
     }
     case 'add-dry': {
       const dry = powder(verdict.amounts, units);
       return dry
-        ? t`Gelled, and then watered. Stir in ${[dry]} of dry batch, then deflocculate.`
+        ? t`Gelled, and then watered. Stir in ${[dry.amount]} of dry batch${[dry.each]}, then deflocculate.`
         : t`Gelled, and then watered. It needs dry batch, then deflocculant.`;
     }
     case 'flocculate': {
@@ -143,7 +159,7 @@ const title = (verdict: Verdict, units: UnitSystem): Text => {
         return t`Still thin, with all the flocculant in it that it should take. Look closer before more goes in.`;
       const small = dose(verdict.amounts);
       return small
-        ? t`Thin, but not watery: add ${[small]} of flocculant solution, stir, look again. No water out.`
+        ? t`Thin, but not watery: add ${[small.amount]} of flocculant solution${[small.each]}, stir, look again. No water out.`
         : t`Thin, but not watery: it needs flocculant, in small doses. No water out.`;
     }
     case 'stir-on':

@@ -87,7 +87,7 @@ describe('how full the pail is', () => {
     expect(verdict.waterMl).toBeUndefined();
     // 1000 · 0.06 / 0.44
     expect(verdict).toMatchObject({ waterMlPerLitre: expect.closeTo(136.36, 1) });
-    expect(answer.title).toMatch(/every litre/);
+    expect(answer.title).toMatch(/each litre/);
     expect(answer.reasons.join('\n')).toMatch(/gap from rim to glaze/);
   });
 
