@@ -3,7 +3,7 @@ import { Hono } from 'hono';
 import type { AddressInfo } from 'node:net';
 import type { Desk, Voice } from '../command/contract.ts';
 import { guard, guardWrite } from './guard.ts';
-import { Hearing } from './hearing.ts';
+import type { Hearing } from './hearing.ts';
 import { allowedHosts, shownUrl, type Address } from './hosts.ts';
 import { Names } from './names.ts';
 import { Pace } from './pace.ts';
