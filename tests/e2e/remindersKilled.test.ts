@@ -1,0 +1,68 @@
+import { once } from 'node:events';
+import { setTimeout as sleep } from 'node:timers/promises';
+import { afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { systemClock } from '../../src/clock.ts';
+import { openStore } from '../../src/store/openStore.ts';
+import { DiscordDouble } from '../helpers/discordDouble.ts';
+import { openReminderStudio } from '../helpers/reminderStudio.ts';
+import { build, runBuilt } from '../helpers/runBuilt.ts';
+import { storeFile } from '../helpers/storeFile.ts';
+
+const KILLS = 20;
+const COATS = 150;
+const SETS_IN = 15 * 60_000;
+
+let discord: DiscordDouble;
+
+beforeAll(build, 120_000);
+beforeEach(async () => {
+  discord = await DiscordDouble.start();
+});
+afterEach(() => discord.stop());
+
+/** Reminders that the platform shows, by the pieces that they are about. */
+const shown = (): string[] =>
+  [...discord.world.messages.values()].map(({ message }) => /bowl \d+/.exec(message.content)?.[0] ?? '?');
+
+/** Coats of melted wax, each of which is ready at its own moment from now on. */
+const coats = async (file: string): Promise<void> => {
+  const store = await openStore(file, { clock: systemClock });
+  const { say, studio } = await openReminderStudio(store, discord.world.guildId);
+  const member = await store.people.memberOf(studio, 'discord', discord.person('Mara').id, 'Mara');
+  const start = systemClock.now();
+  await say(member, start - SETS_IN, '/studio reminders quiet:none', 'keeper');
+  for (let n = 1; n <= COATS; n += 1)
+    await say(member, start - SETS_IN + n * 40, `/coat on kind:hot-wax pieces:"bowl ${n}"`);
+  await store.close();
+};
+
+test(`each reminder comes once, though the program is killed ${KILLS} times while it says them`, async () => {
+  const file = storeFile();
+  await coats(file);
+  const start = () =>
+    runBuilt('main.js', {
+      DISCORD_TOKEN: discord.token,
+      DISCORD_API: discord.api,
+      DATABASE_FILE: file,
+      ROOM: 'off',
+    });
+  for (let life = 0; life < KILLS; life += 1) {
+    const until = shown().length + 1 + ((life * 7) % 6);
+    const { child, said } = start();
+    // The worst of moments: the platform has it, and the program does not know yet.
+    await discord.until(() => shown().length >= until, `${until} reminders: ${said.join('')}`, 30_000);
+    child.kill('SIGKILL');
+    await once(child, 'exit');
+  }
+  const { child } = start();
+  await discord.until(() => new Set(shown()).size === COATS, 'all of them', 60_000);
+  await sleep(1_000);
+  child.kill('SIGTERM');
+  await once(child, 'exit');
+
+  const posts = discord.calls.filter(({ method, path }) => method === 'POST' && path.endsWith('/messages'));
+  // Some were sent again, or this would prove nothing.
+  expect(posts.length).toBeGreaterThan(COATS);
+  expect(shown().toSorted()).toEqual(Array.from({ length: COATS }, (_, i) => `bowl ${i + 1}`).toSorted());
+  expect(discord.problems).toEqual([]);
+}, 240_000);

@@ -1,0 +1,31 @@
+import type { Desk } from '../../src/command/contract.ts';
+import { openDesk } from '../../src/command/dispatch.ts';
+import { speak } from '../../src/command/speak.ts';
+import { commands } from '../../src/registry.ts';
+import type { Store } from '../../src/store/openStore.ts';
+import { instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';
+import { en } from '../../src/words/en.ts';
+
+export interface ReminderStudio {
+  desk: Desk;
+  studio: StudioId;
+  /** Says a line at an instant; throws when it is not answered. */
+  say(member: MemberId, at: number, line: string, role?: Role): Promise<string>;
+}
+
+/** The real desk on a studio of a Discord server, with nobody's night in the way. */
+export const openReminderStudio = async (store: Store, guildId: string): Promise<ReminderStudio> => {
+  const studio = await store.people.studioOf('discord', guildId, 'Saltmarsh Clay Co-op');
+  const report = (error: unknown) => {
+    throw error;
+  };
+  const desk = openDesk({ commands, books: store.books, words: en, report });
+  let lines = 0;
+  const say: ReminderStudio['say'] = async (member, at, line, role = 'member') => {
+    const speaker = { studio, member, role, at: instant(at) };
+    const reply = await speak(line, `test:${++lines}`, speaker, { desk, words: en });
+    if (reply.kind !== 'answer') throw new Error(`${line}: ${JSON.stringify(reply.title)}`);
+    return JSON.stringify(reply.data);
+  };
+  return { desk, studio, say };
+};
