@@ -52,10 +52,14 @@ const allJobs = (commands: WireLeaf[], open: (leaf: WireLeaf) => void): void => 
             h(
               'li',
               {},
-              button(h('span', {}, h('b', {}, nameOf(leaf)), h('small', {}, leaf.about)), () => {
-                sheet.close();
-                open(leaf);
-              }),
+              button(
+                h('span', {}, h('b', {}, nameOf(leaf)), h('small', {}, leaf.about)),
+                () => {
+                  sheet.close();
+                  open(leaf);
+                },
+                { 'data-path': leaf.path.join(' ') },
+              ),
             ),
           ),
         ),

@@ -92,7 +92,7 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
             post.private ? h('span', { class: 'only' }, words.onlyYou) : undefined,
           )
         : undefined,
-      h('h3', {}, ...nodes(reply.title)),
+      h('h2', {}, ...nodes(reply.title)),
       facts(reply),
       list(reply.dont, 'dont', words.dont),
       list(reply.cautions, 'cautions', words.careful),

@@ -1,0 +1,423 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
+import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../helpers/browser.ts';
+import { openRoom, testRoom, type TestRoom } from '../helpers/roomServer.ts';
+
+let browser: Browser;
+let demo: TestRoom;
+beforeAll(async () => {
+  [browser, demo] = await Promise.all([openBrowser(), openRoom({ demo: true })]);
+}, 120_000);
+afterAll(async () => {
+  await browser.close();
+  await demo.close();
+});
+
+const url = ({ port }: TestRoom, path = '/') => `http://127.0.0.1:${port}${path}`;
+
+/** A phone in the demo under a name of its own; what its console says must stay empty. */
+const enter = async (
+  name: string,
+  { keeper = false, room = demo, options = phoneSize } = {},
+): Promise<Page> => {
+  const { page, complaints } = await openPage(browser, options);
+  onTestFinished(async () => {
+    await page.context().close();
+    // That there was no connection is the browser's own remark, not the page's.
+    expect(complaints.filter((one) => !one.includes('net::ERR_'))).toEqual([]);
+  });
+  await page.goto(url(room));
+  await page.getByLabel('Your name').fill(name);
+  if (keeper) await page.getByText('Try it as a keeper').click();
+  await page.getByRole('button', { name: 'Come in' }).click();
+  await page.getByRole('navigation', { name: 'Jobs' }).waitFor();
+  await page.getByText('live', { exact: true }).waitFor();
+  return page;
+};
+
+const tiles = (page: Page) => page.locator('.tile[data-no]');
+const newest = (page: Page) => tiles(page).last();
+
+/** Types a line and waits for its answer. */
+const say = async (page: Page, line: string) => {
+  const before = await tiles(page).count();
+  await page.locator('#line').fill(line);
+  await page.locator('#line').press('Enter');
+  await expect.poll(() => tiles(page).count()).toBe(before + 1);
+  return newest(page);
+};
+
+/** Opens a job's form, from the grid or from behind it. */
+const job = async (page: Page, path: string) => {
+  const tile = page.locator(`.job[data-path="${path}"]`);
+  if ((await tile.count()) > 0) await tile.click();
+  else {
+    await page.getByRole('button', { name: 'All jobs' }).click();
+    await page.locator(`.all-jobs [data-path="${path}"]`).click();
+  }
+  return page.locator('dialog form');
+};
+const fill = (page: Page, option: string, value: string) =>
+  page.locator(`dialog [data-option="${option}"]`).locator('input, textarea').fill(value);
+const choose = (page: Page, option: string, value: string) =>
+  page.locator(`dialog [data-option="${option}"]`).getByRole('button', { name: value, exact: true }).click();
+const submit = async (page: Page) => {
+  const before = await tiles(page).count();
+  await page.locator('dialog button[type=submit]').click();
+  await expect.poll(() => tiles(page).count()).toBe(before + 1);
+  return newest(page);
+};
+
+describe('the jobs, on a phone', () => {
+  it('a reading is posted by its form, and the answer says what to do', async () => {
+    const page = await enter('Reader');
+    await job(page, 'reading');
+    await choose(page, 'bucket', '1 · Gull Grey');
+    await fill(page, 'weight', '241.9');
+    await choose(page, 'look', 'right');
+    await choose(page, 'stirred', 'yes');
+    const tile = await submit(page);
+    expect(await tile.locator('h2').textContent()).toContain('Gull Grey');
+    expect(await tile.getByText('only you see this').count()).toBe(0);
+    // Next time the bucket is there already.
+    await job(page, 'reading');
+    expect(await page.locator('dialog [data-option=bucket] input').inputValue()).toBe('Gull Grey');
+  });
+
+  it('water or stir is asked in two presses, privately', async () => {
+    const page = await enter('Asker');
+    await job(page, 'water-or-stir');
+    await choose(page, 'bucket', '9 · Gull Wing');
+    const tile = await submit(page);
+    expect(await tile.locator('.step').textContent()).toBe('stir first');
+    expect(await tile.getByText('only you see this').count()).toBe(1);
+  });
+
+  it('what was done is logged by one press of its button, once', async () => {
+    const page = await enter('Stirrer');
+    await say(page, '/water-or-stir gull wing');
+    const before = await tiles(page).count();
+    const press = newest(page).locator('.actions .stamp:not(.quiet)');
+    await press.dblclick();
+    await expect.poll(() => tiles(page).count()).toBe(before + 1);
+    expect(await newest(page).textContent()).toContain('/stirred');
+    expect(await page.locator('.actions').nth(-2).locator('button').first().isDisabled()).toBe(true);
+  });
+
+  it('an addition is logged with its unit switched, and taken back', async () => {
+    const page = await enter('Pourer');
+    await job(page, 'added');
+    await choose(page, 'bucket', '4 · Sandbar');
+    await choose(page, 'what', 'water').catch(() => fill(page, 'what', 'water'));
+    await fill(page, 'amount', '0.4');
+    await page.locator('dialog [data-option=amount] .units button', { hasText: /^l$/ }).click();
+    const tile = await submit(page);
+    expect(await tile.locator('code').textContent()).toMatch(/amount:"?0\.4l/);
+    await tile.getByText('Why').click();
+    const entry = /\b4-\d+\b/.exec((await tile.textContent()) ?? '')?.[0] ?? '';
+    const undone = await say(page, `/undo ${entry}`);
+    expect(await undone.locator('.why, h2').allTextContents()).toEqual(
+      expect.arrayContaining([expect.stringContaining(entry)]),
+    );
+  });
+
+  it('a resist coat goes on, and its answer says when it is dry', async () => {
+    const page = await enter('Waxer');
+    await job(page, 'coat on');
+    await choose(page, 'kind', 'wax');
+    await fill(page, 'pieces', '3 bowls');
+    const tile = await submit(page);
+    expect(await tile.locator('time').count()).toBeGreaterThan(1);
+  });
+
+  it('every other job is there, made from its command', async () => {
+    const page = await enter('Looker', { keeper: true });
+    const { commands } = demo.app.desk;
+    const all = commands.flatMap((one) =>
+      'leaves' in one ? one.leaves.map(({ name }) => `${one.name} ${name}`) : [one.name],
+    );
+    for (const path of all) {
+      await page.getByRole('button', { name: 'All jobs' }).click();
+      await page.locator(`.all-jobs [data-path="${path}"]`).click();
+      expect(await page.locator('dialog .field').count(), path).toBeGreaterThanOrEqual(0);
+      await page.getByRole('button', { name: 'Close' }).click();
+    }
+  }, 90_000);
+
+  it('a keeper sets a bucket up, holds it, and sees all at a glance', async () => {
+    const page = await enter('Setter', { keeper: true });
+    const set = await say(page, '/bucket add name:"Page Green" pail:19l volume:12l gravity:1.40-1.44');
+    expect(await set.getAttribute('class')).toContain('answer');
+    await say(page, '/bucket hold bucket:"Page Green" why:"crumbs in it"');
+    const list = await say(page, '/bucket list');
+    expect(await list.textContent()).toContain('Page Green');
+    const { page: wall } = await openPage(browser, { viewport: { width: 1920, height: 1080 } });
+    await wall.goto(url(demo, '/board'));
+    const cell = wall.locator('.bucket', { hasText: 'Page Green' });
+    expect(await cell.locator('.state').textContent()).toBe('on hold');
+    // It refreshes by itself.
+    await say(page, '/bucket release bucket:"Page Green"');
+    await expect.poll(() => cell.locator('.state').textContent(), { timeout: 12_000 }).not.toBe('on hold');
+    // Letters that can be read at three metres: 1080 lines on a 0.6 m high screen, at least 16 minutes of arc (ISO 9241-303, from memory).
+    const pixels = await wall.evaluate<number>(
+      `parseFloat(getComputedStyle(document.querySelector('.bucket .state')).fontSize)`,
+    );
+    const capHeight = 0.7 * pixels * (600 / 1080);
+    expect(Math.atan(capHeight / 3_000) * (180 / Math.PI) * 60).toBeGreaterThan(16);
+    await wall.context().close();
+  }, 60_000);
+
+  it('a chart is shown with words for it, and grows when it is pressed', async () => {
+    const page = await enter('Charter');
+    const tile = await say(page, '/bucket show gull grey');
+    const image = tile.locator('img.chart');
+    await image.scrollIntoViewIfNeeded();
+    await expect
+      .poll(() => page.evaluate<number>(`document.querySelector('img.chart').naturalWidth`))
+      .toBeGreaterThan(100);
+    expect(await image.getAttribute('alt')).toContain('Gull Grey');
+    await tile.locator('.picture').click();
+    await page.locator('dialog .enlarged img').waitFor();
+    await page.keyboard.press('Escape');
+    expect(await page.locator('dialog').count()).toBe(0);
+  });
+});
+
+describe('several phones', () => {
+  it('see what one of them logs, and not what one of them asks', async () => {
+    const [one, two] = [await enter('First'), await enter('Second')];
+    const before = await tiles(two).count();
+    await say(one, '/water-or-stir lichen');
+    await say(one, '/stirred bucket:lichen minutes:2');
+    await expect.poll(() => tiles(two).count()).toBe(before + 1);
+    expect(await newest(two).textContent()).toContain('/stirred bucket:lichen');
+    expect(await newest(two).locator('.who').textContent()).toBe('First');
+  });
+
+  it('keep what is sent without a connection, also over a reload, and log it once', async () => {
+    const page = await enter('Drifter');
+    const before = await tiles(page).count();
+    await page.context().setOffline(true);
+    await page.getByText('no connection').waitFor();
+    await page.locator('#line').fill('/stirred bucket:"Dory Blue" minutes:2');
+    await page.locator('#line').press('Enter');
+    await page.getByText('waiting to be sent').waitFor();
+    await page.waitForTimeout(1_500);
+    expect(await tiles(page).count()).toBe(before);
+    await page.context().setOffline(false);
+    await expect.poll(() => tiles(page).count(), { timeout: 20_000 }).toBe(before + 1);
+    await page.reload();
+    await page.getByText('live', { exact: true }).waitFor();
+    expect(await tiles(page).filter({ hasText: 'Dory Blue' }).filter({ hasText: '/stirred' }).count()).toBe(
+      1,
+    );
+    expect(await page.getByText('waiting to be sent').count()).toBe(0);
+  }, 60_000);
+
+  it('answer a line once when its answer got lost on the way', async () => {
+    const page = await enter('Loser');
+    let lost = 0;
+    await page.route('**/api/say', async (route) => {
+      await route.fetch();
+      lost += 1;
+      if (lost <= 2) await route.abort('connectionreset');
+      else await route.continue();
+    });
+    const before = await tiles(page).count();
+    await page.locator('#line').fill('/stirred bucket:capelin minutes:1');
+    await page.locator('#line').press('Enter');
+    await expect.poll(() => lost, { timeout: 15_000 }).toBeGreaterThanOrEqual(3);
+    await expect.poll(() => tiles(page).count()).toBe(before + 1);
+    await page.waitForTimeout(500);
+    expect(await tiles(page).count()).toBe(before + 1);
+    expect(await page.locator('.waiting').count()).toBe(0);
+  }, 60_000);
+});
+
+describe('coming in', () => {
+  it('takes passcode, name and own word, refuses what does not fit, and keeps what was typed', async () => {
+    const open = await testRoom();
+    const { page } = await openPage(browser);
+    await page.goto(url(open));
+    await page.getByLabel('The studio’s passcode').fill('not it at all');
+    await page.getByLabel('Your name').fill('Wren');
+    await page.getByLabel('Your own word').fill('oyster catcher');
+    await page.getByRole('button', { name: 'Come in' }).click();
+    await page.getByRole('alert').filter({ hasText: 'does not fit' }).waitFor();
+    expect(await page.getByLabel('Your name').inputValue()).toBe('Wren');
+    await page.getByLabel('The studio’s passcode').fill(open.passcode);
+    await page.getByRole('button', { name: 'Come in' }).click();
+    await page.getByText('live', { exact: true }).waitFor();
+    const cookies = await page.context().cookies();
+    expect(cookies).toMatchObject(cookies.map(() => ({ httpOnly: true, sameSite: 'Lax' })));
+    expect(await page.evaluate('document.cookie')).toBe('');
+    await page.getByRole('button', { name: 'Wren' }).click();
+    await page.getByRole('button', { name: 'Sign out', exact: true }).click();
+    await page.getByLabel('Your name').waitFor();
+    await page.context().close();
+  });
+
+  it('by a code in the address works once, and leaves it nowhere', async () => {
+    const open = await testRoom();
+    const { page } = await openPage(browser);
+    await page.goto(`${url(open)}#keeper=${open.keeperCode}`);
+    await page.getByText('You were let in by a code').waitFor();
+    expect(page.url()).not.toContain(open.keeperCode);
+    await page.getByLabel('Your name').fill('Odile');
+    await page.getByLabel('Your own word').fill('first keeper here');
+    await page.getByRole('button', { name: 'Come in' }).click();
+    await page.getByRole('button', { name: 'Odile' }).click();
+    await page.getByText('You are Odile, a keeper.').waitFor();
+    await page.getByRole('button', { name: 'Let a phone in' }).click();
+    await page.getByRole('img', { name: 'A code to scan' }).waitFor();
+    await page.context().close();
+  });
+});
+
+describe('what somebody typed', () => {
+  it('is shown as it was typed, wherever it turns up, and never runs', async () => {
+    const page = await enter('Poker', { keeper: true });
+    const nasty = '<img src=x onerror="document.title=1">';
+    await say(page, `/bucket add name:'${nasty}' nick:zz pail:5l gravity:1.40-1.44`);
+    await say(
+      page,
+      `/reading bucket:zz gravity:1.42 stirred:yes note:"</script><script>document.title=2</script>"`,
+    );
+    await say(page, '/bucket log bucket:zz');
+    await say(page, `<svg onload=document.title=3> javascript:alert(1) https://evil.example/x.png`);
+    await page.reload();
+    await page.getByText('live', { exact: true }).waitFor();
+    expect(await page.locator('.posts').textContent()).toContain(nasty);
+    expect(await page.title()).toBe('Saltmarsh Clay Co-op');
+    expect(await page.locator('.posts img[src="x"], .posts script, .posts svg, .posts a').count()).toBe(0);
+    await page.goto(url(demo, '/board'));
+    await page.locator('.bucket', { hasText: nasty }).waitFor();
+    expect(await page.title()).toBe('The wall');
+  });
+});
+
+describe('access', () => {
+  const views = async (page: Page, look: string) => {
+    const found: string[] = [];
+    const check = async (view: string) =>
+      found.push(...(await axeFindings(page)).map((one) => `${look} ${view}: ${one}`));
+    await page.goto(url(demo));
+    await check('join');
+    await page.getByLabel('Your name').fill(`Viewer ${look}`);
+    await page.getByText('Try it as a keeper').click();
+    await page.getByRole('button', { name: 'Come in' }).click();
+    await page.getByText('live', { exact: true }).waitFor();
+    await check('room');
+    for (const line of [
+      '/water-or-stir gull wing',
+      '/reading bucket:gg gravity:1.5 seconds:14 stirred:yes',
+      '/bucket show gull grey',
+      '/reading gull',
+      '/nonsense',
+    ])
+      await say(page, line);
+    await newest(page).scrollIntoViewIfNeeded();
+    for (const summary of await page.locator('summary').all()) await summary.click();
+    await check('replies');
+    await page.locator('#line').fill('/rea');
+    await page.locator('.completion').first().waitFor();
+    await check('completion');
+    await page.locator('#line').fill('');
+    await job(page, 'reading');
+    await page.locator('dialog summary').click();
+    await check('form');
+    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByRole('button', { name: 'All jobs' }).click();
+    await check('all jobs');
+    await page.getByRole('button', { name: 'Close' }).click();
+    await page.locator('.me').click();
+    await page.getByRole('button', { name: 'Let a phone in' }).click();
+    await page.locator('.code').waitFor();
+    await check('door');
+    await page.goto(url(demo, '/board'));
+    await page.locator('.bucket').first().waitFor();
+    await check('wall');
+    return found;
+  };
+
+  it.each(['light', 'dark'] as const)(
+    'axe finds nothing in any view, %s',
+    async (look) => {
+      const { page, complaints } = await openPage(browser, { ...phoneSize, colorScheme: look });
+      expect(await views(page, look)).toEqual([]);
+      expect(complaints).toEqual([]);
+      await page.context().close();
+    },
+    90_000,
+  );
+
+  it('the keyboard alone is enough: write with completion, press a job, fill it, leave it', async () => {
+    const page = await enter('Typist', { options: { viewport: { width: 1280, height: 800 } } });
+    await page.locator('#line').focus();
+    await page.keyboard.type('/water');
+    await page.locator('.completion').first().waitFor();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Tab');
+    expect(await page.locator('#line').inputValue()).toBe('/water-or-stir ');
+    await page.keyboard.type('lichen');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Enter');
+    await newest(page).filter({ hasText: 'Lichen' }).waitFor();
+    await page.locator('.job[data-path=stirred]').focus();
+    await page.keyboard.press('Enter');
+    // The first field has the focus already.
+    await page.keyboard.type('lichen');
+    const before = await tiles(page).count();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => tiles(page).count()).toBe(before + 1);
+    expect(await newest(page).textContent()).toContain('/stirred bucket:lichen');
+    await page.locator('.job.all').focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Escape');
+    expect(await page.evaluate('document.activeElement.className')).toContain('job');
+  });
+
+  it('nothing sticks out at 360 or 320 pixels, at twice the size, or on a screen of 4K', async () => {
+    for (const [width, height] of [
+      [360, 640],
+      [320, 568],
+      [195, 422],
+      [844, 390],
+      [3840, 2160],
+    ] as const) {
+      const page = await enter(`Fitter ${'abcdefghij'.charAt(width % 10)}`, {
+        options: { viewport: { width, height } },
+      });
+      await say(page, '/reading bucket:gg gravity:1.5 seconds:14 stirred:yes');
+      expect(await sticksOut(page), `${width}`).toBeLessThanOrEqual(0);
+      await job(page, 'reading');
+      expect(await sticksOut(page), `${width} form`).toBeLessThanOrEqual(0);
+      await page.goto(url(demo, '/board'));
+      await page.locator('.bucket').first().waitFor();
+      expect(await sticksOut(page), `${width} wall`).toBeLessThanOrEqual(0);
+    }
+  }, 90_000);
+
+  it('what is pressed is large enough for a wet thumb', async () => {
+    const page = await enter('Thumb');
+    await say(page, '/water-or-stir gull wing');
+    await job(page, 'reading');
+    // 44 CSS pixels: WCAG 2.2, 2.5.5 (AAA).
+    const small = await page.evaluate(`
+      [...document.querySelectorAll('button, summary, input, a')]
+        .filter((one) => one.checkVisibility())
+        .map((one) => ({ text: one.textContent, height: one.getBoundingClientRect().height }))
+        .filter(({ height }) => height < 43.5)
+    `);
+    expect(small).toEqual([]);
+  });
+
+  it('nothing moves for whoever asked for less motion', async () => {
+    const page = await enter('Still', { options: { ...phoneSize, reducedMotion: 'reduce' } });
+    const moving = await page.evaluate(`
+      [...document.querySelectorAll('*')]
+        .filter((one) => parseFloat(getComputedStyle(one).transitionDuration) > 0).length
+    `);
+    expect(moving).toBe(0);
+  });
+});
