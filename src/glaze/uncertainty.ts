@@ -60,8 +60,6 @@ export const expanded95 = (standard: number): number => coverage95 * standard;
 
 /** How far off level a cup filled to the brim and wiped is, either way. *Common practice.* */
 export const brimHalfWidth: Millilitres = millilitres(1);
-/** Standard uncertainty of a hydrometer in slurry, ±0.03 at 95 %; it sticks in a gel. *Common practice.* */
-export const hydrometerStandard = 0.03 / coverage95;
 
 export interface WeighedGravity {
   gross: Grams;

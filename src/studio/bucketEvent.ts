@@ -132,8 +132,6 @@ export type BucketEvent =
   | { kind: 'retire' }
   | { kind: 'undo'; of: Seq };
 
-export type BucketEventKind = BucketEvent['kind'];
-
 /** One line of the logbook. `at` is when it happened, `loggedAt` when it was written down. */
 export interface Entry<E = BucketEvent> {
   id: EntryId;

@@ -32,8 +32,6 @@ const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'da
 
 /** A time gone by: `now`, `2h ago`, `last night 9pm`. */
 export const whenPast = when('back', '2h ago');
-/** A time to come: `tonight 7pm`. */
-export const whenAhead = when('ahead', 'tonight 7pm');
 /** The same where hours matter: a day alone, or `yesterday evening`, asks for the time. */
 export const hourPast = when('back', 'last night 9pm', 'hour');
 export const hourAhead = when('ahead', 'tonight 7pm', 'hour');

@@ -69,7 +69,7 @@ describe('talking at a terminal', () => {
 
   it('brings back what was typed before, and keeps what is typed now', async () => {
     const { shown, kept } = await terminal(['\x1b[A', '\r'], ['/bucket list']);
-    expect(shown).toContain('12 buckets');
+    expect(shown).toContain('12 · Bog Iron');
     expect(kept.at(0)).toEqual(['/bucket list']);
   });
 
