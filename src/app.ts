@@ -11,6 +11,7 @@ export interface App {
   store: Store;
   desk: Desk;
   words: Words;
+  clock: Clock;
 }
 
 export interface AppOptions {
@@ -33,5 +34,5 @@ export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> 
       return id;
     },
   });
-  return { store, desk, words: en };
+  return { store, desk, words: en, clock };
 };

@@ -1,5 +1,4 @@
 import type { App } from './app.ts';
-import { systemClock } from './clock.ts';
 import { startDiscord, type Discord, type DiscordSettings } from './discord/startDiscord.ts';
 import type { DiscordPorts } from './discord/ports.ts';
 import { days, later } from './studio/ids.ts';
@@ -9,7 +8,7 @@ const heldFor = days(30);
 
 /** Connects the desk to Discord. */
 export const connectDiscord = (
-  { store, desk, words }: App,
+  { store, desk, words, clock }: App,
   settings: DiscordSettings,
   { log, draw, fatal }: Pick<DiscordPorts, 'log' | 'draw' | 'fatal'>,
 ): Promise<Discord> => {
@@ -18,7 +17,7 @@ export const connectDiscord = (
   return startDiscord(settings, {
     desk,
     words,
-    clock: systemClock,
+    clock,
     log,
     people,
     async isKeeper(studio, member, roles) {
@@ -35,8 +34,8 @@ export const connectDiscord = (
       };
     },
     held: {
-      hold: (studio, line) => heldLines.hold(studio, line, later(systemClock.now(), heldFor)),
-      held: (id) => heldLines.held(id, systemClock.now()),
+      hold: (studio, line) => heldLines.hold(studio, line, later(clock.now(), heldFor)),
+      held: (id) => heldLines.held(id, clock.now()),
     },
     registered: { hash: (scope) => kept.get(scope), keep: (scope, hash) => kept.set(scope, hash) },
     draw,

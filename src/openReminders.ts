@@ -1,13 +1,12 @@
 import type { App } from './app.ts';
-import { systemClock } from './clock.ts';
 import type { Voice } from './command/contract.ts';
 import type { Log } from './reminders/ports.ts';
 import { startReminders, type Reminders } from './reminders/startReminders.ts';
 
 /** Says the reminders of this file through whatever platforms are connected. */
 export const openReminders = (
-  { store, words }: App,
+  { store, words, clock }: App,
   voices: readonly Voice[],
   log: Log,
 ): Promise<Reminders> =>
-  startReminders({ queue: store.reminders, books: store.books, words, clock: systemClock, log, voices });
+  startReminders({ queue: store.reminders, books: store.books, words, clock, log, voices });
