@@ -21,8 +21,10 @@ export const replanCoats = async (
   before: readonly CoatState[],
   after: readonly CoatState[],
 ): Promise<void> => {
-  const gone = before.filter((coat) => !after.some(({ seq }) => seq === coat.seq));
-  const touched = after.filter((coat) => !before.includes(coat));
+  const still = new Set(after.map(({ seq }) => seq));
+  const known = new Set(before);
+  const gone = before.filter(({ seq }) => !still.has(seq));
+  const touched = after.filter((coat) => !known.has(coat));
   // A zone that another machine knew and this one does not must not keep anybody from setting another.
   if (gone.length + touched.length === 0 || !isZone(studio.zone)) return;
   for (const coat of gone) await replan(db, id, coat.id, [], now);
