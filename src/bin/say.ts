@@ -41,7 +41,7 @@ const speaker = (app: App, studio: StudioId, json: boolean) => {
     const { zone } = await app.store.books.read(studio, (book) => book.studio());
     const text = json
       ? JSON.stringify(replyJson(reply, { now, zone }))
-      : replyLines(reply, { now, zone }, process.stdout.columns ?? 80);
+      : replyLines(reply, { now, zone }, process.stdout.columns || 80);
     const apart = !json && replies++ > 0 ? '\n' : '';
     process.stdout.write(`${apart}${text}\n`);
   };

@@ -57,15 +57,19 @@ export const chat = async ({
   });
   let offered: Action[] = [];
   const show = (reply: Reply, inZone: string): void => {
-    offered = reply.actions ?? [];
+    const actions = reply.actions ?? [];
+    const from = offered.length + 1;
+    offered = [...offered, ...actions];
     const shown = {
       ...reply,
-      actions: offered.map(({ label, ...action }, i) => ({ ...action, label: [`${i + 1} `, ...label] })),
+      actions: actions.map(({ label, ...action }, i) => ({ ...action, label: [`${from + i} `, ...label] })),
     };
-    output.write(`${replyLines(shown, { now: now(), zone: inZone }, output.columns ?? 80)}\n\n`);
+    output.write(`${replyLines(shown, { now: now(), zone: inZone }, output.columns || 80)}\n\n`);
   };
   const answer = async (line: string): Promise<void> => {
     const reply = await speak(line, `terminal:${randomUUID()}`, asker(), { desk, words });
+    // A reminder only adds its numbers: those that somebody is about to type stay what they are.
+    offered = [];
     show(reply, await zone());
   };
   output.write(`${chatWords.hello}\n\n`);
