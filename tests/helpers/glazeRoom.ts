@@ -12,6 +12,12 @@ import { answerSchema, type Answer } from './answerSchemas.ts';
 import { noonPlus } from './storeEvents.ts';
 import { openTestStore } from './storeFile.ts';
 
+/** Every number in data; as JSON those that are not finite would be null. */
+export const numbersIn = (value: unknown): number[] => {
+  if (typeof value === 'number') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
+};
+
 export interface GlazeRoom {
   store: Store;
   desk: Desk;
@@ -52,6 +58,7 @@ export const openGlazeRoom = async (): Promise<GlazeRoom> => {
   const member = (name: string) => store.people.memberOf(studio, 'terminal', name, name);
   let lines = 0;
   const shown = async (reply: Awaited<ReturnType<Desk['dispatch']>>, now: Instant) => {
+    for (const number of numbersIn(reply.data)) expect(number).toSatisfy(Number.isFinite);
     const { zone } = await store.books.read(studio, (book) => book.studio());
     return answerSchema.parse(JSON.parse(JSON.stringify(replyJson(reply, { now, zone }))));
   };
