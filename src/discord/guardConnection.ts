@@ -29,4 +29,4 @@ export const guardConnection = (client: Client, { log, fatal }: DiscordPorts): (
 
 /** The client trips over a session that ends in the moment of its resumption, and then connects anew all the same. */
 const isLostWhileResuming = (error: unknown): boolean =>
-  error instanceof TypeError && /handlers[\\/]RESUMED\.js/.test(error.stack ?? '');
+  error instanceof TypeError && error.message.includes("reading 'sequence'");

@@ -33,7 +33,7 @@ const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 const file = (name: string): string => join(folder, `${name}.db`);
 const kinds = {
   ours: (name = 'ours') =>
-    BenchBot.start('../../src/main.js', { DATABASE_FILE: file(name), LOG_LEVEL: 'error' }),
+    BenchBot.start('../../../run/main.js', { DATABASE_FILE: file(name), LOG_LEVEL: 'error', ROOM: 'off' }),
   inserting: (name = 'inserting') => BenchBot.start('./bareBot.js', { BARE_DATABASE: file(name) }),
   bare: () => BenchBot.start('./bareBot.js', {}),
 };

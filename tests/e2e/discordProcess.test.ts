@@ -9,7 +9,7 @@ import { DiscordDouble } from '../helpers/discordDouble.ts';
 import type { Place } from '../helpers/discordInteraction.ts';
 import { press, slash, submit, typing } from '../helpers/discordInteraction.ts';
 import { everyComponent } from '../helpers/discordMessageRules.ts';
-import { build, runBuilt } from '../helpers/runBuilt.ts';
+import { bundle, runBuilt } from '../helpers/runBuilt.ts';
 
 let discord: DiscordDouble;
 let keeper: Place;
@@ -18,7 +18,7 @@ let folder: string;
 let child: ChildProcess;
 let said: string[];
 
-beforeAll(build);
+beforeAll(bundle);
 
 beforeEach(async () => {
   discord = await DiscordDouble.start();
@@ -40,10 +40,11 @@ afterEach(async () => {
 });
 
 const start = async (): Promise<void> => {
-  ({ child, said } = runBuilt('main.js', {
+  ({ child, said } = runBuilt('../run/main.js', {
     DISCORD_TOKEN: discord.token,
     DISCORD_API: discord.api,
     DATABASE_FILE: join(folder, 'studio.db'),
+    ROOM: 'off',
   }));
   await discord.until(() => discord.gateway.connected, 'the bot to connect', 20_000);
 };
@@ -129,10 +130,11 @@ describe('the whole program on Discord', () => {
     child.kill('SIGTERM');
     await exit();
     discord.gateway.refusing = 4014;
-    ({ child, said } = runBuilt('main.js', {
+    ({ child, said } = runBuilt('../run/main.js', {
       DISCORD_TOKEN: discord.token,
       DISCORD_API: discord.api,
       DATABASE_FILE: join(folder, 'studio.db'),
+      ROOM: 'off',
     }));
     expect(await exit()).not.toBe(0);
   });

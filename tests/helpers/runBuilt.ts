@@ -4,8 +4,11 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-/** Builds the program as `npm start` does. */
+/** Compiles the program. */
 export const build = (): void => void execFileSync('npm', ['run', '-s', 'build'], { cwd: root });
+
+/** Builds and bundles it, as `npm start` does; the bundle is `../run/main.js`. */
+export const bundle = (): void => void execFileSync('npm', ['run', '-s', 'bundle'], { cwd: root });
 
 /** Starts a built program in a process of its own, away from this machine's settings. */
 export const runBuilt = (
