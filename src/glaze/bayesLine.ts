@@ -34,7 +34,7 @@ const learned = (
   const z = (dot(mean, at) - seen) / sd;
   const chance = above ? normalCdf(z) : density(z) / sd;
   // A floor far above belief: the tail's own ratio, where both would be lost to underflow.
-  const ratio = above ? (z > -30 ? density(z) / normalCdf(z) : -z) : -z;
+  const ratio = above ? (z > -30 ? density(z) / normalCdf(z) : -z - 1 / z) : -z;
   const shrink = above ? ratio * (ratio + z) : 1;
   return {
     belief: {
@@ -57,7 +57,8 @@ const deviations = [-2, -4 / 3, -2 / 3, 0, 2 / 3, 4 / 3, 2];
  * @param prior m and C · @param points each with its x, what was seen, its noise nᵢ; floors best last
  * @param scale s0, middle of the noise's scale · @param scaleSpread d
  * @returns a mixture of normal beliefs of θ, never rounded
- * @range 1 to 1000 points, s0 above 0 to 10, d 0 to 3; outside is refused
+ * @range 1 to 1000 points, s0 10⁻⁶ to 10, d 0 to 3, noises 10⁻⁶ to 10⁶, variances 0 to 10¹², all else within ±10⁶; outside
+ *   is refused
  * @source Gelman et al., Bayesian Data Analysis, ch. 14 (normal linear model); Minka 2001, assumed-density filtering for
  *   the floors (both from memory)
  * @example bayesLine({ prior: { mean: [0], covariance: [[1]] }, points: [{ at: [1], seen: 1, noise: 1 }], scale: 1, scaleSpread: 0 }) //=> { ok: true, value: [{ weight: 1, belief: { mean: [0.5], covariance: [[0.5]] } }] }
@@ -75,8 +76,15 @@ export const bayesLine = ({
 }): Checked<LineMixture> => {
   const outside = firstOutside(
     ['points', points.length, 1, 1000],
-    ['scale of the noise', scale, Number.MIN_VALUE, 10],
+    ['scale of the noise', scale, 1e-6, 10],
     ['spread of the noise’s scale', scaleSpread, 0, 3],
+    ...prior.mean.map((value) => ['mean believed before', value, -1e6, 1e6] as const),
+    ...prior.covariance.map((row, i) => ['variance believed before', row[i] ?? NaN, 0, 1e12] as const),
+    ...points.flatMap(({ at, seen, noise }) => [
+      ['point seen', seen, -1e6, 1e6] as const,
+      ['noise of a point', noise, 1e-6, 1e6] as const,
+      ...at.map((value) => ['place of a point', value, -1e6, 1e6] as const),
+    ]),
   );
   if (outside) return outside;
   const scales = scaleSpread === 0 ? [0] : deviations;

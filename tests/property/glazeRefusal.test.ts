@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as absorption from '../../src/glaze/absorption.ts';
 import { densityInVacuum } from '../../src/glaze/airBuoyancy.ts';
+import { bayesLine } from '../../src/glaze/bayesLine.ts';
 import type { Checked } from '../../src/glaze/checked.ts';
 import * as drying from '../../src/glaze/drying.ts';
 import * as epsom from '../../src/glaze/epsomSolution.ts';
@@ -69,6 +70,16 @@ const formulas: Record<string, Formula> = {
   absorptionByWeighing: (a, b, c) =>
     absorption.absorptionByWeighing({ dry: u.grams(a), suspended: u.grams(b), saturated: u.grams(c) }),
   absorptionOf: (a, b) => absorption.absorptionOf({ dry: u.grams(a), saturated: u.grams(b) }),
+  bayesLine: (a, b, c, d, e) =>
+    bayesLine({
+      prior: { mean: [a], covariance: [[Math.abs(b)]] },
+      points: [
+        { at: [c], seen: d, noise: Math.abs(e) },
+        { at: [c], seen: d, noise: Math.abs(e), above: true },
+      ],
+      scale: Math.abs(e),
+      scaleSpread: 0.8,
+    }),
   apparentPorosity: (a, b) =>
     absorption.apparentPorosity({ absorption: u.fraction(a), bulkDensity: u.density(b) }),
   densityInVacuum: (a, b, c) =>
@@ -224,6 +235,7 @@ const neverRefuse = new Set([
   'combine',
   'expanded95',
   'molarMass',
+  'chanceAbove',
   'findMaterial',
   'flowCup',
   'valid',
