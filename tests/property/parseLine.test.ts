@@ -49,7 +49,7 @@ describe('a line', () => {
       fc.property(typedLine, ({ path, typed, after }) => {
         // A terminal's line holds no NUL: it is dropped wherever it stands.
         const kept = Object.fromEntries(
-          Object.entries(typed).map(([name, value]) => [name, value.replaceAll('\0', '')]),
+          Object.entries(typed).map(([name, value = '']) => [name, value.replaceAll('\0', '')]),
         );
         const line = printLine(path, kept, after);
         expect(parseLine(line, commands)).toEqual({
