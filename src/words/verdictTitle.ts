@@ -1,0 +1,160 @@
+import type { UnitSystem } from '../studio/studio.ts';
+import type { Amounts, Verdict } from '../studio/verdict.ts';
+import { doseText } from './doseText.ts';
+import { handAmount, massText, volumeText } from './measures.ts';
+import { t, type Text } from './text.ts';
+
+/** An amount for the pail; for each litre in it, when nobody has said lately how full it is. */
+interface Pour {
+  amount: string;
+  each: '' | ' for each litre in the pail';
+}
+
+const pour = (
+  whole: number | undefined,
+  perLitre: number | undefined,
+  ofWhole: (value: number) => string,
+  ofLitre: (value: number) => string,
+): Pour | undefined => {
+  if (whole !== undefined) return { amount: ofWhole(whole), each: '' };
+  return perLitre === undefined
+    ? undefined
+    : { amount: ofLitre(perLitre), each: ' for each litre in the pail' };
+};
+
+const water = ({ waterMl, waterMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
+  pour(
+    waterMl,
+    waterMlPerLitre,
+    (ml) => volumeText(handAmount(ml), units),
+    (ml) => `${handAmount(ml)} ml`,
+  );
+
+const drawnOff = ({ drawOffMl, drawOffMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
+  pour(
+    drawOffMl,
+    drawOffMlPerLitre,
+    (ml) => volumeText(handAmount(ml), units),
+    (ml) => `${handAmount(ml)} ml`,
+  );
+
+const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
+  pour(
+    dryGrams,
+    dryGramsPerLitre,
+    (g) => massText(handAmount(g), units),
+    (g) => `${handAmount(g)} g`,
+  );
+
+const dose = ({ doseMl, doseMlPerLitre }: Amounts): Pour | undefined =>
+  pour(doseMl, doseMlPerLitre, doseText, (ml) => `${Number(ml.toFixed(2))} ml`);
+
+const measure = (verdict: Verdict): Text => {
+  if (verdict.gravity?.believed === false)
+    return t`Stir it to the bottom and measure again: that reading was of a bucket at rest.`;
+  switch (verdict.rule) {
+    case 'never-measured':
+      return t`Weigh a cup of it now: it is stirred and was never measured. Change nothing before.`;
+    case 'stale':
+      return t`Measure it now, while it is stirred: the last reading is too old.`;
+    case 'changed':
+    case 'changed-unknown':
+      return t`Stir it, then measure before anything else: something went in since the last reading.`;
+    case 'unsure':
+      return t`Measure better before you change anything: this reading can't tell in from out.`;
+    default:
+      return verdict.reasons.some(({ because }) => because === 'just-mixed')
+        ? t`Let the air out a few minutes, then look at the flow again. Take no water out.`
+        : t`Now look at how it flows. Don't change the water yet.`;
+  }
+};
+
+const asked = (verdict: Verdict, units: UnitSystem): Text => {
+  if (verdict.rule === 'no-window') return t`Ask a keeper: nobody has set what this bucket should measure.`;
+  if (verdict.rule === 'unsieved') return t`Ask a keeper: there are lumps, and this glaze is never sieved.`;
+  const drawn = drawnOff(verdict.amounts, units);
+  const dry = powder(verdict.amounts, units);
+  switch (verdict.keeperStep) {
+    case 'draw-off-water':
+      return drawn && dry
+        ? t`Too much water in it. Ask a keeper: ${[drawn.amount]} of clear water off, or ${[dry.amount]} of dry batch in${[dry.each]}.`
+        : t`Too much water in it. Ask a keeper to draw some off.`;
+    case 'add-dry':
+      return dry
+        ? t`Gelled, and then watered. Ask a keeper: ${[dry.amount]} of dry batch${[dry.each]}, then deflocculant.`
+        : t`Gelled, and then watered. Ask a keeper.`;
+    case 'deflocculate':
+      return t`Over-flocculated: still thick after a long stir. Ask a keeper. No water.`;
+    case 'flocculate':
+      return t`Still thin after all the flocculant it should take. Ask a keeper.`;
+    default:
+      return t`Ask a keeper.`;
+  }
+};
+
+/** More water than the pail has room for. */
+const overfull = ({ waterMl, waterMlLeft }: Amounts, fits: string, units: UnitSystem): Text => {
+  const left = volumeText(handAmount(waterMlLeft ?? 0), units);
+  return handAmount(waterMl ?? 0) > 0
+    ? t`Add ${[fits]} of water, all that fits the pail, stir and measure. It needs ${[left]} more.`
+    : t`It needs ${[left]} of water, but the pail is full: ladle some glaze out first.`;
+};
+
+/** The answer in a line that stands alone on a locked phone. */
+export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
+  const pouring = water(verdict.amounts, units);
+  switch (verdict.step) {
+    case 'on-hold':
+      return verdict.rule === 'retired'
+        ? t`This bucket is retired. Don't use it.`
+        : t`On hold. Don't use it and don't change it.`;
+    case 'sieve':
+      return t`Sieve it first.`;
+    case 'stir':
+      return verdict.rule === 'cake'
+        ? t`Scrape the bottom up and power-mix it. Don't add water.`
+        : t`Stir it first, to the bottom. Don't add water.`;
+    case 'measure':
+      return measure(verdict);
+    case 'use':
+      return t`Use it. Gravity and flow are where they should be.`;
+    case 'add-water': {
+      const half = verdict.dont.includes('all-at-once');
+      if (!pouring) return t`It needs water.`;
+      const { amount, each } = pouring;
+      if (verdict.amounts.waterMlLeft !== undefined) return overfull(verdict.amounts, amount, units);
+      return half
+        ? t`Add ${[amount]} of water${[each]}, half of what it needs, stir, then measure.`
+        : t`Add ${[amount]} of water${[each]}, stir, then ${[verdict.then === 'flocculate' ? 'look at the flow' : 'measure']} again.`;
+    }
+    case 'draw-off-water': {
+      const drawn = drawnOff(verdict.amounts, units);
+      const dry = powder(verdict.amounts, units);
+      return drawn && dry
+        ? t`Too much water. Let it rest, draw off ${[drawn.amount]} of clear water, or stir in ${[dry.amount]} of dry batch${[dry.each]}.`
+        : t`Too much water. Let it rest and draw clear water off.`;
+    }
+    case 'add-dry': {
+      const dry = powder(verdict.amounts, units);
+      return dry
+        ? t`Gelled, and then watered. Stir in ${[dry.amount]} of dry batch${[dry.each]}, then deflocculate.`
+        : t`Gelled, and then watered. It needs dry batch, then deflocculant.`;
+    }
+    case 'flocculate': {
+      if (verdict.reasons.some(({ because }) => because === 'dose-no-change'))
+        return t`Still thin, and two doses changed nothing. No more flocculant; a keeper looks at it.`;
+      if (verdict.reasons.some(({ because }) => because === 'dose-checkpoint'))
+        return t`Still thin, with all the flocculant in it that it should take. Look closer before more goes in.`;
+      const small = dose(verdict.amounts);
+      return small
+        ? t`Thin, but not watery: add ${[small.amount]} of flocculant solution${[small.each]}, stir, look again. No water out.`
+        : t`Thin, but not watery: it needs flocculant, in small doses. No water out.`;
+    }
+    case 'stir-on':
+      return t`Stir on, 2 to 5 minutes, and look again. Don't add water.`;
+    case 'deflocculate':
+      return t`Over-flocculated: deflocculant, drop by drop, stirring between. No water.`;
+    case 'ask-keeper':
+      return asked(verdict, units);
+  }
+};
