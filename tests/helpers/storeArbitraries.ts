@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { flowCups } from '../../src/glaze/flowCup.ts';
-import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../src/glaze/units.ts';
+import {
+  celsius,
+  fraction,
+  grams,
+  gravity,
+  millilitres,
+  millimetres,
+  seconds,
+} from '../../src/glaze/units.ts';
 import {
   bucketCautions,
   bucketUses,
@@ -12,7 +20,8 @@ import {
   type BucketEvent,
   type BucketSettings,
 } from '../../src/studio/bucketEvent.ts';
-import { duration, memberId, seq, streamNo } from '../../src/studio/ids.ts';
+import { duration, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
+import { weekdays } from '../../src/studio/openingHours.ts';
 import type { StudioEvent } from '../../src/studio/studio.ts';
 
 const amount = (max: number) => fc.double({ min: 0.001, max, noNaN: true });
@@ -140,6 +149,11 @@ export const ordinary: fc.Arbitrary<BucketEvent> = fc.oneof(
   fc.record({ kind: fc.constantFrom('release' as const, 'retire' as const) }),
 );
 
+const opening = fc
+  .record({ opens: fc.integer({ min: 0, max: 1439 }), long: fc.integer({ min: 1, max: 1440 }) })
+  .map(({ opens, long }) => ({ opens, closes: opens + long }));
+const dayHours = fc.oneof(opening, fc.constant('closed' as const));
+
 export const studioEvent: fc.Arbitrary<StudioEvent> = fc.oneof(
   fc.record({ kind: fc.constant('zone' as const), zone: typed }),
   fc.record({
@@ -161,5 +175,45 @@ export const studioEvent: fc.Arbitrary<StudioEvent> = fc.oneof(
   fc.record({ kind: fc.constant('keeper' as const), member: typed.map(memberId), keeper: fc.boolean() }),
   fc.record({ kind: fc.constant('keeper-role' as const), role: typed }),
   fc.record({ kind: fc.constant('channel' as const), channel: typed }),
+  fc.record({
+    kind: fc.constant('hours' as const),
+    week: fc.record({ monday: dayHours, sunday: dayHours }, { requiredKeys: [] }),
+  }),
+  fc.record({
+    kind: fc.constant('closures' as const),
+    days: fc.array(fc.constantFrom('2026-12-24', '2026-12-25')),
+    closed: fc.boolean(),
+  }),
+  fc.record(
+    {
+      kind: fc.constant('drying' as const),
+      minimumHours: fc.integer({ min: 1, max: 72 }),
+      temperature: amount(40).map(celsius),
+      humidity: fc.double({ min: 0.01, max: 1, noNaN: true }).map(fraction),
+    },
+    { requiredKeys: ['kind'] },
+  ),
+  fc.record({
+    kind: fc.constant('session' as const),
+    session: fc.record({ name: typed, day: fc.constantFrom(...weekdays), hours: opening }),
+  }),
+  fc.record({ kind: fc.constant('session-off' as const), name: typed }),
+  fc.record(
+    {
+      kind: fc.constant('reminders' as const),
+      lead: fc.integer({ min: 300_000, max: 86_400_000 }).map(duration),
+      quiet: fc.constantFrom('none' as const, { from: 1320, until: 1920 }),
+    },
+    { requiredKeys: ['kind'] },
+  ),
+  fc.record(
+    { kind: fc.constant('firing' as const), at: fc.integer({ min: 0, max: 4e12 }).map(instant) },
+    { requiredKeys: ['kind'] },
+  ),
+  fc.record({
+    kind: fc.constant('reach' as const),
+    member: typed.map(memberId),
+    by: fc.constantFrom('direct' as const, 'channel' as const),
+  }),
   fc.record({ kind: fc.constant('undo' as const), of: fc.integer({ min: 1, max: 99 }).map(seq) }),
 );
