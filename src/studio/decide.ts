@@ -4,7 +4,7 @@ import { minutes, since, type Instant, type Role } from './ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
 import { facts, rules, unbelieved, type Facts } from './rules.ts';
 import { verdictCautions } from './verdictCautions.ts';
-import type { FlowBand, Reason, Verdict } from './verdict.ts';
+import type { FlowBand, Reason, Step, Verdict } from './verdict.ts';
 
 export interface DecideAt {
   now: Instant;
@@ -32,19 +32,18 @@ const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
 
 const known = (band: FlowBand) => (band === 'unknown' ? null : band);
 
-/** What the verdict says of the bucket, whatever the step. */
-const readings = (
-  f: Facts,
-): Pick<
-  Verdict,
-  'gravity' | 'predicted' | 'window' | 'flow' | 'gravityBand' | 'hoursSinceStir' | 'bucket' | 'after'
-> => {
+type Decided = Pick<Verdict, 'step' | 'rule' | 'amounts' | 'reasons' | 'dont' | 'cautions'> & {
+  then: Step | undefined;
+  keeperStep: Step | undefined;
+};
+
+/** What was decided, and what the bucket reads whatever that is. Field by field: to spread them costs more than to decide. */
+const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Verdict => {
   const { state } = f;
-  const latest = state.unbelieved ?? state.believed;
-  return {
-    gravity: latest
-      ? { value: latest.value, u95: latest.u95, believed: state.unbelieved === undefined }
-      : null,
+  const verdict: Verdict = {
+    step: decided.step,
+    rule: decided.rule,
+    gravity,
     predicted: f.predicted ?? null,
     window: state.settings.gravity ?? null,
     flow: known(f.flow.band),
@@ -52,8 +51,18 @@ const readings = (
     hoursSinceStir: f.hoursSinceStir ?? null,
     bucket: state.no,
     after: state.seq,
+    amounts: decided.amounts,
+    reasons: decided.reasons,
+    dont: decided.dont,
+    cautions: decided.cautions,
   };
+  if (decided.then) verdict.then = decided.then;
+  if (decided.keeperStep) verdict.keeperStep = decided.keeperStep;
+  return verdict;
 };
+
+const asRead = (reading: BucketState['believed'], believed: boolean): Verdict['gravity'] =>
+  reading ? { value: reading.value, u95: reading.u95, believed } : null;
 
 const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>): Verdict => {
   const moves = grid[measured.band][f.flow.band];
@@ -62,15 +71,12 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   const asked = move.hands === 'keeper' && role === 'member';
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, measured);
   const step = asked || (checkpoint && role === 'member') ? 'ask-keeper' : move.step;
-  const { believed } = f.state;
-  return {
-    ...readings(f),
-    // What the grid rests on, even when a later reading that agrees was not believed.
-    gravity: believed ? { value: believed.value, u95: believed.u95, believed: true } : null,
+  // What the grid rests on, even when a later reading that agrees was not believed.
+  return verdictOn(f, asRead(f.state.believed, true), {
     step,
     rule: 'grid',
-    ...(move.then && { then: move.then }),
-    ...(step === 'ask-keeper' && { keeperStep: move.step }),
+    then: move.then,
+    keeperStep: step === 'ask-keeper' ? move.step : undefined,
     amounts,
     reasons: [
       ...f.reasons,
@@ -82,7 +88,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
     ],
     dont: move.dont,
     cautions: verdictCautions(move.step, f.state),
-  };
+  });
 };
 
 /** The first step that applies to a bucket as it stands: the rules in order, then the grid. */
@@ -90,18 +96,16 @@ export const decide = (state: BucketState, { now, role }: DecideAt): Verdict => 
   const f = facts(state, now);
   const rule = rules.find(({ applies }) => applies(f));
   if (rule) {
-    const then = rule.then === 'what-follows-a-stir' ? afterStir(state, now, role) : rule.then;
-    const step = rule.step(f);
-    return {
-      ...readings(f),
-      step,
+    return verdictOn(f, asRead(state.unbelieved ?? state.believed, state.unbelieved === undefined), {
+      step: rule.step,
       rule: rule.name,
-      ...(then && { then }),
+      then: rule.then === 'what-follows-a-stir' ? afterStir(state, now, role) : rule.then,
+      keeperStep: undefined,
       amounts: {},
       reasons: rule.because(f),
       dont: rule.dont,
-      cautions: verdictCautions(step, state),
-    };
+      cautions: verdictCautions(rule.step, state),
+    });
   }
   if (!f.measured) throw new Error(`bucket ${state.no} passed the rules without a measured gravity`);
   return fromGrid(f, role, f.measured);

@@ -68,9 +68,9 @@ export const facts = (state: BucketState, now: Instant): Facts => {
 
 /** A rule that comes before the grid. The first that applies is the answer. */
 export interface Rule {
-  name: RuleName;
+  name: Exclude<RuleName, 'grid'>;
   applies(f: Facts): boolean;
-  step(f: Facts): Step;
+  step: Step;
   then?: Step | 'what-follows-a-stir';
   dont: Dont[];
   because(f: Facts): Reason[];
@@ -82,18 +82,21 @@ export const unbelieved = ({ state }: Facts): Reason[] =>
 const prediction = ({ predicted }: Facts): Reason[] =>
   predicted ? [{ because: 'predicted', ...predicted }] : [];
 
+const lumpy = ({ state }: Facts): Reason[] =>
+  state.unsieved ? [{ because: 'unsieved', ...state.unsieved, mesh: state.settings.mesh }] : [];
+
 export const rules: Rule[] = [
   {
     name: 'retired',
     applies: ({ state }) => state.retired,
-    step: () => 'on-hold',
+    step: 'on-hold',
     dont: ['use', 'adjust'],
     because: () => [{ because: 'retired' }],
   },
   {
     name: 'on-hold',
     applies: ({ state }) => state.hold !== undefined,
-    step: () => 'on-hold',
+    step: 'on-hold',
     then: 'ask-keeper',
     dont: ['use', 'adjust'],
     because: ({ state }) => (state.hold ? [{ because: 'held', hold: state.hold }] : []),
@@ -101,7 +104,7 @@ export const rules: Rule[] = [
   {
     name: 'cake',
     applies: ({ state }) => state.cake !== undefined,
-    step: () => 'stir',
+    step: 'stir',
     then: 'measure',
     dont: ['use', 'water-in', 'water-out'],
     because: (f) => [
@@ -110,18 +113,25 @@ export const rules: Rule[] = [
     ],
   },
   {
-    name: 'unsieved',
-    applies: ({ state }) => state.unsieved !== undefined,
-    step: ({ state }) => (state.settings.mesh === 'never' ? 'ask-keeper' : 'sieve'),
+    name: 'never-sieved',
+    applies: ({ state }) => state.unsieved !== undefined && state.settings.mesh === 'never',
+    step: 'ask-keeper',
     then: 'measure',
     dont: ['use'],
-    because: ({ state }) =>
-      state.unsieved ? [{ because: 'unsieved', ...state.unsieved, mesh: state.settings.mesh }] : [],
+    because: lumpy,
+  },
+  {
+    name: 'unsieved',
+    applies: ({ state }) => state.unsieved !== undefined,
+    step: 'sieve',
+    then: 'measure',
+    dont: ['use'],
+    because: lumpy,
   },
   {
     name: 'never-stirred',
     applies: ({ state }) => state.stir === undefined,
-    step: () => 'stir',
+    step: 'stir',
     then: 'what-follows-a-stir',
     dont: ['water-in', 'water-out'],
     because: (f) => [{ because: 'never-stirred' }, ...unbelieved(f), ...prediction(f)],
@@ -130,7 +140,7 @@ export const rules: Rule[] = [
     name: 'rested',
     applies: ({ state, now }) =>
       state.stir !== undefined && since(state.stir.at, now) > state.settings.restLimit,
-    step: () => 'stir',
+    step: 'stir',
     then: 'what-follows-a-stir',
     dont: ['water-in', 'water-out'],
     because: (f) => [
@@ -151,7 +161,7 @@ export const rules: Rule[] = [
   {
     name: 'never-measured',
     applies: ({ state }) => state.believed === undefined,
-    step: () => 'measure',
+    step: 'measure',
     dont: ['water-on-looks'],
     because: (f) => [{ because: 'never-measured' }, ...unbelieved(f)],
   },
@@ -159,7 +169,7 @@ export const rules: Rule[] = [
     name: 'stale',
     applies: ({ state, now }) =>
       state.believed !== undefined && since(state.believed.at, now) > state.settings.shelfLife,
-    step: () => 'measure',
+    step: 'measure',
     dont: ['water-on-looks'],
     because: (f) => [
       ...(f.state.believed
@@ -179,14 +189,14 @@ export const rules: Rule[] = [
   {
     name: 'changed-unknown',
     applies: ({ state }) => state.unknownSince.length > 0,
-    step: () => 'measure',
+    step: 'measure',
     dont: ['water-on-looks'],
     because: ({ state }) => [{ because: 'added-unknown', count: state.unknownSince.length }],
   },
   {
     name: 'changed',
     applies: ({ state }) => state.believed !== undefined && couldMove(state) > state.believed.u95,
-    step: () => 'measure',
+    step: 'measure',
     dont: ['water-on-looks'],
     because: (f) => [
       { because: 'moved', by: couldMove(f.state), u95: f.state.believed?.u95 ?? 0 },
@@ -196,14 +206,14 @@ export const rules: Rule[] = [
   {
     name: 'doubted',
     applies: ({ state }) => isDoubted(state),
-    step: () => 'measure',
+    step: 'measure',
     dont: ['water-on-looks'],
     because: (f) => [...unbelieved(f), ...prediction(f)],
   },
   {
     name: 'no-window',
     applies: ({ state }) => state.settings.gravity === undefined,
-    step: () => 'ask-keeper',
+    step: 'ask-keeper',
     dont: ['adjust'],
     because: () => [{ because: 'no-window' }],
   },
@@ -213,7 +223,7 @@ export const rules: Rule[] = [
       measured?.band === 'in' &&
       state.settings.gravity !== undefined &&
       widerThanWindow(measured.u95, state.settings.gravity),
-    step: () => 'measure',
+    step: 'measure',
     dont: ['water-on-looks'],
     because: ({ measured, state }) =>
       measured && state.settings.gravity

@@ -26,6 +26,7 @@ export type RuleName =
   | 'retired'
   | 'on-hold'
   | 'cake'
+  | 'never-sieved'
   | 'unsieved'
   | 'never-stirred'
   | 'rested'

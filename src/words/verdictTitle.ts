@@ -71,7 +71,8 @@ const measure = (verdict: Verdict): Text => {
 
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
   if (verdict.rule === 'no-window') return t`Ask a keeper: nobody has set what this bucket should measure.`;
-  if (verdict.rule === 'unsieved') return t`Ask a keeper: there are lumps, and this glaze is never sieved.`;
+  if (verdict.rule === 'never-sieved')
+    return t`Ask a keeper: there are lumps, and this glaze is never sieved.`;
   const drawn = drawnOff(verdict.amounts, units);
   const dry = powder(verdict.amounts, units);
   switch (verdict.keeperStep) {

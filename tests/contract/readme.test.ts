@@ -2,7 +2,9 @@ import { existsSync, readFileSync } from 'node:fs';
 import { parse } from 'dotenv';
 import { describe, expect, it } from 'vitest';
 import { readConfig } from '../../src/config.ts';
+import { decisionPage } from '../../src/readme/decisionPage.ts';
 import { readmeNow } from '../../src/readme/readmeNow.ts';
+import { rules } from '../../src/studio/rules.ts';
 
 const documents = ['README.md', 'DEVELOPERS.md'];
 const read = (file: string) => readFileSync(file, 'utf8');
@@ -11,6 +13,21 @@ describe('the README', () => {
   it('shows the commands as they are defined, and the answers that the demo gives (else: npm run readme)', async () => {
     const readme = read('README.md');
     expect(await readmeNow(readme)).toBe(readme);
+  });
+});
+
+describe('docs/decision.md', () => {
+  it('shows the rules and the grid as they are (else: npm run readme)', () => {
+    expect(read('docs/decision.md')).toBe(decisionPage());
+  });
+
+  it('has every rule, and every cell of gravity and flow', () => {
+    const lines = read('docs/decision.md').split('\n');
+    expect(lines.filter((line) => /^\| \d+ \|/.test(line))).toHaveLength(rules.length);
+    const cells = lines
+      .filter((line) => /^\| \*\*(?:low|in|high)\*\*/.test(line))
+      .map((line) => line.split(' | '));
+    expect(cells.map((row) => row.length)).toEqual([5, 5, 5]);
   });
 });
 

@@ -1,0 +1,60 @@
+import { grid, type Move } from '../studio/decisionTable.ts';
+import { rules, type Rule } from '../studio/rules.ts';
+import type { FlowBand, GravityBand } from '../studio/verdict.ts';
+import { decisionWords as w } from '../words/decisionWords.ts';
+import { verdictWords } from '../words/verdictWords.ts';
+
+const flows: FlowBand[] = ['thin', 'in', 'thick', 'unknown'];
+const gravities: GravityBand[] = ['low', 'in', 'high'];
+
+const row = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
+const table = (head: readonly string[], rows: readonly string[][]) =>
+  [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
+
+const told = (dont: Move['dont']) => dont.flatMap((one) => verdictWords.dont(one)).join(' ');
+
+const ruleRow = ({ name, step, then, dont }: Rule, i: number): string[] => [
+  String(i + 1),
+  w.rule[name],
+  name === 'cake' ? w.cake : w.step[step],
+  then === undefined ? '' : then === 'what-follows-a-stir' ? w.afterStir : w.step[then],
+  told(dont),
+];
+
+/** In the grid gravity is known: what is left to measure is the flow. */
+const done = ({ when, step }: Move): string => {
+  if (step !== 'measure') return w.step[step];
+  return when === 'just-mixed' ? w.lookAgain : w.look;
+};
+
+const move = (one: Move): string => {
+  const { when, hands, amounts, then, dont } = one;
+  return [
+    `${when === undefined ? '' : `${w.when[when]}: `}**${done(one)}**${hands === 'keeper' ? ` (${w.keeper})` : ''}`,
+    ...(amounts.length === 0 ? [] : [amounts.map((amount) => w.amount[amount]).join(', ')]),
+    ...(then === undefined ? [] : [`then ${w.step[then]}`]),
+    ...dont.flatMap((forbidden) => verdictWords.dont(forbidden)),
+  ].join('<br>');
+};
+
+/** The rules and the grid of "water or stir?", as a page for keepers. */
+export const decisionPage = (): string =>
+  [
+    w.title,
+    w.made,
+    w.rules,
+    table(w.ruleHead, rules.map(ruleRow)),
+    w.gridTitle,
+    w.grid,
+    table(
+      w.gridHead(flows),
+      gravities.map((band) => [
+        `**${w.gravity[band]}**`,
+        ...flows.map((flow) => grid[band][flow].map(move).join('<br>else ')),
+      ]),
+    ),
+    w.amounts,
+    '',
+  ]
+    .join('\n\n')
+    .replace(/\n+$/, '\n');
