@@ -2,10 +2,13 @@ import { refused, valid, type Checked } from './checked.ts';
 
 const density = (z: number) => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
 
-/** The tail above z ≥ 3, by Laplace's continued fraction: keeps its digits where 1 − Φ(z) would lose them. */
+/**
+ * The tail above z ≥ 3, by Laplace's continued fraction: keeps its digits where 1 − Φ(z) would lose them. The
+ * farther out, the fewer of its terms count: with this many, nothing is left of the rest in double precision.
+ */
 const upperTail = (z: number) => {
   let below = z;
-  for (let k = 200; k >= 1; k--) below = z + k / below;
+  for (let k = Math.ceil(400 / (z * z)) + 8; k >= 1; k--) below = z + k / below;
   return density(z) / below;
 };
 
