@@ -215,9 +215,7 @@ export class Phone {
   }
 
   /** Listens; answers the events heard so far, and a way to wait until there are so many. */
-  async listen(
-    after = 0,
-  ): Promise<{
+  async listen(after = 0): Promise<{
     posts: Record<string, unknown>[];
     until(many: number): Promise<void>;
     message: IncomingMessage;
