@@ -1,4 +1,5 @@
 import type { App } from './app.ts';
+import { UsageProblem } from './bin/exitCodeOf.ts';
 import { systemClock } from './clock.ts';
 import { boardRows } from './command/boardRows.ts';
 import type { Config } from './config.ts';
@@ -90,7 +91,11 @@ export const connectRoom = async (
       pepper: await keptOr('room-pepper', freshToken),
       ...(settings.ROOM_URL !== undefined && { url: settings.ROOM_URL }),
     },
-  );
+  ).catch((error: unknown) => {
+    if (error instanceof Error && 'code' in error && error.code === 'EADDRINUSE')
+      throw new UsageProblem(roomWords.inUse(settings.ROOM_PORT));
+    throw error;
+  });
   if (open) tell(roomWords.demo);
   if (!open && (await kept.get(passcodeName)) === undefined) {
     const passcode = freshPasscode();

@@ -179,7 +179,7 @@ describe('the jobs, on a phone', () => {
     await tile.locator('.picture').click();
     await page.locator('dialog .enlarged img').waitFor();
     await page.keyboard.press('Escape');
-    expect(await page.locator('dialog').count()).toBe(0);
+    await expect.poll(() => page.locator('dialog').count()).toBe(0);
   });
 });
 
