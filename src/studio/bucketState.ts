@@ -54,8 +54,9 @@ export interface BucketState {
   moved: number;
   /** Entries since the believed reading that move gravity by an unknown amount. */
   unknownSince: Seq[];
-  efflux?: CupTime & { at: Instant; temperature?: Celsius };
-  look?: { look: FlowLook; at: Instant };
+  /** The last flow seen of a stirred bucket, by cup and by finger, and whether it was stirred on since. */
+  efflux?: CupTime & { at: Instant; temperature?: Celsius; stirredSince?: true };
+  look?: { look: FlowLook; at: Instant; stirredSince?: true };
   /** The last test tiles; absent while there are none. */
   tiles?: TileDipped[];
   /** Salt since the last remake, counted, never observed. */

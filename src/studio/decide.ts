@@ -5,6 +5,7 @@ import { moveAmounts } from './moveAmounts.ts';
 import { facts, rules, unbelieved, type Facts } from './rules.ts';
 import { verdictCautions } from './verdictCautions.ts';
 import type { FlowBand, Reason, Step, Verdict } from './verdict.ts';
+import { withStir } from './withSights.ts';
 
 export interface DecideAt {
   now: Instant;
@@ -113,4 +114,4 @@ export const decide = (state: BucketState, { now, role }: DecideAt): Verdict => 
 
 /** What the same bucket would be told once it has been stirred to the bottom. */
 const afterStir = (state: BucketState, now: Instant, role: Role): Verdict['step'] =>
-  decide({ ...state, stir: { ...state.stir, at: now } }, { now, role }).step;
+  decide(withStir(state, { at: now }), { now, role }).step;

@@ -20,21 +20,21 @@ export const flowBand = (
   state: BucketState,
   now: Instant,
 ): { band: FlowBand; at?: Instant; reasons: Reason[] } => {
-  const { settings, efflux, look, stir } = state;
+  const { settings, efflux, look } = state;
   const reasons: Reason[] = [];
   // A gel loosens as it is stirred: once stirred on, what it was before says nothing of what it is.
-  const outlived = (band: FlowBand, at: Instant) =>
-    since(at, now) > settings.shelfLife || (band === 'thick' && stir !== undefined && stir.at > at);
+  const outlived = (band: FlowBand, { at, stirredSince }: { at: Instant; stirredSince?: true }) =>
+    since(at, now) > settings.shelfLife || (band === 'thick' && stirredSince === true);
   let byCup: FlowBand = 'unknown';
   if (efflux) {
-    const { seconds, cup, kind, at, temperature } = efflux;
+    const { seconds, cup, kind, temperature } = efflux;
     const window = settings.efflux;
     if (settings.cup !== undefined && cup !== settings.cup && kind !== settings.cup)
       reasons.push({ because: 'other-cup', cup, windowCup: settings.cup });
     else if (!window) reasons.push({ because: 'efflux-no-window', seconds, cup });
     else {
       const band = timeBand(seconds, window);
-      if (!outlived(band, at)) {
+      if (!outlived(band, efflux)) {
         byCup = band;
         reasons.push({ because: 'efflux', band, seconds, window, cup });
         if (temperature !== undefined && Math.abs(temperature - roomTemperature) > roomSpread)
@@ -45,7 +45,7 @@ export const flowBand = (
   let byFinger: FlowBand = 'unknown';
   if (look) {
     const band = lookBand[look.look];
-    if (!outlived(band, look.at)) {
+    if (!outlived(band, look)) {
       byFinger = band;
       reasons.push({ because: 'look', look: look.look });
     }

@@ -27,6 +27,8 @@ export const withStir = (
   const mixedAt = stir.tool === 'mixer' ? stir.at : before?.mixedAt;
   const next = { ...state };
   delete next.clearWater;
+  if (next.efflux) next.efflux = { ...next.efflux, stirredSince: true };
+  if (next.look) next.look = { ...next.look, stirredSince: true };
   next.stir = {
     at: stir.at,
     ...(together > 0 && { minutes: together }),

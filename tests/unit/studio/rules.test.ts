@@ -369,6 +369,13 @@ describe('stir on, and look again', () => {
     for (const answer of [first, second]) expect(answer.title).toMatch(/(no|don't add) water/i);
   });
 
+  it('stirring on within the same moment counts too', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(0, '/reading bucket:gg gravity:1.44 seconds:20 stirred:yes');
+    const answer = await room.say(0, '/stirred bucket:gg minutes:3');
+    expect(verdictOf(answer)).toMatchObject({ step: 'measure', flow: null });
+  });
+
   it('a thick bucket that loosened when stirred on is used', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(0, '/stirred bucket:gg minutes:2');
