@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 
@@ -38,12 +39,11 @@ export class PageFiles {
   }
 
   static load(): PageFiles {
-    const scripts = readdirSync(placed('#built/room/page')).filter((name) => name.endsWith('.js'));
+    const scripts = readdirSync(dirname(placed('#built/main.js'))).filter((name) => name.endsWith('.js'));
     const looks = readdirSync(placed('#page/looks'));
     return new PageFiles(
       new Map([
-        ...scripts.map((name) => [`room/page/${name}`, file(placed(`#built/room/page/${name}`))] as const),
-        ['words/roomPageWords.js', file(placed('#built/words/roomPageWords.js'))] as const,
+        ...scripts.map((name) => [name, file(placed(`#built/${name}`))] as const),
         ...looks.map((name) => [name, file(placed(`#page/looks/${name}`))] as const),
       ]),
     );
@@ -53,9 +53,10 @@ export class PageFiles {
     return this.#files.get(name);
   }
 
-  /** Scripts that the page's first one asks for, so that the browser need not find them one after another. */
-  scripts(): string[] {
-    return [...this.#files.keys()].filter((name) => name.endsWith('.js'));
+  /** A script and those that it shares with others, so that the browser need not find one after another. */
+  scripts(first: 'main.js' | 'board.js'): string[] {
+    const other = first === 'main.js' ? 'board.js' : 'main.js';
+    return [...this.#files.keys()].filter((name) => name.endsWith('.js') && name !== other);
   }
 
   url(name: string): string {

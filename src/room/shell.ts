@@ -10,17 +10,11 @@ const json = (value: unknown) =>
     (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-/** Not needed for the first look at the room: fetched when it is. */
-const board = ['room/page/board.js'];
-
 /** The one HTML document: everything on it is made by the page's script from the start given here. */
 export const shell = (
   page: PageFiles,
-  { script, start, title }: { script: string; title: string; start?: WireStart },
-): string => {
-  const later = script === 'room/page/board.js' ? [] : board;
-  const scripts = script === 'room/page/board.js' ? boardScripts(page) : page.scripts();
-  return `<!doctype html>
+  { script, start, title }: { script: 'main.js' | 'board.js'; title: string; start?: WireStart },
+): string => `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -28,8 +22,8 @@ export const shell = (
 <meta name="color-scheme" content="light dark">
 <title>${escaped(title)}</title>
 <link rel="stylesheet" href="${page.url('room.css')}">
-${scripts
-  .filter((name) => !later.includes(name))
+${page
+  .scripts(script)
   .map((name) => `<link rel="modulepreload" href="${page.url(name)}">`)
   .join('\n')}
 <link rel="icon" type="image/svg+xml" href="${page.url('pail.svg')}">
@@ -42,13 +36,3 @@ ${start ? `<script type="application/json" id="start">${json(start)}</script>` :
 </body>
 </html>
 `;
-};
-
-const boardScripts = (page: PageFiles) =>
-  page
-    .scripts()
-    .filter((name) =>
-      ['board.js', 'dom.js', 'text.js', 'scale.js', 'roomPageWords.js'].some((one) =>
-        name.endsWith(`/${one}`),
-      ),
-    );

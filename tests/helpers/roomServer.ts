@@ -16,11 +16,10 @@ import type { StudioId } from '../../src/studio/ids.ts';
 const root = fileURLToPath(new URL('../..', import.meta.url));
 let built = false;
 
-/** The page's scripts, compiled as `npm start` compiles them. */
+/** The page's scripts, made as `npm start` makes them. */
 export const buildPage = (): void => {
   if (built) return;
-  const tsc = join(root, 'node_modules/typescript/bin/tsc');
-  execFileSync(process.execPath, [tsc, '-p', join(root, 'src/room/page/tsconfig.json')], { cwd: root });
+  execFileSync('npm', ['run', '-s', 'page'], { cwd: root });
   built = true;
 };
 

@@ -7,6 +7,7 @@ import { openForm } from './form.ts';
 import { jobGrid } from './jobs.ts';
 import { joinView } from './join.ts';
 import { openLive } from './live.ts';
+import { get } from './net.ts';
 import { Outbox, type Sending, type Waiting } from './outbox.ts';
 import { Stream } from './stream.ts';
 import { keepTimesFresh, setServerTime } from './text.ts';
@@ -97,7 +98,6 @@ const room = (start: WireStart, me: WireMe): void => {
 };
 
 const fetchStart = async (): Promise<void> => {
-  const { get } = await import('./net.ts');
   const answer = await get<WireStart>('/api/start');
   if (answer.ok) enter(answer.value);
 };

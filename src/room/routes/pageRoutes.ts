@@ -15,11 +15,11 @@ export const pageRoutes = (room: Room) =>
     .get('/', async (c) => {
       const start = await startOf(room, c.get('session'));
       c.header('cache-control', 'no-store');
-      return c.html(shell(room.page, { script: 'room/page/main.js', title: start.studio, start }));
+      return c.html(shell(room.page, { script: 'main.js', title: start.studio, start }));
     })
     .get('/board', (c) => {
       c.header('cache-control', 'no-store');
-      return c.html(shell(room.page, { script: 'room/page/board.js', title: roomPageWords.board.title }));
+      return c.html(shell(room.page, { script: 'board.js', title: roomPageWords.board.title }));
     })
     .get('/page/:version/:name{.+}', (c) => {
       const file = room.page.get(c.req.param('name'));
