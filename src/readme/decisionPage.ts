@@ -1,4 +1,6 @@
+import { plainText } from '../command/plainText.ts';
 import { grid, type Move } from '../studio/decisionTable.ts';
+import { instant } from '../studio/ids.ts';
 import { rules, type Rule } from '../studio/rules.ts';
 import type { FlowBand, GravityBand } from '../studio/verdict.ts';
 import { decisionWords as w } from '../words/decisionWords.ts';
@@ -11,14 +13,16 @@ const row = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
 const table = (head: readonly string[], rows: readonly string[][]) =>
   [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
 
-const told = (dont: Move['dont']) => dont.flatMap((one) => verdictWords.dont(one)).join(' ');
+/** What must not be done names no time, so it reads alike whenever and wherever. */
+const anywhere = { now: instant(0), zone: 'UTC' };
+const forbidden = (dont: Move['dont']) => dont.map((one) => plainText(verdictWords.dont(one), anywhere));
 
 const ruleRow = ({ name, step, then, dont }: Rule, i: number): string[] => [
   String(i + 1),
   w.rule[name],
   name === 'cake' ? w.cake : w.step[step],
   then === undefined ? '' : then === 'what-follows-a-stir' ? w.afterStir : w.step[then],
-  told(dont),
+  forbidden(dont).join(' '),
 ];
 
 /** In the grid gravity is known: what is left to measure is the flow. */
@@ -33,7 +37,7 @@ const move = (one: Move): string => {
     `${when === undefined ? '' : `${w.when[when]}: `}**${done(one)}**${hands === 'keeper' ? ` (${w.keeper})` : ''}`,
     ...(amounts.length === 0 ? [] : [amounts.map((amount) => w.amount[amount]).join(', ')]),
     ...(then === undefined ? [] : [`then ${w.step[then]}`]),
-    ...dont.flatMap((forbidden) => verdictWords.dont(forbidden)),
+    ...forbidden(dont),
   ].join('<br>');
 };
 
