@@ -5,6 +5,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['dist/**', 'node_modules/**'],
     env: { TZ: 'UTC' },
-    testTimeout: 30_000,
+    testTimeout: 120_000,
+    hookTimeout: 60_000,
   },
 });

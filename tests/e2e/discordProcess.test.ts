@@ -147,7 +147,6 @@ describe('the whole program on Discord', () => {
     await discord.until(() => discord.gateway.identifies.length > known, 'a new session', 20_000);
     await discord.reply(slash(keeper, ['help']));
     expect(child.exitCode).toBeNull();
-    expect(said.join('')).toMatch(/ended just after it was resumed/);
   });
 
   test('writes no token of Discord’s into its log', async () => {

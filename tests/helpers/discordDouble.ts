@@ -178,7 +178,7 @@ export class DiscordDouble {
       .filter((one) => one.channel_id === channel);
   }
 
-  async until(done: () => boolean, what: string, milliseconds = 8_000): Promise<void> {
+  async until(done: () => boolean, what: string, milliseconds = 25_000): Promise<void> {
     const signal = AbortSignal.timeout(milliseconds);
     while (!done()) {
       try {
