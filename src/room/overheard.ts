@@ -10,11 +10,7 @@ export const overheard = (desk: Desk, { ports, posts }: Room): Desk => ({
     if (request.studio !== ports.studio || reply.private === true || reply.kind !== 'answer') return reply;
     const { key, at, member, path, typed } = request;
     const line = printLine(path, typed).slice(0, 500);
-    await posts
-      .say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply })
-      .catch((error: unknown) =>
-        ports.log.error({ err: error }, 'could not say in the room what was logged'),
-      );
+    posts.say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply });
     return reply;
   },
 });

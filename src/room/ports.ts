@@ -71,8 +71,7 @@ export interface Post {
 /** What was said lately, kept so that a reload or a restart finds it again. */
 export interface PostShelf {
   latest(most: number): Promise<Post[]>;
-  /** Keeps it under the next number, or answers the one that was kept under its key. */
-  add(post: Omit<Post, 'no'>): Promise<{ post: Post; fresh: boolean }>;
+  keep(posts: readonly Post[]): Promise<void>;
 }
 
 /** What the room needs of the rest of the house. */

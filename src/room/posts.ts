@@ -1,22 +1,32 @@
-import type { Post, PostShelf } from './ports.ts';
+import type { Log, Post, PostShelf } from './ports.ts';
 
 const remembered = 500;
+/** What was said meanwhile goes onto the shelf together: one write to the disk for all of it. */
+const together = 250;
+/** Numbers that a crash may have lost are never given again: a phone asks for what comes after the last it saw. */
+const lostAtMost = 1_000;
 
 export type Listener = (post: Post) => void;
 
 /** Everything said in the room, in order: told to whoever listens, remembered for whoever comes later. */
 export class Posts {
   readonly #shelf: PostShelf;
+  readonly #log: Log;
   readonly #recent: Post[];
   readonly #listeners = new Set<Listener>();
+  #unkept: Post[] = [];
+  #keeping: Promise<void> | undefined;
+  #next: number;
 
-  private constructor(shelf: PostShelf, recent: Post[]) {
+  private constructor(shelf: PostShelf, log: Log, recent: Post[]) {
     this.#shelf = shelf;
+    this.#log = log;
     this.#recent = recent;
+    this.#next = (recent.at(-1)?.no ?? -lostAtMost) + lostAtMost + 1;
   }
 
-  static async open(shelf: PostShelf): Promise<Posts> {
-    return new Posts(shelf, await shelf.latest(remembered));
+  static async open({ shelf, log }: { shelf: PostShelf; log: Log }): Promise<Posts> {
+    return new Posts(shelf, log, await shelf.latest(remembered));
   }
 
   /** What a member may see after a number, oldest first; at most so many of the newest. */
@@ -32,18 +42,43 @@ export class Posts {
     return this.#recent.findLast((post) => post.key === key);
   }
 
-  async say(said: Omit<Post, 'no'>): Promise<Post> {
-    const { post, fresh } = await this.#shelf.add(said);
-    if (!fresh) return post;
+  /** Says it to everybody who may hear it; the same request is said once. It is on the disk a moment later. */
+  say(said: Omit<Post, 'no'>): Post {
+    const before = this.byKey(said.key);
+    if (before) return before;
+    const post = { ...said, no: this.#next };
+    this.#next += 1;
     this.#recent.push(post);
     if (this.#recent.length > remembered) this.#recent.shift();
+    this.#unkept.push(post);
+    this.#keeping ??= this.#keepSoon();
     for (const listen of this.#listeners) listen(post);
     return post;
+  }
+
+  /** When everything said so far is on the disk. */
+  async kept(): Promise<void> {
+    await this.#keeping;
+    await this.#keep();
   }
 
   listen(listener: Listener): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  async #keepSoon(): Promise<void> {
+    await new Promise((resolve) => setTimeout(resolve, together));
+    this.#keeping = undefined;
+    await this.#keep().catch((error: unknown) =>
+      this.#log.error({ err: error }, 'what was said in the room could not be kept'),
+    );
+  }
+
+  async #keep(): Promise<void> {
+    const posts = this.#unkept;
+    this.#unkept = [];
+    if (posts.length > 0) await this.#shelf.keep(posts);
   }
 }
 

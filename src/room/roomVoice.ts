@@ -7,7 +7,7 @@ export const roomVoice = ({ ports, posts }: Room): Voice => ({
     if (studio !== ports.studio) return 'not-mine';
     const known = (await ports.door.claims()).some(({ member }) => member === to);
     if (!known && !ports.open) return 'not-mine';
-    await posts.say({
+    posts.say({
       key: `room:reminder:${nonce}`,
       id: `reminder-${nonce}`,
       at: ports.clock.now(),
@@ -16,6 +16,7 @@ export const roomVoice = ({ ports, posts }: Room): Voice => ({
       private: true,
       reply: { ...reply, private: true },
     });
+    await posts.kept();
     return 'said';
   },
 });

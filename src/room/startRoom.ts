@@ -87,7 +87,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     hosts: allowedHosts(address),
     sessions,
     signIn: new SignIn(ports, sessions, pepper),
-    posts: await Posts.open(ports.shelf),
+    posts: await Posts.open(ports),
     names: new Names(ports),
     page: PageFiles.load(),
     phonePace: new Pace(10, 60),
@@ -109,11 +109,13 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     voice: roomVoice(room),
     overheard: (desk) => overheard(desk, room),
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
-    stop: () =>
-      new Promise((resolve) => {
-        for (const hearing of heard.keys()) hearing.close();
+    stop: async () => {
+      for (const hearing of heard.keys()) hearing.close();
+      await new Promise<void>((resolve) => {
         server.close(() => resolve());
         if ('closeAllConnections' in server) server.closeAllConnections();
-      }),
+      });
+      await room.posts.kept();
+    },
   };
 };

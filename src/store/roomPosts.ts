@@ -1,6 +1,6 @@
 import type { Clock } from '../clock.ts';
 import { days, instant, type Instant, type MemberId, type StudioId } from '../studio/ids.ts';
-import type { Outcome, Turns } from './turns.ts';
+import type { Turns } from './turns.ts';
 import { withoutNulWithin } from './withoutNul.ts';
 
 interface Post<Reply> {
@@ -53,29 +53,25 @@ export class RoomPosts<Reply> {
     });
   }
 
-  add(post: Omit<Post<Reply>, 'no'>): Promise<{ post: Post<Reply>; fresh: boolean }> {
-    type Added = { post: Post<Reply>; fresh: boolean };
-    return this.#turns.write(async ({ db }): Promise<Outcome<Added>> => {
-      const ours = db.selectFrom('room_posts').where('studio_id', '=', this.#studio);
-      const kept = await ours.where('key', '=', post.key).selectAll().executeTakeFirst();
-      if (kept) return { keep: false, value: { post: this.#post(kept), fresh: false } };
-      const last = await ours.orderBy('no', 'desc').limit(1).select('no').executeTakeFirst();
-      const clean = withoutNulWithin({ ...post, no: (last?.no ?? 0) + 1 });
+  keep(posts: readonly Post<Reply>[]): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      const rows = withoutNulWithin([...posts]).map((post) => ({
+        studio_id: this.#studio,
+        no: post.no,
+        key: post.key,
+        id: post.id,
+        at: post.at,
+        member_id: post.member,
+        line: post.line,
+        private: post.private ? 1 : 0,
+        reply: JSON.stringify(post.reply),
+      }));
       await db
         .insertInto('room_posts')
-        .values({
-          studio_id: this.#studio,
-          no: clean.no,
-          key: clean.key,
-          id: clean.id,
-          at: clean.at,
-          member_id: clean.member,
-          line: clean.line,
-          private: clean.private ? 1 : 0,
-          reply: JSON.stringify(clean.reply),
-        })
+        .values(rows)
+        .onConflict((conflict) => conflict.doNothing())
         .execute();
-      return { keep: true, value: { post: clean, fresh: true } };
+      return { keep: true, value: undefined };
     });
   }
 
@@ -90,7 +86,7 @@ export class RoomPosts<Reply> {
     reply: string;
   }): Post<Reply> {
     const { no, key, id, at, line } = row;
-    // Only `add` writes them, and it takes nothing else.
+    // Only `keep` writes them, and it takes nothing else.
     const reply = JSON.parse(row.reply) as Reply;
     return { no, key, id, at, line, member: row.member_id, private: row.private === 1, reply };
   }
