@@ -10,6 +10,7 @@ import { note } from '../src/command/kinds/texts.ts';
 import { whenPast } from '../src/command/kinds/when.ts';
 import { readGravity } from '../src/command/readGravity.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
+import { barehanded } from '../src/studio/barehanded.ts';
 import { cupFor } from '../src/studio/cupFor.ts';
 import { flowLooks, type CupTime } from '../src/studio/bucketEvent.ts';
 import { volumeHeld } from '../src/studio/foldBucket.ts';
@@ -83,11 +84,7 @@ export const reading = logs({
     const thick = looksThick(v.bucket, { ...(flow && { flow }), ...(v.look && { look: v.look }) }, now);
     const found = readGravity(v, { studio, thick, words, typed: context.typed });
     if (found.kind === 'reply') return found.reply;
-    if (
-      v.look !== undefined &&
-      v.bucket.settings.cautions.some((c) => ['gloves', 'caustic', 'toxic'].includes(c))
-    )
-      return refuse(w.noFinger);
+    if (v.look !== undefined && !barehanded(v.bucket.settings)) return refuse(w.noFinger);
     if (v.gap !== undefined) {
       const volume = pailVolumeFromGap(v.bucket.settings, v.gap);
       if (volume === undefined) return refuse(w.noPail);
@@ -112,7 +109,7 @@ export const reading = logs({
         ? kinematicViscosityFromCup(flow.kind, flow.seconds)
         : undefined;
     const warmed =
-      viscosity?.ok && v.temperature !== undefined
+      viscosity?.ok && v.temperature !== undefined && !thick
         ? viscosityAt20({ viscosity: viscosity.value, temperature: v.temperature })
         : undefined;
     const held = volumeHeld(state) ?? { value: millilitres(0) };
@@ -121,13 +118,7 @@ export const reading = logs({
       entry,
       reasons: [
         ...(found.kind === 'gravity' ? found.reasons : []),
-        ...(viscosity
-          ? [
-              viscosity.ok
-                ? w.viscosity(viscosity.value, warmed?.ok ? warmed.value : undefined)
-                : w.noViscosity,
-            ]
-          : []),
+        ...(viscosity?.ok ? [w.viscosity(viscosity.value, warmed?.ok ? warmed.value : undefined)] : []),
       ],
       data: {
         gravity: gravity ? gravity.value : null,

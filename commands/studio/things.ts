@@ -39,7 +39,7 @@ export const setVessel = logs({
     );
     const card = await studioCard(state, context);
     return {
-      ...card,
+      kind: 'answer',
       title: words.studio.vesselSet(
         v.name,
         v.tare.grams,
@@ -66,7 +66,11 @@ export const setCup = logs({
       { at: now, loggedAt: now, by: member },
     );
     const card = await studioCard(state, context);
-    return { ...card, title: words.studio.cupSet(v.name, v.kind), data: { ...card.data, entry: entry.id } };
+    return {
+      kind: 'answer',
+      title: words.studio.cupSet(v.name, v.kind),
+      data: { ...card.data, entry: entry.id },
+    };
   },
 });
 
@@ -87,7 +91,7 @@ export const setKeeper = logs({
     );
     const card = await studioCard(state, context);
     return {
-      ...card,
+      kind: 'answer',
       title: words.studio.keeperSet(v.member.name, keeper),
       data: { ...card.data, entry: entry.id },
     };

@@ -1,10 +1,12 @@
 import type { Entry } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
+import { barehanded } from '../studio/barehanded.ts';
 import { decide } from '../studio/decide.ts';
 import type { Studio } from '../studio/studio.ts';
 import type { Verdict } from '../studio/verdict.ts';
 import { handAmount, volumeText, massText } from '../words/measures.ts';
 import type { Text } from '../words/text.ts';
+import type { Words } from '../words/words.ts';
 import type { Action, Asking, Reply } from './contract.ts';
 import { printLine } from './parseLine.ts';
 
@@ -26,6 +28,11 @@ const actions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): 
     line: printLine(['reading'], { bucket: String(verdict.bucket) }),
     press: 'edit',
   };
+  const ladled: Action = {
+    label: w.ladled(),
+    line: printLine(['added'], { bucket: String(verdict.bucket), what: 'taken' }),
+    press: 'edit',
+  };
   const stirred = action(w.stirredIt(), 'stirred', {}, verdict);
   switch (verdict.step) {
     case 'stir':
@@ -37,9 +44,11 @@ const actions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): 
     case 'measure':
       return [measure];
     case 'add-water':
-      return poured > 0
-        ? [added('water', `${poured}ml`, w.poured(volumeText(poured, units))), measure]
-        : [measure];
+      return [
+        ...(poured > 0 ? [added('water', `${poured}ml`, w.poured(volumeText(poured, units)))] : []),
+        ...(verdict.amounts.waterMlLeft === undefined ? [] : [ladled]),
+        measure,
+      ];
     case 'draw-off-water':
     case 'add-dry': {
       const drawn = handAmount(drawOffMl ?? 0);
@@ -112,6 +121,14 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
   after: verdict.after,
 });
 
+/** How to take the reading that is asked for now: a weight, a look at the flow, or both. */
+const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {
+  if (step !== 'measure' && step !== 'stir-on') return [];
+  const look = [w.protocolCup(), bare ? w.protocolFinger() : w.protocolFingerGloved()];
+  if (rule === 'grid') return look;
+  return [w.protocolWeigh(), ...(flow === null ? look : [])];
+};
+
 /** What was just logged, as it was understood, so that a slip shows. */
 interface JustLogged {
   entry: Entry;
@@ -138,17 +155,7 @@ export const verdictReply = async (
     units: studio.units,
     member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),
   };
-  const gloved =
-    verdict.cautions.includes('gloves') ||
-    verdict.cautions.includes('caustic') ||
-    verdict.cautions.includes('toxic');
-  const measuring = verdict.step === 'measure' || verdict.step === 'stir-on';
-  const protocol = measuring
-    ? [
-        words.verdict.protocolCup(),
-        gloved ? words.verdict.protocolFingerGloved() : words.verdict.protocolFinger(),
-      ]
-    : [];
+  const protocol = howToMeasure(verdict, barehanded(state.settings), words);
   return {
     kind: 'answer',
     title: [

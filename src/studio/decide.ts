@@ -1,3 +1,4 @@
+import { barehanded } from './barehanded.ts';
 import type { BucketState } from './bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
 import { minutes, since, type Instant, type Role } from './ids.ts';
@@ -17,11 +18,13 @@ const airy = minutes(5);
 
 const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
   'stirred-short': ({ state }) => (state.stir?.minutes ?? 0) < longStir,
+  'no-way-to-look': ({ state: { settings } }) => settings.efflux === undefined && !barehanded(settings),
   'just-mixed': ({ state, flow }) =>
     state.stir?.mixedAt !== undefined && flow.at !== undefined && since(state.stir.mixedAt, flow.at) < airy,
 };
 
 const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
+  if (when === 'no-way-to-look') return [{ because: 'no-way-to-look' }];
   if (when === 'just-mixed') return [{ because: 'just-mixed' }];
   const { minutes: stirred } = state.stir ?? {};
   if (when === 'stirred-short')

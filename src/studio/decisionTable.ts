@@ -4,7 +4,7 @@ import type { Dont, FlowBand, GravityBand, Step } from './verdict.ts';
 export type Hands = 'anyone' | 'keeper';
 
 /** What must hold for a move of a cell to be the one; a cell's last move has none. */
-export type Condition = 'stirred-short' | 'just-mixed';
+export type Condition = 'stirred-short' | 'just-mixed' | 'no-way-to-look';
 
 export type Amount = 'water' | 'half-water' | 'draw-off' | 'dry' | 'dose';
 
@@ -34,6 +34,11 @@ const stirOn: Move = {
   dont: ['water-to-thin-a-gel'],
 };
 
+const look: Move[] = [
+  { when: 'no-way-to-look', step: 'ask-keeper', hands: 'anyone', amounts: [], dont: ['water-on-looks'] },
+  { step: 'measure', hands: 'anyone', amounts: [], dont: ['water-on-looks'] },
+];
+
 /**
  * The answer for a stirred bucket with a believed reading: gravity against its window, flow against its own.
  * The first move of a cell whose condition holds is the answer.
@@ -53,7 +58,7 @@ export const grid: Record<GravityBand, Record<FlowBand, Move[]>> = {
         dont: ['water-to-thin-a-gel'],
       },
     ],
-    unknown: [{ step: 'measure', hands: 'anyone', amounts: [], dont: ['water-on-looks'] }],
+    unknown: look,
   },
   in: {
     thin: [
@@ -77,7 +82,7 @@ export const grid: Record<GravityBand, Record<FlowBand, Move[]>> = {
         dont: ['water-to-thin-a-gel'],
       },
     ],
-    unknown: [{ step: 'measure', hands: 'anyone', amounts: [], dont: ['water-on-looks'] }],
+    unknown: look,
   },
   high: {
     thin: [{ step: 'add-water', hands: 'anyone', amounts: ['water'], then: 'flocculate', dont: ['use'] }],

@@ -55,6 +55,7 @@ export const flowBand = (
       reasons.push({ because: 'disagree', efflux: byCup, look: byFinger });
     return { band: byCup, ...(efflux && { at: efflux.at }), reasons };
   }
-  if (byFinger === 'unknown') reasons.push({ because: 'flow-unknown' });
+  // A time that is only kept says already why it tells nothing.
+  if (byFinger === 'unknown' && reasons.length === 0) reasons.push({ because: 'flow-unknown' });
   return { band: byFinger, ...(look && { at: look.at }), reasons };
 };

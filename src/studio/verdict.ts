@@ -97,6 +97,7 @@ export type Reason =
   | { because: 'stirred-short'; minutes?: number }
   | { because: 'stirred-long'; minutes: number }
   | { because: 'just-mixed' }
+  | { because: 'no-way-to-look' }
   | { because: 'volume'; value: Millilitres; u95: number }
   | { because: 'volume-old'; at?: Instant }
   | { because: 'held-back'; wanted: number; safe: number }

@@ -44,6 +44,7 @@ const amount: Record<Amount, string> = {
 
 const when: Record<Condition, string> = {
   'stirred-short': 'stirred for less than 5 minutes',
+  'no-way-to-look': 'marked for gloves, and no window of seconds is set',
   'just-mixed': 'looked at within 5 minutes of the machine mixer',
 };
 

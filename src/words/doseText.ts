@@ -7,5 +7,5 @@ export const doseText = (ml: number): string => {
     return `${drops} ${drops === 1 ? 'drop' : 'drops'} (${Number(ml.toFixed(2))} ml)`;
   }
   const spoons = Math.round((ml / householdVolumes['us-tsp']) * 4) / 4;
-  return `${Number(ml.toFixed(1))} ml, about ${spoons} tsp`;
+  return `${Number(ml.toFixed(1))} ml (about ${spoons} tsp)`;
 };

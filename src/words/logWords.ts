@@ -124,7 +124,7 @@ const bucketText = (event: BucketEvent, units: UnitSystem): Text => {
     case 'tile':
       return t`dipped a test tile ${[secondsText(event.seconds)]}: ${[`${event.thickness} mm`]}`;
     case 'hold':
-      return t`put it on hold (${[event.cause]}): ${said(event.why)}`;
+      return t`put it on hold${[event.cause === 'other' ? '' : ` (${event.cause})`]}: ${said(event.why)}`;
     case 'release':
       return ['released it'];
     case 'retire':

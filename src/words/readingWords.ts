@@ -73,7 +73,4 @@ export const readingWords = {
     at20 === undefined
       ? t`${[String(Math.round(value))]} mm²/s by the cup's table; for comparing this bucket with itself.`
       : t`${[String(Math.round(value))]} mm²/s by the cup's table, ${[String(Math.round(at20))]} at 20 °C; for comparing this bucket with itself.`,
-  noViscosity: [
-    "Outside the cup's own range of times: kept and compared with the window, no viscosity shown.",
-  ] as Text,
 };

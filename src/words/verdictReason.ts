@@ -25,7 +25,7 @@ interface VerdictSetting {
 export const verdictReason = (r: Reason, { units, member }: VerdictSetting): Text => {
   switch (r.because) {
     case 'held':
-      return t`On hold (${[r.hold.cause]}): ${said(r.hold.why)}. By ${member(r.hold.by)}, ${{ at: r.hold.since, show: 'ago' }}.`;
+      return t`On hold${[r.hold.cause === 'other' ? '' : ` (${r.hold.cause})`]}: ${said(r.hold.why)}. By ${member(r.hold.by)}, ${{ at: r.hold.since, show: 'ago' }}.`;
     case 'retired':
       return t`It was retired.`;
     case 'cake':
@@ -65,7 +65,7 @@ export const verdictReason = (r: Reason, { units, member }: VerdictSetting): Tex
     case 'off-temperature':
       return t`Timed at ${[temperatureText(r.temperature, units)]}: ${[r.temperature < r.room ? 'cold glaze runs slower and seems thicker' : 'warm glaze runs faster and seems thinner']} than it is at ${[temperatureText(r.room, units)]}.`;
     case 'efflux-no-window':
-      return t`${said(r.cup)}: ${[secondsText(r.seconds)]}; no window of seconds is set, so it is only kept.`;
+      return t`${said(r.cup)}: ${[secondsText(r.seconds)]}; no window of seconds is set for it, so it is only kept.`;
     case 'other-cup':
       return t`Timed with ${said(r.cup)}, but the window is for ${said(r.windowCup)}. Times of two cups are never compared.`;
     case 'look':
@@ -80,6 +80,8 @@ export const verdictReason = (r: Reason, { units, member }: VerdictSetting): Tex
         : t`Stirred ${[spanText(r.minutes / 60)]}; a thixotropic bucket takes up to 5 minutes to loosen.`;
     case 'stirred-long':
       return t`Stirred ${[spanText(r.minutes / 60)]} in all, and still thick.`;
+    case 'no-way-to-look':
+      return t`It is marked for gloves, so no finger goes in, and no window of seconds is set to time a cup against.`;
     case 'just-mixed':
       return t`Just machine-mixed: air makes it read low and flow thin.`;
     case 'volume':

@@ -51,7 +51,9 @@ const dose = ({ doseMl, doseMlPerLitre }: Amounts): Pour | undefined =>
 
 const measure = (verdict: Verdict): Text => {
   if (verdict.gravity?.believed === false)
-    return t`Stir it to the bottom and measure again: that reading was of a bucket at rest.`;
+    return (verdict.hoursSinceStir ?? Infinity) * 60 <= 10
+      ? t`Measure it now, while it is stirred: the reading before was of a bucket at rest.`
+      : t`Stir it to the bottom and measure again: that reading was of a bucket at rest.`;
   switch (verdict.rule) {
     case 'never-measured':
       return t`Weigh a cup of it now: it is stirred and was never measured. Change nothing before.`;
@@ -70,9 +72,10 @@ const measure = (verdict: Verdict): Text => {
 };
 
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
-  if (verdict.rule === 'no-window') return t`Ask a keeper: nobody has set what this bucket should measure.`;
+  if (verdict.rule === 'no-window') return t`A keeper has to set first what gravity it should have.`;
   if (verdict.rule === 'never-sieved')
-    return t`Ask a keeper: there are lumps, and this glaze is never sieved.`;
+    return t`There are lumps, and this glaze is never sieved: a keeper decides.`;
+  if (verdict.flow === null) return t`A keeper has to set first how many seconds it should run.`;
   const drawn = drawnOff(verdict.amounts, units);
   const dry = powder(verdict.amounts, units);
   switch (verdict.keeperStep) {

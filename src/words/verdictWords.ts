@@ -17,7 +17,7 @@ const thenWords: Record<Step, string> = {
   flocculate: 'flocculant, if it is still thin',
   'stir-on': 'stir on',
   deflocculate: 'deflocculant, drop by drop',
-  'ask-keeper': 'ask a keeper',
+  'ask-keeper': 'a keeper decides',
 };
 
 const dontWords: Record<Dont, string> = {
@@ -73,7 +73,9 @@ export const verdictWords = {
   stirredIt: (): Text => ['I stirred it to the bottom'],
   stirredOn: (): Text => ['I stirred 3 more minutes'],
   sievedIt: (): Text => ['I sieved it'],
+  ladled: (): Text => ['I ladled some out'],
   measureIt: (): Text => ['Log a reading'],
+  protocolWeigh: (): Text => ['Weight: fill the cup to the brim, wipe it dry outside, then weigh it.'],
   protocolCup: (): Text => [
     'Cup: stir 60 s, fill it, let go within 10 s, stop at the first break in the stream. Twice, within 10 % of each other. It may also say "won\'t run".',
   ],

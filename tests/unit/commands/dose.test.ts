@@ -32,7 +32,7 @@ describe('the next dose', () => {
     expect(Math.abs(number(answer.data['doseMl']) - 4.835)).toBeLessThan(0.02);
     expect(answer.data['doseMl']).toBe(verdict(told)['doseMl']);
     expect(answer.data).toMatchObject({ totalPercentOfDry: 0, rung: 1, learned: false });
-    expect(answer.title).toMatch(/4\.8 ml, about 1 tsp/);
+    expect(answer.title).toMatch(/4\.8 ml \(about 1 tsp\)/);
     expect(answer.actions.map(({ line }) => line)).toEqual([
       '/added bucket:1 what:flocculant amount:4.8ml after:2',
     ]);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../helpers/answerSchemas.ts';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
 
 /** Well outside 1.42 to 1.46, or inside it, with the ± 0.01 of a stated gravity. */
 const gravities = { low: 1.36, in: 1.44, high: 1.5 } as const;
@@ -81,6 +81,20 @@ describe.each(cells)('gravity $gravity, flow $flow', ({ gravity, flow, stirred, 
       const again = await (by === 'member' ? room.say : room.keeper)(10, '/water-or-stir bucket:gg');
       expect(again.data['verdict']).toEqual(answer.data['verdict']);
     }
+  });
+});
+
+describe('a bucket marked for gloves, without a window of seconds', () => {
+  it.each([
+    [1.44, 'ask-keeper'],
+    [1.36, 'ask-keeper'],
+    [1.5, 'add-water'],
+  ])('at %s leads to %s: there is no way for a member to look at its flow', async (gravity, step) => {
+    const room = await openGlazeRoom();
+    await room.keeper(0, '/bucket add name:A pail:19l volume:15l gravity:1.42-1.46 cautions:gloves');
+    const answer = await room.say(1, `/reading bucket:a gravity:${gravity} seconds:14 stirred:yes`);
+    expect(verdictOf(answer).step).toBe(step);
+    if (step === 'ask-keeper') expect(answer.title).toMatch(/keeper.*seconds/);
   });
 });
 
