@@ -1,5 +1,7 @@
 import { ConfigProblem } from '../config.ts';
+import { DiscordProblem } from '../discord/discordProblem.ts';
 import { StoreProblem } from '../store/storeProblem.ts';
+import { discordWords } from '../words/discordWords.ts';
 import { storeWords } from '../words/storeWords.ts';
 
 /** A command line that is not one; its message says what would be. */
@@ -18,6 +20,10 @@ export const exitCodeOf = async (usage: string, command: () => Promise<number>):
     if (error instanceof StoreProblem) {
       console.error(storeWords.problem[error.kind](error.file));
       return 3;
+    }
+    if (error instanceof DiscordProblem) {
+      console.error(discordWords.problem[error.kind]);
+      return error.kind === 'token' ? 2 : 3;
     }
     if (error instanceof UsageProblem || error instanceof ConfigProblem) {
       console.error(error.message);

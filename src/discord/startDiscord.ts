@@ -1,7 +1,15 @@
-import { Client, Events, GatewayDispatchEvents, Options } from 'discord.js';
+import {
+  Client,
+  DiscordjsError,
+  DiscordjsErrorCodes,
+  Events,
+  GatewayDispatchEvents,
+  Options,
+} from 'discord.js';
 import type { GatewayInteractionCreateDispatchData } from 'discord.js';
 import type { Voice } from '../command/contract.ts';
-import { forLog } from './failure.ts';
+import { DiscordProblem } from './discordProblem.ts';
+import { failureOf, forLog } from './failure.ts';
 import type { Bot } from './bot.ts';
 import { discordVoice } from './discordVoice.ts';
 import { guardConnection } from './guardConnection.ts';
@@ -34,6 +42,8 @@ export const startDiscord = async (
   const client = new Client({
     // Interactions come without asking: no messages are read, no members listed.
     intents: [],
+    // As many as Discord asks for: beyond 2,500 servers it takes no single connection.
+    shards: 'auto',
     makeCache: Options.cacheWithLimits({
       ...Options.DefaultMakeCacheSettings,
       MessageManager: 0,
@@ -59,7 +69,10 @@ export const startDiscord = async (
       underWay.add(handled);
     },
   );
-  await client.login(token);
+  await client.login(token).catch((error: unknown) => {
+    unguard();
+    throw problemOf(error);
+  });
   const { application } = await bot;
   await registerCommands(client.rest, application, devGuild, ports).catch((error: unknown) =>
     ports.log.error(forLog(error), 'could not register the commands; those of before stay'),
@@ -73,4 +86,10 @@ export const startDiscord = async (
       await client.destroy();
     },
   };
+};
+
+const problemOf = (error: unknown): unknown => {
+  if (error instanceof DiscordjsError && error.code === DiscordjsErrorCodes.TokenInvalid)
+    return new DiscordProblem('token', error);
+  return failureOf(error) === 'unreached' ? new DiscordProblem('unreachable', error) : error;
 };

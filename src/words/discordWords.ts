@@ -12,5 +12,9 @@ export const discordWords = {
   serverOnly: 'Please use this in your studio’s server.',
   pick: 'Choose one',
   suchAs: (about: string, example: string) => `${about}, such as ${example}`,
+  problem: {
+    token: 'Discord refuses the token in DISCORD_TOKEN. Its developer portal makes a new one.',
+    unreachable: 'Discord cannot be reached from this machine. Nothing was changed; try again later.',
+  },
   lateReply: 'My reply came too late, but this was logged:',
 };

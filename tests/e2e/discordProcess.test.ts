@@ -139,6 +139,29 @@ describe('the whole program on Discord', () => {
     expect(await exit()).not.toBe(0);
   });
 
+  test('says in a sentence that the token is wrong, or that Discord cannot be reached', async () => {
+    const fails = async (env: Record<string, string>): Promise<[unknown, string]> => {
+      child.kill('SIGTERM');
+      await exit();
+      ({ child, said } = runBuilt('../run/main.js', {
+        DATABASE_FILE: join(folder, 'studio.db'),
+        ROOM: 'off',
+        ...env,
+      }));
+      return [await exit(), said.join('')];
+    };
+    const wrong = { DISCORD_TOKEN: 'not-a-token-that-is-right' };
+    expect(await fails({ ...wrong, DISCORD_API: discord.api })).toEqual([
+      2,
+      expect.stringMatching(/^Discord refuses the token.*\n$/),
+    ]);
+    // The discard port, where nothing listens.
+    expect(await fails({ ...wrong, DISCORD_API: 'http://127.0.0.1:9/api' })).toEqual([
+      3,
+      expect.stringMatching(/^Discord cannot be reached.*\n$/),
+    ]);
+  });
+
   test('outlives a session that ends in the moment of its resumption', async () => {
     await discord.reply(slash(keeper, ['help']));
     const known = discord.gateway.identifies.length;
