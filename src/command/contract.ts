@@ -26,8 +26,8 @@ export interface Choice {
   typed?: string;
 }
 
-/** An option's value, or why what was typed is not one; `choices` when it could be several. */
-export type Read<T> = { ok: true; value: T } | { ok: false; why: Text; choices?: Choice[] };
+/** An option's value, or why what was typed is not one; `choices` when it could be several, `near` when it is none but like some. */
+export type Read<T> = { ok: true; value: T } | { ok: false; why: Text; choices?: Choice[]; near?: Choice[] };
 
 /** What an option takes: how it is entered, read, printed and completed. */
 export interface Kind<T> {

@@ -2,7 +2,7 @@ import type { Seq } from '../studio/ids.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import type { Books, Logbook } from '../studio/ports.ts';
 import type { Words } from '../words/words.ts';
-import type { Asking, Command, Desk, Leaf, Reply, Request } from './contract.ts';
+import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from './contract.ts';
 import { movedOn } from './movedOn.ts';
 import { leafAt, printLine } from './parseLine.ts';
 
@@ -44,26 +44,32 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
     }
     const read = await option.kind.read(typed, asking);
     if (read.ok) values[name] = read.value;
-    else if (read.choices)
+    else {
+      const instead = (choices: readonly Choice[]): Action[] =>
+        choices.map(({ name: label, value }) => ({
+          label: [{ said: label }],
+          line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
+          press: 'run',
+        }));
+      if (!read.choices)
+        return {
+          ok: false,
+          reply: {
+            ...refusal(words.desk.wrong(name, read.why), { option: name, typed: typed.slice(0, 200) }),
+            ...(read.near && { actions: instead(read.near) }),
+          },
+        };
       return {
         ok: false,
         reply: {
           kind: 'choice',
           title: read.why,
           private: true,
-          actions: read.choices.map(({ name: label, value }) => ({
-            label: [{ said: label }],
-            line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
-            press: 'run',
-          })),
+          actions: instead(read.choices),
           data: { option: name, choices: read.choices.map(({ name: label, value }) => ({ label, value })) },
         },
       };
-    else
-      return {
-        ok: false,
-        reply: refusal(words.desk.wrong(name, read.why), { option: name, typed: typed.slice(0, 200) }),
-      };
+    }
   }
   return { ok: true, values };
 };

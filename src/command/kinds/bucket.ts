@@ -8,6 +8,9 @@ const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking)
   typed: settings.name,
 });
 
+/** What a platform can offer at once. */
+const most = 25;
+
 /** A bucket by name, nickname or number. A name that fits several asks; it never guesses. */
 export const bucket: Kind<BucketState> = {
   control: 'text',
@@ -22,15 +25,19 @@ export const bucket: Kind<BucketState> = {
       return {
         ok: false,
         why: words.option.whichBucket(typed),
-        choices: found.slice(0, 5).map((state) => choice(state, asking)),
+        choices: found.slice(0, most).map((state) => choice(state, asking)),
       };
-    const [near] = nearestBuckets(typed, all);
-    return { ok: false, why: words.option.noBucket(typed, near?.settings.name) };
+    const near = nearestBuckets(typed, all).slice(0, 3);
+    return {
+      ok: false,
+      why: words.option.noBucket(typed, near[0]?.settings.name),
+      ...(near.length > 0 && { near: near.map((state) => choice(state, asking)) }),
+    };
   },
   async suggest(typed, asking) {
     const all = await asking.book.buckets();
     return nearestBuckets(typed, all)
-      .slice(0, 25)
+      .slice(0, most)
       .map((state) => choice(state, asking));
   },
 };

@@ -257,6 +257,15 @@ describe('buckets that are not there', () => {
   });
 });
 
+describe('a bucket that is misspelt', () => {
+  it('is offered as it is spelt: one press sends the same line again', async () => {
+    const room = await roomWithCup();
+    const answer = await refused(room, '/added bucket:"gul gery" what:water amount:450ml', /Gull Grey/);
+    expect(answer.actions.map(({ label }) => label)).toEqual(['1 · Gull Grey']);
+    expect((await room.say(6, answer.actions[0]?.line ?? '')).data['entry']).toBe('1-2');
+  });
+});
+
 describe('members’ words', () => {
   it.each([
     ['@everyone', '@everyone'],
