@@ -15,6 +15,8 @@ export class Stream {
   readonly #quiet: HTMLElement;
   readonly #context: { me: string; press(action: WireAction): void };
   #last = 0;
+  #following = true;
+  #arriving: HTMLElement | undefined;
 
   constructor(context: { me: string; press(action: WireAction): void }) {
     this.#context = context;
@@ -34,8 +36,13 @@ export class Stream {
       this.#list,
     );
     this.element.addEventListener('scroll', () => {
-      if (this.#isAtNewest()) this.#newest.hidden = true;
+      const { scrollTop, scrollHeight, clientHeight } = this.element;
+      this.#following = scrollHeight - scrollTop - clientHeight < near;
+      if (this.#following) this.#newest.hidden = true;
     });
+    // A keyboard that opens, a picture that arrives: whoever was at the newest stays there.
+    const sizes = new ResizeObserver(() => this.#following && this.toNewest());
+    sizes.observe(this.element);
   }
 
   get newestButton(): HTMLButtonElement {
@@ -51,7 +58,7 @@ export class Stream {
     const waiting = this.#byId(post.id);
     this.#last = Math.max(this.#last, post.no);
     if (waiting?.dataset['no'] !== undefined) return;
-    const follow = this.#isAtNewest() || post.member === this.#context.me;
+    const follow = this.#following || post.member === this.#context.me;
     waiting?.remove();
     const made = tile(post, this.#context);
     const after = [...this.#list.children].findLast(
@@ -60,10 +67,7 @@ export class Stream {
     if (after) after.after(made);
     else this.#list.prepend(made);
     while (this.#list.childElementCount > mostShown) this.#list.firstElementChild?.remove();
-    this.#arrived(follow);
-    // The answer is its first line: a long one begins at the top.
-    if (follow && made.nextElementSibling === null && made.offsetHeight > this.element.clientHeight)
-      made.scrollIntoView({ block: 'start' });
+    this.#arrived(made, follow);
   }
 
   wait(item: Waiting, note: string, presses: HTMLElement[] = []): void {
@@ -71,7 +75,7 @@ export class Stream {
     const before = this.#byId(item.id);
     if (before) before.replaceWith(shown);
     else this.#list.append(shown);
-    this.#arrived(true);
+    this.#arrived(shown, true);
   }
 
   forget(id: string): void {
@@ -83,15 +87,24 @@ export class Stream {
     this.#newest.hidden = true;
   }
 
-  #arrived(follow: boolean): void {
+  /** Scrolls once a frame, however much arrived: asking where things are makes the browser lay them all out. */
+  #arrived(made: HTMLElement, follow: boolean): void {
     this.#quiet.hidden = true;
-    if (follow) this.toNewest();
-    else this.#newest.hidden = false;
+    if (!follow) {
+      this.#newest.hidden = false;
+      return;
+    }
+    if (this.#arriving === undefined) requestAnimationFrame(() => this.#follow());
+    this.#arriving = made;
   }
 
-  #isAtNewest(): boolean {
-    const { scrollTop, scrollHeight, clientHeight } = this.element;
-    return scrollHeight - scrollTop - clientHeight < near;
+  #follow(): void {
+    const made = this.#arriving;
+    this.#arriving = undefined;
+    this.toNewest();
+    // The answer is its first line: a long one begins at the top.
+    if (made?.nextElementSibling === null && made.offsetHeight > this.element.clientHeight)
+      made.scrollIntoView({ block: 'start' });
   }
 
   #byId(id: string): HTMLElement | undefined {

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { fits, freshPasscode, freshToken, sealed, tokenHash } from '../../../src/room/secrets.ts';
+
+describe('secrets', () => {
+  it('fit their own seal only, and no seal says what it seals', async () => {
+    const [seal, twin] = await Promise.all([sealed('oyster catcher'), sealed('oyster catcher')]);
+    expect(seal).not.toBe(twin);
+    expect(seal).not.toContain('oyster');
+    expect(await fits('oyster catcher', seal)).toBe(true);
+    for (const wrong of ['oyster catche', 'oyster catcher ', 'Oyster catcher', '', seal])
+      expect(await fits(wrong, seal)).toBe(false);
+  });
+
+  it('fit nothing when nothing was sealed, or the seal is broken', async () => {
+    for (const seal of [undefined, '', 'scrypt::', `scrypt:${'A'.repeat(22)}:${'A'.repeat(43)}`])
+      expect(await fits('', seal)).toBe(false);
+  });
+
+  it('are the same however an accent was typed', async () => {
+    expect(await fits('cafe\u0301 cre\u0300me', await sealed('caf\u00e9 cr\u00e8me'))).toBe(true);
+  });
+
+  it('have no letters that look alike when they are read out, and enough of them', () => {
+    const all = Array.from({ length: 200 }, freshPasscode);
+    for (const one of all) expect(one).toMatch(/^[2-9a-hjkmnp-z]{5}-[2-9a-hjkmnp-z]{5}$/);
+    expect(new Set(all).size).toBe(200);
+  });
+
+  it('as tokens hold 256 bits, and are kept as their hash', () => {
+    expect(Buffer.from(freshToken(), 'base64url')).toHaveLength(32);
+    // FIPS 180-2, appendix B.1: SHA-256 of "abc".
+    expect(Buffer.from(tokenHash('abc'), 'base64url').toString('hex')).toBe(
+      'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
+    );
+  });
+});
