@@ -5,6 +5,7 @@ import { pick } from '../../src/command/kinds/picks.ts';
 import { temperature } from '../../src/command/kinds/quantities.ts';
 import { cupKind, member as memberKind, scaleWeight } from '../../src/command/kinds/studioThings.ts';
 import { text } from '../../src/command/kinds/texts.ts';
+import type { Vessel } from '../../src/studio/studio.ts';
 import { studioCard } from '../../src/command/studioCard.ts';
 
 export const setVessel = logs({
@@ -20,32 +21,25 @@ export const setVessel = logs({
   },
   async run(v, context) {
     const { words, book, now, member } = context;
-    const t = v.temperature ?? celsius(20);
+    const { units } = await book.studio();
     if (v.water.grams < 20 || v.water.grams > 5000)
-      return { kind: 'refusal', title: words.studio.waterOutside(v.water.grams), data: {} };
-    const volume = vesselVolume({ water: v.water.grams, temperature: t });
+      return { kind: 'refusal', title: words.studio.waterOutside(v.water.grams, units), data: {} };
+    const vessel: Vessel = {
+      name: v.name,
+      tare: v.tare.grams,
+      water: v.water.grams,
+      temperature: v.temperature ?? celsius(20),
+      scaleStep: grams(Math.max(v.tare.step, v.water.step)),
+    };
+    const volume = vesselVolume(vessel);
     const { entry, state } = await book.logStudio(
-      {
-        kind: 'vessel',
-        vessel: {
-          name: v.name,
-          tare: v.tare.grams,
-          water: v.water.grams,
-          temperature: t,
-          scaleStep: grams(Math.max(v.tare.step, v.water.step)),
-        },
-      },
+      { kind: 'vessel', vessel },
       { at: now, loggedAt: now, by: member },
     );
     const card = await studioCard(state, context);
     return {
       kind: 'answer',
-      title: words.studio.vesselSet(
-        v.name,
-        v.tare.grams,
-        v.water.grams,
-        volume.ok ? volume.value : undefined,
-      ),
+      title: words.studio.vesselSet(vessel, volume.ok ? volume.value : undefined, units),
       data: { ...card.data, entry: entry.id, ...(volume.ok && { vesselMl: volume.value }) },
     };
   },

@@ -81,9 +81,10 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
   if (!vessel) return chooseVessel(setting);
   const cup = said.weighed === undefined ? undefined : said.weighed === 'with-cup' ? 'on' : 'off';
   const found = weighGravity(weight, vessel, cup);
+  const asTyped = typed['weight'] ?? '';
   switch (found.kind) {
     case 'either':
-      return answered('choice', words.reading.withCup(weight.grams, vessel.name), {
+      return answered('choice', words.reading.withCup(asTyped, vessel.name), {
         actions: (['with-cup', 'without-cup'] as const).map((way) => ({
           label: words.reading.weighedWay(way, (way === 'with-cup' ? found.on : found.off).gravity),
           line: printLine(['reading'], { ...typed, weighed: way }),
@@ -98,17 +99,17 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
         },
       });
     case 'wrong-unit':
-      return answered('refusal', words.reading.wrongUnit(weight.grams, vessel, found.meant));
+      return answered('refusal', words.reading.wrongUnit(asTyped, vessel, studio.units, found.meant));
     case 'too-heavy':
-      return answered('refusal', words.reading.tooHeavy(weight.grams, vessel));
+      return answered('refusal', words.reading.tooHeavy(asTyped, vessel, studio.units));
     case 'too-light':
-      return answered('refusal', words.reading.tooLight(weight.grams, vessel));
+      return answered('refusal', words.reading.tooLight(asTyped, vessel, studio.units));
     case 'weighed': {
       const { gravity, u95 } = found.weighed;
       return {
         kind: 'gravity',
         gravity: { value: gravity, u95: said.within ?? u95, by: 'weight' },
-        reasons: [words.reading.weighedAs(gravity, said.within ?? u95, vessel, found.cup)],
+        reasons: [words.reading.weighedAs(gravity, said.within ?? u95, vessel, found.cup, studio.units)],
       };
     }
   }

@@ -109,7 +109,7 @@ export const withAddition = (
   }
   const move = moves(added, state);
   if (!move || !next.contents) next.unknownSince = [...next.unknownSince, entry.seq];
-  if (!move && added.what === 'other') delete next.volumeAt;
+  if (added.what === 'other' && added.volume === undefined && added.mass === undefined) delete next.volumeAt;
   if (move && next.contents) {
     const before = gravityOf(next.contents, solids).value;
     next.contents = withAdded(next.contents, move.water, move.solids, move.together);

@@ -8,6 +8,7 @@ import { dayHoursText, weekdayText } from './hoursWords.ts';
 import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from './measures.ts';
 import { prepWords } from './prepWords.ts';
 import { join, said, t, type Part, type Text } from './text.ts';
+import { vesselText } from './vesselText.ts';
 
 const amount = (volume: number | undefined, mass: number | undefined, units: UnitSystem): string => {
   if (volume !== undefined) return `${volumeText(volume, units)} of `;
@@ -55,14 +56,14 @@ const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSy
   return t`read ${join(parts, ', ')}`;
 };
 
-const studioText = (event: StudioEvent): Text => {
+const studioText = (event: StudioEvent, units: UnitSystem): Text => {
   switch (event.kind) {
     case 'zone':
       return t`set the time zone to ${[event.zone]}`;
     case 'units':
       return t`set the units to ${[event.units]}`;
     case 'vessel':
-      return t`set vessel ${said(event.vessel.name)}: ${[`${event.vessel.tare} g empty, ${event.vessel.water} g of water`]}`;
+      return t`set vessel ${said(event.vessel.name)}: ${[vesselText(event.vessel, units)]}`;
     case 'cup':
       return t`set flow cup ${said(event.cup.name)} (${[event.cup.kind]})`;
     case 'water':
@@ -143,7 +144,7 @@ const what = (entry: Entry<LoggedEvent>, units: UnitSystem): Text => {
   if (isBucketEvent(entry)) return bucketText(entry.event, units);
   if (isCoatEvent(entry)) return coatWords.event(entry.event);
   if (isPieceEvent(entry)) return prepWords.event(entry.event);
-  return isStudioEvent(entry) ? studioText(entry.event) : [];
+  return isStudioEvent(entry) ? studioText(entry.event, units) : [];
 };
 
 const longerAgo = 120_000;

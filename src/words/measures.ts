@@ -42,6 +42,23 @@ export const massText = (g: Grams | number, units: UnitSystem = 'metric'): strin
   return ounces >= 16 ? `${plain(ounces / 16, 2)} lb` : `${plain(ounces, 1)} oz`;
 };
 
+/** A weight as a scale shows it: to whoever weighed 85.4 g, 85 g is another cup. */
+export const scaleText = (g: Grams | number, units: UnitSystem): string => {
+  if (units !== 'metric') return `${plain(g / 28.349523125, 2)} oz`;
+  return g < 1000 ? `${plain(g, 2)} g` : massText(g);
+};
+
+/** A volume and its 95 % half-interval, to the two digits that the interval carries. */
+export const volumeWithin = (ml: number, u95: number, units: UnitSystem): string => {
+  const step = u95 > 0 ? 10 ** (Math.floor(Math.log10(u95)) - 1) : 1;
+  const to = (value: number) => volumeText(Math.round(value / step) * step, units);
+  return `${to(ml)} in the pail, ± ${to(u95)}`;
+};
+
+/** What an amount for each litre is of, in the studio's measures. */
+export const eachPail = (units: UnitSystem): { name: string; litres: number } =>
+  units === 'metric' ? { name: 'litre', litres: 1 } : { name: 'gallon', litres: perGallon[units] / 1000 };
+
 export const secondsText = (seconds: Seconds | 'wont-run'): string =>
   seconds === 'wont-run' ? "won't run" : `${plain(seconds, 1)} s`;
 

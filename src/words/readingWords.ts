@@ -1,12 +1,9 @@
-import type { Vessel } from '../studio/studio.ts';
-import { gravityText, gravityWithin, massText } from './measures.ts';
+import type { UnitSystem, Vessel } from '../studio/studio.ts';
+import { gravityText, gravityWithin, scaleText } from './measures.ts';
 import { said, t, type Text } from './text.ts';
 
-/** Tenths, as scales show them: 85.4 g is not 85 g to whoever weighed it. */
-const grams = (g: number) => (g < 1000 ? `${Number(g.toFixed(1))} g` : massText(g));
-
-const fits = ({ name, tare, water }: Vessel): Text =>
-  t`${said(name)} weighs ${[grams(tare)]} empty and about ${[grams(tare + 1.45 * water)]} full of glaze.`;
+const fits = ({ name, tare, water }: Vessel, units: UnitSystem): Text =>
+  t`${said(name)} weighs ${[scaleText(tare, units)]} empty and about ${[scaleText(Math.round(tare + 1.45 * water), units)]} full of glaze.`;
 
 export const readingWords = {
   about: 'Post a reading of a bucket; the answer says what to do now',
@@ -49,21 +46,21 @@ export const readingWords = {
     t`${[String(value)]} can't be the gravity of a glaze: none is over 2.5. If it is °Bé, add scale:baume; if it is grams, use weight:. Nothing was saved.`,
   abovePowder: (value: number, solids: number): Text =>
     t`A gravity of ${[gravityText(value)]} can't be: the powder of this bucket has ${[gravityText(solids)]} itself. Was the cup's own weight taken off? Nothing was saved.`,
-  withCup: (g: number, vessel: string): Text =>
-    t`Is ${[grams(g)]} with the empty ${said(vessel)}, or was the scale set to zero with it on?`,
+  withCup: (typed: string, vessel: string): Text =>
+    t`Is “${said(typed)}” with the empty ${said(vessel)}, or was the scale set to zero with it on?`,
   weighedWay: (way: 'with-cup' | 'without-cup', gravity: number): Text =>
     way === 'with-cup'
       ? t`With the cup: ${[gravityText(gravity)]}`
       : t`Scale at zero with it on: ${[gravityText(gravity)]}`,
-  wrongUnit: (g: number, vessel: Vessel, meant: number): Text =>
-    t`${[grams(g)]} can't be one cup of glaze. Grams? Then type ${[`${Number(meant.toFixed(1))}g`]}. ${fits(vessel)} Nothing was saved.`,
-  tooHeavy: (g: number, vessel: Vessel): Text =>
-    t`${[grams(g)]} is too heavy for a full cup. ${fits(vessel)} Another cup, or another unit? Nothing was saved.`,
-  tooLight: (g: number, vessel: Vessel): Text =>
-    t`${[grams(g)]} is too light for a full cup. ${fits(vessel)} Was it filled to the brim? Nothing was saved.`,
-  weighedAs: (gravity: number, u95: number, vessel: Vessel, cup: 'on' | 'off'): Text =>
+  wrongUnit: (typed: string, vessel: Vessel, units: UnitSystem, meant: number): Text =>
+    t`“${said(typed)}” can't be one cup of glaze. Grams? Then type ${[`${Number(meant.toFixed(1))}g`]}. ${fits(vessel, units)} Nothing was saved.`,
+  tooHeavy: (typed: string, vessel: Vessel, units: UnitSystem): Text =>
+    t`“${said(typed)}” is too heavy for a full cup. ${fits(vessel, units)} Another cup, or another unit? Nothing was saved.`,
+  tooLight: (typed: string, vessel: Vessel, units: UnitSystem): Text =>
+    t`“${said(typed)}” is too light for a full cup. ${fits(vessel, units)} Was it filled to the brim? Nothing was saved.`,
+  weighedAs: (gravity: number, u95: number, vessel: Vessel, cup: 'on' | 'off', units: UnitSystem): Text =>
     cup === 'on'
-      ? t`Weighed in ${said(vessel.name)}, its ${[grams(vessel.tare)]} taken off: ${[gravityWithin(gravity, u95)]}.`
+      ? t`Weighed in ${said(vessel.name)}, its ${[scaleText(vessel.tare, units)]} taken off: ${[gravityWithin(gravity, u95)]}.`
       : t`Weighed in ${said(vessel.name)}, taken as without the cup's own weight: ${[gravityWithin(gravity, u95)]}.`,
   statedAs: (gravity: number, u95: number, by: 'stated' | 'hydrometer'): Text =>
     by === 'hydrometer'

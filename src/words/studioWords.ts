@@ -1,5 +1,7 @@
 import type { StudioCup, UnitSystem, Vessel } from '../studio/studio.ts';
+import { scaleText } from './measures.ts';
 import { join, said, t, type Text } from './text.ts';
+import { vesselText } from './vesselText.ts';
 
 export const studioWords = {
   about: 'The studio: zone, units, calibrated cups, flow cups, keepers',
@@ -27,13 +29,11 @@ export const studioWords = {
   hard: 'hard: it flocculates by itself',
   soft: 'not noted as hard',
   card: (zone: string, units: UnitSystem): Text => t`Clocks of ${[zone]}, ${[units]} units.`,
-  vessels: (vessels: readonly Vessel[]): Text =>
+  vessels: (vessels: readonly Vessel[], units: UnitSystem): Text =>
     vessels.length === 0
       ? ['none yet: /studio vessel name:"steel cup" tare:85.4g water:100.2g']
       : join(
-          vessels.map(
-            ({ name, tare, water }) => t`${said(name)} (${[`${tare} g empty, ${water} g of water`]})`,
-          ),
+          vessels.map((vessel) => t`${said(vessel.name)} (${[vesselText(vessel, units)]})`),
           ', ',
         ),
   cups: (cups: readonly StudioCup[]): Text =>
@@ -53,12 +53,10 @@ export const studioWords = {
   notMention: (typed: string): Text =>
     t`“${said(typed)}” is not a role or channel that I can tell. Pick it with @ or #, or paste its number.`,
   nothingToSet: ['Say what to set, such as zone:America/St_Johns or units:us.'] as Text,
-  waterOutside: (g: number): Text =>
-    t`${[`${g} g`]} of water is no cup to weigh glaze in: 20 g to 5 kg. Weigh the water alone, without the cup.`,
-  vesselSet: (name: string, tare: number, water: number, ml: number | undefined): Text =>
-    ml === undefined
-      ? t`${said(name)} is calibrated: ${[`${tare} g empty, ${water} g of water`]}.`
-      : t`${said(name)} is calibrated: ${[`${tare} g empty, ${water} g of water, ${ml.toFixed(1)} ml`]}.`,
+  waterOutside: (g: number, units: UnitSystem): Text =>
+    t`${[scaleText(g, units)]} of water is no cup to weigh glaze in: 20 g to 5 kg. Weigh the water alone, without the cup.`,
+  vesselSet: (vessel: Vessel, ml: number | undefined, units: UnitSystem): Text =>
+    t`${said(vessel.name)} is calibrated: ${[vesselText(vessel, units)]}${[ml === undefined ? '' : `, ${ml.toFixed(1)} ml`]}.`,
   cupSet: (name: string, kind: string): Text => t`Flow cup ${said(name)} (${[kind]}) is named.`,
   keeperSet: (name: string, keeper: boolean): Text =>
     keeper ? t`${said(name)} is a keeper now.` : t`${said(name)} is a member again.`,

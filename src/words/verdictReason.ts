@@ -10,6 +10,7 @@ import {
   spanText,
   temperatureText,
   volumeText,
+  volumeWithin,
   windowText,
 } from './measures.ts';
 import { said, t, type Part, type Text } from './text.ts';
@@ -72,6 +73,10 @@ export const verdictReason = (r: Reason, { units, member }: VerdictSetting): Tex
       return t`Finger look: ${[r.look]}.`;
     case 'disagree':
       return t`The cup says ${[flowWords[r.efflux]]}, the finger says ${[flowWords[r.look]]}. The cup decides; look again if it surprises you.`;
+    case 'flow-at-rest':
+      return t`The look at the flow ${{ at: r.at, show: 'ago' }} came too long after the stir: kept, not believed.`;
+    case 'together':
+      return t`${r.count} readings of this session taken together: ${[gravityWithin(r.value, r.u95)]}.`;
     case 'flow-unknown':
       return t`No look at the flow since the last stir or change.`;
     case 'stirred-short':
@@ -85,7 +90,7 @@ export const verdictReason = (r: Reason, { units, member }: VerdictSetting): Tex
     case 'just-mixed':
       return t`Just machine-mixed: air makes it read low and flow thin.`;
     case 'volume':
-      return t`Worked out for ${[volumeText(r.value, units)]} in the pail, ± ${[volumeText(r.u95, units)]}.`;
+      return t`Worked out for ${[volumeWithin(r.value, r.u95, units)]}.`;
     case 'volume-old':
       return t`How full the pail is has not been said lately. Tell me the gap from rim to glaze, and I'll give the amount for the pail.`;
     case 'held-back':

@@ -1,53 +1,38 @@
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Amounts, Verdict } from '../studio/verdict.ts';
 import { doseText } from './doseText.ts';
-import { handAmount, massText, volumeText } from './measures.ts';
+import { eachPail, handAmount, massText, volumeText } from './measures.ts';
 import { t, type Text } from './text.ts';
 
-/** An amount for the pail; for each litre in it, when nobody has said lately how full it is. */
+/** An amount for the pail; for each litre or gallon in it, when nobody has said lately how full it is. */
 interface Pour {
   amount: string;
-  each: '' | ' for each litre in the pail';
+  each: string;
 }
 
 const pour = (
   whole: number | undefined,
   perLitre: number | undefined,
-  ofWhole: (value: number) => string,
-  ofLitre: (value: number) => string,
+  units: UnitSystem,
+  text: (value: number) => string,
 ): Pour | undefined => {
-  if (whole !== undefined) return { amount: ofWhole(whole), each: '' };
-  return perLitre === undefined
-    ? undefined
-    : { amount: ofLitre(perLitre), each: ' for each litre in the pail' };
+  if (whole !== undefined) return { amount: text(whole), each: '' };
+  if (perLitre === undefined) return undefined;
+  const { name, litres } = eachPail(units);
+  return { amount: text(perLitre * litres), each: ` for each ${name} in the pail` };
 };
 
 const water = ({ waterMl, waterMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
-  pour(
-    waterMl,
-    waterMlPerLitre,
-    (ml) => volumeText(handAmount(ml), units),
-    (ml) => `${handAmount(ml)} ml`,
-  );
+  pour(waterMl, waterMlPerLitre, units, (ml) => volumeText(handAmount(ml), units));
 
 const drawnOff = ({ drawOffMl, drawOffMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
-  pour(
-    drawOffMl,
-    drawOffMlPerLitre,
-    (ml) => volumeText(handAmount(ml), units),
-    (ml) => `${handAmount(ml)} ml`,
-  );
+  pour(drawOffMl, drawOffMlPerLitre, units, (ml) => volumeText(handAmount(ml), units));
 
 const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
-  pour(
-    dryGrams,
-    dryGramsPerLitre,
-    (g) => massText(handAmount(g), units),
-    (g) => `${handAmount(g)} g`,
-  );
+  pour(dryGrams, dryGramsPerLitre, units, (g) => massText(handAmount(g), units));
 
-const dose = ({ doseMl, doseMlPerLitre }: Amounts): Pour | undefined =>
-  pour(doseMl, doseMlPerLitre, doseText, (ml) => `${Number(ml.toFixed(2))} ml`);
+const dose = ({ doseMl, doseMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
+  pour(doseMl, doseMlPerLitre, units, doseText);
 
 const measure = (verdict: Verdict): Text => {
   if (verdict.gravity?.believed === false)
@@ -65,6 +50,8 @@ const measure = (verdict: Verdict): Text => {
     case 'unsure':
       return t`Measure better before you change anything: this reading can't tell in from out.`;
     default:
+      if (verdict.reasons.some(({ because }) => because === 'flow-at-rest'))
+        return t`Stir it 60 s, then look at the flow again: it had rested too long. Don't change the water yet.`;
       return verdict.reasons.some(({ because }) => because === 'just-mixed')
         ? t`Let the air out a few minutes, then look at the flow again. Take no water out.`
         : t`Now look at how it flows. Don't change the water yet.`;
@@ -149,7 +136,7 @@ export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
         return t`Still thin, and two doses changed nothing. No more flocculant; a keeper looks at it.`;
       if (verdict.reasons.some(({ because }) => because === 'dose-checkpoint'))
         return t`Still thin, with all the flocculant in it that it should take. Look closer before more goes in.`;
-      const small = dose(verdict.amounts);
+      const small = dose(verdict.amounts, units);
       return small
         ? t`Thin, but not watery: add ${[small.amount]} of flocculant solution${[small.each]}, stir, look again. No water out.`
         : t`Thin, but not watery: it needs flocculant, in small doses. No water out.`;
