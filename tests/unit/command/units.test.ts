@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { verdictOf } from '../../helpers/answerSchemas.ts';
+import { openGlazeRoom } from '../../helpers/glazeRoom.ts';
+
+const week = 8 * 24 * 60;
+
+const roomIn = async (units: 'metric' | 'us' | 'imperial') => {
+  const room = await openGlazeRoom();
+  await room.keeper(0, `/studio set units:${units}`);
+  await room.keeper(
+    0,
+    '/bucket add name:A pail:19l volume:15l gravity:1.42-1.46 seconds:12-16 cup:ford4 solids:2.6 rest:4h',
+  );
+  return room;
+};
+
+describe('the studio’s measures', () => {
+  // 15 l · 0.06 / 0.44 = 2045 ml, poured as 2000 ml: a US quart is 946.35 ml, an imperial one 1136.52 ml.
+  it.each([
+    ['metric', /Add 2 l of water/],
+    ['us', /Add 2\.1 qt of water/],
+    ['imperial', /Add 1\.8 qt of water/],
+  ] as const)('%s: the amount is said in them, and logged as it was worked out', async (units, said) => {
+    const room = await roomIn(units);
+    const answer = await room.say(1, '/reading bucket:a gravity:1.5 seconds:14 stirred:yes');
+    expect(answer.title).toMatch(said);
+    expect(verdictOf(answer).waterMl).toBeCloseTo(2045.45, 1);
+    expect(answer.actions[0]?.line).toContain('amount:2000ml');
+  });
+
+  // 136.36 ml to the litre; 516.2 ml, poured as 510, to the US gallon, which has 16 cups of 236.6 ml.
+  it.each([
+    ['metric', /Add 130 ml of water for each litre/],
+    ['us', /Add 2\.16 cups of water for each gallon/],
+  ] as const)('%s: and for each measure of glaze when the pail is not known', async (units, said) => {
+    const room = await roomIn(units);
+    const answer = await room.say(week, '/reading bucket:a gravity:1.5 seconds:14 stirred:yes');
+    expect(answer.title).toMatch(said);
+  });
+
+  it('a bare temperature is in Fahrenheit in the US, and in Celsius elsewhere', async () => {
+    for (const [units, typed] of [
+      ['us', '41'],
+      ['metric', '5'],
+      ['imperial', '5'],
+      ['us', '5C'],
+      ['metric', '41F'],
+    ] as const) {
+      const room = await roomIn(units);
+      await room.say(1, `/reading bucket:a look:right temperature:${typed}`);
+      const log = await room.say(2, '/bucket log bucket:a');
+      expect(log.data['entries']).toMatchObject([{ event: { temperature: expect.closeTo(5, 6) } }, {}]);
+    }
+  });
+
+  it('cups and gallons are US ones unless the studio is imperial', async () => {
+    for (const [units, ml] of [
+      ['metric', 3785.41],
+      ['us', 3785.41],
+      ['imperial', 4546.09],
+    ] as const) {
+      const room = await roomIn(units);
+      await room.say(1, '/added bucket:a what:water amount:"1 gal"');
+      const log = await room.say(2, '/bucket log bucket:a');
+      expect(log.data['entries']).toMatchObject([
+        { event: { added: { volume: expect.closeTo(ml, 2) } } },
+        {},
+      ]);
+    }
+  });
+
+  it('a calibrated cup is said as it was weighed, without digits that nobody read', async () => {
+    const room = await roomIn('us');
+    const set = await room.keeper(1, '/studio vessel name:tin tare:3.1oz water:"8.2 oz" temperature:70');
+    expect(set.title).toMatch(/3\.1 oz empty, 8\.2 oz of water/);
+    expect((await room.say(2, '/studio show')).facts.map(({ text }) => text).join()).toContain(
+      '3.1 oz empty',
+    );
+  });
+
+  it('the volume has no more digits than its uncertainty carries', async () => {
+    const room = await roomIn('metric');
+    await room.say(1, '/reading bucket:a gravity:1.5 seconds:14 stirred:yes');
+    const answer = await room.say(2, '/added bucket:a what:water amount:53ml');
+    // 15.053 l, told to 10 %.
+    expect(answer.reasons.join('\n')).toMatch(/Worked out for 15\.1 l in the pail, ± 1\.5 l/);
+  });
+});
