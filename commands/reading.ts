@@ -78,7 +78,7 @@ export const reading = logs({
     const nothing = [v.weight, v.gravity, v.seconds, v.look, v.gap, v.seen, v.stirred, v.note, v.temperature];
     if (nothing.every((value) => value === undefined)) return refuse(w.nothing);
     const studio = await book.studio();
-    const known = v.cup ?? cupFor(v.bucket.settings.cup, studio.cups);
+    const known = cupFor(v.cup, v.bucket.settings.cup, studio.cups);
     const flow: CupTime | undefined =
       v.seconds === undefined ? undefined : { cup: known.name, kind: known.kind, seconds: v.seconds };
     const thick = looksThick(v.bucket, { ...(flow && { flow }), ...(v.look && { look: v.look }) }, now);

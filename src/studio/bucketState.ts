@@ -45,6 +45,10 @@ export interface BucketState {
   believed?: MeasuredGravity;
   /** A later reading that was kept but not believed. */
   unbelieved?: MeasuredGravity;
+  /** Believed readings of one session that agree, taken together: weighing twice does better than once. */
+  together?: { value: Gravity; u95: number; count: number };
+  /** The last look at the flow that was kept but not believed, with none believed since. */
+  restedFlow?: { at: Instant };
   contents?: Contents;
   /** When somebody last said or measured how full the pail is. */
   volumeAt?: Instant;

@@ -56,6 +56,9 @@ export const flowBand = (
     return { band: byCup, ...(efflux && { at: efflux.at }), reasons };
   }
   // A time that is only kept says already why it tells nothing.
-  if (byFinger === 'unknown' && reasons.length === 0) reasons.push({ because: 'flow-unknown' });
+  if (byFinger === 'unknown' && reasons.length === 0)
+    reasons.push(
+      state.restedFlow ? { because: 'flow-at-rest', at: state.restedFlow.at } : { because: 'flow-unknown' },
+    );
   return { band: byFinger, ...(look && { at: look.at }), reasons };
 };

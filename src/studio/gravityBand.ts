@@ -15,6 +15,6 @@ export const gravityBand = (
   return { band: 'in', edge: value < low - hair || value > high + hair };
 };
 
-/** An interval wider than the window cannot tell in from out. It is compared to two digits, as it is stated (JCGM 100:2008, 7.2.6). */
+/** An interval wider than the window cannot tell in from out. It is compared as it is shown, to a hundredth, or a thousandth when it is that good. */
 export const widerThanWindow = (u95: number, { low, high }: Window<Gravity>): boolean =>
-  2 * Number(u95.toPrecision(2)) > high - low + hair;
+  2 * Number(u95.toFixed(u95 < 0.0095 ? 3 : 2)) > high - low + hair;

@@ -37,9 +37,13 @@ const withSmallMoves = (
 export const facts = (state: BucketState, now: Instant): Facts => {
   const { believed, stir, settings } = state;
   const predicted = predictedNow(state, now);
-  const stirred = stir && since(stir.at, now) / hours(1);
+  // An entry dated a moment ahead of this clock was just now.
+  const stirred = stir && Math.max(0, since(stir.at, now) / hours(1));
   const window = settings.gravity;
-  const measured = believed && withSmallMoves(believed, state);
+  const once = believed && withSmallMoves(believed, state);
+  const wide = once !== undefined && window !== undefined && widerThanWindow(once.u95, window);
+  const together = wide && state.moved === 0 ? state.together : undefined;
+  const measured = once && together ? { ...once, value: together.value, u95: together.u95 } : once;
   return {
     state,
     now,
@@ -58,6 +62,7 @@ export const facts = (state: BucketState, now: Instant): Facts => {
               u95: measured.u95,
               window,
             },
+            ...(together ? [{ because: 'together' as const, ...together }] : []),
           ],
         },
       }),

@@ -94,6 +94,8 @@ export type Reason =
   | { because: 'look'; look: FlowLook }
   | { because: 'disagree'; efflux: FlowBand; look: FlowBand }
   | { because: 'flow-unknown' }
+  | { because: 'flow-at-rest'; at: Instant }
+  | { because: 'together'; count: number; value: Gravity; u95: number }
   | { because: 'stirred-short'; minutes?: number }
   | { because: 'stirred-long'; minutes: number }
   | { because: 'just-mixed' }

@@ -5,6 +5,11 @@ import type { Vessel } from './studio.ts';
 /** From a watery wash to more powder than will pour: what a cup of glaze can weigh. */
 export const plausibleGravity = { low: 1.02, high: 2 } as const;
 
+/** What a glaze is, from thin to brushing: beside one of these, an odd gravity is not asked about. */
+const usualGravity = { low: 1.15, high: 1.82 } as const;
+
+const usual = ({ gravity }: Weighing) => gravity >= usualGravity.low && gravity <= usualGravity.high;
+
 export interface Weighing {
   gravity: Gravity;
   u95: number;
@@ -45,8 +50,8 @@ export const weighGravity = (
   const on = cup === 'off' ? undefined : plausible(weigh(weight.grams, vessel.tare, vessel, weight.step));
   // The scale was set to zero with the cup on it: the cup's own weight is not in the number.
   const off = cup === 'on' ? undefined : plausible(weigh(weight.grams, 0, vessel, weight.step));
-  if (on && off) return { kind: 'either', on, off };
-  if (on) return { kind: 'weighed', weighed: on, cup: 'on' };
+  if (on && off && usual(on) === usual(off)) return { kind: 'either', on, off };
+  if (on && (!off || usual(on))) return { kind: 'weighed', weighed: on, cup: 'on' };
   if (off) return { kind: 'weighed', weighed: off, cup: 'off' };
   const meant = grams(weight.grams / 1000);
   if (weight.grams > vessel.tare + 3 * vessel.water) {

@@ -1,15 +1,40 @@
 import { coverage95 } from '../glaze/uncertainty.ts';
+import { gravity } from '../glaze/units.ts';
 import type { BucketEvent, Entry } from './bucketEvent.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { contentsFrom, volumeOf, withGravitySeen } from './contents.ts';
 import { withFlowPoint } from './flowPoints.ts';
-import { minutes, since } from './ids.ts';
+import { minutes, since, type Duration } from './ids.ts';
 import { pailVolumeFromGap } from './pailVolumeFromGap.ts';
 import { withSights, withStir } from './withSights.ts';
 import { withPrediction, withVolume } from './withVolume.ts';
 
 /** A reading is believed this long after a stir: a 45 µm grain falls the depth of a pail in about ten minutes. */
 export const believedAfterStir = minutes(10);
+/** A dose is looked at ten minutes after it was stirred in, so that look may come later than a reading. */
+const doseLookedAtAfterStir = minutes(20);
+/** Readings closer together than this, with nothing poured in between, are of one session. */
+const oneSession = minutes(60);
+
+const isDoseUnlooked = ({ flocculant, efflux, look }: BucketState): boolean =>
+  flocculant.lastAt !== undefined && efflux === undefined && look === undefined;
+
+/** Inverse variances weigh readings of one session that agree. */
+const takenTogether = (
+  { believed, together, moved, unknownSince }: BucketState,
+  seen: MeasuredGravity,
+): BucketState['together'] => {
+  if (!believed || moved > 0 || unknownSince.length > 0) return undefined;
+  if (since(believed.at, seen.at) > oneSession) return undefined;
+  const before = together ?? { value: believed.value, u95: believed.u95, count: 1 };
+  if (Math.abs(before.value - seen.value) > Math.hypot(before.u95, seen.u95)) return undefined;
+  const [a, b] = [1 / before.u95 ** 2, 1 / seen.u95 ** 2];
+  return {
+    value: gravity((a * before.value + b * seen.value) / (a + b)),
+    u95: 1 / Math.sqrt(a + b),
+    count: before.count + 1,
+  };
+};
 
 /** A reading kept; believed only when the bucket was stirred to the bottom just before and no cake was left. */
 export const withReading = (
@@ -23,23 +48,30 @@ export const withReading = (
     next = withStir(next, { at });
     if (!event.seen.includes('cake')) delete next.cake;
   }
-  const believed =
+  const stirredWithin = (most: Duration) =>
     event.stirred !== false &&
     next.stir !== undefined &&
-    since(next.stir.at, at) <= believedAfterStir &&
-    next.cake === undefined &&
+    since(next.stir.at, at) <= most &&
+    next.cake === undefined;
+  const flowBelieved = stirredWithin(isDoseUnlooked(next) ? doseLookedAtAfterStir : believedAfterStir);
+  const believed =
+    stirredWithin(believedAfterStir) &&
     // Nothing that pours weighs as much as its own powder.
     (event.gravity === undefined || event.gravity.value < next.settings.solids);
-  if (believed && event.flow)
+  if (flowBelieved && event.flow)
     next.efflux = {
       ...event.flow,
       at,
       ...(event.temperature !== undefined && { temperature: event.temperature }),
     };
-  if (believed && event.look) next.look = { look: event.look, at };
-  // A new look at the flow stands for itself: one of the other sort, from before, is not set beside it.
-  if (believed && event.flow && !event.look) delete next.look;
-  if (believed && event.look && !event.flow) delete next.efflux;
+  if (flowBelieved && event.look) next.look = { look: event.look, at };
+  // What was seen before the last stir is not set beside a new look of the other sort; of one stirring, both count.
+  if (flowBelieved && event.flow && next.look?.stirredSince) delete next.look;
+  if (flowBelieved && event.look && next.efflux?.stirredSince) delete next.efflux;
+  if (event.flow || event.look) {
+    delete next.restedFlow;
+    if (!flowBelieved) next.restedFlow = { at };
+  }
   const measured = event.gravity && {
     value: event.gravity.value,
     u95: event.gravity.u95,
@@ -54,6 +86,9 @@ export const withReading = (
   }
   if (measured && believed) {
     delete next.unbelieved;
+    const together = takenTogether(next, measured);
+    delete next.together;
+    if (together) next.together = together;
     next.believed = measured;
     next.moved = 0;
     next.unknownSince = [];
@@ -67,5 +102,5 @@ export const withReading = (
         : contentsFrom(volumeOf(next.contents, solids), seen, solids);
   }
   const predicted = withPrediction(next);
-  return believed && event.flow ? withFlowPoint(predicted, event.flow) : predicted;
+  return flowBelieved && event.flow ? withFlowPoint(predicted, event.flow) : predicted;
 };
