@@ -107,6 +107,25 @@ describe('an entry logged late', () => {
   });
 });
 
+describe('what the logbook predicts', () => {
+  const predicted = async (second: string) => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.44 within:0.004 seconds:14 stirred:yes');
+    return verdictOf(await room.say(2, `/reading bucket:gg ${second} seconds:14 stirred:yes`)).predicted;
+  };
+
+  it('lies between two readings that agree, by what each is worth, and is surer than either', async () => {
+    const found = await predicted('gravity:1.446 within:0.008');
+    // Weights 1/0.004² and 1/0.008²: (4 · 1.44 + 1 · 1.446) / 5, ± 0.008/√5, a little more for the day that goes by.
+    expect(found?.value).toBeCloseTo(1.4412, 4);
+    expect(found?.u95).toBeCloseTo(0.00358, 4);
+  });
+
+  it('is a reading that it did not expect, taken whole: the logbook has missed something', async () => {
+    expect((await predicted('gravity:1.5 within:0.01'))?.value).toBeCloseTo(1.5, 4);
+  });
+});
+
 describe('the order of what has nothing to do with each other', () => {
   it('another bucket’s log is nothing to this one', async () => {
     const lines = ['/stirred bucket:BUCKET minutes:2', '/reading bucket:BUCKET gravity:1.5 seconds:20'];
