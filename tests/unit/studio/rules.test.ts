@@ -145,6 +145,12 @@ describe('third: stir first', () => {
     expect(verdictOf(await room.say(9 * hours, ask))).toMatchObject({ step: 'stir', then: 'add-water' });
   });
 
+  it('a clock that was set back makes no hours below none', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(120, '/stirred bucket:gg');
+    expect(verdictOf(await room.say(30, ask)).hoursSinceStir).toBe(0);
+  });
+
   it('counts the hours since the last stir', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(30, '/stirred bucket:gg');
