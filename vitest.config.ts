@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['dist/**', 'node_modules/**'],
+    globalSetup: ['tests/helpers/buildOnce.ts'],
     env: { TZ: 'UTC' },
     testTimeout: 120_000,
     hookTimeout: 60_000,

@@ -1,12 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { answerSchema } from '../helpers/answerSchemas.ts';
-import { build } from '../helpers/runBuilt.ts';
 import { storeFile } from '../helpers/storeFile.ts';
-
-beforeAll(build, 120_000);
 
 const say = fileURLToPath(new URL('../../dist/src/bin/say.js', import.meta.url));
 const coatsSchema = z.object({

@@ -3,13 +3,13 @@ import { once } from 'node:events';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { text } from '../helpers/discordBody.ts';
 import { DiscordDouble } from '../helpers/discordDouble.ts';
 import type { Place } from '../helpers/discordInteraction.ts';
 import { press, slash, submit, typing } from '../helpers/discordInteraction.ts';
 import { everyComponent } from '../helpers/discordMessageRules.ts';
-import { bundle, runBuilt } from '../helpers/runBuilt.ts';
+import { runBuilt } from '../helpers/runBuilt.ts';
 
 let discord: DiscordDouble;
 let keeper: Place;
@@ -17,8 +17,6 @@ let member: Place;
 let folder: string;
 let child: ChildProcess;
 let said: string[];
-
-beforeAll(bundle);
 
 beforeEach(async () => {
   discord = await DiscordDouble.start();

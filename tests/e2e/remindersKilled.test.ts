@@ -1,11 +1,11 @@
 import { once } from 'node:events';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test } from 'vitest';
 import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { DiscordDouble } from '../helpers/discordDouble.ts';
 import { openReminderStudio } from '../helpers/reminderStudio.ts';
-import { build, runBuilt } from '../helpers/runBuilt.ts';
+import { runBuilt } from '../helpers/runBuilt.ts';
 import { storeFile } from '../helpers/storeFile.ts';
 
 const KILLS = 20;
@@ -14,7 +14,6 @@ const SETS_IN = 15 * 60_000;
 
 let discord: DiscordDouble;
 
-beforeAll(build, 120_000);
 beforeEach(async () => {
   discord = await DiscordDouble.start();
 });

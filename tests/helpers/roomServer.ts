@@ -1,9 +1,7 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { request as httpRequest, type IncomingHttpHeaders, type IncomingMessage } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { onTestFinished } from 'vitest';
 import { openApp, type App } from '../../src/app.ts';
 import { systemClock } from '../../src/clock.ts';
@@ -12,16 +10,6 @@ import { connectRoom } from '../../src/connectRoom.ts';
 import type { RunningRoom } from '../../src/room/startRoom.ts';
 import { openDemo } from '../../src/seed/openDemo.ts';
 import type { StudioId } from '../../src/studio/ids.ts';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
-let built = false;
-
-/** The page's scripts, made as `npm start` makes them. */
-export const buildPage = (): void => {
-  if (built) return;
-  execFileSync('npm', ['run', '-s', 'page'], { cwd: root });
-  built = true;
-};
 
 export interface TestRoom {
   app: App;
@@ -45,7 +33,6 @@ interface Wanted {
 
 /** A room on a port of its own, over a real store in a file that goes with it. */
 export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
-  buildPage();
   const folder = wanted.folder ?? mkdtempSync(join(tmpdir(), 'room-'));
   const bugs: unknown[] = [];
   const onBug = (error: unknown) => void bugs.push(error);
