@@ -101,6 +101,7 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
       ...(dose ? [dose.interval ? w.learned(dose.interval, doses) : w.notLearned] : []),
       w.strength(saltInSaturatedSolution(householdVolumes['us-tsp'])),
       ...(dose && dose.dose < 2.5 ? [w.drops] : []),
+      ...(next?.kind === 'checkpoint' ? [w.pastCheckpoint] : []),
       ...(hard ? [w.hardWater] : []),
     ],
     actions:

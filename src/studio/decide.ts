@@ -72,15 +72,15 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   const moves = grid[measured.band][f.flow.band];
   const move = moves.find(({ when }) => when === undefined || conditions[when](f));
   if (!move) throw new Error(`no move for gravity ${measured.band}, flow ${f.flow.band}`);
-  const asked = move.hands === 'keeper' && role === 'member';
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, measured);
-  const step = asked || (checkpoint && role === 'member') ? 'ask-keeper' : move.step;
+  const keepersStep = checkpoint ? 'ask-keeper' : move.step;
+  const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
   // What the grid rests on, even when a later reading that agrees was not believed.
   return verdictOn(f, asRead(f.state.believed, true), {
     step,
     rule: 'grid',
-    then: move.then,
-    keeperStep: step === 'ask-keeper' ? move.step : undefined,
+    then: checkpoint ? undefined : move.then,
+    keeperStep: step === 'ask-keeper' && role === 'member' ? keepersStep : undefined,
     amounts,
     reasons: [
       ...f.reasons,

@@ -128,7 +128,7 @@ export interface Verdict {
   step: Step;
   rule: RuleName;
   then?: Step;
-  /** What a keeper would do, when the step is to ask one. */
+  /** What a keeper is told, when a member is told to ask one. */
   keeperStep?: Step;
   gravity: { value: Gravity; u95: number; believed: boolean } | null;
   predicted: { value: Gravity; u95: number } | null;

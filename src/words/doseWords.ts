@@ -1,6 +1,7 @@
 import type { NoDose } from '../studio/adviseDose.ts';
 import { doseText } from './doseText.ts';
 import { massText, percentText, volumeText } from './measures.ts';
+import { pastCheckpoint } from './pastCheckpoint.ts';
 import { t, type Text } from './text.ts';
 
 const ml = (value: number): string => `${Number(value.toFixed(1))} ml`;
@@ -44,6 +45,7 @@ export const doseWords = {
   ] as Text,
   checkpoint: (percent: number): Text =>
     t`Stop: ${[percentText(percent)]} of its dry mass has gone in since the last remake. Past 0.2 % a keeper looks first.`,
+  pastCheckpoint,
   factDose: 'This dose',
   dose: (grams: number, percent: number): Text =>
     t`${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry mass`,

@@ -13,6 +13,7 @@ import {
   volumeWithin,
   windowText,
 } from './measures.ts';
+import { pastCheckpoint } from './pastCheckpoint.ts';
 import { said, t, type Part, type Text } from './text.ts';
 
 const band = { low: 'below', in: 'inside', high: 'above' } as const;
@@ -110,6 +111,6 @@ export const verdictReason = (r: Reason, { units, member }: VerdictSetting): Tex
     case 'dose-no-change':
       return t`The last two doses changed nothing: it is not flocculation that is missing. Is there clay in it?`;
     case 'dose-checkpoint':
-      return t`${[percentText(r.totalPercent)]} of its dry mass has gone in since the last remake: past 0.2 % a keeper looks first.`;
+      return t`${[percentText(r.totalPercent)]} of its dry mass has gone in since the last remake: past 0.2 % a keeper looks first. ${pastCheckpoint}`;
   }
 };

@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../studio/studio.ts';
-import type { Amounts, Verdict } from '../studio/verdict.ts';
+import type { Amounts, Reason, Verdict } from '../studio/verdict.ts';
 import { doseText } from './doseText.ts';
-import { eachPail, handAmount, massText, volumeText } from './measures.ts';
+import { eachPail, handAmount, massText, percentText, volumeText } from './measures.ts';
 import { t, type Text } from './text.ts';
 
 /** An amount for the pail; for each litre or gallon in it, when nobody has said lately how full it is. */
@@ -58,10 +58,29 @@ const measure = (verdict: Verdict): Text => {
   }
 };
 
+type Stop = Extract<Reason, { because: 'dose-no-change' | 'dose-checkpoint' }>;
+
+const isStop = (reason: Reason): reason is Stop =>
+  reason.because === 'dose-no-change' || reason.because === 'dose-checkpoint';
+
+/** No more flocculant for now, as it is said to the keeper who decides, and to a member. */
+const stopped = (stop: Stop, toKeeper: boolean): Text => {
+  if (stop.because === 'dose-no-change')
+    return toKeeper
+      ? t`Stop: two doses changed nothing. It is not flocculation that is missing; has it any clay?`
+      : t`Still thin, and two doses changed nothing. No more flocculant. Ask a keeper.`;
+  const percent = percentText(stop.totalPercent);
+  return toKeeper
+    ? t`Stop: ${[percent]} of its dry mass is in. Look at it yourself before more goes in, or remake it.`
+    : t`Still thin, with ${[percent]} of its dry mass in flocculant. No more for now. Ask a keeper.`;
+};
+
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
   if (verdict.rule === 'no-window') return t`A keeper has to set first what gravity it should have.`;
   if (verdict.rule === 'never-sieved')
     return t`There are lumps, and this glaze is never sieved: a keeper decides.`;
+  const stop = verdict.reasons.find(isStop);
+  if (stop) return stopped(stop, verdict.keeperStep === undefined);
   if (verdict.flow === null) return t`A keeper has to set first how many seconds it should run.`;
   const drawn = drawnOff(verdict.amounts, units);
   const dry = powder(verdict.amounts, units);
@@ -76,8 +95,6 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
         : t`Gelled, and then watered. Ask a keeper.`;
     case 'deflocculate':
       return t`Over-flocculated: still thick after a long stir. Ask a keeper. No water.`;
-    case 'flocculate':
-      return t`Still thin after all the flocculant it should take. Ask a keeper.`;
     default:
       return t`Ask a keeper.`;
   }
@@ -132,10 +149,6 @@ export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
         : t`Gelled, and then watered. It needs dry batch, then deflocculant.`;
     }
     case 'flocculate': {
-      if (verdict.reasons.some(({ because }) => because === 'dose-no-change'))
-        return t`Still thin, and two doses changed nothing. No more flocculant; a keeper looks at it.`;
-      if (verdict.reasons.some(({ because }) => because === 'dose-checkpoint'))
-        return t`Still thin, with all the flocculant in it that it should take. Look closer before more goes in.`;
       const small = dose(verdict.amounts, units);
       return small
         ? t`Thin, but not watery: add ${[small.amount]} of flocculant solution${[small.each]}, stir, look again. No water out.`

@@ -69,6 +69,27 @@ describe('the next dose', () => {
     const answer = await room.say(3, '/dose bucket:gg');
     expect(answer.data).toMatchObject({ doseMl: 0, heptahydrateGrams: 0, why: 'checkpoint' });
     expect(answer.title).toMatch(/Stop/);
+    expect(answer.reasons.join(' ')).toMatch(/\/added bucket: what:flocculant.*remake:yes/);
+  });
+
+  it('is no step of a verdict past the checkpoint, for a member or a keeper, until a remake', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/added bucket:gg what:flocculant amount:19.3g');
+    await room.say(15, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
+    const member = await room.say(15, '/water-or-stir bucket:gg');
+    expect(verdict(member)).toMatchObject({ step: 'ask-keeper', keeperStep: 'ask-keeper' });
+    expect(member.title).toMatch(/Ask a keeper/);
+    const keeper = await room.keeper(15, '/water-or-stir bucket:gg');
+    expect(verdict(keeper)['step']).toBe('ask-keeper');
+    expect(verdict(keeper)['keeperStep']).toBeUndefined();
+    // 19.3 g over 10 725 g
+    expect(keeper.title).toMatch(/Stop: 0\.18 % of its dry mass is in\. Look at it yourself.*or remake it/);
+    expect(keeper.reasons.join(' ')).toMatch(/logs the dose all the same.*remake:yes/);
+    expect(keeper.reasons.join(' ')).not.toMatch(/After that/);
+    expect(await room.keeper(16, '/added bucket:gg what:flocculant amount:3.2g')).toMatchObject({ ok: true });
+    await room.keeper(17, '/added bucket:gg what:dry amount:100g remake:yes');
+    await room.say(30, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
+    expect(verdict(await room.keeper(30, '/water-or-stir bucket:gg'))['step']).toBe('flocculate');
   });
 
   it.each([
@@ -139,7 +160,13 @@ describe('the learned dose', () => {
     const answer = await room.say(minutes, '/dose bucket:gg');
     expect(answer.data).toMatchObject({ doseMl: 0, why: 'no-change' });
     expect(answer.title).toMatch(/changed nothing/);
-    expect(verdict(await room.say(minutes, '/water-or-stir bucket:gg'))['step']).toBe('ask-keeper');
+    const member = await room.say(minutes, '/water-or-stir bucket:gg');
+    expect(verdict(member)).toMatchObject({ step: 'ask-keeper', keeperStep: 'ask-keeper' });
+    expect(member.title).toMatch(/two doses changed nothing.*Ask a keeper/);
+    const keeper = await room.keeper(minutes, '/water-or-stir bucket:gg');
+    expect(verdict(keeper)['step']).toBe('ask-keeper');
+    expect(verdict(keeper)['doseMl']).toBeUndefined();
+    expect(keeper.title).toMatch(/Stop: two doses changed nothing.*any clay\?/);
   });
 
   it('never asks for more than two rungs at once, nor past the checkpoint', async () => {
