@@ -18,6 +18,7 @@ import type { Recipe } from '../../src/studio/recipe.ts';
 import { scaleRecipe } from '../../src/studio/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/studio.ts';
 import { handAmount, massText, volumeText } from '../../src/words/measures.ts';
+import { pour, type Pour } from '../../src/words/pour.ts';
 
 type Found = Extract<Corrected, { kind: 'amounts' }>;
 
@@ -25,8 +26,7 @@ type Found = Extract<Corrected, { kind: 'amounts' }>;
 const scaleStep = grams(1);
 
 /** The one amount of a way, as it stands in an answer and as it is logged. */
-const amountOf = (way: CorrectionWay, found: Found, units: UnitSystem, { words }: Asking) => {
-  const w = words.correct;
+const amountOf = (way: CorrectionWay, found: Found, units: UnitSystem) => {
   const { amounts } = found;
   const [value, perLitre] = {
     water: [amounts.waterMl, amounts.waterMlPerLitre],
@@ -37,12 +37,9 @@ const amountOf = (way: CorrectionWay, found: Found, units: UnitSystem, { words }
   const unit = way === 'dry' ? 'g' : 'ml';
   const known = value !== undefined || found.expected !== undefined;
   const hand = handAmount(value ?? 0);
-  const shown = !known
-    ? w.perLitre(perLitre ?? 0, unit)
-    : unit === 'g'
-      ? massText(hand, units)
-      : volumeText(hand, units);
-  return { shown, hand, typed: `${hand}${unit}`, known };
+  const text = (amount: number) => (unit === 'g' ? massText : volumeText)(handAmount(amount), units);
+  const poured = pour(value, known ? undefined : perLitre, units, text) ?? { amount: text(0), each: '' };
+  return { poured, hand, typed: `${hand}${unit}`, known };
 };
 
 const actions = (
@@ -57,7 +54,8 @@ const actions = (
     line: printLine([path], { bucket: String(state.no), ...typed }, state.seq),
     press: 'run',
   });
-  const { shown, hand, typed, known } = amountOf(way, found, units, asking);
+  const { poured, hand, typed, known } = amountOf(way, found, units);
+  const shown = poured.amount;
   const w = words.verdict;
   const mayPour = known && hand > 0 && (role === 'keeper' || way === 'water' || way === 'blend');
   const done = {
@@ -96,9 +94,13 @@ const data = (
   by: way,
   first,
   half,
-  waterMl: amounts.waterMl ?? (amounts.drawOffMl === undefined ? 0 : -amounts.drawOffMl),
+  // Nobody knows it for a pail that may hold anything.
+  waterMl:
+    amounts.waterMlPerLitre !== undefined || amounts.drawOffMlPerLitre !== undefined
+      ? null
+      : (amounts.waterMl ?? (amounts.drawOffMl === undefined ? 0 : -amounts.drawOffMl)),
   ...(amounts.drawOffMl !== undefined && { drawOffMl: amounts.drawOffMl }),
-  powderGrams: amounts.dryGrams ?? 0,
+  powderGrams: amounts.dryGramsPerLitre !== undefined ? null : (amounts.dryGrams ?? 0),
   ...(amounts.dryGrams !== undefined && { dryGrams: amounts.dryGrams }),
   ...(amounts.blendMl !== undefined && { blendMl: amounts.blendMl }),
   ...(amounts.waterMlLeft !== undefined && { waterMlLeft: amounts.waterMlLeft }),
@@ -112,6 +114,17 @@ const data = (
   ...(materials && { materials: materials.map((one) => ({ ...one })) }),
 });
 
+const titleOf = (
+  way: CorrectionWay,
+  { first, half }: Found,
+  { poured, full }: { poured: Pour; full: boolean },
+  { words: { correct: w }, role }: Asking,
+): Reply['title'] => {
+  if (role === 'member' && (way === 'dry' || way === 'draw-off'))
+    return full && way === 'dry' ? w.askKeeperFull : w.askKeeper(way, poured, first);
+  return full ? w.noRoom : w.firstThen(first, w.correctTitle(way, poured, half));
+};
+
 const answered = async (
   way: CorrectionWay,
   found: Found,
@@ -123,7 +136,7 @@ const answered = async (
   const w = words.correct;
   const { bucket: state } = pails;
   const { units } = await book.studio();
-  const { shown, hand, known } = amountOf(way, found, units, asking);
+  const { poured, hand, known } = amountOf(way, found, units);
   const full = known && hand === 0;
   const materials =
     way === 'dry' && recipeOf && found.amounts.dryGrams !== undefined && hand > 0
@@ -134,10 +147,7 @@ const answered = async (
   const setting = { units, member: (id: Asking['member']) => ({ member: id, name: words.someone }) };
   return {
     kind: 'answer',
-    title: words.verdict.headline(
-      state.settings.name,
-      full ? w.noRoom : w.firstThen(found.first, w.correctTitle(way, shown, found.half)),
-    ),
+    title: words.verdict.headline(state.settings.name, titleOf(way, found, { poured, full }, asking)),
     facts: [
       {
         label: [w.factNow],

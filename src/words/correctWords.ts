@@ -1,6 +1,7 @@
 import type { CorrectionWay } from '../studio/correctBucket.ts';
 import type { UnitSystem } from '../studio/studio.ts';
-import { gravityText, gravityWithin, handAmount, volumeText, windowText } from './measures.ts';
+import { gravityText, gravityWithin, volumeText, windowText } from './measures.ts';
+import type { Pour } from './pour.ts';
 import { said, t, type Text } from './text.ts';
 
 const wayWords: Record<CorrectionWay, string> = {
@@ -23,28 +24,43 @@ export const correctWords = {
   otherCannot: (name: string, other: number, wanted: number): Text =>
     t`${said(name)} is at ${[gravityText(other)]}: no amount of it brings this one to ${[gravityText(wanted)]}.`,
   needsOther: ['Blend it with which bucket? Add with: and its name.'] as Text,
-  correctTitle: (way: CorrectionWay, amount: string, half: boolean): Text => {
+  correctTitle: (way: CorrectionWay, { amount, each }: Pour, half: boolean): Text => {
     switch (way) {
       case 'water':
         return half
-          ? t`Pour in ${[amount]} of water, half of what it needs, stir, then measure.`
-          : t`Pour in ${[amount]} of water, stir, then measure.`;
+          ? t`Pour in ${[amount]} of water${[each]}, half of what it needs, stir, then measure.`
+          : t`Pour in ${[amount]} of water${[each]}, stir, then measure.`;
       case 'draw-off':
-        return t`Draw off ${[amount]} of clear water after a rest, stir, then measure.`;
+        return t`Draw off ${[amount]} of clear water${[each]} after a rest, stir, then measure.`;
       case 'dry':
-        return t`Stir in ${[amount]} of dry batch, then measure.`;
+        return t`Stir in ${[amount]} of dry batch${[each]}, then measure.`;
       case 'blend':
-        return t`Pour in ${[amount]} of the other bucket, stir, then measure.`;
+        return t`Pour in ${[amount]} of the other bucket${[each]}, stir, then measure.`;
     }
   },
+  /** What is keepers' hands, said to a member. */
+  askKeeper: (
+    way: 'draw-off' | 'dry',
+    { amount, each }: Pour,
+    first: readonly ('sieve' | 'stir')[],
+  ): Text => {
+    const what =
+      way === 'dry'
+        ? t`Ask a keeper: ${[amount]} of dry batch in${[each]}.`
+        : t`Ask a keeper: ${[amount]} of clear water off${[each]}.`;
+    return first.includes('sieve')
+      ? t`${what} Before that, sieve and stir it.`
+      : first.length > 0
+        ? t`${what} Before that, stir it.`
+        : what;
+  },
+  askKeeperFull: ['Ask a keeper: the pail is full, so no dry batch fits before clear water is off.'] as Text,
   firstThen: (first: readonly ('sieve' | 'stir')[], title: Text): Text =>
     first.includes('sieve')
       ? t`Sieve and stir it first. Then: ${title}`
       : first.length > 0
         ? t`Stir it first. Then: ${title}`
         : title,
-  perLitre: (amount: number, unit: 'ml' | 'g'): string =>
-    `${handAmount(amount)} ${unit} for every litre in the pail`,
   keepersHands: ['Dry powder and drawing off are keepers’ hands: the amounts are ready, ask one.'] as Text,
   noRoom: ['The pail is full: ladle some glaze out first.'] as Text,
   factExpected: 'Expect next',

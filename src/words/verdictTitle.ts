@@ -1,26 +1,9 @@
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Amounts, Reason, Verdict } from '../studio/verdict.ts';
 import { doseText } from './doseText.ts';
-import { eachPail, handAmount, massText, percentText, volumeText } from './measures.ts';
+import { handAmount, massText, percentText, volumeText } from './measures.ts';
+import { pour, type Pour } from './pour.ts';
 import { t, type Text } from './text.ts';
-
-/** An amount for the pail; for each litre or gallon in it, when nobody has said lately how full it is. */
-interface Pour {
-  amount: string;
-  each: string;
-}
-
-const pour = (
-  whole: number | undefined,
-  perLitre: number | undefined,
-  units: UnitSystem,
-  text: (value: number) => string,
-): Pour | undefined => {
-  if (whole !== undefined) return { amount: text(whole), each: '' };
-  if (perLitre === undefined) return undefined;
-  const { name, litres } = eachPail(units);
-  return { amount: text(perLitre * litres), each: ` for each ${name} in the pail` };
-};
 
 const water = ({ waterMl, waterMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(waterMl, waterMlPerLitre, units, (ml) => volumeText(handAmount(ml), units));

@@ -132,6 +132,36 @@ describe('a correction', () => {
     // 1000 × 0.06/0.44 = 136.36 ml
     expect(number(answer.data['waterMlPerLitre'])).toBeCloseTo(136.36, 1);
     expect(answer.data['volumeL']).toBeNull();
+    expect(answer.data['waterMl']).toBeNull();
+    expect(answer.title).toMatch(/Pour in 130 ml of water for each litre in the pail, stir/);
+    await room.say(2, '/reading bucket:gg gravity:1.50 within:0.001 look:thick stirred:yes');
+    // half of it, 68 ml
+    expect((await room.say(2, '/batch correct bucket:gg by:water')).title).toMatch(
+      /Pour in \d+ ml of water for each litre in the pail, half of what it needs/,
+    );
+    await room.say(3, '/reading bucket:gg gravity:1.38 within:0.001 look:right stirred:yes');
+    const off = await room.keeper(3, '/batch correct bucket:gg by:draw-off');
+    expect(off.data['waterMl']).toBeNull();
+    expect(off.title).toMatch(/of clear water for each litre in the pail after a rest/);
+    const dry = await room.keeper(3, '/batch correct bucket:gg by:dry');
+    expect(dry.data['powderGrams']).toBeNull();
+    expect(dry.title).toMatch(/g of dry batch for each litre in the pail/);
+  });
+
+  it('tells a member to ask a keeper for what is keepers’ hands, with the amounts ready', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
+    const off = await room.say(1, '/batch correct bucket:gg by:draw-off');
+    expect(off.title).toMatch(/^Gull Grey: Ask a keeper: 2 l of clear water off\.$/);
+    expect(number(off.data['drawOffMl'])).toBeCloseTo(2045.45, 1);
+    const dry = await room.say(1, '/batch correct bucket:gg by:dry');
+    expect(dry.title).toMatch(/^Gull Grey: Ask a keeper: .* of dry batch in\.$/);
+    expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
+    const rested = await room.say(600, '/batch correct bucket:gg by:dry');
+    expect(rested.title).toMatch(/^Gull Grey: Ask a keeper: .*Before that, stir it\.$/);
+    expect((await room.keeper(1, '/batch correct bucket:gg by:dry')).title).toMatch(
+      /Stir in .* dry batch, then/,
+    );
   });
 });
 
