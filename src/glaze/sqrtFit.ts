@@ -1,4 +1,5 @@
 import { firstOutside, valid, type Checked } from './checked.ts';
+import { normalQuantile } from './normal.ts';
 import { studentQuantile } from './studentT.ts';
 import { millimetres, seconds, type Millimetres, type Seconds } from './units.ts';
 
@@ -70,29 +71,35 @@ export const fitSqrt = (tiles: readonly DippedTile[]): Checked<SqrtFit> => {
 
 /**
  * Coat that the next piece will get, with the interval that nine pieces in ten fall in.
- * @formula a + b√t ± t(0.95, n − 2)·s·√(1 + 1/n + (√t − x̄)²/Sxx)
- * @param fit the line of this bucket and body · @param dip t, s
+ * @formula a + b√t ± max(t(0.95, n − 2)·s, 1.645·r/√12)·√(1 + 1/n + (√t − x̄)²/Sxx)
+ * @param fit the line of this bucket and body · @param dip t, s · @param readTo r, what a thickness is read to, mm: tiles
+ *   that happen to lie on a line are known no better than they were measured; 0 when it is not said
  * @returns expected thickness and both ends of the 90 % prediction interval, mm, never rounded; a low end under 0 says
  *   that the tiles do not tell
- * @range dip 0 to 3600 s; outside is refused
- * @source Draper & Smith, Applied Regression Analysis, ch. 1, prediction of an individual observation (from memory)
+ * @range dip 0 to 3600 s, readTo 0 to 1 mm; outside is refused
+ * @source Draper & Smith, Applied Regression Analysis, ch. 1, prediction of an individual observation (from memory);
+ *   JCGM 100:2008, 4.3.7, for a reading that may lie anywhere in its last step
  * @example predictThickness({ fit: { intercept: 0.2, slope: 0.3, residual: 0.1, tiles: 3, meanRoot: 2, spread: 2 }, dip: seconds(4) }) //=> { ok: true, value: { expected: 0.8, low: 0.07095, high: 1.52905 } }
  */
 export const predictThickness = ({
   fit,
   dip,
+  readTo = millimetres(0),
 }: {
   fit: SqrtFit;
   dip: Seconds;
+  readTo?: Millimetres;
 }): Checked<Record<'expected' | 'low' | 'high', Millimetres>> => {
-  const outside = firstOutside(['dip time', dip, 0, 3600]);
+  const outside = firstOutside(['dip time', dip, 0, 3600], ['step of the reading', readTo, 0, 1]);
   if (outside) return outside;
   const quantile = studentQuantile({ p: 0.95, degrees: fit.tiles - 2 });
+  const reading = normalQuantile(0.95);
   if (!quantile.ok) return quantile;
+  if (!reading.ok) return reading;
+  const scatter = Math.max(quantile.value * fit.residual, (reading.value * readTo) / Math.sqrt(12));
   const root = Math.sqrt(dip);
   const expected = fit.intercept + fit.slope * root;
-  const margin =
-    quantile.value * fit.residual * Math.sqrt(1 + 1 / fit.tiles + (root - fit.meanRoot) ** 2 / fit.spread);
+  const margin = scatter * Math.sqrt(1 + 1 / fit.tiles + (root - fit.meanRoot) ** 2 / fit.spread);
   return valid({
     expected: millimetres(expected),
     low: millimetres(expected - margin),

@@ -18,8 +18,10 @@ import { predictedNow } from './predictedNow.ts';
 const coatSolids = fraction(0.55);
 /** Studio bisque weighs so many times its volume of water (common practice). */
 const bisqueBulk = 1.85;
-/** How far past the tiles' range a dip time may lie, in parts of the range. */
+/** How far past the longest tile a dip time may lie, in parts of the tiles' range; and below the shortest, in parts of it. */
 const farthest = 0.5;
+/** A caliper's reading of a dry coat (common practice). */
+const readTo = millimetres(0.1);
 
 export interface CoatWanted {
   thickness: Millimetres;
@@ -88,7 +90,7 @@ const reaches = (
   const steps = 600;
   for (let i = 0; i <= steps; i++) {
     const dip = seconds(longest * (i / steps) ** 2);
-    const found = predictThickness({ fit, dip });
+    const found = predictThickness({ fit, dip, readTo });
     if (found.ok && found.value[end] >= thickness) return dip;
   }
   return undefined;
@@ -152,20 +154,18 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   const found = dipFor({ fit, thickness: wanted.thickness });
   const today = tiles.map((tile, i) => tile.seconds * (ratios[i] ?? 1));
   const range = { low: seconds(Math.min(...today)), high: seconds(Math.max(...today)) };
-  const spare = farthest * (range.high - range.low);
-  if (!found.ok || found.value > range.high + spare || found.value < range.low - spare)
-    return {
-      kind: 'beyond-tiles',
-      seconds: found.ok ? found.value : seconds(found.outOfRange.value),
-      range,
-    };
+  const most = range.high + farthest * (range.high - range.low);
+  if (!found.ok || found.value > most || found.value < farthest * range.low) {
+    // Over an hour is refused as a dip time, and told as what it would be.
+    const told = ((wanted.thickness - fit.intercept) / fit.slope) ** 2;
+    return { kind: 'beyond-tiles', seconds: found.ok ? found.value : seconds(told), range };
+  }
   // A body that drinks more draws at most in proportion to its pores, if it is the body that holds the water back.
   const drinks =
     wanted.absorption === undefined || tileAbsorption === undefined ? 1 : tileAbsorption / wanted.absorption;
-  const most = 4 * (range.high + spare);
   const ends = [fit, body.value].map((one) => ({
-    low: reaches(one, wanted.thickness, 'high', most) ?? found.value,
-    high: reaches(one, wanted.thickness, 'low', most),
+    low: reaches(one, wanted.thickness, 'high', 4 * most) ?? found.value,
+    high: reaches(one, wanted.thickness, 'low', 4 * most),
   }));
   const low = Math.min(found.value, ...ends.map((end) => end.low)) * Math.min(1, drinks);
   const highs = ends.map((end) => end.high);

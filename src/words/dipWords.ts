@@ -3,7 +3,8 @@ import type { DipInterval, DipTime } from '../studio/dipTime.ts';
 import { gravityText, secondsText } from './measures.ts';
 import { join, said, t, type Text } from './text.ts';
 
-const plainSeconds = (value: number): string => `${Number(value.toFixed(1))} s`;
+const plainSeconds = (value: number): string =>
+  value < 0.05 ? 'under 0.1 s' : `${Number(value.toFixed(1))} s`;
 const mm = (value: number): string => `${Number(value.toFixed(2))} mm`;
 
 const refusal = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
@@ -28,7 +29,7 @@ const refusal = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
     case 'film':
       return t`A quick dip alone leaves about ${[mm(why.film)]}: dip and out, or thin the bucket. Nothing was saved.`;
     case 'beyond-tiles':
-      return t`That would take about ${[secondsText(why.seconds)]}, too far from the tiles, which went from ${[secondsText(why.range.low)]} to ${[secondsText(why.range.high)]}. Dip a tile nearer to it. Nothing was saved.`;
+      return t`That would take ${[why.seconds < 0.05 ? '' : 'about ']}${[plainSeconds(why.seconds)]}, too far from the tiles, which went from ${[secondsText(why.range.low)]} to ${[secondsText(why.range.high)]}. Dip a tile nearer to it. Nothing was saved.`;
     case 'wall':
       return t`This wall is full of water at ${[mm(why.most)]} a side, however long it is held under. Two coats with a dry between, or pour one side at a time. Nothing was saved.`;
   }
@@ -69,8 +70,8 @@ export const dipWords = {
   factInterval: 'Nine in ten',
   interval: ({ low, high }: DipInterval): Text =>
     high === undefined
-      ? t`from ${[secondsText(low)]}; the tiles scatter too much to say at most how long`
-      : t`${[secondsText(low)]} to ${[secondsText(high)]}`,
+      ? t`from ${[plainSeconds(low)]}; the tiles scatter too much to say at most how long`
+      : t`${[plainSeconds(low)]} to ${[plainSeconds(high)]}`,
   factGravity: 'Gravity',
   gravityFact: (value: number): Text => [`${gravityText(value)} now`],
   dip: (seconds: number, thickness: number): Text =>

@@ -37,11 +37,25 @@ describe('a dip time', () => {
     // ((1 − 0.2)/0.3)² = 7.11 s
     expect(number(answer.data['seconds'])).toBeCloseTo(7.11, 2);
     expect(answer.data['basis']).toBe('tiles');
-    // By hand: the scatter is √(4 × 0.01²/3) = 0.011547 mm, t(0.95, 3) = 2.353 (NIST); at √7.11 = 2.667 the mean root is
-    // 2, Sxx = 1 + 1 + 0 + 1 + 1 = 4, so the margin is 2.353 × 0.011547 × √(1 + 1/5 + 0.667²/4) = 0.0311 mm, which at
-    // 0.3 mm/√s is 0.104 √s: from about (2.667 − 0.104)² = 6.57 s to (2.667 + 0.104)² = 7.68 s.
-    expect(Math.abs(interval(answer).low - 6.57)).toBeLessThan(0.1);
-    expect(Math.abs(number(interval(answer).high) - 7.68)).toBeLessThan(0.1);
+    // By hand: the scatter is √(4 × 0.01²/3) = 0.011547 mm, t(0.95, 3) = 2.353 (NIST): 0.0272 mm. A caliper reads to 0.1 mm
+    // (common practice), which spreads by 0.1/√12 = 0.0289 mm (JCGM 100:2008, 4.3.7), × 1.645 = 0.0475 mm: more, so that
+    // counts. The mean root is 2, Sxx = 1 + 1 + 0 + 1 + 1 = 4. The line with its margin, 0.2 + 0.3x ± 0.0475 ×
+    // √(1 + 1/5 + (x − 2)²/4), is 1 mm at x = 2.489 and 2.8528: 6.195 s and 8.138 s.
+    expect(Math.abs(interval(answer).low - 6.195)).toBeLessThan(0.1);
+    expect(Math.abs(number(interval(answer).high) - 8.138)).toBeLessThan(0.1);
+  });
+
+  it('is no surer than a caliper is, when three tiles lie on a line', async () => {
+    const room = await withTiles([
+      [1, 0.5],
+      [4, 0.8],
+      [9, 1.1],
+    ]);
+    const answer = await room.say(3, '/dip time bucket:gg thickness:0.9mm');
+    // ((0.9 − 0.2)/0.3)² = 5.444 s. 0.2 + 0.3x ± 0.0475 × √(1 + 1/3 + (x − 2)²/2) is 0.9 mm at x = 2.150 and 2.520
+    expect(number(answer.data['seconds'])).toBeCloseTo(5.444, 3);
+    expect(Math.abs(interval(answer).low - 2.15 ** 2)).toBeLessThan(0.1);
+    expect(Math.abs(number(interval(answer).high) - 2.52 ** 2)).toBeLessThan(0.1);
   });
 
   it('is brought to today’s gravity by √β, with β itself as the far end', async () => {
@@ -54,9 +68,10 @@ describe('a dip time', () => {
     const answer = await room.say(4, '/dip time bucket:gg thickness:1mm');
     // φ = 0.44/1.6 = 0.275 then, 0.46/1.6 = 0.2875 now; β = φ/(0.55 − φ) = 1 then, 1.09524 now. The coat holds the water
     // back: L² grows with β, 7.111/1.09524 = 6.493 s. The body does: 7.111/1.09524² = 5.928 s. (The filter has moved a
-    // little less than all the way to 1.46.)
+    // little less than all the way to 1.46.) By that line the tiles' roots have mean 1.826 and Sxx 1.667, and its slope is
+    // 0.32857 mm/√s: with what a caliper reads, it reaches 1 mm from x = 2.261, 5.113 s.
     expect(Math.abs(number(answer.data['seconds']) - 6.493)).toBeLessThan(0.05);
-    expect(Math.abs(interval(answer).low - 5.928)).toBeLessThan(0.08);
+    expect(Math.abs(interval(answer).low - 5.113)).toBeLessThan(0.08);
     expect(number(interval(answer).high)).toBeGreaterThanOrEqual(number(answer.data['seconds']));
   });
 
@@ -108,6 +123,19 @@ describe('a dip time', () => {
     // tiles from 1 to 9 s: up to 13 s. 0.2 + 0.3√12.9 = 1.2775 mm; 0.2 + 0.3√13.2 = 1.29 mm
     expect(await room.say(3, '/dip time bucket:gg thickness:1.277mm')).toMatchObject({ ok: true });
     expect(await room.say(3, '/dip time bucket:gg thickness:1.29mm')).toMatchObject({ ok: false });
+  });
+
+  it('reaches below the tiles by half of the shortest, and no farther', async () => {
+    const room = await withTiles(tiles);
+    // shortest 1 s: 0.2 + 0.3√0.51 = 0.4142 mm; 0.2 + 0.3√0.49 = 0.41 mm
+    expect(await room.say(3, '/dip time bucket:gg thickness:0.4142mm')).toMatchObject({ ok: true });
+    expect(await room.say(3, '/dip time bucket:gg thickness:0.41mm')).toMatchObject({
+      ok: false,
+      data: { why: 'beyond-tiles' },
+    });
+    // ((0.203 − 0.2)/0.3)² = 0.0001 s
+    const film = await room.say(3, '/dip time bucket:gg thickness:0.203mm');
+    expect(film.title).toMatch(/would take under 0\.1 s, too far from the tiles/);
   });
 
   it('stops at what the wall can drink', async () => {

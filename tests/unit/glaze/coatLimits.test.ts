@@ -127,6 +127,12 @@ checkLimits([
   ['degrees of freedom', (x) => studentQuantile({ p: 0.95, degrees: x }), 1, 1e4],
   ['probability', (x) => studentQuantile({ p: x, degrees: 5 }), 1e-6, 1 - 1e-6],
   ['dip to predict', (x) => sqrtFit.predictThickness({ fit: line, dip: u.seconds(x) }), 0, 3600],
+  [
+    'step of the reading',
+    (x) => sqrtFit.predictThickness({ fit: line, dip: u.seconds(4), readTo: u.millimetres(x) }),
+    0,
+    1,
+  ],
   ['wanted coat', (x) => sqrtFit.dipFor({ fit: line, thickness: u.millimetres(x) }), 0.2, 18.2],
   [
     'dissolved salt',

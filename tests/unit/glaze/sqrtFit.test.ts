@@ -44,6 +44,18 @@ describe('the line through test tiles', () => {
     expect((high - low) / 2).toBeCloseTo(1.833 * 1.2366 * Math.sqrt(2.190909), 2);
   });
 
+  it('is known no better than a thickness is read', () => {
+    const line = [1, 4, 9].map((dip) => ({
+      dip: seconds(dip),
+      thickness: millimetres(0.2 + 0.3 * Math.sqrt(dip)),
+    }));
+    const { low, high } = must(
+      predictThickness({ fit: must(fitSqrt(line)), dip: seconds(4), readTo: millimetres(0.1) }),
+    );
+    // JCGM 100:2008, 4.3.7: 0.1/√12 = 0.028868 mm; × 1.645 × √(1 + 1/3)
+    expect((high - low) / 2).toBeCloseTo(1.645 * 0.028868 * 1.154701, 4);
+  });
+
   it('turns round into the dip time', () => {
     const fit = must(fitSqrt(anscombe));
     const { expected } = must(predictThickness({ fit, dip: seconds(49) }));
