@@ -1,16 +1,16 @@
-import { mkdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { formatISO } from 'date-fns/formatISO';
 import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
 import { backUp } from '../store/backUp.ts';
+import { makeFolder } from '../store/makeFolder.ts';
 import { storeWords } from '../words/storeWords.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
 
 const named = (file: string) => {
   const folder = join(dirname(file), 'backups');
-  mkdirSync(folder, { recursive: true });
+  makeFolder(folder);
   return join(folder, `${formatISO(systemClock.now(), { format: 'basic' })}-${basename(file)}`);
 };
 

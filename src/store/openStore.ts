@@ -1,4 +1,4 @@
-import { accessSync, constants, existsSync, mkdirSync, realpathSync } from 'node:fs';
+import { accessSync, constants, existsSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
 import type { Books, HeldLines, People, ReminderQueue } from '../studio/ports.ts';
@@ -8,6 +8,7 @@ import { dropExpired } from './dropExpired.ts';
 import { Identities } from './identities.ts';
 import { StoredKept, type Kept } from './kept.ts';
 import { takeLease } from './lease.ts';
+import { makeFolder } from './makeFolder.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
@@ -107,7 +108,7 @@ const isRefusal = (error: unknown) =>
 /** Where the file is or will be: two names of one file must lead to one lease. */
 const realPath = (file: string): string => {
   try {
-    mkdirSync(dirname(file), { recursive: true });
+    makeFolder(dirname(file));
     const folder = realpathSync(dirname(file));
     const path = existsSync(file) ? realpathSync(file) : join(folder, basename(file));
     accessSync(dirname(path), constants.W_OK);

@@ -43,6 +43,10 @@ describe('a file that cannot be used', () => {
     expect(readFileSync(file)).toEqual(content);
   });
 
+  it.skipIf(!existsSync('/proc/self'))('is refused at once where no folder can be made', async () => {
+    await expect(openStore('/proc/nope/deeper/x.db', { clock })).rejects.toEqual(problem('cannot-open'));
+  });
+
   it('is refused when it is another program’s database, and left as it is', async () => {
     const file = storeFile();
     const other = new Sqlite(file);
