@@ -1,6 +1,6 @@
-import { epsomToSaturate } from '../src/glaze/epsomSolution.ts';
+import { epsomInSolution, epsomToSaturate } from '../src/glaze/epsomSolution.ts';
 import { householdVolumes } from '../src/glaze/householdVolumes.ts';
-import { celsius, grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
+import { grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
 import { asks, type Asking, type Reply } from '../src/command/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick } from '../src/command/kinds/picks.ts';
@@ -9,7 +9,7 @@ import { printLine } from '../src/command/parseLine.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/adviseDose.ts';
 import type { BucketState } from '../src/studio/bucketState.ts';
 import { decide } from '../src/studio/decide.ts';
-import { saltInSaturatedSolution } from '../src/studio/flocculantSolution.ts';
+import { roomTemperature, saltInSaturatedSolution } from '../src/studio/flocculantSolution.ts';
 
 /** Crystals over what dissolves, so that some always stay: common practice. */
 const overSaturated = 1.25;
@@ -23,13 +23,21 @@ const solution = (water: Millilitres, at: Celsius, { words }: Asking): Reply => 
       title: words.option.tooHigh(String(dissolves.outOfRange.value), String(dissolves.outOfRange.high)),
       data: {},
     };
+  // In more heat than 30 °C its density is not known: then it says nothing of a spoon.
+  const spoon = epsomInSolution({ volume: householdVolumes['us-tsp'], temperature: at });
   const crystals = grams(Math.ceil((dissolves.value * overSaturated) / 10) * 10);
   return {
     kind: 'answer',
     title: w.solution(crystals, water),
     facts: [{ label: [w.factDissolves], text: w.dissolves(dissolves.value, at) }],
-    reasons: [...w.solutionSteps, w.strength(saltInSaturatedSolution(householdVolumes['us-tsp']))],
-    data: { waterMl: water, heptahydrateGrams: dissolves.value, crystalsGrams: crystals, temperature: at },
+    reasons: [...w.solutionSteps, ...(spoon.ok ? [w.strength(spoon.value, at)] : [])],
+    data: {
+      ...(spoon.ok && { teaspoonGrams: spoon.value }),
+      waterMl: water,
+      heptahydrateGrams: dissolves.value,
+      crystalsGrams: crystals,
+      temperature: at,
+    },
   };
 };
 
@@ -99,7 +107,7 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
     cautions: cautions.map(words.verdict.caution),
     reasons: [
       ...(dose ? [dose.interval ? w.learned(dose.interval, doses) : w.notLearned] : []),
-      w.strength(saltInSaturatedSolution(householdVolumes['us-tsp'])),
+      w.strength(saltInSaturatedSolution(householdVolumes['us-tsp']), roomTemperature),
       ...(dose && dose.dose < 2.5 ? [w.drops] : []),
       ...(next?.kind === 'checkpoint' ? [w.pastCheckpoint] : []),
       ...(hard ? [w.hardWater] : []),
@@ -122,7 +130,7 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
       bucket: state.no,
       doseMl: dose?.dose ?? (next?.kind === 'per-litre' ? null : 0),
       ...(next?.kind === 'per-litre' && { doseMlPerLitre: next.dose }),
-      heptahydrateGrams: dose?.heptahydrate ?? 0,
+      heptahydrateGrams: dose?.heptahydrate ?? (next?.kind === 'per-litre' ? null : 0),
       totalPercentOfDry: soFar ?? null,
       rung: doses + 1,
       learned: dose?.interval !== undefined,
@@ -155,7 +163,7 @@ export const dose = asks({
   },
   async run(v, asking) {
     if (v.what === 'solution')
-      return solution(v.water ?? millilitres(1000), v.temperature ?? celsius(20), asking);
+      return solution(v.water ?? millilitres(1000), v.temperature ?? roomTemperature, asking);
     if (!v.bucket) return { kind: 'refusal', title: asking.words.dose.which, data: { option: 'bucket' } };
     return v.what === 'deflocculant' ? deflocculant(v.bucket, asking) : flocculant(v.bucket, asking);
   },

@@ -40,6 +40,17 @@ const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Pro
   return pieceReply(after ?? piece, context, entry.id);
 };
 
+/** A plan made before, said to be one: whoever typed a name may have meant a new piece. */
+const goOn = async (piece: PieceState, context: Logging): Promise<Reply> => {
+  const w = context.words.prep;
+  const reply = await pieceReply(piece, context);
+  return {
+    ...reply,
+    title: w.goesOn(piece.id, piece.done.length === piece.steps.length, reply.title),
+    reasons: [...(reply.reasons ?? []), w.another],
+  };
+};
+
 const plan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
   const { book, now, member } = context;
   const around = {
@@ -111,7 +122,7 @@ export const prep = logs({
     if (!v.bucket) {
       const before = plannedBefore(v.piece, await book.pieces(), context);
       if (before && v.done) return tick(before, v.done, context);
-      if (before) return pieceReply(before, context);
+      if (before) return goOn(before, context);
       return refuse(v.done ? w.noPiece(v.piece) : w.noBucket);
     }
     if (v.second?.no === v.bucket.no) return refuse(w.sameSecond);

@@ -7,31 +7,32 @@ const plainSeconds = (value: number): string =>
   value < 0.05 ? 'under 0.1 s' : `${Number(value.toFixed(1))} s`;
 const mm = (value: number): string => `${Number(value.toFixed(2))} mm`;
 
-const refusal = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
+/** Why there is no dip time. */
+const noTime = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
   switch (why.kind) {
     case 'few-tiles':
       return why.tiles === 0
         ? t`No test tile of this bucket${why.body === undefined ? [] : t` on ${said(why.body)}`} is logged yet. Dip three, 1, 3 and 6 s: /dip tile bucket: seconds: thickness:.`
-        : t`${why.tiles === 1 ? ['One test tile is'] : [`${why.tiles} test tiles are`]} not enough for a line: dip three or more, at different times. Nothing was saved.`;
+        : t`${why.tiles === 1 ? ['One test tile is'] : [`${why.tiles} test tiles are`]} not enough for a line: dip three or more, at different times.`;
     case 'one-time':
-      return t`All test tiles were dipped for ${[secondsText(why.seconds)]}: that says nothing of another time. Dip one shorter and one longer. Nothing was saved.`;
+      return t`All test tiles were dipped for ${[secondsText(why.seconds)]}: that says nothing of another time. Dip one shorter and one longer.`;
     case 'which-body':
       return t`The tiles are of several bodies. Which is this piece? ${join(
         why.bodies.map((one) => t`body:${said(one)}`),
         ', ',
-      )}. Nothing was saved.`;
+      )}.`;
     case 'flat':
-      return t`The longer dips made no thicker coat, so the tiles can't say how long. Was one mixed up? Dip three more. Nothing was saved.`;
+      return t`The longer dips made no thicker coat, so the tiles can't say how long. Was one mixed up? Dip three more.`;
     case 'no-gravity':
-      return t`Measure the bucket first: the tiles hold for the gravity that they were dipped at. Nothing was saved.`;
+      return t`Measure the bucket first: the tiles hold for the gravity that they were dipped at.`;
     case 'too-dense':
-      return t`The bucket is as dense as a coat is: it needs water before anything is dipped. Nothing was saved.`;
+      return t`The bucket is as dense as a coat is: it needs water before anything is dipped.`;
     case 'film':
-      return t`A quick dip alone leaves about ${[mm(why.film)]}: dip and out, or thin the bucket. Nothing was saved.`;
+      return t`A quick dip alone leaves about ${[mm(why.film)]}: dip and out, or thin the bucket.`;
     case 'beyond-tiles':
-      return t`That would take ${[why.seconds < 0.05 ? '' : 'about ']}${[plainSeconds(why.seconds)]}, too far from the tiles, which went from ${[secondsText(why.range.low)]} to ${[secondsText(why.range.high)]}. Dip a tile nearer to it. Nothing was saved.`;
+      return t`That would take ${[why.seconds < 0.05 ? '' : 'about ']}${[plainSeconds(why.seconds)]}, too far from the tiles, which went from ${[secondsText(why.range.low)]} to ${[secondsText(why.range.high)]}. Dip a tile nearer to it.`;
     case 'wall':
-      return t`This wall is full of water at ${[mm(why.most)]} a side, however long it is held under. Two coats with a dry between, or pour one side at a time. Nothing was saved.`;
+      return t`This wall is full of water at ${[mm(why.most)]} a side, however long it is held under. Two coats with a dry between, or pour one side at a time.`;
   }
 };
 
@@ -52,7 +53,8 @@ export const dipWords = {
   suspended: 'Weight hung in water, soaked',
   saturated: 'Weight soaked and wiped',
 
-  refusal,
+  noTime,
+  refusal: (why: Exclude<DipTime, { kind: 'dip' }>): Text => t`${noTime(why)} Nothing was saved.`,
   tileLogged: (seconds: number, thickness: number, entry: string): Text =>
     t`${[plainSeconds(seconds)]}, ${[mm(thickness)]}: logged as ${[entry]}.`,
   moreTiles: (tiles: number, oneTime: boolean): Text =>

@@ -60,8 +60,8 @@ export const doseWords = {
     ['Don’t put dry salt in, and no gum against settling.'],
   ],
   hardWater: ['The water here is hard, and that flocculates by itself: expect to need less.'] as Text,
-  strength: (gramsPerSpoon: number): Text =>
-    t`Saturated solution, crystals left at the bottom: a teaspoon holds ${[gramsPerSpoon.toFixed(1)]} g of Epsom salt at 20 °C.`,
+  strength: (gramsPerSpoon: number, temperature: number): Text =>
+    t`Saturated solution, crystals left at the bottom: a teaspoon holds ${[gramsPerSpoon.toFixed(1)]} g of Epsom salt at ${[String(temperature)]} °C.`,
   drops: ['Small jar: by drops, 20 to a millilitre.'] as Text,
 
   keepersOnly: ['Deflocculant is keepers’ hands: too much can’t be taken out again. Ask one.'] as Text,

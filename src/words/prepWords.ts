@@ -94,7 +94,7 @@ const conflict = (
     case 'bucket':
       return t`${[what.of === 'first' ? 'The bucket' : 'The second bucket']} isn't ready now. ${first(what.verdict)}`;
     case 'dip':
-      return dipWords.refusal(what.why);
+      return dipWords.noTime(what.why);
     case 'tight-bisque':
       return [
         'This bisque absorbs little: the coat builds slowly and slides. Warm the piece, or thicken the bucket by a keeper’s hand.',
@@ -146,6 +146,9 @@ export const prepWords = {
       : at === undefined
         ? t`${said(name)}: ${text}`
         : t`${said(name)}, from ${dayAndClock(at)}: ${text}`,
+  goesOn: (id: string, done: boolean, title: Text): Text =>
+    done ? t`Plan ${[id]} is done. ${title}` : t`Plan ${[id]} goes on. ${title}`,
+  another: ['For another piece of that name, name its bucket: /prep piece: bucket:.'] as Text,
   factDip: 'Dip',
   dipFact: (at: Instant, seconds: number | undefined): Text =>
     seconds === undefined

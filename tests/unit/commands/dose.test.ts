@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
 
 const number = (value: unknown): number => {
   expect(value).toEqual(expect.any(Number));
@@ -117,6 +117,16 @@ describe('the next dose', () => {
     expect(answer.actions).toEqual([]);
   });
 
+  it('is for each litre when nobody has said how full the pail is, and names no amount for the pail', async () => {
+    const room = await openGlazeRoom();
+    await room.keeper(0, '/bucket add name:"Gull Grey" nick:gg gravity:1.42-1.46 seconds:12-16 cup:ford4');
+    await room.say(1, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
+    const { data } = await room.say(1, '/dose bucket:gg');
+    expect(data).toMatchObject({ doseMl: null, heptahydrateGrams: null });
+    // a fifteenth of 4.835 ml
+    expect(Math.abs(number(data['doseMlPerLitre']) - 4.835 / 15)).toBeLessThan(0.002);
+  });
+
   it('goes by drops for a jar', async () => {
     const room = await openRoomWithGullGrey(['pail', '500ml'], ['volume', '300ml']);
     await room.say(1, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
@@ -202,6 +212,11 @@ describe('what else a dose is', () => {
     // 118.9 g of heptahydrate saturate 100 g of water at 25 °C (on USGS PHREEQC); a quarter more, in whole tens of grams
     expect(number(answer.data['heptahydrateGrams'])).toBeCloseTo(118.9, 1);
     expect(answer.data['crystalsGrams']).toBe(150);
+    // a teaspoon of it holds 3.484 g at 25 °C, within 6 % (mass fraction × density × volume × 246.474/120.366)
+    expect(Math.abs(number(answer.data['teaspoonGrams']) / 3.484 - 1)).toBeLessThan(0.06);
+    expect(answer.reasons.join(' ')).toMatch(/a teaspoon holds 3\.[45] g of Epsom salt at 25 °C/);
+    const hot = await room.say(0, '/dose what:solution water:100ml temperature:35C');
+    expect(hot.reasons.join(' ')).not.toMatch(/teaspoon/);
   });
 
   it('asks which bucket', async () => {

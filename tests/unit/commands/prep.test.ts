@@ -129,6 +129,28 @@ describe('ticking steps off', () => {
     expect(steps(shown).filter(({ done }) => done)).toHaveLength(2);
   });
 
+  it('says that it is a plan of before, when only its name is typed', async () => {
+    const room = await open();
+    const first = await room.say(5, '/prep piece:"tall jug" bucket:gg');
+    expect(first.title).not.toMatch(/goes on/);
+    const again = await room.say(6, '/prep piece:"tall jug"');
+    expect(again.title).toMatch(/^Plan p-1 goes on\. tall jug/);
+    expect(again.reasons.join(' ')).toMatch(/another piece of that name, name its bucket/);
+    expect(again.data['entry']).toBeUndefined();
+    await room.say(7, '/prep piece:p-1 done:dust,sheen,bucket,dip,foot');
+    expect((await room.say(8, '/prep piece:"tall jug"')).title).toMatch(/^Plan p-1 is done\. /);
+  });
+
+  it('says why there is no dip time, and not that nothing was saved, for it was', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.44 within:0.002 seconds:14 stirred:yes');
+    for (const mm of [0.7, 0.72, 0.69])
+      await room.say(1, `/dip tile bucket:gg seconds:3 thickness:${mm}mm absorption:12`);
+    const answer = await room.say(5, '/prep piece:"tall jug" bucket:gg thickness:1mm');
+    expect(answer.data).toMatchObject({ entry: 'p-1', conflicts: ['dip'] });
+    expect(answer.dont.join(' ')).toMatch(/Dip one shorter and one longer\.$/);
+  });
+
   it('survives a new start of the program', async () => {
     const room = await open();
     await room.say(5, '/prep piece:"tall jug" bucket:gg');
