@@ -55,7 +55,7 @@ const stopped = (stop: Stop, toKeeper: boolean): Text => {
   const percent = percentText(stop.totalPercent);
   return toKeeper
     ? t`Stop: ${[percent]} of its dry mass is in. Look at it yourself before more goes in, or remake it.`
-    : t`Still thin, with ${[percent]} of its dry mass in flocculant. No more for now. Ask a keeper.`;
+    : t`Still thin, and flocculant of ${[percent]} of its dry mass is in. No more for now. Ask a keeper.`;
 };
 
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
