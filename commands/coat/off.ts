@@ -34,7 +34,7 @@ export const coatOff = logs({
     const ready = coatReady(v.coat, await book.studio());
     const early = ready !== 'never' && ready.readyAt > now ? ready.readyAt : undefined;
     const usual: CoatEnd = resist === 'latex' || resist === 'tape' ? 'peeled' : 'glazed';
-    const how = v.how ?? (early === undefined ? usual : 'washed');
+    const how = v.how ?? usual;
     const { entry } = await book.logCoat(
       { kind: 'off', of: seq, how },
       { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },

@@ -81,6 +81,10 @@ const isBucket = (value: unknown): value is BucketState =>
 const overtaken = async (request: Request, after: Seq, values: Record<string, unknown>, asking: Asking) => {
   const bucket = values['bucket'];
   if (!isBucket(bucket) || bucket.seq === after) return undefined;
+  if (after > bucket.seq)
+    return refusal(asking.words.desk.neverLogged(bucket.settings.name, after, bucket.seq), {
+      option: 'after',
+    });
   return movedOn(bucket, after, printLine(request.path, request.typed), asking);
 };
 

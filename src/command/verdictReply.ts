@@ -121,6 +121,11 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
   after: verdict.after,
 });
 
+/** What was logged and what is to be done may warn of the same thing. */
+const onceEach = (cautions: readonly Text[]): Text[] => [
+  ...new Map(cautions.map((caution) => [JSON.stringify(caution), caution])).values(),
+];
+
 /** How to take the reading that is asked for now: a weight, a look at the flow, or both. */
 const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {
   if (step !== 'measure' && step !== 'stir-on') return [];
@@ -164,7 +169,7 @@ export const verdictReply = async (
     ],
     facts: factsOf(verdict, asking),
     dont: verdict.dont.map(words.verdict.dont),
-    cautions: [...(logged?.cautions ?? []), ...verdict.cautions.map(words.verdict.caution)],
+    cautions: onceEach([...(logged?.cautions ?? []), ...verdict.cautions.map(words.verdict.caution)]),
     reasons: [
       ...(logged ? [words.log.logged(logged.entry, studio.units)] : []),
       ...(logged?.reasons ?? []),

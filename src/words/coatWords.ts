@@ -69,7 +69,7 @@ export const coatWords = {
   temperature: 'How warm the room is, if known',
   humidity: 'Relative humidity of the room in percent, if known',
   whichAbout: 'The coat, such as c-12',
-  how: 'glazed, peeled or washed',
+  how: 'glazed, peeled or washed; when not said: glazed, and peeled for latex and tape',
   kind: (resist: Resist): string => kinds[resist],
   event,
   why,

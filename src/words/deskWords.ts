@@ -14,6 +14,8 @@ export const deskWords = {
   broken: (id: string): Text =>
     t`Something went wrong here, and it was not you. Nothing was saved. Give a keeper this number: ${[id]}.`,
   movedOn: (fresh: Text): Text => t`Not logged: somebody acted on it meanwhile. ${fresh}`,
+  neverLogged: (name: string, after: number, last: number): Text =>
+    t`${said(name)} has no entry ${after}: its log ends at ${last}. Leave after: out. Nothing was saved.`,
   logAnyway: (): Text => ['Log it anyway'],
   line: {
     empty: (): Text => [

@@ -45,6 +45,7 @@ const quantity = (why: QuantityProblem): Text => {
 export const optionWords = {
   quantity,
   instant: (why: InstantProblem): Text => instant(why),
+  notPositive: (typed: string): Text => t`“${said(typed)}” is too low: it must be more than 0.`,
   tooLow: (typed: string, low: string): Text => t`“${said(typed)}” is too low; it starts at ${[low]}.`,
   tooHigh: (typed: string, high: string): Text => t`“${said(typed)}” is too high; it ends at ${[high]}.`,
   windowOutside: (typed: string, low: string, high: string): Text =>

@@ -81,7 +81,11 @@ export const stirMinutes: Kind<number> = bounded(
     const read = readDuration(typed, 'min');
     return read.ok ? { ok: true, value: read.value / minutes(1) } : read;
   },
-  { low: 0.1, high: 180, print: (value) => spanText(value / 60) },
+  {
+    low: 0.1,
+    high: 180,
+    print: (value) => (value < 1 ? secondsText(seconds(value * 60)) : spanText(value / 60)),
+  },
 );
 
 export const temperature = (low: number, high: number): Kind<Celsius> => ({
@@ -182,7 +186,7 @@ export const amount: Kind<Amount> = {
       const why = byVolume.ok ? undefined : byVolume.why;
       return { ok: false, why: why ? words.option.amount(why) : [] };
     }
-    if (!(value > 0)) return { ok: false, why: words.option.tooLow(typed, '0') };
+    if (!(value > 0)) return { ok: false, why: words.option.notPositive(typed) };
     if (value > 200_000) return { ok: false, why: words.option.absurd(typed) };
     return { ok: true, value: byVolume.ok ? { volume: millilitres(value) } : { mass: grams(value) } };
   },

@@ -5,6 +5,7 @@ import type { Member } from '../../studio/ports.ts';
 import type { StudioCup, Vessel } from '../../studio/studio.ts';
 import { isZone } from '../../studio/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
+import { plainText } from '../readNumeral.ts';
 import { readMass } from '../readQuantity.ts';
 
 const folded = (text: string) =>
@@ -129,7 +130,7 @@ export const zone: Kind<string> = {
       .map((name) => ({ name, value: name })),
 };
 
-/** A weight as a scale shows it: the digits typed say the scale's step. */
+/** A weight as a scale shows it: the digits typed, or the fraction, say the scale's step. */
 export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
   control: 'text',
   example: '246.2g',
@@ -138,12 +139,12 @@ export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
     const { units } = await book.studio();
     const read = readMass(typed, units, 'g');
     if (!read.ok) return { ok: false, why: words.option.quantity(read.why) };
-    if (!(read.value > 0)) return { ok: false, why: words.option.tooLow(typed, '0') };
-    const [, whole = '', part = ''] = /(\d+)(?:[.,](\d+))?\D*$/.exec(typed) ?? [];
-    const last = Number(part === '' ? whole : `${whole}.${part}`);
-    const perUnit = readMass(typed.replace(/^.*?(\d+(?:[.,]\d+)?)(\D*)$/, '1$2'), units, 'g');
-    const unit = perUnit.ok && last > 0 ? perUnit.value : 1;
-    return { ok: true, value: { grams: read.value, step: grams(unit * 10 ** -part.length) } };
+    if (!(read.value > 0)) return { ok: false, why: words.option.notPositive(typed) };
+    const text = plainText(typed);
+    const [, part, below] = /(?:\d*[.,](\d+)|\/ ?(\d+)|\d+)\D*$/.exec(text) ?? [];
+    const unit = readMass(text.replace(/^.*\d(\D*)$/, '1$1'), units, 'g');
+    const step = below === undefined ? 10 ** -(part?.length ?? 0) : 1 / Number(below);
+    return { ok: true, value: { grams: read.value, step: grams(step * (unit.ok ? unit.value : 1)) } };
   },
 };
 
