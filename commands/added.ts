@@ -7,6 +7,7 @@ import { whenPast } from '../src/command/kinds/when.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
 import { readAddition } from '../src/studio/readAddition.ts';
+import { volumeNow } from '../src/studio/volumeNow.ts';
 
 export const added = logs({
   name: 'added',
@@ -47,9 +48,12 @@ export const added = logs({
     if (v.gravity !== undefined && (v.gravity < 1 || v.gravity > 2.5))
       return refuse(words.option.gravityOutside(String(v.gravity)));
     if (v.from?.no === v.bucket.no) return refuse(w.sameBucket);
+    // How full the pail was on an earlier day is not known here.
+    const held = v.when === undefined ? volumeNow(v.bucket, now) : undefined;
     const found = readAddition({
       what: v.what,
       bucket: v.bucket,
+      ...(held && { held }),
       ...(v.amount && { amount: v.amount }),
       ...(v.from && { from: v.from }),
       ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),

@@ -4,13 +4,13 @@ import { bucketOptions } from '../../src/command/bucketOptions.ts';
 import { bucketProblem } from '../../src/command/bucketProblem.ts';
 import { bucketSaid } from '../../src/command/bucketSaid.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';
-import { gravity } from '../../src/glaze/units.ts';
+import { usualSolids } from '../../src/studio/usualSolids.ts';
 import { days, hours } from '../../src/studio/ids.ts';
 
 /** What a bucket is until its keeper says otherwise (common practice). */
 const usual = {
   use: 'dipping',
-  solids: gravity(2.6),
+  solids: usualSolids,
   restLimit: hours(1),
   shelfLife: days(7),
   mesh: 80,

@@ -3,6 +3,7 @@ import type { BucketState } from '../studio/bucketState.ts';
 import { decide } from '../studio/decide.ts';
 import { volumeHeld } from '../studio/foldBucket.ts';
 import { hours } from '../studio/ids.ts';
+import { usualSolids } from '../studio/usualSolids.ts';
 import type { Asking, Reply } from './contract.ts';
 import { isoInstant } from './isoInstant.ts';
 
@@ -30,7 +31,8 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const { units } = await book.studio();
   const { settings } = state;
   const verdict = decide(state, { now, role });
-  const gravity = verdict.predicted?.value ?? verdict.gravity?.value;
+  // After an addition of unknown size nobody knows how much powder is in a litre.
+  const gravity = verdict.predicted?.value;
   const slurry = gravity === undefined ? undefined : { slurry: gravity, solids: settings.solids };
   const dry = slurry && dryContent(slurry);
   const phi = slurry && solidsVolumeFraction(slurry);
@@ -57,6 +59,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
             },
           ]
         : []),
+      { label: [w.factPowder], text: w.powder(settings.solids, settings.solids === usualSolids) },
       ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value) }] : []),
     ],
     cautions: [...settings.cautions.map(w.caution), ...verdict.cautions.map(words.verdict.caution)],

@@ -1,18 +1,24 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
 import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
 import type { Added } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
+import type { Estimate } from './contents.ts';
 import { volumeHeld } from './foldBucket.ts';
 
 export type AdditionProblem =
   | { kind: 'wants-volume'; what: string }
   | { kind: 'wants-weight'; what: string }
   | { kind: 'more-than-pail'; pail: Millilitres }
+  /** Over the rim, with what is in the pail already. */
+  | { kind: 'over-the-rim'; held: Millilitres; pail: Millilitres; more: Millilitres }
   /** Out of this bucket, or out of the one that it came from. */
   | { kind: 'more-than-held'; held: Millilitres; from: boolean };
 
 export interface SaidAddition {
   what: Added['what'];
   bucket: BucketState;
+  /** What the pail held just before, when that is known. */
+  held?: Estimate<Millilitres>;
   amount?: { mass: Grams } | { volume: Millilitres };
   from?: BucketState;
   gravity?: Gravity;
@@ -41,6 +47,21 @@ const mostHeld = (bucket: BucketState): { value: Millilitres; most: number } | u
   return held && { value: held.value, most: held.value + 2 * held.sd };
 };
 
+/** A pail's size is told, to the nearest mark. */
+const rimWithin = 0.05;
+
+/** Whether what went in must have run over, whatever the volume's uncertainty. */
+const overTheRim = ({ what, bucket, held, ...said }: SaidAddition): AdditionProblem | undefined => {
+  const { pail } = bucket.settings;
+  if (pail === undefined || !held || bucket.unknownSince.length > 0) return undefined;
+  if (what !== 'water' && what !== 'glaze' && what !== 'dry') return undefined;
+  const more = millilitres(roomOf({ what, bucket, ...said }));
+  const over = held.value + more - pail;
+  return over > coverage95 * held.sd + rimWithin * pail
+    ? { kind: 'over-the-rim', held: held.value, pail, more }
+    : undefined;
+};
+
 /** What was added, from what was said; or what is wrong with it. */
 export const readAddition = (said: SaidAddition): Found => {
   const { what, amount, bucket, from } = said;
@@ -49,6 +70,8 @@ export const readAddition = (said: SaidAddition): Found => {
   const { pail } = bucket.settings;
   const room = roomOf(said);
   if (pail !== undefined && room > pail) return { ok: false, why: { kind: 'more-than-pail', pail } };
+  const over = overTheRim(said);
+  if (over) return { ok: false, why: over };
   const out = what === 'draw-off' || what === 'taken' ? bucket : what === 'glaze' ? from : undefined;
   const held = out && mostHeld(out);
   if (held && room > held.most)

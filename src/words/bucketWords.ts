@@ -73,6 +73,7 @@ export const bucketWords = {
   factNumber: 'Bucket',
   factWindow: 'Aims at',
   factVolume: 'Holds',
+  factPowder: 'Powder',
   factDry: 'Dry content',
   label: (no: number, name: string, { retired, held }: { retired: boolean; held: boolean }): string =>
     `${no} · ${name}${retired ? ' (retired)' : held ? ' (on hold)' : ''}`,
@@ -92,6 +93,10 @@ export const bucketWords = {
     pail === undefined
       ? t`about ${[volumeText(ml, units)]}`
       : t`about ${[volumeText(ml, units)]} of ${[volumeText(pail, units)]}`,
+  powder: (solids: number, usual: boolean): Text =>
+    usual
+      ? t`gravity ${[String(solids)]}, the usual one, assumed until a keeper says another`
+      : t`gravity ${[String(solids)]}`,
   dry: (perLitre: number, fraction: number): Text =>
     t`${[massText(perLitre)]} to the litre, ${[`${(100 * fraction).toFixed(0)} %`]} of it by volume`,
   caution: (caution: BucketCaution): Text => [cautionWords[caution]],

@@ -53,3 +53,46 @@ it.each([
   await room.say(1, `/coat on kind:${kind} pieces:bowl`);
   expect((await room.say(2, '/coat off coat:c-1')).data).toMatchObject({ how });
 });
+
+describe('what went in over the rim', () => {
+  it.each([
+    ['what:water amount:8l', /15 l are in the pail and 19 l fit: 8 l more can't have gone in/],
+    ['what:glaze amount:8l gravity:1.44', /8 l more/],
+    // 20 kg of grains at 2.6 take 7.7 l.
+    ['what:dry amount:20kg', /7\.69 l more/],
+  ])('%s is refused', async (typed, named) => {
+    await refused(await openRoomWithGullGrey(), `/added bucket:gg ${typed}`, named);
+  });
+
+  it.each(['what:water amount:5l', 'what:glaze amount:5l gravity:1.44', 'what:dry amount:10kg'])(
+    '%s is within what the volume can tell',
+    async (typed) => {
+      const room = await openRoomWithGullGrey();
+      expect(await room.say(5, `/added bucket:gg ${typed}`)).toMatchObject({ ok: true });
+    },
+  );
+
+  it('is kept when some was taken out first, when it was on an earlier day, and when nobody knows how full it was', async () => {
+    const room = await openRoomWithGullGrey();
+    expect(await room.say(5, '/added bucket:gg what:water amount:8l when:"2h ago"')).toMatchObject({
+      ok: true,
+    });
+    const ladled = await openRoomWithGullGrey();
+    await ladled.say(1, '/added bucket:gg what:taken amount:6l');
+    expect(await ladled.say(5, '/added bucket:gg what:water amount:8l')).toMatchObject({ ok: true });
+    const unknown = await openRoomWithGullGrey();
+    await unknown.say(1, '/added bucket:gg what:taken');
+    expect(await unknown.say(5, '/added bucket:gg what:water amount:8l')).toMatchObject({ ok: true });
+  });
+});
+
+it('a bucket’s card says no dry content once something of unknown amount went in, and which powder it reckons with', async () => {
+  const room = await openRoomWithGullGrey();
+  await room.say(1, '/reading bucket:gg gravity:1.44 stirred:yes');
+  const card = () => room.say(2, '/bucket show bucket:gg');
+  // Brongniart: 2.6 × 440/1.6 = 715 g to the litre.
+  expect(Number((await card()).data['dryGramsPerLitre'])).toBeCloseTo(715, 0);
+  expect(JSON.stringify((await card()).facts)).toMatch(/gravity 2\.6, the usual one, assumed/);
+  await room.say(2, '/added bucket:gg what:water');
+  expect((await card()).data).toMatchObject({ dryGramsPerLitre: null, solidsVolumeFraction: null });
+});
