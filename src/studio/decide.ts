@@ -76,7 +76,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
   // What the grid rests on, even when a later reading that agrees was not believed.
-  return verdictOn(f, asRead(f.state.believed, true), {
+  return verdictOn(f, asRead(f.read, true), {
     step,
     rule: 'grid',
     then: checkpoint ? undefined : move.then,

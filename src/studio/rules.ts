@@ -13,6 +13,8 @@ export interface Facts {
   hoursSinceStir?: number;
   predicted?: { value: MeasuredGravity['value']; u95: number };
   measured?: MeasuredGravity & { band: GravityBand; edge: boolean; reasons: Reason[] };
+  /** The reading that the measured gravity rests on, or the readings of one session taken together. */
+  read?: MeasuredGravity;
   flow: ReturnType<typeof flowBand>;
   /** Said with every answer from the grid. */
   reasons: Reason[];
@@ -66,6 +68,7 @@ export const facts = (state: BucketState, now: Instant): Facts => {
           ],
         },
       }),
+    ...(believed && { read: together && measured ? measured : believed }),
     flow: flowBand(state, now),
     reasons: stir && stirred !== undefined ? [{ because: 'stirred', at: stir.at, hours: stirred }] : [],
   };
