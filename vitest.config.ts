@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['dist/**', 'node_modules/**'],
+    setupFiles: ['tests/helpers/repeatable.ts'],
     globalSetup: ['tests/helpers/buildOnce.ts'],
     env: { TZ: 'UTC' },
     testTimeout: 120_000,
