@@ -1,3 +1,4 @@
+import { edits } from '../studio/edits.ts';
 import { seq, type Seq } from '../studio/ids.ts';
 import { isGroup, type Command, type Leaf } from './contract.ts';
 
@@ -12,7 +13,8 @@ export type LineProblem =
   | { kind: 'unknown-command'; typed: string }
   | { kind: 'needs-leaf'; group: string; leaves: string[] }
   | { kind: 'twice'; option: string }
-  | { kind: 'loose'; text: string };
+  | { kind: 'loose'; text: string }
+  | { kind: 'unknown-option'; typed: string; near: string };
 
 /** The leaf that a path names. */
 export const leafAt = (commands: readonly Command[], path: readonly string[]): Leaf | undefined => {
@@ -33,12 +35,15 @@ const closing: Record<string, string> = {
   '‘': '’',
 };
 
+interface Mark {
+  name: string;
+  from: number;
+  value: number;
+}
+
 /** Where each known `option:` begins, outside quotes. */
-export const marks = (
-  text: string,
-  names: ReadonlySet<string>,
-): { name: string; from: number; value: number }[] => {
-  const found: { name: string; from: number; value: number }[] = [];
+export const marks = (text: string, names: ReadonlySet<string>): Mark[] => {
+  const found: Mark[] = [];
   let quote: string | undefined;
   for (let i = 0; i < text.length; i++) {
     const char = text.charAt(i);
@@ -58,6 +63,20 @@ export const marks = (
     }
   }
   return found;
+};
+
+/** The first `word:` outside quotes that is a known option but for a letter or two; a note is prose and may hold any. */
+const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; near: string } | undefined => {
+  const words = new Set(
+    Array.from(text.matchAll(/(?<!\S)([a-z][a-z0-9-]{2,}):/gi), ([, word = '']) => word.toLowerCase()),
+  );
+  for (const { name, from } of marks(text, new Set([...names, ...words]))) {
+    if (name === 'note') return undefined;
+    if (names.has(name) || /\S/.test(text.charAt(from - 1))) continue;
+    const [best] = [...names].map((near) => ({ near, far: edits(name, near) })).sort((a, b) => a.far - b.far);
+    if (best && best.far <= Math.min(2, name.length - 3)) return { typed: name, near: best.near };
+  }
+  return undefined;
 };
 
 const unquoted = (raw: string): string => {
@@ -94,7 +113,10 @@ export const parseLine = (
     words = more;
     path.push(chosen.name);
   } else leaf = command;
-  const found = marks(words, new Set([...Object.keys(leaf.options), 'after']));
+  const names = new Set([...Object.keys(leaf.options), 'after']);
+  const unknown = misspelt(words, names);
+  if (unknown) return { ok: false, why: { kind: 'unknown-option', ...unknown } };
+  const found = marks(words, names);
   const typed: Record<string, string> = {};
   const loose = unquoted(words.slice(0, found[0]?.from ?? words.length));
   if (loose !== '') {

@@ -30,6 +30,8 @@ export const speak = async (
       return refused(words.desk.line.needsLeaf(why.group, why.leaves));
     case 'twice':
       return refused(words.desk.line.twice(why.option));
+    case 'unknown-option':
+      return refused(words.desk.line.unknownOption(why.typed, why.near));
     case 'loose':
       return refused(words.desk.line.loose(why.text));
   }

@@ -156,8 +156,10 @@ export const verdictReply = async (
   // Names are asked for only where one is said: every verdict would pay for them.
   const named = verdict.reasons.some(({ because }) => because === 'held');
   const members = new Map((named ? await book.members() : []).map(({ id, name }) => [id, name]));
+  const cake = state.cake?.since;
   const setting = {
     units: studio.units,
+    ...(cake !== undefined && { cakeSince: cake }),
     member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),
   };
   const protocol = howToMeasure(verdict, barehanded(state.settings), words);

@@ -24,6 +24,8 @@ export const deskWords = {
     needsLeaf: (group: string, leaves: string[]): Text =>
       t`/${[group]} needs one of these after it: ${[leaves.join(', ')]}.`,
     twice: (option: string): Text => t`${[option]} is there twice. Say it once.`,
+    unknownOption: (typed: string, near: string): Text =>
+      t`“${said(typed)}:” is no option here. Did you mean ${[near]}:? Nothing was saved.`,
     loose: (text: string): Text => t`I can't place “${said(text)}”. Options look like bucket:"Gull Grey".`,
   },
 };

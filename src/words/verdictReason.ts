@@ -1,3 +1,4 @@
+import type { Instant } from '../studio/ids.ts';
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Reason } from '../studio/verdict.ts';
 import { flowWords } from './flowWords.ts';
@@ -20,11 +21,13 @@ const band = { low: 'below', in: 'inside', high: 'above' } as const;
 
 interface VerdictSetting {
   units: UnitSystem;
+  /** When a cake was felt that is not reported gone. */
+  cakeSince?: Instant;
   member(id: Extract<Reason, { because: 'held' }>['hold']['by']): Part;
 }
 
 /** One thing that an answer rests on, with its numbers. */
-export const verdictReason = (r: Reason, { units, member }: VerdictSetting): Text => {
+export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSetting): Text => {
   switch (r.because) {
     case 'held':
       return t`On hold${[r.hold.cause === 'other' ? '' : ` (${r.hold.cause})`]}: ${said(r.hold.why)}. By ${member(r.hold.by)}, ${{ at: r.hold.since, show: 'ago' }}.`;
@@ -47,7 +50,7 @@ export const verdictReason = (r: Reason, { units, member }: VerdictSetting): Tex
     case 'never-measured':
       return t`There is no reading taken on a stirred bucket yet.`;
     case 'unbelieved':
-      return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} is kept but not believed: the bucket was not stirred to the bottom just before.`;
+      return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} is kept but not believed: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt, and nobody had said that it was gone' : 'the bucket was not stirred to the bottom just before, with no cake left']}.`;
     case 'stale':
       return t`Last believed reading ${{ at: r.at, show: 'day' }}, ${[spanText(r.days * 24)]} ago; good for ${[spanText(r.limitDays * 24)]}.`;
     case 'added-unknown':

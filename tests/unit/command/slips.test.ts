@@ -96,3 +96,37 @@ it('a bucket’s card says no dry content once something of unknown amount went 
   await room.say(2, '/added bucket:gg what:water');
   expect((await card()).data).toMatchObject({ dryGramsPerLitre: null, solidsVolumeFraction: null });
 });
+
+describe('a misspelt option', () => {
+  it.each([
+    ['/reading bucket:gg graviti:1.44', /“graviti:” is no option here. Did you mean gravity:/],
+    ['/reading buket:gg gravity:1.44', /“buket:”.*bucket:/],
+    ['/reading bucket:gg weigth:230g stirred:yes', /“weigth:”.*weight:/],
+    ['/added bucket:gg what:water amout:1l note:fine', /“amout:”.*amount:/],
+  ])('%s is named, with the nearest', async (line, named) => {
+    await refused(await openRoomWithGullGrey(), line, named);
+  });
+
+  it.each([
+    'note:"graviti: 1.44, the sheet says"',
+    'note:thick at first. stired: a while',
+    'gravity:1.44 note:see weigth: below',
+    'note:cup: ours',
+  ])('a note is prose: %s', async (typed) => {
+    const room = await openRoomWithGullGrey();
+    const answer = await room.say(5, `/reading bucket:gg look:right ${typed}`);
+    expect(answer.title).not.toMatch(/no option/);
+  });
+});
+
+it('a reading over a cake that nobody has said is gone is disbelieved for that', async () => {
+  const room = await openRoomWithGullGrey();
+  await room.say(1, '/stirred bucket:gg seen:cake');
+  const answer = await room.say(2, '/reading bucket:gg gravity:1.44');
+  expect(answer.reasons.join()).toMatch(
+    /not believed: a cake had been felt, and nobody had said that it was gone/,
+  );
+  const still = await openRoomWithGullGrey();
+  const unstirred = await still.say(2, '/reading bucket:gg gravity:1.44 stirred:no');
+  expect(unstirred.reasons.join()).toMatch(/not believed: the bucket was not stirred to the bottom/);
+});
