@@ -1,8 +1,19 @@
 import type { Kysely } from 'kysely';
 import type { StreamNo, StudioId } from '../studio/ids.ts';
+import { compiledOnce } from './compiledOnce.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
 import type { Head } from './pages.ts';
 import type { Tables } from './tables.ts';
+
+const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['streams'][Column] }>(
+  (db, value) => {
+    const stood = { seq: value('seq'), folded_by: value('folded_by'), state: value('state') };
+    return db
+      .insertInto('streams')
+      .values({ studio_id: value('studio_id'), stream_no: value('stream_no'), ...stood })
+      .onConflict((conflict) => conflict.columns(['studio_id', 'stream_no']).doUpdateSet(stood));
+  },
+);
 
 /** Stores where a stream stands: its counter, and the cached state. */
 export const saveHead = async (
@@ -11,14 +22,11 @@ export const saveHead = async (
   stream: StreamNo,
   { seq, state }: Head,
 ): Promise<void> => {
-  const stood = {
+  await upsert(db, {
+    studio_id: studio,
+    stream_no: stream,
     seq,
     folded_by: state ? foldFingerprint : null,
     state: state ? JSON.stringify(state) : null,
-  };
-  await db
-    .insertInto('streams')
-    .values({ studio_id: studio, stream_no: stream, ...stood })
-    .onConflict((conflict) => conflict.columns(['studio_id', 'stream_no']).doUpdateSet(stood))
-    .execute();
+  });
 };

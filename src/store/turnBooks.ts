@@ -1,10 +1,25 @@
 import type { Clock } from '../clock.ts';
-import type { StudioId } from '../studio/ids.ts';
+import type { Instant, StudioId } from '../studio/ids.ts';
 import type { Books, Logbook, WritableLogbook } from '../studio/ports.ts';
+import { compiledOnce } from './compiledOnce.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import type { Outcome, Turns } from './turns.ts';
 import { withoutNul, withoutNulWithin } from './withoutNul.ts';
 import { WritingLogbook } from './writingLogbook.ts';
+
+const storedReply = compiledOnce<{ studio: StudioId; key: string }, { value: string }>((db, value) =>
+  db
+    .selectFrom('replies')
+    .where('studio_id', '=', value('studio'))
+    .where('key', '=', value('key'))
+    .select('value'),
+);
+
+const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; at: Instant }>((db, value) =>
+  db
+    .insertInto('replies')
+    .values({ studio_id: value('studio'), key: value('key'), value: value('value'), at: value('at') }),
+);
 
 export class TurnBooks implements Books {
   readonly #turns: Turns;
@@ -33,12 +48,7 @@ export class TurnBooks implements Books {
   ): Promise<T> {
     const key = withoutNul(typedKey);
     return this.#turns.write(async (writing): Promise<Outcome<T>> => {
-      const stored = await writing.db
-        .selectFrom('replies')
-        .where('studio_id', '=', studio)
-        .where('key', '=', key)
-        .select('value')
-        .executeTakeFirst();
+      const [stored] = await storedReply(writing.db, { studio, key });
       // The key names one request, and so one type of value.
       if (stored) return { keep: false, value: JSON.parse(stored.value) as T };
 
@@ -48,10 +58,7 @@ export class TurnBooks implements Books {
         if (!outcome.keep) return outcome;
         await book.save();
         const value = withoutNulWithin(outcome.value);
-        await writing.db
-          .insertInto('replies')
-          .values({ studio_id: studio, key, value: JSON.stringify(value), at: this.#clock.now() })
-          .execute();
+        await storeReply(writing.db, { studio, key, value: JSON.stringify(value), at: this.#clock.now() });
         return { keep: true, value };
       } finally {
         book.end();

@@ -1,5 +1,5 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
-import type { ControlledTransaction, Kysely, Transaction } from 'kysely';
+import { CompiledQuery, type ControlledTransaction, type Kysely, type Transaction } from 'kysely';
 import { dataVersion, type Database } from './database.ts';
 import { DraftPages, RememberedPages, type Pages } from './pages.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
@@ -31,6 +31,11 @@ interface WriteJob {
   run(writing: Writing): Promise<{ keep: boolean; acknowledge(): void }>;
   fail(error: unknown): void;
 }
+
+/** A job in a turn is undone alone. Ready-made: each job needs two of them. */
+const savepoint = CompiledQuery.raw('savepoint job');
+const backToSavepoint = CompiledQuery.raw('rollback to savepoint job');
+const releaseSavepoint = CompiledQuery.raw('release savepoint job');
 
 const mostInOneTurn = 64;
 const mostStudiosRemembered = 200;
@@ -149,17 +154,17 @@ export class Turns {
 
   async #runOne(job: WriteJob, tx: ControlledTransaction<Tables>, below: Pages): Promise<() => void> {
     const pages = new DraftPages(below);
-    const db = await tx.savepoint('job').execute();
+    await tx.executeQuery(savepoint);
     try {
-      const { keep, acknowledge } = await job.run({ db, pages });
+      const { keep, acknowledge } = await job.run({ db: tx, pages });
       if (keep) pages.keep();
-      else await db.rollbackToSavepoint('job').execute();
-      await db.releaseSavepoint('job').execute();
+      else await tx.executeQuery(backToSavepoint);
+      await tx.executeQuery(releaseSavepoint);
       return acknowledge;
     } catch (error) {
       if (!this.#database.sqlite.inTransaction) throw error;
-      await db.rollbackToSavepoint('job').execute();
-      await db.releaseSavepoint('job').execute();
+      await tx.executeQuery(backToSavepoint);
+      await tx.executeQuery(releaseSavepoint);
       return () => this.#fail(job, error);
     }
   }

@@ -1,0 +1,42 @@
+import type { CompiledQuery, Kysely } from 'kysely';
+import type { Tables } from './tables.ts';
+
+/** Stands for a value while a query is built. */
+class Placeholder {
+  readonly name: string;
+
+  constructor(name: string) {
+    this.name = name;
+  }
+}
+
+/**
+ * A query that is built and compiled the first time and from then on only run: with every entry that is
+ * logged, building it anew takes longer than SQLite takes to carry it out.
+ */
+export const compiledOnce = <Values extends Record<string, unknown>, Row = unknown>(
+  build: (
+    db: Kysely<Tables>,
+    value: <Name extends keyof Values & string>(name: Name) => Values[Name],
+  ) => { compile(): CompiledQuery<Row> },
+) => {
+  // One for each database: what it is compiled to is the dialect's.
+  const known = new WeakMap<object, { query: CompiledQuery<Row>; names: readonly string[] }>();
+  return async (db: Kysely<Tables>, values: Values): Promise<Row[]> => {
+    const { adapter } = db.getExecutor();
+    let compiled = known.get(adapter);
+    if (!compiled) {
+      // The builder passes on what it is given without looking into it.
+      const query = build(db, (name) => new Placeholder(name) as Values[typeof name]).compile();
+      const names = query.parameters.map((parameter) => {
+        if (parameter instanceof Placeholder) return parameter.name;
+        throw new Error('a query that is compiled once has a value of its own');
+      });
+      compiled = { query, names };
+      known.set(adapter, compiled);
+    }
+    const { query, names } = compiled;
+    const { rows } = await db.executeQuery<Row>({ ...query, parameters: names.map((name) => values[name]) });
+    return rows;
+  };
+};
