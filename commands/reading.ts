@@ -4,7 +4,7 @@ import { millilitres } from '../src/glaze/units.ts';
 import { logs } from '../src/command/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick, seen, yesNo } from '../src/command/kinds/picks.ts';
-import { effluxTime, length, number, statedGravity, temperature } from '../src/command/kinds/quantities.ts';
+import { effluxTime, length, number, readOffGravity, temperature } from '../src/command/kinds/quantities.ts';
 import { cup, scaleWeight, vessel } from '../src/command/kinds/studioThings.ts';
 import { note } from '../src/command/kinds/texts.ts';
 import { whenPast } from '../src/command/kinds/when.ts';
@@ -26,7 +26,7 @@ export const reading = logs({
   options: {
     bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
     weight: { kind: scaleWeight, needed: false, about: (w) => w.reading.weight },
-    gravity: { kind: statedGravity, needed: false, about: (w) => w.reading.gravity },
+    gravity: { kind: readOffGravity, needed: false, about: (w) => w.reading.gravity },
     seconds: { kind: effluxTime, needed: false, about: (w) => w.reading.seconds },
     look: {
       kind: pick(flowLooks, {

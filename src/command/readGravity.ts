@@ -1,9 +1,11 @@
+import { solidsVolumeFraction } from '../glaze/slurry.ts';
 import type { Grams } from '../glaze/units.ts';
 import type { BucketEvent, CupTime } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
+import { pasteFraction } from '../studio/planBatch.ts';
 import { stateGravity, type GravityScale } from '../studio/stateGravity.ts';
 import type { Studio, Vessel } from '../studio/studio.ts';
-import { weighGravity } from '../studio/weighGravity.ts';
+import { plausibleGravity, weighGravity } from '../studio/weighGravity.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 import type { Reply } from './contract.ts';
@@ -19,7 +21,7 @@ export type ReadGravity =
 interface Said {
   bucket: BucketState;
   weight?: { grams: Grams; step: Grams };
-  gravity?: number;
+  gravity?: { value: number; scale?: GravityScale };
   vessel?: Vessel;
   weighed?: 'with-cup' | 'without-cup';
   scale?: GravityScale;
@@ -40,9 +42,17 @@ const answered = (kind: 'refusal' | 'choice', title: Text, more: Partial<Reply> 
   reply: { kind, title, data: {}, ...more },
 });
 
-const stated = (value: number, said: Said, { thick, words }: Setting): ReadGravity => {
+const stated = (
+  { value, ...on }: NonNullable<Said['gravity']>,
+  said: Said,
+  setting: Setting,
+): ReadGravity => {
+  const { thick, words, typed } = setting;
+  const { scale = on.scale } = said;
+  if (on.scale && scale !== on.scale && !(on.scale === 'baume' && scale === 'baume-144'))
+    return answered('refusal', words.reading.twoScales(typed['gravity'] ?? '', scale ?? on.scale));
   const found = stateGravity(value, {
-    ...(said.scale && { scale: said.scale }),
+    ...(scale && { scale }),
     ...(said.within !== undefined && { within: said.within }),
     thick,
   });
@@ -115,11 +125,16 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
   }
 };
 
-/** Nothing that pours weighs as much as its own powder. */
-const poured = (found: ReadGravity, { bucket }: Said, { words }: Setting): ReadGravity => {
+/** What is no slurry is a slip: water, or more powder than pours. */
+const poured = (found: ReadGravity, { bucket }: Said, { words: { reading } }: Setting): ReadGravity => {
+  if (found.kind !== 'gravity') return found;
   const { solids } = bucket.settings;
-  return found.kind === 'gravity' && found.gravity.value >= solids
-    ? answered('refusal', words.reading.abovePowder(found.gravity.value, solids))
+  const { value } = found.gravity;
+  if (value >= solids) return answered('refusal', reading.abovePowder(value, solids));
+  if (value <= plausibleGravity.low) return answered('refusal', reading.water(value));
+  const grains = solidsVolumeFraction({ slurry: value, solids });
+  return grains.ok && grains.value > pasteFraction
+    ? answered('refusal', reading.paste(value, grains.value))
     : found;
 };
 

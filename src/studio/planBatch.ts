@@ -5,7 +5,7 @@ import type { Recipe } from './recipe.ts';
 import { inSteps, scaleRecipe, weighedTogether, type WeighedMaterial } from './scaleRecipe.ts';
 
 /** Denser than this, grains touch: it is a paste (common practice; packed solids are 0.55 to 0.65). */
-const pasteFraction = 0.6;
+export const pasteFraction = 0.6;
 
 export interface BatchWanted {
   recipe: Recipe;

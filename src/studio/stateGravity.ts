@@ -16,7 +16,8 @@ export type Stated =
   /** A hydrometer sticks in a gel. */
   | { kind: 'sticks' };
 
-const converted = (value: number, scale: GravityScale): Checked<Gravity> => {
+/** A gravity read off a scale. */
+export const gravityOnScale = (value: number, scale: GravityScale): Checked<Gravity> => {
   switch (scale) {
     case 'sg':
       return { ok: true, value: gravity(value) };
@@ -35,7 +36,7 @@ export const stateGravity = (
   { scale = 'sg', within, thick }: { scale?: GravityScale; within?: number; thick: boolean },
 ): Stated => {
   const by = scale === 'sg' ? 'stated' : 'hydrometer';
-  const found = converted(value, scale);
+  const found = gravityOnScale(value, scale);
   const stated = found.ok ? found.value : found.outOfRange.value < found.outOfRange.low ? 0 : Infinity;
   if (stated < 1) return { kind: 'below-water' };
   if (stated > 2.5) return { kind: 'above-glaze' };

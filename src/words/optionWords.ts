@@ -1,5 +1,6 @@
 import type { QuantityProblem } from '../studio/quantityProblem.ts';
 import type { InstantProblem } from '../studio/instantProblem.ts';
+import { slippedPoint } from './slippedPoint.ts';
 import { said, t, type Text } from './text.ts';
 
 const whatIs = {
@@ -72,8 +73,8 @@ export const optionWords = {
   notAZone: (typed: string): Text => t`“${said(typed)}” is not a time zone. They look like America/St_Johns.`,
   tooLong: (most: number, length: number): Text =>
     t`That is ${length} characters; ${most} is the most. Nothing was saved, so cut it and send it again.`,
-  gravityOutside: (typed: string): Text =>
-    t`“${said(typed)}” can't be the gravity of a glaze: water is 1, and no glaze is over 2.5. Is it °Bé, or grams?`,
+  gravityOutside: (typed: string, value = Number(typed)): Text =>
+    t`“${said(typed)}” can't be the gravity of a glaze: water is 1, and no glaze is over 2.5. ${[slippedPoint(value) ? `Was it ${slippedPoint(value)}? ` : '']}Is it °Bé (type 44Be), or grams?`,
   gravityNoWater: (typed: string): Text =>
     t`“${said(typed)}” is lighter than water. Was it weighed without the cup, or is it another scale?`,
   whatTime: (typed: string, example: string): Text =>

@@ -1,5 +1,6 @@
 import type { UnitSystem, Vessel } from '../studio/studio.ts';
 import { gravityText, gravityWithin, scaleText } from './measures.ts';
+import { slippedPoint } from './slippedPoint.ts';
 import { said, t, type Text } from './text.ts';
 
 const fits = ({ name, tare, water }: Vessel, units: UnitSystem): Text =>
@@ -43,7 +44,13 @@ export const readingWords = {
   belowWater: (value: number): Text =>
     t`${[String(value)]} is lighter than water, which is 1. Was the weight typed as gravity, or the empty cup taken off twice? Nothing was saved.`,
   aboveGlaze: (value: number): Text =>
-    t`${[String(value)]} can't be the gravity of a glaze: none is over 2.5. If it is °Bé, add scale:baume; if it is grams, use weight:. Nothing was saved.`,
+    t`${[String(value)]} can't be the gravity of a glaze: none is over 2.5. ${[slippedPoint(value) ? `Was it ${slippedPoint(value)}? ` : '']}If it is °Bé, add scale:baume; if it is grams, use weight:. Nothing was saved.`,
+  water: (value: number): Text =>
+    t`A gravity of ${[gravityText(value)]} is that of water, which is 1, not of a glaze. Was there glaze in the cup, stirred up from the bottom, or is it another scale? Nothing was saved.`,
+  paste: (value: number, fraction: number): Text =>
+    t`At ${[gravityText(value)]}, ${[String(Math.round(100 * fraction))]} % of this glaze would be grains: a paste, which fills no cup level. Was the cup's own weight taken off, or is it another scale? Nothing was saved.`,
+  twoScales: (typed: string, scale: string): Text =>
+    t`“${said(typed)}” is on another scale than scale:${[scale]}. Which one was it? Say it once. Nothing was saved.`,
   abovePowder: (value: number, solids: number): Text =>
     t`A gravity of ${[gravityText(value)]} can't be: the powder of this bucket has ${[gravityText(solids)]} itself. Was the cup's own weight taken off? Nothing was saved.`,
   withCup: (typed: string, vessel: string): Text =>

@@ -13,8 +13,10 @@ import {
   type Seconds,
 } from '../../glaze/units.ts';
 import { hours, minutes, type Duration } from '../../studio/ids.ts';
+import { gravityOnScale, type GravityScale } from '../../studio/stateGravity.ts';
 import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/measures.ts';
 import type { Asking, Kind } from '../contract.ts';
+import { plainText } from '../readNumeral.ts';
 import {
   readDuration,
   readLength,
@@ -128,16 +130,39 @@ export const effluxTime: Kind<Seconds | 'wont-run'> = {
   },
 };
 
-/** The gravity of a glaze as it is stated: refused outside 1 to 2.5, with the likely slip named. */
-export const statedGravity: Kind<number> = {
+const scaleTyped: readonly (readonly [RegExp, GravityScale])[] = [
+  [/ ?(?:sg|g\/ml|g\/cc)$/i, 'sg'],
+  [/ ?°? ?b(?:[eé]|aum[eé])$/i, 'baume'],
+  [/ ?°? ?tw(?:addell)?$/i, 'twaddell'],
+];
+
+/** A gravity as it was read, and the scale of a hydrometer when it was typed: `1.44`, `88 Tw`, `44Be`. */
+export const readOffGravity: Kind<{ value: number; scale?: GravityScale }> = {
   control: 'number',
   example: '1.44',
   read(typed, { words }) {
-    const read = readNumber(typed.replace(/\s*(?:sg|g\/ml|g\/cc|°?b[eé]|°?tw)\s*$/i, ''));
-    if (read.ok) return { ok: true, value: read.value };
+    const text = plainText(typed);
+    const [unit, scale] = scaleTyped.find(([ending]) => ending.test(text)) ?? [];
+    const read = readNumber(unit ? text.replace(unit, '') : text);
+    const on = scale === undefined ? {} : { scale };
+    if (read.ok) return { ok: true, value: { value: read.value, ...on } };
     // `1,440` for 1.440: a gravity is never in the thousands.
-    if (read.why.kind === 'ambiguous') return { ok: true, value: read.why.or };
-    return { ok: false, why: words.option.quantity(read.why) };
+    if (read.why.kind === 'ambiguous') return { ok: true, value: { value: read.why.or, ...on } };
+    return { ok: false, why: words.option.quantity({ ...read.why, typed }) };
+  },
+};
+
+/** The gravity of a glaze as it is stated, on whatever scale was typed. Its limits are the command's. */
+export const statedGravity: Kind<number> = {
+  ...readOffGravity,
+  async read(typed, asking) {
+    const read = await readOffGravity.read(typed, asking);
+    if (!read.ok) return read;
+    const { value, scale = 'sg' } = read.value;
+    const found = gravityOnScale(value, scale);
+    return found.ok
+      ? { ok: true, value: found.value }
+      : { ok: false, why: asking.words.option.gravityOutside(typed) };
   },
 };
 

@@ -130,3 +130,44 @@ it('a reading over a cake that nobody has said is gone is disbelieved for that',
   const unstirred = await still.say(2, '/reading bucket:gg gravity:1.44 stirred:no');
   expect(unstirred.reasons.join()).toMatch(/not believed: the bucket was not stirred to the bottom/);
 });
+
+describe('a gravity off a hydrometer', () => {
+  // °Bé: 145/(145 − n); °Tw: 1 + n/200 (NIST Handbook 44 and the scales' own definitions).
+  it.each([
+    ['88Tw', 1.44],
+    ['88 °Tw', 1.44],
+    ['44Be', 145 / 101],
+    ['44 °Bé', 145 / 101],
+    ['1.44 sg', 1.44],
+    ['44Be scale:baume', 145 / 101],
+  ])('gravity:%s is read on the scale that was typed', async (typed, value) => {
+    const room = await openRoomWithGullGrey();
+    const answer = await room.say(5, `/reading bucket:gg gravity:${typed} stirred:yes`);
+    expect(Number(answer.data['gravity'])).toBeCloseTo(value, 6);
+    expect(answer.reasons.join()).toMatch(/sg/.test(typed) ? /as stated/ : /From a hydrometer/);
+  });
+
+  it.each(['44Be scale:twaddell', '88Tw scale:baume', '1.44sg scale:baume'])(
+    'gravity:%s contradicts itself',
+    async (typed) => {
+      await refused(
+        await openRoomWithGullGrey(),
+        `/reading bucket:gg gravity:${typed}`,
+        /another scale than scale:/,
+      );
+    },
+  );
+});
+
+describe('a gravity that is no slurry', () => {
+  it.each([
+    ['144', /144 .*Was it 1\.44\?/],
+    ['1440', /1440 .*Was it 1\.44\?/],
+    ['1.0', /1\.00 is that of water/],
+    ['1.02', /1\.02 is that of water/],
+    // By volume (1.99 − 1)/(2.6 − 1) = 62 % grains.
+    ['1.99', /62 % .*a paste/],
+  ])('gravity:%s is refused with the likely slip', async (typed, named) => {
+    await refused(await openRoomWithGullGrey(), `/reading bucket:gg gravity:${typed} stirred:yes`, named);
+  });
+});
