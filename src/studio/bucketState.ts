@@ -39,8 +39,8 @@ export interface BucketState {
   unsieved?: { what: 'lumps' | 'skin'; since: Instant };
   sieved?: { at: Instant; mesh?: number };
   clearWater?: { since: Instant };
-  /** The last stir that reached the bottom, how long it and those just before it took together, and when a machine last beat air in. */
-  stir?: { at: Instant; minutes?: number; mixedAt?: Instant };
+  /** The last stir that reached the bottom, how long it and those just before it took together, when a machine last beat air in, and whether something went in since. */
+  stir?: { at: Instant; minutes?: number; mixedAt?: Instant; addedSince?: true };
   /** The last reading taken on a bucket that was stirred to the bottom. */
   believed?: MeasuredGravity;
   /** A later reading that was kept but not believed. */

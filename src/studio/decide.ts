@@ -6,6 +6,7 @@ import { moveAmounts } from './moveAmounts.ts';
 import { facts, rules, unbelieved, type Facts } from './rules.ts';
 import { verdictCautions } from './verdictCautions.ts';
 import type { FlowBand, Reason, Step, Verdict } from './verdict.ts';
+import { believedAfterStir } from './withReading.ts';
 import { withStir } from './withSights.ts';
 
 export interface DecideAt {
@@ -41,6 +42,9 @@ type Decided = Pick<Verdict, 'step' | 'rule' | 'amounts' | 'reasons' | 'dont' | 
   keeperStep: Step | undefined;
 };
 
+const isReadyToMeasure = ({ state: { stir }, now }: Facts): boolean =>
+  stir !== undefined && !stir.addedSince && since(stir.at, now) <= believedAfterStir;
+
 /** What was decided, and what the bucket reads whatever that is. Field by field: to spread them costs more than to decide. */
 const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Verdict => {
   const { state } = f;
@@ -53,6 +57,7 @@ const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Ver
     flow: known(f.flow.band),
     gravityBand: f.measured ? f.measured.band : null,
     hoursSinceStir: f.hoursSinceStir ?? null,
+    readyToMeasure: isReadyToMeasure(f),
     bucket: state.no,
     after: state.seq,
     amounts: decided.amounts,

@@ -136,6 +136,8 @@ export interface Verdict {
   flow: 'thin' | 'in' | 'thick' | null;
   gravityBand: GravityBand | null;
   hoursSinceStir: number | null;
+  /** Stirred just now, with nothing gone in since: a reading taken now is believed. */
+  readyToMeasure: boolean;
   amounts: Amounts;
   reasons: Reason[];
   dont: Dont[];

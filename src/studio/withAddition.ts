@@ -72,6 +72,7 @@ export const withAddition = (
   const { added } = event;
   const next: BucketState = { ...state };
   const { solids } = state.settings;
+  if (next.stir && added.what !== 'taken') next.stir = { ...next.stir, addedSince: true };
   if (event.remake) next.flocculant = { heptahydrate: grams(0), doses: 0, unknown: false };
   if (added.what === 'flocculant' || added.what === 'deflocculant') {
     delete next.efflux;

@@ -29,7 +29,9 @@ const measure = (verdict: Verdict): Text => {
       return t`Measure it now, while it is stirred: the last reading is too old.`;
     case 'changed':
     case 'changed-unknown':
-      return t`Stir it, then measure before anything else: something went in since the last reading.`;
+      return verdict.readyToMeasure
+        ? t`It is stirred: measure before anything else. Something went in since the last reading.`
+        : t`Stir it, then measure before anything else: something went in since the last reading.`;
     case 'unsure':
       return t`Measure better before you change anything: this reading can't tell in from out.`;
     default:

@@ -171,3 +171,21 @@ describe('a gravity that is no slurry', () => {
     await refused(await openRoomWithGullGrey(), `/reading bucket:gg gravity:${typed} stirred:yes`, named);
   });
 });
+
+describe('after something went in', () => {
+  it.each(['what:water amount:1l', 'what:water'])(
+    '%s: stir, then measure; once stirred, measure',
+    async (typed) => {
+      const room = await openRoomWithGullGrey();
+      await room.say(1, '/reading bucket:gg gravity:1.44 stirred:yes');
+      expect((await room.say(2, `/added bucket:gg ${typed}`)).title).toMatch(/Stir it, then measure/);
+      expect((await room.say(2, '/stirred bucket:gg')).title).toMatch(
+        /It is stirred: measure before anything else/,
+      );
+      // A reading is believed for ten minutes after a stir.
+      expect((await room.say(13, '/water-or-stir bucket:gg')).title).toMatch(/Stir it, then measure/);
+      await room.say(14, '/stirred bucket:gg');
+      expect((await room.say(15, `/added bucket:gg ${typed}`)).title).toMatch(/Stir it, then measure/);
+    },
+  );
+});
