@@ -15,11 +15,17 @@ const TYPOGRAPHY: readonly (readonly [RegExp, string])[] = [
   [/[٬،]/g, ','],
 ];
 
+/** Printable ASCII without spaces and quotes needs nothing done to it, and is most of what is typed. */
+const PLAIN_ALREADY = /^[!#-&(-~]+$/;
+
 /**
  * Typed text with its typography taken off: digits of any script, curly quotes, primes, dashes and odd
  * spaces become the plain ones, and ½ becomes 1/2.
  */
 export const plainText = (typed: string): string =>
+  PLAIN_ALREADY.test(typed) ? typed : withoutTypography(typed);
+
+const withoutTypography = (typed: string): string =>
   TYPOGRAPHY.reduce((text, [odd, plain]) => text.replace(odd, plain), typed)
     .replace(/[\u2070\u00b9\u00b2\u00b3\u2074-\u2079\u2080-\u2089]/g, (digit) => `^${digit}`) // or 5² would read 52
     .replace(/[\u00bc-\u00be\u2150-\u215f]/g, ' $&') // or 1½ would read 11/2
@@ -38,7 +44,7 @@ export const numeralPattern = String.raw`(?:\d+[ -])?\d+ ?\/ ?\d+|(?:${GROUPED}|
 const WHOLE = new RegExp(`^(?:${numeralPattern})$`);
 
 const value = (digits: string): Numeral | undefined => {
-  const number = numericQuantity(digits, { round: false });
+  const number = /^\d+(?:\.\d+)?$/.test(digits) ? Number(digits) : numericQuantity(digits, { round: false });
   return Number.isFinite(number) ? { kind: 'value', value: number } : undefined;
 };
 

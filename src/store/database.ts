@@ -20,8 +20,11 @@ const pragma = (sqlite: Sqlite.Database, name: string): number =>
 
 export const schemaVersion = (sqlite: Sqlite.Database): number => pragma(sqlite, 'user_version');
 
-/** Changes when another connection has written: what we remember may then be out of date. */
-export const dataVersion = (sqlite: Sqlite.Database): number => pragma(sqlite, 'data_version');
+/** A number that changes when another connection has written: what we remember may then be out of date. Asked with every turn. */
+export const dataVersionOf = (sqlite: Sqlite.Database): (() => number) => {
+  const statement = sqlite.prepare('pragma data_version').pluck();
+  return () => number(statement.get());
+};
 
 /** Only reads, so that a file that is not ours to open stays as it was. */
 const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => {

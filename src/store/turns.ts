@@ -1,6 +1,6 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import { CompiledQuery, type ControlledTransaction, type Kysely, type Transaction } from 'kysely';
-import { dataVersion, type Database } from './database.ts';
+import { dataVersionOf, type Database } from './database.ts';
 import { DraftPages, RememberedPages, type Pages } from './pages.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 import type { Tables } from './tables.ts';
@@ -53,11 +53,13 @@ export class Turns {
   #going: Promise<void> = Promise.resolve();
   #busy = false;
   #closed = false;
+  readonly #dataVersion: () => number;
   #version: number;
 
   constructor(database: Database) {
     this.#database = database;
-    this.#version = dataVersion(database.sqlite);
+    this.#dataVersion = dataVersionOf(database.sqlite);
+    this.#version = this.#dataVersion();
   }
 
   read<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
@@ -174,7 +176,7 @@ export class Turns {
   }
 
   #forgetWhatChanged(): void {
-    const version = dataVersion(this.#database.sqlite);
+    const version = this.#dataVersion();
     if (version !== this.#version) this.#remembered.clear();
     this.#version = version;
   }
