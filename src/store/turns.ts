@@ -38,6 +38,7 @@ const backToSavepoint = CompiledQuery.raw('rollback to savepoint job');
 const releaseSavepoint = CompiledQuery.raw('release savepoint job');
 
 const mostInOneTurn = 64;
+const mostRounds = 8;
 const mostStudiosRemembered = 200;
 
 /**
@@ -106,12 +107,26 @@ export class Turns {
 
   async #takeTurns(): Promise<void> {
     while (this.#reads.length + this.#writes.length > 0) {
-      // Lets everything that has come in meanwhile join this turn, and timers run between turns.
-      await nextLoop();
+      await this.#gather();
       await this.#writeTurn(this.#writes.splice(0, mostInOneTurn));
-      await this.#readTurn(this.#reads.splice(0));
     }
     this.#busy = false;
+  }
+
+  /**
+   * Lets writes come in for a few rounds of the event loop, as long as more do: those of one turn share its
+   * flush to the disk. Reads do not wait for that, and timers run in between.
+   */
+  async #gather(): Promise<void> {
+    for (let round = 0; round < mostRounds; round += 1) {
+      const before = this.#writes.length;
+      await nextLoop();
+      const reads = this.#reads.splice(0);
+      await this.#readTurn(reads);
+      const { length } = this.#writes;
+      const quiet = length === 0 || (length === before && reads.length === 0);
+      if (quiet || length >= mostInOneTurn) return;
+    }
   }
 
   async #readTurn(jobs: ReadJob[]): Promise<void> {
