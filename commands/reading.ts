@@ -1,6 +1,5 @@
 import { kinematicViscosityFromCup } from '../src/glaze/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/temperatureCorrection.ts';
-import { millilitres } from '../src/glaze/units.ts';
 import { logs } from '../src/command/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick, seen, yesNo } from '../src/command/kinds/picks.ts';
@@ -112,7 +111,7 @@ export const reading = logs({
       viscosity?.ok && v.temperature !== undefined && !thick
         ? viscosityAt20({ viscosity: viscosity.value, temperature: v.temperature })
         : undefined;
-    const held = volumeHeld(state) ?? { value: millilitres(0) };
+    const held = volumeHeld(state);
     const gravity = found.kind === 'gravity' ? found.gravity : undefined;
     return verdictReply(state, context, {
       entry,
@@ -125,7 +124,7 @@ export const reading = logs({
         u95: gravity ? gravity.u95 : null,
         ...(viscosity?.ok && { kinematicViscosity: viscosity.value }),
         ...(warmed?.ok && { kinematicViscosityAt20: warmed.value }),
-        ...(state.contents && { volumeL: held.value / 1000 }),
+        ...(held && { volumeL: held.value / 1000 }),
       },
     });
   },

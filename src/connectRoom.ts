@@ -1,9 +1,9 @@
 import type { App } from './app.ts';
 import { UsageProblem } from './bin/exitCodeOf.ts';
-import { systemClock } from './clock.ts';
 import { boardRows } from './command/boardRows.ts';
 import type { Config } from './config.ts';
-import type { Log, Post } from './room/ports.ts';
+import type { Log } from './command/log.ts';
+import type { Post } from './room/ports.ts';
 import { freshPasscode, freshToken, sealed } from './room/secrets.ts';
 import { startRoom, type RunningRoom } from './room/startRoom.ts';
 import { instant, type StudioId } from './studio/ids.ts';
@@ -31,7 +31,7 @@ const chartSizes = {
 
 /** Opens the local room on the desk. */
 export const connectRoom = async (
-  { store, desk, words }: App,
+  { store, desk, words, clock }: App,
   settings: Settings,
   { studio, open, lan, log, tell }: RoomChoice,
 ): Promise<RunningRoom> => {
@@ -52,7 +52,7 @@ export const connectRoom = async (
     {
       desk,
       words,
-      clock: { now: () => systemClock.now(), before: (ms) => instant(systemClock.now() - ms) },
+      clock: { now: () => clock.now(), before: (ms) => instant(clock.now() - ms) },
       log,
       studio,
       studioName,
@@ -68,14 +68,14 @@ export const connectRoom = async (
         isKeeper,
         setKeeper: async (member, keeper) => {
           await books.once(studio, `room-keeper:${freshToken()}`, async (book) => {
-            const now = systemClock.now();
+            const now = clock.now();
             const event: LoggedEvent = { kind: 'keeper', member, keeper };
             await book.logStudio(event, { at: now, loggedAt: now, by: member });
             return { keep: true, value: null };
           });
         },
       },
-      board: () => books.read(studio, (book) => boardRows(book, { now: systemClock.now(), words })),
+      board: () => books.read(studio, (book) => boardRows(book, { now: clock.now(), words })),
       draw: async (chart, look, size) => {
         const [{ chartSvg }, theme] = await Promise.all([
           import('./chart/chartSvg.ts'),

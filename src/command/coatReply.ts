@@ -68,7 +68,7 @@ export const coatReply = (
   const layer = coat.below.length + 1;
   return {
     kind: 'answer',
-    title: ready === 'never' ? w.neverOpens : title(coat, ready, words),
+    title: ready === 'never' ? w.neverOpens : words.verdict.headline(coat.pieces, title(coat, ready, words)),
     facts: [
       { label: [w.factCoat], text: w.fact(coat.id, coat.resist, coat.pieces, layer) },
       { label: [w.factOn], text: w.on(coat.onAt) },

@@ -2,81 +2,11 @@ import type { Entry } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import { barehanded } from '../studio/barehanded.ts';
 import { decide } from '../studio/decide.ts';
-import type { Studio } from '../studio/studio.ts';
 import type { Verdict } from '../studio/verdict.ts';
-import { handAmount, volumeText, massText } from '../words/measures.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
-import type { Action, Asking, Reply } from './contract.ts';
-import { printLine } from './parseLine.ts';
-
-const action = (label: Text, path: string, typed: Record<string, string>, verdict: Verdict): Action => ({
-  label,
-  line: printLine([path], { bucket: String(verdict.bucket), ...typed }, verdict.after),
-  press: 'run',
-});
-
-/** What somebody is likely to do next, as a press. */
-const actions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): Action[] => {
-  const w = words.verdict;
-  const added = (what: string, amount: string, label: Text) =>
-    action(label, 'added', { what, amount }, verdict);
-  const { waterMl, drawOffMl, dryGrams, doseMl } = verdict.amounts;
-  const poured = handAmount(waterMl ?? 0);
-  const measure: Action = {
-    label: w.measureIt(),
-    line: printLine(['reading'], { bucket: String(verdict.bucket) }),
-    press: 'edit',
-  };
-  const ladled: Action = {
-    label: w.ladled(),
-    line: printLine(['added'], { bucket: String(verdict.bucket), what: 'taken' }),
-    press: 'edit',
-  };
-  const stirred = action(w.stirredIt(), 'stirred', {}, verdict);
-  switch (verdict.step) {
-    case 'stir':
-      return verdict.rule === 'cake'
-        ? [action(w.cakeGone(), 'stirred', { with: 'mixer', seen: 'cake-gone' }, verdict), measure]
-        : [stirred, measure];
-    case 'sieve':
-      return [action(w.sievedIt(), 'sieved', {}, verdict)];
-    case 'measure':
-      return [measure];
-    case 'add-water':
-      return [
-        ...(poured > 0 ? [added('water', `${poured}ml`, w.poured(volumeText(poured, units)))] : []),
-        ...(verdict.amounts.waterMlLeft === undefined ? [] : [ladled]),
-        measure,
-      ];
-    case 'draw-off-water':
-    case 'add-dry': {
-      const drawn = handAmount(drawOffMl ?? 0);
-      const dry = handAmount(dryGrams ?? 0);
-      return [
-        ...(drawn > 0 && verdict.step === 'draw-off-water'
-          ? [added('draw-off', `${drawn}ml`, w.drewOff(volumeText(drawn, units)))]
-          : []),
-        ...(dry > 0 ? [added('dry', `${dry}g`, w.stirredIn(massText(dry, units)))] : []),
-        measure,
-      ];
-    }
-    case 'flocculate': {
-      const dose = Number((doseMl ?? 0).toFixed(doseMl !== undefined && doseMl < 2.5 ? 2 : 1));
-      return dose > 0 ? [added('flocculant', `${dose}ml`, w.dosed(`${dose} ml`)), measure] : [measure];
-    }
-    case 'stir-on':
-      return [action(w.stirredOn(), 'stirred', { minutes: '3' }, verdict), measure];
-    case 'on-hold':
-      return role === 'keeper' && verdict.rule === 'on-hold'
-        ? [action(w.release(), 'bucket release', {}, verdict)]
-        : [];
-    case 'use':
-    case 'deflocculate':
-    case 'ask-keeper':
-      return [];
-  }
-};
+import type { Asking, Reply } from './contract.ts';
+import { verdictActions } from './verdictActions.ts';
 
 /** At most three facts that a step rests on. */
 const factsOf = (verdict: Verdict, { words }: Asking): NonNullable<Reply['facts']> => {
@@ -179,7 +109,7 @@ export const verdictReply = async (
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
       ...protocol,
     ],
-    actions: actions(verdict, asking, studio).slice(0, 3),
+    actions: verdictActions(verdict, asking, studio).slice(0, 3),
     data: {
       ...(logged && { entry: logged.entry.id }),
       ...logged?.data,

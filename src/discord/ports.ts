@@ -1,15 +1,10 @@
 import type { Chart, Command, Desk, Request } from '../command/contract.ts';
+import type { Log } from '../command/log.ts';
 
 export type StudioId = Request['studio'];
 export type MemberId = Request['member'];
 export type Instant = Request['at'];
 export type Words = Parameters<Command['about']>[0];
-
-export interface Log {
-  info(about: object, message: string): void;
-  warn(about: object, message: string): void;
-  error(about: object, message: string): void;
-}
 
 /** What Discord needs of the rest of the house. */
 export interface DiscordPorts {

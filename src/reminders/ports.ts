@@ -1,12 +1,7 @@
 import type { Request, Voice } from '../command/contract.ts';
+import type { Log } from '../command/log.ts';
 import type { Books, ReminderQueue } from '../studio/ports.ts';
 import type { Words } from '../words/words.ts';
-
-export interface Log {
-  info(about: object, message: string): void;
-  warn(about: object, message: string): void;
-  error(about: object, message: string): void;
-}
 
 /** What reminders need of the rest of the house. */
 export interface ReminderPorts {

@@ -1,16 +1,11 @@
 import type { Chart, Command, Desk, Reply, Request } from '../command/contract.ts';
+import type { Log } from '../command/log.ts';
 import type { WireBucket } from './wire.ts';
 
 export type StudioId = Request['studio'];
 export type MemberId = Request['member'];
 export type Instant = Request['at'];
 export type Words = Parameters<Command['about']>[0];
-
-export interface Log {
-  info(about: object, message: string): void;
-  warn(about: object, message: string): void;
-  error(about: object, message: string): void;
-}
 
 export interface Clock {
   now(): Instant;

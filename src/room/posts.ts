@@ -1,4 +1,5 @@
-import type { Log, Post, PostShelf } from './ports.ts';
+import type { Log } from '../command/log.ts';
+import type { Post, PostShelf } from './ports.ts';
 
 const remembered = 500;
 /** What was said meanwhile goes onto the shelf together: one write to the disk for all of it. */

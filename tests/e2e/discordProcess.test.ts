@@ -162,12 +162,17 @@ describe('the whole program on Discord', () => {
 
   test('outlives a session that ends in the moment of its resumption', async () => {
     await discord.reply(slash(keeper, ['help']));
-    const known = discord.gateway.identifies.length;
+    const tripped = () => /ended just after it was resumed/.test(said.join(''));
     discord.gateway.onResumed = () => discord.gateway.invalidateSession(false);
-    discord.gateway.dropSocket();
-    await discord.until(() => discord.gateway.identifies.length > known, 'a new session', 20_000);
-    await discord.reply(slash(keeper, ['help']));
-    expect(child.exitCode).toBeNull();
+    // Whether the client trips is a matter of its moment: on a busy machine it may need another try.
+    for (let tries = 0; tries < 4 && !tripped(); tries += 1) {
+      const known = discord.gateway.identifies.length;
+      discord.gateway.dropSocket();
+      await discord.until(() => discord.gateway.identifies.length > known, 'a new session', 20_000);
+      await discord.reply(slash(keeper, ['help']));
+      expect(child.exitCode).toBeNull();
+    }
+    expect(tripped()).toBe(true);
   });
 
   test('writes no token of Discord’s into its log', async () => {
