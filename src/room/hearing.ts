@@ -3,6 +3,8 @@ import type { ServerResponse } from 'node:http';
 /** More than a phone can be behind and still catch up line by line. */
 const mostBehind = 256 * 1024;
 const beat = 15_000;
+/** The first thing said after a silence is told at once; what follows is told together, this often. */
+const together = 150;
 
 /**
  * One phone that listens. What it does not take is held up to a limit; beyond that its line is cut, and it comes
@@ -11,6 +13,8 @@ const beat = 15_000;
 export class Hearing {
   readonly #out: ServerResponse;
   readonly #beat: ReturnType<typeof setInterval>;
+  #gathered = '';
+  #gathering: ReturnType<typeof setTimeout> | undefined;
 
   constructor(out: ServerResponse, onEnd: () => void) {
     this.#out = out;
@@ -25,17 +29,26 @@ export class Hearing {
     out.on('error', () => undefined);
     out.once('close', () => {
       clearInterval(this.#beat);
+      clearTimeout(this.#gathering);
       onEnd();
     });
   }
 
   send(event: string, no: number | undefined, json: string): void {
     const id = no === undefined ? '' : `id: ${no}\n`;
-    this.#write(`${id}event: ${event}\ndata: ${json}\n\n`);
+    this.#gathered += `${id}event: ${event}\ndata: ${json}\n\n`;
+    if (this.#gathering === undefined) this.#tell();
   }
 
   close(): void {
-    this.#out.end();
+    this.#out.end(this.#gathered);
+  }
+
+  #tell(): void {
+    const told = this.#gathered;
+    this.#gathered = '';
+    this.#gathering = told === '' ? undefined : setTimeout(() => this.#tell(), together);
+    if (told !== '') this.#write(told);
   }
 
   #write(text: string): void {
