@@ -1,4 +1,5 @@
 import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -13,6 +14,8 @@ import { roomCrowd } from './roomCrowd.ts';
 const quick = process.argv.includes('--quick');
 const LINES = quick ? 40 : 300;
 const LOADS = quick ? 3 : 7;
+const FLOOD = 10_000;
+const FLOOD_SECONDS = quick ? 2 : 20;
 
 const root = fileURLToPath(new URL('../../../..', import.meta.url));
 
@@ -139,6 +142,21 @@ print('… p99', ms(at(shown, 0.99)), 'aim: at most 50 ms');
 print(`the other 49, ${answers.length} lines: line to answer, p50`, ms(at(answers, 0.5)));
 print('… p99', ms(at(answers, 0.99)));
 print(`… heard by the others, ${heard.length} times, p99`, ms(at(heard, 0.99)));
+
+const few = await roomCrowd(port, 10);
+const flood = spawn(process.execPath, [
+  fileURLToPath(new URL('./flood.js', import.meta.url)),
+  ...[port, FLOOD, FLOOD_SECONDS].map(String),
+]);
+let flooded = '';
+flood.stdout.on('data', (data: Buffer) => (flooded += data.toString()));
+await once(flood, 'exit');
+const amid = await few.stop();
+const { sent, statuses } = JSON.parse(flooded) as { sent: number; statuses: Record<string, number> };
+const counted = Object.entries(statuses).map(([status, times]) => `${status}: ${times}`);
+print(`${FLOOD} requests/s from one address for ${FLOOD_SECONDS} s`, `${sent}`, counted.join(', '));
+print(`ten phones amid them, ${amid.answers.length} lines, all answered, p50`, ms(at(amid.answers, 0.5)));
+print('… p99', ms(at(amid.answers, 0.99)));
 
 await browser.close();
 server.removeAllListeners('exit');
