@@ -16,6 +16,8 @@ interface RoomChoice {
   open: boolean;
   /** For every phone on the network, not for this machine only. */
   lan: boolean;
+  /** The passcode, or every keeper's way in, has been lost: make both anew. */
+  newKeys: boolean;
   log: Log;
   tell(text: string): void;
 }
@@ -33,7 +35,7 @@ const chartSizes = {
 export const connectRoom = async (
   { store, desk, words, clock }: App,
   settings: Settings,
-  { studio, open, lan, log, tell }: RoomChoice,
+  { studio, open, lan, newKeys, log, tell }: RoomChoice,
 ): Promise<RunningRoom> => {
   const { books, people, kept } = store;
   const { door, posts } = store.room<Post['reply']>(studio);
@@ -66,11 +68,11 @@ export const connectRoom = async (
         memberOf: (key, name) => people.memberOf(studio, 'room', key, name),
         all: () => books.read(studio, (book) => book.members()),
         isKeeper,
-        setKeeper: async (member, keeper) => {
+        setKeeper: async (member, keeper, by) => {
           await books.once(studio, `room-keeper:${freshToken()}`, async (book) => {
             const now = clock.now();
             const event: LoggedEvent = { kind: 'keeper', member, keeper };
-            await book.logStudio(event, { at: now, loggedAt: now, by: member });
+            await book.logStudio(event, { at: now, loggedAt: now, by });
             return { keep: true, value: null };
           });
         },
@@ -97,13 +99,17 @@ export const connectRoom = async (
     throw error;
   });
   if (open) tell(roomWords.demo);
-  if (!open && (await kept.get(passcodeName)) === undefined) {
+  if (!open && newKeys) for (const purpose of ['keeper', 'join'] as const) await door.endCodes(purpose);
+  if (!open && (newKeys || (await kept.get(passcodeName)) === undefined)) {
     const passcode = freshPasscode();
     await kept.set(passcodeName, await sealed(passcode));
     tell(roomWords.passcode(passcode));
   }
-  if (!open && !(await hasKeeper(store, studio)))
-    tell(roomWords.firstKeeper(await room.invitation('keeper')));
+  const ownerless = !open && !(await hasKeeper(store, studio));
+  if (ownerless || (!open && newKeys)) {
+    const invitation = await room.invitation('keeper');
+    tell(ownerless ? roomWords.firstKeeper(invitation) : roomWords.newKeeper(invitation));
+  }
   if (lan) {
     const url = await room.invitation('join');
     const { default: qr } = await import('qrcode');

@@ -31,7 +31,8 @@ const roomStudio = async (
 };
 
 process.exitCode = await exitCodeOf(mainWords.usage, async () => {
-  const { values } = parseArgs({ options: { lan: { type: 'boolean', default: false } } });
+  const flag = { type: 'boolean', default: false } as const;
+  const { values } = parseArgs({ options: { lan: flag, 'new-keys': flag } });
   const config = readConfig();
   const demo = config.DISCORD_TOKEN === undefined && config.DATABASE_FILE === undefined;
   const log = pino({ level: config.LOG_LEVEL }, pino.destination({ dest: 2, sync: true }));
@@ -53,6 +54,7 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
         studio,
         open: demo,
         lan: values.lan,
+        newKeys: values['new-keys'],
         log,
         tell: (text) => console.log(text),
       }));

@@ -87,7 +87,7 @@ export interface RoomPorts {
     /** Everybody whom the studio knows, from whatever platform. */
     all(): Promise<{ id: MemberId; name: string }[]>;
     isKeeper(member: MemberId): Promise<boolean>;
-    setKeeper(member: MemberId, keeper: boolean): Promise<void>;
+    setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<void>;
   };
   board(): Promise<WireBucket[]>;
   /** A chart as an SVG: for a phone's width, or to look into. */

@@ -74,7 +74,7 @@ export class SignIn {
     const { people } = this.#ports;
     const namesake = (await people.all()).find((one) => nameKey(one.name) === key);
     const member = namesake?.id ?? (await people.memberOf(key, name));
-    if ((await people.isKeeper(member)) !== keeper) await people.setKeeper(member, keeper);
+    if ((await people.isKeeper(member)) !== keeper) await people.setKeeper(member, keeper, member);
     return this.#begin(member, namesake?.name ?? name, key);
   }
 
@@ -95,7 +95,7 @@ export class SignIn {
     const member = claim?.member ?? (await people.memberOf(key, name));
     if (!known && !(await door.take(key, { member, name, secret: await sealed(asked.secret) })))
       return { ok: false, why: 'name-taken' };
-    if (keeper && !(await people.isKeeper(member))) await people.setKeeper(member, true);
+    if (keeper && !(await people.isKeeper(member))) await people.setKeeper(member, true, member);
     return this.#begin(member, claim?.name ?? name, key);
   }
 

@@ -4,6 +4,8 @@ export const roomWords = {
   demo: 'This is the demo studio: everybody may look round, nothing here is real.',
   lan: (url: string) => `Scan to join from a phone; the code in it works once:\n${url}`,
   firstKeeper: (url: string) => `No keeper has claimed the room yet. Become the first, once, at:\n${url}`,
+  newKeeper: (url: string) =>
+    `Whoever opens this address first becomes a keeper; keep it to yourself:\n${url}`,
   passcode: (code: string) =>
     `The studio's passcode, for joining: ${code}\nIt is shown only this once; a keeper can set another in the room.`,
   studioName: 'This studio',

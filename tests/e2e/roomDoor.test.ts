@@ -128,6 +128,24 @@ describe('the way into the room', () => {
     await phoneOf(open, 'Wren', { secret, passcode: 'wedge and wheel' });
   });
 
+  it('is opened by its operator when passcode and keepers are lost, and by nothing that was handed out before', async () => {
+    const open = await testRoom();
+    const { passcode, keeperCode } = open;
+    await phoneOf(open, 'Odile', { code: keeperCode, passcode: '' });
+    await phoneOf(open, 'Wren', { secret, passcode });
+    const unused = await open.room.invitation('keeper');
+    const next = await open.again({ newKeys: true });
+    const enter = (asked: Record<string, unknown>) => new Phone(next.port).signIn({ secret, ...asked });
+    expect((await enter({ name: 'Tern', passcode })).status).toBe(401);
+    expect((await enter({ name: 'Tern', code: unused.split('=')[1] })).status).toBe(400);
+    expect((await enter({ name: 'Wren', passcode: next.passcode })).status).toBe(200);
+    const keeper = await phoneOf(next, 'Isolde', { code: next.keeperCode, passcode: '' });
+    expect((await keeper.post('/api/door/release', { name: 'Odile' })).status).toBe(200);
+    expect((await enter({ name: 'Knot', code: next.keeperCode })).status).toBe(400);
+    await next.room.stop();
+    await next.app.store.close();
+  });
+
   it('opens the demo alone without a password', async () => {
     const open = await testRoom({ demo: true });
     const phone = await phoneOf(open, 'Wren', { secret: '', passcode: '', keeper: true });

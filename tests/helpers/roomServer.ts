@@ -20,7 +20,7 @@ export interface TestRoom {
   told: string[];
   passcode: string;
   keeperCode: string;
-  again(): Promise<TestRoom>;
+  again(changed?: Wanted): Promise<TestRoom>;
   close(): Promise<void>;
 }
 
@@ -29,6 +29,7 @@ interface Wanted {
   url?: string;
   trustProxy?: boolean;
   folder?: string;
+  newKeys?: boolean;
 }
 
 /** A room on a port of its own, over a real store in a file that goes with it. */
@@ -54,6 +55,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
       studio,
       open: wanted.demo === true,
       lan: false,
+      newKeys: wanted.newKeys === true,
       log: { info: () => undefined, warn: () => undefined, error: fail },
       tell: (text) => void told.push(text),
     },
@@ -71,9 +73,9 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
     port: room.port,
     passcode: /joining: (\S+)/.exec(all)?.[1] ?? '',
     keeperCode: /#keeper=([\w-]+)/.exec(all)?.[1] ?? '',
-    again: async () => {
+    again: async (changed = {}) => {
       await stop();
-      return openRoom({ ...wanted, folder });
+      return openRoom({ ...wanted, ...changed, folder });
     },
     close: async () => {
       await stop();

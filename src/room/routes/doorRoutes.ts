@@ -112,7 +112,7 @@ export const keeperRoutes = (room: Room) => {
       if (member === undefined) return refuse(c, 'not-found');
       if (member === session.member) return refuseEntry(c, 'yourself');
       // Whoever claims the name next is not a keeper for that.
-      if (await ports.people.isKeeper(member)) await ports.people.setKeeper(member, false);
+      if (await ports.people.isKeeper(member)) await ports.people.setKeeper(member, false, session.member);
       await ports.door.release(key, member, claim?.name ?? name);
       await room.sessions.endAllOf(member);
       return c.json({});
