@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { openApp, type App } from '../../src/app.ts';
-import { systemClock } from '../../src/clock.ts';
+import { systemClock, type Clock } from '../../src/clock.ts';
 import { speak } from '../../src/command/speak.ts';
 import { connectRoom } from '../../src/connectRoom.ts';
 import type { RunningRoom } from '../../src/room/startRoom.ts';
@@ -30,6 +30,7 @@ interface Wanted {
   trustProxy?: boolean;
   folder?: string;
   newKeys?: boolean;
+  clock?: Clock;
 }
 
 /** A room on a port of its own, over a real store in a file that goes with it. */
@@ -37,7 +38,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   const folder = wanted.folder ?? mkdtempSync(join(tmpdir(), 'room-'));
   const bugs: unknown[] = [];
   const onBug = (error: unknown) => void bugs.push(error);
-  const options = { file: join(folder, 'studio.db'), clock: systemClock, onBug };
+  const options = { file: join(folder, 'studio.db'), clock: wanted.clock ?? systemClock, onBug };
   const app = await (wanted.demo === true ? openDemo(options) : openApp(options));
   const [first] = await app.store.people.studios();
   const studio = first?.id ?? (await app.store.people.studioOf('terminal', 'here', 'Tidepool Studio'));
@@ -95,7 +96,7 @@ export const testRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
 /** Says a line at the desk, as a keeper who is not in the room. */
 export const sayAsKeeper = async ({ app, studio }: TestRoom, line: string): Promise<void> => {
   const member = await app.store.people.memberOf(studio, 'terminal', 'Warden', 'Warden');
-  const speaker = { studio, member, role: 'keeper', at: systemClock.now() } as const;
+  const speaker = { studio, member, role: 'keeper', at: app.clock.now() } as const;
   const reply = await speak(line, `terminal:${performance.now()}:${line}`, speaker, app);
   if (reply.kind !== 'answer') throw new Error(`${line}: ${JSON.stringify(reply)}`);
 };
