@@ -1,6 +1,6 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import type { RoomRefusal, SignInRefusal } from '../words/roomWords.ts';
-import { cleanName, nameKey } from './nameKey.ts';
+import { cleanName, nameKey, nameLook } from './nameKey.ts';
 import { Pace } from './pace.ts';
 import type { MemberId, RoomPorts } from './ports.ts';
 import { fits, sealed, tokenHash } from './secrets.ts';
@@ -88,7 +88,7 @@ export class SignIn {
     const claim = await door.claim(key);
     const known = await fits(asked.secret, claim?.secret);
     if (!admitted || (claim?.secret !== undefined && !known)) return { ok: false, why: 'no-fit' };
-    if (claim === undefined && (await people.all()).some((one) => nameKey(one.name) === key))
+    if (claim === undefined && (await people.all()).some((one) => nameLook(one.name) === nameLook(name)))
       return { ok: false, why: 'name-taken' };
     if (invited && !(await door.code(code, keeper ? 'keeper' : 'join', 'spend')))
       return { ok: false, why: 'code-used' };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cleanName, nameKey } from '../../../src/room/nameKey.ts';
+import { cleanName, nameKey, nameLook } from '../../../src/room/nameKey.ts';
 
 describe('a name in the room', () => {
   it('is shown as it was typed, without what hides or turns letters', () => {
@@ -31,6 +31,14 @@ describe('a name in the room', () => {
     for (const typed of ['wren', 'WREN', 'W ren', 'Wrén', 'Ｗｒｅｎ', 'wr-en.'])
       expect(nameKey(typed)).toBe('wren');
     expect(nameKey('Wrenn')).not.toBe('wren');
+  });
+
+  it('looks the same when it is drawn the same in another alphabet, and only then', () => {
+    // Wholly Cyrillic, then wholly Greek: each letter of them is on the Unicode list of confusables.
+    expect(nameLook('\u0420\u041E\u0421\u0410')).toBe(nameLook('POCA'));
+    expect(nameLook('\u0391\u039D\u039D\u0391')).toBe(nameLook('Anna'));
+    expect(nameLook('Женя')).not.toBe(nameLook('Zhenya'));
+    expect(nameLook('Wren')).not.toBe(nameLook('Wrenn'));
   });
 
   it('keeps its key however it is cleaned, and is clean when cleaned once', () => {
