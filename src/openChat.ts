@@ -5,6 +5,7 @@ import { systemClock } from './clock.ts';
 import { openReminders } from './openReminders.ts';
 import type { StudioId } from './studio/ids.ts';
 import { chat } from './terminal/chat.ts';
+import { keepFile } from './terminal/keepFile.ts';
 import { terminalVoice } from './terminal/terminalVoice.ts';
 
 const historyFile = 'data/chat-history';
@@ -31,7 +32,7 @@ const quietLog = { info: () => undefined, warn: () => undefined, error: console.
 export const openChat = async (
   app: App,
   studio: StudioId,
-  { as, keeper }: { as: string; keeper: boolean },
+  { as, keeper, files }: { as: string; keeper: boolean; files: string },
 ): Promise<void> => {
   const { store, desk, words } = app;
   const member = await store.people.memberOf(studio, 'terminal', as, as);
@@ -43,6 +44,7 @@ export const openChat = async (
     who: { studio, member, role: keeper || keepers.includes(member) ? 'keeper' : 'member' },
     now: () => systemClock.now(),
     zone: async () => (await now()).zone,
+    keepFile: (file) => keepFile(files, file),
     history: { lines: linesBefore(), keep },
     remind: (show) => openReminders(app, [terminalVoice({ studio, member }, show)], quietLog),
     input: process.stdin,

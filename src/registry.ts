@@ -4,6 +4,7 @@ import { bucketGroup } from '../commands/bucket.ts';
 import { coatGroup } from '../commands/coat.ts';
 import { dipGroup } from '../commands/dip.ts';
 import { dose } from '../commands/dose.ts';
+import { exportData } from '../commands/export.ts';
 import { help } from '../commands/help.ts';
 import { prep } from '../commands/prep.ts';
 import { reading } from '../commands/reading.ts';
@@ -31,5 +32,6 @@ export const commands: Command[] = [
   batchGroup,
   bucketGroup,
   studioGroup,
+  exportData,
   help,
 ];

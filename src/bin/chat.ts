@@ -13,6 +13,7 @@ process.exitCode = await exitCodeOf(chatWords.usage, async () => {
     options: {
       as: { type: 'string' },
       keeper: { type: 'boolean', default: false },
+      files: { type: 'string', default: 'data/files' },
       studio: { type: 'string' },
     },
   });
@@ -26,7 +27,11 @@ process.exitCode = await exitCodeOf(chatWords.usage, async () => {
   try {
     if (own === undefined) console.log(chatWords.demo(demoFile));
     const as = values.as ?? (own === undefined ? demoKeeper : 'me');
-    await openChat(app, await chosenStudio(app, values.studio), { as, keeper: values.keeper });
+    await openChat(app, await chosenStudio(app, values.studio), {
+      as,
+      keeper: values.keeper,
+      files: values.files,
+    });
     return 0;
   } finally {
     await app.store.close();

@@ -3,9 +3,11 @@ import type { StudioId } from '../studio/ids.ts';
 import { sayWords } from '../words/sayWords.ts';
 import { UsageProblem } from './exitCodeOf.ts';
 
-/** The studio that was asked for, else the only one of the file; a new file gets one. */
-export const chosenStudio = async ({ store }: App, wanted: string | undefined): Promise<StudioId> => {
-  const studios = await store.people.studios();
+/** The studio that was asked for, else the only one of those; undefined when there is none yet. */
+export const studioAmong = (
+  studios: readonly { id: StudioId; name: string }[],
+  wanted: string | undefined,
+): StudioId | undefined => {
   if (wanted !== undefined) {
     const found = studios.find(({ id, name }) => id === wanted || name === wanted);
     if (found) return found.id;
@@ -13,5 +15,10 @@ export const chosenStudio = async ({ store }: App, wanted: string | undefined): 
   }
   const [only, ...others] = studios;
   if (only && others.length > 0) throw new UsageProblem(sayWords.whichStudio(studios));
-  return only ? only.id : store.people.studioOf('terminal', 'here', sayWords.ownStudio);
+  return only?.id;
 };
+
+/** The same of an open file; a new file gets a studio. */
+export const chosenStudio = async ({ store }: App, wanted: string | undefined): Promise<StudioId> =>
+  studioAmong(await store.people.studios(), wanted) ??
+  store.people.studioOf('terminal', 'here', sayWords.ownStudio);

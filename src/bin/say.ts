@@ -7,6 +7,7 @@ import { readConfig } from '../config.ts';
 import type { Reply } from '../command/contract.ts';
 import { speak, type Speaker } from '../command/speak.ts';
 import { instant, type Instant, type Role, type StudioId } from '../studio/ids.ts';
+import { keepFile } from '../terminal/keepFile.ts';
 import { replyJson, replyLines } from '../terminal/plainReply.ts';
 import { readIsoInstant } from '../terminal/readIsoInstant.ts';
 import { sayWords } from '../words/sayWords.ts';
@@ -25,7 +26,11 @@ interface Said {
 }
 
 /** Speaks lines one after another, each in its own turn, and prints each reply as it comes. */
-const speaker = (app: App, studio: StudioId, json: boolean) => {
+const speaker = (
+  app: App,
+  studio: StudioId,
+  { json, files }: { json: boolean; files?: string | undefined },
+) => {
   const said: Said = { refused: false, broken: false };
   let replies = 0;
   const say = async (line: string, { name, role, at }: Setting) => {
@@ -39,9 +44,10 @@ const speaker = (app: App, studio: StudioId, json: boolean) => {
   };
   const print = async (reply: Reply, now: Instant) => {
     const { zone } = await app.store.books.read(studio, (book) => book.studio());
+    const kept = reply.file && files !== undefined ? keepFile(files, reply.file) : undefined;
     const text = json
       ? JSON.stringify(replyJson(reply, { now, zone }))
-      : replyLines(reply, { now, zone }, process.stdout.columns || 80);
+      : replyLines(reply, { now, zone }, process.stdout.columns || 80, kept);
     const apart = !json && replies++ > 0 ? '\n' : '';
     process.stdout.write(`${apart}${text}\n`);
   };
@@ -74,6 +80,7 @@ process.exitCode = await exitCodeOf(sayWords.usage, async () => {
       keeper: { type: 'boolean', default: false },
       at: { type: 'string' },
       json: { type: 'boolean', default: false },
+      files: { type: 'string' },
       studio: { type: 'string' },
     },
   });
@@ -89,7 +96,7 @@ process.exitCode = await exitCodeOf(sayWords.usage, async () => {
   });
   const reader = untilNobodyListens();
   try {
-    const { say, said } = speaker(app, await chosenStudio(app, values.studio), values.json);
+    const { say, said } = speaker(app, await chosenStudio(app, values.studio), values);
     if (positionals.length === 1 && positionals[0] === '-') {
       let current = setting;
       for await (const raw of createInterface({ input: process.stdin, crlfDelay: Infinity })) {

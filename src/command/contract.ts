@@ -63,6 +63,8 @@ interface Spec<O, C> {
   form?: (keyof O & string)[];
   /** May take more than a moment: platforms acknowledge first. */
   slow?: true;
+  /** Reads more than others should wait for: a leaf that asks then has a snapshot of its own. */
+  aside?: true;
   /** The reply of a leaf that logs is public unless this says that it stays between bot and member. */
   private?: true;
   run(values: Values<O>, context: C): Promise<Reply>;
@@ -140,6 +142,8 @@ export interface Reply {
   chart?: Chart;
   file?: ReplyFile;
   private?: boolean;
+  /** Shown once and kept nowhere: it holds a secret, or all that there is. */
+  fleeting?: true;
   /** Plain numbers in fixed units, for scripts. */
   data: { [key: string]: Json | undefined };
 }

@@ -110,11 +110,13 @@ export const openDesk = ({ commands, books, words, report }: DeskPorts): Desk =>
       return refusal(words.desk.keepersOnly(request.path.join(' ')), {});
     const { studio, member, role, at: now } = request;
     const asking = { studio, member, role, now, words, typed: request.typed };
-    if (leaf.effect === 'asks')
-      return books.read(studio, async (book) => ({
+    if (leaf.effect === 'asks') {
+      const ask = async (book: Logbook): Promise<Reply> => ({
         ...(await run(leaf, request, { ...asking, book })),
         private: true,
-      }));
+      });
+      return leaf.aside ? books.aside(studio, ask) : books.read(studio, ask);
+    }
     return books.once<Reply>(studio, request.key, async (book) => {
       const reply = await run(leaf, request, { ...asking, book });
       const keep = reply.kind === 'answer';

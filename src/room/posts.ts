@@ -1,5 +1,8 @@
 import type { Log } from '../command/log.ts';
-import type { Post, PostShelf } from './ports.ts';
+import type { Reply } from '../command/contract.ts';
+import type { Post, PostShelf, RoomPorts } from './ports.ts';
+
+type PostsPorts = Pick<RoomPorts, 'shelf' | 'log' | 'words'>;
 
 const remembered = 500;
 /** What was said meanwhile goes onto the shelf together: one write to the disk for all of it. */
@@ -7,27 +10,31 @@ const together = 250;
 /** Numbers that a crash may have lost are never given again: a phone asks for what comes after the last it saw. */
 const lostAtMost = 1_000;
 
+const mostFleeting = 4;
+
 export type Listener = (post: Post) => void;
 
 /** Everything said in the room, in order: told to whoever listens, remembered for whoever comes later. */
 export class Posts {
   readonly #shelf: PostShelf;
   readonly #log: Log;
+  readonly #shownOnce: Reply['title'];
   readonly #recent: Post[];
   readonly #listeners = new Set<Listener>();
   #unkept: Post[] = [];
   #keeping: Promise<void> | undefined;
   #next: number;
 
-  private constructor(shelf: PostShelf, log: Log, recent: Post[]) {
+  private constructor({ shelf, log, words }: PostsPorts, recent: Post[]) {
     this.#shelf = shelf;
     this.#log = log;
+    this.#shownOnce = words.desk.shownOnce;
     this.#recent = recent;
     this.#next = (recent.at(-1)?.no ?? -lostAtMost) + lostAtMost + 1;
   }
 
-  static async open({ shelf, log }: { shelf: PostShelf; log: Log }): Promise<Posts> {
-    return new Posts(shelf, log, await shelf.latest(remembered));
+  static async open(ports: PostsPorts): Promise<Posts> {
+    return new Posts(ports, await ports.shelf.latest(remembered));
   }
 
   /** What a member may see after a number, oldest first; at most so many of the newest. */
@@ -51,6 +58,7 @@ export class Posts {
     this.#next += 1;
     this.#recent.push(post);
     if (this.#recent.length > remembered) this.#recent.shift();
+    this.#letGo();
     this.#unkept.push(post);
     this.#keeping ??= this.#keepSoon();
     for (const listen of this.#listeners) listen(post);
@@ -79,7 +87,22 @@ export class Posts {
   async #keep(): Promise<void> {
     const posts = this.#unkept;
     this.#unkept = [];
-    if (posts.length > 0) await this.#shelf.keep(posts);
+    if (posts.length > 0) await this.#shelf.keep(posts.map((post) => this.#keepable(post)));
+  }
+
+  /** What is shown once never gets onto the disk. */
+  #keepable(post: Post): Post {
+    const { kind, fleeting } = post.reply;
+    return fleeting ? { ...post, reply: { kind, title: this.#shownOnce, private: true, data: {} } } : post;
+  }
+
+  /** Of what is shown once only the last few stay at hand: each may be megabytes. */
+  #letGo(): void {
+    const fleeting = this.#recent.flatMap(({ reply }, i) => (reply.fleeting ? [i] : []));
+    for (const i of fleeting.slice(0, -mostFleeting)) {
+      const post = this.#recent[i];
+      if (post) this.#recent[i] = this.#keepable(post);
+    }
   }
 }
 

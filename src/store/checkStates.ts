@@ -2,12 +2,11 @@ import { setImmediate as nextLoop } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../studio/bucketState.ts';
-import { openForReading, schemaVersion, type Database } from './database.ts';
+import { openCurrentForReading, type Database } from './database.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
 import { readState } from './loadPage.ts';
-import { migrations } from './migrations.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
-import { asStoreProblem, StoreProblem } from './storeProblem.ts';
+import { asStoreProblem } from './storeProblem.ts';
 import type { Tables } from './tables.ts';
 
 export interface StatesChecked {
@@ -63,11 +62,8 @@ const checkAll = async ({ kysely, sqlite }: Database): Promise<StatesChecked> =>
 /** Works every state out again from the entries and compares. Changes nothing, and may run beside the owner. */
 export const checkStates = async (file: string): Promise<StatesChecked> => {
   try {
-    const database = openForReading(file);
+    const database = openCurrentForReading(file);
     try {
-      if (schemaVersion(database.sqlite) < migrations.length) {
-        throw new StoreProblem('older-schema', file, 'not migrated yet');
-      }
       return await checkAll(database);
     } finally {
       database.sqlite.close();

@@ -74,3 +74,11 @@ export const openForReading = (file: string): Database =>
   opened(file, { readonly: true, fileMustExist: true, timeout: 5_000 }, (sqlite) =>
     refuseForeign(sqlite, file, migrations.length),
   );
+
+/** The same, where only the newest schema will do. */
+export const openCurrentForReading = (file: string): Database => {
+  const database = openForReading(file);
+  if (schemaVersion(database.sqlite) >= migrations.length) return database;
+  database.sqlite.close();
+  throw new StoreProblem('older-schema', file, 'not migrated yet');
+};

@@ -1,8 +1,10 @@
 import { sql, type Kysely } from 'kysely';
 import type { BucketEvent, Entry } from '../studio/bucketEvent.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
+import type { FiredEvent } from '../studio/firedEvent.ts';
 import {
   coatStream,
+  firedStream,
   pieceStream,
   entryId,
   type Instant,
@@ -14,7 +16,14 @@ import {
 import type { PieceEvent } from '../studio/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { StudioEvent } from '../studio/studio.ts';
-import { readBucketEvent, readCoatEvent, readEvent, readPieceEvent, readStudioEvent } from './eventRow.ts';
+import {
+  readBucketEvent,
+  readCoatEvent,
+  readEvent,
+  readFiredEvent,
+  readPieceEvent,
+  readStudioEvent,
+} from './eventRow.ts';
 import type { Tables } from './tables.ts';
 
 interface Row {
@@ -86,12 +95,18 @@ export const readPieces = async (
   return rows.map((row) => entryOf<PieceEvent>(row, readPieceEvent(row.event)));
 };
 
-/** A stretch of a stream with what belongs to each entry, newest logged first. */
+/** All that came out of the kiln, to fold. */
+export const readFired = async (db: Kysely<Tables>, studio: StudioId): Promise<Entry<FiredEvent>[]> => {
+  const rows = await inStream(db, studio, firedStream).orderBy('entry.seq').execute();
+  return rows.map((row) => entryOf<FiredEvent>(row, readFiredEvent(row.event)));
+};
+
+/** A stretch of a stream with what belongs to each entry: newest logged first, or after a place oldest first. */
 export const readEntries = async (
   db: Kysely<Tables>,
   studio: StudioId,
   stream: StreamNo,
-  range: { before?: Seq; at?: Seq; most: number },
+  range: { before?: Seq; at?: Seq; after?: Seq; most: number },
 ): Promise<(Entry<LoggedEvent> & Notes)[]> => {
   let query = inStream(db, studio, stream)
     .leftJoin('notes as about', (join) =>
@@ -110,8 +125,9 @@ export const readEntries = async (
         .select(sql<Seq | null>`min(undo.seq)`.as('seq'))
         .as('undone_by'),
     )
-    .orderBy('entry.seq', 'desc')
+    .orderBy('entry.seq', range.after === undefined ? 'desc' : 'asc')
     .limit(range.most);
+  if (range.after !== undefined) query = query.where('entry.seq', '>', range.after);
   if (range.before !== undefined) query = query.where('entry.seq', '<', range.before);
   if (range.at !== undefined) query = query.where('entry.seq', '=', range.at);
   const rows = await query.execute();

@@ -1,5 +1,6 @@
 import type { BucketState } from '../studio/bucketState.ts';
 import { foldCoats } from '../studio/foldCoats.ts';
+import { foldFired } from '../studio/foldFired.ts';
 import { foldPieces } from '../studio/foldPieces.ts';
 import {
   readEntryId,
@@ -13,7 +14,7 @@ import type { Logbook, Member } from '../studio/ports.ts';
 import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';
 import type { Page } from './pages.ts';
-import { readCoats, readEntries, readPieces } from './readEntries.ts';
+import { readCoats, readEntries, readFired, readPieces } from './readEntries.ts';
 import { reminderOf } from './reminderRow.ts';
 import type { Reading } from './turns.ts';
 
@@ -62,6 +63,10 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     return foldPieces(await readPieces(this.turn.db, this.studioId, pieceEntries));
   }
 
+  async fired() {
+    return foldFired(await readFired(this.turn.db, this.studioId));
+  }
+
   async entries(stream: StreamNo, range: { before?: Seq; most: number }) {
     return readEntries(this.turn.db, this.studioId, stream, range);
   }
@@ -71,6 +76,14 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     if (!named) return undefined;
     const [entry] = await readEntries(this.turn.db, this.studioId, named.stream, { at: named.seq, most: 1 });
     return entry;
+  }
+
+  async streams() {
+    return [...(await this.page()).heads.keys()].sort((a, b) => a - b);
+  }
+
+  async history(stream: StreamNo, { after, most }: { after: Seq; most: number }) {
+    return readEntries(this.turn.db, this.studioId, stream, { after, most });
   }
 
   async reminders(member: MemberId) {

@@ -2,6 +2,7 @@ import type { Clock } from '../clock.ts';
 import type { Instant, StudioId } from '../studio/ids.ts';
 import type { Books, Logbook, WritableLogbook } from '../studio/ports.ts';
 import { compiledOnce } from './compiledOnce.ts';
+import { readAside } from './readAside.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import type { Outcome, Turns } from './turns.ts';
 import { withoutNul, withoutNulWithin } from './withoutNul.ts';
@@ -39,6 +40,10 @@ export class TurnBooks implements Books {
         book.end();
       }
     });
+  }
+
+  aside<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
+    return readAside(this.#turns.file, studio, work);
   }
 
   once<T>(

@@ -63,6 +63,10 @@ export class Turns {
     this.#version = this.#dataVersion();
   }
 
+  get file(): string {
+    return this.#database.file;
+  }
+
   read<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuseWhenClosed();

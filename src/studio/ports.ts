@@ -2,6 +2,8 @@ import type { BucketEvent, BucketSettings, Entry } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import type { CoatState } from './coat.ts';
 import type { CoatEvent } from './coatEvent.ts';
+import type { FiredEvent } from './firedEvent.ts';
+import type { FiredState } from './foldFired.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.ts';
 import type { PieceState } from './foldPieces.ts';
 import type { PieceEvent } from './pieceEvent.ts';
@@ -16,7 +18,7 @@ export interface Member {
 }
 
 /** Everything that is logged, by the stream that it belongs to. */
-export type LoggedEvent = BucketEvent | StudioEvent | CoatEvent | PieceEvent;
+export type LoggedEvent = BucketEvent | StudioEvent | CoatEvent | PieceEvent | FiredEvent;
 
 export interface Logged {
   at: Instant;
@@ -35,9 +37,15 @@ export interface Logbook {
   coats(): Promise<readonly CoatState[]>;
   /** Pieces on their way to the kiln, oldest first; those of long ago left out. */
   pieces(): Promise<PieceState[]>;
+  /** What came out of the kiln, oldest first. */
+  fired(): Promise<FiredState[]>;
   /** Entries of a stream, newest logged first; undone ones too. */
   entries(stream: StreamNo, range: { before?: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
   entry(id: EntryId): Promise<(Entry<LoggedEvent> & Notes) | undefined>;
+  /** Every stream that something was ever logged in. */
+  streams(): Promise<StreamNo[]>;
+  /** Entries of a stream after a place, in the order in which they were logged; undone ones too. */
+  history(stream: StreamNo, range: { after: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
   /** A member's reminders that are still to come or lately came, the next first. */
   reminders(member: MemberId): Promise<Reminder[]>;
   members(): Promise<Member[]>;
@@ -66,6 +74,7 @@ export interface WritableLogbook extends Logbook {
     logged: Logged,
   ): Promise<{ entry: Entry<CoatEvent>; coats: readonly CoatState[] }>;
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }>;
+  logFired(event: FiredEvent, logged: Logged): Promise<{ entry: Entry<FiredEvent> }>;
   /** Puts a member's reminder off, said already or not; false when there is none of that name. */
   putOff(member: MemberId, key: string, to: Instant): Promise<boolean>;
   /** Takes a member's reminder out of the queue for good. */
@@ -76,6 +85,8 @@ export interface WritableLogbook extends Logbook {
 /** The store as the desk sees it. */
 export interface Books {
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
+  /** The same for work that reads so much that nobody should have to wait for its end. */
+  aside<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
   /** Runs once a key: a repeat gets the stored value; nothing is kept unless the work says so. */
   once<T>(
     studio: StudioId,

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
-import type { Action, Desk, Reply, Request } from '../command/contract.ts';
+import type { Action, Desk, Reply, ReplyFile, Request } from '../command/contract.ts';
 import { speak } from '../command/speak.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';
@@ -16,6 +16,8 @@ export interface ChatPorts {
   zone(): Promise<string>;
   /** What was typed before, newest first, and where it is kept. */
   history: { lines: string[]; keep(lines: string[]): void };
+  /** Keeps a reply's file; answers where. */
+  keepFile?(file: ReplyFile): string;
   /** Hands over what a reminder is to be shown with; answers how to end that. */
   remind?(show: (reply: Reply) => Promise<void>): Promise<{ stop(): Promise<void> }>;
   input: NodeJS.ReadableStream;
@@ -30,6 +32,7 @@ export const chat = async ({
   now,
   zone,
   history,
+  keepFile,
   remind,
   input,
   output,
@@ -64,7 +67,8 @@ export const chat = async ({
       ...reply,
       actions: actions.map(({ label, ...action }, i) => ({ ...action, label: [`${from + i} `, ...label] })),
     };
-    output.write(`${replyLines(shown, { now: now(), zone: inZone }, output.columns || 80)}\n\n`);
+    const kept = reply.file && keepFile?.(reply.file);
+    output.write(`${replyLines(shown, { now: now(), zone: inZone }, output.columns || 80, kept)}\n\n`);
   };
   const answer = async (line: string): Promise<void> => {
     const reply = await speak(line, `terminal:${randomUUID()}`, asker(), { desk, words });

@@ -1,5 +1,6 @@
 import type { Reply } from '../command/contract.ts';
 import { plainText, type Seen } from '../command/plainText.ts';
+import { sayWords } from '../words/sayWords.ts';
 
 /** A reply as one JSON object for scripts: sentences as plain text, numbers in `data`. */
 export const replyJson = (reply: Reply, seen: Seen): object => {
@@ -33,7 +34,7 @@ const wrapped = (text: string, indent: string, width: number): string => {
 };
 
 /** A reply as lines for a person: the answer first, then facts, what not to do, cautions, reasons, and what to type next. */
-export const replyLines = (reply: Reply, seen: Seen, width = 80): string => {
+export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string): string => {
   const plain = (text: Reply['title']) => plainText(text, seen);
   const list = (mark: string, texts: Reply['dont']) =>
     (texts ?? []).map((text) => `  ${mark} ${wrapped(plain(text), '    ', width)}`);
@@ -41,6 +42,8 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80): string => {
     ({ label, text }) => `  ${plain(label)}: ${wrapped(plain(text), '    ', width)}`,
   );
   const actions = (reply.actions ?? []).map(({ label, line }) => `  > ${plain(label)}:  ${line}`);
+  const told = keptAs === undefined ? sayWords.fileComes : sayWords.fileKept;
+  const file = reply.file ? [`  ${told(keptAs ?? reply.file.name)}`] : [];
   return [
     wrapped(plain(reply.title), '', width),
     ...facts,
@@ -48,5 +51,6 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80): string => {
     ...list('!', reply.cautions),
     ...list('-', reply.reasons),
     ...actions,
+    ...file,
   ].join('\n');
 };

@@ -1,5 +1,5 @@
 export const chatWords = {
-  usage: 'usage: npm run -s chat -- [--as NAME] [--keeper] [--studio ID]',
+  usage: 'usage: npm run -s chat -- [--as NAME] [--keeper] [--files FOLDER] [--studio ID]',
   prompt: '> ',
   hello: [
     'Type a command: /water-or-stir bucket:gg, /bucket list, /help. Tab completes, Up brings lines back.',

@@ -8,6 +8,7 @@ import { correctWords } from './correctWords.ts';
 import { deskWords } from './deskWords.ts';
 import { dipWords } from './dipWords.ts';
 import { doseWords } from './doseWords.ts';
+import { exportWords } from './exportWords.ts';
 import { helpWords } from './helpWords.ts';
 import { logWords } from './logWords.ts';
 import { volumeText } from './measures.ts';
@@ -59,6 +60,7 @@ export const en = {
   desk: deskWords,
   dip: dipWords,
   dose: doseWords,
+  export: exportWords,
   help: helpWords,
   log: logWords,
   option: optionWords,

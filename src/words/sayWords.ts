@@ -3,10 +3,12 @@ const listed = (studios: readonly { id: string; name: string }[]) =>
 
 export const sayWords = {
   usage: [
-    "usage: npm run -s say -- [--as NAME] [--keeper] [--at ISO-INSTANT] [--json] [--studio ID] '<line>' ['<line>' …]",
+    "usage: npm run -s say -- [--as NAME] [--keeper] [--at ISO-INSTANT] [--json] [--files FOLDER] [--studio ID] '<line>' ['<line>' …]",
     '       npm run -s say -- [options] -      reads lines from standard input;',
     '                                          @ISO-INSTANT NAME [keeper] sets clock, member and role',
   ].join('\n'),
+  fileKept: (path: string) => `its file is kept as ${path}`,
+  fileComes: (name: string) => `a file comes with it, ${name}: say it again with --files FOLDER to keep it`,
   ownStudio: 'This studio',
   noName: '--as wants the name of whoever speaks',
   badInstant: (typed: string) => `--at wants an instant such as 2026-03-08T02:30:00Z, not "${typed}"`,

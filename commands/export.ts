@@ -1,0 +1,57 @@
+import { asks } from '../src/command/contract.ts';
+import { exportCsv } from '../src/command/exportCsv.ts';
+import { exportFormat, exportJson } from '../src/command/exportJson.ts';
+import { isoInstant } from '../src/command/isoInstant.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { pick } from '../src/command/kinds/picks.ts';
+import { number } from '../src/command/kinds/quantities.ts';
+import { days, instant } from '../src/studio/ids.ts';
+
+/** Every platform takes a file of that size. */
+const mostBytes = 8_000_000;
+const encoder = new TextEncoder();
+
+const operatorLine = (as: string): string => `npm run -s export -- --as ${as} --out export.${as}`;
+
+export const exportData = asks({
+  name: 'export',
+  about: (w) => w.export.about,
+  who: 'keeper',
+  slow: true,
+  aside: true,
+  options: {
+    as: { kind: pick(['json', 'csv']), needed: false, about: (w) => w.export.as },
+    bucket: { kind: bucket, needed: false, about: (w) => w.export.bucket },
+    days: { kind: number(1, 36_600, '30'), needed: false, about: (w) => w.export.days },
+  },
+  async run(v, { words, book, now }) {
+    const w = words.export;
+    const as = v.as ?? 'json';
+    const scope = {
+      ...(v.bucket && { bucket: v.bucket.no }),
+      ...(v.days !== undefined && { since: instant(now - days(v.days)) }),
+    };
+    const parts = as === 'json' ? exportJson(book, now, scope) : exportCsv(book, scope, words.someone);
+    const texts: string[] = [];
+    const total = { entries: 0, bytes: 0 };
+    for await (const { text, entries } of parts) {
+      texts.push(text);
+      total.entries += entries;
+      total.bytes += encoder.encode(text).length;
+      if (total.bytes > mostBytes)
+        return { kind: 'refusal', title: w.tooBig(mostBytes, operatorLine(as)), data: { mostBytes } };
+    }
+    return {
+      kind: 'answer',
+      title: w.done(total.entries, total.bytes),
+      reasons: [as === 'json' ? w.json : w.csv],
+      fleeting: true,
+      file: {
+        name: `glaze-room-${isoInstant(now).slice(0, 10)}.${as}`,
+        type: as === 'json' ? 'application/json' : 'text/csv',
+        content: texts.join(''),
+      },
+      data: { as, ...total, ...(as === 'json' && { format: exportFormat }) },
+    };
+  },
+});

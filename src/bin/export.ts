@@ -1,0 +1,73 @@
+import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { systemClock } from '../clock.ts';
+import { exportCsv } from '../command/exportCsv.ts';
+import { exportJson } from '../command/exportJson.ts';
+import { readConfig } from '../config.ts';
+import { readAside } from '../store/readAside.ts';
+import { studiosIn } from '../store/studiosIn.ts';
+import { days, instant, type StreamNo } from '../studio/ids.ts';
+import { matchBuckets } from '../studio/matchBuckets.ts';
+import type { Logbook } from '../studio/ports.ts';
+import { en } from '../words/en.ts';
+import { studioAmong } from './chosenStudio.ts';
+import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
+
+const w = en.export;
+
+const bucketMeant = async (book: Logbook, typed: string): Promise<StreamNo> => {
+  const [found, ...others] = matchBuckets(typed, await book.buckets());
+  if (!found) throw new UsageProblem(w.noBucket(typed));
+  if (others.length > 0) throw new UsageProblem(w.whichBucket(typed));
+  return found.no;
+};
+
+const spanMeant = (typed: string): number => {
+  const span = Number(typed);
+  if (typed.trim() === '' || !(span > 0)) throw new UsageProblem(w.noSuchDays(typed));
+  return days(span);
+};
+
+/** A file that nobody but its owner may read; one that is there already is left as it is. */
+const openNew = (file: string): number => {
+  try {
+    return openSync(file, 'wx', 0o600);
+  } catch (error) {
+    const exists = error instanceof Error && 'code' in error && error.code === 'EEXIST';
+    throw exists ? new UsageProblem(w.exists(file)) : error;
+  }
+};
+
+process.exitCode = await exitCodeOf(w.usage, async () => {
+  const text = { type: 'string' } as const;
+  const { values } = parseArgs({
+    options: { out: text, as: { ...text, default: 'json' }, bucket: text, days: text, studio: text },
+  });
+  const { out, as } = values;
+  if (out === undefined || (as !== 'json' && as !== 'csv')) throw new UsageProblem(w.usage);
+  const file = readConfig().DATABASE_FILE ?? 'data/studio.db';
+  const studio = studioAmong(await studiosIn(file), values.studio);
+  if (studio === undefined) throw new UsageProblem(w.empty(file));
+  const now = systemClock.now();
+  const since = values.days === undefined ? undefined : instant(now - spanMeant(values.days));
+  await readAside(file, studio, async (book) => {
+    const scope = {
+      ...(values.bucket !== undefined && { bucket: await bucketMeant(book, values.bucket) }),
+      ...(since !== undefined && { since }),
+    };
+    const handle = openNew(out);
+    const total = { entries: 0, bytes: 0 };
+    try {
+      const parts = as === 'json' ? exportJson(book, now, scope) : exportCsv(book, scope, en.someone);
+      for await (const part of parts) {
+        total.entries += part.entries;
+        total.bytes += writeSync(handle, part.text);
+      }
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+    console.log(w.wrote(out, total.entries, total.bytes));
+  });
+  return 0;
+});

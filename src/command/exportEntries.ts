@@ -1,0 +1,30 @@
+import type { Entry } from '../studio/bucketEvent.ts';
+import { seq, type Instant, type StreamNo } from '../studio/ids.ts';
+import type { LoggedEvent, Logbook, Notes } from '../studio/ports.ts';
+
+/** How much of the logbook is taken out. */
+export interface ExportScope {
+  /** One bucket only. */
+  bucket?: StreamNo;
+  /** What happened from then on. */
+  since?: Instant;
+}
+
+/** So few at a time that nobody waits long for them. */
+const stretch = 250;
+
+/** Every entry in scope, stream by stream, in the order in which they were logged; undone ones too. */
+export async function* exportEntries(
+  book: Logbook,
+  { bucket, since }: ExportScope,
+): AsyncGenerator<(Entry<LoggedEvent> & Notes)[]> {
+  const streams = bucket === undefined ? await book.streams() : [bucket];
+  for (const stream of streams)
+    for (let after = seq(0); ;) {
+      const entries = await book.history(stream, { after, most: stretch });
+      const last = entries.at(-1);
+      if (!last) break;
+      yield since === undefined ? entries : entries.filter(({ at }) => at >= since);
+      after = last.seq;
+    }
+}

@@ -1,0 +1,42 @@
+import type { Instant } from '../studio/ids.ts';
+import type { Logbook } from '../studio/ports.ts';
+import { exportEntries, type ExportScope } from './exportEntries.ts';
+import { isoInstant } from './isoInstant.ts';
+
+/** Rises when a reader of the earlier format would misread the new one. */
+export const exportFormat = 1;
+
+/** One JSON document in pieces, an entry a line, so that no piece of it is large. */
+export async function* exportJson(
+  book: Logbook,
+  now: Instant,
+  scope: ExportScope,
+): AsyncGenerator<{ text: string; entries: number }> {
+  const part = (text: string, entries = 0) => ({ text, entries });
+  const buckets = (await book.buckets()).filter(
+    ({ no }) => scope.bucket === undefined || no === scope.bucket,
+  );
+  const whole = scope.bucket === undefined;
+  const { seq: _, ...studio } = await book.studio();
+  const head = {
+    format: exportFormat,
+    exportedAt: isoInstant(now),
+    ...(scope.since !== undefined && { since: isoInstant(scope.since) }),
+    studio,
+    members: await book.members(),
+    buckets,
+    coats: whole ? await book.coats() : [],
+    pieces: whole ? await book.pieces() : [],
+  };
+  yield part(`${JSON.stringify(head).slice(0, -1)},"entries":[`);
+  let between = '\n';
+  for await (const entries of exportEntries(book, scope)) {
+    const lines = entries.map(({ id, at, loggedAt, ...entry }) =>
+      JSON.stringify({ entry: id, at: isoInstant(at), loggedAt: isoInstant(loggedAt), ...entry }),
+    );
+    if (lines.length === 0) continue;
+    yield part(`${between}${lines.join(',\n')}`, lines.length);
+    between = ',\n';
+  }
+  yield part('\n]}\n');
+}

@@ -1,0 +1,39 @@
+import { setImmediate as nextLoop } from 'node:timers/promises';
+import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
+import type { Logbook } from '../studio/ports.ts';
+import { openCurrentForReading } from './database.ts';
+import { RememberedPages } from './pages.ts';
+import { ReadingLogbook } from './readingLogbook.ts';
+import { asStoreProblem } from './storeProblem.ts';
+
+/** Between one stretch and the next, everything else has its turn. */
+class PatientLogbook extends ReadingLogbook {
+  override async history(stream: StreamNo, range: { after: Seq; most: number }) {
+    await nextLoop();
+    return super.history(stream, range);
+  }
+}
+
+/** Reads a studio as it stands at one moment through a connection of its own, beside whoever owns the file. */
+export const readAside = async <T>(
+  file: string,
+  studio: StudioId,
+  work: (book: Logbook) => Promise<T>,
+): Promise<T> => {
+  try {
+    const { sqlite, kysely } = openCurrentForReading(file);
+    try {
+      sqlite.exec('begin');
+      const book = new PatientLogbook({ db: kysely, pages: new RememberedPages(1) }, studio);
+      try {
+        return await work(book);
+      } finally {
+        book.end();
+      }
+    } finally {
+      sqlite.close();
+    }
+  } catch (error) {
+    throw asStoreProblem(error, file);
+  }
+};
