@@ -11,10 +11,12 @@ import {
   type BucketEvent,
 } from '../studio/bucketEvent.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
+import type { FiredEvent } from '../studio/firedEvent.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
 import {
   coatStream,
   duration,
+  firedStream,
   pieceStream,
   seq,
   streamNo,
@@ -24,6 +26,7 @@ import {
 import type { LoggedEvent } from '../studio/ports.ts';
 import type { StudioEvent } from '../studio/studio.ts';
 import { coatEvents } from './coatEventSchema.ts';
+import { firedEvents } from './firedEventSchema.ts';
 import { pieceEvents } from './pieceEventSchema.ts';
 import type { Exactly } from './exactly.ts';
 import { studioEvents } from './studioEventSchema.ts';
@@ -146,6 +149,7 @@ const bucketEvents: Exactly<BucketEvent, typeof bucketEvent> = bucketEvent;
 const schemaOf = (stream: StreamNo): z.ZodType<LoggedEvent> => {
   if (stream > studioStream) return bucketEvents;
   if (stream === pieceStream) return pieceEvents;
+  if (stream === firedStream) return firedEvents;
   return stream === coatStream ? coatEvents : studioEvents;
 };
 
@@ -153,6 +157,7 @@ export const readBucketEvent = (json: string): BucketEvent => bucketEvents.parse
 export const readStudioEvent = (json: string): StudioEvent => studioEvents.parse(JSON.parse(json));
 export const readCoatEvent = (json: string): CoatEvent => coatEvents.parse(JSON.parse(json));
 export const readPieceEvent = (json: string): PieceEvent => pieceEvents.parse(JSON.parse(json));
+export const readFiredEvent = (json: string): FiredEvent => firedEvents.parse(JSON.parse(json));
 export const readEvent = (stream: StreamNo, json: string): LoggedEvent =>
   schemaOf(stream).parse(JSON.parse(json));
 

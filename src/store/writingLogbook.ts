@@ -6,9 +6,11 @@ import { applyToBucket, foldBucket } from '../studio/foldBucket.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
 import { applyToCoats, foldCoats } from '../studio/foldCoats.ts';
 import { foldStudio } from '../studio/foldStudio.ts';
+import type { FiredEvent } from '../studio/firedEvent.ts';
 import {
   coatStream,
   entryId,
+  firedStream,
   pieceStream,
   seq,
   streamNo,
@@ -92,6 +94,10 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
 
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }> {
     return this.#inOrder(async () => ({ entry: await this.append(pieceStream, event, logged) }));
+  }
+
+  logFired(event: FiredEvent, logged: Logged): Promise<{ entry: Entry<FiredEvent> }> {
+    return this.#inOrder(async () => ({ entry: await this.append(firedStream, event, logged) }));
   }
 
   putOff(member: MemberId, key: string, to: Instant): Promise<boolean> {

@@ -27,6 +27,7 @@ export const seq = (value: number) => value as Seq;
 export const studioStream = streamNo(0);
 export const coatStream = streamNo(-1);
 export const pieceStream = streamNo(-2);
+export const firedStream = streamNo(-3);
 
 export const minutes = (n: number) => duration(n * 60_000);
 export const hours = (n: number) => duration(n * 3_600_000);
@@ -35,7 +36,12 @@ export const days = (n: number) => duration(n * 86_400_000);
 export const later = (at: Instant, by: Duration): Instant => instant(at + by);
 export const since = (earlier: Instant, at: Instant): Duration => duration(at - earlier);
 
-const streamLetters: Record<string, StreamNo> = { s: studioStream, c: coatStream, p: pieceStream };
+const streamLetters: Record<string, StreamNo> = {
+  s: studioStream,
+  c: coatStream,
+  p: pieceStream,
+  f: firedStream,
+};
 
 export const entryId = (stream: StreamNo, at: Seq): EntryId => {
   const letter = Object.keys(streamLetters).find((key) => streamLetters[key] === stream);
@@ -44,7 +50,7 @@ export const entryId = (stream: StreamNo, at: Seq): EntryId => {
 
 /** The stream and place that an entry id names; undefined when the text is not an entry id. */
 export const readEntryId = (typed: string): { stream: StreamNo; seq: Seq } | undefined => {
-  const match = /^\s*([scp]|[1-9]\d{0,8})-([1-9]\d{0,8})\s*$/i.exec(typed);
+  const match = /^\s*([scpf]|[1-9]\d{0,8})-([1-9]\d{0,8})\s*$/i.exec(typed);
   const [, stream, place] = match ?? [];
   if (stream === undefined || place === undefined) return undefined;
   return { stream: streamLetters[stream.toLowerCase()] ?? streamNo(Number(stream)), seq: seq(Number(place)) };

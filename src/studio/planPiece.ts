@@ -1,4 +1,5 @@
 import type { Seconds } from '../glaze/units.ts';
+import { bisqueOf, type Bisque } from './bisque.ts';
 import type { BucketState } from './bucketState.ts';
 import { areSamePieces, type CoatState } from './coat.ts';
 import { coatReady } from './coatReady.ts';
@@ -18,20 +19,6 @@ const glazeDull = minutes(15);
 
 /** A wall in millimetres that a wetting fills half: common practice. */
 const thinWall = 4;
-
-/** Bisque that absorbs more drinks fast, less draws slowly: per cent, common practice (Rhodes; Hamer). */
-const usualAbsorption = { low: 8, high: 18 };
-/** Bisque fired this low is soft, this high is nearly tight: cone 08 and cone 02, common practice. */
-const usualCones = { low: -8, high: -2 };
-
-export type Bisque = 'soft' | 'usual' | 'tight';
-
-export const bisqueOf = ({ absorption, cone }: Pick<PieceSaid, 'absorption' | 'cone'>): Bisque => {
-  if (absorption !== undefined)
-    return absorption > usualAbsorption.high ? 'soft' : absorption < usualAbsorption.low ? 'tight' : 'usual';
-  if (cone === undefined) return 'usual';
-  return cone <= usualCones.low ? 'soft' : cone >= usualCones.high ? 'tight' : 'usual';
-};
 
 /** What in a plan works against the rest of it. */
 export type Conflict =

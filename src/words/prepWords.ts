@@ -1,7 +1,8 @@
 import type { Resist } from '../studio/overnight.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { PieceEvent, PrepStep } from '../studio/pieceEvent.ts';
-import type { Bisque, Conflict } from '../studio/planPiece.ts';
+import type { Bisque } from '../studio/bisque.ts';
+import type { Conflict } from '../studio/planPiece.ts';
 import { coatWords } from './coatWords.ts';
 import { dipWords } from './dipWords.ts';
 import { said, t, type Text } from './text.ts';
