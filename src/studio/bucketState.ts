@@ -2,6 +2,7 @@ import type { Celsius, Gravity, Grams } from '../glaze/units.ts';
 import type { BucketEvent, BucketSettings, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
 import type { FlowPoint } from './flowPoints.ts';
 import type { Instant, MemberId, Seq, StreamNo } from './ids.ts';
+import type { UnloggedChange, Unexpected } from './unloggedChange.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
 export interface MeasuredGravity {
@@ -19,6 +20,13 @@ export interface Contents {
   water: Grams;
   solids: Grams;
   covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
+}
+
+/** A believed gravity, less what the logged additions have moved it by. */
+export interface DriftPoint {
+  at: Instant;
+  value: number;
+  sd: number;
 }
 
 /** A test tile as it was logged, its coat measured dry. */
@@ -50,6 +58,14 @@ export interface BucketState {
   /** The last look at the flow that was kept but not believed, with none believed since. */
   restedFlow?: { at: Instant };
   contents?: Contents;
+  /** A believed reading that the logbook did not expect, until a second one settles it. */
+  unexpected?: Unexpected;
+  /** Changes that two readings agree on and nobody logged, the oldest first; absent while there are none. */
+  unlogged?: UnloggedChange[];
+  /** What logged additions have moved gravity by in all, up or down. */
+  carried: number;
+  /** Believed readings with what was logged taken out of them, for a slow drift; absent while there are none. */
+  drift?: DriftPoint[];
   /** When somebody last said or measured how full the pail is. */
   volumeAt?: Instant;
   /** Gravity predicted from the logbook, carried without a volume when nothing but a reading is known. */

@@ -79,8 +79,8 @@ const corrected = (
   };
 };
 
-/** Beyond this many standard deviations the logbook has missed something, and the reading is taken whole. */
-const surprise = 2.6;
+/** Beyond this many standard deviations the logbook has missed something. */
+export const surprise = 2.6;
 
 /** A believed gravity corrects the ratio of water to powder; it says nothing of how much there is. */
 export const withGravitySeen = (
@@ -89,11 +89,31 @@ export const withGravitySeen = (
   solidsGravity: Gravity,
 ): Contents => {
   const { value, perWater, perSolids } = gravitySlopes(contents, solidsGravity);
-  const difference = seen.value - value;
-  const spread = Math.sqrt(varianceAlong(contents, perWater, perSolids) + seen.sd ** 2);
-  if (Math.abs(difference) > surprise * spread)
-    return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
-  return corrected(contents, { perWater, perSolids, difference, variance: seen.sd ** 2 });
+  return corrected(contents, {
+    perWater,
+    perSolids,
+    difference: seen.value - value,
+    variance: seen.sd ** 2,
+  });
+};
+
+/** Spread of gravity that unseen evaporation and use add in a day (common practice), growing with √days. */
+export const driftPerDay = 0.002;
+
+/** As many days later, with nothing logged: the ratio of water to powder is less certain, the volume as it was. */
+export const drifted = (contents: Contents, days: number, solidsGravity: Gravity): Contents => {
+  const volume = volumeOf(contents, solidsGravity).value;
+  const perGravity = (waterGramsPerMl * volume) / (solidsGravity - 1);
+  const variance = driftPerDay ** 2 * Math.max(0, days) * perGravity ** 2;
+  const { covariance: p } = contents;
+  return {
+    ...contents,
+    covariance: {
+      waterWater: p.waterWater + variance,
+      waterSolids: p.waterSolids - variance * solidsGravity,
+      solidsSolids: p.solidsSolids + variance * solidsGravity ** 2,
+    },
+  };
 };
 
 export const withVolumeSeen = (

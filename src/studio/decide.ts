@@ -3,7 +3,7 @@ import type { BucketState } from './bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
 import { minutes, since, type Instant, type Role } from './ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
-import { facts, rules, unbelieved, type Facts } from './rules.ts';
+import { facts, rules, unbelieved, unexpected, type Facts } from './rules.ts';
 import { verdictCautions } from './verdictCautions.ts';
 import type { FlowBand, Reason, Step, Verdict } from './verdict.ts';
 import { believedAfterStir } from './withReading.ts';
@@ -90,6 +90,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
     reasons: [
       ...f.reasons,
       ...unbelieved(f),
+      ...unexpected(f),
       ...measured.reasons,
       ...f.flow.reasons,
       ...conditionReason(move, f),

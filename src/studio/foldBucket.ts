@@ -1,8 +1,9 @@
 import { grams, type Millilitres } from '../glaze/units.ts';
 import type { BucketEvent, BucketSettings, Entry } from './bucketEvent.ts';
-import type { BucketState } from './bucketState.ts';
-import { aged, contentsFrom, volumeOf, type Estimate } from './contents.ts';
+import type { BucketState, Contents } from './bucketState.ts';
+import { aged, contentsFrom, gravityOf, volumeOf, type Estimate } from './contents.ts';
 import { days, since, type StreamNo } from './ids.ts';
+import { inEach } from './inEach.ts';
 import { withAddition } from './withAddition.ts';
 import { withReading } from './withReading.ts';
 import { withSights, withStir } from './withSights.ts';
@@ -18,7 +19,15 @@ const withChange = (
 ): BucketState => {
   const settings: BucketSettings = { ...state.settings, ...event.settings };
   for (const name of event.cleared ?? []) delete (settings as Partial<BucketSettings>)[name];
-  const next = { ...state, settings };
+  const recast = (contents: Contents) =>
+    contentsFrom(
+      volumeOf(contents, state.settings.solids),
+      gravityOf(contents, state.settings.solids),
+      settings.solids,
+    );
+  // Another gravity of the powder changes what is reckoned to be in the pail, not what was measured of it.
+  const same = settings.solids === state.settings.solids;
+  const next = { ...state, settings, ...(same ? {} : inEach(state, recast)) };
   return event.volume === undefined ? next : withPrediction(withVolume(next, told(event.volume), entry.at));
 };
 
@@ -29,6 +38,7 @@ const opened = (no: StreamNo, entry: Entry, event: Extract<BucketEvent, { kind: 
   settings: event.settings,
   retired: false,
   moved: 0,
+  carried: 0,
   unknownSince: [],
   flocculant: { heptahydrate: grams(0), doses: 0, unknown: false },
   ...(event.volume !== undefined && {
@@ -86,13 +96,12 @@ const happened = (state: BucketState, entry: Entry): BucketState => {
 /** Adds one entry on; it must not be an undo, nor have happened before what is already folded. */
 export const applyToBucket = (state: BucketState, entry: Entry): BucketState => {
   const passed = since(state.foldedTo, entry.at) / days(1);
-  const contents = state.contents && aged(state.contents, passed);
-  const before = contents ? { ...state, contents } : state;
+  const before = { ...state, ...inEach(state, (contents) => aged(contents, passed)) };
   return { ...happened(before, entry), seq: entry.seq, foldedTo: entry.at };
 };
 
-/** The state that a bucket's entries add up to: by when they happened, undone ones left out. */
-export const foldBucket = (no: StreamNo, entries: readonly Entry[]): BucketState | undefined => {
+/** Every state that a bucket went through, oldest first: by when its entries happened, undone ones left out. */
+export function* bucketStates(no: StreamNo, entries: readonly Entry[]): Generator<BucketState> {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   const [first, ...rest] = entries
     .filter(({ seq, event }) => event.kind !== 'undo' && !undone.has(seq))
@@ -100,10 +109,18 @@ export const foldBucket = (no: StreamNo, entries: readonly Entry[]): BucketState
       (a, b) =>
         Number(b.event.kind === 'setup') - Number(a.event.kind === 'setup') || a.at - b.at || a.seq - b.seq,
     );
-  if (first?.event.kind !== 'setup') return undefined;
+  if (first?.event.kind !== 'setup') return;
   let state = opened(no, first, first.event);
-  for (const entry of rest) state = applyToBucket(state, entry);
-  const last = entries.reduce((most, { seq }) => (seq > most ? seq : most), first.seq);
+  yield state;
+  for (const entry of rest) yield (state = applyToBucket(state, entry));
+}
+
+/** The state that a bucket's entries add up to. */
+export const foldBucket = (no: StreamNo, entries: readonly Entry[]): BucketState | undefined => {
+  let state: BucketState | undefined;
+  for (const next of bucketStates(no, entries)) state = next;
+  if (!state) return undefined;
+  const last = entries.reduce((most, { seq }) => (seq > most ? seq : most), state.seq);
   return { ...state, seq: last };
 };
 

@@ -1,11 +1,8 @@
 import { coverage95 } from '../glaze/uncertainty.ts';
 import type { Gravity } from '../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
-import { gravityOf } from './contents.ts';
+import { driftPerDay, gravityOf } from './contents.ts';
 import { days, since, type Instant } from './ids.ts';
-
-/** Spread of gravity that unseen evaporation and use add in a day (common practice), growing with √days. */
-const driftPerDay = 0.002;
 
 /** The gravity that the logbook predicts; undefined until something was measured, or after an unknown amount. */
 export const predictedNow = (

@@ -1,4 +1,6 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
+import { gravityOf } from './contents.ts';
 import { couldMove } from './couldMove.ts';
 import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
@@ -89,6 +91,13 @@ export const unbelieved = ({ state }: Facts): Reason[] =>
 
 const prediction = ({ predicted }: Facts): Reason[] =>
   predicted ? [{ because: 'predicted', ...predicted }] : [];
+
+/** What the logbook expected in place of a reading that no second one has settled. */
+export const unexpected = ({ state: { unexpected: one, settings } }: Facts): Reason[] => {
+  if (!one) return [];
+  const { value, sd } = gravityOf(one.expected, settings.solids);
+  return [{ because: 'unexpected', value, u95: coverage95 * sd, at: one.to.at }];
+};
 
 const lumpy = ({ state }: Facts): Reason[] =>
   state.unsieved ? [{ because: 'unsieved', ...state.unsieved, mesh: state.settings.mesh }] : [];
@@ -217,6 +226,14 @@ export const rules: Rule[] = [
     step: 'measure',
     dont: ['water-on-looks'],
     because: (f) => [...unbelieved(f), ...prediction(f)],
+  },
+  {
+    name: 'unexpected',
+    applies: ({ state, measured }) =>
+      state.unexpected !== undefined && measured?.band !== 'in' && measured !== undefined,
+    step: 'measure',
+    dont: ['water-on-one-reading'],
+    because: (f) => [...unexpected(f), ...(f.measured?.reasons ?? [])],
   },
   {
     name: 'no-window',

@@ -36,6 +36,7 @@ export type RuleName =
   | 'changed-unknown'
   | 'changed'
   | 'doubted'
+  | 'unexpected'
   | 'unsure'
   | 'grid';
 
@@ -48,6 +49,7 @@ export type Dont =
   | 'flocculant-to-hide-water'
   | 'water-to-thin-a-gel'
   | 'water-on-looks'
+  | 'water-on-one-reading'
   | 'powder-by-member'
   | 'all-at-once';
 
@@ -95,6 +97,7 @@ export type Reason =
   | { because: 'disagree'; efflux: FlowBand; look: FlowBand }
   | { because: 'flow-unknown' }
   | { because: 'flow-at-rest'; at: Instant }
+  | { because: 'unexpected'; value: Gravity; u95: number; at: Instant }
   | { because: 'together'; count: number; value: Gravity; u95: number }
   | { because: 'stirred-short'; minutes?: number }
   | { because: 'stirred-long'; minutes: number }

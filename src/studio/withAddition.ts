@@ -14,6 +14,7 @@ import {
 import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
 import { withoutFlowPoints } from './flowPoints.ts';
+import { inEach } from './inEach.ts';
 import { withPrediction } from './withVolume.ts';
 
 /** How well people pour and weigh into a bucket (common practice). */
@@ -99,7 +100,10 @@ export const withAddition = (
     else {
       const held = volumeOf(next.contents, solids).value;
       const left = Math.max(0.01, 1 - added.volume / held);
-      next.contents = scaled(next.contents, left);
+      Object.assign(
+        next,
+        inEach(next, (contents) => scaled(contents, left)),
+      );
       // What is taken out takes its salt along.
       next.flocculant = {
         ...next.flocculant,
@@ -112,9 +116,14 @@ export const withAddition = (
   if (!move || !next.contents) next.unknownSince = [...next.unknownSince, entry.seq];
   if (added.what === 'other' && added.volume === undefined && added.mass === undefined) delete next.volumeAt;
   if (move && next.contents) {
-    const before = gravityOf(next.contents, solids).value;
-    next.contents = withAdded(next.contents, move.water, move.solids, move.together);
-    next.moved += Math.abs(gravityOf(next.contents, solids).value - before);
+    const moved = withAdded(next.contents, move.water, move.solids, move.together);
+    const by = gravityOf(moved, solids).value - gravityOf(next.contents, solids).value;
+    Object.assign(
+      next,
+      inEach(next, (contents) => withAdded(contents, move.water, move.solids, move.together)),
+    );
+    next.moved += Math.abs(by);
+    next.carried += by;
   }
   if (added.what === 'glaze' && added.heptahydrate !== undefined)
     next.flocculant = {

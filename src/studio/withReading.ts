@@ -1,11 +1,10 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
 import { gravity } from '../glaze/units.ts';
 import type { BucketEvent, Entry } from './bucketEvent.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
-import { contentsFrom, volumeOf, withGravitySeen } from './contents.ts';
 import { withFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from './ids.ts';
 import { pailVolumeFromGap } from './pailVolumeFromGap.ts';
+import { withGravity } from './withGravity.ts';
 import { withSights, withStir } from './withSights.ts';
 import { withPrediction, withVolume } from './withVolume.ts';
 
@@ -79,27 +78,20 @@ export const withReading = (
     seq: entry.seq,
   };
   if (measured && !believed) next.unbelieved = measured;
-  if (event.gap !== undefined) {
-    const volume = pailVolumeFromGap(next.settings, event.gap);
-    // An empty pail has no gravity to keep account of.
-    if (volume?.ok && volume.value.value > 0) next = withVolume(next, volume.value, at);
-  }
+  const gap = event.gap === undefined ? undefined : pailVolumeFromGap(next.settings, event.gap);
+  // An empty pail has no gravity to keep account of.
+  const volume = gap?.ok && gap.value.value > 0 ? gap.value : undefined;
+  if (volume) next = withVolume(next, volume, at);
   if (measured && believed) {
     delete next.unbelieved;
     const together = takenTogether(next, measured);
     delete next.together;
     if (together) next.together = together;
+    next = withGravity(state, next, { measured, by: entry.by, ...(volume && { volume }) });
     next.believed = measured;
     next.moved = 0;
     next.unknownSince = [];
     next.predicted = { value: measured.value, u95: measured.u95 };
-    const seen = { value: measured.value, sd: measured.u95 / coverage95 };
-    const { solids } = next.settings;
-    // What a bucket held before anybody measured it is a guess that no reading should lean towards.
-    if (next.contents)
-      next.contents = state.believed
-        ? withGravitySeen(next.contents, seen, solids)
-        : contentsFrom(volumeOf(next.contents, solids), seen, solids);
   }
   const predicted = withPrediction(next);
   return flowBelieved && event.flow ? withFlowPoint(predicted, event.flow) : predicted;

@@ -25,12 +25,16 @@ export const withVolume = (state: BucketState, seen: Estimate<Millilitres>, at: 
     ? { value: state.predicted.value, sd: state.predicted.u95 / coverage95 }
     : unmeasured(state.settings);
   const { solids } = state.settings;
+  const { contents, unexpected } = state;
+  // While it is in doubt what happened, how full the pail is tells on its own, and leans on no expectation.
+  const alone = unexpected && !unexpected.volumeSeen;
+  const slurry = contents && alone ? gravityOf(contents, solids) : known;
   return {
     ...state,
     volumeAt: at,
-    contents: state.contents
-      ? withVolumeSeen(state.contents, seen, solids)
-      : contentsFrom(seen, known, solids),
+    ...(unexpected && { unexpected: { ...unexpected, volumeSeen: true } }),
+    contents:
+      contents && !alone ? withVolumeSeen(contents, seen, solids) : contentsFrom(seen, slurry, solids),
   };
 };
 

@@ -32,6 +32,8 @@ const measure = (verdict: Verdict): Text => {
       return verdict.readyToMeasure
         ? t`It is stirred: measure before anything else. Something went in since the last reading.`
         : t`Stir it, then measure before anything else: something went in since the last reading.`;
+    case 'unexpected':
+      return t`Weigh a second cup before you change anything: this is not what the logbook expects.`;
     case 'unsure':
       return t`Measure better before you change anything: this reading can't tell in from out.`;
     default:

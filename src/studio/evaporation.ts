@@ -1,0 +1,65 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
+import { millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
+import type { DriftPoint } from './bucketState.ts';
+import { driftPerDay, surprise } from './contents.ts';
+import { days, type Instant } from './ids.ts';
+import type { Within } from './unloggedChange.ts';
+
+/** Fewer readings than this carry no rate, nor do some of one day. */
+const fewest = 4;
+const shortest = 2;
+
+const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
+const weight = ({ sd }: DriftPoint) => 1 / sd ** 2;
+
+/** How far readings stay from one value each side of a step. */
+const misfitOfStep = (points: readonly DriftPoint[], at: number): number => {
+  const aboutMean = (part: readonly DriftPoint[]) => {
+    const mean = sum(part.map((point) => weight(point) * point.value)) / sum(part.map(weight));
+    return sum(part.map((point) => weight(point) * (point.value - mean) ** 2));
+  };
+  return aboutMean(points.slice(0, at)) + aboutMean(points.slice(at));
+};
+
+const lineThrough = (points: readonly DriftPoint[]) => {
+  const weights = sum(points.map(weight));
+  const day = (point: DriftPoint) => point.at / days(1);
+  const middle = sum(points.map((point) => weight(point) * day(point))) / weights;
+  const level = sum(points.map((point) => weight(point) * point.value)) / weights;
+  const span = sum(points.map((point) => weight(point) * (day(point) - middle) ** 2));
+  const slope = sum(points.map((p) => weight(p) * (day(p) - middle) * (p.value - level))) / span;
+  const misfit = sum(points.map((p) => weight(p) * (p.value - level - slope * (day(p) - middle)) ** 2));
+  return { slope, sd: 1 / Math.sqrt(span), misfit };
+};
+
+export type Evaporation = Within<Millilitres> & { readings: number; since: Instant };
+
+/**
+ * Water that a pail loses in a day, when its readings climb as along a line; undefined when they do not, or too few do.
+ * @formula b = Σw(t − t̄)(γ − γ̄)/Σw(t − t̄)², w = 1/u²; rate = V·b/(γ − 1); u²(b) = 1/Σw(t − t̄)² + 6σ²/(5T), σ the
+ *   drift of a day, T the days that the readings span
+ * @param points gravity less what the log moved it by, the oldest first · @param gravity now · @param volume ml in the pail
+ * @returns ml a day with its 95 % half-interval, never rounded
+ * @range four readings or more over two days or more; a slope of 2.6 standard deviations or more; no single step fits better
+ * @source weighted least squares, JCGM 100:2008, H.3; the slope of a random walk, 6σ²/(5T): *derived*
+ */
+export const evaporation = (
+  points: readonly DriftPoint[],
+  { gravity, volume }: { gravity: Gravity; volume: Millilitres },
+): Evaporation | undefined => {
+  const [first, last] = [points[0], points.at(-1)];
+  if (!first || !last || points.length < fewest || gravity <= 1) return undefined;
+  const span = (last.at - first.at) / days(1);
+  if (span < shortest) return undefined;
+  const { slope, sd: fitted, misfit } = lineThrough(points);
+  const sd = Math.hypot(fitted, driftPerDay * Math.sqrt(6 / (5 * span)));
+  if (slope < surprise * sd) return undefined;
+  if (points.some((_, at) => at > 0 && misfitOfStep(points, at) < misfit)) return undefined;
+  const perSlope = volume / (gravity - 1);
+  return {
+    value: millilitres(slope * perSlope),
+    u95: coverage95 * sd * perSlope,
+    readings: points.length,
+    since: first.at,
+  };
+};

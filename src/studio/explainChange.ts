@@ -1,0 +1,186 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
+import { grams, millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
+import type { Contents } from './bucketState.ts';
+import { contentsFrom, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
+import type { Explanation, UnloggedChange } from './unloggedChange.ts';
+
+/** What was measured: the gravity always, how full the pail is only when somebody looked. */
+export interface Measured {
+  gravity: Estimate<Gravity>;
+  volume?: Estimate<Millilitres>;
+}
+
+type Pair = readonly [gravity: number, volume: number];
+
+/** What a reading and a look at the gap see of so much water and powder, when so much of one thing happened. */
+const sight = (explanation: Explanation, water: number, solids: number, size: number, s: number): Pair => {
+  const seen = (w: number, m: number): Pair => {
+    const displaced = w + m / s;
+    return [(w + m) / displaced, displaced / waterGramsPerMl];
+  };
+  switch (explanation) {
+    case 'water-in':
+    case 'water-out':
+    case 'evaporation':
+      return seen(water + size, solids);
+    case 'dry-in':
+      return seen(water, solids + size);
+    // The cup holds what came up; the pail is as full as it was.
+    case 'cake':
+      return [seen(water, solids - size)[0], seen(water, solids)[1]];
+    case 'cake-before':
+      return [seen(water, solids + size)[0], seen(water, solids)[1]];
+    case 'air': {
+      const [gravity, volume] = seen(water, solids);
+      return [gravity * (1 - size), volume / (1 - size)];
+    }
+  }
+};
+
+const falling: readonly Explanation[] = ['water-in', 'cake', 'air'];
+const rising: readonly Explanation[] = ['water-out', 'evaporation', 'dry-in', 'cake-before'];
+
+/** A mixer beats in some 2 % of air; more than this stays in no glaze (common practice). */
+const mostAir = 0.06;
+
+/** Whether a thing of that size can be: the sign is right, and there is that much of it. */
+const canBe = (explanation: Explanation, size: number, { water, solids }: Contents): boolean => {
+  if (explanation === 'air') return size > 0 && size < mostAir;
+  if (explanation === 'cake') return size > 0 && size < solids;
+  if (explanation === 'water-out' || explanation === 'evaporation') return size < 0 && -size < water;
+  return size > 0;
+};
+
+interface Fitted {
+  explanation: Explanation;
+  size: number;
+  sd: number;
+  /** How far, in standard deviations, the fit stays from what was measured. */
+  off: number;
+  /** What the pail holds then. */
+  volume: Millilitres;
+}
+
+/** By Newton's rule each round doubles the digits. */
+const rounds = 8;
+
+/** A search stays where there is something left in the pail. */
+const bounded = (explanation: Explanation, size: number, { water, solids }: Contents): number => {
+  const [low, high] = {
+    air: [-0.5, 0.5],
+    cake: [-solids, 0.99 * solids],
+    'cake-before': [-0.99 * solids, 1e3 * solids],
+    'dry-in': [-0.99 * solids, 1e3 * solids],
+    'water-in': [-0.99 * water, 1e3 * water],
+    'water-out': [-0.99 * water, 1e3 * water],
+    evaporation: [-0.99 * water, 1e3 * water],
+  }[explanation];
+  return Math.min(high ?? size, Math.max(low ?? size, size));
+};
+
+/**
+ * The size of one thing that would explain what was measured.
+ * @formula x = (JᵀS⁻¹J)⁻¹JᵀS⁻¹r, u²(x) = (JᵀS⁻¹J)⁻¹, S = H·P·Hᵀ + R: J slope on the size, H on water and powder with
+ *   covariance P, R what the measuring is unsure of, r measured less expected; repeated at the new size
+ * @source generalised least squares, Aitken 1935; JCGM 100:2008, eq. 13, for S
+ */
+const fit = (explanation: Explanation, contents: Contents, measured: Measured, s: Gravity): Fitted => {
+  const { water, solids, covariance: p } = contents;
+  const scale = explanation === 'air' ? 1 : water + solids;
+  let size = 0;
+  let [sd, off] = [0, 0];
+  for (let round = 0; round < rounds; round++) {
+    const at = (dw: number, dm: number, dx: number) =>
+      sight(explanation, water + dw, solids + dm, size + dx, s);
+    const slope = (dw: number, dm: number, dx: number): Pair => {
+      const [up, down] = [at(dw, dm, dx), at(-dw, -dm, -dx)];
+      const step = 2 * (dw + dm + dx);
+      return [(up[0] - down[0]) / step, (up[1] - down[1]) / step];
+    };
+    const tiny = 1e-5 * (water + solids);
+    const [perWater, perSolids, j] = [slope(tiny, 0, 0), slope(0, tiny, 0), slope(0, 0, 1e-5 * scale)];
+    const along = (a: 0 | 1, b: 0 | 1) =>
+      perWater[a] * perWater[b] * p.waterWater +
+      (perWater[a] * perSolids[b] + perWater[b] * perSolids[a]) * p.waterSolids +
+      perSolids[a] * perSolids[b] * p.solidsSolids;
+    const [expectedGravity, expectedVolume] = at(0, 0, 0);
+    const gg = along(0, 0) + measured.gravity.sd ** 2;
+    const r: Pair = [
+      measured.gravity.value - expectedGravity,
+      (measured.volume?.value ?? expectedVolume) - expectedVolume,
+    ];
+    // A pail that nobody looked into has no weight.
+    const vv = measured.volume ? along(1, 1) + measured.volume.sd ** 2 : Infinity;
+    const gv = measured.volume ? along(0, 1) : 0;
+    const weigh = (a: Pair, b: Pair): number => {
+      if (!measured.volume) return (a[0] * b[0]) / gg;
+      const whole = gg * vv - gv ** 2;
+      return (a[0] * b[0] * vv - (a[0] * b[1] + a[1] * b[0]) * gv + a[1] * b[1] * gg) / whole;
+    };
+    const information = weigh(j, j);
+    const step = weigh(j, r) / information;
+    sd = 1 / Math.sqrt(information);
+    off = Math.sqrt(Math.max(0, weigh(r, r) - step ** 2 * information));
+    size = bounded(explanation, size + step, contents);
+  }
+  const [, volume] = sight(explanation, water, solids, explanation === 'air' ? 0 : size, s);
+  return { explanation, size, sd, off, volume: millilitres(volume) };
+};
+
+const amountsOf = ({ explanation, size, sd }: Fitted): Pick<UnloggedChange, 'water' | 'powder'> => {
+  const u95 = coverage95 * sd;
+  switch (explanation) {
+    case 'water-in':
+    case 'water-out':
+    case 'evaporation':
+      return { water: { value: millilitres(size / waterGramsPerMl), u95: u95 / waterGramsPerMl } };
+    case 'dry-in':
+    case 'cake':
+    case 'cake-before':
+      return { powder: { value: grams(size), u95 } };
+    case 'air':
+      return {};
+  }
+};
+
+export type Explained = Pick<UnloggedChange, 'what' | 'orElse' | 'water' | 'powder'> & {
+  /** What the pail holds by now, as far as the explanations that are left agree on it. */
+  volume: Estimate<Millilitres>;
+};
+
+/** Names for the difference between what the logbook expected and what was measured, and its size by the likeliest. */
+export const explainChange = (
+  expected: Contents,
+  measured: Measured,
+  { fell, solids, before }: { fell: boolean; solids: Gravity; before: Estimate<Millilitres> },
+): Explained => {
+  const left = (fell ? falling : rising)
+    .map((explanation) => fit(explanation, expected, measured, solids))
+    .filter(({ explanation, size, off }) => off <= surprise && canBe(explanation, size, expected));
+  const [first, ...others] = left;
+  if (!first) {
+    const volume = measured.volume ?? before;
+    const now = contentsFrom(volume, measured.gravity, solids);
+    const u95 = (was: number, is: number) => coverage95 * Math.sqrt(was + is);
+    const [was, is] = [expected.covariance, now.covariance];
+    return {
+      what: 'unknown',
+      orElse: [],
+      water: {
+        value: millilitres((now.water - expected.water) / waterGramsPerMl),
+        u95: u95(was.waterWater, is.waterWater) / waterGramsPerMl,
+      },
+      powder: { value: grams(now.solids - expected.solids), u95: u95(was.solidsSolids, is.solidsSolids) },
+      volume,
+    };
+  }
+  const mean = left.reduce((sum, { volume }) => sum + volume, 0) / left.length;
+  const spread = left.reduce((sum, { volume }) => sum + (volume - mean) ** 2, 0) / left.length;
+  return {
+    what: first.explanation,
+    orElse: others.map(({ explanation }) => explanation),
+    ...amountsOf(first),
+    // Which of them it was decides how full the pail is: gravity alone does not say.
+    volume: measured.volume ?? { value: millilitres(mean), sd: Math.hypot(before.sd, Math.sqrt(spread)) },
+  };
+};

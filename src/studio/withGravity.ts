@@ -1,0 +1,196 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
+import { grams, millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
+import type { BucketState, Contents, MeasuredGravity } from './bucketState.ts';
+import {
+  contentsFrom,
+  drifted,
+  gravityOf,
+  surprise,
+  volumeOf,
+  withGravitySeen,
+  withVolumeSeen,
+  type Estimate,
+} from './contents.ts';
+import { evaporation } from './evaporation.ts';
+import { explainChange } from './explainChange.ts';
+import { days, since, type MemberId } from './ids.ts';
+import type { Unexpected, UnloggedChange, Within } from './unloggedChange.ts';
+
+/** What is told of a bucket's past; older changes are in the entries still. */
+const mostChanges = 12;
+const mostDriftPoints = 20;
+
+interface Seen {
+  measured: MeasuredGravity;
+  by: MemberId;
+  /** How full the pail is, when that was read along with it. */
+  volume?: Estimate<Millilitres>;
+}
+
+const estimate = ({ value, u95 }: MeasuredGravity): Estimate<Gravity> => ({ value, sd: u95 / coverage95 });
+
+/** How far apart two values are, in standard deviations of their difference. */
+const apart = (one: Estimate<number>, other: Estimate<number>): number =>
+  Math.abs(one.value - other.value) / Math.hypot(one.sd, other.sd);
+
+/** A pail whose contents nobody said is reckoned with by one litre of it. */
+const litreOf = (slurry: Estimate<Gravity>, solids: Gravity): Contents =>
+  contentsFrom({ value: millilitres(1000), sd: 0 }, slurry, solids);
+
+const withDriftPoint = (state: BucketState, { at, value, u95 }: MeasuredGravity): BucketState => ({
+  ...state,
+  drift: [...(state.drift ?? []), { at, value: value - state.carried, sd: u95 / coverage95 }].slice(
+    -mostDriftPoints,
+  ),
+});
+
+/** No account reaches back past this reading: it is the first, or an unknown amount went in before it. */
+const taken = (next: BucketState, { measured }: Seen): BucketState => {
+  const { unexpected: _u, drift: _d, ...rest } = next;
+  const { solids } = next.settings;
+  return withDriftPoint(
+    {
+      ...rest,
+      ...(next.contents && {
+        contents: contentsFrom(volumeOf(next.contents, solids), estimate(measured), solids),
+      }),
+    },
+    measured,
+  );
+};
+
+const perLitre = <T extends number>(
+  amount: Within<T>,
+  ml: number,
+  unit: (value: number) => T,
+): Within<T> => ({
+  value: unit((1000 * amount.value) / ml),
+  u95: (1000 * amount.u95) / ml,
+});
+
+/** Two readings agree, and not with the logbook: what they say is in the pail, and what it takes to explain it. */
+const settled = (
+  next: BucketState,
+  { measured: { at, seq }, by }: Seen,
+  { unexpected, expected, both }: { unexpected: Unexpected; expected: Contents; both: Contents },
+): BucketState => {
+  const { unexpected: _, ...rest } = next;
+  const { solids } = next.settings;
+  const now = gravityOf(both, solids);
+  const held = volumeOf(expected, solids);
+  const fell = now.value < gravityOf(expected, solids).value;
+  const { volume, ...explained } = explainChange(
+    expected,
+    {
+      gravity: now,
+      ...(unexpected.volumeKnown && unexpected.volumeSeen && { volume: volumeOf(both, solids) }),
+    },
+    { fell, solids, before: held },
+  );
+  const perDay =
+    explained.what === 'water-out' && explained.orElse.includes('evaporation')
+      ? evaporation(next.drift ?? [], {
+          gravity: now.value,
+          volume: unexpected.volumeKnown ? held.value : millilitres(1000),
+        })
+      : undefined;
+  const each = unexpected.volumeKnown && next.volumeAt !== undefined ? 'pail' : 'litre';
+  const change: UnloggedChange = {
+    ...explained,
+    ...(perDay && { what: 'evaporation', orElse: [], perDay }),
+    ...(each === 'litre' && explained.water && { water: perLitre(explained.water, held.value, millilitres) }),
+    ...(each === 'litre' && explained.powder && { powder: perLitre(explained.powder, held.value, grams) }),
+    each,
+    from: unexpected.from,
+    to: unexpected.to,
+    found: { at, seq, by },
+  };
+  return {
+    ...rest,
+    // A line of readings goes on through what is only evaporation; anything else begins another.
+    ...(next.drift && {
+      drift: perDay ? next.drift : next.drift.filter((one) => one.at >= unexpected.to.at),
+    }),
+    ...(next.contents && {
+      contents: contentsFrom(unexpected.volumeKnown ? volume : volumeOf(next.contents, solids), now, solids),
+    }),
+    unlogged: [...(next.unlogged ?? []), change].slice(-mostChanges),
+  };
+};
+
+/** A second reading beside one that the logbook did not expect. */
+const secondRead = (next: BucketState, unexpected: Unexpected, gone: number, seen: Seen): BucketState => {
+  const { measured } = seen;
+  const { solids } = next.settings;
+  const reading = estimate(measured);
+  const expected = drifted(unexpected.expected, gone, solids);
+  const first = drifted(
+    next.contents ?? litreOf(next.believed ? estimate(next.believed) : reading, solids),
+    gone,
+    solids,
+  );
+  const fromLog = apart(reading, gravityOf(expected, solids));
+  const fromFirst = apart(reading, gravityOf(first, solids));
+  const both = withGravitySeen(first, reading, solids);
+  const agree = fromFirst <= surprise && fromFirst <= fromLog;
+  if (agree && apart(gravityOf(both, solids), gravityOf(expected, solids)) >= surprise)
+    return settled(withDriftPoint(next, measured), seen, { unexpected, expected, both });
+  if (!agree && fromLog > surprise)
+    return {
+      ...withDriftPoint(next, measured),
+      ...(next.contents && { contents: contentsFrom(volumeOf(next.contents, solids), reading, solids) }),
+      unexpected: { ...unexpected, expected, to: { seq: measured.seq, at: measured.at } },
+    };
+  // The logbook was right, and the first of the two off, or both are within what it may be.
+  const { unexpected: _, ...rest } = next;
+  const kept = (next.drift ?? []).filter(({ at }) => agree || at !== unexpected.to.at);
+  const volume = volumeOf(first, solids);
+  const known = unexpected.volumeKnown
+    ? unexpected.volumeSeen
+      ? withVolumeSeen(expected, volume, solids)
+      : expected
+    : contentsFrom(volume, gravityOf(expected, solids), solids);
+  return withDriftPoint(
+    {
+      ...rest,
+      drift: kept,
+      ...(next.contents && {
+        contents: withGravitySeen(known, agree ? gravityOf(both, solids) : reading, solids),
+      }),
+    },
+    measured,
+  );
+};
+
+/**
+ * A believed gravity set against what the logbook expects. `before` is the bucket as it was, `next` the same with
+ * what else the reading saw. One that the logbook did not expect is taken whole, and waits for a second.
+ */
+export const withGravity = (before: BucketState, next: BucketState, seen: Seen): BucketState => {
+  const { believed, unknownSince } = before;
+  const { measured, volume } = seen;
+  const { solids } = next.settings;
+  if (!believed || unknownSince.length > 0) return taken(next, seen);
+  const gone = since(believed.at, measured.at) / days(1);
+  if (next.unexpected) return secondRead(next, next.unexpected, gone, seen);
+  const reading = estimate(measured);
+  const expected = drifted(before.contents ?? litreOf(estimate(believed), solids), gone, solids);
+  const pointed = withDriftPoint(next, measured);
+  if (apart(reading, gravityOf(expected, solids)) <= surprise)
+    return next.contents
+      ? { ...pointed, contents: withGravitySeen(drifted(next.contents, gone, solids), reading, solids) }
+      : pointed;
+  return {
+    ...pointed,
+    ...(next.contents && {
+      contents: contentsFrom(volume ?? volumeOf(next.contents, solids), reading, solids),
+    }),
+    unexpected: {
+      expected,
+      from: { seq: believed.seq, at: believed.at },
+      to: { seq: measured.seq, at: measured.at },
+      volumeSeen: volume !== undefined,
+      volumeKnown: before.contents !== undefined,
+    },
+  };
+};
