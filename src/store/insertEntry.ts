@@ -42,5 +42,8 @@ export const insertEntry = async (
   });
   const words = withoutNul(note ?? '');
   if (words === '') return;
-  await db.insertInto('notes').values({ studio_id: studio, stream_no: stream, seq, note: words }).execute();
+  await db
+    .insertInto('notes')
+    .values({ studio_id: studio, stream_no: stream, seq, note: words, removed_by: null })
+    .execute();
 };

@@ -56,6 +56,32 @@ interface NoteRow {
   stream_no: StreamNo;
   seq: Seq;
   note: string;
+  /** The keeper who took its words out; they are gone then. */
+  removed_by: MemberId | null;
+}
+
+/** Entries under one id are by the member of another since the two were linked. */
+interface MemberJoinRow {
+  studio_id: StudioId;
+  member_id: MemberId;
+  into_id: MemberId;
+}
+
+/** A code is kept as a hash only, one for each member. */
+interface LinkCodeRow {
+  studio_id: StudioId;
+  member_id: MemberId;
+  hash: string;
+  until: Instant;
+}
+
+/** What somebody's words are still to be taken out of; the row goes when nothing is left of them. */
+interface ErasureRow {
+  id: Generated<number>;
+  studio_id: StudioId;
+  step: 'gather' | 'clean' | 'compact';
+  members: string;
+  words: string;
 }
 
 interface ReplyRow {
@@ -149,4 +175,7 @@ export interface Tables {
   room_codes: RoomCodeRow;
   room_posts: RoomPostRow;
   reminders: ReminderRow;
+  member_joins: MemberJoinRow;
+  link_codes: LinkCodeRow;
+  erasures: ErasureRow;
 }

@@ -1,0 +1,38 @@
+import { sql } from 'kysely';
+import type { Migration } from '../migration.ts';
+
+const withoutRowid = sql`without rowid`;
+
+/** People who are one across platforms, the codes that make them so, and what is still to be erased. */
+export const people: Migration = async (db) => {
+  // Entries keep the id that they were written under: who that is now, stands here.
+  await db.schema
+    .createTable('member_joins')
+    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
+    .addColumn('member_id', 'text', (column) => column.notNull())
+    .addColumn('into_id', 'text', (column) => column.notNull())
+    .addPrimaryKeyConstraint('member_joins_key', ['studio_id', 'member_id'])
+    .modifyEnd(withoutRowid)
+    .execute();
+
+  await db.schema
+    .createTable('link_codes')
+    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
+    .addColumn('member_id', 'text', (column) => column.notNull())
+    .addColumn('hash', 'text', (column) => column.notNull())
+    .addColumn('until', 'bigint', (column) => column.notNull())
+    .addPrimaryKeyConstraint('link_codes_key', ['studio_id', 'member_id'])
+    .modifyEnd(withoutRowid)
+    .execute();
+
+  await db.schema
+    .createTable('erasures')
+    .addColumn('id', 'integer', (column) => column.primaryKey())
+    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
+    .addColumn('step', 'text', (column) => column.notNull())
+    .addColumn('members', 'text', (column) => column.notNull())
+    .addColumn('words', 'text', (column) => column.notNull())
+    .execute();
+
+  await db.schema.alterTable('notes').addColumn('removed_by', 'text').execute();
+};
