@@ -1,6 +1,7 @@
 import type { BucketState } from '../studio/bucketState.ts';
 import type { CoatState } from '../studio/coat.ts';
 import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
+import type { StudioNote } from '../studio/handbook.ts';
 import type { Studio } from '../studio/studio.ts';
 
 /** Where a stream stands: its last entry, and for a bucket the state that its entries add up to. */
@@ -15,6 +16,8 @@ export interface Page {
   readonly heads: ReadonlyMap<StreamNo, Head>;
   /** Resist coats that are on, once somebody has asked for them. */
   readonly coats?: readonly CoatState[];
+  /** The studio's own notes, likewise. */
+  readonly notes?: readonly StudioNote[];
 }
 
 export interface Pages {

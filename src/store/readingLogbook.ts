@@ -15,7 +15,9 @@ import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';
 import type { Page } from './pages.ts';
 import { readCoats, readEntries, readFired, readPieces } from './readEntries.ts';
+import { readNotes } from './readNotes.ts';
 import { reminderOf } from './reminderRow.ts';
+import { standsFor } from './standsFor.ts';
 import type { Reading } from './turns.ts';
 
 /** Pieces are fired and gone in weeks. */
@@ -97,8 +99,24 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     return rows.map(reminderOf);
   }
 
+  async notes() {
+    const known = (await this.page()).notes;
+    if (known) return known;
+    const notes = frozen(await readNotes(this.turn.db, this.studioId));
+    const { pages } = this.turn;
+    const page = pages.get(this.studioId);
+    // Kept meanwhile, they are newer there.
+    if (page?.notes) return page.notes;
+    if (page) pages.set(this.studioId, { ...page, notes });
+    return notes;
+  }
+
   async members(): Promise<Member[]> {
     return this.#people().orderBy('id').execute();
+  }
+
+  standsFor(member: MemberId): Promise<MemberId | undefined> {
+    return standsFor(this.turn.db, this.studioId, member);
   }
 
   async member(id: MemberId): Promise<Member | undefined> {

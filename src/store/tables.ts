@@ -159,6 +159,17 @@ interface ReminderRow {
   tries: number;
 }
 
+/** Words are null once a note was removed: its number is not given again. */
+interface StudioNoteRow {
+  studio_id: StudioId;
+  no: number;
+  member_id: MemberId;
+  at: Instant;
+  title: string | null;
+  text: string | null;
+  words: string | null;
+}
+
 export interface Tables {
   studios: StudioRow;
   members: MemberRow;
@@ -175,6 +186,7 @@ export interface Tables {
   room_codes: RoomCodeRow;
   room_posts: RoomPostRow;
   reminders: ReminderRow;
+  studio_notes: StudioNoteRow;
   member_joins: MemberJoinRow;
   link_codes: LinkCodeRow;
   erasures: ErasureRow;

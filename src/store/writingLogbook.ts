@@ -19,16 +19,21 @@ import {
   type MemberId,
   type StreamNo,
 } from '../studio/ids.ts';
+import type { StudioNote } from '../studio/handbook.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
-import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
+import type { Logged, LoggedEvent, PeopleChange, WritableLogbook } from '../studio/ports.ts';
 import type { Studio, StudioEvent } from '../studio/studio.ts';
+import { withoutWords } from '../studio/withoutWords.ts';
+import { forgetMember } from './forgetMember.ts';
 import { frozen } from './frozen.ts';
 import { insertEntry } from './insertEntry.ts';
 import { newNonce } from './newNonce.ts';
 import type { Head, Page } from './pages.ts';
+import { readNotes } from './readNotes.ts';
 import { readBucket, readCoats, readStudio } from './readEntries.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import { movesReminders, reachAnew, replanCoats, replanSessions } from './replanStudio.ts';
+import { forgetNote, saveNote } from './saveNote.ts';
 import { saveHead } from './saveHead.ts';
 import type { Tables } from './tables.ts';
 import type { Writing } from './turns.ts';
@@ -36,6 +41,8 @@ import { withoutNul, withoutNulWithin } from './withoutNul.ts';
 
 /** One studio's logbook inside a transaction: its writes happen one after another, however they were asked for. */
 export class WritingLogbook extends ReadingLogbook<Writing> implements WritableLogbook {
+  /** What becomes of people when this is kept. */
+  readonly changes: PeopleChange[] = [];
   readonly #moved = new Set<StreamNo>();
   #writes: Promise<unknown> = Promise.resolve();
 
@@ -115,6 +122,22 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
     return this.#setReminder(member, key, { status: 'done' });
   }
 
+  keepNote(note: Omit<StudioNote, 'no'> & { no?: number }): Promise<StudioNote> {
+    return this.#inOrder(async () => {
+      const kept = await saveNote(this.turn.db, this.studioId, withoutNulWithin(note));
+      await this.#notesAnew();
+      return kept;
+    });
+  }
+
+  dropNote(no: number): Promise<boolean> {
+    return this.#inOrder(async () => {
+      const dropped = await forgetNote(this.turn.db, this.studioId, no);
+      await this.#notesAnew();
+      return dropped;
+    });
+  }
+
   rename(member: MemberId, name: string): Promise<void> {
     return this.#inOrder(async () => {
       await this.turn.db
@@ -123,6 +146,14 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
         .where('studio_id', '=', this.studioId)
         .where('id', '=', member)
         .execute();
+    });
+  }
+
+  forget(member: MemberId): Promise<void> {
+    return this.#inOrder(async () => {
+      const { members, names } = await forgetMember(this.turn.db, this.studioId, member);
+      const clean = withoutWords({ members, names, texts: [] });
+      this.changes.push({ kind: 'erased', studio: this.studioId, members, clean });
     });
   }
 
@@ -193,6 +224,12 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
     const planning = this.#planning(studio, now);
     await replanCoats(planning, [], await this.coats());
     await replanSessions(planning);
+  }
+
+  async #notesAnew(): Promise<void> {
+    await this.page();
+    const notes = frozen(await readNotes(this.turn.db, this.studioId));
+    this.#change((page) => ({ ...page, notes }));
   }
 
   #moveHead(stream: StreamNo, head: Head): void {

@@ -5,6 +5,7 @@ import type { CoatEvent } from './coatEvent.ts';
 import type { FiredEvent } from './firedEvent.ts';
 import type { FiredState } from './foldFired.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.ts';
+import type { StudioNote } from './handbook.ts';
 import type { PieceState } from './foldPieces.ts';
 import type { PieceEvent } from './pieceEvent.ts';
 import type { Reminder, ReminderAbout } from './reminder.ts';
@@ -48,6 +49,8 @@ export interface Logbook {
   history(stream: StreamNo, range: { after: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
   /** A member's reminders that are still to come or lately came, the next first. */
   reminders(member: MemberId): Promise<Reminder[]>;
+  /** The studio's own notes, by number. The same list until one is changed. */
+  notes(): Promise<readonly StudioNote[]>;
   members(): Promise<Member[]>;
   member(id: MemberId): Promise<Member | undefined>;
 }
@@ -79,6 +82,10 @@ export interface WritableLogbook extends Logbook {
   putOff(member: MemberId, key: string, to: Instant): Promise<boolean>;
   /** Takes a member's reminder out of the queue for good. */
   finish(member: MemberId, key: string): Promise<boolean>;
+  /** Keeps a note of the studio's own: under its number when it has one, else under the next. */
+  keepNote(note: Omit<StudioNote, 'no'> & { no?: number }): Promise<StudioNote>;
+  /** Forgets what a note said; false when there is none of that number. */
+  dropNote(no: number): Promise<boolean>;
   rename(member: MemberId, name: string): Promise<void>;
 }
 

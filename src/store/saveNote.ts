@@ -1,0 +1,37 @@
+import type { Transaction } from 'kysely';
+import type { StudioNote } from '../studio/handbook.ts';
+import type { StudioId } from '../studio/ids.ts';
+import type { Tables } from './tables.ts';
+
+/** Writes a note in the place of the one of its number, or under the next number. */
+export const saveNote = async (
+  db: Transaction<Tables>,
+  studio: StudioId,
+  note: Omit<StudioNote, 'no'> & { no?: number },
+): Promise<StudioNote> => {
+  const { last } = await db
+    .selectFrom('studio_notes')
+    .where('studio_id', '=', studio)
+    .select(({ fn }) => fn.max('no').as('last'))
+    .executeTakeFirstOrThrow();
+  const no = note.no ?? Number(last ?? 0) + 1;
+  const { title, text, words, by, at } = note;
+  const row = { title, text, words, member_id: by, at };
+  await db
+    .insertInto('studio_notes')
+    .values({ studio_id: studio, no, ...row })
+    .onConflict((conflict) => conflict.columns(['studio_id', 'no']).doUpdateSet(row))
+    .execute();
+  return { ...note, no };
+};
+
+export const forgetNote = async (db: Transaction<Tables>, studio: StudioId, no: number): Promise<boolean> => {
+  const { numUpdatedRows } = await db
+    .updateTable('studio_notes')
+    .set({ title: null, text: null, words: null })
+    .where('studio_id', '=', studio)
+    .where('no', '=', no)
+    .where('text', 'is not', null)
+    .executeTakeFirst();
+  return numUpdatedRows > 0n;
+};
