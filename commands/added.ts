@@ -77,6 +77,7 @@ export const added = logs({
         : undefined;
     return verdictReply(state, context, {
       entry,
+      before: v.bucket,
       reasons: [
         ...(other ? [w.alsoTaken(other.entry.id, v.from?.settings.name ?? '')] : []),
         ...(found.added.what === 'flocculant' && v.strength === undefined ? [w.asSaturated] : []),

@@ -115,6 +115,7 @@ export const reading = logs({
     const gravity = found.kind === 'gravity' ? found.gravity : undefined;
     return verdictReply(state, context, {
       entry,
+      before: v.bucket,
       reasons: [
         ...(found.kind === 'gravity' ? found.reasons : []),
         ...(viscosity?.ok ? [w.viscosity(viscosity.value, warmed?.ok ? warmed.value : undefined)] : []),

@@ -39,11 +39,13 @@ export const undo = logs({
         data: { entry: entry.id, undone: id },
       };
     }
+    const before = await book.bucket(v.entry.stream);
     const { entry, state } = await book.log(v.entry.stream, { kind: 'undo', of: v.entry.seq }, logged);
     const other = await otherHalf(found, book);
     if (other) await book.log(other.stream, { kind: 'undo', of: other.seq }, logged);
     return verdictReply(state, context, {
       entry,
+      ...(before && { before }),
       first: words.undo.done(id, other?.id),
       reasons: [what, ...(other ? [await describeEntry(other, context)] : [])],
       data: { undone: id, ...(other && { alsoUndone: other.id }) },

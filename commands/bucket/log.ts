@@ -3,6 +3,7 @@ import { describeEntry } from '../../src/command/describeEntry.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { number } from '../../src/command/kinds/quantities.ts';
 import { seq } from '../../src/studio/ids.ts';
+import { unloggedData } from '../../src/command/unloggedReply.ts';
 import { isoInstant } from '../../src/command/isoInstant.ts';
 
 export const logOfBucket = asks({
@@ -19,13 +20,21 @@ export const logOfBucket = asks({
     const most = Math.round(v.most ?? 20);
     const range = { most, ...(v.before !== undefined && { before: seq(Math.round(v.before)) }) };
     const entries = await book.entries(v.bucket.no, range);
-    const lines = await Promise.all(entries.map((entry) => describeEntry(entry, asking)));
+    const { units } = await book.studio();
+    // What nobody logged stands where it came to light first: before the reading that did not fit.
+    const unlogged = (v.bucket.unlogged ?? []).filter(({ to }) => entries.some(({ seq }) => seq === to.seq));
+    const lines = await Promise.all(
+      entries.map(async (entry) => [
+        await describeEntry(entry, asking),
+        ...unlogged.filter(({ to }) => to.seq === entry.seq).map((one) => words.unlogged.inLog(one, units)),
+      ]),
+    );
     const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
     const last = entries.at(-1);
     return {
       kind: 'answer',
       title: words.bucket.logTitle(v.bucket.settings.name, entries.length),
-      reasons: lines,
+      reasons: lines.flat(),
       actions:
         last && last.seq > 1 && entries.length === most
           ? [
@@ -47,6 +56,7 @@ export const logOfBucket = asks({
           kind: entry.event.kind,
           event: JSON.parse(JSON.stringify(entry.event)),
         })),
+        ...(unlogged.length > 0 && { unlogged: unlogged.map((one) => unloggedData(one, v.bucket.no)) }),
       },
     };
   },

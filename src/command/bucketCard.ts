@@ -6,6 +6,7 @@ import { hours } from '../studio/ids.ts';
 import { usualSolids } from '../studio/usualSolids.ts';
 import type { Asking, Reply } from './contract.ts';
 import { isoInstant } from './isoInstant.ts';
+import { accountOf } from './unloggedReply.ts';
 
 const settingsData = ({ no, settings, hold }: BucketState, volumeL: number | null): Reply['data'] => ({
   number: no,
@@ -28,7 +29,9 @@ const settingsData = ({ no, settings, hold }: BucketState, volumeL: number | nul
 /** A bucket on one card: what it is, what is in it, what it needs. */
 export const bucketCard = async (state: BucketState, asking: Asking): Promise<Reply> => {
   const { words, now, role, book } = asking;
-  const { units } = await book.studio();
+  const studio = await book.studio();
+  const { units } = studio;
+  const account = accountOf(state, { words, studio });
   const { settings } = state;
   const verdict = decide(state, { now, role });
   // After an addition of unknown size nobody knows how much powder is in a litre.
@@ -61,6 +64,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
         : []),
       { label: [w.factPowder], text: w.powder(settings.solids, settings.solids === usualSolids) },
       ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value) }] : []),
+      ...account.facts,
     ],
     cautions: [...settings.cautions.map(w.caution), ...verdict.cautions.map(words.verdict.caution)],
     data: {
@@ -69,6 +73,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
       solidsVolumeFraction: phi?.ok ? phi.value : null,
       step: verdict.step,
       retired: state.retired,
+      ...account.data,
       flocculantGrams: state.flocculant.heptahydrate,
       after: state.seq,
     },

@@ -69,6 +69,6 @@ export const verdictActions = (verdict: Verdict, { words, role }: Asking, { unit
     case 'use':
     case 'deflocculate':
     case 'ask-keeper':
-      return [];
+      return verdict.reasons.some(({ because }) => because === 'unexpected') ? [measure] : [];
   }
 };

@@ -6,6 +6,7 @@ import type { Verdict } from '../studio/verdict.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 import type { Asking, Reply } from './contract.ts';
+import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
 
 /** At most three facts that a step rests on. */
@@ -67,6 +68,8 @@ const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w
 /** What was just logged, as it was understood, so that a slip shows. */
 interface JustLogged {
   entry: Entry;
+  /** The bucket as it was before: what the entry brought to light shows. */
+  before?: BucketState;
   /** Said before the answer, when the answer alone would not tell that it was done. */
   first?: Text;
   reasons?: Text[];
@@ -92,6 +95,9 @@ export const verdictReply = async (
     ...(cake !== undefined && { cakeSince: cake }),
     member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),
   };
+  const account = logged?.before && accountedBy(logged.before, state);
+  const unlogged = account?.found && unloggedReply(account.found, state.no, { words, studio });
+  const facts = factsOf(verdict, asking);
   const protocol = howToMeasure(verdict, barehanded(state.settings), words);
   return {
     kind: 'answer',
@@ -99,20 +105,24 @@ export const verdictReply = async (
       ...(logged?.first ? [...logged.first, ' '] : []),
       ...words.verdict.headline(state.settings.name, words.verdict.title(verdict, studio.units)),
     ],
-    facts: factsOf(verdict, asking),
+    // Three at most: whoever has just logged knows when it was stirred.
+    facts: unlogged ? [...facts.slice(0, 2), ...unlogged.facts] : facts,
     dont: verdict.dont.map(words.verdict.dont),
     cautions: onceEach([...(logged?.cautions ?? []), ...verdict.cautions.map(words.verdict.caution)]),
     reasons: [
       ...(logged ? [words.log.logged(logged.entry, studio.units)] : []),
       ...(logged?.reasons ?? []),
+      ...(unlogged?.reasons ?? []),
+      ...(account?.explained ? [words.unlogged.addsUp] : []),
       ...(verdict.then ? [words.verdict.afterThat(verdict.then)] : []),
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
       ...protocol,
     ],
-    actions: verdictActions(verdict, asking, studio).slice(0, 3),
+    actions: [...(unlogged?.actions ?? []), ...verdictActions(verdict, asking, studio)].slice(0, 3),
     data: {
       ...(logged && { entry: logged.entry.id }),
       ...logged?.data,
+      ...(unlogged && { unlogged: unlogged.data }),
       bucket: state.no,
       verdict: verdictData(verdict),
     },

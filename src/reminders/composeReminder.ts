@@ -1,5 +1,6 @@
 import type { Action, Reply } from '../command/contract.ts';
 import { printLine } from '../command/parseLine.ts';
+import { unloggedReply } from '../command/unloggedReply.ts';
 import type { CoatState } from '../studio/coat.ts';
 import { coatReady, isReadyAt } from '../studio/coatReady.ts';
 import { minutes, since, type Instant } from '../studio/ids.ts';
@@ -83,6 +84,21 @@ const plain = async (composing: Composing): Promise<Reply | undefined> => {
     case 'buckets': {
       const reply = await bucketsReminder(about, composing);
       return reply && { ...reply, actions: presses(key, first, words) };
+    }
+    case 'unlogged': {
+      const bucket = await book.bucket(about.bucket);
+      const change = bucket?.unlogged?.find(({ to }) => to.seq === about.reading);
+      if (!bucket || bucket.retired || !change) return undefined;
+      const studio = await book.studio();
+      const { reasons, actions, data } = unloggedReply(change, about.bucket, { words, studio });
+      const [, , notMine] = presses(key, first, words);
+      return {
+        kind: 'answer',
+        title: words.unlogged.notice(bucket.settings.name, change, studio.units),
+        reasons,
+        actions: [...actions, { ...first, press: 'run' }, ...(notMine ? [notMine] : [])],
+        data: { reminder: key, bucket: about.bucket, unlogged: data },
+      };
     }
     case 'unreachable':
       return {

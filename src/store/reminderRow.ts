@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { instant, memberId, seq } from '../studio/ids.ts';
+import { instant, memberId, seq, streamNo } from '../studio/ids.ts';
 import type { Instant, MemberId } from '../studio/ids.ts';
 import type { Reminder, ReminderAbout } from '../studio/reminder.ts';
 import type { Exactly } from './exactly.ts';
@@ -12,6 +12,11 @@ const aboutSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('ready'), coat }),
   z.strictObject({ kind: z.literal('peel'), coat, firing: at }),
   z.strictObject({ kind: z.literal('buckets'), session: z.string(), from: at }),
+  z.strictObject({
+    kind: z.literal('unlogged'),
+    bucket: z.int().positive().transform(streamNo),
+    reading: z.int().positive().transform(seq),
+  }),
   z.strictObject({ kind: z.literal('unreachable'), why: z.enum(['closed', 'gone']) }),
 ]);
 const schema: Exactly<ReminderAbout, typeof aboutSchema> = aboutSchema;

@@ -8,7 +8,7 @@ import { isZone } from '../studio/wallTime.ts';
 import { replan } from './replan.ts';
 import type { Tables } from './tables.ts';
 
-interface Planning {
+export interface Planning {
   db: Transaction<Tables>;
   id: StudioId;
   studio: Studio;

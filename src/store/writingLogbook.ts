@@ -34,6 +34,7 @@ import { readBucket, readCoats, readStudio } from './readEntries.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import { movesReminders, reachAnew, replanCoats, replanSessions } from './replanStudio.ts';
 import { forgetNote, saveNote } from './saveNote.ts';
+import { replanUnlogged } from './replanUnlogged.ts';
 import { saveHead } from './saveHead.ts';
 import type { Tables } from './tables.ts';
 import type { Writing } from './turns.ts';
@@ -51,7 +52,11 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
       const before = await this.bucket(bucket);
       if (!before) throw new Error(`There is no bucket ${bucket} to log in.`);
       const entry = await this.append(bucket, event, logged);
-      return { entry, state: this.#setState(entry, await this.#stateAfter(entry, before)) };
+      const state = this.#setState(entry, await this.#stateAfter(entry, before));
+      // Almost every entry leaves the account as it was: only others pay for a plan.
+      if (state.unlogged !== before.unlogged)
+        await replanUnlogged(this.#planning(await this.studio(), logged.loggedAt), before, state);
+      return { entry, state };
     });
   }
 

@@ -1,4 +1,4 @@
-import type { EntryId, Instant, MemberId, Seq } from './ids.ts';
+import type { EntryId, Instant, MemberId, Seq, StreamNo } from './ids.ts';
 
 /** What somebody is reminded of. */
 export type ReminderAbout =
@@ -9,6 +9,8 @@ export type ReminderAbout =
   | { kind: 'peel'; coat: Seq; firing: Instant }
   /** Buckets want a stir or a reading before a session. */
   | { kind: 'buckets'; session: string; from: Instant }
+  /** Two readings agree on a change that nobody logged: the bucket, and the first of them. */
+  | { kind: 'unlogged'; bucket: StreamNo; reading: Seq }
   /** Somebody could not be reminded: their messages are closed, or the channel is gone. */
   | { kind: 'unreachable'; why: 'closed' | 'gone' };
 
@@ -23,7 +25,7 @@ export interface WantedReminder {
   goodUntil: Instant;
 }
 
-/** What reminders are worked out from, and dropped with: a coat's id, the sessions, or how people are reached. */
+/** What reminders are worked out from, and dropped with: a coat's id, a reading's, the sessions, or how people are reached. */
 export type ReminderSubject = EntryId | 'sessions' | 'reach';
 
 /** A reminder as it stands in the queue. */

@@ -20,6 +20,7 @@ import { reminderWords } from './reminderWords.ts';
 import { scheduleWords } from './scheduleWords.ts';
 import { studioWords } from './studioWords.ts';
 import { said, t, type Text } from './text.ts';
+import { unloggedWords } from './unloggedWords.ts';
 import { verdictWords } from './verdictWords.ts';
 
 const notUndone: Record<NotUndoable, (id: string) => Text> = {
@@ -70,6 +71,7 @@ export const en = {
   reminder: reminderWords,
   schedule: scheduleWords,
   studio: studioWords,
+  unlogged: unloggedWords,
   verdict: verdictWords,
   stirred: {
     about: 'Say that you stirred a bucket to the bottom',

@@ -55,6 +55,27 @@ export const volumeWithin = (ml: number, u95: number, units: UnitSystem): string
   return `${to(ml)} in the pail, ± ${to(u95)}`;
 };
 
+/** A number and its half-interval in one unit, to the digit that the interval begins with; to two when that is a 1. */
+const within = (value: number, u95: number, per: number, unit: string): string => {
+  const [one, half] = [value / per, u95 / per];
+  const first = half > 0 ? Math.floor(Math.log10(half)) : -2;
+  const decimals = Math.min(3, Math.max(0, half < 2 * 10 ** first ? 1 - first : -first));
+  return `${one.toFixed(decimals)} ± ${half.toFixed(decimals)} ${unit}`;
+};
+
+/** An amount of water with its half-interval, such as 1.3 ± 0.4 l. */
+export const waterWithin = (ml: number, u95: number, units: UnitSystem): string => {
+  if (units === 'metric') return ml >= 1000 ? within(ml, u95, 1000, 'l') : within(ml, u95, 1, 'ml');
+  const quart = perGallon[units] / 4;
+  return ml >= 4 * quart ? within(ml, u95, 4 * quart, 'gal') : within(ml, u95, quart, 'qt');
+};
+
+/** A weight of powder likewise. */
+export const powderWithin = (g: number, u95: number, units: UnitSystem): string => {
+  if (units === 'metric') return g >= 1000 ? within(g, u95, 1000, 'kg') : within(g, u95, 1, 'g');
+  return within(g, u95, 453.59237, 'lb');
+};
+
 /** What an amount for each litre is of, in the studio's measures. */
 export const eachPail = (units: UnitSystem): { name: string; litres: number } =>
   units === 'metric' ? { name: 'litre', litres: 1 } : { name: 'gallon', litres: perGallon[units] / 1000 };

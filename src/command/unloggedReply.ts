@@ -1,0 +1,149 @@
+import type { BucketState } from '../studio/bucketState.ts';
+import { evaporationOf } from '../studio/evaporationOf.ts';
+import { entryId, instant, type StreamNo } from '../studio/ids.ts';
+import type { Json } from '../studio/ports.ts';
+import type { Studio } from '../studio/studio.ts';
+import type { UnloggedChange, Within } from '../studio/unloggedChange.ts';
+import { wallOf } from '../studio/wallTime.ts';
+import type { Words } from '../words/words.ts';
+import type { Action, Reply } from './contract.ts';
+import { isoInstant } from './isoInstant.ts';
+import { printLine } from './parseLine.ts';
+
+const over1000 = ({ value, u95 }: Within<number>) => ({ value: Math.abs(value) / 1000, u95: u95 / 1000 });
+
+/** A change in plain numbers: litres and grams in the pail, or in each litre of it. */
+export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: string]: Json } => ({
+  what: change.what,
+  orElse: change.orElse,
+  ...(change.water && {
+    [change.each === 'pail' ? 'litres' : 'litresPerLitre']: over1000(change.water),
+    direction: change.water.value < 0 ? 'out' : 'in',
+  }),
+  ...(change.powder && {
+    [change.each === 'pail' ? 'powderGrams' : 'powderGramsPerLitre']: {
+      value: change.powder.value,
+      u95: change.powder.u95,
+    },
+  }),
+  from: isoInstant(change.from.at),
+  to: isoInstant(change.to.at),
+  between: [entryId(bucket, change.from.seq), entryId(bucket, change.to.seq)],
+  foundBy: entryId(bucket, change.found.seq),
+  ...(change.perDay && {
+    mlPerDay: { value: change.perDay.value, u95: change.perDay.u95 },
+    readings: change.perDay.readings,
+  }),
+});
+
+/** To the digit that the interval carries, so that nothing is logged that nobody knows. */
+const rounded = ({ value, u95 }: Within<number>): number => {
+  const step = u95 > 0 ? 10 ** Math.max(0, Math.floor(Math.log10(u95)) - 1) : 1;
+  return Math.max(1, Math.round(Math.abs(value) / step) * step);
+};
+
+const two = (n: number) => String(n).padStart(2, '0');
+
+/** A moment inside the span, as a clock in the studio shows it when a minute of it lies inside. */
+const inside = ({ from, to }: UnloggedChange, zone: string): string => {
+  const middle = instant(Math.round((from.at + to.at) / 2));
+  if (middle - (middle % 60_000) <= from.at) return isoInstant(middle);
+  const { year, month, day, hour, minute } = wallOf(middle, zone);
+  return `${year}-${two(month)}-${two(day)} ${two(hour)}:${two(minute)}`;
+};
+
+/** To log what was forgotten, as far as it has one likeliest name; put up for changing first. */
+const logIt = (
+  change: UnloggedChange,
+  bucket: StreamNo,
+  { words, studio }: { words: Words; studio: Studio },
+): Action[] => {
+  const w = words.unlogged;
+  const of = (amount: Within<number> | undefined) =>
+    amount && change.each === 'pail' ? rounded(amount) : undefined;
+  const line = (what: string, amount: number | undefined, unit: string) =>
+    printLine(['added'], {
+      bucket: String(bucket),
+      what,
+      ...(amount !== undefined && { amount: `${amount}${unit}` }),
+      when: inside(change, studio.zone),
+    });
+  const { units } = studio;
+  const [ml, g] = [of(change.water), of(change.powder)];
+  switch (change.what) {
+    case 'water-in':
+      return [{ label: w.logWater(ml, false, units), line: line('water', ml, 'ml'), press: 'edit' }];
+    case 'water-out':
+      return [{ label: w.logWater(ml, true, units), line: line('draw-off', ml, 'ml'), press: 'edit' }];
+    case 'dry-in':
+      return [{ label: w.logDry(g, units), line: line('dry', g, 'g'), press: 'edit' }];
+    case 'evaporation':
+    case 'cake':
+    case 'cake-before':
+    case 'air':
+    case 'unknown':
+      return [];
+  }
+};
+
+/** What is said of one change that nobody logged. */
+export const unloggedReply = (
+  change: UnloggedChange,
+  bucket: StreamNo,
+  asking: { words: Words; studio: Studio },
+): Required<Pick<Reply, 'facts' | 'reasons' | 'actions' | 'data'>> => {
+  const { words, studio } = asking;
+  const w = words.unlogged;
+  return {
+    facts: [{ label: [w.fact], text: w.sentence(change, studio.units) }],
+    reasons: [
+      ...(change.orElse.length > 0 ? [w.alike(change)] : []),
+      ...(change.perDay ? [w.rate(change.perDay, change.each, studio.units)] : []),
+    ],
+    actions: logIt(change, bucket, asking),
+    data: unloggedData(change, bucket),
+  };
+};
+
+/** What a card tells of a bucket's account: the last change that nobody logged, and how fast it dries out. */
+export const accountOf = (
+  state: BucketState,
+  { words, studio }: { words: Words; studio: Studio },
+): Required<Pick<Reply, 'facts' | 'data'>> => {
+  const w = words.unlogged;
+  const last = state.unlogged?.at(-1);
+  const drying = evaporationOf(state);
+  return {
+    facts: [
+      ...(last ? [{ label: [w.fact], text: w.sentence(last, studio.units) }] : []),
+      ...(drying ? [{ label: [w.factEvaporation], text: w.rate(drying, drying.each, studio.units) }] : []),
+    ],
+    data: {
+      ...(state.unlogged && { unlogged: state.unlogged.map((one) => unloggedData(one, state.no)) }),
+      ...(drying && {
+        evaporation: {
+          [drying.each === 'pail' ? 'mlPerDay' : 'mlPerDayPerLitre']: {
+            value: drying.value,
+            u95: drying.u95,
+          },
+          readings: drying.readings,
+          since: isoInstant(drying.since),
+        },
+      }),
+    },
+  };
+};
+
+/** Changes that are in one account and not in the other. */
+const beyond = (one: BucketState, other: BucketState): UnloggedChange[] =>
+  (one.unlogged ?? []).filter(({ to }) => !other.unlogged?.some((same) => same.to.seq === to.seq));
+
+/** What an entry brought to light, and whether it explained what was unexplained. */
+export const accountedBy = (
+  before: BucketState,
+  after: BucketState,
+): { found: UnloggedChange | undefined; explained: boolean } => {
+  const found = beyond(after, before).at(-1);
+  // A new one may push the oldest out, which explains nothing.
+  return { found, explained: !found && beyond(before, after).length > 0 };
+};

@@ -1,0 +1,27 @@
+import { days, entryId, later, type StreamNo } from './ids.ts';
+import { keepersOf } from './keepersOf.ts';
+import { outsideQuiet } from './quietHours.ts';
+import type { WantedReminder } from './reminder.ts';
+import type { Studio } from './studio.ts';
+import type { UnloggedChange } from './unloggedChange.ts';
+
+/** Who was there may remember for about so long: common practice. */
+const isNews = days(7);
+
+/** Tells the keepers of a change that nobody logged; whoever took the second reading was told with it. */
+export const unloggedReminders = (
+  bucket: StreamNo,
+  { to, found }: UnloggedChange,
+  studio: Studio,
+): WantedReminder[] => {
+  const dueAt = outsideQuiet(found.at, studio.reminders.quiet, studio.zone, 'after');
+  return keepersOf(studio)
+    .filter((member) => member !== found.by)
+    .map((member) => ({
+      key: `${entryId(bucket, to.seq)}-unlogged`,
+      member,
+      about: { kind: 'unlogged', bucket, reading: to.seq },
+      dueAt,
+      goodUntil: later(dueAt, isNews),
+    }));
+};

@@ -1,0 +1,97 @@
+import type { Evaporation } from '../studio/evaporation.ts';
+import type { Instant } from '../studio/ids.ts';
+import type { UnitSystem } from '../studio/studio.ts';
+import type { Explanation, UnloggedChange } from '../studio/unloggedChange.ts';
+import { eachPail, massText, powderWithin, volumeText, waterWithin } from './measures.ts';
+import { said, t, type Text } from './text.ts';
+
+const at = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
+
+const between = ({ from, to }: UnloggedChange): Text => t`between ${at(from.at)} and ${at(to.at)}`;
+
+/** An amount in the pail, or in each of its litres or gallons. */
+const amount = (
+  { value, u95 }: { value: number; u95: number },
+  { each }: UnloggedChange,
+  units: UnitSystem,
+  text: typeof waterWithin,
+): { much: string; of: string } => {
+  const { name, litres } = eachPail(units);
+  const per = each === 'pail' ? 1 : litres;
+  return {
+    much: text(Math.abs(value) * per, u95 * per, units),
+    of: each === 'pail' ? '' : ` to each ${name}`,
+  };
+};
+
+const none = { value: 0, u95: 0 };
+const way = (value: number): string => (value < 0 ? 'out' : 'in');
+
+const sentence = (change: UnloggedChange, units: UnitSystem): Text => {
+  const water = amount(change.water ?? none, change, units, waterWithin);
+  const powder = amount(change.powder ?? none, change, units, powderWithin);
+  const when = between(change);
+  switch (change.what) {
+    case 'water-in':
+    case 'water-out':
+      return t`About ${[water.much]} of water${[water.of]} went ${[change.what === 'water-in' ? 'in' : 'out']} ${when}, and nobody wrote it down.`;
+    case 'evaporation':
+      return t`About ${[water.much]} of water${[water.of]} went off into the air ${when}: it dries out as an open pail does.`;
+    case 'dry-in':
+      return t`About ${[powder.much]} of dry batch${[powder.of]} went in ${when}, and nobody wrote it down.`;
+    case 'cake':
+      return t`The pail is as full as it was, and about ${[powder.much]} of powder${[powder.of]} is missing from the cup since ${when}: cake, left at the bottom.`;
+    case 'cake-before':
+      return t`The pail is as full as it was, and about ${[powder.much]} of powder${[powder.of]} came up ${when}: cake, left at the bottom before.`;
+    case 'air':
+      return t`Air was beaten in ${when}: it reads lighter and stands higher.`;
+    case 'unknown':
+      return t`About ${[water.much]} of water${[water.of]} went ${[way(change.water?.value ?? 0)]} and about ${[powder.much]} of powder${[powder.of]} went ${[way(change.powder?.value ?? 0)]} ${when}, and nobody wrote it down.`;
+  }
+};
+
+const names: Record<Explanation, string> = {
+  'water-in': 'water',
+  cake: 'cake left at the bottom',
+  air: 'air beaten in',
+  'water-out': 'clear water drawn off',
+  evaporation: 'evaporation',
+  'dry-in': 'dry batch stirred in',
+  'cake-before': 'cake left at the bottom in the reading before',
+};
+
+const anyOf = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}`;
+
+/** What the logbook does not account for. It never says who. */
+export const unloggedWords = {
+  fact: 'Not logged',
+  factEvaporation: 'Dries out',
+  sentence,
+  alike: ({ orElse }: UnloggedChange): Text => {
+    const alike = anyOf(orElse.map((one) => names[one]));
+    return [
+      `${alike.charAt(0).toUpperCase()}${alike.slice(1)} would read the same; these readings can't tell.`,
+    ];
+  },
+  rate: (
+    { value, u95, readings, since }: Evaporation,
+    each: UnloggedChange['each'],
+    units: UnitSystem,
+  ): Text => {
+    const { name, litres } = eachPail(units);
+    const per = each === 'pail' ? 1 : litres;
+    return t`about ${[waterWithin(value * per, u95 * per, units)]} of water a day${[each === 'pail' ? '' : ` from each ${name}`]}, by ${readings} readings since ${at(since)}. A lid keeps it in.`;
+  },
+  addsUp: ['With that, the logbook adds up again.'] as Text,
+  inLog: (change: UnloggedChange, units: UnitSystem): Text => t`not logged · ${sentence(change, units)}`,
+  notice: (name: string, change: UnloggedChange, units: UnitSystem): Text =>
+    t`${said(name)}: ${sentence(change, units)}`,
+  logWater: (ml: number | undefined, out: boolean, units: UnitSystem): Text =>
+    ml === undefined
+      ? [`Log it: water ${out ? 'out' : 'in'}`]
+      : t`Log it: ${[volumeText(ml, units)]} of water ${[out ? 'out' : 'in']}`,
+  logDry: (g: number | undefined, units: UnitSystem): Text =>
+    g === undefined ? ['Log it: dry batch'] : t`Log it: ${[massText(g, units)]} of dry batch`,
+  inList: ', not all of it logged',
+};
