@@ -3,6 +3,8 @@ import type { Clock } from './clock.ts';
 import type { Desk } from './command/contract.ts';
 import { openDesk } from './command/dispatch.ts';
 import { commands } from './registry.ts';
+import { openHandbook } from './search/openHandbook.ts';
+import { loadNotes } from './seed/loadNotes.ts';
 import { openStore, type Store } from './store/openStore.ts';
 import { en } from './words/en.ts';
 import type { Words } from './words/words.ts';
@@ -28,6 +30,7 @@ export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> 
     commands,
     books: store.books,
     words: en,
+    handbook: openHandbook(loadNotes),
     report: (error, { path }) => {
       const id = randomUUID().slice(0, 8);
       onBug(error, id, path);

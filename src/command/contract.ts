@@ -1,3 +1,4 @@
+import type { Handbook } from '../studio/handbook.ts';
 import type { Instant, MemberId, Role, Seq, StudioId } from '../studio/ids.ts';
 import type { Json, Logbook, WritableLogbook } from '../studio/ports.ts';
 import type { Text } from '../words/text.ts';
@@ -11,6 +12,7 @@ export interface Asking {
   now: Instant;
   words: Words;
   book: Logbook;
+  handbook: Handbook;
   /** The options as they were typed, for the lines of a choice. */
   typed: Record<string, string>;
 }

@@ -1,5 +1,6 @@
 import type { Seq } from '../studio/ids.ts';
 import type { BucketState } from '../studio/bucketState.ts';
+import type { Handbook } from '../studio/handbook.ts';
 import type { Books, Logbook } from '../studio/ports.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from './contract.ts';
@@ -10,6 +11,7 @@ export interface DeskPorts {
   commands: Command[];
   books: Books;
   words: Words;
+  handbook: Handbook;
   /** Takes a bug, answers the id under which it was written down. */
   report(error: unknown, request: Request): string;
 }
@@ -102,14 +104,14 @@ const run = async <B extends Logbook>(
 };
 
 /** The desk: every platform hands its commands over here, and nobody else opens a transaction. */
-export const openDesk = ({ commands, books, words, report }: DeskPorts): Desk => {
+export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts): Desk => {
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
     if (!leaf) return refusal(words.desk.noCommand(request.path.join(' ')), {});
     if (leaf.who === 'keeper' && request.role !== 'keeper')
       return refusal(words.desk.keepersOnly(request.path.join(' ')), {});
     const { studio, member, role, at: now } = request;
-    const asking = { studio, member, role, now, words, typed: request.typed };
+    const asking = { studio, member, role, now, words, handbook, typed: request.typed };
     if (leaf.effect === 'asks') {
       const ask = async (book: Logbook): Promise<Reply> => ({
         ...(await run(leaf, request, { ...asking, book })),
@@ -145,6 +147,7 @@ export const openDesk = ({ commands, books, words, report }: DeskPorts): Desk =>
           role,
           now,
           words,
+          handbook,
           book,
           typed: request.typed,
         }),

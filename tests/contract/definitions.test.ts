@@ -5,6 +5,7 @@ import { slashCommands } from '../../src/discord/slashCommands.ts';
 import { commands } from '../../src/registry.ts';
 import { en } from '../../src/words/en.ts';
 import { demoStudio } from '../helpers/demoStudio.ts';
+import { handbook } from '../helpers/handbook.ts';
 import { commandProblems } from '../helpers/discordCommandRules.ts';
 
 const leaves: [path: string, leaf: Leaf][] = commands.flatMap((command) =>
@@ -23,7 +24,7 @@ afterAll(() => demo.close());
 const asking = async <T>(work: (asking: Asking) => T | Promise<T>): Promise<T> => {
   const who = await demo.as('Odile', 'keeper');
   return demo.app.store.books.read(demo.studio, async (book) =>
-    work({ ...who, now: demo.now, words: en, book, typed: {} }),
+    work({ ...who, now: demo.now, words: en, handbook, book, typed: {} }),
   );
 };
 

@@ -11,6 +11,7 @@ import { startDiscord } from '../../src/discord/startDiscord.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import type { Store } from '../../src/store/openStore.ts';
 import { days, instant, later, studioStream } from '../../src/studio/ids.ts';
+import { handbook } from './handbook.ts';
 import { en } from '../../src/words/en.ts';
 import { said, t } from '../../src/words/text.ts';
 import { DiscordDouble } from './discordDouble.ts';
@@ -153,7 +154,7 @@ export const openDiscordRoom = async (
   const { books, people, heldLines, kept } = store;
   const studio = await people.studioOf('discord', discord.world.guildId, 'Saltmarsh Clay Co-op');
   const ports: DiscordPorts = {
-    desk: openDesk({ commands, books, words: en, report: () => 'bug-1' }),
+    desk: openDesk({ commands, books, words: en, handbook, report: () => 'bug-1' }),
     words: en,
     clock,
     log: { info: note('info'), warn: note('warn'), error: note('error') },

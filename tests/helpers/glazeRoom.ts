@@ -7,6 +7,7 @@ import { commands } from '../../src/registry.ts';
 import { seq, type Instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';
 import type { Store } from '../../src/store/openStore.ts';
 import { replyJson } from '../../src/terminal/plainReply.ts';
+import { handbook } from './handbook.ts';
 import { en } from '../../src/words/en.ts';
 import { answerSchema, type Answer } from './answerSchemas.ts';
 import { noonPlus } from './storeEvents.ts';
@@ -53,7 +54,7 @@ export const openGlazeRoom = async (): Promise<GlazeRoom> => {
     bugs.push(error);
     return `bug-${bugs.length}`;
   };
-  const desk = openDesk({ commands, books: store.books, words: en, report });
+  const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
   const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
   const member = (name: string) => store.people.memberOf(studio, 'terminal', name, name);
   let lines = 0;

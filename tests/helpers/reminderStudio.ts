@@ -4,6 +4,7 @@ import { speak } from '../../src/command/speak.ts';
 import { commands } from '../../src/registry.ts';
 import type { Store } from '../../src/store/openStore.ts';
 import { instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';
+import { handbook } from './handbook.ts';
 import { en } from '../../src/words/en.ts';
 
 export interface ReminderStudio {
@@ -19,7 +20,7 @@ export const openReminderStudio = async (store: Store, guildId: string): Promise
   const report = (error: unknown) => {
     throw error;
   };
-  const desk = openDesk({ commands, books: store.books, words: en, report });
+  const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
   let lines = 0;
   const say: ReminderStudio['say'] = async (member, at, line, role = 'member') => {
     const speaker = { studio, member, role, at: instant(at) };

@@ -4,6 +4,7 @@ import { openDesk } from '../../../src/command/dispatch.ts';
 import { bucket } from '../../../src/command/kinds/bucket.ts';
 import { commands } from '../../../src/registry.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
+import { handbook } from '../../helpers/handbook.ts';
 import { en } from '../../../src/words/en.ts';
 import { gullGreyLine, openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 import { noonPlus } from '../../helpers/storeEvents.ts';
@@ -62,6 +63,7 @@ describe('a bug', () => {
         commands: [breaks, refuses, breaksAsking],
         books: room.store.books,
         words: en,
+        handbook,
         report: (error) => `id-${bugs.push(error)}`,
       });
       const reply = await desk.dispatch({
@@ -166,6 +168,7 @@ describe('every command', () => {
             role: 'keeper',
             now: noonPlus(5),
             words: en,
+            handbook,
             book,
             typed: {},
           }),
