@@ -1,5 +1,6 @@
 import { asks } from '../../src/command/contract.ts';
 import { yesNo } from '../../src/command/kinds/picks.ts';
+import { lately } from '../../src/command/unloggedReply.ts';
 import { decide } from '../../src/studio/decide.ts';
 
 export const listBuckets = asks({
@@ -17,7 +18,10 @@ export const listBuckets = asks({
       title: words.bucket.listTitle(rows.length, ready),
       facts: rows.map(({ state, verdict }) => ({
         label: words.bucket.listName(state.no, state.settings.name),
-        text: words.bucket.listText(verdict, units),
+        text: [
+          ...words.bucket.listText(verdict, units),
+          ...(lately(state, now) ? [words.unlogged.inList] : []),
+        ],
       })),
       data: {
         buckets: rows.map(({ state, verdict }) => ({
@@ -31,6 +35,7 @@ export const listBuckets = asks({
           hoursSinceStir: verdict.hoursSinceStir,
           retired: state.retired,
           held: state.hold !== undefined,
+          unlogged: lately(state, now) !== undefined,
         })),
       },
     };

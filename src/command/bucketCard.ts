@@ -31,7 +31,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const { words, now, role, book } = asking;
   const studio = await book.studio();
   const { units } = studio;
-  const account = accountOf(state, { words, studio });
+  const account = accountOf(state, { words, studio, now });
   const { settings } = state;
   const verdict = decide(state, { now, role });
   // After an addition of unknown size nobody knows how much powder is in a litre.
@@ -66,6 +66,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
       ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value) }] : []),
       ...account.facts,
     ],
+    reasons: account.reasons,
     cautions: [...settings.cautions.map(w.caution), ...verdict.cautions.map(words.verdict.caution)],
     data: {
       bucket: settingsData(state, volume === undefined ? null : volume / 1000),

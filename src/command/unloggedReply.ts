@@ -1,6 +1,6 @@
 import type { BucketState } from '../studio/bucketState.ts';
 import { evaporationOf } from '../studio/evaporationOf.ts';
-import { entryId, instant, type StreamNo } from '../studio/ids.ts';
+import { days, entryId, instant, since, type Instant, type StreamNo } from '../studio/ids.ts';
 import type { Json } from '../studio/ports.ts';
 import type { Studio } from '../studio/studio.ts';
 import type { UnloggedChange, Within } from '../studio/unloggedChange.ts';
@@ -36,9 +36,9 @@ export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: 
   }),
 });
 
-/** To the digit that the interval carries, so that nothing is logged that nobody knows. */
+/** To the digit that the interval begins with, so that nothing is logged that nobody knows. */
 const rounded = ({ value, u95 }: Within<number>): number => {
-  const step = u95 > 0 ? 10 ** Math.max(0, Math.floor(Math.log10(u95)) - 1) : 1;
+  const step = u95 > 1 ? 10 ** Math.floor(Math.log10(u95)) : 1;
   return Math.max(1, Math.round(Math.abs(value) / step) * step);
 };
 
@@ -105,19 +105,29 @@ export const unloggedReply = (
   };
 };
 
+/** On cards a change is news for so long: common practice. */
+const isNews = days(30);
+
+/** The last change that nobody logged, while it is news. */
+export const lately = ({ unlogged }: BucketState, now: Instant): UnloggedChange | undefined => {
+  const last = unlogged?.at(-1);
+  return last && since(last.found.at, now) <= isNews ? last : undefined;
+};
+
 /** What a card tells of a bucket's account: the last change that nobody logged, and how fast it dries out. */
 export const accountOf = (
   state: BucketState,
-  { words, studio }: { words: Words; studio: Studio },
-): Required<Pick<Reply, 'facts' | 'data'>> => {
+  { words, studio, now }: { words: Words; studio: Studio; now: Instant },
+): Required<Pick<Reply, 'facts' | 'reasons' | 'data'>> => {
   const w = words.unlogged;
-  const last = state.unlogged?.at(-1);
+  const last = lately(state, now);
   const drying = evaporationOf(state);
   return {
     facts: [
       ...(last ? [{ label: [w.fact], text: w.sentence(last, studio.units) }] : []),
       ...(drying ? [{ label: [w.factEvaporation], text: w.rate(drying, drying.each, studio.units) }] : []),
     ],
+    reasons: last && last.orElse.length > 0 ? [w.alike(last)] : [],
     data: {
       ...(state.unlogged && { unlogged: state.unlogged.map((one) => unloggedData(one, state.no)) }),
       ...(drying && {

@@ -96,7 +96,7 @@ const prediction = ({ predicted }: Facts): Reason[] =>
 export const unexpected = ({ state: { unexpected: one, settings } }: Facts): Reason[] => {
   if (!one) return [];
   const { value, sd } = gravityOf(one.expected, settings.solids);
-  return [{ because: 'unexpected', value, u95: coverage95 * sd, at: one.to.at }];
+  return [{ because: 'unexpected', value, u95: coverage95 * sd }];
 };
 
 const lumpy = ({ state }: Facts): Reason[] =>

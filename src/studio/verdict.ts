@@ -97,7 +97,7 @@ export type Reason =
   | { because: 'disagree'; efflux: FlowBand; look: FlowBand }
   | { because: 'flow-unknown' }
   | { because: 'flow-at-rest'; at: Instant }
-  | { because: 'unexpected'; value: Gravity; u95: number; at: Instant }
+  | { because: 'unexpected'; value: Gravity; u95: number }
   | { because: 'together'; count: number; value: Gravity; u95: number }
   | { because: 'stirred-short'; minutes?: number }
   | { because: 'stirred-long'; minutes: number }

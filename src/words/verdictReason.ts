@@ -80,7 +80,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'flow-at-rest':
       return t`The look at the flow ${{ at: r.at, show: 'ago' }} came too long after the stir: kept, not believed.`;
     case 'unexpected':
-      return t`The logbook expected ${[gravityWithin(r.value, r.u95)]} ${{ at: r.at, show: 'ago' }}, and the reading says something else. A second reading tells whether it was a slip, or whether something went in or out that nobody wrote down.`;
+      return t`The logbook expected ${[gravityWithin(r.value, r.u95)]}. A second reading tells whether this one was a slip, or something went in or out that nobody wrote down.`;
     case 'together':
       return t`${r.count} readings of this session taken together: ${[gravityWithin(r.value, r.u95)]}.`;
     case 'flow-unknown':
