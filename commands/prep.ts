@@ -7,23 +7,11 @@ import { length, percent } from '../src/command/kinds/quantities.ts';
 import { text } from '../src/command/kinds/texts.ts';
 import { hourAhead } from '../src/command/kinds/when.ts';
 import { pieceReply } from '../src/command/pieceReply.ts';
-import { areSamePieces } from '../src/studio/coat.ts';
 import type { PieceState } from '../src/studio/foldPieces.ts';
-import { pieceStream, readEntryId } from '../src/studio/ids.ts';
 import { resists } from '../src/studio/overnight.ts';
 import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/pieceEvent.ts';
+import { pieceNamed } from '../src/studio/pieceNamed.ts';
 import { planPiece } from '../src/studio/planPiece.ts';
-
-/** A piece planned before: by its entry, or the member's last of that name. */
-const plannedBefore = (
-  typed: string,
-  all: readonly PieceState[],
-  { member }: Logging,
-): PieceState | undefined => {
-  const id = readEntryId(typed);
-  if (id?.stream === pieceStream) return all.find(({ seq }) => seq === id.seq);
-  return all.findLast(({ by, said }) => by === member && areSamePieces(said.name, typed));
-};
 
 const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
   const { words, book, now, member, role } = context;
@@ -120,7 +108,7 @@ export const prep = logs({
     const w = words.prep;
     const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     if (!v.bucket) {
-      const before = plannedBefore(v.piece, await book.pieces(), context);
+      const before = pieceNamed(v.piece, await book.pieces(), context.member);
       if (before && v.done) return tick(before, v.done, context);
       if (before) return goOn(before, context);
       return refuse(v.done ? w.noPiece(v.piece) : w.noBucket);

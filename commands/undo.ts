@@ -2,7 +2,7 @@ import { logs } from '../src/command/contract.ts';
 import { describeEntry } from '../src/command/describeEntry.ts';
 import { entry as entryKind } from '../src/command/kinds/studioThings.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
-import { coatStream, entryId, pieceStream, studioStream } from '../src/studio/ids.ts';
+import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
 import { otherHalf } from '../src/studio/otherHalf.ts';
 import { notUndoable } from '../src/studio/undoable.ts';
 
@@ -30,7 +30,9 @@ export const undo = logs({
           ? await book.logCoat(undo, logged)
           : v.entry.stream === pieceStream
             ? await book.logPiece(undo, logged)
-            : await book.logStudio(undo, logged);
+            : v.entry.stream === firedStream
+              ? await book.logFired(undo, logged)
+              : await book.logStudio(undo, logged);
       return {
         kind: 'answer',
         title: words.undo.done(id),

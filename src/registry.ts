@@ -1,10 +1,14 @@
 import { added } from '../commands/added.ts';
+import { ask } from '../commands/ask.ts';
 import { batchGroup } from '../commands/batch.ts';
 import { bucketGroup } from '../commands/bucket.ts';
 import { coatGroup } from '../commands/coat.ts';
 import { dipGroup } from '../commands/dip.ts';
 import { dose } from '../commands/dose.ts';
 import { exportData } from '../commands/export.ts';
+import { forgetMe } from '../commands/forgetMe.ts';
+import { faults } from '../commands/faults.ts';
+import { fired } from '../commands/fired.ts';
 import { help } from '../commands/help.ts';
 import { prep } from '../commands/prep.ts';
 import { reading } from '../commands/reading.ts';
@@ -24,14 +28,18 @@ export const commands: Command[] = [
   stirred,
   sieved,
   undo,
+  ask,
   coatGroup,
   remindGroup,
   prep,
   dose,
   dipGroup,
+  fired,
+  faults,
   batchGroup,
   bucketGroup,
   studioGroup,
   exportData,
+  forgetMe,
   help,
 ];

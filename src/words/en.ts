@@ -1,5 +1,6 @@
 import type { NotUndoable } from '../studio/undoable.ts';
 import type { AdditionProblem } from '../studio/readAddition.ts';
+import { askWords } from './askWords.ts';
 import { batchWords } from './batchWords.ts';
 import { bucketWords } from './bucketWords.ts';
 import { chartWords } from './chartWords.ts';
@@ -8,11 +9,15 @@ import { correctWords } from './correctWords.ts';
 import { deskWords } from './deskWords.ts';
 import { dipWords } from './dipWords.ts';
 import { doseWords } from './doseWords.ts';
+import { faultWords } from './faultWords.ts';
+import { firedWords } from './firedWords.ts';
 import { exportWords } from './exportWords.ts';
 import { helpWords } from './helpWords.ts';
 import { logWords } from './logWords.ts';
 import { volumeText } from './measures.ts';
+import { noteWords } from './noteWords.ts';
 import { optionWords } from './optionWords.ts';
+import { peopleWords } from './peopleWords.ts';
 import { prepWords } from './prepWords.ts';
 import { readingWords } from './readingWords.ts';
 import { recipeWords } from './recipeWords.ts';
@@ -50,9 +55,10 @@ const addition = (why: AdditionProblem): Text => {
 };
 
 export const en = {
-  someone: 'someone',
+  someone: 'a former member',
   when: 'When, if not now: 2h ago, last night 9pm',
   note: 'Anything worth remembering',
+  ask: askWords,
   batch: batchWords,
   bucket: bucketWords,
   chart: chartWords,
@@ -61,10 +67,14 @@ export const en = {
   desk: deskWords,
   dip: dipWords,
   dose: doseWords,
+  fault: faultWords,
+  fired: firedWords,
   export: exportWords,
   help: helpWords,
   log: logWords,
+  notes: noteWords,
   option: optionWords,
+  people: peopleWords,
   prep: prepWords,
   reading: readingWords,
   recipe: recipeWords,

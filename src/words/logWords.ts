@@ -1,9 +1,11 @@
 import type { Added, BucketEvent, Entry } from '../studio/bucketEvent.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
+import type { FiredEvent } from '../studio/firedEvent.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { StudioEvent, UnitSystem } from '../studio/studio.ts';
 import { coatWords } from './coatWords.ts';
+import { firedWords } from './firedWords.ts';
 import { dayHoursText, weekdayText } from './hoursWords.ts';
 import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from './measures.ts';
 import { prepWords } from './prepWords.ts';
@@ -138,12 +140,14 @@ const bucketText = (event: BucketEvent, units: UnitSystem): Text => {
 const isBucketEvent = (entry: Entry<LoggedEvent>): entry is Entry<BucketEvent> => entry.stream > 0;
 const isCoatEvent = (entry: Entry<LoggedEvent>): entry is Entry<CoatEvent> => entry.stream === -1;
 const isPieceEvent = (entry: Entry<LoggedEvent>): entry is Entry<PieceEvent> => entry.stream === -2;
+const isFiredEvent = (entry: Entry<LoggedEvent>): entry is Entry<FiredEvent> => entry.stream === -3;
 const isStudioEvent = (entry: Entry<LoggedEvent>): entry is Entry<StudioEvent> => entry.stream === 0;
 
 const what = (entry: Entry<LoggedEvent>, units: UnitSystem): Text => {
   if (isBucketEvent(entry)) return bucketText(entry.event, units);
   if (isCoatEvent(entry)) return coatWords.event(entry.event);
   if (isPieceEvent(entry)) return prepWords.event(entry.event);
+  if (isFiredEvent(entry)) return firedWords.event(entry.event);
   return isStudioEvent(entry) ? studioText(entry.event, units) : [];
 };
 

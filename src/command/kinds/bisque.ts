@@ -1,4 +1,6 @@
+import type { Bisque } from '../../studio/bisque.ts';
 import type { Kind } from '../contract.ts';
+import { pick } from './picks.ts';
 
 /** A pyrometric cone, `06` or `^6`: those with a 0 before them count below zero. */
 export const cone: Kind<number> = {
@@ -11,4 +13,30 @@ export const cone: Kind<number> = {
       return { ok: false, why: words.prep.notACone(typed) };
     return { ok: true, value: zero === '0' ? -value : value };
   },
+};
+
+const hardness = pick(['soft', 'normal', 'hard'], {
+  'soft-fired': 'soft',
+  low: 'soft',
+  usual: 'normal',
+  medium: 'normal',
+  tight: 'hard',
+  'hard-fired': 'hard',
+  high: 'hard',
+});
+const meant: Record<'soft' | 'normal' | 'hard', Bisque> = { soft: 'soft', normal: 'usual', hard: 'tight' };
+
+/** How hard the bisque was fired, in a word or as its cone. */
+export const bisque: Kind<{ bisque: Bisque } | { bisqueCone: number }> = {
+  control: 'text',
+  example: 'normal',
+  async read(typed, asking) {
+    const word = await hardness.read(typed, asking);
+    if (word.ok) return { ok: true, value: { bisque: meant[word.value] } };
+    const fired = await cone.read(typed, asking);
+    return fired.ok
+      ? { ok: true, value: { bisqueCone: fired.value } }
+      : { ok: false, why: asking.words.fired.notBisque(typed) };
+  },
+  ...(hardness.suggest && { suggest: hardness.suggest }),
 };

@@ -1,4 +1,6 @@
-import { days, since, type Instant } from '../../studio/ids.ts';
+import type { Stretch } from '../../studio/firedEvent.ts';
+import { days, instant, since, type Instant } from '../../studio/ids.ts';
+import { addLocalDays, startOfLocalDay } from '../../studio/wallTime.ts';
 import type { Kind } from '../contract.ts';
 import { isoInstant } from '../isoInstant.ts';
 import { plainText } from '../plainText.ts';
@@ -35,3 +37,20 @@ export const whenPast = when('back', '2h ago');
 /** The same where hours matter: a day alone, or `yesterday evening`, asks for the time. */
 export const hourPast = when('back', 'last night 9pm', 'hour');
 export const hourAhead = when('ahead', 'tonight 7pm', 'hour');
+
+/** The hour as it was said; a day alone, or `last night`, is all of that day as far as it is over. */
+export const stretchPast: Kind<Stretch> = {
+  ...whenPast,
+  example: '3 days ago',
+  async read(typed, asking) {
+    const read = await whenPast.read(typed, asking);
+    if (!read.ok) return read;
+    const { now, book } = asking;
+    const { zone } = await book.studio();
+    const said = readInstant(typed, { now, zone, looks: 'back' });
+    if (said.ok && said.exact) return { ok: true, value: { from: read.value, to: read.value } };
+    const from = startOfLocalDay(read.value, zone);
+    const to = instant(Math.min(addLocalDays(from, 1, zone) - 1, now));
+    return { ok: true, value: { from, to } };
+  },
+};

@@ -1,0 +1,32 @@
+import { asks, type Reply } from '../src/command/contract.ts';
+import { faultsReply } from '../src/command/faultsReply.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { number } from '../src/command/kinds/quantities.ts';
+import { compareFaults } from '../src/studio/compareFaults.ts';
+import { dipsOf } from '../src/studio/dipsOf.ts';
+import { days, later, type Instant } from '../src/studio/ids.ts';
+import type { Dip } from '../src/studio/dip.ts';
+
+const isSince = (from: Instant, { dipped, result }: Dip) => (dipped?.from ?? result.at) >= from;
+
+export const faults = asks({
+  name: 'faults',
+  about: (w) => w.fault.about,
+  who: 'keeper',
+  slow: true,
+  aside: true,
+  options: {
+    bucket: { kind: bucket, needed: false, about: (w) => w.fault.bucket },
+    days: { kind: number(1, 3660, '90'), needed: false, about: (w) => w.fault.days },
+  },
+  async run(v, { words, book, now }): Promise<Reply> {
+    const { zone } = await book.studio();
+    const results = (await book.fired()).filter(
+      ({ said }) => !v.bucket || said.bucket === v.bucket.no || said.over === v.bucket.no,
+    );
+    const from = v.days === undefined ? undefined : later(now, days(-v.days));
+    const dips = (await dipsOf(results, book)).filter((dip) => from === undefined || isSince(from, dip));
+    const names = new Map((await book.buckets()).map(({ no, settings }) => [no, settings.name]));
+    return faultsReply(dips, compareFaults(dips, zone), names, words);
+  },
+});

@@ -1,0 +1,153 @@
+import { amissAt } from '../studio/amiss.ts';
+import type { BucketThen } from '../studio/bucketThen.ts';
+import type { Dip } from '../studio/dip.ts';
+import { isOfFit } from '../studio/firedEvent.ts';
+import { hours, since, type Instant } from '../studio/ids.ts';
+import { prepSteps } from '../studio/pieceEvent.ts';
+import type { Text } from '../words/text.ts';
+import type { Words } from '../words/words.ts';
+import type { Reply } from './contract.ts';
+import { isoInstant } from './isoInstant.ts';
+
+/** How much a first line holds. */
+const mostAmiss = 2;
+
+/** A fault of fit is not blamed on the bucket; nor is a good one. */
+const isBlamed = ({ faults }: Dip['result']['said']) => faults.some((fault) => !isOfFit(fault));
+
+const titleOf = (
+  { result: { said }, dipped, buckets, conditions }: Dip,
+  name: string,
+  words: Words,
+): Text => {
+  const w = words.fired;
+  const ofFit = said.faults.filter(isOfFit);
+  const blamed = isBlamed(said) && dipped;
+  return [
+    ...w.kept(said, name),
+    ...(blamed
+      ? buckets.flatMap((one) => w.was(one.name, amissAt(one, dipped.from).slice(0, mostAmiss)))
+      : []),
+    ...(blamed && conditions['resist-damp'] === true ? w.damp : []),
+    ...(ofFit.length > 0 ? w.ofFit(ofFit) : []),
+  ];
+};
+
+const factsOf = (
+  { gravity, flow, stirredAt, conditions }: BucketThen,
+  dipped: Instant,
+  restLimit: number,
+  { fired: w }: Words,
+): NonNullable<Reply['facts']> => [
+  {
+    label: [w.factGravity],
+    text: gravity ? w.gravity(gravity) : w.noGravity(conditions.unmeasured),
+  },
+  ...(flow ? [{ label: [w.factFlow], text: w.flow(flow) }] : []),
+  {
+    label: [w.factStir],
+    text:
+      conditions.rested === undefined
+        ? w.stirUnknown
+        : stirredAt === undefined
+          ? w.neverStirred
+          : w.stir(since(stirredAt, dipped) / hours(1), restLimit / hours(1), conditions.rested),
+  },
+];
+
+const dippedText = ({ dipped, after }: Dip, { fired: w }: Words): Text => {
+  if (!dipped) return w.notDated;
+  if (after !== undefined) return w.dippedAfter(dipped.from, after);
+  return dipped.from === dipped.to ? w.dippedAt(dipped.from) : w.dippedOn(dipped.from);
+};
+
+const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: w }: Words): Text[] => {
+  const wrong = amissAt(one, dipped);
+  const more = wrong.slice(told);
+  return [
+    ...(more.length > 0 ? [w.and(one.name, more)] : []),
+    ...(wrong.length === 0 ? [w.fine(one.name)] : []),
+    ...(one.sievedAt !== undefined && one.conditions['not-sieved'] === false
+      ? [w.sieved(since(one.sievedAt, dipped) / hours(1))]
+      : []),
+    ...(one.conditions['not-sieved'] === true ? [w.notSieved] : []),
+  ];
+};
+
+const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
+  const { result, bisque, body, done, planned, resistReady, conditions } = dip;
+  const { cone, kiln } = result.said;
+  const firing = w.firedTo(cone, kiln, body);
+  return [
+    ...(resistReady
+      ? [w.resist(conditions['resist-damp'], resistReady === 'never' ? undefined : resistReady.readyAt)]
+      : []),
+    ...(done && planned
+      ? [
+          w.steps(
+            done,
+            prepSteps.filter((step) => planned.includes(step)),
+          ),
+        ]
+      : []),
+    ...(bisque ? [w.bisqueWas(bisque)] : []),
+    ...(firing.length > 0 ? [w.firing(firing)] : []),
+  ];
+};
+
+/** A stretch of time for scripts. */
+const stretchData = ({ from, to }: NonNullable<Dip['dipped']>) => ({
+  from: isoInstant(from),
+  to: isoInstant(to),
+});
+
+const firedData = ({
+  result: { id, said },
+  dipped,
+  after,
+  buckets: [first],
+  conditions,
+}: Dip): Reply['data'] => ({
+  entry: id,
+  bucket: said.bucket,
+  ...(said.over !== undefined && { over: said.over }),
+  faults: said.faults,
+  ...(said.pieces !== undefined && { pieces: said.pieces }),
+  ...(said.pieces !== undefined && { faulty: said.faults.length === 0 ? 0 : (said.faulty ?? said.pieces) }),
+  ...(dipped && { dipped: stretchData(dipped) }),
+  ...(after !== undefined && { after }),
+  ...(first?.gravity && {
+    gravity: { value: first.gravity.value, u95: first.gravity.u95, predicted: first.gravity.predicted },
+    window: { ...first.gravity.window },
+  }),
+  ...(first && { flow: first.flow ?? null }),
+  ...(first &&
+    dipped && {
+      hoursSinceStir: first.stirredAt === undefined ? null : since(first.stirredAt, dipped.from) / hours(1),
+    }),
+  conditions: { ...conditions },
+});
+
+/** A result as it was kept, beside what the logbook knows of its dip. */
+export const firedReply = (dip: Dip, bucket: { name: string; restLimit: number }, words: Words): Reply => {
+  const { result, dipped, buckets } = dip;
+  const { fired: w } = words;
+  const [first] = buckets;
+  const told = isBlamed(result.said) ? mostAmiss : 0;
+  return {
+    kind: 'answer',
+    title: titleOf(dip, bucket.name, words),
+    facts: first && dipped ? factsOf(first, dipped.from, bucket.restLimit, words) : [],
+    cautions: result.said.faults.flatMap((fault): Text[] =>
+      w.cautions[fault].length > 0 ? [w.cautions[fault]] : [],
+    ),
+    reasons: [
+      dippedText(dip, words),
+      ...(dipped && !first ? [w.tooEarly(bucket.name)] : []),
+      ...(dipped ? buckets.flatMap((one) => bucketReasons(one, dipped.from, told, words)) : []),
+      ...pieceReasons(dip, words),
+    ],
+    actions: [{ label: w.takeBack, line: `/undo entry:${result.id}`, press: 'run' }],
+    data: firedData(dip),
+  };
+};

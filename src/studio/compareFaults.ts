@@ -1,0 +1,159 @@
+import { benjaminiHochberg } from '../glaze/benjaminiHochberg.ts';
+import type { Checked } from '../glaze/checked.ts';
+import { fisherExact, leastFisherP, type TwoRates } from '../glaze/fisherExact.ts';
+import { bayesFactorOfRates, differenceOfRates } from '../glaze/twoRates.ts';
+import { dayNumber } from './civilDay.ts';
+import type { Dip } from './dip.ts';
+import { bucketConditions, conditionKey, pieceConditions, type DipCondition } from './dipCondition.ts';
+import { faults, type Fault } from './firedEvent.ts';
+import { wallOf } from './wallTime.ts';
+
+/** A pair is a lead when, of all that are called so, at most one in twenty is chance. */
+export const leadWithin = 0.05;
+
+/** One fault beside one condition. What is counted are days of dipping at a bucket. */
+export interface FaultPair {
+  fault: Fault;
+  condition: DipCondition;
+  rates: TwoRates;
+  p: number;
+  /** Among all pairs that could have shown anything; absent for those that could not. */
+  q?: number;
+  bayesFactor: number;
+  /** How much more often with the condition than without, when both were seen. */
+  difference?: { difference: number; low: number; high: number };
+}
+
+export interface Comparison {
+  /** Days of dipping at a bucket, and those of them on which a fault came. */
+  days: number;
+  faulty: number;
+  /** Ranked: what chance explains least comes first. */
+  pairs: FaultPair[];
+}
+
+const must = <T>(checked: Checked<T>): T => {
+  if (!checked.ok) throw new Error(`counted wrong: ${JSON.stringify(checked.outOfRange)}`);
+  return checked.value;
+};
+
+const folded = (text: string) => text.normalize('NFKC').trim().replace(/\s+/g, ' ').toLowerCase();
+
+/** The conditions that these dips can be compared by. */
+const conditionsOf = (dips: readonly Dip[]): DipCondition[] => {
+  const found = new Map<string, DipCondition>();
+  const add = (condition: DipCondition) => {
+    const key = folded(conditionKey(condition));
+    if (!found.has(key)) found.set(key, condition);
+  };
+  for (const name of [...bucketConditions, ...pieceConditions]) add({ name });
+  for (const { body, result } of dips) {
+    if (body !== undefined) add({ name: 'body', said: body });
+    if (result.said.kiln !== undefined) add({ name: 'kiln', said: result.said.kiln });
+    if (result.said.cone !== undefined) add({ name: 'cone', cone: result.said.cone });
+  }
+  return [...found.values()];
+};
+
+/** Whether it was so of a dip; undefined when nobody can tell. */
+const wasSo = (condition: DipCondition, { conditions, body, result }: Dip): boolean | undefined => {
+  if ('said' in condition) {
+    const its = condition.name === 'body' ? body : result.said.kiln;
+    return its === undefined ? undefined : folded(its) === folded(condition.said);
+  }
+  if (condition.name !== 'cone') return conditions[condition.name];
+  const { cone } = result.said;
+  return cone === undefined ? undefined : cone === condition.cone;
+};
+
+/** A bucket on one day of the studio's: what was dipped in it then shares its state, its air, and often its firing. */
+const dayOf = ({ result, dipped }: Dip, zone: string): string =>
+  `${result.said.bucket} ${dayNumber(wallOf(dipped?.from ?? result.at, zone))}`;
+
+type Day = ReadonlySet<Fault>;
+
+/** The faults of each day, all results of the day together. */
+const byDay = (dips: readonly Dip[], zone: string): Map<string, Set<Fault>> => {
+  const days = new Map<string, Set<Fault>>();
+  for (const dip of dips) {
+    const day = dayOf(dip, zone);
+    const seen = days.get(day) ?? new Set<Fault>();
+    for (const fault of dip.result.said.faults) seen.add(fault);
+    days.set(day, seen);
+  }
+  return days;
+};
+
+const having = (days: readonly Day[], fault: Fault) => days.filter((day) => day.has(fault)).length;
+
+const pairOf = (
+  fault: Fault,
+  condition: DipCondition,
+  so: readonly Day[],
+  not: readonly Day[],
+): FaultPair => {
+  const rates: TwoRates = {
+    hits: having(so, fault),
+    of: so.length,
+    otherHits: having(not, fault),
+    otherOf: not.length,
+  };
+  const seen = so.length > 0 && not.length > 0;
+  return {
+    fault,
+    condition,
+    rates,
+    p: must(fisherExact(rates)),
+    bayesFactor: must(bayesFactorOfRates(rates)),
+    ...(seen && { difference: must(differenceOfRates(rates)) }),
+  };
+};
+
+/** Only pairs whose margins could reach the mark are tests: the others would make every lead look weaker. */
+const withQ = (pairs: readonly FaultPair[]): FaultPair[] => {
+  const tests = pairs.filter(({ rates }) => must(leastFisherP(rates)) <= leadWithin);
+  const qs = must(benjaminiHochberg(tests.map(({ p }) => p)));
+  const found = new Map(tests.map((pair, i) => [pair, qs[i]]));
+  return pairs.map((pair) => {
+    const q = found.get(pair);
+    return q === undefined ? pair : { ...pair, q };
+  });
+};
+
+/**
+ * Every fault that came, beside every condition that somebody knows of, ranked. A day of dipping at a bucket counts
+ * once on either side of a condition, whatever was dipped on it: pots of one evening come out alike for reasons
+ * that they share, and counted singly they would make leads of nothing.
+ * Leads are found among pairs whose margins allow one, which the counts themselves do not sway (Tarone 1990).
+ */
+export const compareFaults = (dips: readonly Dip[], zone: string): Comparison => {
+  const days = [...byDay(dips, zone).values()];
+  const came = faults.filter((fault) => having(days, fault) > 0);
+  const pairs = conditionsOf(dips).flatMap((condition) => {
+    const side = (wanted: boolean) => [
+      ...byDay(
+        dips.filter((dip) => wasSo(condition, dip) === wanted),
+        zone,
+      ).values(),
+    ];
+    const [so, not] = [side(true), side(false)];
+    if (so.length + not.length === 0) return [];
+    return came.map((fault) => pairOf(fault, condition, so, not));
+  });
+  return {
+    days: days.length,
+    faulty: days.filter((day) => day.size > 0).length,
+    pairs: withQ(pairs).sort((a, b) => a.p - b.p || b.bayesFactor - a.bayesFactor),
+  };
+};
+
+/** More often with the condition than without it, and too seldom so by chance. */
+export const isLead = ({ q, rates: { hits, of, otherHits, otherOf } }: FaultPair): boolean =>
+  q !== undefined && q <= leadWithin && hits * otherOf > otherHits * of;
+
+/** The fewest days that could show anything: half with a fault and half without, and nothing amiss. */
+export const fewestDays = ((): number => {
+  let half = 1;
+  while (must(fisherExact({ hits: half, of: half, otherHits: 0, otherOf: half })) > leadWithin) half++;
+  return 2 * half;
+})();
