@@ -67,6 +67,7 @@ export const connectRoom = async (
       people: {
         memberOf: (key, name) => people.memberOf(studio, 'room', key, name),
         all: () => books.read(studio, (book) => book.members()),
+        follow: (listener) => store.followPeople(listener),
         isKeeper,
         setKeeper: async (member, keeper, by) => {
           await books.once(studio, `room-keeper:${freshToken()}`, async (book) => {

@@ -144,7 +144,11 @@ const answered = async (
       : undefined;
   const { expected, measured } = found;
   const said = words.verdict.reason;
-  const setting = { units, member: (id: Asking['member']) => ({ member: id, name: words.someone }) };
+  const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
+  const setting = {
+    units,
+    member: (id: Asking['member']) => ({ member: id, name: names.get(id) ?? words.someone }),
+  };
   return {
     kind: 'answer',
     title: words.verdict.headline(state.settings.name, titleOf(way, found, { poured, full }, asking)),

@@ -24,7 +24,12 @@ await write(
   true,
 );
 await write(
-  { input: 'dist/src/main.js', platform: 'node', external, checks: { eval: false } },
+  {
+    input: ['dist/src/main.js', 'dist/src/store/compactWorker.js'],
+    platform: 'node',
+    external,
+    checks: { eval: false },
+  },
   'dist/run',
   false,
 );

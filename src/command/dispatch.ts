@@ -93,8 +93,12 @@ const overtaken = async (request: Request, after: Seq, values: Record<string, un
 const run = async <B extends Logbook>(
   leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
   request: Request,
-  context: Asking & { book: B },
+  asking: Asking & { book: B },
 ): Promise<Reply> => {
+  // Linked or forgotten since the platform looked them up.
+  const member = await asking.book.standsFor(asking.member);
+  if (member === undefined) return refusal(asking.words.desk.forgotten, {});
+  const context = { ...asking, member };
   const taken = await take(leaf, request, context);
   if (!taken.ok) return taken.reply;
   const late =

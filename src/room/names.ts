@@ -12,11 +12,21 @@ export class Names {
   }
 
   async of(member: MemberId): Promise<string> {
-    if (!this.#known.has(member)) await this.refresh();
+    const known = this.#known.get(member);
+    if (known !== undefined) return known;
+    await this.refresh();
     return this.#known.get(member) ?? this.#someone;
   }
 
   async refresh(): Promise<void> {
-    this.#known = new Map((await this.#people.all()).map(({ id, name }) => [id, name]));
+    const before = this.#known;
+    const fresh = new Map((await this.#people.all()).map(({ id, name }) => [id, name]));
+    // Forgotten meanwhile, they may be in what was just read.
+    if (before === this.#known) this.#known = fresh;
+  }
+
+  /** Whoever is asked for next is looked up anew. */
+  forget(): void {
+    this.#known = new Map();
   }
 }

@@ -1,5 +1,6 @@
 import type { Chart, Command, Desk, Reply, Request } from '../command/contract.ts';
 import type { Log } from '../command/log.ts';
+import type { PeopleChange } from '../studio/ports.ts';
 import type { WireBucket } from './wire.ts';
 
 export type StudioId = Request['studio'];
@@ -86,6 +87,8 @@ export interface RoomPorts {
     memberOf(key: string, name: string): Promise<MemberId>;
     /** Everybody whom the studio knows, from whatever platform. */
     all(): Promise<{ id: MemberId; name: string }[]>;
+    /** Tells what becomes of people; answers how to stop that. */
+    follow(listener: (change: PeopleChange) => void): () => void;
     isKeeper(member: MemberId): Promise<boolean>;
     setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<void>;
   };

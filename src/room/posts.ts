@@ -1,6 +1,6 @@
 import type { Log } from '../command/log.ts';
 import type { Reply } from '../command/contract.ts';
-import type { Post, PostShelf, RoomPorts } from './ports.ts';
+import type { MemberId, Post, PostShelf, RoomPorts } from './ports.ts';
 
 type PostsPorts = Pick<RoomPorts, 'shelf' | 'log' | 'words'>;
 
@@ -19,7 +19,8 @@ export class Posts {
   readonly #shelf: PostShelf;
   readonly #log: Log;
   readonly #shownOnce: Reply['title'];
-  readonly #recent: Post[];
+  #recent: Post[];
+  readonly #gone = new Set<MemberId>();
   readonly #listeners = new Set<Listener>();
   #unkept: Post[] = [];
   #keeping: Promise<void> | undefined;
@@ -55,6 +56,8 @@ export class Posts {
     const before = this.byKey(said.key);
     if (before) return before;
     const post = { ...said, no: this.#next };
+    // Said while they were being forgotten: nobody hears it, and nothing of it is kept.
+    if (this.#gone.has(said.member)) return post;
     this.#next += 1;
     this.#recent.push(post);
     if (this.#recent.length > remembered) this.#recent.shift();
@@ -63,6 +66,24 @@ export class Posts {
     this.#keeping ??= this.#keepSoon();
     for (const listen of this.#listeners) listen(post);
     return post;
+  }
+
+  /** Empties what forgotten members said, and takes their words out of what others were answered. */
+  erase(members: readonly MemberId[], clean: <T>(kept: T) => T): void {
+    for (const member of members) this.#gone.add(member);
+    this.#change((post) => {
+      if (members.includes(post.member)) return this.#emptied(post);
+      const { line, reply } = post;
+      const fresh = { line: clean({ line }).line, reply: clean(reply) };
+      return fresh.line === line && fresh.reply === reply ? post : { ...post, ...fresh };
+    });
+  }
+
+  /** What was said as one member is another's from now on: they are one. */
+  follow(from: MemberId, into: MemberId): void {
+    this.#change((post) =>
+      post.member === from ? { ...post, member: into, key: keyOf(post.key, from, into) } : post,
+    );
   }
 
   /** When everything said so far is on the disk. */
@@ -74,6 +95,20 @@ export class Posts {
   listen(listener: Listener): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  #change(changed: (post: Post) => Post): void {
+    const fresh = new Map(this.#recent.map((post) => [post, changed(post)]));
+    this.#recent = [...fresh.values()];
+    this.#unkept = this.#unkept.map((post) => fresh.get(post) ?? changed(post));
+  }
+
+  #emptied(post: Post): Post {
+    return { ...post, line: '', private: true, reply: this.#instead(post.reply.kind) };
+  }
+
+  #instead(kind: Reply['kind']): Reply {
+    return { kind, title: this.#shownOnce, private: true, data: {} };
   }
 
   async #keepSoon(): Promise<void> {
@@ -93,7 +128,7 @@ export class Posts {
   /** What is shown once never gets onto the disk. */
   #keepable(post: Post): Post {
     const { kind, fleeting } = post.reply;
-    return fleeting ? { ...post, reply: { kind, title: this.#shownOnce, private: true, data: {} } } : post;
+    return fleeting ? { ...post, reply: this.#instead(kind) } : post;
   }
 
   /** Of what is shown once only the last few stay at hand: each may be megabytes. */
@@ -107,3 +142,9 @@ export class Posts {
 }
 
 export const maySee = (post: Post, member: string): boolean => !post.private || post.member === member;
+
+/** A phone's lines go under its member: sent again after the two are one, they are still the same lines. */
+const keyOf = (key: string, from: MemberId, into: MemberId): string => {
+  const theirs = `room:${from}:`;
+  return key.startsWith(theirs) ? `room:${into}:${key.slice(theirs.length)}` : key;
+};

@@ -31,7 +31,8 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
     key,
     id: sent.id,
     at,
-    member,
+    // By now perhaps another: the line may have been what linked the two.
+    member: session.member,
     line: line.slice(0, 500),
     private: reply.private ?? reply.kind !== 'answer',
     reply,

@@ -45,6 +45,16 @@ export class Sessions {
     await this.#door.end({ hash: session.hash });
   }
 
+  /** Ended in the file already. */
+  forget(members: readonly MemberId[]): void {
+    for (const [hash, { member }] of this.#live) if (members.includes(member)) this.#live.delete(hash);
+  }
+
+  /** The phone stays signed in, as the member whom its own is one with now. */
+  follow(from: MemberId, into: MemberId): void {
+    for (const session of this.#live.values()) if (session.member === from) session.member = into;
+  }
+
   async endAllOf(member: MemberId): Promise<void> {
     for (const [hash, session] of this.#live) if (session.member === member) this.#live.delete(hash);
     await this.#door.end({ member });

@@ -2,6 +2,7 @@ import { serve, type ServerType } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { AddressInfo } from 'node:net';
 import type { Desk, Voice } from '../command/contract.ts';
+import { followPeople } from './followPeople.ts';
 import { guard, guardWrite } from './guard.ts';
 import type { Hearing } from './hearing.ts';
 import { allowedHosts, shownUrl, type Address } from './hosts.ts';
@@ -93,6 +94,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     phonePace: new Pace(10, 60),
     addressPace: new Pace(20, 300),
   };
+  const unfollow = ports.people.follow((change) => followPeople(room, heard, change));
   const server = serve({
     fetch: routes(room, heard).fetch,
     hostname: bind,
@@ -110,6 +112,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     overheard: (desk) => overheard(desk, room),
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
     stop: async () => {
+      unfollow();
       for (const hearing of heard.keys()) hearing.close();
       await new Promise<void>((resolve) => {
         server.close(() => resolve());

@@ -2,21 +2,30 @@ import { v7 as uuidv7 } from 'uuid';
 import type { Clock } from '../clock.ts';
 import { memberId, studioId, type MemberId, type StudioId } from '../studio/ids.ts';
 import type { People } from '../studio/ports.ts';
+import { PeopleChanges } from './peopleChanges.ts';
 import type { Turns } from './turns.ts';
 import { withoutNul } from './withoutNul.ts';
 
 const mostRemembered = 100_000;
 
-/** Who is who; asked with every command, and never changed once made, so the answers are remembered. */
+/** Who is who; asked with every command, and seldom changed once made, so the answers are remembered. */
 export class Identities implements People {
   readonly #turns: Turns;
   readonly #clock: Clock;
   readonly #studios = new Map<string, StudioId>();
   readonly #members = new Map<string, MemberId>();
 
-  constructor(turns: Turns, clock: Clock) {
+  /** How often people have changed: what was found before a change is not remembered after it. */
+  #changed = 0;
+
+  constructor(turns: Turns, clock: Clock, changes = new PeopleChanges()) {
     this.#turns = turns;
     this.#clock = clock;
+    changes.listen((change) => {
+      this.#changed += 1;
+      const gone = change.kind === 'joined' ? [change.from] : change.members;
+      for (const [key, member] of this.#members) if (gone.includes(member)) this.#members.delete(key);
+    });
   }
 
   async studioOf(platform: string, external: string, name: string): Promise<StudioId> {
@@ -76,6 +85,7 @@ export class Identities implements People {
     const key = JSON.stringify([studio, platform, external]);
     const known = this.#members.get(key);
     if (known) return known;
+    const changed = this.#changed;
     const found = await this.#turns.write(async ({ db }) => {
       const row = await db
         .selectFrom('member_identities')
@@ -97,7 +107,7 @@ export class Identities implements People {
         .execute();
       return { keep: true, value: id };
     });
-    remember(this.#members, key, found);
+    if (changed === this.#changed) remember(this.#members, key, found);
     return found;
   }
 }

@@ -1,10 +1,11 @@
 import { accessSync, constants, existsSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
-import type { Books, HeldLines, People, ReminderQueue } from '../studio/ports.ts';
+import type { Books, HeldLines, People, PeopleChange, ReminderQueue } from '../studio/ports.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
 import { openDatabase, type Database } from './database.ts';
 import { dropExpired } from './dropExpired.ts';
+import { Eraser } from './eraser.ts';
 import { Identities } from './identities.ts';
 import { StoredKept, type Kept } from './kept.ts';
 import { takeLease } from './lease.ts';
@@ -12,6 +13,7 @@ import { makeFolder } from './makeFolder.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
+import { PeopleChanges } from './peopleChanges.ts';
 import { StoredReminders } from './reminders.ts';
 import { RoomDoor } from './roomDoor.ts';
 import { RoomPosts } from './roomPosts.ts';
@@ -30,6 +32,10 @@ export interface Store {
   reminders: ReminderQueue;
   /** What one studio's room remembers. */
   room<Reply>(studio: StudioId): { door: RoomDoor; posts: RoomPosts<Reply> };
+  /** Tells what becomes of people; answers how to stop that. */
+  followPeople(listener: (change: PeopleChange) => void): () => void;
+  /** When everything that is to be erased is out of the file. */
+  erased(): Promise<void>;
   /** Works the cached states out again from the entries; answers how many streams there are. */
   rebuildStates(): Promise<number>;
   close(): Promise<void>;
@@ -52,10 +58,12 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
     try {
       const database = await openUpToDate(path, steps);
       const turns = new Turns(database);
-      const stopTidying = keepTidy(turns, clock);
+      const changes = new PeopleChanges();
+      const eraser = new Eraser(turns, changes);
+      const stopTidying = keepTidy(turns, clock, eraser);
       return {
-        books: new TurnBooks(turns, clock),
-        people: new Identities(turns, clock),
+        books: new TurnBooks(turns, clock, changes),
+        people: new Identities(turns, clock, changes),
         heldLines: new StoredLines(turns),
         kept: new StoredKept(turns),
         reminders: new StoredReminders(turns),
@@ -63,9 +71,12 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
           door: new RoomDoor(turns, clock, studio),
           posts: new RoomPosts<Reply>(turns, clock, studio),
         }),
+        followPeople: (listener) => changes.listen(listener),
+        erased: () => eraser.idle(),
         rebuildStates: () => rebuildStates(turns),
         close: async () => {
           stopTidying();
+          await eraser.end();
           await turns.close();
           database.sqlite.close();
           lease.release();
@@ -92,8 +103,9 @@ const openUpToDate = async (path: string, steps: readonly Migration[]): Promise<
 };
 
 /** Drops what has expired, at once and then hourly; trouble with the file shows in the next write anyway. */
-const keepTidy = (turns: Turns, clock: Clock): (() => void) => {
+const keepTidy = (turns: Turns, clock: Clock, eraser: Eraser): (() => void) => {
   const tidy = async () => {
+    eraser.wake();
     while (await dropExpired(turns, clock.now()));
   };
   const quietly = () => void tidy().catch(() => undefined);

@@ -1,7 +1,8 @@
 import type { Clock } from '../clock.ts';
 import type { Instant, StudioId } from '../studio/ids.ts';
-import type { Books, Logbook, WritableLogbook } from '../studio/ports.ts';
+import type { Books, Logbook, PeopleChange, WritableLogbook } from '../studio/ports.ts';
 import { compiledOnce } from './compiledOnce.ts';
+import { PeopleChanges } from './peopleChanges.ts';
 import { readAside } from './readAside.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import type { Outcome, Turns } from './turns.ts';
@@ -25,10 +26,12 @@ const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; 
 export class TurnBooks implements Books {
   readonly #turns: Turns;
   readonly #clock: Clock;
+  readonly #changes: PeopleChanges;
 
-  constructor(turns: Turns, clock: Clock) {
+  constructor(turns: Turns, clock: Clock, changes = new PeopleChanges()) {
     this.#turns = turns;
     this.#clock = clock;
+    this.#changes = changes;
   }
 
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
@@ -46,13 +49,14 @@ export class TurnBooks implements Books {
     return readAside(this.#turns.file, studio, work);
   }
 
-  once<T>(
+  async once<T>(
     studio: StudioId,
     typedKey: string,
     work: (book: WritableLogbook) => Promise<Outcome<T>>,
   ): Promise<T> {
     const key = withoutNul(typedKey);
-    return this.#turns.write(async (writing): Promise<Outcome<T>> => {
+    let changes: readonly PeopleChange[] = [];
+    const value = await this.#turns.write(async (writing): Promise<Outcome<T>> => {
       const [stored] = await storedReply(writing.db, { studio, key });
       // The key names one request, and so one type of value.
       if (stored) return { keep: false, value: JSON.parse(stored.value) as T };
@@ -64,10 +68,13 @@ export class TurnBooks implements Books {
         await book.save();
         const value = withoutNulWithin(outcome.value);
         await storeReply(writing.db, { studio, key, value: JSON.stringify(value), at: this.#clock.now() });
+        ({ changes } = book);
         return { keep: true, value };
       } finally {
         book.end();
       }
     });
+    for (const change of changes) this.#changes.tell(change);
+    return value;
   }
 }

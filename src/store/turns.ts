@@ -51,6 +51,7 @@ export class Turns {
   readonly #remembered = new RememberedPages(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
+  readonly #alone: (() => Promise<void>)[] = [];
   #going: Promise<void> = Promise.resolve();
   #busy = false;
   #closed = false;
@@ -88,6 +89,15 @@ export class Turns {
     });
   }
 
+  /** Runs while nobody reads or writes here, for work on the file as a whole; it may wait for whatever it likes. */
+  alone<T>(work: () => Promise<T>): Promise<T> {
+    return new Promise<T>((resolve, reject) => {
+      this.#refuseWhenClosed();
+      this.#alone.push(() => work().then(resolve, reject));
+      this.#go();
+    });
+  }
+
   /** Makes the next turn read everything from the file again. */
   forget(): void {
     this.#remembered.clear();
@@ -110,7 +120,8 @@ export class Turns {
   }
 
   async #takeTurns(): Promise<void> {
-    while (this.#reads.length + this.#writes.length > 0) {
+    while (this.#reads.length + this.#writes.length + this.#alone.length > 0) {
+      await this.#alone.shift()?.();
       await this.#gather();
       await this.#writeTurn(this.#writes.splice(0, mostInOneTurn));
     }

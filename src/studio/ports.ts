@@ -52,6 +52,8 @@ export interface Logbook {
   /** The studio's own notes, by number. The same list until one is changed. */
   notes(): Promise<readonly StudioNote[]>;
   members(): Promise<Member[]>;
+  /** Who somebody is by now: another once two are linked, nobody once they are forgotten. */
+  standsFor(member: MemberId): Promise<MemberId | undefined>;
   member(id: MemberId): Promise<Member | undefined>;
 }
 
@@ -87,6 +89,8 @@ export interface WritableLogbook extends Logbook {
   /** Forgets what a note said; false when there is none of that number. */
   dropNote(no: number): Promise<boolean>;
   rename(member: MemberId, name: string): Promise<void>;
+  /** Takes a member's name, ways in and reminders out at once, and their words wherever they are soon after. */
+  forget(member: MemberId): Promise<void>;
 }
 
 /** The store as the desk sees it. */
@@ -112,6 +116,18 @@ export interface People {
   /** Every studio of the file, oldest first. */
   studios(): Promise<{ id: StudioId; name: string }[]>;
 }
+
+/** What has become of people: of two that are one now, or of somebody whose words are taken out of everything. */
+export type PeopleChange =
+  | { kind: 'joined'; studio: StudioId; from: MemberId; into: MemberId }
+  | {
+      kind: 'erased';
+      studio: StudioId;
+      /** Who is forgotten; nobody when only a note is taken out. */
+      members: readonly MemberId[];
+      /** Takes the words out of whatever is remembered of answers. */
+      clean<T>(kept: T): T;
+    };
 
 /** Lines of actions too long for a button, kept until they expire. */
 export interface HeldLines {

@@ -16,6 +16,9 @@ export const deskWords = {
   movedOn: (fresh: Text): Text => t`Not logged: somebody acted on it meanwhile. ${fresh}`,
   neverLogged: (name: string, after: number, last: number): Text =>
     t`${said(name)} has no entry ${after}: its log ends at ${last}. Leave after: out. Nothing was saved.`,
+  forgotten: [
+    'That came from somebody whom the bot has forgotten since. Nothing was saved; say it again to begin anew.',
+  ] as Text,
   shownOnce: ['What stood here was shown once and is kept nowhere. Ask for it anew.'] as Text,
   logAnyway: (): Text => ['Log it anyway'],
   line: {

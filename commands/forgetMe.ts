@@ -1,0 +1,35 @@
+import { logs } from '../src/command/contract.ts';
+import { yesNo } from '../src/command/kinds/picks.ts';
+
+export const forgetMe = logs({
+  name: 'forget-me',
+  about: (w) => w.people.forget.about,
+  who: 'member',
+  private: true,
+  options: { sure: { kind: yesNo, needed: false, about: (w) => w.people.forget.sure } },
+  async run(v, { words, book, now, member }) {
+    const w = words.people.forget;
+    const { keepers } = await book.studio();
+    const isKeeper = keepers.includes(member);
+    if (isKeeper && keepers.length === 1) return { kind: 'refusal', title: w.onlyKeeper, data: {} };
+    if (v.sure !== true)
+      return {
+        kind: 'answer',
+        title: w.ask,
+        facts: [
+          { label: [w.factGoes], text: w.goes },
+          { label: [w.factStays], text: w.stays },
+        ],
+        reasons: [[w.others]],
+        actions: [{ label: w.press, line: '/forget-me sure:yes', press: 'run' }],
+        data: { forgotten: false },
+      };
+    const logged = { at: now, loggedAt: now, by: member };
+    if (isKeeper) await book.logStudio({ kind: 'keeper', member, keeper: false }, logged);
+    // Nobody is there any more to be told when they are dry.
+    for (const { seq, by, disowned } of await book.coats())
+      if (by === member && !disowned) await book.logCoat({ kind: 'not-mine', of: seq }, logged);
+    await book.forget(member);
+    return { kind: 'answer', title: w.done, reasons: [w.later], data: { forgotten: true } };
+  },
+});

@@ -1,0 +1,205 @@
+import type { Kysely } from 'kysely';
+import { foldBucket } from '../studio/foldBucket.ts';
+import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
+import { eventWithoutWords, labelOf } from '../studio/eventWithoutWords.ts';
+import { erasedMark, nameAsWord, withoutWords } from '../studio/withoutWords.ts';
+import type { Erasure } from './erasureRow.ts';
+import { readEvent, writeEvent } from './eventRow.ts';
+import { frozen } from './frozen.ts';
+import { readBucket } from './readEntries.ts';
+import { saveHead } from './saveHead.ts';
+import type { Tables } from './tables.ts';
+import type { Turns, Writing } from './turns.ts';
+
+/** So few at a time that nobody waits for it. */
+const stretch = 2_000;
+const fewAnswers = 200;
+
+const streamsOf = (turns: Turns, studio: StudioId): Promise<{ stream_no: StreamNo; seq: Seq }[]> =>
+  turns.read(({ db }) =>
+    db.selectFrom('streams').where('studio_id', '=', studio).select(['stream_no', 'seq']).execute(),
+  );
+
+const theirEntries = (db: Kysely<Tables>, { studio, members }: Erasure, stream: StreamNo, from: number) =>
+  db
+    .selectFrom('events as entry')
+    .where('entry.studio_id', '=', studio)
+    .where('entry.stream_no', '=', stream)
+    .where('entry.seq', '>', seq(from))
+    .where('entry.seq', '<=', seq(from + stretch))
+    .where('entry.member_id', 'in', [...members]);
+
+/** What a member noted and called their pots: words that may stand in answers kept elsewhere. */
+export const gatherTexts = async (turns: Turns, erasure: Erasure): Promise<string[]> => {
+  const texts = new Set<string>();
+  for (const { stream_no: stream, seq: last } of await streamsOf(turns, erasure.studio))
+    for (let from = 0; from < last; from += stretch)
+      await turns.read(async ({ db }) => {
+        const rows = await theirEntries(db, erasure, stream, from)
+          .leftJoin('notes', (join) =>
+            join
+              .onRef('notes.studio_id', '=', 'entry.studio_id')
+              .onRef('notes.stream_no', '=', 'entry.stream_no')
+              .onRef('notes.seq', '=', 'entry.seq'),
+          )
+          .select(['entry.event', 'notes.note'])
+          .execute();
+        for (const { event, note } of rows) {
+          const label = stream < studioStream ? labelOf(readEvent(stream, event)) : undefined;
+          for (const text of [note, label]) if (text != null && text !== '') texts.add(text);
+        }
+      });
+  texts.delete(erasedMark);
+  return [...texts];
+};
+
+/** The bucket as it is told now: its cached state repeats why it is held. */
+const foldAnew = async (
+  { db, pages }: Writing,
+  studio: StudioId,
+  stream: StreamNo,
+  last: Seq,
+): Promise<void> => {
+  const page = pages.get(studio);
+  if (stream <= studioStream) {
+    // Coats are folded anew when somebody asks for them.
+    if (page) {
+      const { coats: _, ...rest } = page;
+      pages.set(studio, rest);
+    }
+    return;
+  }
+  const state = foldBucket(stream, await readBucket(db, studio, stream));
+  const head = { seq: last, ...(state && { state: frozen(state) }) };
+  await saveHead(db, studio, stream, head);
+  if (page) pages.set(studio, { ...page, heads: new Map(page.heads).set(stream, head) });
+};
+
+/** Takes their notes out, and their words out of what they logged. */
+export const eraseEntries = async (turns: Turns, erasure: Erasure): Promise<void> => {
+  const { studio, names } = erasure;
+  const name = nameAsWord(names);
+  for (const { stream_no: stream, seq: last } of await streamsOf(turns, studio))
+    for (let from = 0; from < last; from += stretch)
+      await turns.write(async (writing) => {
+        const { db } = writing;
+        const rows = await theirEntries(db, erasure, stream, from)
+          .select(['entry.seq', 'entry.event'])
+          .execute();
+        if (rows.length === 0) return { keep: false, value: undefined };
+        await db
+          .deleteFrom('notes')
+          .where('studio_id', '=', studio)
+          .where('stream_no', '=', stream)
+          .where('seq', 'in', theirEntries(db, erasure, stream, from).select('entry.seq'))
+          .execute();
+        let changed = false;
+        for (const row of rows) {
+          const event = readEvent(stream, row.event);
+          const text = writeEvent(stream, eventWithoutWords(event, name));
+          if (text === row.event) continue;
+          changed = true;
+          await db
+            .updateTable('events')
+            .set({ event: text })
+            .where('studio_id', '=', studio)
+            .where('stream_no', '=', stream)
+            .where('seq', '=', row.seq)
+            .execute();
+        }
+        if (changed) {
+          const head = await db
+            .selectFrom('streams')
+            .where('studio_id', '=', studio)
+            .where('stream_no', '=', stream)
+            .select('seq')
+            .executeTakeFirstOrThrow();
+          await foldAnew(writing, studio, stream, head.seq);
+        }
+        return { keep: true, value: undefined };
+      });
+};
+
+/** Takes the words out of the answers that are kept for repeats. */
+export const eraseReplies = async (turns: Turns, erasure: Erasure): Promise<void> => {
+  const clean = withoutWords(erasure);
+  for (let after: string | undefined = ''; after !== undefined;)
+    after = await turns.write(async ({ db }) => {
+      const rows = await db
+        .selectFrom('replies')
+        .where('studio_id', '=', erasure.studio)
+        .where('key', '>', after ?? '')
+        .select(['key', 'value'])
+        .orderBy('key')
+        .limit(fewAnswers)
+        .execute();
+      for (const { key, value } of rows) {
+        const fresh = JSON.stringify(clean(JSON.parse(value)));
+        if (fresh !== value)
+          await db
+            .updateTable('replies')
+            .set({ value: fresh })
+            .where('studio_id', '=', erasure.studio)
+            .where('key', '=', key)
+            .execute();
+      }
+      return { keep: true, value: rows.at(-1)?.key };
+    });
+};
+
+const nothing = JSON.stringify({ kind: 'answer', title: [erasedMark], private: true, data: {} });
+
+/** Empties what they said in the room, and takes their words out of what others were answered there. */
+export const erasePosts = async (turns: Turns, erasure: Erasure): Promise<void> => {
+  const { studio, members } = erasure;
+  const clean = withoutWords(erasure);
+  for (let after: number | undefined = -1; after !== undefined;)
+    after = await turns.write(async ({ db }) => {
+      const rows = await db
+        .selectFrom('room_posts')
+        .where('studio_id', '=', studio)
+        .where('no', '>', after ?? -1)
+        .select(['no', 'member_id', 'line', 'reply'])
+        .orderBy('no')
+        .limit(fewAnswers)
+        .execute();
+      for (const { no, member_id, ...post } of rows) {
+        const theirs = members.includes(member_id);
+        const fresh = theirs
+          ? { line: '', reply: nothing, private: 1 }
+          : {
+              line: clean({ line: post.line }).line,
+              reply: JSON.stringify(clean(JSON.parse(post.reply))),
+            };
+        if (theirs || fresh.line !== post.line || fresh.reply !== post.reply)
+          await db
+            .updateTable('room_posts')
+            .set(fresh)
+            .where('studio_id', '=', studio)
+            .where('no', '=', no)
+            .execute();
+      }
+      return { keep: true, value: rows.at(-1)?.no };
+    });
+};
+
+/** Drops the buttons' lines in which something typed is held: they say that they are too old. */
+export const eraseHeldLines = (turns: Turns, { studio, names, texts }: Erasure): Promise<void> =>
+  turns.write(async ({ db }) => {
+    const name = nameAsWord(names);
+    const held = await db
+      .selectFrom('held_lines')
+      .where('studio_id', '=', studio)
+      .select(['id', 'line'])
+      .execute();
+    for (const { id, line } of held) {
+      const plain = line.replace(/\\(["\\])/g, '$1');
+      if (
+        /\bnote:/.test(line) ||
+        (name && line.search(name) >= 0) ||
+        texts.some((text) => plain.includes(text))
+      )
+        await db.deleteFrom('held_lines').where('id', '=', id).execute();
+    }
+    return { keep: true, value: undefined };
+  });

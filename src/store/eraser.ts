@@ -1,0 +1,101 @@
+import { setTimeout as pause } from 'node:timers/promises';
+import { withoutWords } from '../studio/withoutWords.ts';
+import { compact } from './compact.ts';
+import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
+import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
+import type { PeopleChanges } from './peopleChanges.ts';
+import type { Turns } from './turns.ts';
+
+/** Somebody who reads an older state, a backup say, is done in seconds. */
+const mostTries = 60;
+const between = 500;
+
+/**
+ * Takes people's words out of everything that keeps them, and then out of the file's bytes. What is to be done stands
+ * in the file and every step can be taken again: stopped in the middle, it goes on at the next start.
+ */
+export class Eraser {
+  readonly #turns: Turns;
+  readonly #changes: PeopleChanges;
+  #going: Promise<void> = Promise.resolve();
+  #ending = false;
+
+  constructor(turns: Turns, changes: PeopleChanges) {
+    this.#turns = turns;
+    this.#changes = changes;
+    changes.listen(({ kind }) => {
+      if (kind === 'erased') this.wake();
+    });
+  }
+
+  /** Sees whether something is to be erased. Trouble with the file shows in the next write anyway; it is tried again later. */
+  wake(): void {
+    if (!this.#ending) this.#going = this.#going.then(() => this.#work()).catch(() => undefined);
+  }
+
+  /** When nothing more is being erased. */
+  async idle(): Promise<void> {
+    let seen: Promise<void> | undefined;
+    while (seen !== this.#going) await (seen = this.#going);
+  }
+
+  /** Lets what is being erased be erased, and begins nothing more. */
+  async end(): Promise<void> {
+    this.#ending = true;
+    await this.#going;
+  }
+
+  async #work(): Promise<void> {
+    for (;;) {
+      const erasure = await this.#turns.read(({ db }) => nextErasure(db));
+      if (!erasure || !(await this.#carryOut(erasure))) return;
+    }
+  }
+
+  async #carryOut(erasure: Erasure): Promise<boolean> {
+    switch (erasure.step) {
+      case 'gather': {
+        const texts = await gatherTexts(this.#turns, erasure);
+        await this.#note({ ...erasure, step: 'clean', texts });
+        return true;
+      }
+      case 'clean': {
+        this.#tell(erasure);
+        if (erasure.members.length > 0) await eraseEntries(this.#turns, erasure);
+        await eraseReplies(this.#turns, erasure);
+        await erasePosts(this.#turns, erasure);
+        await eraseHeldLines(this.#turns, erasure);
+        // What was on its way to the screen when it began.
+        this.#tell(erasure);
+        await this.#note({ ...erasure, step: 'compact', names: [], texts: [] });
+        return true;
+      }
+      case 'compact':
+        return this.#compact(erasure);
+    }
+  }
+
+  async #compact({ id }: Erasure): Promise<boolean> {
+    for (let tries = 1; !(await this.#turns.alone(() => compact(this.#turns.file))); tries += 1) {
+      if (this.#ending || tries >= mostTries) return false;
+      await pause(between);
+    }
+    await this.#turns.write(async ({ db }) => {
+      await db.deleteFrom('erasures').where('id', '=', id).execute();
+      return { keep: true, value: undefined };
+    });
+    return true;
+  }
+
+  #note(erasure: Erasure): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      await noteErasure(db, erasure);
+      return { keep: true, value: undefined };
+    });
+  }
+
+  #tell(erasure: Erasure): void {
+    const { studio, members } = erasure;
+    this.#changes.tell({ kind: 'erased', studio, members, clean: withoutWords(erasure) });
+  }
+}

@@ -1,0 +1,47 @@
+import type { Kysely, Transaction } from 'kysely';
+import { z } from 'zod';
+import { memberId, type StudioId } from '../studio/ids.ts';
+import type { ErasedWords } from '../studio/withoutWords.ts';
+import type { Tables } from './tables.ts';
+
+const schema = z.strictObject({ names: z.array(z.string()), texts: z.array(z.string()) });
+const members = z.array(z.string().transform(memberId));
+
+export interface Erasure extends ErasedWords {
+  id: number;
+  studio: StudioId;
+  step: Tables['erasures']['step'];
+}
+
+/** Notes down what is to be erased: it is carried out however often the program is stopped meanwhile. */
+export const queueErasure = async (
+  db: Transaction<Tables>,
+  { studio, step, members, names, texts }: Omit<Erasure, 'id'>,
+): Promise<void> => {
+  const words = JSON.stringify({ names, texts });
+  await db
+    .insertInto('erasures')
+    .values({ studio_id: studio, step, members: JSON.stringify(members), words })
+    .execute();
+};
+
+export const nextErasure = async (db: Kysely<Tables>): Promise<Erasure | undefined> => {
+  const row = await db.selectFrom('erasures').selectAll().orderBy('id').limit(1).executeTakeFirst();
+  return (
+    row && {
+      id: row.id,
+      studio: row.studio_id,
+      step: row.step,
+      members: members.parse(JSON.parse(row.members)),
+      ...schema.parse(JSON.parse(row.words)),
+    }
+  );
+};
+
+export const noteErasure = async (
+  db: Transaction<Tables>,
+  { id, step, names, texts }: Pick<Erasure, 'id' | 'step' | 'names' | 'texts'>,
+): Promise<void> => {
+  const words = JSON.stringify({ names, texts });
+  await db.updateTable('erasures').set({ step, words }).where('id', '=', id).execute();
+};

@@ -1,0 +1,61 @@
+import type { Transaction } from 'kysely';
+import type { MemberId, StudioId } from '../studio/ids.ts';
+import { queueErasure, type Erasure } from './erasureRow.ts';
+import type { Tables } from './tables.ts';
+
+/**
+ * Takes out at once what says who somebody is: their name, their identities, their ways into the room, and what they
+ * were to be reminded of. Their entries keep an id that leads to nobody.
+ */
+export const forgetMember = async (
+  db: Transaction<Tables>,
+  studio: StudioId,
+  member: MemberId,
+): Promise<Pick<Erasure, 'members' | 'names'>> => {
+  const joins = await db
+    .selectFrom('member_joins')
+    .where('studio_id', '=', studio)
+    .where('into_id', '=', member)
+    .select('member_id')
+    .execute();
+  const members = [member, ...joins.map((row) => row.member_id)];
+  const known = [
+    await db
+      .selectFrom('members')
+      .where('studio_id', '=', studio)
+      .where('id', '=', member)
+      .select('name')
+      .execute(),
+    // At the terminal somebody's name is what they are known by.
+    await db
+      .selectFrom('member_identities')
+      .where('studio_id', '=', studio)
+      .where('member_id', '=', member)
+      .select('external_id as name')
+      .execute(),
+    await db
+      .selectFrom('room_claims')
+      .where('studio_id', '=', studio)
+      .where('member_id', '=', member)
+      .select('name')
+      .execute(),
+    await db
+      .selectFrom('room_sessions')
+      .where('studio_id', '=', studio)
+      .where('member_id', '=', member)
+      .select('name')
+      .execute(),
+  ];
+  const names = [...new Set(known.flat().map(({ name }) => name))];
+  for (const table of [
+    'member_identities',
+    'room_claims',
+    'room_sessions',
+    'link_codes',
+    'reminders',
+  ] as const)
+    await db.deleteFrom(table).where('studio_id', '=', studio).where('member_id', 'in', members).execute();
+  await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', member).execute();
+  await queueErasure(db, { studio, step: 'gather', members, names, texts: [] });
+  return { members, names };
+};

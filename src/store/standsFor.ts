@@ -1,0 +1,37 @@
+import type { Kysely } from 'kysely';
+import type { MemberId, StudioId } from '../studio/ids.ts';
+import { compiledOnce } from './compiledOnce.ts';
+import type { Tables } from './tables.ts';
+
+interface Asked extends Record<string, unknown> {
+  studio: StudioId;
+  member: MemberId;
+}
+
+// Asked with every command.
+const known = compiledOnce<Asked, { id: MemberId }>((db, value) =>
+  db
+    .selectFrom('members')
+    .where('studio_id', '=', value('studio'))
+    .where('id', '=', value('member'))
+    .select('id'),
+);
+const joined = compiledOnce<Asked, { id: MemberId }>((db, value) =>
+  db
+    .selectFrom('member_joins')
+    .where('studio_id', '=', value('studio'))
+    .where('member_id', '=', value('member'))
+    .select('into_id as id'),
+);
+
+/** Who a member is by now: another once two are linked; undefined once they are forgotten. */
+export const standsFor = async (
+  db: Kysely<Tables>,
+  studio: StudioId,
+  member: MemberId,
+): Promise<MemberId | undefined> => {
+  const [same] = await known(db, { studio, member });
+  if (same) return same.id;
+  const [other] = await joined(db, { studio, member });
+  return other && (await known(db, { studio, member: other.id }))[0]?.id;
+};

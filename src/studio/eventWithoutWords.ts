@@ -1,0 +1,41 @@
+import type { LoggedEvent } from './ports.ts';
+import { erasedMark } from './withoutWords.ts';
+
+/**
+ * A forgotten member's own event without what they called their pots, and without their name in what else they
+ * typed. Figures, buckets and what the studio goes by stay: the arithmetic is the same after it.
+ */
+export const eventWithoutWords = (event: LoggedEvent, name: RegExp | undefined): LoggedEvent => {
+  const mended = (text: string) => (name ? text.replace(name, erasedMark) : text);
+  switch (event.kind) {
+    case 'on':
+      return { ...event, pieces: erasedMark };
+    case 'piece':
+      return {
+        ...event,
+        piece: {
+          ...event.piece,
+          name: erasedMark,
+          ...(event.piece.body !== undefined && { body: mended(event.piece.body) }),
+        },
+      };
+    case 'hold':
+      return { ...event, why: mended(event.why) };
+    case 'tile':
+      return event.body === undefined ? event : { ...event, body: mended(event.body) };
+    case 'addition': {
+      const { added } = event;
+      return added.what === 'other' && added.name !== undefined
+        ? { ...event, added: { ...added, name: mended(added.name) } }
+        : event;
+    }
+    default:
+      return event;
+  }
+};
+
+/** What somebody called their pots: words that answers repeat. */
+export const labelOf = (event: LoggedEvent): string | undefined => {
+  if (event.kind === 'on') return event.pieces;
+  return event.kind === 'piece' ? event.piece.name : undefined;
+};

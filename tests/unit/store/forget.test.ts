@@ -1,0 +1,229 @@
+import { describe, expect, it } from 'vitest';
+import { openDesk } from '../../../src/command/dispatch.ts';
+import { speak } from '../../../src/command/speak.ts';
+import { commands } from '../../../src/registry.ts';
+import { checkStates } from '../../../src/store/checkStates.ts';
+import { migrate } from '../../../src/store/migrate.ts';
+import { migrations } from '../../../src/store/migrations.ts';
+import { openDatabase } from '../../../src/store/database.ts';
+import { nextErasure } from '../../../src/store/erasureRow.ts';
+import { eraseEntries, gatherTexts } from '../../../src/store/eraseWords.ts';
+import { forgetMember } from '../../../src/store/forgetMember.ts';
+import { Turns } from '../../../src/store/turns.ts';
+import { streamNo, type Role } from '../../../src/studio/ids.ts';
+import { en } from '../../../src/words/en.ts';
+import { standsIn } from '../../helpers/fileBytes.ts';
+import { handbook } from '../../helpers/handbook.ts';
+import { gullGreyLine } from '../../helpers/glazeRoom.ts';
+import { noonPlus } from '../../helpers/storeEvents.ts';
+import { openTestStore } from '../../helpers/storeFile.ts';
+
+const studioOf = async (file?: string) => {
+  const store = await openTestStore(file === undefined ? {} : { file });
+  const report = (error: unknown) => {
+    throw error;
+  };
+  const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
+  const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+  let keys = 0;
+  const member = (name: string) => store.people.memberOf(studio, 'terminal', name, name);
+  const say = async (as: string, line: string, role: Role = 'member', minutes = 0) =>
+    speak(
+      line,
+      `test:${store.file}:${++keys}:${Math.random()}`,
+      { studio, member: await member(as), role, at: noonPlus(minutes) },
+      { desk, words: en },
+    );
+  const buckets = () => store.books.read(studio, (book) => book.buckets());
+  return { store, desk, studio, member, say, buckets };
+};
+
+/** A studio in which Quillfeather has left words wherever words are kept. */
+const talkative = async () => {
+  const open = await studioOf();
+  const { say } = open;
+  await say('Tove', gullGreyLine(), 'keeper');
+  await say('Tove', '/studio keeper member:Tove', 'keeper');
+  await say(
+    'Quillfeather',
+    '/reading bucket:gg gravity:1.44 stirred:yes look:right note:"left my xylophone here"',
+  );
+  await say('Quillfeather', '/added bucket:gg what:water amount:300ml note:"from the vuvuzela tap"');
+  await say('Quillfeather', '/coat on kind:wax pieces:"4 zithers" for:"tomorrow 7pm"');
+  await say('Quillfeather', '/prep piece:"tall theremin" bucket:gg');
+  await say('Tove', '/bucket hold bucket:gg why:"Quillfeather knows"', 'keeper');
+  await say('Quillfeather', '/bucket hold bucket:gg why:"Quillfeather dropped a glockenspiel"', 'keeper');
+  await say('Tove', '/studio keeper member:Quillfeather', 'keeper');
+  return open;
+};
+const words = ['xylophone', 'vuvuzela', 'zithers', 'theremin'];
+
+describe('forgetting a member', () => {
+  it('first says what goes and what stays, and does nothing', async () => {
+    const { say, store, studio } = await talkative();
+    const told = await say('Quillfeather', '/forget-me');
+    expect(told).toMatchObject({ kind: 'answer', private: true, data: { forgotten: false } });
+    expect(told.actions?.map(({ line }) => line)).toEqual(['/forget-me sure:yes']);
+    expect((await say('Quillfeather', '/forget-me sure:no')).data).toEqual({ forgotten: false });
+    const names = (await store.books.read(studio, (book) => book.members())).map(({ name }) => name);
+    expect(names).toContain('Quillfeather');
+  });
+
+  it('leaves neither name nor words in the bytes of the file, and the arithmetic as it was', async () => {
+    const { say, store, buckets } = await talkative();
+    const before = await buckets();
+    for (const word of ['Quillfeather', ...words]) expect(standsIn(store.file, word), word).toBe(true);
+    expect((await say('Quillfeather', '/forget-me sure:yes')).data).toEqual({ forgotten: true });
+    await store.erased();
+    for (const word of words) expect(standsIn(store.file, word), word).toBe(false);
+    // Another member's own words are theirs: a keeper may take them out.
+    expect((await buckets())[0]?.hold?.why).toBe('… dropped a glockenspiel');
+    const [log] = await store.books.read((await store.people.studios())[0]?.id ?? never(), async (book) => [
+      await book.entries(streamNo(1), { most: 50 }),
+    ]);
+    expect(log?.length).toBe(5);
+    expect(log?.every(({ note }) => note === undefined)).toBe(true);
+    const bare = (state: Awaited<ReturnType<typeof buckets>>[number] | undefined) => ({
+      ...state,
+      hold: undefined,
+    });
+    expect(bare((await buckets())[0])).toEqual(bare(before[0]));
+    expect(await checkStates(store.file)).toMatchObject({ outdated: 0, differing: [] });
+    expect((await say('Tove', '/bucket log bucket:gg', 'keeper')).data).toMatchObject({
+      entries: expect.arrayContaining([expect.objectContaining({ by: 'a former member', kind: 'reading' })]),
+    });
+  });
+
+  it('takes the name itself out of the bytes where nobody else has written it', async () => {
+    const { say, store } = await studioOf();
+    await say('Tove', gullGreyLine(), 'keeper');
+    await say('Quillfeather', '/stirred bucket:gg minutes:3 note:"a kazoo fell in"');
+    await say('Tove', '/bucket log bucket:gg', 'keeper');
+    await say('Tove', '/studio keeper member:Quillfeather', 'keeper');
+    await say('Tove', '/studio keeper member:Tove', 'keeper');
+    expect(standsIn(store.file, 'Quillfeather')).toBe(true);
+    await say('Quillfeather', '/forget-me sure:yes');
+    await store.erased();
+    expect(standsIn(store.file, 'Quillfeather')).toBe(false);
+    expect(standsIn(store.file, 'kazoo')).toBe(false);
+    await store.close();
+    expect(standsIn(store.file, 'Quillfeather')).toBe(false);
+  });
+
+  it('makes somebody new of whoever comes again, without the old one’s rights', async () => {
+    const { say, store, studio, member } = await talkative();
+    const old = await member('Quillfeather');
+    await say('Quillfeather', '/forget-me sure:yes');
+    const fresh = await member('Quillfeather');
+    expect(fresh).not.toBe(old);
+    const { keepers } = await store.books.read(studio, (book) => book.studio());
+    expect(keepers).toEqual([await member('Tove')]);
+    expect((await say('Quillfeather', '/undo entry:1-2')).kind).toBe('refusal');
+    expect((await say('Quillfeather', '/coat list')).data).toEqual({ coats: [] });
+    expect((await say('Quillfeather', '/remind list')).data).toEqual({ reminders: [] });
+  });
+
+  it('plans no reminders for them when the studio changes its hours', async () => {
+    const { say, store, studio, member } = await talkative();
+    const old = await member('Quillfeather');
+    await say('Quillfeather', '/forget-me sure:yes');
+    await say('Tove', '/studio hours daily:09:00-21:00', 'keeper');
+    expect(await store.books.read(studio, (book) => book.reminders(old))).toEqual([]);
+  });
+
+  it('is refused to the only keeper, who is told what to do', async () => {
+    const { say, member, store, studio } = await studioOf();
+    await say('Tove', '/studio keeper member:Tove', 'keeper');
+    const refused = await say('Tove', '/forget-me sure:yes', 'keeper');
+    expect(refused.kind).toBe('refusal');
+    expect(JSON.stringify(refused.title)).toContain('/studio keeper');
+    expect(await store.books.read(studio, async (book) => book.member(await member('Tove')))).toBeDefined();
+  });
+
+  it('leaves the words of others alone when the name is a common word', async () => {
+    const { say, store, buckets, studio } = await studioOf();
+    await say('Tove', gullGreyLine({ name: 'Water Blue', nick: 'wb' }), 'keeper');
+    await say('Tove', '/added bucket:wb what:water amount:300ml note:"water from the tap"', 'keeper');
+    await say('Water', '/stirred bucket:wb minutes:3 note:"mine"');
+    await say('Water', '/forget-me sure:yes');
+    await store.erased();
+    expect((await buckets())[0]?.settings.name).toBe('Water Blue');
+    const entries = await store.books.read(studio, (book) => book.entries(streamNo(1), { most: 9 }));
+    expect(entries.map(({ note }) => note)).toEqual([undefined, 'water from the tap', undefined]);
+    const asked = await say('Tove', '/water-or-stir bucket:wb', 'keeper');
+    expect(asked.kind).toBe('answer');
+  });
+
+  it('lets nothing through that was on its way when it happened', async () => {
+    const { store, desk, studio, member, say } = await studioOf();
+    await say('Tove', gullGreyLine(), 'keeper');
+    const quill = await member('Quillfeather');
+    const send = (key: string, path: string[], typed: Record<string, string>) =>
+      desk.dispatch({ key, studio, member: quill, role: 'member', at: noonPlus(1), path, typed });
+    const stir = (n: number) =>
+      send(`stir ${n}`, ['stirred'], { bucket: 'gg', minutes: '3', note: `bassoon ${n}` });
+    const all = await Promise.all([
+      ...[1, 2, 3].map(stir),
+      send('forget', ['forget-me'], { sure: 'yes' }),
+      ...[4, 5, 6].map(stir),
+    ]);
+    expect(all.map(({ kind }) => kind)).toEqual([
+      ...Array.from({ length: 4 }, () => 'answer'),
+      ...Array.from({ length: 3 }, () => 'refusal'),
+    ]);
+    await store.erased();
+    expect(standsIn(store.file, 'bassoon')).toBe(false);
+    expect(standsIn(store.file, 'Quillfeather')).toBe(false);
+    // Sent once more, the request that was answered is not carried out again.
+    expect((await stir(1)).kind).toBe('answer');
+    expect((await store.books.read(studio, (book) => book.entries(streamNo(1), { most: 9 }))).length).toBe(4);
+  });
+
+  it.each(['queued', 'gathered', 'half erased'])(
+    'goes on at the next start when it was cut off: %s',
+    async (cut) => {
+      const { store, studio, member } = await talkative();
+      const quill = await member('Quillfeather');
+      await store.close();
+      const database = openDatabase(store.file, migrations.length);
+      await migrate(database, migrations);
+      const turns = new Turns(database);
+      await turns.write(async ({ db }) => {
+        await forgetMember(db, studio, quill);
+        return { keep: true, value: undefined };
+      });
+      const erasure = await turns.read(({ db }) => nextErasure(db));
+      if (!erasure) throw new Error('nothing is queued');
+      if (cut !== 'queued') expect(await gatherTexts(turns, erasure)).toContain('4 zithers');
+      if (cut === 'half erased') {
+        const texts = JSON.stringify({ names: erasure.names, texts: await gatherTexts(turns, erasure) });
+        database.sqlite.prepare(`update erasures set step = 'clean', words = ?`).run(texts);
+        await eraseEntries(turns, erasure);
+      }
+      await turns.close();
+      database.sqlite.close();
+      expect(standsIn(store.file, 'xylophone')).toBe(true);
+      const next = await studioOf(store.file);
+      await next.store.erased();
+      for (const word of words) expect(standsIn(store.file, word), word).toBe(false);
+      expect(await checkStates(store.file)).toMatchObject({ differing: [] });
+    },
+  );
+
+  it('waits until whoever reads an older state is done, a backup say', async () => {
+    const { store, say } = await talkative();
+    const reader = openDatabase(store.file, migrations.length);
+    reader.sqlite.exec('begin');
+    reader.sqlite.prepare('select count(*) from events').get();
+    await say('Quillfeather', '/forget-me sure:yes');
+    await new Promise((resolve) => setTimeout(resolve, 1_000));
+    expect((await say('Tove', '/stirred bucket:gg')).kind).toBe('answer');
+    reader.sqlite.close();
+    await store.erased();
+    for (const word of words) expect(standsIn(store.file, word), word).toBe(false);
+  });
+});
+
+const never = (): never => {
+  throw new Error('there is a studio');
+};
