@@ -10,6 +10,7 @@ import { forgetMe } from '../commands/forgetMe.ts';
 import { faults } from '../commands/faults.ts';
 import { fired } from '../commands/fired.ts';
 import { help } from '../commands/help.ts';
+import { noteGroup } from '../commands/note.ts';
 import { prep } from '../commands/prep.ts';
 import { reading } from '../commands/reading.ts';
 import { remindGroup } from '../commands/remind.ts';
@@ -38,6 +39,7 @@ export const commands: Command[] = [
   faults,
   batchGroup,
   bucketGroup,
+  noteGroup,
   studioGroup,
   exportData,
   forgetMe,

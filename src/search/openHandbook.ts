@@ -9,7 +9,7 @@ import {
   type Note,
   type StudioNote,
 } from '../studio/handbook.ts';
-import { termsOf, wordsOf } from './terms.ts';
+import { isChatter, termsOf, wordsOf } from './terms.ts';
 
 interface Indexed {
   id: string;
@@ -60,6 +60,8 @@ const tuned = {
   leastOfNamed: 0.33,
   /** A word that no note has says less than one that a note is about. */
   unknown: 0.75,
+  /** How near a note of the studio's own must come to the best one to go before it. */
+  ownShare: 0.4,
   /** For each word of a note's phrase that stands in the question as it is. */
   phrase: 0.35,
 };
@@ -150,7 +152,11 @@ const search = ({ index, entries, spread }: Searched, question: string): Found =
     const rank = result.score * (0.4 + score) * (1 + tuned.phrase * said.words);
     return [{ found: entry.note, score, answers, rank }];
   });
-  ranked.sort((a, b) => b.rank - a.rank);
+  const best = Math.max(0, ...ranked.map(({ rank }) => rank));
+  // What the studio wrote itself goes first, unless it only touches what was asked.
+  const first = ({ found, rank, answers }: (typeof ranked)[number]): number =>
+    found.from === 'studio' && answers && rank >= tuned.ownShare * best ? 1 : 0;
+  ranked.sort((a, b) => first(b) - first(a) || b.rank - a.rank);
   const plain = ({ found, score }: FoundNote): FoundNote => ({ found, score });
   return {
     answers: ranked.filter(({ answers }) => answers).map(plain),
@@ -163,16 +169,18 @@ export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
   let notes: ReadonlyMap<string, HandbookNote> | undefined;
   const builtIn = () => (notes ??= new Map(load().map((note) => [note.id, note])));
   const indexes = new WeakMap<readonly StudioNote[], Searched>();
-  let plain: Searched | undefined;
   const withOwn = (own: readonly StudioNote[]): Searched =>
     searched([
       ...[...builtIn().values()].map((note): Note => ({ from: 'handbook', note })),
       ...own.map((note): Note => ({ from: 'studio', note })),
     ]);
+  let plain: Searched | undefined;
+  const builtInIndex = () => (plain ??= withOwn([]));
   return {
     note: (id) => builtIn().get(id),
+    knows: (word) => isChatter(word) || termsOf(word).every((term) => builtInIndex().spread.has(term)),
     find(question, own) {
-      if (own.length === 0) return search((plain ??= withOwn([])), question);
+      if (own.length === 0) return search(builtInIndex(), question);
       let known = indexes.get(own);
       if (!known) {
         known = withOwn(own);

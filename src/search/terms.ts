@@ -47,6 +47,8 @@ export const wordsOf = (text: string): string[] => {
   return samePhrases(words).map((word) => sameWords.get(word) ?? word);
 };
 
+export const isChatter = (word: string): boolean => wordsOf(word).every((one) => chatter.has(one));
+
 /** What a text is about, as the terms that are looked up: no endings, no chatter, no bare numbers. */
 export const termsOf = (text: string): string[] =>
   wordsOf(text)

@@ -1,5 +1,4 @@
 import type { Instant, MemberId } from './ids.ts';
-import type { VerdictCaution } from './verdict.ts';
 
 export const noteCautions = [
   'gloves',
@@ -106,7 +105,6 @@ export interface Found {
 export interface Handbook {
   find(question: string, own: readonly StudioNote[]): Found;
   note(id: string): HandbookNote | undefined;
+  /** Whether a word is one of everyday or of the trade, and so no sign of a bucket's name by itself. */
+  knows(word: string): boolean;
 }
-
-/** Cautions of a note that the verdict on a bucket gives too, in the same words. */
-export type SharedCaution = NoteCaution & VerdictCaution;

@@ -1,17 +1,10 @@
 import { edits } from './edits.ts';
 import type { BucketState } from './bucketState.ts';
-
-const folded = (text: string) =>
-  text
-    .normalize('NFKD')
-    .replace(/\p{M}+/gu, '')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, ' ')
-    .trim();
+import { foldedName } from './foldedName.ts';
 
 /** Buckets that a name fits: number, nickname or full name exactly; else every name that begins with it, or holds it. */
 export const matchBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
-  const name = folded(typed);
+  const name = foldedName(typed);
   if (name === '') return [];
   const number = /^(?:no|nr|bucket)?\s*(\d{1,9})$/.exec(name)?.[1];
   if (number !== undefined) {
@@ -21,11 +14,12 @@ export const matchBuckets = (typed: string, all: readonly BucketState[]): Bucket
   const inUse = all.filter(({ retired }) => !retired);
   for (const group of [inUse, all]) {
     const fits = [
-      ({ settings: { nick } }: BucketState) => nick !== undefined && folded(nick) === name,
-      ({ settings }: BucketState) => folded(settings.name) === name,
-      ({ settings }: BucketState) => folded(settings.name).startsWith(name),
-      ({ settings }: BucketState) => ` ${folded(settings.name)}`.includes(` ${name}`),
-      ({ settings }: BucketState) => folded(settings.name).replaceAll(' ', '') === name.replaceAll(' ', ''),
+      ({ settings: { nick } }: BucketState) => nick !== undefined && foldedName(nick) === name,
+      ({ settings }: BucketState) => foldedName(settings.name) === name,
+      ({ settings }: BucketState) => foldedName(settings.name).startsWith(name),
+      ({ settings }: BucketState) => ` ${foldedName(settings.name)}`.includes(` ${name}`),
+      ({ settings }: BucketState) =>
+        foldedName(settings.name).replaceAll(' ', '') === name.replaceAll(' ', ''),
     ];
     for (const fit of fits) {
       const found = group.filter(fit);
@@ -37,8 +31,8 @@ export const matchBuckets = (typed: string, all: readonly BucketState[]): Bucket
 
 /** How far what was typed is from a name: 0 when they agree, each slip adds one; a beginning counts as agreeing. */
 const distance = (typed: string, { no, settings }: BucketState): number => {
-  const name = folded(settings.name);
-  const nick = folded(settings.nick ?? '');
+  const name = foldedName(settings.name);
+  const nick = foldedName(settings.nick ?? '');
   if (typed === '' || typed === nick || typed === String(no)) return 0;
   if (name.startsWith(typed)) return 0.1;
   if (` ${name}`.includes(` ${typed}`)) return 0.2;
@@ -51,7 +45,7 @@ const distance = (typed: string, { no, settings }: BucketState): number => {
 
 /** Buckets in the order of how near their names are to what was typed, misspelt or not; far ones left out, retired ones last. */
 export const nearestBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
-  const name = folded(typed);
+  const name = foldedName(typed);
   const most = Math.max(1, Math.floor(name.length / 3));
   return all
     .map((state) => ({ state, far: distance(name, state) }))

@@ -54,6 +54,11 @@ export const helpWords = {
       keeper: true,
     },
     {
+      job: 'A note of the studio’s own',
+      line: '/note add title:"Where the cookies are" text:"Clay cookies are on the shelf by the kiln door."',
+      keeper: true,
+    },
+    {
       job: 'Set a bucket up',
       line: '/bucket add name:"Gull Grey" nick:gg pail:19l volume:15l gravity:1.42-1.46 seconds:12-16 cup:ford4',
       keeper: true,

@@ -159,7 +159,7 @@ describe('every command', () => {
     const member = await room.member('Wren');
     for (const leaf of leaves)
       for (const [name, { kind }] of Object.entries(leaf.options)) {
-        const studioOwn = ['coat', 'piece', 'entry', 'member', 'recipe', 'reminder'].includes(name);
+        const studioOwn = ['coat', 'piece', 'entry', 'member', 'note', 'recipe', 'reminder'].includes(name);
         if (studioOwn) continue;
         const read = await room.store.books.read(room.studio, async (book) =>
           kind.read(kind.example, {

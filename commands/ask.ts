@@ -1,0 +1,169 @@
+import { computedAnswer } from '../src/command/computedAnswer.ts';
+import { asks, type Action, type Asking, type Reply } from '../src/command/contract.ts';
+import { bucket } from '../src/command/kinds/bucket.ts';
+import { text } from '../src/command/kinds/texts.ts';
+import { noteActions } from '../src/command/noteActions.ts';
+import { noteId, noteParts, noteTitle, readNote } from '../src/command/noteParts.ts';
+import { printLine } from '../src/command/parseLine.ts';
+import { verdictReply } from '../src/command/verdictReply.ts';
+import { bucketsNamed } from '../src/studio/bucketsNamed.ts';
+import type { BucketState } from '../src/studio/bucketState.ts';
+import { decide } from '../src/studio/decide.ts';
+import type { Found, FoundNote, Note } from '../src/studio/handbook.ts';
+import type { Text } from '../src/words/text.ts';
+
+/** Whoever asks in more than this tells a story: which part of it is the question, nobody can say. */
+const longest = 600;
+const mostActions = 3;
+const mostFacts = 3;
+
+const unlike = <T>(all: readonly T[]): T[] => [
+  ...new Map(all.map((one) => [JSON.stringify(one), one])).values(),
+];
+
+const answersData = (answers: readonly FoundNote[]) =>
+  answers.slice(0, 5).map(({ found, score }) => ({
+    id: noteId(found),
+    title: found.note.title,
+    score: Math.round(100 * score) / 100,
+  }));
+
+/** One line of where a bucket stands: gravity against its window, last stir, what it needs. */
+const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
+  const w = words.verdict;
+  const verdict = decide(state, { now, role });
+  const { gravity, window, hoursSinceStir } = verdict;
+  const { units } = await book.studio();
+  return {
+    label: [{ said: state.settings.name }],
+    text: words.ask.state(
+      gravity === null
+        ? undefined
+        : gravity.believed
+          ? w.gravityFact(gravity.value, gravity.u95, window)
+          : w.notBelieved(gravity.value),
+      hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
+      w.title(verdict, units),
+    ),
+  };
+};
+
+/** Nothing answers: said plainly, with the nearest titles to press. */
+const noNote = async (
+  { near }: Found,
+  state: BucketState | undefined,
+  title: Text,
+  asking: Asking,
+): Promise<Reply> => {
+  const some = near.slice(0, mostActions).map(({ found }) => found);
+  return {
+    kind: 'answer',
+    title,
+    ...(state && { facts: [await stateFact(state, asking)] }),
+    reasons: some.length === 0 ? [] : [asking.words.ask.nearest(some.map(noteTitle))],
+    actions: some.map((found) => readNote(found, asking)),
+    data: { answers: [], ...(state && { bucket: state.no }) },
+  };
+};
+
+/** Other notes worth a look: those that answer nearly as well, then those that the note itself names. */
+const alsoOf = (best: FoundNote, others: readonly FoundNote[], { handbook }: Asking): Note[] => {
+  const close = others.filter(({ score }) => score >= 0.6 * best.score).map(({ found }) => found);
+  const named = (best.found.from === 'handbook' ? best.found.note.see : []).flatMap((id): Note[] => {
+    const note = handbook.note(id);
+    return note ? [{ from: 'handbook', note }] : [];
+  });
+  const all = [...close, ...named].filter((one) => noteId(one) !== noteId(best.found));
+  return [...new Map(all.map((one) => [noteId(one), one])).values()].slice(0, 2);
+};
+
+const answer = async (
+  question: string,
+  { answers }: Found,
+  best: FoundNote,
+  state: BucketState | undefined,
+  asking: Asking,
+): Promise<Reply> => {
+  const w = asking.words.ask;
+  const { found } = best;
+  const note = await noteParts(found, asking);
+  const sum = found.from === 'handbook' ? found.note.computes : undefined;
+  const computed = sum && (await computedAnswer(sum, question, state, asking));
+  const verdict = state && (await verdictReply(state, asking));
+  const also = alsoOf(best, answers.slice(1), asking);
+  const commands = found.from === 'handbook' ? found.note.commands : [];
+  // The verdict is there already.
+  const left = commands.filter((one) => !(computed && sum === 'verdict' && one === 'water-or-stir'));
+  const facts = computed
+    ? [...(computed.facts ?? []), ...note.facts]
+    : [...(state ? [await stateFact(state, asking)] : []), ...note.facts];
+  const actions: Action[] = unlike([
+    ...(computed?.actions ?? []),
+    ...noteActions(left, state, asking),
+    ...also.map((one) => readNote(one, asking)),
+  ]);
+  return {
+    kind: 'answer',
+    title: computed?.title ?? note.answer,
+    facts: facts.slice(0, mostFacts),
+    dont: unlike([...(computed?.dont ?? note.dont), ...(verdict?.dont ?? [])]).slice(0, 3),
+    cautions: unlike([...(computed?.cautions ?? []), ...note.cautions, ...(verdict?.cautions ?? [])]),
+    reasons: [
+      ...(computed
+        ? [w.behind(noteTitle(found), note.answer)]
+        : facts.slice(mostFacts).map(({ label, text: said }) => w.behind(label, said))),
+      ...(computed?.reasons ?? []),
+      ...note.reasons,
+      ...(also.length > 0 ? [w.seeAlso(also.map(noteTitle))] : []),
+    ],
+    actions: actions.slice(0, mostActions),
+    data: { ...verdict?.data, ...computed?.data, answers: answersData(answers) },
+  };
+};
+
+/** The bucket meant: the one that was given, else the one that the question names. */
+const meant = async (question: string, given: BucketState | undefined, { book, handbook }: Asking) => {
+  const { buckets, rest, general } = bucketsNamed(question, await book.buckets(), (word) =>
+    handbook.knows(word),
+  );
+  const [only] = buckets;
+  const state = given ?? (buckets.length === 1 ? only : undefined);
+  return { state, rest, general, several: state ? [] : buckets };
+};
+
+export const ask = asks({
+  name: 'ask',
+  about: (w) => w.ask.about,
+  who: 'member',
+  form: ['question', 'bucket'],
+  options: {
+    question: {
+      kind: text(10_000, 'why is my glaze pinholing'),
+      needed: true,
+      about: (w) => w.ask.question,
+    },
+    bucket: { kind: bucket, needed: false, about: (w) => w.ask.bucket },
+  },
+  async run({ question, bucket: given }, asking) {
+    const { words, book, handbook } = asking;
+    if (question.length > longest) return noNote({ answers: [], near: [] }, given, words.ask.tooLong, asking);
+    const { state, rest, general, several } = await meant(question, given, asking);
+    const notes = await book.notes();
+    const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
+    if (state && nothingElse) {
+      const verdict = await verdictReply(state, asking);
+      return { ...verdict, data: { ...verdict.data, answers: [] } };
+    }
+    const found = handbook.find(general, notes);
+    const [best] = found.answers;
+    if (!best) return noNote(found, state, words.ask.none, asking);
+    const reply = await answer(question, found, best, state, asking);
+    if (several.length === 0) return reply;
+    const of = several.slice(0, mostActions).map((one): Action => ({
+      label: words.ask.ofBucket(one.settings.name),
+      line: printLine(['ask'], { question, bucket: String(one.no) }),
+      press: 'run',
+    }));
+    return { ...reply, actions: [...of, ...(reply.actions ?? [])].slice(0, mostActions) };
+  },
+});

@@ -1,0 +1,11 @@
+import type { Group } from '../src/command/contract.ts';
+import { addNote } from './note/add.ts';
+import { changeNote } from './note/change.ts';
+import { listNotes } from './note/list.ts';
+import { removeNote } from './note/remove.ts';
+
+export const noteGroup: Group = {
+  name: 'note',
+  about: (w) => w.notes.about,
+  leaves: [listNotes, addNote, changeNote, removeNote],
+};

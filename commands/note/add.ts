@@ -1,0 +1,49 @@
+import { logs } from '../../src/command/contract.ts';
+import { noteKinds, sameTitle } from '../../src/command/noteOptions.ts';
+import { printLine } from '../../src/command/parseLine.ts';
+import { studioNoteId } from '../../src/studio/handbook.ts';
+
+/** Enough for any studio, and few enough to be searched in no time. */
+const mostNotes = 400;
+
+export const addNote = logs({
+  name: 'add',
+  about: (w) => w.notes.add,
+  who: 'keeper',
+  form: ['title', 'text', 'words'],
+  options: {
+    title: { kind: noteKinds.title, needed: true, about: (w) => w.notes.title },
+    text: { kind: noteKinds.text, needed: true, about: (w) => w.notes.text },
+    words: { kind: noteKinds.words, needed: false, about: (w) => w.notes.words },
+  },
+  async run(v, { words, book, now, member }) {
+    const w = words.notes;
+    const notes = await book.notes();
+    const same = sameTitle(v.title, notes);
+    if (same)
+      return {
+        kind: 'refusal',
+        title: w.sameTitle(studioNoteId(same.no), same.title),
+        data: { no: same.no },
+      };
+    if (notes.length >= mostNotes) return { kind: 'refusal', title: w.full(mostNotes), data: {} };
+    const { no } = await book.keepNote({
+      title: v.title,
+      text: v.text,
+      words: v.words ?? '',
+      by: member,
+      at: now,
+    });
+    const id = studioNoteId(no);
+    return {
+      kind: 'answer',
+      title: w.added(id, v.title),
+      facts: [{ label: [w.factText], text: [{ said: v.text }] }],
+      actions: [
+        { label: w.askIt, line: printLine(['ask'], { question: v.title }), press: 'run' },
+        { label: w.changeIt, line: printLine(['note', 'change'], { note: id }), press: 'edit' },
+      ],
+      data: { note: id, title: v.title },
+    };
+  },
+});

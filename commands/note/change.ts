@@ -1,0 +1,44 @@
+import { logs, type Reply } from '../../src/command/contract.ts';
+import { studioNote } from '../../src/command/kinds/studioNote.ts';
+import { noteKinds, sameTitle } from '../../src/command/noteOptions.ts';
+import { studioNoteId } from '../../src/studio/handbook.ts';
+
+export const changeNote = logs({
+  name: 'change',
+  about: (w) => w.notes.change,
+  who: 'keeper',
+  form: ['note', 'title', 'text', 'words'],
+  options: {
+    note: { kind: studioNote, needed: true, about: (w) => w.notes.note },
+    title: { kind: noteKinds.title, needed: false, about: (w) => w.notes.title },
+    text: { kind: noteKinds.text, needed: false, about: (w) => w.notes.text },
+    words: { kind: noteKinds.words, needed: false, about: (w) => w.notes.words },
+  },
+  async run({ note, title, text, words: asked }, { words, book, now, member }): Promise<Reply> {
+    const w = words.notes;
+    if (title === undefined && text === undefined && asked === undefined)
+      return { kind: 'refusal', title: w.nothingToChange, data: {} };
+    const same = title === undefined ? undefined : sameTitle(title, await book.notes(), note);
+    if (same)
+      return {
+        kind: 'refusal',
+        title: w.sameTitle(studioNoteId(same.no), same.title),
+        data: { no: same.no },
+      };
+    const changed = await book.keepNote({
+      no: note.no,
+      title: title ?? note.title,
+      text: text ?? note.text,
+      words: asked ?? note.words,
+      by: member,
+      at: now,
+    });
+    const id = studioNoteId(note.no);
+    return {
+      kind: 'answer',
+      title: w.changed(id, changed.title),
+      facts: [{ label: [w.factText], text: [{ said: changed.text }] }],
+      data: { note: id, title: changed.title },
+    };
+  },
+});

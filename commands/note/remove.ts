@@ -1,0 +1,20 @@
+import { logs } from '../../src/command/contract.ts';
+import { studioNote } from '../../src/command/kinds/studioNote.ts';
+import { studioNoteId } from '../../src/studio/handbook.ts';
+
+export const removeNote = logs({
+  name: 'remove',
+  about: (w) => w.notes.remove,
+  who: 'keeper',
+  options: { note: { kind: studioNote, needed: true, about: (w) => w.notes.note } },
+  async run({ note }, { words, book }) {
+    await book.dropNote(note.no);
+    const id = studioNoteId(note.no);
+    // What it said is not in the answer either: answers are kept for a while.
+    return {
+      kind: 'answer',
+      title: words.notes.removed(id),
+      data: { note: id },
+    };
+  },
+});

@@ -1,0 +1,63 @@
+import { millimetres } from '../glaze/units.ts';
+import type { BucketState } from '../studio/bucketState.ts';
+import { coatReady, isReadyAt } from '../studio/coatReady.ts';
+import { dipTime } from '../studio/dipTime.ts';
+import type { NoteSum } from '../studio/handbook.ts';
+import type { Text } from '../words/text.ts';
+import { coatData } from './coatData.ts';
+import type { Asking, Reply } from './contract.ts';
+import { dipTimeReply } from './dipTimeReply.ts';
+import { verdictReply } from './verdictReply.ts';
+
+/** A usual coat (common practice), where the question names no thickness. */
+const usualCoat = millimetres(1);
+
+const thicknessIn = (question: string) => {
+  const said = /(\d+(?:[.,]\d+)?)\s*mm\b/i.exec(question)?.[1];
+  const mm = said === undefined ? Number.NaN : Number(said.replace(',', '.'));
+  return mm >= 0.05 && mm <= 10 ? millimetres(mm) : usualCoat;
+};
+
+/** The asker's own coats and when they are dry; nothing while there are none. */
+const ownCoats = async ({ book, words, member, now }: Asking): Promise<Reply | undefined> => {
+  const w = words.coat;
+  const studio = await book.studio();
+  const coats = (await book.coats())
+    .filter(({ by, disowned }) => by === member && !disowned)
+    .toSorted((a, b) => a.onAt - b.onAt)
+    .map((coat) => {
+      const ready = coatReady(coat, studio);
+      const at = ready === 'never' ? undefined : ready.readyAt;
+      const isReady = isReadyAt(ready, now);
+      return { coat, isReady, text: w.rowText(coat.resist, at, isReady, coat.resist === 'latex') };
+    });
+  const [first] = coats;
+  if (!first) return undefined;
+  const rows = coats.map(({ coat, text }) => ({ label: w.row(coat.id, coat.pieces, undefined), text }));
+  const headline: Text =
+    coats.length === 1
+      ? words.verdict.headline(first.coat.pieces, first.text)
+      : w.listed(coats.length, coats.filter(({ isReady }) => isReady).length);
+  return {
+    kind: 'answer',
+    title: headline,
+    facts: coats.length === 1 ? [] : rows.slice(0, 3),
+    dont: coats.every(({ isReady }) => isReady) ? [] : [w.dontEarly],
+    data: { coats: coats.map(({ coat }) => coatData(coat, studio, now)) },
+  };
+};
+
+/** What the logbook works out for a question that a note alone would answer in general; nothing where it can't. */
+export const computedAnswer = async (
+  sum: NoteSum,
+  question: string,
+  bucket: BucketState | undefined,
+  asking: Asking,
+): Promise<Reply | undefined> => {
+  if (sum === 'coats') return ownCoats(asking);
+  if (!bucket) return undefined;
+  if (sum === 'verdict' || bucket.hold) return verdictReply(bucket, asking);
+  const wanted = { thickness: thicknessIn(question) };
+  if (dipTime(bucket, wanted, asking.now).kind !== 'dip') return undefined;
+  return dipTimeReply(bucket, wanted, asking);
+};

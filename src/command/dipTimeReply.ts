@@ -1,0 +1,56 @@
+import type { BucketState } from '../studio/bucketState.ts';
+import { decide } from '../studio/decide.ts';
+import { dipTime, type CoatWanted } from '../studio/dipTime.ts';
+import type { Asking, Reply } from './contract.ts';
+import { verdictReply } from './verdictReply.ts';
+
+/** How long to dip into a bucket for a wanted thickness; on hold, its verdict instead. */
+export const dipTimeReply = async (
+  state: BucketState,
+  wanted: CoatWanted,
+  asking: Asking,
+): Promise<Reply> => {
+  const { words, book, now, role } = asking;
+  const w = words.dip;
+  const verdict = decide(state, { now, role });
+  if (verdict.step === 'on-hold') return { ...(await verdictReply(state, asking)), kind: 'refusal' };
+  const found = dipTime(state, wanted, now);
+  if (found.kind !== 'dip')
+    return {
+      kind: 'refusal',
+      title: w.refusal(found),
+      data: { why: found.kind, ...(found.kind === 'wall' && { mostMm: found.most }) },
+    };
+  const { units } = await book.studio();
+  const { seconds, interval, fit, range, gravity, tileAbsorption, wallMost } = found;
+  const { absorption } = wanted;
+  return {
+    kind: 'answer',
+    title: words.verdict.headline(state.settings.name, w.dip(seconds, wanted.thickness)),
+    facts: [
+      { label: [w.factInterval], text: w.interval(interval) },
+      { label: [w.factTiles], text: w.tilesFact(fit.tiles, range.low, range.high) },
+      { label: [w.factGravity], text: w.gravityFact(gravity) },
+    ],
+    dont: [...(verdict.step === 'use' ? [] : [w.notReady(words.verdict.title(verdict, units))]), w.dont],
+    cautions: verdict.cautions.map(words.verdict.caution),
+    reasons: [
+      w.line(fit),
+      ...(absorption !== undefined && tileAbsorption !== undefined && absorption !== tileAbsorption
+        ? [w.absorbs(absorption, tileAbsorption)]
+        : []),
+      ...(wallMost !== undefined ? [w.wallNear(wallMost)] : []),
+      w.usualCoat,
+    ],
+    data: {
+      seconds,
+      interval: { low: interval.low, high: interval.high ?? null },
+      basis: 'tiles',
+      tiles: fit.tiles,
+      intercept: fit.intercept,
+      slope: fit.slope,
+      gravity,
+      ...(wallMost !== undefined && { wallMostMm: wallMost }),
+    },
+  };
+};

@@ -1,0 +1,38 @@
+import { foldedName } from '../../studio/foldedName.ts';
+import { studioNoteId, type StudioNote } from '../../studio/handbook.ts';
+import type { Asking, Choice, Kind } from '../contract.ts';
+
+const choice = ({ no, title }: StudioNote, { words }: Asking): Choice => ({
+  name: words.notes.choice(studioNoteId(no), title).slice(0, 100),
+  value: studioNoteId(no),
+  typed: title,
+});
+
+/** A note of the studio's own, by number or title. */
+export const studioNote: Kind<StudioNote> = {
+  control: 'text',
+  example: 'n-1',
+  async read(typed, asking) {
+    const notes = await asking.book.notes();
+    const number = /^\s*(?:n-)?(\d{1,9})\s*$/i.exec(typed)?.[1];
+    const numbered = number === undefined ? undefined : notes.find(({ no }) => no === Number(number));
+    if (numbered) return { ok: true, value: numbered };
+    const wanted = foldedName(typed);
+    const begun = wanted === '' ? [] : notes.filter(({ title }) => foldedName(title).startsWith(wanted));
+    const exact = begun.find(({ title }) => foldedName(title) === wanted);
+    const [only] = begun;
+    if (exact) return { ok: true, value: exact };
+    if (only && begun.length === 1) return { ok: true, value: only };
+    const { notes: w } = asking.words;
+    return begun.length > 1
+      ? { ok: false, why: w.which(typed), choices: begun.slice(0, 25).map((one) => choice(one, asking)) }
+      : { ok: false, why: w.none(typed) };
+  },
+  async suggest(typed, asking) {
+    const wanted = foldedName(typed);
+    return (await asking.book.notes())
+      .filter(({ no, title }) => `${studioNoteId(no)} ${foldedName(title)}`.includes(wanted))
+      .slice(0, 25)
+      .map((one) => choice(one, asking));
+  },
+};

@@ -1,0 +1,58 @@
+import { studioNoteId, type Note } from '../studio/handbook.ts';
+import type { Text } from '../words/text.ts';
+import type { Action, Asking, Reply } from './contract.ts';
+import { printLine } from './parseLine.ts';
+
+const sentences = new Intl.Segmenter('en', { granularity: 'sentence' });
+
+/** The first sentence stands alone; a note of one long sentence has no more. */
+const firstSentence = (text: string): { first: string; rest: string } => {
+  const [first = text] = Array.from(sentences.segment(text), ({ segment }) => segment);
+  return { first: first.trim(), rest: text.slice(first.length).trim() };
+};
+
+export const noteTitle = ({ from, note }: Note): Text =>
+  from === 'handbook' ? [note.title] : [{ said: note.title }];
+
+export const noteId = ({ from, note }: Note): string =>
+  from === 'handbook' ? note.id : studioNoteId(note.no);
+
+/** What a note says, in the parts of a reply. */
+export interface NoteParts {
+  answer: Text;
+  facts: NonNullable<Reply['facts']>;
+  dont: Text[];
+  cautions: Text[];
+  reasons: Text[];
+}
+
+export const noteParts = async (found: Note, { words, book }: Asking): Promise<NoteParts> => {
+  const w = words.ask;
+  if (found.from === 'handbook') {
+    const { answer, facts, dont, cautions, basis } = found.note;
+    return {
+      answer: [answer],
+      facts: facts.map(({ label, text }) => ({ label: [label], text: [text] })),
+      dont: dont.map((one): Text => [one]),
+      cautions: cautions.map(w.caution),
+      reasons: [w.basis(basis)],
+    };
+  }
+  const { no, text, by, at } = found.note;
+  const { first, rest } = firstSentence(text);
+  const author = await book.member(by);
+  return {
+    answer: [{ said: first }],
+    facts: rest === '' ? [] : [{ label: [w.factOwn], text: [{ said: rest }] }],
+    dont: [],
+    cautions: [],
+    reasons: [w.ownNote(studioNoteId(no), { member: by, name: author?.name ?? words.someone }, at)],
+  };
+};
+
+/** Another note as a button: its title is asked for. */
+export const readNote = (found: Note, { words }: Asking): Action => ({
+  label: words.ask.read(noteTitle(found)),
+  line: printLine(['ask'], { question: found.note.title }),
+  press: 'run',
+});

@@ -1,0 +1,88 @@
+import type { NoteCaution, NoteCommand } from '../studio/handbook.ts';
+import type { Instant } from '../studio/ids.ts';
+import { coatWords } from './coatWords.ts';
+import { join, said, t, type Part, type Text } from './text.ts';
+import { verdictWords } from './verdictWords.ts';
+
+const cautions: Record<NoteCaution, Text> = {
+  gloves: ['Where a bucket is marked for gloves, wear them: no bare fingers in it.'],
+  caustic: verdictWords.caution('caustic'),
+  'drawn-water': verdictWords.caution('drawn-water'),
+  dust: [
+    'Glaze dust is silica dust: fitted respirator, local exhaust, wet-clean. Your local rules and a qualified person come before this bot.',
+  ],
+  mixer: verdictWords.caution('mixer'),
+  lifting: verdictWords.caution('lifting'),
+  deflocculant: verdictWords.caution('deflocculant'),
+  fire: coatWords.caution.fire,
+  latex: coatWords.caution.latex,
+  'burn-out': coatWords.caution.burnOut,
+  bleach: [
+    'Bleach: never with vinegar or any acid, never with latex (ammonia). Gloves, air, and what its label says.',
+  ],
+  food: [
+    'No glaze is called food-safe here: that takes a laboratory. Your local rules say what may be sold.',
+  ],
+  metals: [
+    'Some materials are toxic: go by their safety sheets, your local rules and a qualified person, not by this bot.',
+  ],
+};
+
+const actions: Record<NoteCommand, string> = {
+  'water-or-stir': 'Water or stir?',
+  reading: 'Log a reading',
+  added: 'Log what went in',
+  stirred: 'Log a stir',
+  sieved: 'Log a sieving',
+  dose: 'Next flocculant dose',
+  'dose-solution': 'Make the solution',
+  'dose-deflocculant': 'Deflocculant',
+  'dip-time': 'How long to dip',
+  'dip-tile': 'Log a test tile',
+  'dip-absorption': 'Work out absorption',
+  prep: 'Prepare a piece',
+  'coat-on': 'Note a resist coat',
+  'coat-list': 'My coats',
+  'coat-off': 'A coat is gone',
+  'bucket-list': 'All buckets',
+  'bucket-show': "The bucket's card",
+  'bucket-log': "The bucket's log",
+  'bucket-hold': 'Put it on hold',
+  'batch-correct': 'Bring it into its window',
+  'batch-blend': 'What would they make?',
+  'batch-plan': 'Plan a batch',
+  'batch-recipes': 'Recipes',
+  'studio-vessel': 'Calibrate a cup',
+  'studio-water': 'Note hard water',
+  'remind-list': 'My reminders',
+  'remind-by': 'Where they come',
+  undo: 'Take an entry back',
+  help: 'All commands',
+};
+
+/** Titles are ours, or a keeper's, who typed them. */
+const titles = (all: Text[]): Text => join(all, '; ');
+
+export const askWords = {
+  about: 'A glaze-room question, answered from the notes and the bucket’s state',
+  question: 'Your question, in your own words',
+  bucket: 'The bucket that it is about',
+
+  none: ['No note on that. Ask your keeper.'] as Text,
+  tooLong: [
+    'No note on that: it is too long to look up. Ask it in one sentence, or ask your keeper.',
+  ] as Text,
+  nearest: (near: Text[]): Text => t`Nearest: ${titles(near)}.`,
+  seeAlso: (also: Text[]): Text => t`See also: ${titles(also)}.`,
+  behind: (title: Text, answer: Text): Text => t`${title}: ${answer}`,
+  basis: (basis: string): Text => t`Basis: ${[basis]}.`,
+  ownNote: (id: string, by: Part, at: Instant): Text =>
+    t`The studio’s own note ${[id]}, by ${by}, ${{ at, show: 'day' }}.`,
+  factOwn: 'More',
+  state: (gravity: Text | undefined, stirred: Text, needs: Text): Text =>
+    t`${gravity ?? ['gravity not known']}; last stir ${stirred}. ${needs}`,
+  caution: (caution: NoteCaution): Text => cautions[caution],
+  action: (command: NoteCommand): Text => [actions[command]],
+  read: (title: Text): Text => t`Read: ${title}`,
+  ofBucket: (name: string): Text => t`Of ${said(name)}`,
+};
