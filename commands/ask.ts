@@ -154,7 +154,9 @@ export const ask = asks({
       const verdict = await verdictReply(state, asking);
       return { ...verdict, data: { ...verdict.data, answers: [] } };
     }
-    const found = handbook.find(general, notes);
+    // A note of the studio's own may be about that very bucket.
+    const whole = handbook.find(question, notes);
+    const found = whole.answers[0]?.found.from === 'studio' ? whole : handbook.find(general, notes);
     const [best] = found.answers;
     if (!best) return noNote(found, state, words.ask.none, asking);
     const reply = await answer(question, found, best, state, asking);
