@@ -1,6 +1,7 @@
-import { fewestDays, isLead, type Comparison, type FaultPair } from '../studio/compareFaults.ts';
+import { isLead, isOftener, type Comparison, type FaultPair } from '../studio/compareFaults.ts';
 import type { Dip } from '../studio/dip.ts';
 import { conditionKey } from '../studio/dipCondition.ts';
+import { faultFinding } from '../studio/faultFinding.ts';
 import { isOfFit } from '../studio/firedEvent.ts';
 import type { StreamNo } from '../studio/ids.ts';
 import type { Text } from '../words/text.ts';
@@ -9,42 +10,46 @@ import type { Reply } from './contract.ts';
 
 /** As many pairs as a phone shows at once, and as many results as tell that they came in. */
 const mostRows = 6;
+/** What chance does every other time is not shown. */
+const worthShowing = 0.5;
 const mostLately = 5;
 
-const titleOf = ({ days, faulty, pairs }: Comparison, { fault: w }: Words): Text => {
-  if (days === 0) return w.none;
-  if (days < fewestDays) return w.tooFew(days, fewestDays - days);
-  if (faulty === 0) return w.noFault(days);
-  if (
-    faulty === days &&
-    pairs.every(({ rates }) => rates.hits + rates.otherHits === rates.of + rates.otherOf)
-  )
-    return w.onlyFaults(days);
-  const leads = pairs.filter(isLead);
-  const lead = leads.find(({ fault }) => !isOfFit(fault)) ?? leads[0];
-  if (lead) return isOfFit(lead.fault) ? w.leadOfFit(lead) : w.lead(lead);
-  if (pairs.every(({ q }) => q === undefined)) return w.nothingVaries(days, faulty);
-  return w.noLead(days, faulty);
+const titleOf = (found: Comparison, { fault: w }: Words): Text => {
+  const { days, faulty } = found;
+  const finding = faultFinding(found);
+  switch (finding.is) {
+    case 'lead':
+      return isOfFit(finding.pair.fault) ? w.leadOfFit(finding.pair) : w.lead(finding.pair);
+    case 'too-few':
+      return w.tooFew(days, finding.more);
+    case 'wants':
+      return w.wants(days, faulty, finding.what, finding.more);
+    default:
+      return w.finding[finding.is](days, faulty);
+  }
 };
 
-/** Those that chance explains least; a pair that could not show anything is none. */
+/** Faults that came oftener with something, those first that chance explains least. */
 const shown = ({ pairs }: Comparison): FaultPair[] =>
-  pairs.filter(({ q, p }) => q !== undefined && p < 1).slice(0, mostRows);
+  pairs.filter((pair) => pair.q !== undefined && pair.p < worthShowing && isOftener(pair)).slice(0, mostRows);
 
-const pairData = ({ fault, condition, rates, p, q, bayesFactor, difference }: FaultPair) => ({
-  fault,
-  condition: conditionKey(condition),
-  withFault: rates.hits,
-  withFaultOf: rates.of,
-  without: rates.otherHits,
-  withoutOf: rates.otherOf,
-  p,
-  q: q ?? null,
-  bayesFactor,
-  interval: difference ? { low: difference.low, high: difference.high } : null,
-  lead: isLead({ fault, condition, rates, p, ...(q !== undefined && { q }), bayesFactor }),
-  fit: isOfFit(fault),
-});
+const pairData = (pair: FaultPair) => {
+  const { fault, condition, rates, p, q, bayesFactor, difference } = pair;
+  return {
+    fault,
+    condition: conditionKey(condition),
+    withFault: rates.hits,
+    withFaultOf: rates.of,
+    without: rates.otherHits,
+    withoutOf: rates.otherOf,
+    p,
+    q: q ?? null,
+    bayesFactor,
+    interval: difference ? { low: difference.low, high: difference.high } : null,
+    lead: isLead(pair),
+    fit: isOfFit(fault),
+  };
+};
 
 /** What goes with what, ranked, and no more said of it than the counts show. */
 export const faultsReply = (

@@ -30,6 +30,8 @@ const studioFile = z.strictObject({
 const bucketFile = z.strictObject({ story: z.string().min(1), log: z.array(typed) });
 
 export interface Seed extends Omit<z.infer<typeof studioFile>, 'buckets'> {
+  /** What came out of the kiln. */
+  results: z.infer<typeof bucketFile>;
   buckets: (z.infer<typeof bucketFile> & { file: string })[];
 }
 
@@ -43,5 +45,5 @@ export const loadSeed = (): Seed => {
     file,
     ...bucketFile.parse(read(`buckets/${file}.json`)),
   }));
-  return { ...studio, buckets };
+  return { ...studio, buckets, results: bucketFile.parse(read('results.json')) };
 };

@@ -12,7 +12,7 @@ const instantOfLine = (line: SeedLine, start: Instant, zone: string): Instant =>
 };
 
 const inOrder = (seed: Seed, start: Instant) =>
-  [seed, ...seed.buckets]
+  [seed, ...seed.buckets, seed.results]
     .flatMap(({ log }) => log)
     .map((line) => ({ ...line, at: instantOfLine(line, start, seed.zone) }))
     .sort((a, b) => a.at - b.at);

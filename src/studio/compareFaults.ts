@@ -147,13 +147,9 @@ export const compareFaults = (dips: readonly Dip[], zone: string): Comparison =>
   };
 };
 
-/** More often with the condition than without it, and too seldom so by chance. */
-export const isLead = ({ q, rates: { hits, of, otherHits, otherOf } }: FaultPair): boolean =>
-  q !== undefined && q <= leadWithin && hits * otherOf > otherHits * of;
+export const isOftener = ({ rates: { hits, of, otherHits, otherOf } }: FaultPair): boolean =>
+  hits * otherOf > otherHits * of;
 
-/** The fewest days that could show anything: half with a fault and half without, and nothing amiss. */
-export const fewestDays = ((): number => {
-  let half = 1;
-  while (must(fisherExact({ hits: half, of: half, otherHits: 0, otherOf: half })) > leadWithin) half++;
-  return 2 * half;
-})();
+/** More often with the condition than without it, and too seldom so by chance. */
+export const isLead = (pair: FaultPair): boolean =>
+  pair.q !== undefined && pair.q <= leadWithin && isOftener(pair);

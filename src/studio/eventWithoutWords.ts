@@ -23,6 +23,17 @@ export const eventWithoutWords = (event: LoggedEvent, name: RegExp | undefined):
       return { ...event, why: mended(event.why) };
     case 'tile':
       return event.body === undefined ? event : { ...event, body: mended(event.body) };
+    case 'fired': {
+      const { body, kiln, ...fired } = event.fired;
+      return {
+        ...event,
+        fired: {
+          ...fired,
+          ...(body !== undefined && { body: mended(body) }),
+          ...(kiln !== undefined && { kiln: mended(kiln) }),
+        },
+      };
+    }
     case 'addition': {
       const { added } = event;
       return added.what === 'other' && added.name !== undefined

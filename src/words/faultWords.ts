@@ -54,10 +54,10 @@ export interface PairSaid {
   bayesFactor: number;
 }
 
-const chance = (p: number) => (p < 0.00005 ? 'under 0.0001' : p.toPrecision(p < 0.1 ? 1 : 2));
+const chance = (p: number) => (p < 0.00005 ? 'under 0.0001' : String(Number(p.toPrecision(p < 0.1 ? 1 : 2))));
 
 const counts = ({ hits, of, otherHits, otherOf }: PairSaid['rates']): string =>
-  `${hits} of ${of} days, against ${otherHits} of ${otherOf} otherwise`;
+  `${hits} of ${of} ${of === 1 ? 'day' : 'days'}, against ${otherHits} of ${otherOf} otherwise`;
 
 const daysText = (n: number): string => (n === 1 ? '1 day' : `${n} days`);
 
@@ -66,21 +66,25 @@ export const faultWords = {
   bucket: 'One bucket; without it the whole studio',
   days: 'Only what was dipped in the last so many days',
 
-  none: ['No results from the kiln yet. Members tell them with /fired.'] as Text,
   tooFew: (days: number, more: number): Text =>
     t`Too few results to say: ${[daysText(days)]} of dipping so far. At least ${more} more, good ones and faulty ones.`,
-  noFault: (days: number): Text =>
-    t`All good: ${[daysText(days)]} of dipping, and no fault. There is nothing to compare.`,
-  onlyFaults: (days: number): Text =>
-    t`A fault on each of ${[daysText(days)]} of dipping: tell the good ones too, or there is nothing to compare with.`,
-  nothingVaries: (days: number, faulty: number): Text =>
-    t`Too little to tell apart: ${[daysText(days)]} of dipping, ${faulty} with a fault, and no condition that came often enough and was missing often enough.`,
+  wants: (days: number, faulty: number, what: 'faulty' | 'good', more: number): Text =>
+    t`Too few results to say: ${[daysText(days)]} of dipping, ${faulty} with a fault. At least ${more} more ${[what === 'faulty' ? 'with a fault' : 'without one']}.`,
+  finding: {
+    none: (): Text => ['No results from the kiln yet. Members tell them with /fired.'],
+    'all-good': (days: number): Text =>
+      t`All good: ${[daysText(days)]} of dipping, and no fault. There is nothing to compare.`,
+    'all-faulty': (days: number): Text =>
+      t`A fault on each of ${[daysText(days)]} of dipping: tell the good ones too, or there is nothing to compare with.`,
+    'nothing-varies': (days: number, faulty: number): Text =>
+      t`Too little to tell apart: ${[daysText(days)]} of dipping, ${faulty} with a fault, and no condition that came often enough and was missing often enough.`,
+    'no-lead': (days: number, faulty: number): Text =>
+      t`No habit stands out: ${[daysText(days)]} of dipping, ${faulty} with a fault.`,
+  },
   lead: ({ fault, condition, rates, p }: PairSaid): Text =>
     t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]} (p ${[chance(p)]}). That is a lead, not a proof.`,
   leadOfFit: ({ fault, condition, rates, p }: PairSaid): Text =>
     t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]} (p ${[chance(p)]}). But ${[fault]} is a fault of fit: look at glaze, body and firing first.`,
-  noLead: (days: number, faulty: number): Text =>
-    t`No habit stands out: ${[daysText(days)]} of dipping, ${faulty} with a fault.`,
   nearest: ({ fault, condition, rates, p, q = 1 }: PairSaid): Text =>
     t`The nearest: ${[fault]} with ${conditionText(condition)}, ${[counts(rates)]} (p ${[chance(p)]}); of so many pairs, chance makes one like it (q ${[chance(q)]}).`,
 
