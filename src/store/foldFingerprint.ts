@@ -55,6 +55,8 @@ export const probeEvents: readonly BucketEvent[] = [
   { kind: 'hold', cause: 'other', why: 'a sponge fell in' },
   { kind: 'release' },
   { kind: 'reading', gravity: { value: 1.46, u95: 0.01, by: 'stated' }, stirred: true, seen: [] },
+  { kind: 'reading', gravity: { value: 1.38, u95: 0.01, by: 'stated' }, stirred: true, seen: [] },
+  { kind: 'reading', gravity: { value: 1.385, u95: 0.01, by: 'stated' }, stirred: true, seen: [] },
   { kind: 'addition', added: { what: 'deflocculant', mass: 2 }, remake: true },
   { kind: 'addition', added: { what: 'flocculant' } },
   { kind: 'addition', added: { what: 'water' } },

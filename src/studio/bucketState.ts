@@ -22,7 +22,7 @@ export interface Contents {
   covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
 }
 
-/** A believed gravity, less what the logged additions have moved it by. */
+/** Grams of water to one of powder by a believed reading, less what logged additions changed that by. */
 export interface DriftPoint {
   at: Instant;
   value: number;
@@ -62,7 +62,7 @@ export interface BucketState {
   unexpected?: Unexpected;
   /** Changes that two readings agree on and nobody logged, the oldest first; absent while there are none. */
   unlogged?: UnloggedChange[];
-  /** What logged additions have moved gravity by in all, up or down. */
+  /** What logged additions have changed the grams of water to one of powder by, in all. */
   carried: number;
   /** Believed readings with what was logged taken out of them, for a slow drift; absent while there are none. */
   drift?: DriftPoint[];

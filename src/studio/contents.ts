@@ -1,4 +1,4 @@
-import { grams, gravity, millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
+import { grams, gravity, millilitres, type Gravity, type Grams, type Millilitres } from '../glaze/units.ts';
 import { nominalWater } from '../glaze/slurry.ts';
 import type { Contents } from './bucketState.ts';
 
@@ -34,6 +34,15 @@ export const contentsFrom = (
     },
   };
 };
+
+/** A pail whose contents nobody said is reckoned with by one litre of it. */
+export const litreOf = (slurry: Estimate<Gravity>, solids: Gravity): Contents =>
+  contentsFrom({ value: millilitres(1000), sd: 0 }, slurry, solids);
+
+export const powderIn = ({ solids, covariance }: Contents): Estimate<Grams> => ({
+  value: solids,
+  sd: Math.sqrt(Math.max(0, covariance.solidsSolids)),
+});
 
 const varianceAlong = ({ covariance: p }: Contents, perWater: number, perSolids: number) =>
   perWater ** 2 * p.waterWater + 2 * perWater * perSolids * p.waterSolids + perSolids ** 2 * p.solidsSolids;
@@ -82,36 +91,61 @@ const corrected = (
 /** Beyond this many standard deviations the logbook has missed something. */
 export const surprise = 2.6;
 
-/** A believed gravity corrects the ratio of water to powder; it says nothing of how much there is. */
+/**
+ * A believed gravity corrects the ratio of water to powder; it says nothing of how much there is, but by what an
+ * addition did to it. So the correction is worked out for that ratio and the powder, of which gravity sees only the
+ * first: for water and powder it would take a pail that dries out for one that was never so full.
+ */
 export const withGravitySeen = (
   contents: Contents,
   seen: Estimate<Gravity>,
   solidsGravity: Gravity,
 ): Contents => {
-  const { value, perWater, perSolids } = gravitySlopes(contents, solidsGravity);
-  return corrected(contents, {
-    perWater,
-    perSolids,
-    difference: seen.value - value,
-    variance: seen.sd ** 2,
-  });
+  const { water, solids, covariance: p } = contents;
+  if (solids <= 0) return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
+  const ratio = water / solids;
+  const p11 = (p.waterWater - 2 * ratio * p.waterSolids + ratio ** 2 * p.solidsSolids) / solids ** 2;
+  const p12 = (p.waterSolids - ratio * p.solidsSolids) / solids;
+  const value = (ratio + 1) / (ratio + 1 / solidsGravity);
+  const slope = (1 - value) / (ratio + 1 / solidsGravity);
+  const spread = slope ** 2 * p11 + seen.sd ** 2;
+  const difference = seen.value - value;
+  const [gain1, gain2] = [(slope * p11) / spread, (slope * p12) / spread];
+  const now1 = Math.max(leastLeft * ratio, ratio + gain1 * difference);
+  const now2 = Math.max(leastLeft * solids, solids + gain2 * difference);
+  const [q11, q12, q22] = [
+    p11 - gain1 * slope * p11,
+    p12 - gain1 * slope * p12,
+    p.solidsSolids - gain2 * slope * p12,
+  ];
+  return {
+    water: grams(now1 * now2),
+    solids: grams(now2),
+    covariance: {
+      waterWater: now2 ** 2 * q11 + 2 * now1 * now2 * q12 + now1 ** 2 * q22,
+      waterSolids: now2 * q12 + now1 * q22,
+      solidsSolids: q22,
+    },
+  };
 };
 
 /** Spread of gravity that unseen evaporation and use add in a day (common practice), growing with √days. */
 export const driftPerDay = 0.002;
 
-/** As many days later, with nothing logged: the ratio of water to powder is less certain, the volume as it was. */
+/** Next to water, any loss of it is nothing to gravity. */
+const thinnest = 0.01;
+
+/** As many days later, with nothing logged: water may have dried off, or dripped in, and the powder is all there. */
 export const drifted = (contents: Contents, days: number, solidsGravity: Gravity): Contents => {
-  const volume = volumeOf(contents, solidsGravity).value;
-  const perGravity = (waterGramsPerMl * volume) / (solidsGravity - 1);
-  const variance = driftPerDay ** 2 * Math.max(0, days) * perGravity ** 2;
-  const { covariance: p } = contents;
+  const { value } = gravitySlopes(contents, solidsGravity);
+  const displaced = contents.water + contents.solids / solidsGravity;
+  const perDay = (driftPerDay * displaced) / Math.max(thinnest, value - 1);
+  const { covariance } = contents;
   return {
     ...contents,
     covariance: {
-      waterWater: p.waterWater + variance,
-      waterSolids: p.waterSolids - variance * solidsGravity,
-      solidsSolids: p.solidsSolids + variance * solidsGravity ** 2,
+      ...covariance,
+      waterWater: covariance.waterWater + perDay ** 2 * Math.max(0, days),
     },
   };
 };

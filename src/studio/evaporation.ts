@@ -1,7 +1,8 @@
 import { coverage95 } from '../glaze/uncertainty.ts';
-import { millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
+import { millilitres, type Gravity, type Grams, type Millilitres } from '../glaze/units.ts';
 import type { DriftPoint } from './bucketState.ts';
-import { driftPerDay, surprise } from './contents.ts';
+import { driftPerDay, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
+import { perGravity } from './driftPoint.ts';
 import { days, type Instant } from './ids.ts';
 import type { Within } from './unloggedChange.ts';
 
@@ -21,6 +22,7 @@ const misfitOfStep = (points: readonly DriftPoint[], at: number): number => {
   return aboutMean(points.slice(0, at)) + aboutMean(points.slice(at));
 };
 
+/** Loss counts up: so much water less to a gram of powder. */
 const lineThrough = (points: readonly DriftPoint[]) => {
   const weights = sum(points.map(weight));
   const day = (point: DriftPoint) => point.at / days(1);
@@ -29,36 +31,39 @@ const lineThrough = (points: readonly DriftPoint[]) => {
   const span = sum(points.map((point) => weight(point) * (day(point) - middle) ** 2));
   const slope = sum(points.map((p) => weight(p) * (day(p) - middle) * (p.value - level))) / span;
   const misfit = sum(points.map((p) => weight(p) * (p.value - level - slope * (day(p) - middle)) ** 2));
-  return { slope, sd: 1 / Math.sqrt(span), misfit };
+  return { loss: -slope, sd: 1 / Math.sqrt(span), misfit };
 };
 
 export type Evaporation = Within<Millilitres> & { readings: number; since: Instant };
 
 /**
  * Water that a pail loses in a day, when its readings climb as along a line; undefined when they do not, or too few do.
- * @formula b = Σw(t − t̄)(γ − γ̄)/Σw(t − t̄)², w = 1/u²; rate = V·b/(γ − 1); u²(b) = 1/Σw(t − t̄)² + 6σ²/(5T), σ the
- *   drift of a day, T the days that the readings span
- * @param points gravity less what the log moved it by, the oldest first · @param gravity now · @param volume ml in the pail
+ * @formula b = −Σw(t − t̄)(r − r̄)/Σw(t − t̄)², r grams of water to one of powder, w = 1/u²; rate = b·powder in the pail;
+ *   u²(b) = 1/Σw(t − t̄)² + 6σ²/(5T), σ what drifts in a day, T the days that the readings span
+ * @param points r less what the log changed it by, the oldest first · @param slurry gravity now · @param solids gravity of
+ *   the powder · @param powder grams of it in the pail
  * @returns ml a day with its 95 % half-interval, never rounded
  * @range four readings or more over two days or more; a slope of 2.6 standard deviations or more; no single step fits better
  * @source weighted least squares, JCGM 100:2008, H.3; the slope of a random walk, 6σ²/(5T): *derived*
  */
 export const evaporation = (
   points: readonly DriftPoint[],
-  { gravity, volume }: { gravity: Gravity; volume: Millilitres },
+  { slurry, solids, powder }: { slurry: Gravity; solids: Gravity; powder: Estimate<Grams> },
 ): Evaporation | undefined => {
   const [first, last] = [points[0], points.at(-1)];
-  if (!first || !last || points.length < fewest || gravity <= 1) return undefined;
+  if (!first || !last || points.length < fewest) return undefined;
   const span = (last.at - first.at) / days(1);
   if (span < shortest) return undefined;
-  const { slope, sd: fitted, misfit } = lineThrough(points);
-  const sd = Math.hypot(fitted, driftPerDay * Math.sqrt(6 / (5 * span)));
-  if (slope < surprise * sd) return undefined;
+  const { loss, sd: fitted, misfit } = lineThrough(points);
+  const sd = Math.hypot(
+    fitted,
+    driftPerDay * Math.abs(perGravity(slurry, solids)) * Math.sqrt(6 / (5 * span)),
+  );
+  if (loss < surprise * sd) return undefined;
   if (points.some((_, at) => at > 0 && misfitOfStep(points, at) < misfit)) return undefined;
-  const perSlope = volume / (gravity - 1);
   return {
-    value: millilitres(slope * perSlope),
-    u95: coverage95 * sd * perSlope,
+    value: millilitres((loss * powder.value) / waterGramsPerMl),
+    u95: (coverage95 * Math.hypot(sd * powder.value, loss * powder.sd)) / waterGramsPerMl,
     readings: points.length,
     since: first.at,
   };

@@ -1,6 +1,5 @@
-import { millilitres } from '../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
-import { volumeOf } from './contents.ts';
+import { litreOf, powderIn } from './contents.ts';
 import { evaporation, type Evaporation } from './evaporation.ts';
 import type { UnloggedChange } from './unloggedChange.ts';
 
@@ -14,7 +13,11 @@ export const evaporationOf = ({
 }: BucketState): (Evaporation & Pick<UnloggedChange, 'each'>) | undefined => {
   if (!drift || !predicted) return undefined;
   const inPail = contents && volumeAt !== undefined;
-  const volume = inPail ? volumeOf(contents, settings.solids).value : millilitres(1000);
-  const found = evaporation(drift, { gravity: predicted.value, volume });
+  const held = inPail ? contents : litreOf({ value: predicted.value, sd: 0 }, settings.solids);
+  const found = evaporation(drift, {
+    slurry: predicted.value,
+    solids: settings.solids,
+    powder: powderIn(held),
+  });
   return found && { ...found, each: inPail ? 'pail' : 'litre' };
 };

@@ -146,6 +146,8 @@ const amountsOf = ({ explanation, size, sd }: Fitted): Pick<UnloggedChange, 'wat
 export type Explained = Pick<UnloggedChange, 'what' | 'orElse' | 'water' | 'powder'> & {
   /** What the pail holds by now, as far as the explanations that are left agree on it. */
   volume: Estimate<Millilitres>;
+  /** The same by the likeliest of them. */
+  volumeByFirst: Estimate<Millilitres>;
 };
 
 /** Names for the difference between what the logbook expected and what was measured, and its size by the likeliest. */
@@ -172,6 +174,7 @@ export const explainChange = (
       },
       powder: { value: grams(now.solids - expected.solids), u95: u95(was.solidsSolids, is.solidsSolids) },
       volume,
+      volumeByFirst: volume,
     };
   }
   const mean = left.reduce((sum, { volume }) => sum + volume, 0) / left.length;
@@ -181,6 +184,7 @@ export const explainChange = (
     orElse: others.map(({ explanation }) => explanation),
     ...amountsOf(first),
     // Which of them it was decides how full the pail is: gravity alone does not say.
+    volumeByFirst: measured.volume ?? { value: first.volume, sd: before.sd },
     volume: measured.volume ?? { value: millilitres(mean), sd: Math.hypot(before.sd, Math.sqrt(spread)) },
   };
 };

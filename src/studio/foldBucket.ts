@@ -28,6 +28,7 @@ const withChange = (
   // Another gravity of the powder changes what is reckoned to be in the pail, not what was measured of it.
   const same = settings.solids === state.settings.solids;
   const next = { ...state, settings, ...(same ? {} : inEach(state, recast)) };
+  if (!same) delete next.drift;
   return event.volume === undefined ? next : withPrediction(withVolume(next, told(event.volume), entry.at));
 };
 

@@ -14,6 +14,7 @@ import {
 import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
 import { withoutFlowPoints } from './flowPoints.ts';
+import { waterToPowder } from './driftPoint.ts';
 import { inEach } from './inEach.ts';
 import { withPrediction } from './withVolume.ts';
 
@@ -118,12 +119,12 @@ export const withAddition = (
   if (move && next.contents) {
     const moved = withAdded(next.contents, move.water, move.solids, move.together);
     const by = gravityOf(moved, solids).value - gravityOf(next.contents, solids).value;
+    next.moved += Math.abs(by);
+    next.carried += waterToPowder(moved) - waterToPowder(next.contents);
     Object.assign(
       next,
       inEach(next, (contents) => withAdded(contents, move.water, move.solids, move.together)),
     );
-    next.moved += Math.abs(by);
-    next.carried += by;
   }
   if (added.what === 'glaze' && added.heptahydrate !== undefined)
     next.flocculant = {

@@ -5,12 +5,15 @@ import {
   contentsFrom,
   drifted,
   gravityOf,
+  litreOf,
+  powderIn,
   surprise,
   volumeOf,
   withGravitySeen,
   withVolumeSeen,
   type Estimate,
 } from './contents.ts';
+import { driftPoint } from './driftPoint.ts';
 import { evaporation } from './evaporation.ts';
 import { explainChange } from './explainChange.ts';
 import { days, since, type MemberId } from './ids.ts';
@@ -33,16 +36,10 @@ const estimate = ({ value, u95 }: MeasuredGravity): Estimate<Gravity> => ({ valu
 const apart = (one: Estimate<number>, other: Estimate<number>): number =>
   Math.abs(one.value - other.value) / Math.hypot(one.sd, other.sd);
 
-/** A pail whose contents nobody said is reckoned with by one litre of it. */
-const litreOf = (slurry: Estimate<Gravity>, solids: Gravity): Contents =>
-  contentsFrom({ value: millilitres(1000), sd: 0 }, slurry, solids);
-
-const withDriftPoint = (state: BucketState, { at, value, u95 }: MeasuredGravity): BucketState => ({
-  ...state,
-  drift: [...(state.drift ?? []), { at, value: value - state.carried, sd: u95 / coverage95 }].slice(
-    -mostDriftPoints,
-  ),
-});
+const withDriftPoint = (state: BucketState, measured: MeasuredGravity): BucketState => {
+  const point = driftPoint(measured, state);
+  return point ? { ...state, drift: [...(state.drift ?? []), point].slice(-mostDriftPoints) } : state;
+};
 
 /** No account reaches back past this reading: it is the first, or an unknown amount went in before it. */
 const taken = (next: BucketState, { measured }: Seen): BucketState => {
@@ -79,7 +76,7 @@ const settled = (
   const now = gravityOf(both, solids);
   const held = volumeOf(expected, solids);
   const fell = now.value < gravityOf(expected, solids).value;
-  const { volume, ...explained } = explainChange(
+  const { volume, volumeByFirst, ...explained } = explainChange(
     expected,
     {
       gravity: now,
@@ -89,10 +86,7 @@ const settled = (
   );
   const perDay =
     explained.what === 'water-out' && explained.orElse.includes('evaporation')
-      ? evaporation(next.drift ?? [], {
-          gravity: now.value,
-          volume: unexpected.volumeKnown ? held.value : millilitres(1000),
-        })
+      ? evaporation(next.drift ?? [], { slurry: now.value, solids, powder: powderIn(expected) })
       : undefined;
   const each = unexpected.volumeKnown && next.volumeAt !== undefined ? 'pail' : 'litre';
   const change: UnloggedChange = {
@@ -112,7 +106,11 @@ const settled = (
       drift: perDay ? next.drift : next.drift.filter((one) => one.at >= unexpected.to.at),
     }),
     ...(next.contents && {
-      contents: contentsFrom(unexpected.volumeKnown ? volume : volumeOf(next.contents, solids), now, solids),
+      contents: contentsFrom(
+        unexpected.volumeKnown ? (perDay ? volumeByFirst : volume) : volumeOf(next.contents, solids),
+        now,
+        solids,
+      ),
     }),
     unlogged: [...(next.unlogged ?? []), change].slice(-mostChanges),
   };

@@ -1,0 +1,70 @@
+import { coverage95 } from '../../src/glaze/uncertainty.ts';
+import { gravity, millilitres } from '../../src/glaze/units.ts';
+import type { BucketEvent, Entry } from '../../src/studio/bucketEvent.ts';
+import type { BucketState } from '../../src/studio/bucketState.ts';
+import { foldBucket } from '../../src/studio/foldBucket.ts';
+import { hours, streamNo } from '../../src/studio/ids.ts';
+import { entriesOf } from './bucketArbitraries.ts';
+
+/** Random numbers that are the same in every run. */
+export const seeded = (seed: number) => {
+  let state = seed >>> 0;
+  // Mulberry32, public domain.
+  const uniform = () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+  const normal = () => Math.sqrt(-2 * Math.log(1 - uniform())) * Math.cos(2 * Math.PI * uniform());
+  return { uniform, normal };
+};
+
+const solids = 2.6;
+
+/** A pail of which the truth is known, and the logbook that people keep of it. Nothing here is our own arithmetic. */
+export const simulatedPail = ({ told, from, days = 0 }: { told: number; from: number; days?: number }) => {
+  const phi = (from - 1) / (solids - 1);
+  const truth = { water: (1 - phi) * told, solids: phi * solids * told };
+  const events: { event: BucketEvent; minute: number }[] = [];
+  let minute = days * 1440;
+  const volume = () => truth.water + truth.solids / solids;
+  const gravityNow = () => (truth.water + truth.solids) / volume();
+  const log = (event: BucketEvent) => void events.push({ event, minute });
+  return {
+    truth,
+    volume,
+    gravityNow,
+    setUp: (saidToHold: number | undefined) =>
+      log({
+        kind: 'setup',
+        settings: {
+          name: 'Gull Grey',
+          use: 'dipping',
+          pail: millilitres(40_000),
+          solids: gravity(solids),
+          restLimit: hours(4),
+          shelfLife: hours(24 * 7),
+          mesh: 80,
+          cautions: [],
+        },
+        ...(saidToHold !== undefined && { volume: millilitres(saidToHold) }),
+      }),
+    wait: (more: number) => void (minute += more),
+    log,
+    read: (u95: number, noise: number, gap?: number) =>
+      log({
+        kind: 'reading',
+        gravity: { value: gravity(gravityNow() + (u95 / coverage95) * noise), u95, by: 'stated' },
+        ...(gap !== undefined && { gap: gap as never }),
+        stirred: true,
+        seen: [],
+      }),
+    entries: (): Entry[] => entriesOf(events),
+    state: (): BucketState => {
+      const state = foldBucket(streamNo(1), entriesOf(events));
+      if (!state) throw new Error('the pail was not set up');
+      return state;
+    },
+  };
+};
