@@ -1,0 +1,132 @@
+import type { SearchResult } from 'minisearch';
+import { edits } from '../studio/edits.ts';
+import type { Found, FoundNote } from '../studio/handbook.ts';
+import { slips, type IndexedNote, type NoteIndex } from './noteIndex.ts';
+import { termsOf, wordsOf } from './terms.ts';
+
+/** Tuned on some of the questions; what it is worth is measured on others. */
+const tuned = {
+  /** The part of a question that a note must cover to answer it. */
+  least: 0.46,
+  /** Of a long question a smaller part, when so many of its terms are met. */
+  leastOfLong: 0.3,
+  manyTerms: 3,
+  /** Smaller, too, when the question names the note by a word of its title. */
+  leastOfNamed: 0.33,
+  /** A word that no note has says less than one that a note is about. */
+  unknown: 0.75,
+  /** For each word of a note's phrase that stands in the question as it is. */
+  phrase: 0.5,
+  /** A word out of the middle of a phrase: “start” is not “start again”. */
+  outOfPhrase: 0.6,
+  /** How near a note of the studio's own must come to the best one to go before it. */
+  ownShare: 0.4,
+};
+
+/** A long story is looked up by its first words. */
+const mostTerms = 40;
+const mostCandidates = 15;
+
+const weightOfField: Record<string, number> = { title: 1, words: 1, answer: 0.7, rest: 0.5 };
+
+/** How alike a word of the question and one of a note are; a first letter is seldom mistyped. */
+const likeness = (term: string, known: string): number => {
+  if (known === term) return 1;
+  if (term.length > 3 && known.startsWith(term) && known.length <= term.length + 2) return 0.8;
+  return known.charAt(0) === term.charAt(0) && edits(term, known) <= slips(term) ? 0.7 : 0;
+};
+
+/** How much a word that a note has says: less when it is only a part of what people call it. */
+const says = (known: string, fields: readonly string[], meant: ReadonlySet<string>, note: IndexedNote) => {
+  const field = Math.max(0, ...fields.map((name) => weightOfField[name] ?? 0));
+  if (!fields.includes('words') || fields.includes('title')) return field;
+  const whole = note.phrases.some(
+    ({ terms, count }) =>
+      terms.includes(known) &&
+      (terms.length > 1 || count === 1) &&
+      terms.every((term) => term === known || meant.has(term)),
+  );
+  return whole ? field : field * tuned.outOfPhrase;
+};
+
+/** How well a note meets one term of the question, from 0 to 1. */
+const met = (
+  term: string,
+  match: SearchResult['match'],
+  asked: ReadonlySet<string>,
+  note: IndexedNote,
+): number =>
+  Object.entries(match).reduce((best, [known, fields]) => {
+    const alike = likeness(term, known);
+    return alike === 0 ? best : Math.max(best, alike * says(known, fields, asked, note));
+  }, 0);
+
+interface Ranked extends FoundNote {
+  answers: boolean;
+  rank: number;
+}
+
+const plain = ({ found, score }: FoundNote): FoundNote => ({ found, score });
+
+/** Notes that answer a question, the best first, by how much of it they cover. */
+export const findNotes = ({ index, entries, spread }: NoteIndex, question: string): Found => {
+  const words = ` ${wordsOf(question).join(' ')} `;
+  const terms = [...new Set(termsOf(question))].slice(0, mostTerms);
+  const asked = new Set(terms);
+  const weight = (term: string): number => {
+    const notes = spread.get(term);
+    return notes === undefined
+      ? tuned.unknown * Math.log(1 + entries.size)
+      : Math.log(1 + entries.size / notes);
+  };
+  const whole = terms.reduce((sum, term) => sum + weight(term), 0);
+
+  /** The longest name of a note that stands in the question as it is. */
+  const phraseOf = ({ phrases }: IndexedNote) =>
+    phrases
+      .filter(({ count, words: name }) => count > 1 && words.includes(` ${name} `))
+      .reduce<{ count: number; terms: readonly string[] }>(
+        (best, one) => (one.count > best.count ? one : best),
+        { count: 0, terms: [] },
+      );
+
+  const rankedBy = (note: IndexedNote, result: Pick<SearchResult, 'score' | 'match'>): Ranked => {
+    const said = phraseOf(note);
+    const each = terms.map((term) => ({
+      term,
+      met: said.terms.includes(term) ? 1 : met(term, result.match, asked, note),
+    }));
+    // A phrase of everyday words counts too: “is it ready” has no other.
+    const chatter = Math.max(0, said.count - said.terms.length - 1);
+    const covered = each.reduce((sum, one) => sum + one.met * weight(one.term), chatter);
+    const score = whole + chatter === 0 ? 0 : covered / (whole + chatter);
+    const many = each.filter((one) => one.met >= 0.7).length >= tuned.manyTerms;
+    const named = terms.some((term) => result.match[term]?.includes('title'));
+    return {
+      found: note.note,
+      score,
+      answers:
+        score >= tuned.least ||
+        (named && score >= tuned.leastOfNamed) ||
+        (many && score >= tuned.leastOfLong),
+      rank: (result.score + 8 * chatter) * (0.4 + score) * (1 + tuned.phrase * said.count),
+    };
+  };
+
+  const results = terms.length === 0 ? [] : index.search(terms.join(' ')).slice(0, mostCandidates);
+  const known = new Set(results.map(({ id }) => String(id)));
+  const byPhrase = [...entries.values()].filter((note) => !known.has(note.id) && phraseOf(note).count > 2);
+  const ranked = [
+    ...results.flatMap((result) => {
+      const note = entries.get(String(result.id));
+      return note ? [rankedBy(note, result)] : [];
+    }),
+    ...byPhrase.map((note) => rankedBy(note, { score: 0, match: {} })),
+  ];
+  const best = Math.max(0, ...ranked.map(({ rank }) => rank));
+  // What the studio wrote itself goes first, unless it only touches what was asked.
+  const first = ({ found, rank, answers }: Ranked): number =>
+    found.from === 'studio' && answers && rank >= tuned.ownShare * best ? 1 : 0;
+  ranked.sort((a, b) => first(b) - first(a) || b.rank - a.rank);
+  return { answers: ranked.filter(({ answers }) => answers).map(plain), near: ranked.map(plain) };
+};

@@ -1,0 +1,90 @@
+import MiniSearch from 'minisearch';
+import { studioNoteId, type Note } from '../studio/handbook.ts';
+import { termsOf, wordsOf } from './terms.ts';
+
+interface Indexed {
+  id: string;
+  title: string;
+  words: string;
+  answer: string;
+  rest: string;
+}
+
+/** What people call what a note is about: its words in a row, and those of them that say something. */
+interface Phrase {
+  words: string;
+  count: number;
+  terms: readonly string[];
+}
+
+interface Entry {
+  id: string;
+  note: Note;
+  phrases: readonly Phrase[];
+}
+
+/** Notes made ready to be searched. */
+export interface NoteIndex {
+  index: MiniSearch<Indexed>;
+  entries: ReadonlyMap<string, Entry>;
+  /** In how many notes a term stands. */
+  spread: ReadonlyMap<string, number>;
+}
+
+export type { Entry as IndexedNote };
+
+const idOf = ({ from, note }: Note): string => (from === 'handbook' ? note.id : studioNoteId(note.no));
+
+const calledBy = ({ from, note }: Note): string[] => [
+  note.title,
+  ...(from === 'handbook' ? note.words : note.words.split(/[,;\n]/)),
+];
+
+const indexed = (one: Note): Indexed => {
+  const { from, note } = one;
+  const [, ...words] = calledBy(one);
+  return {
+    id: idOf(one),
+    title: note.title,
+    words: words.join('. '),
+    answer: from === 'handbook' ? note.answer : note.text,
+    rest: from === 'handbook' ? [...note.facts.map(({ text }) => text), ...note.dont].join(' ') : '',
+  };
+};
+
+/** Letters that may be wrong in a word of this length. */
+export const slips = (term: string): number => (term.length > 7 ? 2 : term.length > 4 ? 1 : 0);
+
+const phrase = (text: string): Phrase => {
+  const words = wordsOf(text);
+  return { words: words.join(' '), count: words.length, terms: [...new Set(termsOf(text))] };
+};
+
+/** Builds the index of some notes, in memory. */
+export const indexNotes = (notes: readonly Note[]): NoteIndex => {
+  const index = new MiniSearch<Indexed>({
+    fields: ['title', 'words', 'answer', 'rest'],
+    // In prose it stands everywhere; in what a note is called it tells a bucket from a coat.
+    tokenize: (text, field) =>
+      termsOf(text).filter((term) => term !== 'bucket' || field === 'title' || field === 'words'),
+    processTerm: (term) => term,
+    searchOptions: {
+      boost: { title: 3, words: 2.5, answer: 1, rest: 0.5 },
+      prefix: (term) => term.length > 3,
+      fuzzy: (term) => slips(term) || false,
+      weights: { prefix: 0.6, fuzzy: 0.35 },
+      // The question comes as terms already.
+      tokenize: (text) => text.split(' '),
+    },
+  });
+  const spread = new Map<string, number>();
+  const entries = new Map<string, Entry>();
+  for (const note of notes) {
+    const one = indexed(note);
+    index.add(one);
+    entries.set(one.id, { id: one.id, note, phrases: calledBy(note).map(phrase) });
+    for (const term of new Set(termsOf(`${one.title}. ${one.words}. ${one.answer} ${one.rest}`)))
+      spread.set(term, (spread.get(term) ?? 0) + 1);
+  }
+  return { index, entries, spread };
+};
