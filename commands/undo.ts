@@ -49,7 +49,8 @@ export const undo = logs({
       entry,
       ...(before && { before }),
       first: words.undo.done(id, other?.id),
-      reasons: [what, ...(other ? [await describeEntry(other, context)] : [])],
+      text: words.undo.tookBack(what),
+      reasons: [...(other ? [await describeEntry(other, context)] : [])],
       data: { undone: id, ...(other && { alsoUndone: other.id }) },
     });
   },

@@ -136,6 +136,8 @@ export interface Reply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   /** The answer, in plain words; it stands alone in a phone's notification. */
   title: Text;
+  /** What was just logged, as it was understood, so that a slip shows; said right under the answer. */
+  logged?: { entry: string; text: Text };
   facts?: { label: Text; text: Text }[];
   dont?: Text[];
   cautions?: Text[];

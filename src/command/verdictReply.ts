@@ -65,9 +65,11 @@ const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w
   return [w.protocolWeigh(), ...(flow === null ? look : [])];
 };
 
-/** What was just logged, as it was understood, so that a slip shows. */
+/** An entry of this very turn, and what is to be said with it. */
 interface JustLogged {
   entry: Entry;
+  /** What it was, when the entry alone does not tell. */
+  text?: Text;
   /** The bucket as it was before: what the entry brought to light shows. */
   before?: BucketState;
   /** Said before the answer, when the answer alone would not tell that it was done. */
@@ -105,12 +107,14 @@ export const verdictReply = async (
       ...(logged?.first ? [...logged.first, ' '] : []),
       ...words.verdict.headline(state.settings.name, words.verdict.title(verdict, studio.units)),
     ],
+    ...(logged && {
+      logged: { entry: logged.entry.id, text: logged.text ?? words.log.what(logged.entry, studio.units) },
+    }),
     // Three at most: whoever has just logged knows when it was stirred.
     facts: unlogged ? [...facts.slice(0, 2), ...unlogged.facts] : facts,
     dont: verdict.dont.map(words.verdict.dont),
     cautions: onceEach([...(logged?.cautions ?? []), ...verdict.cautions.map(words.verdict.caution)]),
     reasons: [
-      ...(logged ? [words.log.logged(logged.entry, studio.units)] : []),
       ...(logged?.reasons ?? []),
       ...(unlogged?.reasons ?? []),
       ...(account?.explained ? [words.unlogged.addsUp] : []),

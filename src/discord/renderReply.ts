@@ -7,6 +7,7 @@ import type {
 } from 'discord.js';
 import type { Action, Reply } from '../command/contract.ts';
 import { discordWords } from '../words/discordWords.ts';
+import { logWords } from '../words/logWords.ts';
 import { forLog } from './failure.ts';
 import { clipped, markdown, markdownWithin, plain } from './markdown.ts';
 import type { DiscordPorts } from './ports.ts';
@@ -42,6 +43,7 @@ export const renderReply = async (reply: Reply, place: Place, ports: DiscordPort
 
 const contentOf = (reply: Reply, notes: string[]): string => {
   const lines = [
+    ...(reply.logged ? [markdown(logWords.logged(reply.logged))] : []),
     ...(reply.facts ?? []).map(({ label, text }) => `**${markdown(label)}** ${markdown(text)}`),
     ...(reply.dont ?? []).map((text) => `- ${markdown(text)}`),
     ...(reply.cautions ?? []).map((text) => `> ${markdown(text)}`),

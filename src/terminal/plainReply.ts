@@ -1,5 +1,6 @@
 import type { Reply } from '../command/contract.ts';
 import { plainText, type Seen } from '../command/plainText.ts';
+import { logWords } from '../words/logWords.ts';
 import { sayWords } from '../words/sayWords.ts';
 
 /** A reply as one JSON object for scripts: sentences as plain text, numbers in `data`. */
@@ -9,6 +10,7 @@ export const replyJson = (reply: Reply, seen: Seen): object => {
     ok: reply.kind === 'answer',
     kind: reply.kind,
     title: plain(reply.title),
+    ...(reply.logged && { logged: { entry: reply.logged.entry, text: plain(reply.logged.text) } }),
     facts: (reply.facts ?? []).map(({ label, text }) => ({ label: plain(label), text: plain(text) })),
     reasons: (reply.reasons ?? []).map(plain),
     dont: (reply.dont ?? []).map(plain),
@@ -46,6 +48,7 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
   const file = reply.file ? [`  ${told(keptAs ?? reply.file.name)}`] : [];
   return [
     wrapped(plain(reply.title), '', width),
+    ...(reply.logged ? [`  ${wrapped(plain(logWords.logged(reply.logged)), '    ', width)}`] : []),
     ...facts,
     ...list('x', reply.dont),
     ...list('!', reply.cautions),

@@ -114,6 +114,7 @@ export const en = {
     entry: 'The entry, such as 7-41',
     none: (id: string): Text => t`There is no entry ${[id]}. /bucket log shows them.`,
     not: (why: NotUndoable, id: string): Text => notUndone[why](id),
+    tookBack: (what: Text): Text => t`took back ${what}`,
     done: (id: string, other?: string): Text =>
       other === undefined ? t`Took back ${[id]}.` : t`Took back ${[id]}, and ${[other]} in the other bucket.`,
   },

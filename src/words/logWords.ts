@@ -12,39 +12,55 @@ import { prepWords } from './prepWords.ts';
 import { join, said, t, type Part, type Text } from './text.ts';
 import { vesselText } from './vesselText.ts';
 
-const amount = (volume: number | undefined, mass: number | undefined, units: UnitSystem): string => {
-  if (volume !== undefined) return `${volumeText(volume, units)} of `;
-  return mass === undefined ? '' : `${massText(mass, units)} of `;
+/** So much of it; that nobody said how much shows. */
+const much = (volume: number | undefined, mass: number | undefined, of: Text, units: UnitSystem): Text => {
+  if (volume !== undefined) return t`${[volumeText(volume, units)]} of ${of}`;
+  return mass === undefined ? t`${of}, amount not said` : t`${[massText(mass, units)]} of ${of}`;
 };
 
-export const addedText = (added: Added, units: UnitSystem): Text => {
+/** What went in or came out, its amount first. */
+const moved = (added: Added, units: UnitSystem): Text => {
   switch (added.what) {
     case 'water':
-      return t`added ${[amount(added.volume, undefined, units)]}water`;
+      return much(added.volume, undefined, ['water'], units);
     case 'draw-off':
-      return t`drew off ${[amount(added.volume, undefined, units)]}clear water`;
+      return much(added.volume, undefined, ['clear water'], units);
     case 'dry':
-      return t`added ${[amount(undefined, added.mass, units)]}dry batch`;
+      return much(undefined, added.mass, ['dry batch'], units);
     case 'flocculant':
       return added.volume === undefined
-        ? t`added ${[amount(undefined, added.heptahydrate, units)]}flocculant`
-        : t`added ${[amount(added.volume, undefined, units)]}flocculant solution`;
+        ? much(undefined, added.heptahydrate, ['flocculant'], units)
+        : much(added.volume, undefined, ['flocculant solution'], units);
     case 'deflocculant':
-      return t`added ${[amount(added.volume, added.mass, units)]}deflocculant`;
+      return much(added.volume, added.mass, ['deflocculant'], units);
     case 'glaze':
-      return added.from === undefined
-        ? t`added ${[amount(added.volume, undefined, units)]}glaze`
-        : t`added ${[amount(added.volume, undefined, units)]}glaze from bucket ${added.from}`;
+      return much(
+        added.volume,
+        undefined,
+        added.from === undefined ? ['glaze'] : t`glaze from bucket ${added.from}`,
+        units,
+      );
     case 'taken':
-      return added.to === undefined
-        ? t`took out ${[amount(added.volume, undefined, units)]}glaze`
-        : t`took out ${[amount(added.volume, undefined, units)]}glaze for bucket ${added.to}`;
+      return much(
+        added.volume,
+        undefined,
+        added.to === undefined ? ['glaze'] : t`glaze for bucket ${added.to}`,
+        units,
+      );
     case 'other':
-      return added.name === undefined
-        ? t`added ${[amount(added.volume, added.mass, units)]}something else`
-        : t`added ${[amount(added.volume, added.mass, units)]}${said(added.name)}`;
+      return much(
+        added.volume,
+        added.mass,
+        added.name === undefined ? ['something else'] : [said(added.name)],
+        units,
+      );
   }
 };
+
+const verb = ({ what }: Added): string =>
+  what === 'draw-off' ? 'drew off ' : what === 'taken' ? 'took out ' : 'added ';
+
+export const addedText = (added: Added, units: UnitSystem): Text => [verb(added), ...moved(added, units)];
 
 const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSystem): Text => {
   const parts: Text[] = [];
@@ -55,7 +71,7 @@ const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSy
   if (event.temperature !== undefined) parts.push([temperatureText(event.temperature, units)]);
   if (event.seen.length > 0) parts.push(t`seen: ${[event.seen.join(', ')]}`);
   if (event.stirred !== undefined) parts.push([event.stirred ? 'stirred' : 'not stirred']);
-  return t`read ${join(parts, ', ')}`;
+  return parts.length === 0 ? ['a note'] : join(parts, ', ');
 };
 
 const studioText = (event: StudioEvent, units: UnitSystem): Text => {
@@ -112,7 +128,7 @@ const bucketText = (event: BucketEvent, units: UnitSystem): Text => {
     case 'change':
       return t`changed ${[[...Object.keys(event.settings), ...(event.cleared ?? []), ...(event.volume === undefined ? [] : ['volume'])].join(', ')]}`;
     case 'reading':
-      return reading(event, units);
+      return t`read ${reading(event, units)}`;
     case 'addition':
       return addedText(event.added, units);
     case 'stir': {
@@ -137,6 +153,12 @@ const bucketText = (event: BucketEvent, units: UnitSystem): Text => {
   }
 };
 
+const plainly = (event: BucketEvent, units: UnitSystem): Text => {
+  if (event.kind === 'reading') return reading(event, units);
+  const comesOut = event.kind === 'addition' && verb(event.added) !== 'added ';
+  return event.kind === 'addition' && !comesOut ? moved(event.added, units) : bucketText(event, units);
+};
+
 const isBucketEvent = (entry: Entry<LoggedEvent>): entry is Entry<BucketEvent> => entry.stream > 0;
 const isCoatEvent = (entry: Entry<LoggedEvent>): entry is Entry<CoatEvent> => entry.stream === -1;
 const isPieceEvent = (entry: Entry<LoggedEvent>): entry is Entry<PieceEvent> => entry.stream === -2;
@@ -159,8 +181,9 @@ const backdated = ({ at, loggedAt }: Entry<LoggedEvent>): Text =>
 
 export const logWords = {
   short: (id: string, name: string, kind: string): string => `${id} · ${name} · ${kind}`,
-  logged: (entry: Entry, units: UnitSystem): Text =>
-    t`Logged as ${[entry.id]}${backdated(entry)}: ${bucketText(entry.event, units)}.`,
+  /** What an entry was taken for, without its verb where “logged” says as much. */
+  what: (entry: Entry, units: UnitSystem): Text => t`${plainly(entry.event, units)}${backdated(entry)}`,
+  logged: ({ entry, text }: { entry: string; text: Text }): Text => t`Logged ${[entry]}: ${text}.`,
   entry: (entry: Entry<LoggedEvent> & Notes, by: Part, units: UnitSystem): Text => [
     ...t`${[entry.id]} · ${{ at: entry.at, show: 'day' }} ${{ at: entry.at, show: 'clock' }} · ${by} ${what(entry, units)}`,
     ...(entry.note === undefined ? [] : t` · “${said(entry.note)}”`),

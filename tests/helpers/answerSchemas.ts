@@ -43,6 +43,7 @@ export const answerSchema = z
     ok: z.boolean(),
     kind: z.enum(['answer', 'refusal', 'choice', 'error']),
     title: line,
+    logged: z.strictObject({ entry: line, text: line }).optional(),
     facts: z.array(z.strictObject({ label: line, text: line })),
     reasons: z.array(line),
     dont: z.array(line),

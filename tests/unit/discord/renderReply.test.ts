@@ -66,6 +66,13 @@ describe('a reply', () => {
     ]);
   });
 
+  test('what was logged stands right under the answer', async () => {
+    const logged = { entry: '1-56', text: t`450 ml of water` };
+    const facts = [{ label: ours('Gravity'), text: ours('1.46 ± 0.01') }];
+    const { content } = await renderReply(reply({ logged, facts }), place, ports());
+    expect(content.split('\n')[1]).toBe('Logged 1-56: 450 ml of water.');
+  });
+
   test('carries its chart as a picture with its description, and its file', async () => {
     const { files, attachments } = await renderReply(
       reply({ chart, file: { name: 'log.csv', type: 'text/csv', content: 'a,b\n' } }),

@@ -1,0 +1,56 @@
+import { expect, it } from 'vitest';
+import { replyLines } from '../../../src/terminal/plainReply.ts';
+import { noonPlus } from '../../helpers/storeEvents.ts';
+import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+
+it.each([
+  ['/added bucket:gg what:water amount:450ml', '450 ml of water'],
+  ['/added bucket:gg what:water', 'water, amount not said'],
+  ['/added bucket:gg what:dry amount:300g', '300 g of dry batch'],
+  ['/added bucket:gg what:draw-off amount:1l', 'drew off 1 l of clear water'],
+  ['/added bucket:gg what:taken', 'took out glaze, amount not said'],
+  ['/reading bucket:gg gravity:1.44 stirred:yes', 'gravity 1.44 ± 0.01, stirred'],
+  ['/reading bucket:gg note:"smells"', 'a note'],
+  ['/stirred bucket:gg minutes:3 with:mixer', 'stirred 3 min with a mixer'],
+  ['/sieved bucket:gg mesh:80', 'sieved it through 80 mesh'],
+])('%s is said to be logged, as it was understood, and not again', async (line, text) => {
+  const room = await openRoomWithGullGrey();
+  const answer = await room.say(5, line);
+  expect(answer.logged).toEqual({ entry: '1-2', text });
+  expect(answer.reasons.join('\n')).not.toContain('1-2');
+});
+
+it('what was logged for another time says so', async () => {
+  const room = await openRoomWithGullGrey();
+  const answer = await room.say(600, '/added bucket:gg what:water amount:450ml when:"5h ago"');
+  expect(answer.logged?.text).toMatch(/^450 ml of water, for Sun 1 Mar \d\d:\d\d$/);
+});
+
+it('what is taken back is told right under the answer', async () => {
+  const room = await openRoomWithGullGrey();
+  await room.say(5, '/added bucket:gg what:water amount:450ml');
+  const answer = await room.say(6, '/undo entry:1-2');
+  expect(answer.title).toMatch(/^Took back 1-2\. /);
+  expect(answer.logged?.entry).toBe('1-3');
+  expect(answer.logged?.text).toMatch(/^took back 1-2 .*450 ml of water/);
+});
+
+it('what only asks has logged nothing', async () => {
+  const room = await openRoomWithGullGrey();
+  expect((await room.say(5, '/water-or-stir bucket:gg')).logged).toBeUndefined();
+});
+
+it('a terminal shows it as its second line', async () => {
+  const room = await openRoomWithGullGrey();
+  const reply = await room.desk.dispatch({
+    key: 'one',
+    studio: room.studio,
+    member: await room.member('Wren'),
+    role: 'member',
+    at: noonPlus(5),
+    path: ['added'],
+    typed: { bucket: 'gg', what: 'water', amount: '450ml' },
+  });
+  const [, second] = replyLines(reply, { now: noonPlus(5), zone: 'UTC' }, 200).split('\n');
+  expect(second?.trim()).toBe('Logged 1-2: 450 ml of water.');
+});
