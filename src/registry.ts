@@ -11,6 +11,7 @@ import { faults } from '../commands/faults.ts';
 import { fired } from '../commands/fired.ts';
 import { help } from '../commands/help.ts';
 import { noteGroup } from '../commands/note.ts';
+import { link } from '../commands/link.ts';
 import { prep } from '../commands/prep.ts';
 import { reading } from '../commands/reading.ts';
 import { remindGroup } from '../commands/remind.ts';
@@ -42,6 +43,7 @@ export const commands: Command[] = [
   noteGroup,
   studioGroup,
   exportData,
+  link,
   forgetMe,
   help,
 ];

@@ -13,6 +13,8 @@ export interface Asking {
   words: Words;
   book: Logbook;
   handbook: Handbook;
+  /** Anybody may say that they are this member: the demo, where nothing is real. */
+  guest?: true;
   /** The options as they were typed, for the lines of a choice. */
   typed: Record<string, string>;
 }
@@ -38,6 +40,8 @@ export interface Kind<T> {
   example: string;
   /** Units to switch between when it is entered as a number, the usual one first. */
   units?: readonly string[];
+  /** What it may be besides a number: to be pressed, since a pad of digits has no letters. */
+  besides?: readonly Choice[];
   read(typed: string, asking: Asking): Read<T> | Promise<Read<T>>;
   suggest?(typed: string, asking: Asking): Promise<Choice[]>;
 }
@@ -163,6 +167,8 @@ export interface Request {
   /** The command's name, and its leaf's when it is a group. */
   path: string[];
   typed: Record<string, string>;
+  /** Anybody may say that they are this member. */
+  guest?: true;
   /** The bucket's last entry when an action was offered. */
   after?: Seq;
 }

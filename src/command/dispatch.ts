@@ -114,8 +114,17 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
     if (!leaf) return refusal(words.desk.noCommand(request.path.join(' ')), {});
     if (leaf.who === 'keeper' && request.role !== 'keeper')
       return refusal(words.desk.keepersOnly(request.path.join(' ')), {});
-    const { studio, member, role, at: now } = request;
-    const asking = { studio, member, role, now, words, handbook, typed: request.typed };
+    const { studio, member, role, at: now, guest } = request;
+    const asking = {
+      studio,
+      member,
+      role,
+      now,
+      words,
+      handbook,
+      typed: request.typed,
+      ...(guest && { guest }),
+    };
     if (leaf.effect === 'asks') {
       const ask = async (book: Logbook): Promise<Reply> => ({
         ...(await run(leaf, request, { ...asking, book })),
@@ -126,7 +135,9 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
     return books.once<Reply>(studio, request.key, async (book) => {
       const reply = await run(leaf, request, { ...asking, book });
       const keep = reply.kind === 'answer';
-      return { keep, value: keep && !leaf.private ? reply : { ...reply, private: true } };
+      const value: Reply = keep && !leaf.private ? reply : { ...reply, private: true };
+      if (!reply.fleeting) return { keep, value };
+      return { keep, value, repeated: { ...refusal(words.desk.shownOnce, {}), kind: 'answer' } };
     });
   };
   return {
@@ -143,19 +154,13 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       const leaf = leafAt(commands, request.path);
       const kind = leaf?.options[name]?.kind;
       if (!kind?.suggest || (leaf?.who === 'keeper' && request.role !== 'keeper')) return [];
-      const { studio, member, role, at: now } = request;
-      const choices = await books.read(studio, async (book) =>
-        kind.suggest?.(request.typed[name] ?? '', {
-          studio,
-          member,
-          role,
-          now,
-          words,
-          handbook,
-          book,
-          typed: request.typed,
-        }),
-      );
+      const { studio, role, at: now } = request;
+      const choices = await books.read(studio, async (book) => {
+        const member = await book.standsFor(request.member);
+        if (member === undefined) return [];
+        const asking = { studio, member, role, now, words, handbook, book, typed: request.typed };
+        return kind.suggest?.(request.typed[name] ?? '', asking);
+      });
       return (choices ?? []).slice(0, 25);
     },
   };

@@ -3,7 +3,7 @@ import { parseLine } from './parseLine.ts';
 import type { Desk, Reply, Request } from './contract.ts';
 import type { Words } from '../words/words.ts';
 
-export type Speaker = Pick<Request, 'studio' | 'member' | 'role' | 'at'>;
+export type Speaker = Pick<Request, 'studio' | 'member' | 'role' | 'at' | 'guest'>;
 
 /** One line in, one reply out. */
 export const speak = async (

@@ -38,6 +38,10 @@ export interface Door {
   claim(key: string): Promise<Claim | undefined>;
   /** Takes a name; false when somebody else was quicker. */
   take(key: string, claim: Required<Claim>): Promise<boolean>;
+  /** Whose code it is that another platform gave out; undefined when it holds no longer. */
+  linked(code: string): Promise<MemberId | undefined>;
+  /** Takes a name for the member of such a code, and spends it. */
+  takeLinked(code: string, key: string, claim: Required<Claim>): Promise<'taken' | 'no-code' | 'not-free'>;
   /** Lets a name be claimed anew, and ends its member's sessions. */
   release(key: string, member: MemberId, name: string): Promise<void>;
   sessions(): Promise<Session[]>;

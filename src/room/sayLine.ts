@@ -21,7 +21,8 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   if (said) return said;
   const at = ports.clock.before(Math.min(sent.waited, longestWait));
   const role = (await ports.people.isKeeper(member)) ? 'keeper' : 'member';
-  const speaker = { studio: ports.studio, member, role, at } satisfies Partial<Request>;
+  const guest = ports.open && ({ guest: true } as const);
+  const speaker = { studio: ports.studio, member, role, at, ...guest } satisfies Partial<Request>;
   const line = 'line' in sent ? sent.line : printLine(sent.path, sent.typed);
   const reply: Reply =
     'line' in sent

@@ -1,4 +1,5 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
+import { readLinkCode } from '../studio/linkCode.ts';
 import type { RoomRefusal, SignInRefusal } from '../words/roomWords.ts';
 import { cleanName, nameKey, nameLook } from './nameKey.ts';
 import { Pace } from './pace.ts';
@@ -80,6 +81,11 @@ export class SignIn {
 
   async #check(key: string, name: string, asked: Asked): Promise<SignedIn> {
     const { door, people } = this.#ports;
+    // Typed in the passcode's place; a passcode of a keeper's may look like one.
+    const typed = readLinkCode(asked.code) ?? readLinkCode(asked.passcode);
+    const linked = typed === undefined ? undefined : await door.linked(typed);
+    if (typed !== undefined && linked !== undefined)
+      return this.#asLinked(key, name, { member: linked, code: typed, secret: asked.secret });
     const code = tokenHash(asked.code);
     const keeper = asked.code !== '' && (await door.code(code, 'keeper', 'look'));
     const invited = keeper || (asked.code !== '' && (await door.code(code, 'join', 'look')));
@@ -97,6 +103,23 @@ export class SignIn {
       return { ok: false, why: 'name-taken' };
     if (keeper && !(await people.isKeeper(member))) await people.setKeeper(member, true, member);
     return this.#begin(member, claim?.name ?? name, key);
+  }
+
+  /** Somebody whom another platform knows: the name is theirs here too, under a word of their own. */
+  async #asLinked(
+    key: string,
+    name: string,
+    { member, code, secret }: { member: MemberId; code: string; secret: string },
+  ): Promise<SignedIn> {
+    const { door, people } = this.#ports;
+    const isOthers = (await people.all()).some(
+      (one) => one.id !== member && nameLook(one.name) === nameLook(name),
+    );
+    if (isOthers) return { ok: false, why: 'name-taken' };
+    const taken = await door.takeLinked(code, key, { member, name, secret: await sealed(secret) });
+    if (taken === 'no-code') return { ok: false, why: 'code-used' };
+    if (taken === 'not-free') return { ok: false, why: 'name-taken' };
+    return this.#begin(member, name, key);
   }
 
   async #begin(member: MemberId, name: string, key: string): Promise<SignedIn> {

@@ -16,10 +16,11 @@ export const forgetMember = async (
     .selectFrom('member_joins')
     .where('studio_id', '=', studio)
     .where('into_id', '=', member)
-    .select('member_id')
+    .select(['member_id', 'name'])
     .execute();
   const members = [member, ...joins.map((row) => row.member_id)];
   const known = [
+    joins,
     await db
       .selectFrom('members')
       .where('studio_id', '=', studio)
@@ -46,7 +47,13 @@ export const forgetMember = async (
       .select('name')
       .execute(),
   ];
-  const names = [...new Set(known.flat().map(({ name }) => name))];
+  const names = [...new Set(known.flat().map(({ name }) => name))].filter((name) => name !== '');
+  await db
+    .updateTable('member_joins')
+    .set({ name: '' })
+    .where('studio_id', '=', studio)
+    .where('into_id', '=', member)
+    .execute();
   for (const table of [
     'member_identities',
     'room_claims',

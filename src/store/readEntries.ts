@@ -45,19 +45,19 @@ const entryOf = <E>(row: Row, event: E): Entry<E> => ({
   event,
 });
 
+/** Whose an entry is: of two members who are one now, it is the one's whose name goes on. */
 const inStream = (db: Kysely<Tables>, studio: StudioId, stream: StreamNo) =>
   db
     .selectFrom('events as entry')
+    .leftJoin('member_joins as joined', (join) =>
+      join
+        .onRef('joined.studio_id', '=', 'entry.studio_id')
+        .onRef('joined.member_id', '=', 'entry.member_id'),
+    )
     .where('entry.studio_id', '=', studio)
     .where('entry.stream_no', '=', stream)
-    .select([
-      'entry.stream_no',
-      'entry.seq',
-      'entry.at',
-      'entry.logged_at',
-      'entry.member_id',
-      'entry.event',
-    ]);
+    .select(['entry.stream_no', 'entry.seq', 'entry.at', 'entry.logged_at', 'entry.event'])
+    .select(({ fn }) => fn.coalesce('joined.into_id', 'entry.member_id').as('member_id'));
 
 /** All of a bucket's entries, to fold. */
 export const readBucket = async (
@@ -76,7 +76,15 @@ export const readStudio = async (
   stream: StreamNo,
 ): Promise<Entry<StudioEvent>[]> => {
   const rows = await inStream(db, studio, stream).orderBy('entry.seq').execute();
-  return rows.map((row) => entryOf<StudioEvent>(row, readStudioEvent(row.event)));
+  const joins = await db
+    .selectFrom('member_joins')
+    .where('studio_id', '=', studio)
+    .select(['member_id', 'into_id'])
+    .execute();
+  const now = new Map(joins.map(({ member_id, into_id }) => [member_id, into_id]));
+  const meant = (event: StudioEvent): StudioEvent =>
+    'member' in event ? { ...event, member: now.get(event.member) ?? event.member } : event;
+  return rows.map((row) => entryOf<StudioEvent>(row, meant(readStudioEvent(row.event))));
 };
 
 /** All that was logged of resist coats, to fold. */

@@ -1,5 +1,6 @@
 import type { Clock } from '../clock.ts';
 import type { Instant, MemberId, StudioId } from '../studio/ids.ts';
+import { memberOfLinkCode, spendLinkCode } from './linkCodes.ts';
 import { withoutNul } from './withoutNul.ts';
 import type { Turns } from './turns.ts';
 
@@ -67,6 +68,38 @@ export class RoomDoor {
         .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet(row))
         .execute();
       return { keep: true, value: true };
+    });
+  }
+
+  /** Whose code of `/link` it is, while it holds good. */
+  linked(code: string): Promise<MemberId | undefined> {
+    return this.#turns.read(({ db }) => memberOfLinkCode(db, this.#studio, code, this.#clock.now()));
+  }
+
+  /** Takes a name for whom the code was given to; the code is spent with it. */
+  takeLinked(
+    code: string,
+    key: string,
+    { member, name, secret }: Required<Claim>,
+  ): Promise<'taken' | 'no-code' | 'not-free'> {
+    return this.#turns.write(async ({ db }) => {
+      if ((await memberOfLinkCode(db, this.#studio, code, this.#clock.now())) !== member)
+        return { keep: false, value: 'no-code' };
+      const claim = await db
+        .selectFrom('room_claims')
+        .where('studio_id', '=', this.#studio)
+        .where('name_key', '=', key)
+        .select('member_id')
+        .executeTakeFirst();
+      if (claim && claim.member_id !== member) return { keep: false, value: 'not-free' };
+      await spendLinkCode(db, this.#studio, member);
+      const row = { name: withoutNul(name), member_id: member, secret };
+      await db
+        .insertInto('room_claims')
+        .values({ studio_id: this.#studio, name_key: key, ...row })
+        .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet(row))
+        .execute();
+      return { keep: true, value: 'taken' };
     });
   }
 

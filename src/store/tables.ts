@@ -65,6 +65,8 @@ interface MemberJoinRow {
   studio_id: StudioId;
   member_id: MemberId;
   into_id: MemberId;
+  /** What they were called until then. */
+  name: string;
 }
 
 /** A code is kept as a hash only, one for each member. */

@@ -1,7 +1,8 @@
 import type { Clock } from '../clock.ts';
 import type { Instant, StudioId } from '../studio/ids.ts';
-import type { Books, Logbook, PeopleChange, WritableLogbook } from '../studio/ports.ts';
+import type { Books, Kept, Logbook, PeopleChange, WritableLogbook } from '../studio/ports.ts';
 import { compiledOnce } from './compiledOnce.ts';
+import { WrongCodes } from './linkCodes.ts';
 import { PeopleChanges } from './peopleChanges.ts';
 import { readAside } from './readAside.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
@@ -27,6 +28,7 @@ export class TurnBooks implements Books {
   readonly #turns: Turns;
   readonly #clock: Clock;
   readonly #changes: PeopleChanges;
+  readonly #wrongCodes = new WrongCodes();
 
   constructor(turns: Turns, clock: Clock, changes = new PeopleChanges()) {
     this.#turns = turns;
@@ -52,7 +54,7 @@ export class TurnBooks implements Books {
   async once<T>(
     studio: StudioId,
     typedKey: string,
-    work: (book: WritableLogbook) => Promise<Outcome<T>>,
+    work: (book: WritableLogbook) => Promise<Kept<T>>,
   ): Promise<T> {
     const key = withoutNul(typedKey);
     let changes: readonly PeopleChange[] = [];
@@ -61,13 +63,14 @@ export class TurnBooks implements Books {
       // The key names one request, and so one type of value.
       if (stored) return { keep: false, value: JSON.parse(stored.value) as T };
 
-      const book = new WritingLogbook(writing, studio);
+      const book = new WritingLogbook(writing, studio, this.#wrongCodes);
       try {
         const outcome = await work(book);
         if (!outcome.keep) return outcome;
         await book.save();
         const value = withoutNulWithin(outcome.value);
-        await storeReply(writing.db, { studio, key, value: JSON.stringify(value), at: this.#clock.now() });
+        const repeated = JSON.stringify(withoutNulWithin(outcome.repeated ?? value));
+        await storeReply(writing.db, { studio, key, value: repeated, at: this.#clock.now() });
         ({ changes } = book);
         return { keep: true, value };
       } finally {

@@ -21,34 +21,28 @@ import {
 } from '../studio/ids.ts';
 import type { StudioNote } from '../studio/handbook.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
-import type { Logged, LoggedEvent, PeopleChange, WritableLogbook } from '../studio/ports.ts';
+import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
 import type { Studio, StudioEvent } from '../studio/studio.ts';
-import { withoutWords } from '../studio/withoutWords.ts';
-import { forgetMember } from './forgetMember.ts';
 import { frozen } from './frozen.ts';
 import { insertEntry } from './insertEntry.ts';
 import { newNonce } from './newNonce.ts';
 import type { Head, Page } from './pages.ts';
+import { PeopleLogbook } from './peopleLogbook.ts';
 import { readNotes } from './readNotes.ts';
 import { readBucket, readCoats, readStudio } from './readEntries.ts';
-import { ReadingLogbook } from './readingLogbook.ts';
 import { movesReminders, reachAnew, replanCoats, replanSessions } from './replanStudio.ts';
 import { forgetNote, saveNote } from './saveNote.ts';
 import { replanUnlogged } from './replanUnlogged.ts';
 import { saveHead } from './saveHead.ts';
 import type { Tables } from './tables.ts';
-import type { Writing } from './turns.ts';
-import { withoutNul, withoutNulWithin } from './withoutNul.ts';
+import { withoutNulWithin } from './withoutNul.ts';
 
 /** One studio's logbook inside a transaction: its writes happen one after another, however they were asked for. */
-export class WritingLogbook extends ReadingLogbook<Writing> implements WritableLogbook {
-  /** What becomes of people when this is kept. */
-  readonly changes: PeopleChange[] = [];
+export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
   readonly #moved = new Set<StreamNo>();
-  #writes: Promise<unknown> = Promise.resolve();
 
   log(bucket: StreamNo, event: BucketEvent, logged: Logged): Promise<{ entry: Entry; state: BucketState }> {
-    return this.#inOrder(async () => {
+    return this.inOrder(async () => {
       const before = await this.bucket(bucket);
       if (!before) throw new Error(`There is no bucket ${bucket} to log in.`);
       const entry = await this.append(bucket, event, logged);
@@ -64,7 +58,7 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
     settings: BucketSettings & { volume?: number },
     logged: Logged,
   ): Promise<{ entry: Entry; state: BucketState }> {
-    return this.#inOrder(async () => {
+    return this.inOrder(async () => {
       const { heads } = await this.page();
       const bucket = streamNo(Math.max(0, ...heads.keys()) + 1);
       const { volume, ...rest } = settings;
@@ -79,7 +73,7 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
   }
 
   logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }> {
-    return this.#inOrder(async () => {
+    return this.inOrder(async () => {
       const entry = await this.append(studioStream, event, logged);
       const state = frozen(foldStudio(await readStudio(this.turn.db, this.studioId, studioStream)));
       this.#change((page) => ({ ...page, studio: state }));
@@ -90,7 +84,7 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
   }
 
   logCoat(event: CoatEvent, logged: Logged) {
-    return this.#inOrder(async () => {
+    return this.inOrder(async () => {
       const before = await this.coats();
       const entry = await this.append(coatStream, event, logged);
       const after =
@@ -105,11 +99,11 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
   }
 
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }> {
-    return this.#inOrder(async () => ({ entry: await this.append(pieceStream, event, logged) }));
+    return this.inOrder(async () => ({ entry: await this.append(pieceStream, event, logged) }));
   }
 
   logFired(event: FiredEvent, logged: Logged): Promise<{ entry: Entry<FiredEvent> }> {
-    return this.#inOrder(async () => ({ entry: await this.append(firedStream, event, logged) }));
+    return this.inOrder(async () => ({ entry: await this.append(firedStream, event, logged) }));
   }
 
   putOff(member: MemberId, key: string, to: Instant): Promise<boolean> {
@@ -128,7 +122,7 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
   }
 
   keepNote(note: Omit<StudioNote, 'no'> & { no?: number }): Promise<StudioNote> {
-    return this.#inOrder(async () => {
+    return this.inOrder(async () => {
       const kept = await saveNote(this.turn.db, this.studioId, withoutNulWithin(note));
       await this.#notesAnew();
       return kept;
@@ -136,35 +130,16 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
   }
 
   dropNote(no: number): Promise<boolean> {
-    return this.#inOrder(async () => {
+    return this.inOrder(async () => {
       const dropped = await forgetNote(this.turn.db, this.studioId, no);
       await this.#notesAnew();
       return dropped;
     });
   }
 
-  rename(member: MemberId, name: string): Promise<void> {
-    return this.#inOrder(async () => {
-      await this.turn.db
-        .updateTable('members')
-        .set({ name: withoutNul(name) })
-        .where('studio_id', '=', this.studioId)
-        .where('id', '=', member)
-        .execute();
-    });
-  }
-
-  forget(member: MemberId): Promise<void> {
-    return this.#inOrder(async () => {
-      const { members, names } = await forgetMember(this.turn.db, this.studioId, member);
-      const clean = withoutWords({ members, names, texts: [] });
-      this.changes.push({ kind: 'erased', studio: this.studioId, members, clean });
-    });
-  }
-
   /** Stores where each stream that was written to stands now: once, however many entries there were. */
   async save(): Promise<void> {
-    await this.#writes;
+    await this.written();
     const { heads } = await this.page();
     for (const stream of this.#moved) {
       const head = heads.get(stream);
@@ -209,7 +184,7 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
   }
 
   #setReminder(member: MemberId, key: string, changed: UpdateObject<Tables, 'reminders'>): Promise<boolean> {
-    return this.#inOrder(async () => {
+    return this.inOrder(async () => {
       const { numUpdatedRows } = await this.turn.db
         .updateTable('reminders')
         .set(changed)
@@ -248,11 +223,5 @@ export class WritingLogbook extends ReadingLogbook<Writing> implements WritableL
     const page = pages.get(this.studioId);
     if (!page) throw new Error('A page was changed before it was loaded.');
     pages.set(this.studioId, changed(page));
-  }
-
-  #inOrder<T>(write: () => Promise<T>): Promise<T> {
-    const done = this.#writes.then(write);
-    this.#writes = done.catch(() => undefined);
-    return done;
   }
 }

@@ -89,8 +89,23 @@ export interface WritableLogbook extends Logbook {
   /** Forgets what a note said; false when there is none of that number. */
   dropNote(no: number): Promise<boolean>;
   rename(member: MemberId, name: string): Promise<void>;
+  /** A fresh code by which the member, known elsewhere under another name, can be made one with this one. */
+  offerLink(member: MemberId, now: Instant): Promise<{ code: string; until: Instant }>;
+  /** Makes whoever typed the code one with whom it was given to, under the latter's name. */
+  link(
+    member: MemberId,
+    typed: string,
+    now: Instant,
+  ): Promise<{ ok: true; into: MemberId } | { ok: false; why: 'no-such-code' | 'own-code' | 'too-many' }>;
   /** Takes a member's name, ways in and reminders out at once, and their words wherever they are soon after. */
   forget(member: MemberId): Promise<void>;
+}
+
+/** What came of some work: whether it stays, and what a repeat gets when that is not the same. */
+export interface Kept<T> {
+  keep: boolean;
+  value: T;
+  repeated?: T;
 }
 
 /** The store as the desk sees it. */
@@ -102,7 +117,7 @@ export interface Books {
   once<T>(
     studio: StudioId,
     key: string,
-    work: (book: WritableLogbook) => Promise<{ keep: boolean; value: T }>,
+    work: (book: WritableLogbook) => Promise<Kept<T>>,
   ): Promise<T>;
 }
 

@@ -11,7 +11,7 @@ export interface ErasedWords {
 /** Stands where somebody's words were. */
 export const erasedMark = '…';
 
-const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/-]/g, '\\$&');
+const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
 
 /** A name where it stands as a word of its own; undefined when there is none to look for. */
 export const nameAsWord = (names: readonly string[]): RegExp | undefined => {

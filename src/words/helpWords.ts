@@ -79,6 +79,7 @@ export const helpWords = {
     { job: 'A weekly glazing session', line: '/studio session day:tuesday hours:18:00-21:00', keeper: true },
     { job: 'When reminders come', line: '/studio reminders lead:45min quiet:22:00-08:00', keeper: true },
     { job: 'The next firing', line: '/studio firing when:"friday 8am"', keeper: true },
+    { job: 'Be one member on two platforms', line: '/link', keeper: false },
     { job: 'Have the bot forget me', line: '/forget-me', keeper: false },
     { job: 'Take the data out', line: '/export as:csv bucket:gg', keeper: true },
     { job: 'Zone and units', line: '/studio set zone:America/St_Johns units:metric', keeper: true },

@@ -1,4 +1,5 @@
-import { t, type Text } from './text.ts';
+import type { Instant } from '../studio/ids.ts';
+import { said, t, type Text } from './text.ts';
 
 export const peopleWords = {
   forget: {
@@ -19,6 +20,29 @@ export const peopleWords = {
       'You are the only keeper who is named, so nothing was done. Name another first: /studio keeper member:…',
     ] as Text,
     later: ['The last traces leave the file within minutes.'] as Text,
+  },
+  link: {
+    about: 'Be one member on two platforms: get a code here, type it there',
+    code: 'The code that /link gave you on the other platform',
+    offered: (code: string, until: Instant): Text =>
+      t`Your code is ${[code]}. It works once, until ${{ at: until, show: 'clock' }}.`,
+    factElsewhere: 'On the other platform',
+    elsewhere: (code: string): Text => t`/link code:${[code]}`,
+    factRoom: 'In the local room',
+    atTheDoor: ['type it at the door in place of the passcode, with a name and a word of your own.'] as Text,
+    tellNobody: ['Give it to nobody: who types it is you.'] as Text,
+    refused: {
+      'no-such-code': [
+        'That code fits nobody: it was used, is older than 15 minutes, or was mistyped. Get a new one with /link.',
+      ] as Text,
+      'own-code': ['That is this side’s own code. Type it on the other platform.'] as Text,
+      'too-many': ['Too many wrong codes. Wait a quarter of an hour.'] as Text,
+    },
+    linked: (name: string): Text => t`You are one member on both now: ${said(name)}.`,
+    whatFollows: [
+      'Entries, coats, pieces and reminders of both are yours wherever you write. What either may do, you may.',
+    ] as Text,
+    notHere: ['In the demo anybody can be anybody, so nobody is linked here.'] as Text,
   },
   redact: {
     about: 'Take the note of an entry out for good; the entry stays',

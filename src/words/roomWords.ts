@@ -13,6 +13,7 @@ export const roomWords = {
     `this file holds several studios; set ROOM_STUDIO to one of these:\n${studios.map(({ id, name }) => `  ${id}  ${name}`).join('\n')}`,
   noStudio: (typed: string) => `ROOM_STUDIO: there is no studio "${typed}" in this file`,
   inUse: (port: number) => `port ${port} is taken; set ROOM_PORT to another, or stop what holds it`,
+  putRight: 'Put it right',
   refusal: {
     'wrong-host': 'This room does not answer to that address.',
     'wrong-origin': 'That came from another site.',
@@ -31,7 +32,7 @@ export const roomWords = {
     'short-secret': 'Your own word must have at least 8 characters.',
     'no-fit': 'That does not fit. Check the passcode, the name and your own word.',
     'name-taken':
-      'That name is somebody’s already. Take another, or ask a keeper to release it if it is yours.',
+      'That name is somebody’s already. Take another, or, if it is yours, type the code that /link gives you elsewhere; a keeper can release it too.',
     'code-used': 'That code has been used, or is too old. Ask for a new one, or type the passcode.',
     'short-passcode': 'A passcode has at least 8 characters.',
     yourself: 'You can’t release your own name.',

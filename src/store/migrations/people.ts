@@ -11,6 +11,8 @@ export const people: Migration = async (db) => {
     .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
     .addColumn('member_id', 'text', (column) => column.notNull())
     .addColumn('into_id', 'text', (column) => column.notNull())
+    // Went by it before; to be found again when they are forgotten.
+    .addColumn('name', 'text', (column) => column.notNull())
     .addPrimaryKeyConstraint('member_joins_key', ['studio_id', 'member_id'])
     .modifyEnd(withoutRowid)
     .execute();

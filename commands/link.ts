@@ -1,0 +1,51 @@
+import { logs, type Logging, type Reply } from '../src/command/contract.ts';
+import { isoInstant } from '../src/command/isoInstant.ts';
+import { text } from '../src/command/kinds/texts.ts';
+import { shownLinkCode } from '../src/studio/linkCode.ts';
+
+const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {
+  const w = words.people.link;
+  const { code, until } = await book.offerLink(member, now);
+  const shown = shownLinkCode(code);
+  return {
+    kind: 'answer',
+    title: w.offered(shown, until),
+    facts: [
+      { label: [w.factElsewhere], text: w.elsewhere(shown) },
+      { label: [w.factRoom], text: w.atTheDoor },
+    ],
+    dont: [w.tellNobody],
+    fleeting: true,
+    data: { code: shown, until: isoInstant(until) },
+  };
+};
+
+const join = async (code: string, { words, book, now, member }: Logging): Promise<Reply> => {
+  const w = words.people.link;
+  const before = (await book.studio()).keepers;
+  const linked = await book.link(member, code, now);
+  if (!linked.ok) return { kind: 'refusal', title: w.refused[linked.why], data: { why: linked.why } };
+  const { into } = linked;
+  const { keepers } = await book.studio();
+  // Whoever holds both sides keeps what either could do.
+  if ([member, into].some((one) => before.includes(one)) && !keepers.includes(into))
+    await book.logStudio(
+      { kind: 'keeper', member: into, keeper: true },
+      { at: now, loggedAt: now, by: into },
+    );
+  const name = (await book.member(into))?.name ?? words.someone;
+  return { kind: 'answer', title: w.linked(name), reasons: [w.whatFollows], data: { linked: true, name } };
+};
+
+export const link = logs({
+  name: 'link',
+  about: (w) => w.people.link.about,
+  who: 'member',
+  private: true,
+  options: { code: { kind: text(40, 'abcd-2345'), needed: false, about: (w) => w.people.link.code } },
+  run: (v, context): Promise<Reply> => {
+    if (context.guest)
+      return Promise.resolve({ kind: 'refusal', title: context.words.people.link.notHere, data: {} });
+    return v.code === undefined ? offer(context) : join(v.code, context);
+  },
+});

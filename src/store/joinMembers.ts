@@ -1,0 +1,107 @@
+import type { MemberId, StudioId } from '../studio/ids.ts';
+import { foldStudio } from '../studio/foldStudio.ts';
+import { studioStream } from '../studio/ids.ts';
+import { foldBucket } from '../studio/foldBucket.ts';
+import { frozen } from './frozen.ts';
+import { loadPage } from './loadPage.ts';
+import { readBucket, readStudio } from './readEntries.ts';
+import { saveHead } from './saveHead.ts';
+import type { Writing } from './turns.ts';
+
+interface Joining {
+  studio: StudioId;
+  from: MemberId;
+  into: MemberId;
+}
+
+/** Whatever leads to the one leads to the other now. */
+const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promise<void> => {
+  const kept = db
+    .selectFrom('reminders as other')
+    .where('other.studio_id', '=', studio)
+    .where('other.member_id', '=', into)
+    .select('other.key');
+  await db
+    .deleteFrom('reminders')
+    .where('studio_id', '=', studio)
+    .where('member_id', '=', from)
+    .where('key', 'in', kept)
+    .execute();
+  for (const table of [
+    'member_identities',
+    'reminders',
+    'room_claims',
+    'room_sessions',
+    'room_posts',
+    'studio_notes',
+  ] as const)
+    await db
+      .updateTable(table)
+      .set({ member_id: into })
+      .where('studio_id', '=', studio)
+      .where('member_id', '=', from)
+      .execute();
+  // A phone's lines go under its member: one that is sent again is still the same.
+  const [theirs, next] = [`room:${from}:`, `room:${into}:`];
+  for (const table of ['replies', 'room_posts'] as const)
+    await db
+      .updateTable(table)
+      .set(({ fn, val }) => ({ key: fn<string>('replace', ['key', val(theirs), val(next)]) }))
+      .where('studio_id', '=', studio)
+      .where('key', '>=', theirs)
+      .where('key', '<', `${theirs}\u{10ffff}`)
+      .execute();
+  for (const member of [from, into])
+    await db
+      .deleteFrom('link_codes')
+      .where('studio_id', '=', studio)
+      .where('member_id', '=', member)
+      .execute();
+  await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', from).execute();
+};
+
+/** What was folded with the one id in it is folded anew. */
+const foldAnew = async ({ db, pages }: Writing, { studio, from }: Joining): Promise<void> => {
+  const page = pages.get(studio) ?? (await loadPage(db, studio));
+  const heads = new Map(page.heads);
+  for (const [stream, head] of page.heads) {
+    if (head.state?.hold?.by !== from) continue;
+    const state = foldBucket(stream, await readBucket(db, studio, stream));
+    const next = { seq: head.seq, ...(state && { state: frozen(state) }) };
+    heads.set(stream, next);
+    await saveHead(db, studio, stream, next);
+  }
+  const { coats: _, ...rest } = page;
+  pages.set(studio, {
+    ...rest,
+    heads,
+    studio: frozen(foldStudio(await readStudio(db, studio, studioStream))),
+  });
+};
+
+/**
+ * Makes two members one, under the second's id and name. Entries stay as they were written; who wrote them is read
+ * through the join from now on, so that every state still follows from them.
+ */
+export const joinMembers = async (writing: Writing, joining: Joining): Promise<void> => {
+  const { db } = writing;
+  const { studio, from, into } = joining;
+  const called = await db
+    .selectFrom('members')
+    .where('studio_id', '=', studio)
+    .where('id', '=', from)
+    .select('name')
+    .executeTakeFirst();
+  await moveRows(writing, joining);
+  await db
+    .updateTable('member_joins')
+    .set({ into_id: into })
+    .where('studio_id', '=', studio)
+    .where('into_id', '=', from)
+    .execute();
+  await db
+    .insertInto('member_joins')
+    .values({ studio_id: studio, member_id: from, into_id: into, name: called?.name ?? '' })
+    .execute();
+  await foldAnew(writing, joining);
+};

@@ -1,0 +1,75 @@
+import { createHash, randomInt } from 'node:crypto';
+import type { Kysely, Transaction } from 'kysely';
+import { instant, minutes, since, type Instant, type MemberId, type StudioId } from '../studio/ids.ts';
+import { linkLength, linkLetters, readLinkCode } from '../studio/linkCode.ts';
+import type { Tables } from './tables.ts';
+
+const lasts = minutes(15);
+/** Wrong ones in that time. With 39 bits to guess, even thousands of tries a day lead nowhere. */
+const mostWrong = 5;
+
+const hashOf = (studio: StudioId, code: string): string =>
+  createHash('sha256').update(`${studio}:${code}`).digest('base64url');
+
+/** A fresh code for a member; the one before is worth nothing any more. Only its hash is kept. */
+export const makeLinkCode = async (
+  db: Transaction<Tables>,
+  studio: StudioId,
+  member: MemberId,
+  now: Instant,
+): Promise<{ code: string; until: Instant }> => {
+  const code = Array.from({ length: linkLength }, () =>
+    linkLetters.charAt(randomInt(linkLetters.length)),
+  ).join('');
+  const row = { hash: hashOf(studio, code), until: instant(now + lasts) };
+  await db.deleteFrom('link_codes').where('until', '<=', now).execute();
+  await db
+    .insertInto('link_codes')
+    .values({ studio_id: studio, member_id: member, ...row })
+    .onConflict((conflict) => conflict.columns(['studio_id', 'member_id']).doUpdateSet(row))
+    .execute();
+  return { code, until: row.until };
+};
+
+/** Whose code it is, while it holds good. */
+export const memberOfLinkCode = async (
+  db: Kysely<Tables>,
+  studio: StudioId,
+  typed: string,
+  now: Instant,
+): Promise<MemberId | undefined> => {
+  const code = readLinkCode(typed);
+  if (code === undefined) return undefined;
+  const row = await db
+    .selectFrom('link_codes')
+    .where('studio_id', '=', studio)
+    .where('hash', '=', hashOf(studio, code))
+    .where('until', '>', now)
+    .select('member_id')
+    .executeTakeFirst();
+  return row?.member_id;
+};
+
+export const spendLinkCode = async (
+  db: Transaction<Tables>,
+  studio: StudioId,
+  member: MemberId,
+): Promise<void> => {
+  await db.deleteFrom('link_codes').where('studio_id', '=', studio).where('member_id', '=', member).execute();
+};
+
+/** Wrong codes that a member typed lately. In memory: what is refused leaves nothing in the file. */
+export class WrongCodes {
+  readonly #wrong = new Map<MemberId, Instant[]>();
+
+  tooMany(member: MemberId, now: Instant): boolean {
+    const recent = (this.#wrong.get(member) ?? []).filter((at) => since(at, now) < lasts);
+    if (recent.length === 0) this.#wrong.delete(member);
+    else this.#wrong.set(member, recent);
+    return recent.length >= mostWrong;
+  }
+
+  note(member: MemberId, now: Instant): void {
+    this.#wrong.set(member, [...(this.#wrong.get(member) ?? []), now]);
+  }
+}

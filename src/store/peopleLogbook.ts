@@ -1,0 +1,73 @@
+import type { Instant, MemberId, StudioId } from '../studio/ids.ts';
+import type { PeopleChange, WritableLogbook } from '../studio/ports.ts';
+import { withoutWords } from '../studio/withoutWords.ts';
+import { forgetMember } from './forgetMember.ts';
+import { joinMembers } from './joinMembers.ts';
+import { makeLinkCode, memberOfLinkCode, type WrongCodes } from './linkCodes.ts';
+import { ReadingLogbook } from './readingLogbook.ts';
+import type { Writing } from './turns.ts';
+import { withoutNul } from './withoutNul.ts';
+
+type PeopleBook = Pick<WritableLogbook, 'rename' | 'offerLink' | 'link' | 'forget'>;
+
+/** What a logbook inside a transaction does about people; its writes happen one after another. */
+export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook {
+  /** What becomes of people when this is kept. */
+  readonly changes: PeopleChange[] = [];
+  readonly #wrongCodes: WrongCodes;
+  #writes: Promise<unknown> = Promise.resolve();
+
+  constructor(turn: Writing, studio: StudioId, wrongCodes: WrongCodes) {
+    super(turn, studio);
+    this.#wrongCodes = wrongCodes;
+  }
+
+  rename(member: MemberId, name: string): Promise<void> {
+    return this.inOrder(async () => {
+      await this.turn.db
+        .updateTable('members')
+        .set({ name: withoutNul(name) })
+        .where('studio_id', '=', this.studioId)
+        .where('id', '=', member)
+        .execute();
+    });
+  }
+
+  offerLink(member: MemberId, now: Instant): Promise<{ code: string; until: Instant }> {
+    return this.inOrder(() => makeLinkCode(this.turn.db, this.studioId, member, now));
+  }
+
+  link(member: MemberId, typed: string, now: Instant): ReturnType<WritableLogbook['link']> {
+    return this.inOrder(async () => {
+      if (this.#wrongCodes.tooMany(member, now)) return { ok: false, why: 'too-many' };
+      const into = await memberOfLinkCode(this.turn.db, this.studioId, typed, now);
+      if (into === undefined) {
+        this.#wrongCodes.note(member, now);
+        return { ok: false, why: 'no-such-code' };
+      }
+      if (into === member) return { ok: false, why: 'own-code' };
+      await joinMembers(this.turn, { studio: this.studioId, from: member, into });
+      this.changes.push({ kind: 'joined', studio: this.studioId, from: member, into });
+      return { ok: true, into };
+    });
+  }
+
+  forget(member: MemberId): Promise<void> {
+    return this.inOrder(async () => {
+      const { members, names } = await forgetMember(this.turn.db, this.studioId, member);
+      const clean = withoutWords({ members, names, texts: [] });
+      this.changes.push({ kind: 'erased', studio: this.studioId, members, clean });
+    });
+  }
+
+  protected inOrder<T>(write: () => Promise<T>): Promise<T> {
+    const done = this.#writes.then(write);
+    this.#writes = done.catch(() => undefined);
+    return done;
+  }
+
+  /** When everything asked for so far is written. */
+  protected async written(): Promise<void> {
+    await this.#writes;
+  }
+}
