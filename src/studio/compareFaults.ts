@@ -73,15 +73,14 @@ const dayOf = ({ result, dipped }: Dip, zone: string): string =>
 type Day = ReadonlySet<Fault>;
 
 /** The faults of each day, all results of the day together. */
-const byDay = (dips: readonly Dip[], zone: string): Map<string, Set<Fault>> => {
+const byDay = (told: readonly { day: string; dip: Dip }[]): Day[] => {
   const days = new Map<string, Set<Fault>>();
-  for (const dip of dips) {
-    const day = dayOf(dip, zone);
+  for (const { day, dip } of told) {
     const seen = days.get(day) ?? new Set<Fault>();
     for (const fault of dip.result.said.faults) seen.add(fault);
     days.set(day, seen);
   }
-  return days;
+  return [...days.values()];
 };
 
 const having = (days: readonly Day[], fault: Fault) => days.filter((day) => day.has(fault)).length;
@@ -127,15 +126,11 @@ const withQ = (pairs: readonly FaultPair[]): FaultPair[] => {
  * Leads are found among pairs whose margins allow one, which the counts themselves do not sway (Tarone 1990).
  */
 export const compareFaults = (dips: readonly Dip[], zone: string): Comparison => {
-  const days = [...byDay(dips, zone).values()];
+  const told = dips.map((dip) => ({ day: dayOf(dip, zone), dip }));
+  const days = byDay(told);
   const came = faults.filter((fault) => having(days, fault) > 0);
   const pairs = conditionsOf(dips).flatMap((condition) => {
-    const side = (wanted: boolean) => [
-      ...byDay(
-        dips.filter((dip) => wasSo(condition, dip) === wanted),
-        zone,
-      ).values(),
-    ];
+    const side = (wanted: boolean) => byDay(told.filter(({ dip }) => wasSo(condition, dip) === wanted));
     const [so, not] = [side(true), side(false)];
     if (so.length + not.length === 0) return [];
     return came.map((fault) => pairOf(fault, condition, so, not));

@@ -2,8 +2,7 @@ import { faults } from '../../studio/firedEvent.ts';
 import type { Kind } from '../contract.ts';
 import { several } from './picks.ts';
 
-/** How it came out: good, or its faults. */
-export const result = several(['good', ...faults], {
+const outcomes = several(['good', ...faults], {
   ok: 'good',
   fine: 'good',
   'no-faults': 'good',
@@ -27,6 +26,8 @@ export const result = several(['good', ...faults], {
   dunted: 'dunting',
   dunt: 'dunting',
 });
+/** How it came out: good, or its faults. */
+export const result: typeof outcomes = { ...outcomes, example: 'crawling' };
 
 export interface PiecesFired {
   pieces: number;
