@@ -23,11 +23,11 @@ export const seeded = (seed: number) => {
 const solids = 2.6;
 
 /** A pail of which the truth is known, and the logbook that people keep of it. Nothing here is our own arithmetic. */
-export const simulatedPail = ({ told, from, days = 0 }: { told: number; from: number; days?: number }) => {
+export const simulatedPail = ({ told, from }: { told: number; from: number }) => {
   const phi = (from - 1) / (solids - 1);
   const truth = { water: (1 - phi) * told, solids: phi * solids * told };
   const events: { event: BucketEvent; minute: number }[] = [];
-  let minute = days * 1440;
+  let minute = 0;
   const volume = () => truth.water + truth.solids / solids;
   const gravityNow = () => (truth.water + truth.solids) / volume();
   const log = (event: BucketEvent) => void events.push({ event, minute });
@@ -52,11 +52,17 @@ export const simulatedPail = ({ told, from, days = 0 }: { told: number; from: nu
       }),
     wait: (more: number) => void (minute += more),
     log,
-    read: (u95: number, noise: number, gap?: number) =>
+    /** Water that dries off or drips in unseen, by what that does to gravity. */
+    drift: (by: number) => void (truth.water -= (by * volume()) / (gravityNow() - 1)),
+    /** Glaze that is used and not logged, as a part of the pail. */
+    use: (part: number) => {
+      truth.water *= 1 - part;
+      truth.solids *= 1 - part;
+    },
+    read: (u95: number, noise: number) =>
       log({
         kind: 'reading',
         gravity: { value: gravity(gravityNow() + (u95 / coverage95) * noise), u95, by: 'stated' },
-        ...(gap !== undefined && { gap: gap as never }),
         stirred: true,
         seen: [],
       }),
