@@ -55,10 +55,14 @@ const factsOf = (
   },
 ];
 
-const dippedText = ({ dipped, after }: Dip, { fired: w }: Words): Text => {
-  if (!dipped) return w.notDated;
-  if (after !== undefined) return w.dippedAfter(dipped.from, after);
-  return dipped.from === dipped.to ? w.dippedAt(dipped.from) : w.dippedOn(dipped.from);
+/** What was understood, so that a slip shows. */
+const understood = ({ result: { said }, dipped, body }: Dip, { fired: w }: Words): Text =>
+  w.understood(dipped, w.firedTo(said.cone, said.kiln, body));
+
+const dippedReasons = ({ dipped, after }: Dip, { fired: w }: Words): Text[] => {
+  if (!dipped) return [w.notDated];
+  if (after !== undefined) return [w.dippedAfter(after)];
+  return dipped.from === dipped.to ? [] : [w.dippedOn];
 };
 
 const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: w }: Words): Text[] => {
@@ -75,9 +79,7 @@ const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: 
 };
 
 const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
-  const { result, bisque, body, done, planned, resistReady, conditions } = dip;
-  const { cone, kiln } = result.said;
-  const firing = w.firedTo(cone, kiln, body);
+  const { bisque, done, planned, resistReady, conditions } = dip;
   return [
     ...(resistReady
       ? [w.resist(conditions['resist-damp'], resistReady === 'never' ? undefined : resistReady.readyAt)]
@@ -91,7 +93,6 @@ const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
         ]
       : []),
     ...(bisque ? [w.bisqueWas(bisque)] : []),
-    ...(firing.length > 0 ? [w.firing(firing)] : []),
   ];
 };
 
@@ -137,12 +138,13 @@ export const firedReply = (dip: Dip, bucket: { name: string; restLimit: number }
   return {
     kind: 'answer',
     title: titleOf(dip, bucket.name, words),
+    logged: { entry: result.id, text: understood(dip, words) },
     facts: first && dipped ? factsOf(first, dipped.from, bucket.restLimit, words) : [],
     cautions: result.said.faults.flatMap((fault): Text[] =>
       w.cautions[fault].length > 0 ? [w.cautions[fault]] : [],
     ),
     reasons: [
-      dippedText(dip, words),
+      ...dippedReasons(dip, words),
       ...(dipped && !first ? [w.tooEarly(bucket.name)] : []),
       ...(dipped ? buckets.flatMap((one) => bucketReasons(one, dipped.from, told, words)) : []),
       ...pieceReasons(dip, words),

@@ -1,4 +1,4 @@
-import type { Fault, FiredEvent, FiredSaid } from '../studio/firedEvent.ts';
+import type { Fault, FiredEvent, FiredSaid, Stretch } from '../studio/firedEvent.ts';
 import type { Amiss } from '../studio/amiss.ts';
 import type { Bisque } from '../studio/bisque.ts';
 import type { Instant } from '../studio/ids.ts';
@@ -117,11 +117,18 @@ export const firedWords = {
   neverStirred: ['none logged'] as Text,
   stirUnknown: ['can’t be told: the hour of the dip was not said'] as Text,
 
-  dippedAt: (at: Instant): Text => t`Dipped ${dayAndClock(at)}.`,
-  dippedAfter: (at: Instant, entry: string): Text =>
-    t`Taken as dipped ${dayAndClock(at)}, right after your own entry ${[entry]}. Another hour? Take this back and say dipped: with the hour.`,
-  dippedOn: (at: Instant): Text =>
-    t`Dipped ${{ at, show: 'day' }}, the hour not said: only what held all that day counts.`,
+  understood: (dipped: Stretch | undefined, firing: Text): Text => {
+    const when =
+      dipped === undefined
+        ? ['no date of its dip']
+        : dipped.from === dipped.to
+          ? t`dipped ${dayAndClock(dipped.from)}`
+          : t`dipped ${{ at: dipped.from, show: 'day' }}`;
+    return firing.length === 0 ? when : t`${when}, ${firing}`;
+  },
+  dippedAfter: (entry: string): Text =>
+    t`Taken as dipped right after your own entry ${[entry]}. Another hour? Take this back and say it, such as dipped:"tuesday 9pm".`,
+  dippedOn: ['The hour of the dip was not said: only what held all that day counts.'] as Text,
   notDated: [
     'When it was dipped was not said, so nothing can be set beside it: next time add dipped:"tuesday 7pm".',
   ] as Text,
@@ -154,7 +161,6 @@ export const firedWords = {
       ],
       ', ',
     ),
-  firing: (what: Text): Text => t`Firing: ${what}.`,
   takeBack: ['That was a slip'] as Text,
   whichHabits: ['Which habits go with it?'] as Text,
 

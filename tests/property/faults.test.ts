@@ -103,7 +103,7 @@ describe('without any habit behind the faults', () => {
 });
 
 describe('with a habit behind a fault', () => {
-  it('it is found in most seasons, and it is the first that is named', () => {
+  it('is found in most seasons, and is the first that is named', () => {
     const seasons = 200;
     const roll = dice(11);
     let named = 0;

@@ -27,7 +27,11 @@ describe('a result from the kiln', () => {
     expect(answer.title).toBe(
       'Kept: 2 of 4 crawled. Gull Grey was 0.05 over its window then and last stirred 2.6 days before.',
     );
-    expect(answer).toMatchObject({ ok: true, private: false });
+    expect(answer).toMatchObject({
+      ok: true,
+      private: false,
+      logged: { entry: 'f-1', text: 'dipped Wed 4 Mar' },
+    });
     expect(answer.facts[0]).toEqual({
       label: 'Gravity then',
       text: '1.51 ± 0.01 (window 1.42 to 1.46)',
@@ -53,7 +57,11 @@ describe('a result from the kiln', () => {
 
   it('that is good is kept so, with nothing blamed', async () => {
     const room = await openOver();
-    const answer = await room.say(3 * hour, '/fired bucket:gg result:good pieces:4 dipped:"2h ago"');
+    const answer = await room.say(
+      3 * hour,
+      '/fired bucket:gg result:good pieces:4 dipped:"2h ago" body:porcelain cone:06 kiln:big',
+    );
+    expect(answer.logged?.text).toBe('dipped Sun 1 Mar 09:30, cone 06, kiln big, body porcelain');
     expect(answer.title).toBe('Kept: 4 pieces of Gull Grey, good.');
     expect(answer.data).toMatchObject({ faults: [], pieces: 4, faulty: 0 });
     const one = await room.say(3 * hour, '/fired bucket:gg result:good pieces:1');
@@ -139,7 +147,9 @@ describe('what a bucket was like at a dip', () => {
     expect(conditions(answer)).toMatchObject({ 'on-hold': false });
     expect(conditions(answer)).not.toHaveProperty('gravity-over');
     expect(conditions(answer)).not.toHaveProperty('rested');
-    expect(answer.reasons.join(' ')).toMatch(/the hour not said: only what held all that day counts/);
+    expect(answer.reasons.join(' ')).toMatch(
+      /hour of the dip was not said: only what held all that day counts/,
+    );
     const next = await room.say(3 * day, '/fired bucket:gg result:crawling dipped:"2 days ago"');
     expect(conditions(next)).toMatchObject({ 'gravity-over': false, rested: true });
   });
