@@ -2,12 +2,12 @@ import type { SearchResult } from 'minisearch';
 import { edits } from '../studio/edits.ts';
 import type { Found, FoundNote } from '../studio/handbook.ts';
 import { slips, type IndexedNote, type NoteIndex } from './noteIndex.ts';
-import { termsOf, wordsOf } from './terms.ts';
+import { isElsewhere, isEveryday, termsOf, wordsOf } from './terms.ts';
 
 /** Tuned on some of the questions; what it is worth is measured on others. */
 const tuned = {
   /** The part of a question that a note must cover to answer it. */
-  least: 0.46,
+  least: 0.38,
   /** Of a long question a smaller part, when so many of its terms are met. */
   leastOfLong: 0.3,
   manyTerms: 3,
@@ -15,6 +15,8 @@ const tuned = {
   leastOfNamed: 0.33,
   /** A word that no note has says less than one that a note is about. */
   unknown: 0.75,
+  /** A word of everyday talk says little, whether a note has it or not. */
+  everyday: 0.35,
   /** For each word of a note's phrase that stands in the question as it is. */
   phrase: 0.5,
   /** A word out of the middle of a phrase: “start” is not “start again”. */
@@ -69,16 +71,18 @@ interface Ranked extends FoundNote {
 const plain = ({ found, score }: FoundNote): FoundNote => ({ found, score });
 
 /** Notes that answer a question, the best first, by how much of it they cover. */
-export const findNotes = ({ index, entries, spread }: NoteIndex, question: string): Found => {
+export const findNotes = ({ index, entries, spread, names }: NoteIndex, question: string): Found => {
   const words = ` ${wordsOf(question).join(' ')} `;
   const terms = [...new Set(termsOf(question))].slice(0, mostTerms);
   const asked = new Set(terms);
+  const saysLittle = (term: string): boolean => isEveryday(term) && !names.has(term);
   const weight = (term: string): number => {
     const notes = spread.get(term);
-    return notes === undefined
-      ? tuned.unknown * Math.log(1 + entries.size)
-      : Math.log(1 + entries.size / notes);
+    const rare =
+      notes === undefined ? tuned.unknown * Math.log(1 + entries.size) : Math.log(1 + entries.size / notes);
+    return saysLittle(term) ? tuned.everyday * rare : rare;
   };
+  const isAway = terms.some(isElsewhere);
   const whole = terms.reduce((sum, term) => sum + weight(term), 0);
 
   /** The longest name of a note that stands in the question as it is. */
@@ -101,14 +105,18 @@ export const findNotes = ({ index, entries, spread }: NoteIndex, question: strin
     const covered = each.reduce((sum, one) => sum + one.met * weight(one.term), chatter);
     const score = whole + chatter === 0 ? 0 : covered / (whole + chatter);
     const many = each.filter((one) => one.met >= 0.7).length >= tuned.manyTerms;
+    // Everyday words alone answer nothing, but for a whole phrase of them.
+    const ofTrade = said.count > 1 || each.some((one) => one.met >= 0.65 && !saysLittle(one.term));
     const named = terms.some((term) => result.match[term]?.includes('title'));
     return {
       found: note.note,
       score,
       answers:
-        score >= tuned.least ||
-        (named && score >= tuned.leastOfNamed) ||
-        (many && score >= tuned.leastOfLong),
+        ofTrade &&
+        !isAway &&
+        (score >= tuned.least ||
+          (named && score >= tuned.leastOfNamed) ||
+          (many && score >= tuned.leastOfLong)),
       rank: (result.score + 8 * chatter) * (0.4 + score) * (1 + tuned.phrase * said.count),
     };
   };

@@ -29,6 +29,8 @@ export interface NoteIndex {
   entries: ReadonlyMap<string, Entry>;
   /** In how many notes a term stands. */
   spread: ReadonlyMap<string, number>;
+  /** Terms that some note goes by alone: however common elsewhere, they say much here. */
+  names: ReadonlySet<string>;
 }
 
 export type { Entry as IndexedNote };
@@ -77,14 +79,17 @@ export const indexNotes = (notes: readonly Note[]): NoteIndex => {
       tokenize: (text) => text.split(' '),
     },
   });
+  const names = new Set<string>();
   const spread = new Map<string, number>();
   const entries = new Map<string, Entry>();
   for (const note of notes) {
     const one = indexed(note);
     index.add(one);
-    entries.set(one.id, { id: one.id, note, phrases: calledBy(note).map(phrase) });
+    const phrases = calledBy(note).map(phrase);
+    entries.set(one.id, { id: one.id, note, phrases });
+    for (const { count, terms } of phrases) if (count === 1) for (const term of terms) names.add(term);
     for (const term of new Set(termsOf(`${one.title}. ${one.words}. ${one.answer} ${one.rest}`)))
       spread.set(term, (spread.get(term) ?? 0) + 1);
   }
-  return { index, entries, spread };
+  return { index, entries, spread, names };
 };
