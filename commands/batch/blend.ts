@@ -3,6 +3,8 @@ import { bucket } from '../../src/command/kinds/bucket.ts';
 import { volume } from '../../src/command/kinds/quantities.ts';
 import { printLine } from '../../src/command/parseLine.ts';
 import { blendBuckets } from '../../src/studio/blendBuckets.ts';
+import { roomIn, usablePart } from '../../src/studio/roomIn.ts';
+import { millilitres } from '../../src/glaze/units.ts';
 import { handAmount, volumeText } from '../../src/words/measures.ts';
 
 /** What arithmetic on decimals adds to a pail that is just full, ml. */
@@ -37,11 +39,22 @@ export const blendBatch = asks({
       case 'blend': {
         const { gravity: window, pail } = into;
         const inside = window && blend.gravity >= window.low && blend.gravity <= window.high;
-        const fits = pail === undefined || blend.volume <= pail + aHair;
-        const poured = handAmount(blend.poured);
+        const room =
+          pail === undefined || blend.volume <= usablePart * pail + aHair
+            ? undefined
+            : roomIn(pail, blend.held);
+        const fits = room === undefined;
+        const amount = room === undefined ? blend.poured : Math.min(room, blend.poured);
+        const poured = handAmount(amount);
+        const less =
+          !fits && poured > 0 && blendBuckets(v.first, v.second, { now, amount: millilitres(poured) });
+        const part = less && less.kind === 'blend' ? less : undefined;
         return {
           kind: 'answer',
-          title: w.blendTitle(into.name, from.name, blend.gravity, blend.volume, units),
+          title:
+            fits || pail === undefined
+              ? w.blendTitle(into.name, from.name, blend, units)
+              : w.tooMuch(into.name, from.name, { made: blend, pail, part }, units),
           facts: [
             { label: [w.factGravity], text: w.within(blend.gravity, blend.u95) },
             {
@@ -49,29 +62,29 @@ export const blendBatch = asks({
               text: w.flocculant(blend.percentOfDry, blend.heptahydrate, blend.flocculantUnknown),
             },
           ],
-          dont: fits ? [] : [w.doesNotFit(blend.volume, pail, units)],
           reasons: [
             ...w.blendSteps.map((text, i) => w.step(i + 1, text)),
             ...(window ? [w.intoWindow(into.name, window, inside === true)] : []),
           ],
-          actions: fits
-            ? [
-                {
-                  label: w.pouredIn(volumeText(poured, units)),
-                  line: printLine(
-                    ['added'],
-                    {
-                      bucket: String(v.first.no),
-                      what: 'glaze',
-                      amount: `${poured}ml`,
-                      from: String(v.second.no),
-                    },
-                    v.first.seq,
-                  ),
-                  press: 'run',
-                },
-              ]
-            : [],
+          actions:
+            fits || part
+              ? [
+                  {
+                    label: w.pouredIn(volumeText(poured, units)),
+                    line: printLine(
+                      ['added'],
+                      {
+                        bucket: String(v.first.no),
+                        what: 'glaze',
+                        amount: `${poured}ml`,
+                        from: String(v.second.no),
+                      },
+                      v.first.seq,
+                    ),
+                    press: 'run',
+                  },
+                ]
+              : [],
           data: {
             waterMl: blend.water,
             powderGrams: blend.powder,
@@ -81,6 +94,7 @@ export const blendBatch = asks({
             heptahydrateGrams: blend.heptahydrate,
             totalPercentOfDry: blend.percentOfDry,
             fits,
+            ...(!fits && { fitsMl: amount }),
           },
         };
       }

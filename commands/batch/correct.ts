@@ -1,8 +1,8 @@
-import { asks, type Action, type Asking, type Reply } from '../../src/command/contract.ts';
+import { asks, type Asking, type Reply } from '../../src/command/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { recipe } from '../../src/command/kinds/recipes.ts';
-import { printLine } from '../../src/command/parseLine.ts';
+import { correctionActions, correctionAmount } from '../../src/command/correctionActions.ts';
 import { recipeOfBucket } from '../../src/command/recipeOfBucket.ts';
 import { verdictReply } from '../../src/command/verdictReply.ts';
 import { grams } from '../../src/glaze/units.ts';
@@ -10,76 +10,17 @@ import type { BucketState } from '../../src/studio/bucketState.ts';
 import {
   correctBucket,
   correctionWays,
-  type Corrected,
+  type CorrectionFound as Found,
   type CorrectionWay,
 } from '../../src/studio/correctBucket.ts';
 import { volumeReason } from '../../src/studio/moveAmounts.ts';
 import type { Recipe } from '../../src/studio/recipe.ts';
 import { scaleRecipe } from '../../src/studio/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/studio.ts';
-import { handAmount, massText, volumeText } from '../../src/words/measures.ts';
-import { pour, type Pour } from '../../src/words/pour.ts';
-
-type Found = Extract<Corrected, { kind: 'amounts' }>;
+import type { Pour } from '../../src/words/pour.ts';
 
 /** A whole gram is what a studio's scale shows of a batch. */
 const scaleStep = grams(1);
-
-/** The one amount of a way, as it stands in an answer and as it is logged. */
-const amountOf = (way: CorrectionWay, found: Found, units: UnitSystem) => {
-  const { amounts } = found;
-  const [value, perLitre] = {
-    water: [amounts.waterMl, amounts.waterMlPerLitre],
-    'draw-off': [amounts.drawOffMl, amounts.drawOffMlPerLitre],
-    dry: [amounts.dryGrams, amounts.dryGramsPerLitre],
-    blend: [amounts.blendMl, undefined],
-  }[way];
-  const unit = way === 'dry' ? 'g' : 'ml';
-  const known = value !== undefined || found.expected !== undefined;
-  const hand = handAmount(value ?? 0);
-  const text = (amount: number) => (unit === 'g' ? massText : volumeText)(handAmount(amount), units);
-  const poured = pour(value, known ? undefined : perLitre, units, text) ?? { amount: text(0), each: '' };
-  return { poured, hand, typed: `${hand}${unit}`, known };
-};
-
-const actions = (
-  way: CorrectionWay,
-  found: Found,
-  { bucket: state, other, units }: { bucket: BucketState; other: BucketState | undefined; units: UnitSystem },
-  asking: Asking,
-): Action[] => {
-  const { words, role } = asking;
-  const press = (label: Action['label'], path: string, typed: Record<string, string>): Action => ({
-    label,
-    line: printLine([path], { bucket: String(state.no), ...typed }, state.seq),
-    press: 'run',
-  });
-  const { poured, hand, typed, known } = amountOf(way, found, units);
-  const shown = poured.amount;
-  const w = words.verdict;
-  const mayPour = known && hand > 0 && (role === 'keeper' || way === 'water' || way === 'blend');
-  const done = {
-    water: () => press(w.poured(shown), 'added', { what: 'water', amount: typed }),
-    'draw-off': () => press(w.drewOff(shown), 'added', { what: 'draw-off', amount: typed }),
-    dry: () => press(w.stirredIn(shown), 'added', { what: 'dry', amount: typed }),
-    blend: () =>
-      press(words.batch.pouredIn(shown), 'added', {
-        what: 'glaze',
-        amount: typed,
-        ...(other && { from: String(other.no) }),
-      }),
-  };
-  return [
-    ...(found.first.includes('sieve') ? [press(w.sievedIt(), 'sieved', {})] : []),
-    ...(found.first.includes('stir') ? [press(w.stirredIt(), 'stirred', {})] : []),
-    ...(mayPour ? [done[way]()] : []),
-    {
-      label: w.measureIt(),
-      line: printLine(['reading'], { bucket: String(state.no) }),
-      press: 'edit' as const,
-    },
-  ].slice(0, 3);
-};
 
 const cautions = (way: CorrectionWay, { words }: Asking): NonNullable<Reply['cautions']> => {
   if (way === 'draw-off') return [words.verdict.caution('drawn-water')];
@@ -103,6 +44,8 @@ const data = (
   powderGrams: amounts.dryGramsPerLitre !== undefined ? null : (amounts.dryGrams ?? 0),
   ...(amounts.dryGrams !== undefined && { dryGrams: amounts.dryGrams }),
   ...(amounts.blendMl !== undefined && { blendMl: amounts.blendMl }),
+  ...(amounts.ladleMl !== undefined && { ladleMl: amounts.ladleMl }),
+  ...(amounts.fitsMl !== undefined && { fitsMl: amounts.fitsMl }),
   ...(amounts.waterMlLeft !== undefined && { waterMlLeft: amounts.waterMlLeft }),
   ...(amounts.waterMlPerLitre !== undefined && { waterMlPerLitre: amounts.waterMlPerLitre }),
   ...(amounts.drawOffMlPerLitre !== undefined && { drawOffMlPerLitre: amounts.drawOffMlPerLitre }),
@@ -110,19 +53,35 @@ const data = (
   from: { value: measured.value, u95: measured.u95 },
   gravity: expected ? expected.gravity : null,
   interval: expected ? { low: expected.gravity - expected.u95, high: expected.gravity + expected.u95 } : null,
-  volumeL: expected ? expected.volume / 1000 : null,
+  volumeL: expected ? expected.volume.value / 1000 : null,
   ...(materials && { materials: materials.map((one) => ({ ...one })) }),
 });
 
+interface Saying {
+  poured: Pour;
+  full: boolean;
+  other: string;
+  units: UnitSystem;
+}
+
 const titleOf = (
   way: CorrectionWay,
-  { first, half }: Found,
-  { poured, full }: { poured: Pour; full: boolean },
-  { words: { correct: w }, role }: Asking,
+  { first, half, amounts, falls }: Found,
+  { poured, full, other, units }: Saying,
+  { words, role }: Asking,
 ): Reply['title'] => {
+  const w = words.correct;
   if (role === 'member' && (way === 'dry' || way === 'draw-off'))
     return full && way === 'dry' ? w.askKeeperFull : w.askKeeper(way, poured, first);
-  return full ? w.noRoom : w.firstThen(first, w.correctTitle(way, poured, half));
+  const { blendMl, ladleMl, fitsMl } = amounts;
+  if (blendMl !== undefined && ladleMl !== undefined) {
+    const split = { ladle: ladleMl, pour: blendMl, fits: fitsMl ?? 0 };
+    return w.firstThen(first, w.ladleFirst(other, split, units));
+  }
+  if (amounts.waterMlLeft !== undefined) return w.firstThen(first, words.verdict.overfull(amounts, units));
+  if (full) return w.noRoom;
+  const title = w.correctTitle(way, poured, { half, other });
+  return w.firstThen(first, falls ? w.falls(falls, other, title) : title);
 };
 
 const answered = async (
@@ -136,8 +95,9 @@ const answered = async (
   const w = words.correct;
   const { bucket: state } = pails;
   const { units } = await book.studio();
-  const { poured, hand, known } = amountOf(way, found, units);
+  const { poured, hand, known } = correctionAmount(way, found, units);
   const full = known && hand === 0;
+  const saying = { poured, full, other: pails.other?.settings.name ?? '', units };
   const materials =
     way === 'dry' && recipeOf && found.amounts.dryGrams !== undefined && hand > 0
       ? scaleRecipe(recipeOf, { total: grams(hand), step: scaleStep })
@@ -151,7 +111,7 @@ const answered = async (
   };
   return {
     kind: 'answer',
-    title: words.verdict.headline(state.settings.name, titleOf(way, found, { poured, full }, asking)),
+    title: words.verdict.headline(state.settings.name, titleOf(way, found, saying, asking)),
     facts: [
       {
         label: [w.factNow],
@@ -177,7 +137,7 @@ const answered = async (
       said(volumeReason({ state, now }), setting),
       ...found.reasons.map((reason) => said(reason, setting)),
     ],
-    actions: actions(way, found, { ...pails, units }, asking),
+    actions: correctionActions(way, found, { ...pails, units }, asking),
     data: { bucket: state.no, ...data(way, found, materials) },
   };
 };

@@ -5,6 +5,7 @@ import { mass, number, statedGravity, volume } from '../../src/command/kinds/qua
 import { knownRecipe } from '../../src/command/knownRecipe.ts';
 import { gravity, grams } from '../../src/glaze/units.ts';
 import { planBatch } from '../../src/studio/planBatch.ts';
+import { usablePart } from '../../src/studio/roomIn.ts';
 import { recipeCautions } from '../../src/studio/recipe.ts';
 
 const usualMesh = 80;
@@ -73,7 +74,9 @@ export const planNewBatch = asks({
           facts: [
             { label: [w.factMaterials], text: w.weighed(materials) },
             { label: [w.factWater], text: w.waterFact(water) },
-            ...(v.pail === undefined ? [] : [{ label: [w.factPail], text: w.fits(made, v.pail, units) }]),
+            ...(v.pail === undefined
+              ? []
+              : [{ label: [w.factPail], text: w.fits(made, v.pail, usablePart * v.pail, units) }]),
           ],
           cautions,
           reasons: [...steps.map((text, i) => w.step(i + 1, text)), w.solidsOfMix(solids), w.sheet()],

@@ -14,6 +14,9 @@ export type Blend =
       gravity: Gravity;
       u95: number;
       volume: Millilitres;
+      volumeU95: number;
+      /** What was in the first before. */
+      held: Millilitres;
       poured: Millilitres;
       water: Grams;
       powder: Grams;
@@ -66,12 +69,15 @@ export const blendBuckets = (
     },
   };
   const slurry = gravityOf(together, mixed);
+  const volume = volumeOf(together, mixed);
   const salt = first.flocculant.heptahydrate + part * second.flocculant.heptahydrate;
   return {
     kind: 'blend',
     gravity: slurry.value,
     u95: coverage95 * slurry.sd,
-    volume: volumeOf(together, mixed).value,
+    volume: volume.value,
+    volumeU95: coverage95 * volume.sd,
+    held: one.volume,
     poured,
     water: together.water,
     powder: together.solids,

@@ -6,6 +6,7 @@ import type { BucketState, Contents } from './bucketState.ts';
 import { contentsFrom, gravityOf, volumeOf, waterGramsPerMl, withAdded, type Estimate } from './contents.ts';
 import type { Instant } from './ids.ts';
 import { litreAmount, pailAmount, type WaterOrPowder } from './pailAmounts.ts';
+import { roomIn, usablePart } from './roomIn.ts';
 import { facts, rules, type Facts } from './rules.ts';
 import { safeAmount } from './safeAmount.ts';
 import type { Amounts, GravityBand, Reason, RuleName } from './verdict.ts';
@@ -19,7 +20,16 @@ export type CorrectionWay = (typeof correctionWays)[number];
 export interface Expected {
   gravity: Gravity;
   u95: number;
-  volume: Millilitres;
+  volume: { value: Millilitres; u95: number };
+}
+
+/** Amounts of a way; blending may have to make room first. */
+export interface CorrectionAmounts extends Amounts {
+  blendMl?: Millilitres;
+  /** Glaze to take out before, so that what goes in leaves room to stir. */
+  ladleMl?: Millilitres;
+  /** What could go in without, and would not be enough. */
+  fitsMl?: Millilitres;
 }
 
 export type Corrected =
@@ -40,10 +50,14 @@ export type Corrected =
       /** To do before: a stir, or a sieve and a stir. */
       first: ('sieve' | 'stir')[];
       half: boolean;
-      amounts: Amounts & { blendMl?: Millilitres };
+      amounts: CorrectionAmounts;
       reasons: Reason[];
       expected?: Expected;
+      /** All that is there, or all that is safe, and it stays outside its window. */
+      falls?: 'other-empty' | 'held-back';
     };
+
+export type CorrectionFound = Extract<Corrected, { kind: 'amounts' }>;
 
 /** Rules that ask for a new reading, or for hands off, before any amount is right. */
 const readied: ReadonlySet<RuleName> = new Set(['never-stirred', 'rested', 'unsieved']);
@@ -55,10 +69,11 @@ const poured = (ml: number): Estimate<number> => ({
 
 const expectedOf = (contents: Contents, solids: Gravity, readingU95: number): Expected => {
   const after = gravityOf(contents, solids);
+  const volume = volumeOf(contents, solids);
   return {
     gravity: after.value,
     u95: Math.hypot(coverage95 * after.sd, readingU95),
-    volume: volumeOf(contents, solids).value,
+    volume: { value: volume.value, u95: coverage95 * volume.sd },
   };
 };
 
@@ -72,13 +87,47 @@ const afterAmounts = (c: Correction, { waterMl, drawOffMl, dryGrams }: Amounts):
   );
 };
 
-/** How much of another bucket brings this one to mid-window, as far as it is safe, fits, and is there. */
+/** What comes of it when some is ladled out and some of another bucket is poured in. */
+const afterBlend = (
+  c: Correction,
+  other: { value: Gravity; u95: number },
+  { blendMl, ladleMl }: { blendMl: number; ladleMl: number },
+): Expected => {
+  const left = {
+    value: millilitres(c.volume.value - ladleMl),
+    sd: Math.hypot(c.volume.sd, ladleMl * pouredWithin),
+  };
+  const mine = contentsFrom(left, { value: c.from.value, sd: c.from.u95 / coverage95 }, c.solids);
+  const into = contentsFrom(
+    { value: millilitres(blendMl), sd: blendMl * pouredWithin },
+    { value: other.value, sd: other.u95 / coverage95 },
+    c.solids,
+  );
+  const together = withAdded(
+    mine,
+    { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
+    { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
+    into.covariance.waterSolids,
+  );
+  return expectedOf(together, c.solids, c.from.u95);
+};
+
+/** How much to ladle out so that the rest and its share of the other fill the usable part of the pail. */
+const makeRoom = (volume: number, pail: number, safe: number, held: number) => {
+  const share = safe / volume;
+  const usable = usablePart * pail;
+  const even = usable / (1 + share);
+  const kept = share * even <= held ? even : usable - held;
+  return { blendMl: Math.min(share * kept, held), ladleMl: volume - kept };
+};
+
+/** How much of another bucket brings this one to mid-window, as far as it is safe, fits with room to stir, and is there. */
 const byBlending = (
   c: Correction,
   pail: Millilitres | undefined,
   other: BucketState,
   now: Instant,
-): Pick<Extract<Corrected, { kind: 'amounts' }>, 'amounts' | 'reasons' | 'expected'> | Corrected => {
+): Pick<CorrectionFound, 'amounts' | 'reasons' | 'expected' | 'falls'> | Corrected => {
   const held = volumeNow(other, now);
   if (!held) return { kind: 'needs-volume', other: true };
   const theirs = other.predicted ?? other.believed;
@@ -92,30 +141,21 @@ const byBlending = (
   const far = theirs.value > c.from.value ? c.window.high : c.window.low;
   const distance = { value: Math.abs(far - c.from.value), sd: c.from.u95 / coverage95 };
   const safe = safeAmount(wanted.value, c.volume, distance, Math.max(0, Math.abs(theirs.value - far)));
-  const room = pail === undefined ? Infinity : Math.max(0, pail - c.volume.value);
-  const blendMl = millilitres(Math.min(safe, held.value, room));
-  const sd = theirs.u95 / coverage95;
-  const mine = contentsFrom(c.volume, { value: c.from.value, sd: c.from.u95 / coverage95 }, c.solids);
-  const into = contentsFrom(
-    { value: blendMl, sd: blendMl * pouredWithin },
-    { value: theirs.value, sd },
-    c.solids,
-  );
-  const together = withAdded(
-    mine,
-    { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
-    { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
-    into.covariance.waterSolids,
-  );
+  const room = pail === undefined ? Infinity : roomIn(pail, c.volume.value);
+  const isInside = ({ gravity }: Expected) => gravity >= c.window.low && gravity <= c.window.high;
+  const asIs = { blendMl: Math.min(safe, held.value, room), ladleMl: 0 };
+  const asItIs = afterBlend(c, theirs, asIs);
+  const needsRoom = pail !== undefined && room < Math.min(safe, held.value) && !isInside(asItIs);
+  const pour = needsRoom ? makeRoom(c.volume.value, pail, safe, held.value) : asIs;
+  const expected = needsRoom ? afterBlend(c, theirs, pour) : asItIs;
   return {
-    amounts: { blendMl },
-    reasons: [
-      ...(safe < wanted.value * 0.99 ? [{ because: 'held-back' as const, wanted: wanted.value, safe }] : []),
-      ...(room < Math.min(safe, held.value)
-        ? [{ because: 'pail-full' as const, fits: millilitres(room), wanted: millilitres(safe) }]
-        : []),
-    ],
-    expected: expectedOf(together, c.solids, c.from.u95),
+    amounts: {
+      blendMl: millilitres(pour.blendMl),
+      ...(needsRoom && { ladleMl: millilitres(pour.ladleMl), fitsMl: millilitres(room) }),
+    },
+    reasons: safe < wanted.value * 0.99 ? [{ because: 'held-back', wanted: wanted.value, safe }] : [],
+    expected,
+    ...(!isInside(expected) && { falls: held.value < safe ? 'other-empty' : 'held-back' }),
   };
 };
 

@@ -2,6 +2,7 @@ import { grams, millilitres, type Millilitres } from '../glaze/units.ts';
 import { drawOffForWindow, dryForWindow, waterForWindow, type Correction } from './amounts.ts';
 import { waterGramsPerMl, type Estimate } from './contents.ts';
 import type { Amount } from './decisionTable.ts';
+import { roomIn } from './roomIn.ts';
 import type { Amounts, Reason } from './verdict.ts';
 
 export type WaterOrPowder = Exclude<Amount, 'dose'>;
@@ -20,7 +21,7 @@ const water = (c: Correction, pail: Millilitres | undefined, part: number): Amou
   const found = waterForWindow(c);
   if (!found) return none;
   const pour = found.safe * part;
-  const fits = pail === undefined ? pour : Math.max(0, pail - c.volume.value);
+  const fits = pail === undefined ? pour : roomIn(pail, c.volume.value);
   const reasons = part === 1 ? heldBack(found.wanted, found.safe) : [];
   if (pour <= fits) return { amounts: { waterMl: millilitres(pour) }, reasons };
   return {
@@ -33,8 +34,7 @@ const dry = (c: Correction, pail: Millilitres | undefined): AmountsFound => {
   const found = dryForWindow(c);
   if (!found) return none;
   // Grains take the room of the water that weighs as much, over their gravity.
-  const fits =
-    pail === undefined ? found.safe : Math.max(0, pail - c.volume.value) * c.solids * waterGramsPerMl;
+  const fits = pail === undefined ? found.safe : roomIn(pail, c.volume.value) * c.solids * waterGramsPerMl;
   if (found.safe <= fits)
     return { amounts: { dryGrams: found.safe }, reasons: heldBack(found.wanted, found.safe) };
   return {

@@ -2,7 +2,17 @@ import type { Gravity } from '../glaze/units.ts';
 import type { MaterialCaution } from '../glaze/materialTable.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { UnitSystem } from '../studio/studio.ts';
-import { gravityText, gravityWithin, massText, percentText, volumeText, windowText } from './measures.ts';
+import {
+  gravityText,
+  gravityWithin,
+  handAmount,
+  massText,
+  percentText,
+  volumeAbout,
+  volumeText,
+  volumeTo,
+  windowText,
+} from './measures.ts';
 import { join, said, t, type Text } from './text.ts';
 
 const nothing = 'Nothing was saved.';
@@ -23,6 +33,15 @@ const materialCautions: Record<MaterialCaution, string> = {
   caustic: 'caustic: gloves and eye protection',
   soluble: 'dissolves in the water: it goes off with drawn-off water and may come back as crystals',
 };
+
+interface Made {
+  gravity: number;
+  volume: number;
+  volumeU95: number;
+}
+
+const mixture = ({ gravity, volume, volumeU95 }: Made, units: UnitSystem): Text =>
+  t`${[volumeTo(volume, volumeU95, units)]} at ${[gravityText(gravity)]}`;
 
 export const batchWords = {
   about: 'Correct a bucket, plan a new batch, blend two, keep recipes',
@@ -71,12 +90,12 @@ export const batchWords = {
   factWater: 'Water',
   waterFact: (grams: number): Text => [`${Math.round(grams)} g (${Math.round(grams)} ml)`],
   factPail: 'Pail',
-  fits: (volume: number, pail: number, units: UnitSystem): Text =>
-    volume <= 0.95 * pail
+  fits: (volume: number, pail: number, usable: number, units: UnitSystem): Text =>
+    volume <= usable
       ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: it fits, with room to stir`
       : volume <= pail
         ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: to the rim, no room to stir; make less`
-        : t`${[volumeText(volume, units)]} does not fit a ${[volumeText(pail, units)]} pail: it takes ${Math.ceil(volume / (0.95 * pail))}`,
+        : t`${[volumeText(volume, units)]} does not fit a ${[volumeText(pail, units)]} pail: it takes ${Math.ceil(volume / usable)}`,
   planSteps: (water: number, mesh: number | 'never'): Text[] => [
     [
       `Put ${Math.round(0.9 * water)} g of the water in the pail; keep ${Math.round(water) - Math.round(0.9 * water)} g back.`,
@@ -106,14 +125,26 @@ export const batchWords = {
   sheetBy: 'By:',
   sheet: (): Text => ['A sheet to print is with this.'],
 
-  blendTitle: (first: string, second: string, gravity: number, volume: number, units: UnitSystem): Text =>
-    t`${said(first)} and ${said(second)} make ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
+  blendTitle: (first: string, second: string, made: Made, units: UnitSystem): Text =>
+    t`${said(first)} and ${said(second)} make ${mixture(made, units)}.`,
+  /** The pail has no room for all of it; the part that fits, and what that makes. */
+  tooMuch: (
+    first: string,
+    second: string,
+    { made, pail, part }: { made: Made; pail: number; part: (Made & { poured: number }) | undefined },
+    units: UnitSystem,
+  ): Text => {
+    const all = t`${said(first)} and ${said(second)} make ${mixture(made, units)}: more than the ${[volumeText(pail, units)]} pail holds with room to stir.`;
+    return part
+      ? t`${all} Mix them in a bigger tub, or pour in only ${[volumeText(handAmount(part.poured), units)]}, for ${mixture(part, units)}.`
+      : t`${all} Mix them in a bigger tub, or ladle some out first.`;
+  },
   sameBucket: ['A bucket can’t be blended with itself.'] as Text,
   unmeasured: (name: string): Text => t`Measure ${said(name)} first: stir it, then weigh a cup. ${[nothing]}`,
   needsVolume: (name: string): Text =>
     t`How full is ${said(name)}? Say the gap from rim to glaze in a reading, and ask again. ${[nothing]}`,
   moreThanHeld: (name: string, held: number, units: UnitSystem): Text =>
-    t`${said(name)} holds only about ${[volumeText(held, units)]}. ${[nothing]}`,
+    t`${said(name)} holds only about ${[volumeAbout(held, units)]}. ${[nothing]}`,
   factGravity: 'Gravity',
   within: (value: number, u95: number): Text => [gravityWithin(value, u95)],
   factFlocculant: 'Flocculant',
@@ -132,8 +163,6 @@ export const batchWords = {
     ['Try it first: a cup of the two in the right parts, on a test tile, fired.'],
     ['Stir, then measure what came of it.'],
   ] as Text[],
-  doesNotFit: (volume: number, pail: number, units: UnitSystem): Text =>
-    t`${[volumeText(volume, units)]} does not fit the pail of ${[volumeText(pail, units)]}.`,
   pouredIn: (amount: string): Text => t`I poured in ${[amount]}`,
   step: (n: number, text: Text): Text => t`${n}. ${text}`,
 };

@@ -1,6 +1,6 @@
 import type { CorrectionWay } from '../studio/correctBucket.ts';
 import type { UnitSystem } from '../studio/studio.ts';
-import { gravityText, gravityWithin, volumeText, windowText } from './measures.ts';
+import { gravityText, gravityWithin, handAmount, volumeText, volumeTo, windowText } from './measures.ts';
 import type { Pour } from './pour.ts';
 import { said, t, type Text } from './text.ts';
 
@@ -24,7 +24,11 @@ export const correctWords = {
   otherCannot: (name: string, other: number, wanted: number): Text =>
     t`${said(name)} is at ${[gravityText(other)]}: no amount of it brings this one to ${[gravityText(wanted)]}.`,
   needsOther: ['Blend it with which bucket? Add with: and its name.'] as Text,
-  correctTitle: (way: CorrectionWay, { amount, each }: Pour, half: boolean): Text => {
+  correctTitle: (
+    way: CorrectionWay,
+    { amount, each }: Pour,
+    { half, other }: { half: boolean; other: string },
+  ): Text => {
     switch (way) {
       case 'water':
         return half
@@ -35,9 +39,25 @@ export const correctWords = {
       case 'dry':
         return t`Stir in ${[amount]} of dry batch${[each]}, then measure.`;
       case 'blend':
-        return t`Pour in ${[amount]} of the other bucket${[each]}, stir, then measure.`;
+        return t`Pour in ${[amount]} of ${said(other)}${[each]}, stir, then measure.`;
     }
   },
+  /** More of the other bucket than leaves room to stir. */
+  ladleFirst: (
+    other: string,
+    { ladle, pour, fits }: { ladle: number; pour: number; fits: number },
+    units: UnitSystem,
+  ): Text => {
+    const hand = (ml: number) => volumeText(handAmount(ml), units);
+    const now =
+      handAmount(fits) > 0 ? `Only ${hand(fits)} fits now, too little for its window.` : 'The pail is full.';
+    return t`Ladle ${[hand(ladle)]} out first, then pour in ${[hand(pour)]} of ${said(other)}, stir and measure. ${[now]}`;
+  },
+  falls: (why: 'other-empty' | 'held-back', other: string, title: Text): Text =>
+    why === 'other-empty'
+      ? t`${title} That is all there is of ${said(other)}, and not enough for its window.`
+      : t`${title} It will want more then: a reading that is surer tells how much.`,
+  ladled: (amount: string): Text => t`I ladled ${[amount]} out`,
   /** What is keepers' hands, said to a member. */
   askKeeper: (
     way: 'draw-off' | 'dry',
@@ -65,8 +85,8 @@ export const correctWords = {
   noRoom: ['The pail is full: ladle some glaze out first.'] as Text,
   factExpected: 'Expect next',
   factNow: 'Now',
-  expected: (value: number, u95: number, volume: number, units: UnitSystem): Text =>
-    t`${[gravityWithin(value, u95)]}, and ${[volumeText(volume, units)]} in the pail`,
+  expected: (value: number, u95: number, volume: { value: number; u95: number }, units: UnitSystem): Text =>
+    t`${[gravityWithin(value, u95)]}, and ${[volumeTo(volume.value, volume.u95, units)]} in the pail`,
   correctSteps: (way: CorrectionWay): Text[] => {
     const measure: Text = ['Stir to the bottom, measure again, log the reading.'];
     switch (way) {

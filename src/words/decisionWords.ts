@@ -66,7 +66,7 @@ export const decisionWords = {
     ...flow.map((one) => flowWords[one]),
   ],
   amounts:
-    'Amounts aim at the middle of the window. They are held back until the chance of passing its far edge is at most 5 %, with what is not known of the gravity and of the volume both counted, and they are never more than fits under the rim. When nobody has said for a week how full the pail is, they are given for each litre.',
+    'Amounts aim at the middle of the window. They are held back until the chance of passing its far edge is at most 5 %, with what is not known of the gravity and of the volume both counted, and they are never more than leaves room to stir. When nobody has said for a week how full the pail is, they are given for each litre.',
   afterStir: 'what follows once it is stirred',
   cake: 'scrape the bottom up and power-mix it',
   look: 'look at the flow',

@@ -14,7 +14,7 @@ import { firedWords } from './firedWords.ts';
 import { exportWords } from './exportWords.ts';
 import { helpWords } from './helpWords.ts';
 import { logWords } from './logWords.ts';
-import { volumeText } from './measures.ts';
+import { volumeAbout, volumeText } from './measures.ts';
 import { noteWords } from './noteWords.ts';
 import { optionWords } from './optionWords.ts';
 import { peopleWords } from './peopleWords.ts';
@@ -36,9 +36,6 @@ const notUndone: Record<NotUndoable, (id: string) => Text> = {
   'too-late': (id) => t`${[id]} is older than 15 minutes. A keeper can take it back.`,
 };
 
-/** What the logbook makes of a pail is good to a tenth of a litre at best. */
-const roughly = (ml: number): number => (ml < 1000 ? ml : Math.round(ml / 100) * 100);
-
 const addition = (why: AdditionProblem): Text => {
   switch (why.kind) {
     case 'wants-volume':
@@ -48,9 +45,9 @@ const addition = (why: AdditionProblem): Text => {
     case 'more-than-pail':
       return t`That is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;
     case 'over-the-rim':
-      return t`${[volumeText(roughly(why.held))]} are in the pail and ${[volumeText(why.pail)]} fit: ${[volumeText(why.more)]} more can't have gone in. Wrong unit, or was some taken out first (/added what:taken)? Nothing was saved.`;
+      return t`${[volumeAbout(why.held)]} are in the pail and ${[volumeText(why.pail)]} fit: ${[volumeText(why.more)]} more can't have gone in. Wrong unit, or was some taken out first (/added what:taken)? Nothing was saved.`;
     case 'more-than-held':
-      return t`That is more than ${[why.from ? 'the other bucket' : 'the bucket']} holds (about ${[volumeText(why.held)]}). Wrong unit? Nothing was saved.`;
+      return t`That is more than ${[why.from ? 'the other bucket' : 'the bucket']} holds (about ${[volumeAbout(why.held)]}). Wrong unit? Nothing was saved.`;
   }
 };
 

@@ -48,6 +48,16 @@ export const scaleText = (g: Grams | number, units: UnitSystem): string => {
   return g < 1000 ? `${plain(g, 2)} g` : massText(g);
 };
 
+/** A volume to the digit that its 95 % half-interval begins with. */
+export const volumeTo = (ml: number, u95: number, units: UnitSystem): string => {
+  const step = u95 > 1 ? 10 ** Math.floor(Math.log10(u95)) : 1;
+  return volumeText(Math.round(ml / step) * step, units);
+};
+
+/** What the logbook makes of a pail is good to a tenth of a litre at best, of a jar to ten millilitres. */
+export const volumeAbout = (ml: number, units: UnitSystem = 'metric'): string =>
+  volumeTo(ml, ml < 100 ? 0 : ml < 1000 ? 10 : 100, units);
+
 /** A volume and its 95 % half-interval, to the two digits that the interval carries. */
 export const volumeWithin = (ml: number, u95: number, units: UnitSystem): string => {
   const step = u95 > 0 ? 10 ** (Math.floor(Math.log10(u95)) - 1) : 1;

@@ -88,10 +88,11 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
 };
 
 /** More water than the pail has room for. */
-const overfull = ({ waterMl, waterMlLeft }: Amounts, fits: string, units: UnitSystem): Text => {
+export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): Text => {
+  const fits = volumeText(handAmount(waterMl ?? 0), units);
   const left = volumeText(handAmount(waterMlLeft ?? 0), units);
   return handAmount(waterMl ?? 0) > 0
-    ? t`Add ${[fits]} of water, all that fits the pail, stir and measure. It needs ${[left]} more.`
+    ? t`Add ${[fits]} of water, all that fits with room to stir, then stir and measure. It needs ${[left]} more.`
     : t`It needs ${[left]} of water, but the pail is full: ladle some glaze out first.`;
 };
 
@@ -117,7 +118,7 @@ export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
       const half = verdict.dont.includes('all-at-once');
       if (!pouring) return t`It needs water.`;
       const { amount, each } = pouring;
-      if (verdict.amounts.waterMlLeft !== undefined) return overfull(verdict.amounts, amount, units);
+      if (verdict.amounts.waterMlLeft !== undefined) return overfull(verdict.amounts, units);
       return half
         ? t`Add ${[amount]} of water${[each]}, half of what it needs, stir, then measure.`
         : t`Add ${[amount]} of water${[each]}, stir, then ${[verdict.then === 'flocculate' ? 'look at the flow' : 'measure']} again.`;

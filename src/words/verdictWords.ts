@@ -3,7 +3,7 @@ import { flowWords } from './flowWords.ts';
 import { gravityText, gravityWithin, spanText, windowText } from './measures.ts';
 import { said, t, type Text } from './text.ts';
 import { verdictReason } from './verdictReason.ts';
-import { verdictTitle } from './verdictTitle.ts';
+import { overfull, verdictTitle } from './verdictTitle.ts';
 
 const thenWords: Record<Step, string> = {
   'on-hold': 'it stays on hold',
@@ -48,6 +48,7 @@ const cautionWords: Record<VerdictCaution, string> = {
 
 export const verdictWords = {
   title: verdictTitle,
+  overfull,
   reason: verdictReason,
   dont: (dont: Dont): Text => [dontWords[dont]],
   caution: (caution: VerdictCaution): Text => [cautionWords[caution]],

@@ -66,14 +66,15 @@ describe('a correction', () => {
     expect(answer.title).toMatch(/half of what it needs/);
   });
 
-  it('says what fits under the rim', async () => {
+  it('says what fits with room to stir', async () => {
     const room = await openRoomWithGullGrey(['pail', '16l']);
     const told = await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
     const answer = await room.say(1, '/batch correct bucket:gg by:water');
-    // 2045.45 ml wanted, 16 l − 15 l = 1 l of room
-    expect(number(answer.data['waterMl'])).toBeCloseTo(1000, 6);
-    expect(number(answer.data['waterMlLeft'])).toBeCloseTo(1045.45, 1);
+    // 2045.45 ml wanted; 0.95 × 16 l − 15 l = 0.2 l of room
+    expect(number(answer.data['waterMl'])).toBeCloseTo(200, 6);
+    expect(number(answer.data['waterMlLeft'])).toBeCloseTo(1845.45, 1);
     expect(answer.data['waterMl']).toBe(verdict(told)['waterMl']);
+    expect(answer.title).toMatch(/200 ml of water, all that fits.*1\.8 l more/);
   });
 
   it('blends another bucket in', async () => {
@@ -85,15 +86,53 @@ describe('a correction', () => {
     await room.say(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
     await room.say(1, '/reading bucket:sf gravity:1.62 within:0.001 stirred:yes');
     const answer = await room.say(1, '/batch correct bucket:gg by:blend with:sf');
-    // lever rule: 15 000 × (1.44 − 1.38)/(1.62 − 1.44) = 5000 ml, but only 4000 ml of room under the rim:
-    // (15 × 1.38 + 4 × 1.62)/19 = 1.43053
-    expect(number(answer.data['blendMl'])).toBeCloseTo(4000, 6);
-    expect(number(answer.data['gravity'])).toBeCloseTo(1.43053, 4);
+    // lever rule: 15 000 × (1.44 − 1.38)/(1.62 − 1.44) = 5000 ml, but 0.95 × 19 l − 15 l = 3050 ml of room to stir,
+    // which is inside the window too: (15 × 1.38 + 3.05 × 1.62)/18.05 = 1.42055
+    expect(number(answer.data['blendMl'])).toBeCloseTo(3050, 6);
+    expect(number(answer.data['gravity'])).toBeCloseTo(1.42055, 4);
     expect(answer.actions.map(({ line }) => line)).toContain(
-      '/added bucket:1 what:glaze amount:4000ml from:2 after:2',
+      '/added bucket:1 what:glaze amount:3050ml from:2 after:2',
     );
-    const poured = await room.say(2, '/added bucket:1 what:glaze amount:4000ml from:2 after:2');
+    const poured = await room.say(2, '/added bucket:1 what:glaze amount:3050ml from:2 after:2');
     expect(poured.ok).toBe(true);
+  });
+
+  it('ladles glaze out first when the other bucket leaves no room to stir', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(
+      0,
+      '/bucket add name:"Sea Fog" nick:sf pail:19l volume:12l gravity:1.42-1.46 solids:2.6',
+    );
+    await room.say(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
+    await room.say(1, '/reading bucket:sf gravity:1.50 within:0.001 stirred:yes');
+    const answer = await room.say(1, '/batch correct bucket:gg by:blend with:sf');
+    // The lever rule wants as much of the other as is there, 15 l of each, and 12 l are: 18.05 − 12 = 6.05 l are kept, of
+    // which as much is wanted; half of 18.05 l each, 9.025, then: 15 − 9.025 = 5.975 l out, 9.025 l in.
+    expect(number(answer.data['ladleMl'])).toBeCloseTo(5975, 0);
+    expect(number(answer.data['blendMl'])).toBeCloseTo(9025, 0);
+    // Without that, 3.05 l fit: (15 × 1.38 + 3.05 × 1.50)/18.05 = 1.40028, below the window.
+    expect(number(answer.data['fitsMl'])).toBeCloseTo(3050, 0);
+    expect(number(answer.data['gravity'])).toBeCloseTo(1.44, 4);
+    expect(number(answer.data['volumeL'])).toBeCloseTo(18.05, 3);
+    expect(answer.title).toBe(
+      'Gull Grey: Ladle 5.95 l out first, then pour in 9 l of Sea Fog, stir and measure. Only 3.05 l fits now, too little for its window.',
+    );
+    expect(answer.actions[0]?.line).toBe('/added bucket:1 what:taken amount:5950ml after:2');
+    expect(answer.facts.map(({ text }) => text).join(' ')).toMatch(/and 18 l in the pail/);
+  });
+
+  it('names the other bucket, and says when all of it is not enough', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(
+      0,
+      '/bucket add name:"Sea Fog" nick:sf pail:19l volume:1l gravity:1.42-1.46 solids:2.6',
+    );
+    await room.say(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
+    await room.say(1, '/reading bucket:sf gravity:1.50 within:0.001 stirred:yes');
+    const answer = await room.say(1, '/batch correct bucket:gg by:blend with:sf');
+    // (15 × 1.38 + 1 × 1.50)/16 = 1.3875
+    expect(number(answer.data['gravity'])).toBeCloseTo(1.3875, 4);
+    expect(answer.title).toMatch(/^Gull Grey: Pour in 1 l of Sea Fog, .* all there is .* not enough/);
   });
 
   it('changes nothing in a bucket that is inside its window within the uncertainty', async () => {
@@ -139,6 +178,8 @@ describe('a correction', () => {
     expect((await room.say(2, '/batch correct bucket:gg by:water')).title).toMatch(
       /Pour in \d+ ml of water for each litre in the pail, half of what it needs/,
     );
+    // One reading that the logbook did not expect changes no water: a second settles it.
+    await room.say(3, '/reading bucket:gg gravity:1.38 within:0.001 look:right stirred:yes');
     await room.say(3, '/reading bucket:gg gravity:1.38 within:0.001 look:right stirred:yes');
     const off = await room.keeper(3, '/batch correct bucket:gg by:draw-off');
     expect(off.data['waterMl']).toBeNull();
@@ -291,6 +332,24 @@ describe('a blend', () => {
     expect(number(dose.data['totalPercentOfDry'])).toBeCloseTo(0.0237, 3);
     const other = await room.say(5, '/dose bucket:sf');
     expect(number(other.data['totalPercentOfDry'])).toBeLessThan(0.11);
+  });
+
+  it('that does not fit says so first, and the part that does', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(
+      0,
+      '/bucket add name:"Sea Fog" nick:sf pail:19l volume:11.44l gravity:1.42-1.46 solids:2.6',
+    );
+    await room.say(1, '/reading bucket:gg gravity:1.40 within:0.001 seconds:14 stirred:yes');
+    await room.say(1, '/reading bucket:sf gravity:1.60 within:0.001 stirred:yes');
+    const answer = await room.say(2, '/batch blend first:gg second:sf');
+    // 26.44 l in all, known to a litre at best (each volume ± 5 %); (15 × 1.40 + 11.44 × 1.60)/26.44 = 1.4865.
+    // Room to stir: 0.95 × 19 − 15 = 3.05 l, and (15 × 1.40 + 3.05 × 1.60)/18.05 = 1.4338.
+    expect(answer.title).toBe(
+      'Gull Grey and Sea Fog make 26 l at 1.49: more than the 19 l pail holds with room to stir. Mix them in a bigger tub, or pour in only 3.05 l, for 18 l at 1.43.',
+    );
+    expect(answer.data).toMatchObject({ fits: false });
+    expect(answer.actions[0]?.line).toMatch(/amount:3050ml from:2/);
   });
 
   it('is refused with itself, unmeasured, or with more than there is', async () => {

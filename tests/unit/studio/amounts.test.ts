@@ -47,15 +47,15 @@ describe('to mid-window, as published and computed balances have it', () => {
 });
 
 describe('a pour that does not fit', () => {
-  it('says so and splits: what fits under the rim now, the rest after glaze was taken out', async () => {
-    const room = await openRoomWithGullGrey(['volume', '18l']);
+  it('says so and splits: what fits with room to stir now, the rest after glaze was taken out', async () => {
+    const room = await openRoomWithGullGrey(['pail', '20l'], ['volume', '18l']);
     const answer = await room.say(1, '/reading bucket:gg gravity:1.5 seconds:14 stirred:yes');
     const verdict = verdictOf(answer);
-    // 18 l · 0.06 / 0.44 = 2454.5 ml; a 19 l pail has room for 1 l.
+    // 18 l · 0.06 / 0.44 = 2454.5 ml; a 20 l pail, 19 l of it usable, has room for 1 l.
     expect(verdict.waterMl).toBeCloseTo(1000, 6);
     expect(verdict).toMatchObject({ waterMlLeft: expect.closeTo(1454.5, 0) });
     expect(answer.title).toMatch(/1 l/);
-    expect(answer.reasons.join('\n')).toMatch(/under the rim/);
+    expect(answer.reasons.join('\n')).toMatch(/room to stir/);
   });
 
   it('a full pail is told to give glaze up first, and never to pour nothing', async () => {
@@ -68,9 +68,9 @@ describe('a pour that does not fit', () => {
   });
 
   it('dry batch is no more than fits either', async () => {
-    const room = await openRoomWithGullGrey(['volume', '18.8l']);
+    const room = await openRoomWithGullGrey(['pail', '20l'], ['volume', '18.8l']);
     const answer = await room.keeper(1, '/reading bucket:gg gravity:1.36 seconds:14 stirred:yes');
-    // 0.2 l of grains of gravity 2.6.
+    // 19 l of the pail are usable: 0.2 l of grains of gravity 2.6.
     expect(verdictOf(answer).dryGrams).toBeCloseTo(520, 6);
     expect(answer.reasons.join('\n')).toMatch(/draw clear water off first/);
   });
