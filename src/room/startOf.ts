@@ -6,9 +6,9 @@ import { wirePost } from './wirePost.ts';
 
 const mostAtFirst = 60;
 
-export const meOf = async ({ ports }: Room, { member, name }: Session): Promise<WireMe> => ({
+export const meOf = async ({ ports, names }: Room, { member }: Session): Promise<WireMe> => ({
   member,
-  name,
+  name: await names.of(member),
   keeper: await ports.people.isKeeper(member),
 });
 
