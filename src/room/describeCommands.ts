@@ -14,6 +14,7 @@ const describe = (path: string[], leaf: Leaf, words: Words): WireLeaf => ({
     control: kind.control,
     example: kind.example,
     ...(kind.units && { units: kind.units }),
+    ...(kind.besides && { besides: kind.besides }),
     suggests: kind.suggest !== undefined,
   })),
   form: leaf.form ?? [],

@@ -36,6 +36,13 @@ export const tokenHash = (token: string): string => createHash('sha256').update(
 
 const letters = '23456789abcdefghjkmnpqrstuvwxyz';
 
+/** A passcode as it was typed: one of ours also in capitals, or without its hyphen. */
+export const readPasscode = (typed: string): string => {
+  const bare = typed.toLowerCase().replace(/[\s-]/g, '');
+  const ours = bare.length === 10 && [...bare].every((letter) => letters.includes(letter));
+  return ours ? `${bare.slice(0, 5)}-${bare.slice(5)}` : typed.trim();
+};
+
 /** Ten letters and digits, none that look alike, for people to read out and type: 49 bits. */
 export const freshPasscode = (): string => {
   let code = '';

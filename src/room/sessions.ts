@@ -8,6 +8,7 @@ export class Sessions {
   readonly #door: Door;
   readonly #clock: RoomPorts['clock'];
   readonly #live: Map<string, Session>;
+  readonly #watched = new Map<string, Set<() => void>>();
 
   private constructor(door: Door, clock: RoomPorts['clock'], live: Session[]) {
     this.#door = door;
@@ -31,6 +32,16 @@ export class Sessions {
     return session !== undefined && session.until > this.#clock.now();
   }
 
+  /** Calls when the session is ended before its time; answers how to stop that. */
+  whenEnded({ hash }: Session, then: () => void): () => void {
+    const watchers = this.#watched.get(hash) ?? new Set();
+    this.#watched.set(hash, watchers.add(then));
+    return () => {
+      watchers.delete(then);
+      if (watchers.size === 0) this.#watched.delete(hash);
+    };
+  }
+
   async begin(member: MemberId, name: string): Promise<{ token: string; seconds: number }> {
     const token = freshToken();
     const until: Instant = this.#clock.before(-lasts);
@@ -41,7 +52,7 @@ export class Sessions {
   }
 
   async end(session: Session): Promise<void> {
-    this.#live.delete(session.hash);
+    this.#drop(session.hash);
     await this.#door.end({ hash: session.hash });
   }
 
@@ -56,7 +67,12 @@ export class Sessions {
   }
 
   async endAllOf(member: MemberId): Promise<void> {
-    for (const [hash, session] of this.#live) if (session.member === member) this.#live.delete(hash);
+    for (const [hash, session] of this.#live) if (session.member === member) this.#drop(hash);
     await this.#door.end({ member });
+  }
+
+  #drop(hash: string): void {
+    this.#live.delete(hash);
+    for (const then of this.#watched.get(hash) ?? []) then();
   }
 }

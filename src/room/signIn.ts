@@ -4,7 +4,7 @@ import type { RoomRefusal, SignInRefusal } from '../words/roomWords.ts';
 import { cleanName, nameKey, nameLook } from './nameKey.ts';
 import { Pace } from './pace.ts';
 import type { MemberId, RoomPorts } from './ports.ts';
-import { fits, sealed, tokenHash } from './secrets.ts';
+import { fits, readPasscode, sealed, tokenHash } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
 
 export interface Asked {
@@ -90,10 +90,11 @@ export class SignIn {
     const keeper = asked.code !== '' && (await door.code(code, 'keeper', 'look'));
     const invited = keeper || (asked.code !== '' && (await door.code(code, 'join', 'look')));
     if (asked.code !== '' && !invited && asked.passcode === '') return { ok: false, why: 'code-used' };
-    const admitted = (await fits(asked.passcode, await door.passcode())) || invited;
+    const admitted = (await fits(readPasscode(asked.passcode), await door.passcode())) || invited;
     const claim = await door.claim(key);
     const known = await fits(asked.secret, claim?.secret);
-    if (!admitted || (claim?.secret !== undefined && !known)) return { ok: false, why: 'no-fit' };
+    // A name and its own secret are enough to come back: a phone that was invited never knew the passcode.
+    if (!(admitted || known) || (claim?.secret !== undefined && !known)) return { ok: false, why: 'no-fit' };
     if (claim === undefined && (await people.all()).some((one) => nameLook(one.name) === nameLook(name)))
       return { ok: false, why: 'name-taken' };
     if (invited && !(await door.code(code, keeper ? 'keeper' : 'join', 'spend')))

@@ -53,6 +53,8 @@ export interface WireOption {
   control: 'text' | 'number' | 'switch' | { pick: { name: string; value: string }[] };
   example: string;
   units?: readonly string[];
+  /** What it may be besides a number. */
+  besides?: readonly { name: string; value: string }[];
   suggests: boolean;
 }
 

@@ -1,5 +1,6 @@
-import type { Command, Reply } from '../command/contract.ts';
+import type { Action, Command, Reply } from '../command/contract.ts';
 import { parseLine } from '../command/parseLine.ts';
+import { roomWords } from '../words/roomWords.ts';
 import type { Post, Words } from './ports.ts';
 import type { WireAction, WirePost } from './wire.ts';
 
@@ -13,6 +14,23 @@ const stepOf = ({ data }: Reply): string | undefined => {
 const nameOfStep = (step: string, words: Words): string => {
   const names: Record<string, string> = words.bucket.stepNames;
   return names[step] ?? step;
+};
+
+/** A line taken apart, to fill a form with. */
+const actionOf = (
+  { label, line, press }: Pick<Action, 'label' | 'line' | 'press'>,
+  commands: Command[],
+): WireAction => {
+  const parsed = parseLine(line, commands);
+  const { path, typed } = parsed.ok ? parsed.value : { path: [], typed: {} };
+  return { label, press, line, path, typed };
+};
+
+/** What was refused can be put right where it was said: nobody types it twice. */
+const putRight = ({ line, reply }: Post, commands: Command[]): WireAction[] => {
+  if (reply.kind !== 'refusal' || reply.actions?.length) return [];
+  const action = actionOf({ label: [roomWords.putRight], line, press: 'edit' }, commands);
+  return action.path.length > 0 ? [action] : [];
 };
 
 /** A post as a phone is sent it: the sentences and presses of the reply, not the figures for scripts. */
@@ -35,11 +53,10 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
       dont: reply.dont ?? [],
       cautions: reply.cautions ?? [],
       reasons: reply.reasons ?? [],
-      actions: (reply.actions ?? []).map(({ label, line: pressed, press }): WireAction => {
-        const parsed = parseLine(pressed, commands);
-        const { path, typed } = parsed.ok ? parsed.value : { path: [], typed: {} };
-        return { label, press, line: pressed, path, typed };
-      }),
+      actions: [
+        ...(reply.actions ?? []).map((action) => actionOf(action, commands)),
+        ...putRight(post, commands),
+      ],
       ...(reply.chart && { chart: reply.chart.alt }),
       ...(reply.file && { file: reply.file.name }),
     },

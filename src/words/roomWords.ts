@@ -29,8 +29,9 @@ export const roomWords = {
   },
   signIn: {
     'bad-name': 'A name has letters of one alphabet, and at most 40 characters.',
-    'short-secret': 'Your own word must have at least 8 characters.',
-    'no-fit': 'That does not fit. Check the passcode, the name and your own word.',
+    'short-secret': 'Your own password must have at least 8 characters.',
+    'no-fit':
+      'That does not fit. The first time, check the passcode, and that nobody here has the name yet; after that, your name and your own password.',
     'name-taken':
       'That name is somebody’s already. Take another, or, if it is yours, type the code that /link gives you elsewhere; a keeper can release it too.',
     'code-used': 'That code has been used, or is too old. Ask for a new one, or type the passcode.',

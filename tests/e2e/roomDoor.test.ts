@@ -75,8 +75,6 @@ describe('the way into the room', () => {
     const cut = new Promise((resolve) => message.once('close', resolve));
     await keeper.post('/api/door/release', { name: 'wren' });
     expect((await wren.get('/api/door/names')).status).toBe(401);
-    await keeper.say('/help');
-    await keeper.say(gullGrey);
     await cut;
     const next = await phoneOf(open, 'Wren', { secret: 'a new word of mine' });
     expect((await next.get('/api/start')).json).toMatchObject({ me: { keeper: false } });
@@ -144,6 +142,19 @@ describe('the way into the room', () => {
     expect((await enter({ name: 'Knot', code: next.keeperCode })).status).toBe(400);
     await next.room.stop();
     await next.app.store.close();
+  });
+
+  it('knows a member again by name and password, whatever passcode there is by now', async () => {
+    const open = await testRoom();
+    const keeper = await phoneOf(open, 'Odile', { code: open.keeperCode, passcode: '' });
+    await phoneOf(open, 'Wren', { secret, passcode: open.passcode.toUpperCase().replace('-', ' ') });
+    await keeper.post('/api/door/passcode', { passcode: 'wedge and wheel' });
+    const enter = (asked: Record<string, unknown>) => new Phone(open.port).signIn(asked);
+    expect((await enter({ name: 'Wren', secret })).status).toBe(200);
+    expect((await enter({ name: 'Wren', secret: 'not the word' })).json).toMatchObject({ why: 'no-fit' });
+    expect((await enter({ name: 'Tern', secret })).json).toMatchObject({ why: 'no-fit' });
+    await keeper.post('/api/door/release', { name: 'Wren' });
+    expect((await enter({ name: 'Wren', secret })).json).toMatchObject({ why: 'no-fit' });
   });
 
   it('opens the demo alone without a password', async () => {

@@ -120,6 +120,7 @@ export const dipSeconds: Kind<Seconds> = bounded('3', 'number', readSeconds, {
 export const effluxTime: Kind<Seconds | 'wont-run'> = {
   control: 'text',
   example: '14',
+  besides: [{ name: 'won’t run', value: 'won’t-run' }],
   async read(typed, asking) {
     if (/^(?:w[o0]n['’´]?t|does ?n['’]?t|will not|no)[\s-]*(?:run|flow)?$/i.test(typed.trim()))
       return { ok: true, value: 'wont-run' };

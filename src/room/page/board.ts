@@ -22,6 +22,7 @@ const gravityLine = ({ gravity, window }: WireBucket): HTMLElement => {
     { class: 'gravity' },
     h('b', {}, value, gravity && !gravity.believed ? h('small', {}, ` ${w.unbelieved}`) : undefined),
     scale,
+    window ? h('small', { class: 'of' }, w.window(window.low.toFixed(2), window.high.toFixed(2))) : undefined,
   );
 };
 
@@ -34,15 +35,15 @@ const cell = (bucket: WireBucket): HTMLElement =>
       { class: 'head' },
       h('span', { class: 'no' }, String(bucket.no)),
       h('h2', {}, h('bdi', {}, bucket.name)),
+      h(
+        'span',
+        { class: 'stirred' },
+        bucket.stirredAt === undefined ? w.neverStirred : w.stirred(agoText(bucket.stirredAt)),
+      ),
     ),
     h('p', { class: 'state' }, bucket.stepName),
     gravityLine(bucket),
     h('p', { class: 'needs' }, ...nodes(bucket.needs)),
-    h(
-      'p',
-      { class: 'stirred' },
-      bucket.stirredAt === undefined ? w.neverStirred : w.stirred(agoText(bucket.stirredAt)),
-    ),
   );
 
 const studio = h('h1', {});
@@ -62,13 +63,18 @@ document.body.append(
 
 let heard: number | undefined;
 
-/** As many columns as make the cells about as wide as the screen is. */
+/** As many columns as leave the words in the cells largest. */
 const fit = (count: number) => {
   const { clientWidth, clientHeight } = document.documentElement;
   const narrow = clientWidth < 700;
+  const size = (columns: number) =>
+    Math.min(clientWidth / columns / 1.8, clientHeight / Math.ceil(count / columns));
   const columns = narrow
     ? 1
-    : Math.max(1, Math.round(Math.sqrt((count * clientWidth) / clientHeight / 1.45)));
+    : Array.from({ length: count }, (_, i) => i + 1).reduce(
+        (best, one) => (size(one) > size(best) ? one : best),
+        1,
+      );
   list.style.setProperty('--columns', String(columns));
   list.style.setProperty('--rows', String(Math.max(1, Math.ceil(count / columns))));
   list.classList.toggle('narrow', narrow);

@@ -69,21 +69,21 @@ const fetched = (label: string, work: () => Promise<Node[]>): HTMLElement => {
   );
 };
 
-const invite = () =>
-  fetched(door.invite, async () => {
-    const answer = await post<{ url: string; size: number; dark: string }>('/api/door/invite', {});
+const address = (label: string, path: string, about: string) =>
+  fetched(label, async () => {
+    const answer = await post<{ url: string; size: number; dark: string }>(path, {});
     if (!answer.ok) return [h('p', {}, answer.said)];
     const { url, size, dark } = answer.value;
-    return [h('p', {}, door.inviteAbout), code(size, dark), h('p', { class: 'address' }, url)];
+    const onlyHere = ['127.0.0.1', 'localhost', '[::1]'].includes(new URL(url).hostname);
+    return [
+      h('p', {}, about),
+      onlyHere ? h('p', { class: 'trouble' }, door.onlyHere) : code(size, dark),
+      h('p', { class: 'address' }, url),
+    ];
   });
 
-const wall = () =>
-  fetched(door.wall, async () => {
-    const answer = await post<{ url: string }>('/api/door/wall', {});
-    return answer.ok
-      ? [h('p', {}, door.wallAbout), h('p', { class: 'address' }, answer.value.url)]
-      : [h('p', {}, answer.said)];
-  });
+const invite = () => address(door.invite, '/api/door/invite', door.inviteAbout);
+const wall = () => address(door.wall, '/api/door/wall', door.wallAbout);
 
 const passcode = (): HTMLElement => {
   const status = h('p', { role: 'status' });
@@ -118,11 +118,16 @@ const names = async (me: WireMe): Promise<HTMLElement> => {
     const state = h('small', {}, claimed ? '' : here ? door.released : door.elsewhere);
     const release = button(
       door.release(name),
-      () =>
+      () => {
+        if (release.textContent !== door.releaseSure(name)) {
+          release.textContent = door.releaseSure(name);
+          return;
+        }
         void post('/api/door/release', { name }).then((done) => {
           state.textContent = done.ok ? door.released : done.said;
           release.remove();
-        }),
+        });
+      },
       { class: 'stamp quiet' },
     );
     return h('li', {}, h('bdi', {}, name), state, name !== me.name && (claimed || !here) && release);

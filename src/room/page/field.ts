@@ -7,7 +7,10 @@ export interface Field {
   /** As it would be typed; empty when nothing was said. */
   value(): string;
   focus(): void;
+  /** Says that it is needed, until something is entered. */
+  ask(): void;
 }
+type Made = Omit<Field, 'ask'>;
 
 interface Given {
   name: string;
@@ -26,6 +29,27 @@ export const keepForNextTime = (typed: Record<string, string>): void => {
 
 const id = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
 
+/** A field that can ask for what is needed. */
+const asking = ({ element, value, focus }: Made): Field => {
+  const note = h('p', { class: 'trouble', role: 'alert' });
+  element.append(note);
+  const entered = () => {
+    if (value() !== '') note.textContent = '';
+  };
+  element.addEventListener('input', entered);
+  element.addEventListener('click', entered);
+  return {
+    element,
+    value,
+    focus,
+    ask() {
+      note.textContent = words.fillIn;
+      focus();
+      element.scrollIntoView({ block: 'center' });
+    },
+  };
+};
+
 const wrap = (option: WireOption, target: string | undefined, ...content: Node[]): HTMLElement => {
   const label = h(
     target === undefined ? 'div' : 'label',
@@ -37,7 +61,7 @@ const wrap = (option: WireOption, target: string | undefined, ...content: Node[]
 };
 
 /** One of a few: every choice is a press, and pressing it again takes it back. */
-const choices = (option: WireOption, all: Given[], given: string): Field => {
+const choices = (option: WireOption, all: readonly Given[], given: string): Made => {
   let chosen = given;
   const group = h('div', { class: 'choices', role: 'group', 'aria-labelledby': `${option.name}-about` });
   for (const { name, value } of all)
@@ -63,15 +87,15 @@ const choices = (option: WireOption, all: Given[], given: string): Field => {
 const isBare = (typed: string) => /^\d+(?:[.,]\d+)?$/.test(typed.trim());
 
 /** A number with a pad, and its unit to switch; whoever types a unit of their own is taken at their word. */
-const measured = (option: WireOption, path: string, given: string): Field => {
-  const { units = [], name } = option;
+const measured = (option: WireOption, path: string, given: string): Made => {
+  const { units = [], besides = [], name } = option;
   const [, figure = given, unitGiven] = /^([\d.,]+)\s*([a-z°%]+)$/i.exec(given) ?? [];
   const input = h('input', {
     id: id(path, name),
     inputmode: 'decimal',
     autocomplete: 'off',
     enterkeyhint: 'next',
-    placeholder: /^[\d.,-]+/.exec(option.example)?.[0] ?? option.example,
+    placeholder: words.suchAs(/^[\d.,-]+/.exec(option.example)?.[0] ?? option.example),
     value: figure,
   });
   const unitSlot = `room.unit.${path}.${name}`;
@@ -96,6 +120,8 @@ const measured = (option: WireOption, path: string, given: string): Field => {
       );
     row.append(set);
   }
+  for (const { name: said, value } of besides)
+    row.append(button(said, () => (input.value = value), { class: 'choice' }));
   return {
     element: wrap(option, input.id, row),
     value: () =>
@@ -105,7 +131,7 @@ const measured = (option: WireOption, path: string, given: string): Field => {
 };
 
 /** Words, with what the studio knows to press: its buckets, cups, vessels. */
-const worded = (option: WireOption, path: string, given: string, suggest: Suggest): Field => {
+const worded = (option: WireOption, path: string, given: string, suggest: Suggest): Made => {
   const long = option.name === 'note' || option.name === 'question';
   const props = {
     id: id(path, option.name),
@@ -127,7 +153,7 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
     const found = await suggest(typed);
     if (input.value !== typed) return;
     offered.replaceChildren(
-      ...found.slice(0, 12).map(({ name, value, typed: written }) =>
+      ...found.map(({ name, value, typed: written }) =>
         button(
           name,
           () => {
@@ -144,6 +170,12 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
     if (input.value === '') void offer();
   });
   if (given === '' && option.needed) void offer();
+  // A press names a bucket by its number; people know it by its name.
+  if (given !== '')
+    void suggest(given).then((found) => {
+      const one = found.find(({ value }) => value === given);
+      if (one && input.value === given) input.value = one.typed ?? one.name;
+    });
   return {
     element: wrap(option, input.id, input, offered),
     value: () => input.value.trim(),
@@ -156,13 +188,7 @@ const yesNo = (): Given[] => [
   { name: words.no, value: 'no' },
 ];
 
-/** The right control for an option, filled with what is known. */
-export const field = (
-  option: WireOption,
-  path: string,
-  given: string | undefined,
-  suggest: Suggest,
-): Field => {
+const made = (option: WireOption, path: string, given: string | undefined, suggest: Suggest): Made => {
   const { control, name } = option;
   const value = given ?? (remembered.has(name) ? remember.get(slot(name)) : undefined) ?? '';
   if (control === 'switch') return choices(option, yesNo(), value);
@@ -171,6 +197,9 @@ export const field = (
     return worded({ ...option, suggests: true }, path, value, async (typed) =>
       control.pick.filter((one) => one.name.toLowerCase().includes(typed.toLowerCase())),
     );
-  if (control === 'number' || option.units || name === 'seconds') return measured(option, path, value);
+  if (control === 'number' || option.units || option.besides) return measured(option, path, value);
   return worded(option, path, value, suggest);
 };
+
+/** The right control for an option, filled with what is known. */
+export const field = (...about: Parameters<typeof made>): Field => asking(made(...about));

@@ -1,11 +1,12 @@
 import { roomPageWords as words } from '../../words/roomPageWords.ts';
-import type { WireLeaf, WireOption } from '../wire.ts';
+import type { WireLeaf, WireOption, WireText } from '../wire.ts';
 import { h } from './dom.ts';
 import { field, keepForNextTime, type Field } from './field.ts';
 import { nameOf } from './jobs.ts';
 import { openSheet } from './lightbox.ts';
 import { post } from './net.ts';
 import type { Sending } from './outbox.ts';
+import { nodes } from './text.ts';
 
 const short = 5;
 
@@ -23,10 +24,10 @@ const asked = ({ form, options }: WireLeaf, typed: Record<string, string>): Wire
 
 type Suggested = { name: string; value: string; typed?: string }[];
 
-/** A short form made from the command itself, filled with what is known already. */
+/** A short form made from the command itself, filled with what is known already, and with what was wrong with that. */
 export const openForm = (
   leaf: WireLeaf,
-  typed: Record<string, string>,
+  { typed, trouble }: { typed: Record<string, string>; trouble?: WireText | undefined },
   send: (sending: Sending) => void,
 ): void => {
   const { path } = leaf;
@@ -63,17 +64,15 @@ export const openForm = (
         const missing = leaf.options.find(
           ({ needed, name: option }) => needed && filled[option] === undefined,
         );
-        if (missing) {
-          fields.get(missing.name)?.element.classList.add('missing');
-          fields.get(missing.name)?.focus();
-          return;
-        }
+        if (missing) return fields.get(missing.name)?.ask();
         keepForNextTime(filled);
         sheet.close();
         send({ path, typed: filled });
       },
     },
-    h('p', { class: 'lead' }, leaf.about),
+    trouble
+      ? h('p', { class: 'trouble', role: 'alert' }, ...nodes(trouble))
+      : h('p', { class: 'lead' }, leaf.about),
     ...first.map(make),
     rest.length > 0 && h('details', { class: 'rest' }, h('summary', {}, words.optional), ...rest.map(make)),
     h('button', { type: 'submit', class: 'stamp main' }, leaf.effect === 'logs' ? words.log : words.ask),

@@ -25,16 +25,20 @@ const valueOf = (form: HTMLFormElement, name: string): string => {
 };
 
 /** A code from an invitation's address, gone from the address as soon as it is read. */
-const invitation = (): string => {
-  const [, code = ''] = /^#(?:join|keeper)=([\w-]{43})$/.exec(location.hash) ?? [];
+const invitation = (): { code: string; keeper: boolean } => {
+  const [, purpose, code = ''] = /^#(join|keeper)=([\w-]{43})$/.exec(location.hash) ?? [];
   if (location.hash !== '') history.replaceState(null, '', location.pathname);
-  return code;
+  return { code, keeper: purpose === 'keeper' };
 };
 
 /** The way in: a name in the demo; elsewhere the studio's passcode, a name, and one's own word for it. */
-export const joinView = ({ studio, open }: WireStart, entered: (start: WireStart) => void): HTMLElement => {
+export const joinView = (
+  { studio, open }: WireStart,
+  entered: (start: WireStart) => void,
+  ended = false,
+): HTMLElement => {
   const { join } = words;
-  const code = invitation();
+  const { code, keeper } = invitation();
   const trouble = h('p', { class: 'trouble', role: 'alert' });
   const role = (value: string, label: string, checked: boolean) =>
     h('label', { class: 'choice' }, h('input', { type: 'radio', name: 'role', value, checked }), label);
@@ -47,9 +51,17 @@ export const joinView = ({ studio, open }: WireStart, entered: (start: WireStart
         void enter();
       },
     },
+    ended && h('p', { class: 'trouble' }, join.ended),
     h('p', { class: 'lead' }, open ? join.demo : join.first),
-    code !== '' && h('p', { class: 'invited' }, join.invited),
-    !open && code === '' && input('passcode', join.passcode, { type: 'password', autocomplete: 'off' }),
+    code !== '' && h('p', { class: 'invited' }, keeper ? join.keeperInvited : join.invited),
+    !open &&
+      code === '' &&
+      input('passcode', join.passcode, {
+        required: false,
+        autocomplete: 'off',
+        autocapitalize: 'off',
+        spellcheck: 'false',
+      }),
     input('name', join.name, {
       autocomplete: open ? 'off' : 'username',
       maxlength: 40,

@@ -42,7 +42,13 @@ export const picture = (no: number, alt: string): HTMLElement => {
       type: 'button',
       class: 'picture',
       'aria-label': words.enlarge(alt),
-      click: () => openSheet(words.chart, h('div', { class: 'enlarged' }, image('large'))),
+      click: () => {
+        const large = image('large');
+        const held = h('div', { class: 'enlarged', tabindex: '0' }, large);
+        // What is newest is on its right.
+        large.addEventListener('load', () => (held.scrollLeft = held.scrollWidth));
+        openSheet(words.chart, held);
+      },
     },
     image('small'),
   );

@@ -4,14 +4,18 @@ interface Hooks {
   last(): number;
   post(post: WirePost): void;
   state(open: boolean): void;
+  /** It was ended, or could not be opened. */
+  cut(): void;
 }
 
 /** The live stream. It comes back by itself and asks for what it missed. */
-export const openLive = ({ last, post, state }: Hooks): { close(): void; again(): void } => {
+export const openLive = ({ last, post, state, cut }: Hooks): { close(): void; again(): void } => {
   let source: EventSource | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let pause = 500;
+  let closed = false;
   const open = () => {
+    if (closed) return;
     clearTimeout(timer);
     source?.close();
     source = new EventSource(`/api/stream?after=${last()}`);
@@ -22,6 +26,7 @@ export const openLive = ({ last, post, state }: Hooks): { close(): void; again()
     source.addEventListener('post', ({ data }: MessageEvent<string>) => post(JSON.parse(data) as WirePost));
     source.addEventListener('error', () => {
       state(false);
+      cut();
       source?.close();
       clearTimeout(timer);
       timer = setTimeout(open, pause);
@@ -31,6 +36,7 @@ export const openLive = ({ last, post, state }: Hooks): { close(): void; again()
   open();
   return {
     close() {
+      closed = true;
       clearTimeout(timer);
       source?.close();
     },

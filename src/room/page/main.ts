@@ -1,10 +1,10 @@
 import { roomPageWords as words } from '../../words/roomPageWords.ts';
-import type { WireAction, WireLeaf, WireMe, WireStart } from '../wire.ts';
+import type { WireAction, WireLeaf, WireMe, WireReply, WireStart, WireText } from '../wire.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';
 import { openDoor, restoreLook } from './door.ts';
 import { openForm } from './form.ts';
-import { jobGrid } from './jobs.ts';
+import { jobGrid, nameOf } from './jobs.ts';
 import { joinView } from './join.ts';
 import { openLive } from './live.ts';
 import { get } from './net.ts';
@@ -31,24 +31,32 @@ const top = (start: WireStart, me: WireMe, state: HTMLElement): HTMLElement =>
     }),
   );
 
-const enter = (start: WireStart): void => {
+const enter = (start: WireStart, ended = false): void => {
   setServerTime(start.now);
   const { me } = start;
   document.title = start.studio;
   if (me) room(start, me);
-  else show(joinView(start, enter));
+  else show(joinView(start, enter, ended));
 };
 
+/** What a keeper of an empty studio does first. */
+const firstSteps = ['studio set', 'studio vessel', 'bucket add'];
+
 const room = (start: WireStart, me: WireMe): void => {
-  const open = (leaf: WireLeaf, typed: Record<string, string> = {}) =>
-    openForm(leaf, typed, (sending) => outbox.add(sending));
-  const press = ({ press: how, line, path, typed }: WireAction) => {
+  const open = (leaf: WireLeaf, typed: Record<string, string> = {}, trouble?: WireText) =>
+    openForm(leaf, { typed, trouble }, (sending) => outbox.add(sending));
+  const press = ({ press: how, line, path, typed }: WireAction, { kind, title }: WireReply) => {
     const leaf = start.commands.find((one) => one.path.join(' ') === path.join(' '));
-    if (how === 'edit' && leaf) open(leaf, typed);
+    if (how === 'edit' && leaf) open(leaf, typed, kind === 'refusal' ? title : undefined);
     else outbox.add({ line });
   };
   const state = h('p', { class: 'state-of', role: 'status' });
-  const stream = new Stream({ me: me.member, press });
+  const begin = start.commands.filter(({ path }) => firstSteps.includes(path.join(' ')));
+  const stream = new Stream({
+    me: me.member,
+    press,
+    begin: begin.map((leaf) => button(nameOf(leaf), () => open(leaf), { class: 'stamp quiet' })),
+  });
   const refused = (item: Waiting, said: string) => {
     const sending: Sending = 'line' in item ? { line: item.line } : { path: item.path, typed: item.typed };
     const again = button(
@@ -67,17 +75,21 @@ const room = (start: WireStart, me: WireMe): void => {
     waiting: (item) => stream.wait(item, words.waiting),
     sent: (_item, post) => stream.show(post),
     refused,
-    signedOut: () => {
-      live.close();
-      void fetchStart();
-    },
+    signedOut: () => void whetherSignedOut(),
   });
+  const whetherSignedOut = async () => {
+    const answer = await get<WireStart>('/api/start');
+    if (!answer.ok || answer.value.me) return;
+    live.close();
+    enter(answer.value, true);
+  };
   const connection = (isOpen: boolean) => {
     state.textContent = isOpen ? words.live : words.offline;
     state.classList.toggle('off', !isOpen);
     if (isOpen) void outbox.go();
   };
   show(
+    button(words.skip, () => document.getElementById('line')?.focus(), { class: 'stamp skip' }),
     top(start, me, state),
     stream.element,
     h(
@@ -91,15 +103,15 @@ const room = (start: WireStart, me: WireMe): void => {
   for (const post of start.posts) stream.show(post);
   for (const item of outbox.mine()) stream.wait(item, words.waiting);
   stream.toNewest();
-  const live = openLive({ last: () => stream.last(), post: (post) => stream.show(post), state: connection });
+  const live = openLive({
+    last: () => stream.last(),
+    post: (post) => stream.show(post),
+    state: connection,
+    cut: () => void whetherSignedOut(),
+  });
   addEventListener('online', () => live.again());
   addEventListener('offline', () => connection(false));
   void outbox.go();
-};
-
-const fetchStart = async (): Promise<void> => {
-  const answer = await get<WireStart>('/api/start');
-  if (answer.ok) enter(answer.value);
 };
 
 restoreLook();

@@ -1,8 +1,11 @@
 import { roomPageWords as words } from '../../words/roomPageWords.ts';
-import type { WireAction, WirePost } from '../wire.ts';
+import type { WirePost } from '../wire.ts';
 import { button, h } from './dom.ts';
 import { tile, waitingTile } from './tile.ts';
 import type { Waiting } from './outbox.ts';
+
+/** Whose phone it is, what a press does, and what there is to begin with when nothing was said yet. */
+type Context = Parameters<typeof tile>[1] & { begin: HTMLElement[] };
 
 const mostShown = 200;
 const near = 160;
@@ -13,12 +16,12 @@ export class Stream {
   readonly #list: HTMLElement;
   readonly #newest: HTMLButtonElement;
   readonly #quiet: HTMLElement;
-  readonly #context: { me: string; press(action: WireAction): void };
+  readonly #context: Context;
   #last = 0;
   #following = true;
   #arriving: HTMLElement | undefined;
 
-  constructor(context: { me: string; press(action: WireAction): void }) {
+  constructor(context: Context) {
     this.#context = context;
     this.#list = h('div', {
       class: 'posts',
@@ -27,7 +30,12 @@ export class Stream {
       'aria-live': 'polite',
       'aria-relevant': 'additions',
     });
-    this.#quiet = h('p', { class: 'hush' }, words.quiet);
+    this.#quiet = h(
+      'div',
+      { class: 'hush' },
+      h('p', {}, context.begin.length > 0 ? words.begin : words.quiet),
+      h('div', { class: 'actions' }, ...context.begin),
+    );
     this.#newest = button(words.newest, () => this.toNewest(), { class: 'newest', hidden: true });
     this.element = h(
       'main',

@@ -7,7 +7,7 @@ import { nodes, stamp } from './text.ts';
 
 interface Context {
   me: string;
-  press(action: WireAction): void;
+  press(action: WireAction, reply: WireReply): void;
 }
 
 const list = (texts: WireText[], mark: string, label: string): HTMLElement | undefined =>
@@ -30,17 +30,18 @@ const facts = ({ facts: all }: WireReply): HTMLElement | undefined =>
         ),
       );
 
-const reasons = ({ reasons: all }: WireReply): HTMLElement | undefined =>
+const lines = (texts: WireText[]) => texts.map((text) => h('li', {}, ...nodes(text)));
+
+/** A verdict’s reasons wait below it; of anything else they are what was asked for. */
+const reasons = ({ reasons: all, step }: WireReply): HTMLElement | undefined =>
   all.length === 0
     ? undefined
-    : h(
-        'details',
-        { class: 'why' },
-        h('summary', {}, words.why),
-        h('ul', {}, ...all.map((text) => h('li', {}, ...nodes(text)))),
-      );
+    : step === undefined
+      ? h('ul', { class: 'told' }, ...lines(all))
+      : h('details', { class: 'why' }, h('summary', {}, words.why), h('ul', {}, ...lines(all)));
 
-const actions = ({ actions: all }: WireReply, { press }: Context): HTMLElement | undefined => {
+const actions = (reply: WireReply, { press }: Context): HTMLElement | undefined => {
+  const { actions: all } = reply;
   if (all.length === 0) return undefined;
   const bar = h('div', { class: 'actions' });
   for (const action of all) {
@@ -49,7 +50,7 @@ const actions = ({ actions: all }: WireReply, { press }: Context): HTMLElement |
       () => {
         // Pressed once, it says what was done: a second press would say it twice.
         if (action.press === 'run') for (const one of bar.querySelectorAll('button')) one.disabled = true;
-        press(action);
+        press(action, reply);
       },
       { class: action.press === 'run' ? 'stamp' : 'stamp quiet' },
     );

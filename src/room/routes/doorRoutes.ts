@@ -7,7 +7,7 @@ import { nameKey } from '../nameKey.ts';
 import type { CodePurpose } from '../ports.ts';
 import { readJson, textIn } from '../readJson.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from '../room.ts';
-import { freshToken, sealed, tokenHash } from '../secrets.ts';
+import { freshToken, readPasscode, sealed, tokenHash } from '../secrets.ts';
 import { startOf } from '../startOf.ts';
 
 const year = 366 * 24 * 3_600_000;
@@ -62,6 +62,12 @@ export const signInRoutes = (room: Room) =>
     })
     .get('/start', async (c) => c.json(await startOf(room, c.get('session'))));
 
+/** An address, and its code to scan. */
+const scanned = (url: string) => {
+  const { size, data } = QRCode.create(url, { errorCorrectionLevel: 'M' }).modules;
+  return { url, size, dark: [...data].map(Number).join('') };
+};
+
 /** What keepers do at the door: let phones in, set the passcode, light a wall, release a name. */
 export const keeperRoutes = (room: Room) => {
   const { ports } = room;
@@ -84,21 +90,17 @@ export const keeperRoutes = (room: Room) => {
         ...elsewhere,
       ]);
     })
-    .post('/invite', async (c) => {
-      const to = `${url()}/#join=${await makeCode(room, 'join')}`;
-      const { size, data } = QRCode.create(to, { errorCorrectionLevel: 'M' }).modules;
-      return c.json({ url: to, size, dark: [...data].map(Number).join('') });
-    })
+    .post('/invite', async (c) => c.json(scanned(`${url()}/#join=${await makeCode(room, 'join')}`)))
     .post('/wall', async (c) => {
       await ports.door.endCodes('board');
-      return c.json({ url: `${url()}/board#${await makeCode(room, 'board')}` });
+      return c.json(scanned(`${url()}/board#${await makeCode(room, 'board')}`));
     })
     .post('/passcode', async (c) => {
       const body = await readJson(c);
       const passcode = body && textIn(body, 'passcode', 200);
       if (passcode === undefined) return refuse(c, 'bad-request');
       if (passcode.trim().length < 8) return refuseEntry(c, 'short-passcode');
-      await ports.door.setPasscode(await sealed(passcode.trim()));
+      await ports.door.setPasscode(await sealed(readPasscode(passcode)));
       return c.json({});
     })
     .post('/release', async (c) => {

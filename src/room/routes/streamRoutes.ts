@@ -39,8 +39,10 @@ const listen = (
     told = told.then(async () => hearing.send('post', post.no, await jsonOf(room, post)));
   };
   const stop = posts.listen(tell);
+  const unwatch = room.sessions.whenEnded(session, () => hearing.close());
   const hearing = open(() => {
     stop();
+    unwatch();
     listening.delete(hearing);
   });
   listening.set(hearing, session);
