@@ -14,6 +14,7 @@ import { noteGroup } from '../commands/note.ts';
 import { link } from '../commands/link.ts';
 import { prep } from '../commands/prep.ts';
 import { reading } from '../commands/reading.ts';
+import { redact } from '../commands/redact.ts';
 import { remindGroup } from '../commands/remind.ts';
 import { sieved } from '../commands/sieved.ts';
 import { stirred } from '../commands/stirred.ts';
@@ -42,6 +43,7 @@ export const commands: Command[] = [
   bucketGroup,
   noteGroup,
   studioGroup,
+  redact,
   exportData,
   link,
   forgetMe,

@@ -52,6 +52,7 @@ export const logOfBucket = asks({
           loggedAt: isoInstant(entry.loggedAt),
           by: names.get(entry.by) ?? words.someone,
           ...(entry.note !== undefined && { note: entry.note }),
+          ...(entry.noteRemoved && { noteRemoved: true }),
           ...(entry.undoneBy !== undefined && { undoneBy: entry.undoneBy }),
           kind: entry.event.kind,
           event: JSON.parse(JSON.stringify(entry.event)),

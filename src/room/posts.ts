@@ -74,7 +74,7 @@ export class Posts {
     this.#change((post) => {
       if (members.includes(post.member)) return this.#emptied(post);
       const { line, reply } = post;
-      const fresh = { line: clean({ line }).line, reply: clean(reply) };
+      const fresh = { line: clean({ typed: line }).typed, reply: clean(reply) };
       return fresh.line === line && fresh.reply === reply ? post : { ...post, ...fresh };
     });
   }

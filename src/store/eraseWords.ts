@@ -168,7 +168,7 @@ export const erasePosts = async (turns: Turns, erasure: Erasure): Promise<void> 
         const fresh = theirs
           ? { line: '', reply: nothing, private: 1 }
           : {
-              line: clean({ line: post.line }).line,
+              line: clean({ typed: post.line }).typed,
               reply: JSON.stringify(clean(JSON.parse(post.reply))),
             };
         if (theirs || fresh.line !== post.line || fresh.reply !== post.reply)

@@ -1,6 +1,7 @@
-import type { Instant, MemberId, StudioId } from '../studio/ids.ts';
+import { readEntryId, type EntryId, type Instant, type MemberId, type StudioId } from '../studio/ids.ts';
 import type { PeopleChange, WritableLogbook } from '../studio/ports.ts';
 import { withoutWords } from '../studio/withoutWords.ts';
+import { queueErasure } from './erasureRow.ts';
 import { forgetMember } from './forgetMember.ts';
 import { joinMembers } from './joinMembers.ts';
 import { makeLinkCode, memberOfLinkCode, type WrongCodes } from './linkCodes.ts';
@@ -8,7 +9,7 @@ import { ReadingLogbook } from './readingLogbook.ts';
 import type { Writing } from './turns.ts';
 import { withoutNul } from './withoutNul.ts';
 
-type PeopleBook = Pick<WritableLogbook, 'rename' | 'offerLink' | 'link' | 'forget'>;
+type PeopleBook = Pick<WritableLogbook, 'rename' | 'redact' | 'offerLink' | 'link' | 'forget'>;
 
 /** What a logbook inside a transaction does about people; its writes happen one after another. */
 export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook {
@@ -30,6 +31,34 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
         .where('studio_id', '=', this.studioId)
         .where('id', '=', member)
         .execute();
+    });
+  }
+
+  redact(entry: EntryId, by: MemberId): Promise<boolean> {
+    return this.inOrder(async () => {
+      const named = readEntryId(entry);
+      if (!named) return false;
+      const { studioId: studio, turn } = this;
+      const row = await turn.db
+        .selectFrom('notes')
+        .where('studio_id', '=', studio)
+        .where('stream_no', '=', named.stream)
+        .where('seq', '=', named.seq)
+        .where('removed_by', 'is', null)
+        .select('note')
+        .executeTakeFirst();
+      if (!row) return false;
+      await turn.db
+        .updateTable('notes')
+        .set({ note: '', removed_by: by })
+        .where('studio_id', '=', studio)
+        .where('stream_no', '=', named.stream)
+        .where('seq', '=', named.seq)
+        .execute();
+      const erased = { members: [], names: [], texts: [row.note] };
+      await queueErasure(turn.db, { studio, step: 'clean', ...erased });
+      this.changes.push({ kind: 'erased', studio, members: [], clean: withoutWords(erased) });
+      return true;
     });
   }
 

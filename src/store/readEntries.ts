@@ -123,7 +123,7 @@ export const readEntries = async (
         .onRef('about.stream_no', '=', 'entry.stream_no')
         .onRef('about.seq', '=', 'entry.seq'),
     )
-    .select('about.note')
+    .select(['about.note', 'about.removed_by'])
     .select((select) =>
       select
         .selectFrom('events as undo')
@@ -141,7 +141,7 @@ export const readEntries = async (
   const rows = await query.execute();
   return rows.map((row) => ({
     ...entryOf(row, readEvent(row.stream_no, row.event)),
-    ...(row.note !== null && { note: row.note }),
+    ...(row.note !== null && (row.removed_by === null ? { note: row.note } : { noteRemoved: true as const })),
     ...(row.undone_by !== null && { undoneBy: row.undone_by }),
   }));
 };

@@ -59,6 +59,8 @@ export interface Logbook {
 
 export interface Notes {
   note?: string;
+  /** There was a note, and a keeper has taken it out. */
+  noteRemoved?: true;
   /** The entry that took this one back. */
   undoneBy?: Seq;
 }
@@ -89,6 +91,8 @@ export interface WritableLogbook extends Logbook {
   /** Forgets what a note said; false when there is none of that number. */
   dropNote(no: number): Promise<boolean>;
   rename(member: MemberId, name: string): Promise<void>;
+  /** Takes an entry's note out for good; false when it has none. */
+  redact(entry: EntryId, by: MemberId): Promise<boolean>;
   /** A fresh code by which the member, known elsewhere under another name, can be made one with this one. */
   offerLink(member: MemberId, now: Instant): Promise<{ code: string; until: Instant }>;
   /** Makes whoever typed the code one with whom it was given to, under the latter's name. */

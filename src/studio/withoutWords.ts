@@ -24,9 +24,27 @@ export const nameAsWord = (names: readonly string[]): RegExp | undefined => {
   return new RegExp(`(?<![\\p{L}\\p{N}])(?:${any})(?![\\p{L}\\p{N}])`, 'giu');
 };
 
+const isLetter = (text: string, at: number) => /[\p{L}\p{N}]/u.test(text.charAt(at));
+
+/** A line as it stands, and with the quotes in it as they were typed. */
+const readings = (line: string) => [line, line.replace(/\\(["\\])/g, '$1')];
+
+/** Whether a text stands in a line, not as a part of a longer word. */
+const standsIn = (line: readonly string[], text: string): boolean =>
+  text !== '' &&
+  line.some((one) => {
+    for (let at = one.indexOf(text); at >= 0; at = one.indexOf(text, at + 1)) {
+      const end = at + text.length;
+      const runsOn = isLetter(one, at - 1) && isLetter(one, at);
+      if (!runsOn && !(isLetter(one, end - 1) && isLetter(one, end))) return true;
+    }
+    return false;
+  });
+
 /** Where bare strings are our own sentences: a name that happens to be a word of ours does not blot it out. */
 const sentences = new Set(['title', 'facts', 'label', 'text', 'reasons', 'dont', 'cautions']);
 /** Too large, or too entwined, to be mended. */
+const longFile = 100_000;
 const dropped: Readonly<Record<string, string>> = { content: '', line: '/help' };
 
 /**
@@ -38,11 +56,19 @@ export const withoutWords = ({ members, names, texts }: ErasedWords): (<T>(value
   const whole = new Set(texts);
   const name = nameAsWord(names);
   const named = (text: string) => name !== undefined && text.search(name) >= 0;
+  const cut = (text: string) => (name === undefined ? text : text.replace(name, erasedMark));
   const string = (text: string, under: string): string => {
+    const stands = (line: string) => {
+      const read = readings(line);
+      return named(line) || texts.some((one) => standsIn(read, one));
+    };
+    if (under === 'content' && members.length > 0 && text.length > longFile) return '';
     const instead = dropped[under];
-    if (instead !== undefined) return named(text) || texts.some((one) => text.includes(one)) ? instead : text;
+    if (instead !== undefined) return stands(text) ? instead : text;
     if (whole.has(text)) return erasedMark;
-    return name === undefined ? text : text.replace(name, erasedMark);
+    if (under !== 'typed' || !stands(text)) return cut(text);
+    const mended = texts.reduce((rest, one) => rest.replaceAll(one, erasedMark), cut(text));
+    return stands(mended) ? erasedMark : mended;
   };
   const walk = (value: unknown, under: string, figures: boolean): unknown => {
     if (typeof value === 'string') return !figures && sentences.has(under) ? value : string(value, under);

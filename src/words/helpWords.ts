@@ -81,6 +81,7 @@ export const helpWords = {
     { job: 'The next firing', line: '/studio firing when:"friday 8am"', keeper: true },
     { job: 'Be one member on two platforms', line: '/link', keeper: false },
     { job: 'Have the bot forget me', line: '/forget-me', keeper: false },
+    { job: 'Take a note out for good', line: '/redact entry:7-41', keeper: true },
     { job: 'Take the data out', line: '/export as:csv bucket:gg', keeper: true },
     { job: 'Zone and units', line: '/studio set zone:America/St_Johns units:metric', keeper: true },
   ],

@@ -8,6 +8,7 @@ import { coatWords } from './coatWords.ts';
 import { firedWords } from './firedWords.ts';
 import { dayHoursText, weekdayText } from './hoursWords.ts';
 import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from './measures.ts';
+import { peopleWords } from './peopleWords.ts';
 import { prepWords } from './prepWords.ts';
 import { join, said, t, type Part, type Text } from './text.ts';
 import { vesselText } from './vesselText.ts';
@@ -187,6 +188,7 @@ export const logWords = {
   entry: (entry: Entry<LoggedEvent> & Notes, by: Part, units: UnitSystem): Text => [
     ...t`${[entry.id]} · ${{ at: entry.at, show: 'day' }} ${{ at: entry.at, show: 'clock' }} · ${by} ${what(entry, units)}`,
     ...(entry.note === undefined ? [] : t` · “${said(entry.note)}”`),
+    ...(entry.noteRemoved ? [` · ${peopleWords.redact.removed}`] : []),
     ...(entry.undoneBy === undefined ? [] : t` · taken back`),
     ...(entry.loggedAt - entry.at > longerAgo ? t` · logged ${{ at: entry.loggedAt, show: 'day' }}` : []),
   ],

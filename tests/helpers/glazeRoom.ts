@@ -20,7 +20,7 @@ export const numbersIn = (value: unknown): number[] => {
 };
 
 export interface GlazeRoom {
-  store: Store;
+  store: Store & { file: string };
   desk: Desk;
   studio: StudioId;
   /** A member's line, so many minutes after noon on 1 March 2026. */
