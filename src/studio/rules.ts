@@ -1,11 +1,10 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
-import { gravityOf } from './contents.ts';
 import { couldMove } from './couldMove.ts';
 import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
 import { days, hours, since, type Instant } from './ids.ts';
 import { predictedNow } from './predictedNow.ts';
+import { unexpected } from './unexpected.ts';
 import type { Dont, GravityBand, Reason, RuleName, Step } from './verdict.ts';
 
 /** What the rules look at, worked out once. */
@@ -91,13 +90,6 @@ export const unbelieved = ({ state }: Facts): Reason[] =>
 
 const prediction = ({ predicted }: Facts): Reason[] =>
   predicted ? [{ because: 'predicted', ...predicted }] : [];
-
-/** What the logbook expected in place of a reading that no second one has settled. */
-export const unexpected = ({ state: { unexpected: one, settings } }: Facts): Reason[] => {
-  if (!one) return [];
-  const { value, sd } = gravityOf(one.expected, settings.solids);
-  return [{ because: 'unexpected', value, u95: coverage95 * sd }];
-};
 
 const lumpy = ({ state }: Facts): Reason[] =>
   state.unsieved ? [{ because: 'unsieved', ...state.unsieved, mesh: state.settings.mesh }] : [];

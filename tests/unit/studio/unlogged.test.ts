@@ -257,18 +257,21 @@ describe('a slow drift upward', () => {
 
   it('is evaporation when several readings carry it, at a rate, and not an act', async () => {
     const room = await openRoomWithGullGrey();
-    let last: Answer | undefined;
+    const answers: Answer[] = [];
     for (const day of [0, 5, 10, 15, 20, 25]) {
       const line = read(Number(driedFor(day).toFixed(4)));
-      last = await room.say(day * days, line);
-      if (/second reading/.test(text(last))) last = await room.say(day * days + 3, line);
+      const first = await room.say(day * days, line);
+      answers.push(first);
+      if (/second reading/.test(text(first))) answers.push(await room.say(day * days + 3, line));
     }
-    expect(unlogged(last as Answer)).toMatchObject({ what: 'evaporation', orElse: [] });
-    const rate = unlogged(last as Answer)?.mlPerDay;
+    const found = answers.findLast((answer) => unlogged(answer));
+    if (!found) throw new Error('nothing was reported');
+    expect(unlogged(found)).toMatchObject({ what: 'evaporation', orElse: [] });
+    const rate = unlogged(found)?.mlPerDay;
     expect(Math.abs((rate?.value ?? 0) - 100)).toBeLessThan(15);
     expect(rate?.u95).toBeLessThan(60);
-    expect(text(last as Answer)).toMatch(/ml of water a day/);
-    expect(text(last as Answer)).not.toMatch(/nobody wrote it down/);
+    expect(text(found)).toMatch(/ml of water a day/);
+    expect(text(found)).not.toMatch(/nobody wrote it down/);
     const card = await room.say(25 * days + 4, '/bucket show bucket:1');
     expect(text(card)).toMatch(/Dries out: about \d+ ± \d+ ml of water a day/);
     expect(card.data['evaporation']).toMatchObject({ mlPerDay: { value: rate?.value } });

@@ -1,0 +1,11 @@
+import { coverage95 } from '../glaze/uncertainty.ts';
+import type { BucketState } from './bucketState.ts';
+import { gravityOf } from './contents.ts';
+import type { Reason } from './verdict.ts';
+
+/** What the logbook expected in place of a reading that no second one has settled. */
+export const unexpected = ({ state }: { state: BucketState }): Reason[] => {
+  if (!state.unexpected) return [];
+  const { value, sd } = gravityOf(state.unexpected.expected, state.settings.solids);
+  return [{ because: 'unexpected', value, u95: coverage95 * sd }];
+};
