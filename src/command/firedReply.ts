@@ -72,9 +72,9 @@ const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: 
     ...(more.length > 0 ? [w.and(one.name, more)] : []),
     ...(wrong.length === 0 ? [w.fine(one.name)] : []),
     ...(one.sievedAt !== undefined && one.conditions['not-sieved'] === false
-      ? [w.sieved(since(one.sievedAt, dipped) / hours(1))]
+      ? [w.sieved(one.name, since(one.sievedAt, dipped) / hours(1))]
       : []),
-    ...(one.conditions['not-sieved'] === true ? [w.notSieved] : []),
+    ...(one.conditions['not-sieved'] === true ? [w.notSieved(one.name)] : []),
   ];
 };
 

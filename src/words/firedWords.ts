@@ -134,9 +134,9 @@ export const firedWords = {
   ] as Text,
   tooEarly: (name: string): Text => t`${said(name)} was not in the logbook yet.`,
   and: (name: string, all: readonly Amiss[]): Text => allAmiss(name, all),
-  fine: (name: string): Text => t`Nothing in the logbook says that ${said(name)} was amiss.`,
-  sieved: (hours: number): Text => t`Sieved ${[spanText(hours)]} before.`,
-  notSieved: ['No sieving is logged in the 30 days before.'] as Text,
+  fine: (name: string): Text => t`As far as the logbook knows, nothing was amiss with ${said(name)}.`,
+  sieved: (name: string, hours: number): Text => t`${said(name)} was sieved ${[spanText(hours)]} before.`,
+  notSieved: (name: string): Text => t`No sieving of ${said(name)} is logged in the 30 days before.`,
   resist: (damp: boolean | undefined, readyAt: Instant | undefined): Text => {
     if (readyAt === undefined) return ['Its resist would never have been dry by the studio’s hours.'];
     if (damp === undefined)
