@@ -1,6 +1,6 @@
 import MiniSearch from 'minisearch';
 import { studioNoteId, type Note } from '../studio/handbook.ts';
-import { termsOf, wordsOf } from './terms.ts';
+import { termsAmong, termsOf, wordsOf } from './terms.ts';
 
 interface Indexed {
   id: string;
@@ -42,15 +42,20 @@ const calledBy = ({ from, note }: Note): string[] => [
   ...(from === 'handbook' ? note.words : note.words.split(/[,;\n]/)),
 ];
 
-const indexed = (one: Note): Indexed => {
+/** A note's fields as the terms in them, looked up once. */
+const indexed = (one: Note, [title, ...names]: readonly Phrase[]): Indexed => {
   const { from, note } = one;
-  const [, ...words] = calledBy(one);
+  // In prose it stands everywhere; in what a note is called it tells a bucket from a coat.
+  const prose = (text: string) =>
+    termsOf(text)
+      .filter((term) => term !== 'bucket')
+      .join(' ');
   return {
     id: idOf(one),
-    title: note.title,
-    words: words.join('. '),
-    answer: from === 'handbook' ? note.answer : note.text,
-    rest: from === 'handbook' ? [...note.facts.map(({ text }) => text), ...note.dont].join(' ') : '',
+    title: title?.terms.join(' ') ?? '',
+    words: names.map(({ terms }) => terms.join(' ')).join(' '),
+    answer: prose(from === 'handbook' ? note.answer : note.text),
+    rest: from === 'handbook' ? prose([...note.facts.map(({ text }) => text), ...note.dont].join(' ')) : '',
   };
 };
 
@@ -59,37 +64,33 @@ export const slips = (term: string): number => (term.length > 7 ? 2 : term.lengt
 
 const phrase = (text: string): Phrase => {
   const words = wordsOf(text);
-  return { words: words.join(' '), count: words.length, terms: [...new Set(termsOf(text))] };
+  return { words: words.join(' '), count: words.length, terms: [...new Set(termsAmong(words))] };
 };
 
 /** Builds the index of some notes, in memory. */
 export const indexNotes = (notes: readonly Note[]): NoteIndex => {
   const index = new MiniSearch<Indexed>({
     fields: ['title', 'words', 'answer', 'rest'],
-    // In prose it stands everywhere; in what a note is called it tells a bucket from a coat.
-    tokenize: (text, field) =>
-      termsOf(text).filter((term) => term !== 'bucket' || field === 'title' || field === 'words'),
+    tokenize: (terms) => terms.split(' ').filter((term) => term !== ''),
     processTerm: (term) => term,
     searchOptions: {
       boost: { title: 3, words: 2.5, answer: 1, rest: 0.5 },
       prefix: (term) => term.length > 3,
       fuzzy: (term) => slips(term) || false,
       weights: { prefix: 0.6, fuzzy: 0.35 },
-      // The question comes as terms already.
-      tokenize: (text) => text.split(' '),
     },
   });
   const names = new Set<string>();
   const spread = new Map<string, number>();
   const entries = new Map<string, Entry>();
   for (const note of notes) {
-    const one = indexed(note);
-    index.add(one);
     const phrases = calledBy(note).map(phrase);
+    const one = indexed(note, phrases);
+    index.add(one);
     entries.set(one.id, { id: one.id, note, phrases });
     for (const { count, terms } of phrases) if (count === 1) for (const term of terms) names.add(term);
-    for (const term of new Set(termsOf(`${one.title}. ${one.words}. ${one.answer} ${one.rest}`)))
-      spread.set(term, (spread.get(term) ?? 0) + 1);
+    const all = `${one.title} ${one.words} ${one.answer} ${one.rest}`.split(' ');
+    for (const term of new Set(all)) spread.set(term, (spread.get(term) ?? 0) + 1);
   }
   return { index, entries, spread, names };
 };

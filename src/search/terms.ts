@@ -41,10 +41,11 @@ export const wordsOf = (text: string): string[] => {
 export const isChatter = (word: string): boolean => wordsOf(word).every((one) => chatter.has(one));
 
 /** What a text is about, as the terms that are looked up: no endings, no chatter, no bare numbers. */
-export const termsOf = (text: string): string[] =>
-  wordsOf(text)
-    .filter((word) => !chatter.has(word) && !/^\p{N}+$/u.test(word))
-    .map(stem);
+export const termsOf = (text: string): string[] => termsAmong(wordsOf(text));
+
+/** The same of words that are known already. */
+export const termsAmong = (words: readonly string[]): string[] =>
+  words.filter((word) => !chatter.has(word) && !/^\p{N}+$/u.test(word)).map(stem);
 
 const stems = (words: ReadonlySet<string>): ReadonlySet<string> => new Set([...words].map(stem));
 const everydayTerms = stems(everyday);

@@ -14,7 +14,7 @@ export const saveNote = async (
     .where('studio_id', '=', studio)
     .select(({ fn }) => fn.max('no').as('last'))
     .executeTakeFirstOrThrow();
-  const no = note.no ?? Number(last ?? 0) + 1;
+  const no = note.no ?? (last ?? 0) + 1;
   const { title, text, words, by, at } = note;
   const row = { title, text, words, member_id: by, at };
   await db

@@ -80,7 +80,7 @@ export const askWords = {
     t`The studio’s own note ${[id]}, by ${by}, ${{ at, show: 'day' }}.`,
   factOwn: 'More',
   state: (gravity: Text | undefined, stirred: Text, needs: Text): Text =>
-    t`${gravity ?? ['gravity not known']}; last stir ${stirred}. ${needs}`,
+    t`Gravity ${gravity ?? ['not known']}; last stir ${stirred}. ${needs}`,
   caution: (caution: NoteCaution): Text => cautions[caution],
   action: (command: NoteCommand): Text => [actions[command]],
   read: (title: Text): Text => t`Read: ${title}`,

@@ -1,10 +1,17 @@
-/** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- reminders` the queue of reminders. */
-const benches = { bot: './bench.js', learn: './learn.js', room: './room.js', reminders: './reminders.js' };
+/** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- reminders` the queue of reminders, `npm run bench -- ask` the look-up of a question. */
+const benches = {
+  bot: './bench.js',
+  learn: './learn.js',
+  room: './room.js',
+  reminders: './reminders.js',
+  ask: './ask.js',
+};
 const [wanted = 'bot'] = process.argv.slice(2).filter((word) => !word.startsWith('--'));
 if (wanted === 'bot') await import(benches.bot);
 else if (wanted === 'learn') await import(benches.learn);
 else if (wanted === 'room') await import(benches.room);
 else if (wanted === 'reminders') await import(benches.reminders);
+else if (wanted === 'ask') await import(benches.ask);
 else {
   console.error(`There is no bench "${wanted}". There are: ${Object.keys(benches).join(', ')}.`);
   process.exitCode = 2;

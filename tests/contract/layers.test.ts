@@ -27,6 +27,8 @@ const planted: [file: string, text: string, rule: string][] = [
   ['src/store/b.ts', "import { openDesk } from '../command/dispatch.ts';", imports],
   ['src/store/migrations/a.ts', "import { openDesk } from '../../command/dispatch.ts';", imports],
   ['src/reminders/a.ts', "import { openStore } from '../store/openStore.ts';", imports],
+  ['src/search/a.ts', "import { openStore } from '../store/openStore.ts';", imports],
+  ['src/search/b.ts', "import { loadNotes } from '../seed/loadNotes.ts';", imports],
   ['src/chart/a.ts', "import { openStore } from '../store/openStore.ts';", imports],
   ['src/discord/a.ts', "import { openStore } from '../store/openStore.ts';", imports],
   ['src/discord/b.ts', "import { startRoom } from '../room/startRoom.ts';", imports],
@@ -66,6 +68,10 @@ const allowed: [file: string, text: string][] = [
   [
     'src/discord/ok.ts',
     "import { Client } from 'discord.js';\nimport { a } from '../command/parseLine.ts';\nexport const x = [Client, a];",
+  ],
+  [
+    'src/search/ok.ts',
+    "import MiniSearch from 'minisearch';\nimport type { Note } from '../studio/handbook.ts';\nexport const x = (n: Note) => [n, MiniSearch];",
   ],
   ['src/app.ts', "import { openStore } from './store/openStore.ts';\nexport const x = openStore;"],
   ['src/clock.ts', 'export const now = () => Date.now();'],

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { openGlazeRoom, gullGreyLine, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import offTopic from './offTopic.json' with { type: 'json' };
+import tuned from './questions.json' with { type: 'json' };
+import heldOut from './questionsHeldOut.json' with { type: 'json' };
+
+const openRoom = async () => {
+  const room = await openGlazeRoom();
+  await room.keeper(0, gullGreyLine());
+  await room.keeper(0, '/bucket add name:"Whelk White" pail:19l gravity:1.43-1.47');
+  return room;
+};
+
+const answersTo = async (room: GlazeRoom, question: string): Promise<string[]> => {
+  const answer = await room.request(1, { path: ['ask'], typed: { question } });
+  expect(answer.kind).toBe('answer');
+  const answers = answer.data['answers'] as { id: string }[];
+  return answers.map(({ id }) => id);
+};
+
+/** How many questions a right note answers first, or among the first three. */
+const rates = async (questions: readonly { ask: string; right: readonly string[] }[]) => {
+  const room = await openRoom();
+  const hits = { first: 0, three: 0 };
+  for (const { ask, right } of questions) {
+    const answers = await answersTo(room, ask);
+    if (right.includes(answers[0] ?? '')) hits.first++;
+    if (answers.slice(0, 3).some((id) => right.includes(id))) hits.three++;
+  }
+  return { first: hits.first / questions.length, three: hits.three / questions.length };
+};
+
+describe('questions as members type them', () => {
+  it('are many, and none is in both halves', () => {
+    expect(tuned.length + heldOut.length).toBeGreaterThan(390);
+    const asked = [...tuned, ...heldOut].map(({ ask }) => ask);
+    expect(new Set(asked).size).toBe(asked.length);
+  });
+
+  it('that the search was tuned on find a right note first, 17 times in 20, and 19 among the first three', async () => {
+    const { first, three } = await rates(tuned);
+    expect(first).toBeGreaterThanOrEqual(0.85);
+    expect(three).toBeGreaterThanOrEqual(0.95);
+  });
+
+  it('that it was not tuned on find one as often', async () => {
+    const { first, three } = await rates(heldOut);
+    expect(first).toBeGreaterThanOrEqual(0.85);
+    expect(three).toBeGreaterThanOrEqual(0.95);
+  });
+});
+
+describe('what is not of the glaze room', () => {
+  it('gets no note, whatever it is', async () => {
+    const room = await openRoom();
+    const unknown = 'kvvz qxj wpf '.repeat(400).slice(0, 5000);
+    const story = 'why is my glaze pinholing '.repeat(200).slice(0, 5000);
+    const questions = [...offTopic.tuned, ...offTopic.heldOut, unknown, story];
+    expect(questions.length).toBeGreaterThan(80);
+    const answered: string[] = [];
+    for (const question of questions) {
+      const { kind, title, data } = await room.request(1, { path: ['ask'], typed: { question } });
+      expect(kind).toBe('answer');
+      if (!title.startsWith('No note on that') || JSON.stringify(data['answers']) !== '[]')
+        answered.push(`${question}: ${title}`);
+    }
+    expect(answered).toEqual([]);
+    expect(room.bugs).toEqual([]);
+  });
+});
