@@ -1,21 +1,37 @@
 import { kinematicViscosityFromCup } from '../src/glaze/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/temperatureCorrection.ts';
-import { logs } from '../src/command/contract.ts';
+import { logs, type Action, type Logging } from '../src/command/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick, seen, yesNo } from '../src/command/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/command/kinds/quantities.ts';
 import { cup, scaleWeight, vessel } from '../src/command/kinds/studioThings.ts';
 import { note } from '../src/command/kinds/texts.ts';
 import { whenPast } from '../src/command/kinds/when.ts';
+import { printLine } from '../src/command/parseLine.ts';
 import { readGravity } from '../src/command/readGravity.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { barehanded } from '../src/studio/barehanded.ts';
 import { cupFor } from '../src/studio/cupFor.ts';
-import { flowLooks, type CupTime } from '../src/studio/bucketEvent.ts';
+import { flowLooks, type CupTime, type Entry } from '../src/studio/bucketEvent.ts';
+import type { BucketState } from '../src/studio/bucketState.ts';
 import { volumeHeld } from '../src/studio/foldBucket.ts';
 import { gravityScales } from '../src/studio/stateGravity.ts';
 import { looksThick } from '../src/studio/looksThick.ts';
 import { pailVolumeFromGap } from '../src/studio/pailVolumeFromGap.ts';
+
+/** Kept, and not believed only because no stir was known. */
+const hangsOnStir = (
+  { cake, hold, retired, unbelieved, restedFlow }: BucketState,
+  { seq, at }: Entry,
+): boolean =>
+  cake === undefined && hold === undefined && !retired && (unbelieved?.seq === seq || restedFlow?.at === at);
+
+/** The same reading anew, with the answer that was not given. */
+const saysStirred = ({ no, seq }: BucketState, { words, typed }: Logging): Action => ({
+  label: words.verdict.itWasStirred(),
+  line: printLine(['reading'], { ...typed, bucket: String(no), stirred: 'yes' }, seq),
+  press: 'run',
+});
 
 export const reading = logs({
   name: 'reading',
@@ -116,6 +132,8 @@ export const reading = logs({
     return verdictReply(state, context, {
       entry,
       before: v.bucket,
+      ...(v.stirred === undefined &&
+        hangsOnStir(state, entry) && { stirUnsaid: saysStirred(state, context) }),
       reasons: [
         ...(found.kind === 'gravity' ? found.reasons : []),
         ...(viscosity?.ok ? [w.viscosity(viscosity.value, warmed?.ok ? warmed.value : undefined)] : []),

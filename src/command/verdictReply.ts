@@ -5,12 +5,12 @@ import { decide } from '../studio/decide.ts';
 import type { Verdict } from '../studio/verdict.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
-import type { Asking, Reply } from './contract.ts';
+import type { Action, Asking, Reply } from './contract.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
 
 /** At most three facts that a step rests on. */
-const factsOf = (verdict: Verdict, { words }: Asking): NonNullable<Reply['facts']> => {
+const factsOf = (verdict: Verdict, unsaid: boolean, { words }: Asking): NonNullable<Reply['facts']> => {
   const w = words.verdict;
   const { gravity, flow, hoursSinceStir, window, predicted } = verdict;
   const foretold = gravity?.believed && verdict.rule !== 'changed' ? null : predicted;
@@ -21,7 +21,9 @@ const factsOf = (verdict: Verdict, { words }: Asking): NonNullable<Reply['facts'
             label: [w.factGravity],
             text: gravity.believed
               ? w.gravityFact(gravity.value, gravity.u95, window)
-              : w.notBelieved(gravity.value),
+              : unsaid
+                ? w.stirNotSaid(gravity.value)
+                : w.notBelieved(gravity.value),
           },
         ]
       : []),
@@ -72,12 +74,18 @@ interface JustLogged {
   text?: Text;
   /** The bucket as it was before: what the entry brought to light shows. */
   before?: BucketState;
+  /** Says that the bucket was stirred, when nobody said whether, and the reading hangs on it. */
+  stirUnsaid?: Action;
   /** Said before the answer, when the answer alone would not tell that it was done. */
   first?: Text;
   reasons?: Text[];
   cautions?: Text[];
   data?: Reply['data'];
 }
+
+/** Whether a reading that nobody called stirred is what stands in the way of an answer. */
+const hangsOnStir = ({ step, rule }: Verdict): boolean =>
+  rule !== 'cake' && (step === 'stir' || step === 'measure');
 
 /** The verdict on a bucket as a reply. */
 export const verdictReply = async (
@@ -99,13 +107,16 @@ export const verdictReply = async (
   };
   const account = logged?.before && accountedBy(logged.before, state);
   const unlogged = account?.found && unloggedReply(account.found, state.no, { words, studio });
-  const facts = factsOf(verdict, asking);
+  const unsaid = logged?.stirUnsaid;
+  const facts = factsOf(verdict, unsaid !== undefined, asking);
+  const answer = words.verdict.title(verdict, studio.units);
+  const title = unsaid && hangsOnStir(verdict) ? words.verdict.wasItStirred(answer) : answer;
   const protocol = howToMeasure(verdict, barehanded(state.settings), words);
   return {
     kind: 'answer',
     title: [
       ...(logged?.first ? [...logged.first, ' '] : []),
-      ...words.verdict.headline(state.settings.name, words.verdict.title(verdict, studio.units)),
+      ...words.verdict.headline(state.settings.name, title),
     ],
     ...(logged && {
       logged: { entry: logged.entry.id, text: logged.text ?? words.log.what(logged.entry, studio.units) },
@@ -122,7 +133,11 @@ export const verdictReply = async (
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
       ...protocol,
     ],
-    actions: [...(unlogged?.actions ?? []), ...verdictActions(verdict, asking, studio)].slice(0, 3),
+    actions: [
+      ...(unsaid ? [unsaid] : []),
+      ...(unlogged?.actions ?? []),
+      ...verdictActions(verdict, asking, studio),
+    ].slice(0, 3),
     data: {
       ...(logged && { entry: logged.entry.id }),
       ...logged?.data,

@@ -15,7 +15,13 @@ const timeBand = (seconds: CupTime['seconds'], window: Window<Seconds>): FlowBan
   return seconds < window.low ? 'thin' : 'in';
 };
 
-/** How it flows, by cup and by finger, and what that rests on. The cup decides; a finger that differs is said. */
+const isOpposite = (one: FlowBand, other: FlowBand): boolean =>
+  (one === 'thin' && other === 'thick') || (one === 'thick' && other === 'thin');
+
+/**
+ * How it flows, by cup and by finger, and what that rests on. The cup decides, and a finger that differs by a step is
+ * said; when one says thin and the other thick, nobody knows.
+ */
 export const flowBand = (
   state: BucketState,
   now: Instant,
@@ -50,6 +56,11 @@ export const flowBand = (
       reasons.push({ because: 'look', look: look.look });
     }
   }
+  if (isOpposite(byCup, byFinger))
+    return {
+      band: 'unknown',
+      reasons: [...reasons, { because: 'contradict', efflux: byCup, look: byFinger }],
+    };
   if (byCup !== 'unknown') {
     if (byFinger !== 'unknown' && byFinger !== byCup)
       reasons.push({ because: 'disagree', efflux: byCup, look: byFinger });

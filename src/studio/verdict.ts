@@ -95,6 +95,8 @@ export type Reason =
   | { because: 'other-cup'; cup: string; windowCup: string }
   | { because: 'look'; look: FlowLook }
   | { because: 'disagree'; efflux: FlowBand; look: FlowBand }
+  /** One says thin, the other thick: neither is believed. */
+  | { because: 'contradict'; efflux: FlowBand; look: FlowBand }
   | { because: 'flow-unknown' }
   | { because: 'flow-at-rest'; at: Instant }
   | { because: 'unexpected'; value: Gravity; u95: number }

@@ -77,6 +77,8 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
       return t`Finger look: ${[r.look]}.`;
     case 'disagree':
       return t`The cup says ${[flowWords[r.efflux]]}, the finger says ${[flowWords[r.look]]}. The cup decides; look again if it surprises you.`;
+    case 'contradict':
+      return t`The cup says ${[flowWords[r.efflux]]}, the finger says ${[flowWords[r.look]]}: one of them was a slip, and neither is believed.`;
     case 'flow-at-rest':
       return t`The look at the flow ${{ at: r.at, show: 'ago' }} came too long after the stir: kept, not believed.`;
     case 'unexpected':

@@ -21,7 +21,7 @@ const measure = (verdict: Verdict): Text => {
   if (verdict.gravity?.believed === false)
     return (verdict.hoursSinceStir ?? Infinity) * 60 <= 10
       ? t`Measure it now, while it is stirred: the reading before was of a bucket at rest.`
-      : t`Stir it to the bottom and measure again: that reading was of a bucket at rest.`;
+      : t`Stir it to the bottom and measure again: no stir was logged just before that reading.`;
   switch (verdict.rule) {
     case 'never-measured':
       return t`Weigh a cup of it now: it is stirred and was never measured. Change nothing before.`;
@@ -37,6 +37,8 @@ const measure = (verdict: Verdict): Text => {
     case 'unsure':
       return t`Measure better before you change anything: this reading can't tell in from out.`;
     default:
+      if (verdict.reasons.some(({ because }) => because === 'contradict'))
+        return t`Cup and finger disagree: stir, and time the cup again. Don't change the water yet.`;
       if (verdict.reasons.some(({ because }) => because === 'flow-at-rest'))
         return t`Stir it 60 s, then look at the flow again: it had rested too long. Don't change the water yet.`;
       return verdict.reasons.some(({ because }) => because === 'just-mixed')

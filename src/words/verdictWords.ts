@@ -58,6 +58,11 @@ export const verdictWords = {
   factStir: 'Last stir',
   factPredicted: 'Predicted',
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, kept but not believed`,
+  stirNotSaid: (value: number): Text =>
+    t`${[gravityText(value)]}, kept; not believed, for nobody said whether it was stirred`,
+  /** The answer holds only if the bucket was not stirred, and nobody said. */
+  wasItStirred: (title: Text): Text => t`${title} Or was it stirred just before? You didn't say.`,
+  itWasStirred: (): Text => ['It was stirred to the bottom'],
   gravityFact: (value: number, u95: number, window: { low: number; high: number } | null): Text =>
     window
       ? t`${[gravityWithin(value, u95)]} (window ${[windowText(window)]})`

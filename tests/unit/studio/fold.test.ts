@@ -69,7 +69,7 @@ describe('an entry logged late', () => {
     const answer = await room.say(600, '/stirred bucket:gg when:"2h ago"');
     expect(verdictOf(answer).hoursSinceStir).toBeCloseTo(2, 6);
     // What was understood shows: noon on 1 March 2026 UTC, and 480 minutes.
-    expect(answer.reasons.join('\n')).toMatch(/1-2, for Sun 1 Mar 20:00/);
+    expect(answer.logged).toEqual({ entry: '1-2', text: 'stirred, for Sun 1 Mar 20:00' });
   });
 
   it('before others leaves the same state as if it had been logged in time', async () => {

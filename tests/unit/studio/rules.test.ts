@@ -270,6 +270,30 @@ describe('fourth: measure', () => {
     expect(verdictOf(await room.say(41, good)).step).toBe('use');
   });
 
+  it('a reading of which nobody said whether it was stirred asks that, and a press answers it', async () => {
+    const room = await openRoomWithGullGrey();
+    const answer = await room.say(10, '/reading bucket:gg gravity:1.44 seconds:14 note:"hall cup"');
+    expect(verdictOf(answer).gravity).toMatchObject({ value: 1.44, believed: false });
+    expect(answer.title).toMatch(/Stir it first.* was it stirred just before\? You didn't say\.$/);
+    expect(text(answer.facts.map((fact) => fact.text))).toMatch(/nobody said whether it was stirred/);
+    expect(answer.actions[0]).toEqual({
+      label: 'It was stirred to the bottom',
+      line: '/reading bucket:1 gravity:1.44 seconds:14 note:"hall cup" stirred:yes after:2',
+    });
+    expect(verdictOf(await room.say(10, String(answer.actions[0]?.line))).step).toBe('use');
+  });
+
+  it.each(['stirred:no', ''])(
+    'a bucket stirred just before, or not at all, is not asked: %s',
+    async (said) => {
+      const room = await openRoomWithGullGrey();
+      if (said === '') await room.say(8, '/stirred bucket:gg minutes:5');
+      const answer = await room.say(10, `/reading bucket:gg gravity:1.44 seconds:14 ${said}`);
+      expect(answer.title).not.toMatch(/You didn't say/);
+      expect(text(answer.actions.map(({ label }) => label))).not.toMatch(/It was stirred/);
+    },
+  );
+
   it('a later reading that is not believed but agrees changes nothing, and is not hidden', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(10, '/reading bucket:gg gravity:1.5 seconds:14 stirred:yes');
@@ -321,6 +345,29 @@ describe('what is said, not hidden', () => {
     const answer = await room.say(1, '/reading bucket:gg gravity:1.44 seconds:14 look:thick stirred:yes');
     expect(verdictOf(answer)).toMatchObject({ step: 'use', flow: 'in' });
     expect(text(answer.reasons)).toMatch(/cup says right, the finger says thick/);
+  });
+
+  it.each([
+    ['seconds:10 look:thick', /cup says thin, the finger says thick/],
+    ['seconds:20 look:thin', /cup says thick, the finger says thin/],
+  ])(
+    'cup and finger that say the opposite, %s: neither decides, and it is timed again',
+    async (said, told) => {
+      const room = await openRoomWithGullGrey();
+      const answer = await room.say(1, `/reading bucket:gg gravity:1.44 ${said} stirred:yes`);
+      expect(verdictOf(answer)).toMatchObject({ step: 'measure', flow: null });
+      expect(answer.title).toMatch(/^Gull Grey: Cup and finger disagree: stir, and time the cup again\./);
+      expect(text(answer.reasons)).toMatch(told);
+      // Timed again, it is the cup that is newer; a finger that went with the slip says nothing any more.
+      const again = await room.say(3, '/reading bucket:gg seconds:14 look:right stirred:yes');
+      expect(verdictOf(again).step).toBe('use');
+    },
+  );
+
+  it('cup and finger that say the opposite leave the water of a heavy bucket as it is', async () => {
+    const room = await openRoomWithGullGrey();
+    const answer = await room.say(1, '/reading bucket:gg gravity:1.5 seconds:10 look:thick stirred:yes');
+    expect(verdictOf(answer).step).toBe('add-water');
   });
 
   it.each([
