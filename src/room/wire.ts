@@ -20,6 +20,8 @@ export interface WireAction {
 export interface WireReply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   title: WireText;
+  /** What was logged, as it was understood, and the press that takes it back. */
+  logged?: { text: WireText; undo?: WireAction };
   /** What to do with the bucket, when the reply says. */
   step?: string;
   stepName?: string;

@@ -1,8 +1,9 @@
 import type { Action, Command, Reply } from '../command/contract.ts';
 import { parseLine } from '../command/parseLine.ts';
+import { logWords } from '../words/logWords.ts';
 import { roomWords } from '../words/roomWords.ts';
 import type { Post, Words } from './ports.ts';
-import type { WireAction, WirePost } from './wire.ts';
+import type { WireAction, WirePost, WireReply } from './wire.ts';
 
 /** Words of its bucket's state, when the reply is a verdict. */
 const stepOf = ({ data }: Reply): string | undefined => {
@@ -33,10 +34,20 @@ const putRight = ({ line, reply }: Post, commands: Command[]): WireAction[] => {
   return action.path.length > 0 ? [action] : [];
 };
 
+const loggedOf = ({ line, reply }: Post, commands: Command[]): WireReply['logged'] => {
+  if (!reply.logged) return undefined;
+  const text = logWords.logged(reply.logged);
+  const slip = `/undo entry:${reply.logged.entry}`;
+  const undo = actionOf({ label: [roomWords.undo], line: slip, press: 'run' }, commands);
+  const said = parseLine(line, commands);
+  return said.ok && said.value.path[0] === 'undo' ? { text } : { text, undo };
+};
+
 /** A post as a phone is sent it: the sentences and presses of the reply, not the figures for scripts. */
 export const wirePost = (post: Post, name: string, words: Words, commands: Command[]): WirePost => {
   const { no, id, at, member, line, reply } = post;
   const step = stepOf(reply);
+  const logged = loggedOf(post, commands);
   return {
     no,
     id,
@@ -48,6 +59,7 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
     reply: {
       kind: reply.kind,
       title: reply.title,
+      ...(logged && { logged }),
       ...(step !== undefined && { step, stepName: nameOfStep(step, words) }),
       facts: reply.facts ?? [],
       dont: reply.dont ?? [],

@@ -14,6 +14,7 @@ export const roomWords = {
   noStudio: (typed: string) => `ROOM_STUDIO: there is no studio "${typed}" in this file`,
   inUse: (port: number) => `port ${port} is taken; set ROOM_PORT to another, or stop what holds it`,
   putRight: 'Put it right',
+  undo: 'Undo',
   refusal: {
     'wrong-host': 'This room does not answer to that address.',
     'wrong-origin': 'That came from another site.',

@@ -148,12 +148,14 @@ describe('the jobs, on a phone', () => {
     await page.locator('dialog [data-option=amount] .units button', { hasText: /^l$/ }).click();
     const tile = await submit(page);
     expect(await tile.locator('code').textContent()).toMatch(/amount:"?0\.4l/);
-    await tile.getByText('Why').click();
-    const entry = /\b4-\d+\b/.exec((await tile.textContent()) ?? '')?.[0] ?? '';
-    const undone = await say(page, `/undo ${entry}`);
-    expect(await undone.locator('.why, h2').allTextContents()).toEqual(
-      expect.arrayContaining([expect.stringContaining(entry)]),
-    );
+    expect(await tile.locator('.logged').textContent()).toMatch(/^Logged 4-\d+: .*400 ml of water/);
+    const before = await tiles(page).count();
+    await tile.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => tiles(page).count()).toBe(before + 1);
+    expect(await newest(page).locator('.logged').textContent()).toMatch(/took back .*400 ml of water/);
+    expect(await newest(page).getByRole('button', { name: 'Undo' }).count()).toBe(0);
+    expect(await tiles(page).nth(-2).getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    await page.context().close();
   });
 
   it('a resist coat goes on, and its answer says when it is dry', async () => {

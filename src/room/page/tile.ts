@@ -59,6 +59,23 @@ const actions = (reply: WireReply, { press }: Context): HTMLElement | undefined 
   return bar;
 };
 
+/** What was logged; whose it is takes a slip back with one press. */
+const logged = (reply: WireReply, mine: boolean, { press }: Context): HTMLElement | undefined => {
+  if (!reply.logged) return undefined;
+  const { text, undo } = reply.logged;
+  const said = h('span', {}, ...nodes(text));
+  if (!mine || !undo) return h('p', { class: 'logged' }, said);
+  const slip = button(
+    h('span', {}, ...nodes(undo.label)),
+    () => {
+      slip.disabled = true;
+      press(undo, reply);
+    },
+    { class: 'slip' },
+  );
+  return h('p', { class: 'logged' }, said, slip);
+};
+
 const said = (name: string, line: string, at: number | undefined): HTMLElement =>
   h(
     'p',
@@ -94,6 +111,7 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
           )
         : undefined,
       h('h2', {}, ...nodes(reply.title)),
+      logged(reply, mine, context),
       facts(reply),
       list(reply.dont, 'dont', words.dont),
       list(reply.cautions, 'cautions', words.careful),
