@@ -39,6 +39,8 @@ const lines: Record<NoteCommand, Line> = {
   'batch-recipes': { path: ['batch', 'recipes'], asks: true },
   'studio-vessel': { path: ['studio', 'vessel'], keeper: true },
   'studio-water': { path: ['studio', 'set'], typed: { water: 'hard' }, keeper: true },
+  fired: { path: ['fired'], bucket: 'bucket' },
+  faults: { path: ['faults'], bucket: 'bucket', asks: true, keeper: true },
   'remind-list': { path: ['remind', 'list'], asks: true },
   'remind-by': { path: ['remind', 'by'] },
   undo: { path: ['undo'] },

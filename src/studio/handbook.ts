@@ -44,6 +44,8 @@ export const noteCommands = [
   'batch-recipes',
   'studio-vessel',
   'studio-water',
+  'fired',
+  'faults',
   'remind-list',
   'remind-by',
   'undo',

@@ -54,6 +54,8 @@ const actions: Record<NoteCommand, string> = {
   'batch-recipes': 'Recipes',
   'studio-vessel': 'Calibrate a cup',
   'studio-water': 'Note hard water',
+  fired: 'Log how it came out',
+  faults: 'Habits and faults',
   'remind-list': 'My reminders',
   'remind-by': 'Where they come',
   undo: 'Take an entry back',
