@@ -46,7 +46,7 @@ export const gatherTexts = async (turns: Turns, erasure: Erasure): Promise<strin
           .execute();
         for (const { event, note } of rows) {
           const label = stream < studioStream ? labelOf(readEvent(stream, event)) : undefined;
-          for (const text of [note, label]) if (text != null && text !== '') texts.add(text);
+          for (const text of [note, label]) if (text) texts.add(text);
         }
       });
   texts.delete(erasedMark);

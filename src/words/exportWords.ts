@@ -19,7 +19,8 @@ export const exportWords = {
   tooBig: (bytes: number, line: string): Text =>
     t`That is more than ${[size(bytes)]}, too big to hand over here. Narrow it with days: or bucket:, or on the studio’s own machine run: ${[line]}`,
   usage: 'usage: npm run -s export -- --out FILE [--as json|csv] [--bucket NAME] [--days N] [--studio ID]',
-  wrote: (file: string, entries: number, bytes: number) => `${file}: ${entries} entries, ${size(bytes)}.`,
+  wrote: (file: string, entries: number, bytes: number) =>
+    `${file}: ${entries} ${entries === 1 ? 'entry' : 'entries'}, ${size(bytes)}.`,
   noBucket: (typed: string) => `there is no bucket "${typed}"`,
   whichBucket: (typed: string) => `"${typed}" fits several buckets; give its number`,
   noSuchDays: (typed: string) => `--days wants a number of days, not "${typed}"`,
