@@ -22,10 +22,12 @@ export const startOf = async (room: Room, session: Session | undefined): Promise
   const common = { studio: ports.studioName, open: ports.open, now };
   if (!session) return { ...common, commands: [], posts: [] };
   const me = await meOf(room, session);
+  const said = posts.seenBy(session.member, 0, mostAtFirst);
   return {
     ...common,
     me,
+    bare: said.length === 0 && (await ports.board()).length === 0,
     commands: describeCommands(ports.desk.commands, me.keeper ? 'keeper' : 'member', ports.words),
-    posts: await Promise.all(posts.seenBy(session.member, 0, mostAtFirst).map((post) => wired(room, post))),
+    posts: await Promise.all(said.map((post) => wired(room, post))),
   };
 };

@@ -102,6 +102,8 @@ export interface WireStart {
   open: boolean;
   now: number;
   me?: WireMe;
+  /** Nobody has set a bucket up yet. */
+  bare?: boolean;
   commands: WireLeaf[];
   posts: WirePost[];
 }

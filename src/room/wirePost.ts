@@ -66,7 +66,10 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
       cautions: reply.cautions ?? [],
       reasons: reply.reasons ?? [],
       actions: [
-        ...(reply.actions ?? []).map((action) => actionOf(action, commands)),
+        ...(reply.actions ?? [])
+          .map((action) => actionOf(action, commands))
+          // Taking it back stands beside what was logged already.
+          .filter(({ path }) => !logged?.undo || path[0] !== 'undo'),
         ...putRight(post, commands),
       ],
       ...(reply.chart && { chart: reply.chart.alt }),

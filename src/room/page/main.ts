@@ -51,7 +51,9 @@ const room = (start: WireStart, me: WireMe): void => {
     else outbox.add({ line });
   };
   const state = h('p', { class: 'state-of', role: 'status' });
-  const begin = start.commands.filter(({ path }) => firstSteps.includes(path.join(' ')));
+  const begin = start.commands.filter(
+    ({ path }) => start.bare === true && firstSteps.includes(path.join(' ')),
+  );
   const stream = new Stream({
     me: me.member,
     press,
