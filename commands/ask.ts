@@ -66,15 +66,17 @@ const noNote = async (
   };
 };
 
-/** Other notes worth a look: those that answer nearly as well, then those that the note itself names. */
+/** Other notes worth a look: those that answer as well, then those that the note itself names. */
 const alsoOf = (best: FoundNote, others: readonly FoundNote[], { handbook }: Asking): Note[] => {
-  const close = others.filter(({ score }) => score >= 0.6 * best.score).map(({ found }) => found);
   const named = (best.found.from === 'handbook' ? best.found.note.see : []).flatMap((id): Note[] => {
     const note = handbook.note(id);
     return note ? [{ from: 'handbook', note }] : [];
   });
-  const all = [...close, ...named].filter((one) => noteId(one) !== noteId(best.found));
-  return [...new Map(all.map((one) => [noteId(one), one])).values()].slice(0, 2);
+  const enough = named.length > 0 ? 0.95 : 0.6;
+  const close = others.filter(({ score }) => score >= enough * best.score).map(({ found }) => found);
+  const all = [...close.slice(0, 1), ...named, ...close.slice(1)];
+  const rest = all.filter((one) => noteId(one) !== noteId(best.found));
+  return [...new Map(rest.map((one) => [noteId(one), one])).values()].slice(0, 2);
 };
 
 const answer = async (
