@@ -15,8 +15,8 @@ export const setVessel = logs({
   form: ['name', 'tare', 'water', 'temperature'],
   options: {
     name: { kind: text(40, 'steel cup'), needed: true, about: (w) => w.studio.name },
-    tare: { kind: scaleWeight, needed: true, about: (w) => w.studio.tare },
-    water: { kind: scaleWeight, needed: true, about: (w) => w.studio.waterHeld },
+    tare: { kind: { ...scaleWeight, example: '85.4g' }, needed: true, about: (w) => w.studio.tare },
+    water: { kind: { ...scaleWeight, example: '100.2g' }, needed: true, about: (w) => w.studio.waterHeld },
     temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.studio.temperature },
   },
   async run(v, context) {
