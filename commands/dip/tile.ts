@@ -48,7 +48,7 @@ export const dipTile = logs({
       reasons: [
         w.moreTiles(tiles.length, Math.max(...times) - Math.min(...times) < 0.1),
         w.measureDry,
-        ...(known === undefined ? [w.refusal({ kind: 'no-gravity' })] : []),
+        ...(known === undefined ? [w.noTime({ kind: 'no-gravity' })] : []),
       ],
       data: { entry: entry.id, tiles: tiles.length, ...(known !== undefined && { gravity: known }) },
     };

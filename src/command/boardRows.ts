@@ -30,7 +30,7 @@ export const boardRows = async (
       no: state.no,
       name: state.settings.name,
       step: verdict.step,
-      stepName: words.bucket.stepName(verdict.step),
+      stepName: words.bucket.stepName(verdict.keeperStep ?? verdict.step),
       needs: words.verdict.title(verdict, units),
       gravity: verdict.gravity,
       window: verdict.window,

@@ -8,6 +8,7 @@ import type { Asking, Reply } from './contract.ts';
 import { isoInstant } from './isoInstant.ts';
 import { accountOf } from './unloggedReply.ts';
 
+import { hasMovedOn } from './verdictReply.ts';
 const settingsData = ({ no, settings, hold }: BucketState, volumeL: number | null): Reply['data'] => ({
   number: no,
   name: settings.name,
@@ -55,7 +56,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
       ...(verdict.gravity
         ? [
             {
-              label: [words.verdict.factGravity],
+              label: [hasMovedOn(state) ? words.verdict.factLastReading : words.verdict.factGravity],
               text: verdict.gravity.believed
                 ? words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null)
                 : words.verdict.notBelieved(verdict.gravity.value),

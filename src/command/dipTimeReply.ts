@@ -18,7 +18,7 @@ export const dipTimeReply = async (
   if (found.kind !== 'dip')
     return {
       kind: 'refusal',
-      title: w.refusal(found),
+      title: w.noTime(found),
       data: { why: found.kind, ...(found.kind === 'wall' && { mostMm: found.most }) },
     };
   const { units } = await book.studio();

@@ -1,6 +1,6 @@
 import type { Instant } from '../studio/ids.ts';
 import { wallOf, type WallTime } from '../studio/wallTime.ts';
-import { spanText } from '../words/measures.ts';
+import { agoText } from '../words/measures.ts';
 import type { Part, Text } from '../words/text.ts';
 
 export interface Seen {
@@ -22,7 +22,7 @@ const weekday = ({ year, month, day }: WallTime): string => {
 const ago = (at: Instant, now: Instant): string => {
   const hours = Math.abs(now - at) / 3_600_000;
   if (hours < 1 / 60) return 'just now';
-  return at <= now ? `${spanText(hours)} ago` : `in ${spanText(hours)}`;
+  return at <= now ? `${agoText(hours)} ago` : `in ${agoText(hours)}`;
 };
 
 const shown = (part: Exclude<Part, { said: string } | { member: unknown }>, { now, zone }: Seen): string => {

@@ -9,18 +9,28 @@ import type { Action, Asking, Reply } from './contract.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
 
+/** Something went in or came out since the last reading that was believed. */
+export const hasMovedOn = ({ moved, unknownSince }: BucketState): boolean =>
+  moved > 0 || unknownSince.length > 0;
+
 /** At most three facts that a step rests on. */
-const factsOf = (verdict: Verdict, unsaid: boolean, { words }: Asking): NonNullable<Reply['facts']> => {
+const factsOf = (
+  verdict: Verdict,
+  state: BucketState,
+  unsaid: boolean,
+  { words }: Asking,
+): NonNullable<Reply['facts']> => {
   const w = words.verdict;
   const { gravity, flow, hoursSinceStir, window, predicted } = verdict;
-  const foretold = gravity?.believed && verdict.rule !== 'changed' ? null : predicted;
+  const isOld = hasMovedOn(state);
+  const foretold = gravity?.believed && !isOld && verdict.rule !== 'changed' ? null : predicted;
   return [
     ...(gravity
       ? [
           {
-            label: [w.factGravity],
+            label: [isOld ? w.factLastReading : w.factGravity],
             text: gravity.believed
-              ? w.gravityFact(gravity.value, gravity.u95, window)
+              ? w.gravityFact(gravity.value, gravity.u95, foretold ? null : window)
               : unsaid
                 ? w.stirNotSaid(gravity.value)
                 : w.notBelieved(gravity.value),
@@ -28,15 +38,22 @@ const factsOf = (verdict: Verdict, unsaid: boolean, { words }: Asking): NonNulla
         ]
       : []),
     ...(foretold
-      ? [{ label: [w.factPredicted], text: w.gravityFact(foretold.value, foretold.u95, null) }]
+      ? [
+          {
+            label: [w.factPredicted],
+            text: w.gravityFact(foretold.value, foretold.u95, isOld ? window : null),
+          },
+        ]
       : []),
     // What is predicted stands where the flow of before would say nothing of now.
-    ...(flow && !foretold ? [{ label: [w.factFlow], text: w.flowFact(flow) }] : []),
+    ...(flow && (!foretold || verdict.rule === 'grid')
+      ? [{ label: [w.factFlow], text: w.flowFact(flow) }]
+      : []),
     {
       label: [w.factStir],
       text: hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
     },
-  ];
+  ].slice(0, 3);
 };
 
 const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
@@ -108,7 +125,7 @@ export const verdictReply = async (
   const account = logged?.before && accountedBy(logged.before, state);
   const unlogged = account?.found && unloggedReply(account.found, state.no, { words, studio });
   const unsaid = logged?.stirUnsaid;
-  const facts = factsOf(verdict, unsaid !== undefined, asking);
+  const facts = factsOf(verdict, state, unsaid !== undefined, asking);
   const answer = words.verdict.title(verdict, studio.units);
   const title = unsaid && hangsOnStir(verdict) ? words.verdict.wasItStirred(answer) : answer;
   const protocol = howToMeasure(verdict, barehanded(state.settings), words);

@@ -15,8 +15,6 @@ import {
 } from './measures.ts';
 import { join, said, t, type Text } from './text.ts';
 
-const nothing = 'Nothing was saved.';
-
 const materialCautions: Record<MaterialCaution, string> = {
   'silica dust': 'silica in its dust',
   barium: 'barium: toxic when swallowed or breathed',
@@ -54,7 +52,7 @@ export const batchWords = {
   by: 'How: water, draw-off, dry, or blend with another bucket',
   with: 'The bucket to blend in',
   recipeOption: 'A recipe by name, or typed: feldspar 40, silica 30, whiting 30, + red iron oxide 4',
-  gravities: 'Gravity of the grains of a material that I don’t know: local clay 2.6',
+  gravities: 'Gravity of the grains of a material that the studio doesn’t know: local clay 2.6',
   volume: 'How much glaze to make',
   powder: 'Dry powder to use up, instead of a volume',
   gravity: 'The gravity that it should have',
@@ -67,13 +65,12 @@ export const batchWords = {
   name: 'The recipe’s name',
 
   notGlaze: (gravity: number): Text =>
-    t`A gravity of ${[String(gravity)]} is water, or less: a glaze is above 1. ${[nothing]}`,
+    t`A gravity of ${[String(gravity)]} is water, or less: a glaze is above 1.`,
   beyondPowder: (gravity: number, solids: Gravity): Text =>
-    t`No glaze of this powder reaches ${[String(gravity)]}: its grains alone are ${[solids.toFixed(2)]}, and a bucket is always lighter than its powder. Dipping glazes lie near 1.45. ${[nothing]}`,
+    t`No glaze of this powder reaches ${[String(gravity)]}: its grains alone are ${[solids.toFixed(2)]}, and a bucket is always lighter than its powder. Dipping glazes lie near 1.45.`,
   paste: (gravity: number, fraction: number): Text =>
-    t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of it would be grains: a paste, not a glaze. Dipping glazes lie near 1.45. ${[nothing]}`,
-  tooSmall: (step: number): Text =>
-    t`That is less than the scale's step of ${[String(step)]} g. ${[nothing]}`,
+    t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of it would be grains: a paste, not a glaze. Dipping glazes lie near 1.45.`,
+  tooSmall: (step: number): Text => t`That is less than the scale's step of ${[String(step)]} g.`,
   volumeOrPowder: [
     'Say how much to make: volume:15l, or the dry powder to use up: powder:5kg. One of them.',
   ] as Text,
@@ -140,11 +137,11 @@ export const batchWords = {
       : t`${all} Mix them in a bigger tub, or ladle some out first.`;
   },
   sameBucket: ['A bucket can’t be blended with itself.'] as Text,
-  unmeasured: (name: string): Text => t`Measure ${said(name)} first: stir it, then weigh a cup. ${[nothing]}`,
+  unmeasured: (name: string): Text => t`Measure ${said(name)} first: stir it, then weigh a cup.`,
   needsVolume: (name: string): Text =>
-    t`How full is ${said(name)}? Say the gap from rim to glaze in a reading, and ask again. ${[nothing]}`,
+    t`How full is ${said(name)}? Say the gap from rim to glaze in a reading, and ask again.`,
   moreThanHeld: (name: string, held: number, units: UnitSystem): Text =>
-    t`${said(name)} holds only about ${[volumeAbout(held, units)]}. ${[nothing]}`,
+    t`${said(name)} holds only about ${[volumeAbout(held, units)]}.`,
   factGravity: 'Gravity',
   within: (value: number, u95: number): Text => [gravityWithin(value, u95)],
   factFlocculant: 'Flocculant',

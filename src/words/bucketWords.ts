@@ -1,7 +1,15 @@
 import type { BucketCaution } from '../studio/bucketEvent.ts';
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Step, Verdict } from '../studio/verdict.ts';
-import { gravityText, massText, spanText, volumeText, windowText } from './measures.ts';
+import {
+  agoText,
+  gravityText,
+  handAmount,
+  massText,
+  volumeAbout,
+  volumeText,
+  windowText,
+} from './measures.ts';
 import { said, t, type Text } from './text.ts';
 
 const stepWords: Record<Step, string> = {
@@ -91,8 +99,8 @@ export const bucketWords = {
   },
   holds: (ml: number, pail: number | undefined, units: UnitSystem): Text =>
     pail === undefined
-      ? t`about ${[volumeText(ml, units)]}`
-      : t`about ${[volumeText(ml, units)]} of ${[volumeText(pail, units)]}`,
+      ? t`about ${[volumeAbout(ml, units)]}`
+      : t`about ${[volumeAbout(ml, units)]} of ${[volumeText(pail, units)]}`,
   powder: (solids: number, usual: boolean): Text =>
     usual
       ? t`gravity ${[String(solids)]}, the usual one, assumed until a keeper says another`
@@ -128,15 +136,17 @@ export const bucketWords = {
   listName: (no: number, name: string): Text => t`${no} · ${said(name)}`,
   listText: (verdict: Verdict, units: UnitSystem): Text => {
     const amount =
-      verdict.amounts.waterMl === undefined ? '' : ` (${volumeText(verdict.amounts.waterMl, units)})`;
+      verdict.amounts.waterMl === undefined
+        ? ''
+        : ` (${volumeText(handAmount(verdict.amounts.waterMl), units)})`;
     const gravity = verdict.gravity?.believed ? `, ${gravityText(verdict.gravity.value)}` : '';
     const stir =
       verdict.hoursSinceStir === null
         ? ', no stir logged'
         : verdict.hoursSinceStir < 1 / 60
           ? ', just stirred'
-          : `, stirred ${spanText(verdict.hoursSinceStir)} ago`;
-    return [`${stepWords[verdict.step]}${amount}${gravity}${stir}`];
+          : `, stirred ${agoText(verdict.hoursSinceStir)} ago`;
+    return [`${stepWords[verdict.keeperStep ?? verdict.step]}${amount}${gravity}${stir}`];
   },
   stepName: (step: Step): string => stepWords[step],
   stepNames: stepWords,

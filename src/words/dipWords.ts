@@ -32,7 +32,7 @@ const noTime = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
     case 'beyond-tiles':
       return t`That would take ${[why.seconds < 0.05 ? '' : 'about ']}${[plainSeconds(why.seconds)]}, too far from the tiles, which went from ${[secondsText(why.range.low)]} to ${[secondsText(why.range.high)]}. Dip a tile nearer to it.`;
     case 'wall':
-      return t`This wall is full of water at ${[mm(why.most)]} a side, however long it is held under. Two coats with a dry between, or pour one side at a time.`;
+      return t`This wall is full of water at ${[mm(why.most)]} a side, however long it is held under. Two coats, the first dry before the second, or pour one side at a time.`;
   }
 };
 
@@ -54,7 +54,6 @@ export const dipWords = {
   saturated: 'Weight soaked and wiped',
 
   noTime,
-  refusal: (why: Exclude<DipTime, { kind: 'dip' }>): Text => t`${noTime(why)} Nothing was saved.`,
   tileLogged: (seconds: number, thickness: number, entry: string): Text =>
     t`${[plainSeconds(seconds)]}, ${[mm(thickness)]}: logged as ${[entry]}.`,
   moreTiles: (tiles: number, oneTime: boolean): Text =>
@@ -69,11 +68,11 @@ export const dipWords = {
   factTiles: 'Tiles',
   tilesFact: (count: number, low: number, high: number): Text =>
     t`${count}, from ${[plainSeconds(low)]} to ${[plainSeconds(high)]} in today's bucket`,
-  factInterval: 'Nine in ten',
+  factInterval: 'Nine times in ten',
   interval: ({ low, high }: DipInterval): Text =>
     high === undefined
       ? t`from ${[plainSeconds(low)]}; the tiles scatter too much to say at most how long`
-      : t`${[plainSeconds(low)]} to ${[plainSeconds(high)]}`,
+      : t`between ${[plainSeconds(low)]} and ${[plainSeconds(high)]}`,
   factGravity: 'Gravity',
   gravityFact: (value: number): Text => [`${gravityText(value)} now`],
   dip: (seconds: number, thickness: number): Text =>
@@ -87,11 +86,11 @@ export const dipWords = {
   usualCoat: [
     'Taken: a fresh coat is 55 % powder by volume, bisque weighs 1.85 times its volume of water.',
   ] as Text,
-  dont: ['Don’t dip twice without a dry between.'] as Text,
+  dont: ['Don’t dip a second time before the first coat is dry to the touch.'] as Text,
 
   absorptionTitle: (percent: number): Text => t`It absorbs ${[percent.toFixed(1)]} % of its weight in water.`,
   absorptionRefused: (quantity: string): Text =>
-    t`Those weights don't go together: see the ${[quantity]}. Dry is lighter than soaked, and hung in water it is lighter than dry. Nothing was saved.`,
+    t`Those weights don't go together: see the ${[quantity]}. Dry is lighter than soaked, and hung in water it is lighter than dry.`,
   factPorosity: 'Apparent porosity',
   factBulk: 'Bulk density',
   percent: (part: number): Text => [`${(100 * part).toFixed(1)} %`],

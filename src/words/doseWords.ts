@@ -39,7 +39,7 @@ export const doseWords = {
   learned: ({ low, high }: { low: number; high?: number }, doses: number): Text =>
     high === undefined
       ? t`Learned from its readings round ${doses} doses: at least ${[ml(low)]} to mid-window; how much at most, they don't say yet.`
-      : t`Learned from its readings round ${doses} doses: ${[ml(low)]} to ${[ml(high)]} to mid-window, nine in ten. Never more than two rungs at once.`,
+      : t`Learned from its readings round ${doses} doses: ${[ml(low)]} to ${[ml(high)]} to mid-window, nine times in ten. Never more than two rungs at once.`,
   notLearned: [
     'The ladder’s next rung. Not enough data to learn from: two doses, with the flow timed by one cup before and after each.',
   ] as Text,

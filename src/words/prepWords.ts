@@ -175,7 +175,7 @@ export const prepWords = {
       'Melted wax: fire and burns. Lid at hand, power off after, never water on it, never unattended. Your local rules come first.',
     ],
     wax: [
-      'Wax burns out in the kiln: the kiln room is vented. Wax spilled on bisque comes off only in a new bisque firing.',
+      'Wax burns out in the kiln: vent the kiln room while it fires. Wax spilled on bisque comes off only in a new bisque firing.',
     ],
     latex: ['Latex: allergy, and ammonia when it dries: air the room. Never bleach near it.'],
     tape: [],

@@ -4,7 +4,7 @@ import { slippedPoint } from './slippedPoint.ts';
 import { said, t, type Text } from './text.ts';
 
 const fits = ({ name, tare, water }: Vessel, units: UnitSystem): Text =>
-  t`${said(name)} weighs ${[scaleText(tare, units)]} empty and about ${[scaleText(Math.round(tare + 1.45 * water), units)]} full of glaze.`;
+  t`The vessel ${said(name)} weighs ${[scaleText(tare, units)]} empty and about ${[scaleText(Math.round(tare + 1.45 * water), units)]} full of glaze.`;
 
 export const readingWords = {
   about: 'Post a reading of a bucket; the answer says what to do now',
@@ -33,7 +33,7 @@ export const readingWords = {
     'This bucket is marked for gloves: no finger look. Time a cup instead. Nothing was saved.',
   ] as Text,
   noPail: [
-    "I don't know this bucket's pail. A keeper says /bucket change pail:19l; until then give no gap.",
+    "The studio doesn't know this bucket's pail. A keeper says /bucket change pail:19l; until then give no gap.",
   ] as Text,
   gapTooDeep: (deepest: number): Text =>
     t`The gap can't be deeper than the pail: ${[`${Math.round(deepest / 10)} cm`]} at most. Nothing was saved.`,

@@ -1,22 +1,20 @@
 import type { RecipeProblem } from '../studio/recipeProblem.ts';
 import { join, said, t, type Text } from './text.ts';
 
-const nothing = 'Nothing was saved.';
-
 const recipeProblem = (why: RecipeProblem): Text => {
   switch (why.kind) {
     case 'nothing':
       return t`No recipe was typed. Like this: feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4.`;
     case 'unreadable':
-      return t`I can't read “${said(why.part)}”. Each part is a name and an amount, with commas between: kaolin 10. ${[nothing]}`;
+      return t`I can't read “${said(why.part)}”. Each part is a name and an amount, with commas between: kaolin 10.`;
     case 'negative':
-      return t`“${said(why.part)}” is less than nothing. ${[nothing]}`;
+      return t`“${said(why.part)}” is less than nothing.`;
     case 'too-much':
-      return t`“${said(why.part)}” is more than a recipe has. ${[nothing]}`;
+      return t`“${said(why.part)}” is more than a recipe has.`;
     case 'sums-to-zero':
-      return t`The recipe sums to 0: give at least one material with an amount, besides what is added over it. ${[nothing]}`;
+      return t`The recipe sums to 0: give at least one material with an amount, besides what is added over it.`;
     case 'too-long':
-      return t`That is more than ${why.most} materials. ${[nothing]}`;
+      return t`That is more than ${why.most} materials.`;
   }
 };
 
@@ -32,18 +30,19 @@ export const recipeWords = {
       ? t`I can't read “${said(why.part)}”. Name and gravity, with commas between: local clay 2.6.`
       : recipeProblem(why),
   gravityOfGrains: (material: string, value: number): Text =>
-    t`${value} can't be the gravity of ${said(material)}: grains lie between 1.1 and 12, clays and feldspars near 2.6. ${[nothing]}`,
-  strayGravity: (material: string): Text => t`${said(material)} is not in the recipe. ${[nothing]}`,
+    t`${value} can't be the gravity of ${said(material)}: grains lie between 1.1 and 12, clays and feldspars near 2.6.`,
+  strayGravity: (material: string): Text => t`${said(material)} is not in the recipe.`,
   unknownMaterials: (names: string[]): Text =>
-    t`I don't know ${join(
+    t`The studio doesn't know ${join(
       names.map((name) => t`“${said(name)}”`),
       ', ',
-    )}. What is the gravity of its grains? Clays, feldspars and frits are near 2.6; the supplier's sheet says. ${[nothing]}`,
+    )} yet. What is the gravity of its grains? Clays, feldspars and frits are near 2.6; the supplier's sheet says.`,
   whyGravity: ['Heavier grains take less room, so the same gravity needs more of them.'] as Text,
   sayGravity: (): Text => ['Say its gravity'],
-  oddRecipe: ['That mix has no gravity that powder can have. Nothing was saved.'] as Text,
+  oddRecipe: ['That mix has no gravity that powder can have.'] as Text,
 
-  nameIsRecipe: (name: string): Text => t`“${said(name)}” looks like a recipe, not a name. ${[nothing]}`,
+  nameIsRecipe: (name: string): Text =>
+    t`“${said(name)}” looks like a recipe, not a name. Nothing was saved.`,
   kept: (name: string, entry: string): Text => t`Kept ${said(name)}, as ${[entry]}.`,
   replaced: (name: string, entry: string): Text =>
     t`Kept ${said(name)} anew, as ${[entry]}; the one before stays in the log.`,

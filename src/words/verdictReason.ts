@@ -3,6 +3,7 @@ import type { UnitSystem } from '../studio/studio.ts';
 import type { Reason } from '../studio/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import {
+  agoText,
   gravityText,
   gravityWithin,
   massText,
@@ -52,7 +53,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'unbelieved':
       return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} is kept but not believed: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt, and nobody had said that it was gone' : 'the bucket was not stirred to the bottom just before, with no cake left']}.`;
     case 'stale':
-      return t`Last believed reading ${{ at: r.at, show: 'day' }}, ${[spanText(r.days * 24)]} ago; good for ${[spanText(r.limitDays * 24)]}.`;
+      return t`Last believed reading ${{ at: r.at, show: 'day' }}, ${[agoText(r.days * 24)]} ago; good for ${[spanText(r.limitDays * 24)]}.`;
     case 'added-unknown':
       return t`${[r.count === 1 ? 'Something' : `${r.count} things`]} went in or came out since the last reading that can't be reckoned with: how much, or how full the pail is, was not said.`;
     case 'moved':
@@ -100,7 +101,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'volume':
       return t`Worked out for ${[volumeWithin(r.value, r.u95, units)]}.`;
     case 'volume-old':
-      return t`How full the pail is has not been said lately. Tell me the gap from rim to glaze, and I'll give the amount for the pail.`;
+      return t`How full the pail is has not been said lately. Log the gap from rim to glaze, and the amount for the pail comes.`;
     case 'held-back':
       return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window: more could pass the far edge.`;
     case 'pail-full':
@@ -114,7 +115,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'dose-learned':
       return r.high === undefined
         ? t`Learned from its own readings: at least ${[volumeText(r.low, units)]} to mid-window; how much at most, they don't say yet. Never more than two rungs at once.`
-        : t`Learned from its own readings: ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to mid-window, nine in ten. Never more than two rungs at once.`;
+        : t`Learned from its own readings: ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to mid-window, nine times in ten. Never more than two rungs at once.`;
     case 'dose-no-change':
       return t`The last two doses changed nothing: it is not flocculation that is missing. Is there clay in it?`;
     case 'dose-checkpoint':

@@ -3,7 +3,7 @@ import type { Amounts, Reason, Verdict } from '../studio/verdict.ts';
 import { doseText } from './doseText.ts';
 import { handAmount, massText, percentText, volumeText } from './measures.ts';
 import { pour, type Pour } from './pour.ts';
-import { t, type Text } from './text.ts';
+import { said, t, type Text } from './text.ts';
 
 const water = ({ waterMl, waterMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(waterMl, waterMlPerLitre, units, (ml) => volumeText(handAmount(ml), units));
@@ -89,6 +89,14 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
   }
 };
 
+/** That it is held, and why: without that, somebody who does not know puts it right. */
+const held = ({ reasons }: Verdict): Text => {
+  const reason = reasons.find(({ because }) => because === 'held');
+  if (reason?.because !== 'held') return t`On hold. Don't use it and don't change it.`;
+  const { cause, why } = reason.hold;
+  return t`On hold${[cause === 'other' ? '' : `, ${cause}`]}: ${said(why.replace(/[.\s]+$/, ''))}. Don't use it and don't change it.`;
+};
+
 /** More water than the pail has room for. */
 export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): Text => {
   const fits = volumeText(handAmount(waterMl ?? 0), units);
@@ -103,9 +111,7 @@ export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
   const pouring = water(verdict.amounts, units);
   switch (verdict.step) {
     case 'on-hold':
-      return verdict.rule === 'retired'
-        ? t`This bucket is retired. Don't use it.`
-        : t`On hold. Don't use it and don't change it.`;
+      return verdict.rule === 'retired' ? t`This bucket is retired. Don't use it.` : held(verdict);
     case 'sieve':
       return t`Sieve it first.`;
     case 'stir':

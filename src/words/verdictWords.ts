@@ -1,6 +1,6 @@
 import type { Dont, Step, VerdictCaution } from '../studio/verdict.ts';
 import { flowWords } from './flowWords.ts';
-import { gravityText, gravityWithin, spanText, windowText } from './measures.ts';
+import { agoText, gravityText, gravityWithin, windowText } from './measures.ts';
 import { said, t, type Text } from './text.ts';
 import { verdictReason } from './verdictReason.ts';
 import { overfull, verdictTitle } from './verdictTitle.ts';
@@ -56,6 +56,7 @@ export const verdictWords = {
   factGravity: 'Gravity',
   factFlow: 'Flow',
   factStir: 'Last stir',
+  factLastReading: 'Last reading',
   factPredicted: 'Predicted',
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, kept but not believed`,
   stirNotSaid: (value: number): Text =>
@@ -69,7 +70,7 @@ export const verdictWords = {
       : t`${[gravityWithin(value, u95)]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (): Text => ['never logged'],
-  stirredAgo: (hours: number): Text => [hours < 1 / 60 ? 'just now' : `${spanText(hours)} ago`],
+  stirredAgo: (hours: number): Text => [hours < 1 / 60 ? 'just now' : `${agoText(hours)} ago`],
   headline: (name: string, title: Text): Text => t`${said(name)}: ${title}`,
   cakeGone: (): Text => ['I mixed it up, the cake is gone'],
   release: (): Text => ['Release it'],
