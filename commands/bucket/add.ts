@@ -5,13 +5,14 @@ import { bucketProblem } from '../../src/command/bucketProblem.ts';
 import { bucketSaid } from '../../src/command/bucketSaid.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/usualSolids.ts';
-import { days, hours } from '../../src/studio/ids.ts';
+import { days } from '../../src/studio/ids.ts';
+import { usualRest } from '../../src/studio/rests.ts';
 
 /** What a bucket is until its keeper says otherwise (common practice). */
 const usual = {
   use: 'dipping',
   solids: usualSolids,
-  restLimit: hours(1),
+  restLimit: usualRest,
   shelfLife: days(7),
   mesh: 80,
   cautions: [],

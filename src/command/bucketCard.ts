@@ -3,13 +3,19 @@ import type { BucketState } from '../studio/bucketState.ts';
 import { decide } from '../studio/decide.ts';
 import { volumeHeld } from '../studio/foldBucket.ts';
 import { hours } from '../studio/ids.ts';
+import { restLearned } from '../studio/restLearned.ts';
 import { usualSolids } from '../studio/usualSolids.ts';
 import type { Asking, Reply } from './contract.ts';
 import { isoInstant } from './isoInstant.ts';
 import { accountOf } from './unloggedReply.ts';
 
 import { hasMovedOn } from './verdictReply.ts';
-const settingsData = ({ no, settings, hold }: BucketState, volumeL: number | null): Reply['data'] => ({
+
+const settingsData = (
+  { no, settings, hold }: BucketState,
+  volumeL: number | null,
+  rest: { limitHours: number } | undefined,
+): Reply['data'] => ({
   number: no,
   name: settings.name,
   ...(settings.nick !== undefined && { nick: settings.nick }),
@@ -19,6 +25,7 @@ const settingsData = ({ no, settings, hold }: BucketState, volumeL: number | nul
   efflux: settings.efflux ? { low: settings.efflux.low, high: settings.efflux.high } : null,
   ...(settings.cup !== undefined && { cup: settings.cup }),
   solidsGravity: settings.solids,
+  ...(rest && { restLearnedHours: rest.limitHours }),
   restHours: settings.restLimit / hours(1),
   freshHours: settings.shelfLife / hours(1),
   mesh: settings.mesh,
@@ -64,13 +71,14 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
           ]
         : []),
       { label: [w.factPowder], text: w.powder(settings.solids, settings.solids === usualSolids) },
+      ...restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) })),
       ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value) }] : []),
       ...account.facts,
     ],
     reasons: account.reasons,
     cautions: [...settings.cautions.map(w.caution), ...verdict.cautions.map(words.verdict.caution)],
     data: {
-      bucket: settingsData(state, volume === undefined ? null : volume / 1000),
+      bucket: settingsData(state, volume === undefined ? null : volume / 1000, restLearned(state)[0]),
       dryGramsPerLitre: dry?.ok ? dry.value : null,
       solidsVolumeFraction: phi?.ok ? phi.value : null,
       step: verdict.step,

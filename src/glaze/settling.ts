@@ -1,13 +1,22 @@
 import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { solidsVolumeFraction } from './slurry.ts';
 import {
   fraction,
+  density,
   millimetresPerSecond,
+  seconds,
+  type Celsius,
   type Density,
   type Fraction,
+  type Gravity,
   type Micrometres,
+  type Millimetres,
   type MillimetresPerSecond,
   type MillipascalSeconds,
+  type Seconds,
 } from './units.ts';
+import { waterDensity } from './waterDensity.ts';
+import { waterViscosity } from './waterViscosity.ts';
 
 /** m/s². CGPM 1901. */
 const standardGravity = 9.80665;
@@ -62,3 +71,45 @@ export const stokesVelocity = ({
  */
 export const hinderedSettling = (solids: Fraction): Checked<Fraction> =>
   firstOutside(['solids by volume', solids, 0, 0.55]) ?? valid(fraction((1 - solids) ** 4.65));
+
+/**
+ * How long grains of one size take to fall a distance through a slurry at rest: how soon a deflocculated bucket parts.
+ * @formula t = h/(v·(1 − φ)^4.65), v by Stokes in water, φ = (γ − 1)/(s − 1)
+ * @param diameter d, µm · @param solids s, gravity of the grains · @param slurry γ, gravity of the stirred slurry
+ * @param distance h, mm · @param temperature °C
+ * @returns time, s, never rounded; it does not describe a gel, in which nothing falls
+ * @range as stokesVelocity, hinderedSettling and the density and viscosity of water; h above 0 to 3000 mm; outside is refused
+ * @source Stokes 1851; Richardson & Zaki, Trans. IChemE 32 (1954) 35
+ * @example hinderedFallTime({ diameter: micrometres(45), solids: gravity(2.6), slurry: gravity(1.44), distance: millimetres(300), temperature: celsius(20) }) //=> { ok: true, value: 760.7 }
+ */
+export const hinderedFallTime = ({
+  diameter,
+  solids,
+  slurry,
+  distance,
+  temperature,
+}: {
+  diameter: Micrometres;
+  solids: Gravity;
+  slurry: Gravity;
+  distance: Millimetres;
+  temperature: Celsius;
+}): Checked<Seconds> => {
+  const outside = firstOutside(['distance', distance, 1e-3, 3000]);
+  if (outside) return outside;
+  const liquid = waterDensity(temperature);
+  if (!liquid.ok) return liquid;
+  const viscosity = waterViscosity(temperature);
+  if (!viscosity.ok) return viscosity;
+  const fraction = solidsVolumeFraction({ slurry, solids });
+  if (!fraction.ok) return fraction;
+  const crowd = hinderedSettling(fraction.value);
+  if (!crowd.ok) return crowd;
+  const lone = stokesVelocity({
+    diameter,
+    grain: density(solids * liquid.value),
+    liquid: liquid.value,
+    viscosity: viscosity.value,
+  });
+  return lone.ok ? valid(seconds(distance / (lone.value * crowd.value))) : lone;
+};

@@ -2,6 +2,7 @@ import type { Celsius, Gravity, Grams } from '../glaze/units.ts';
 import type { BucketEvent, BucketSettings, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
 import type { FlowPoint } from './flowPoints.ts';
 import type { Instant, MemberId, Seq, StreamNo } from './ids.ts';
+import type { Rests } from './rests.ts';
 import type { UnloggedChange, Unexpected } from './unloggedChange.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
@@ -49,6 +50,8 @@ export interface BucketState {
   clearWater?: { since: Instant };
   /** The last stir that reached the bottom, how long it and those just before it took together, when a machine last beat air in, and whether something went in since. */
   stir?: { at: Instant; minutes?: number; mixedAt?: Instant; addedSince?: true };
+  /** How long it stood up, and when it had settled; absent until somebody said. */
+  rests?: Rests;
   /** The last reading taken on a bucket that was stirred to the bottom. */
   believed?: MeasuredGravity;
   /** A later reading that was kept but not believed. */

@@ -45,7 +45,11 @@ export const powderIn = ({ solids, covariance }: Contents): Estimate<Grams> => (
 });
 
 const varianceAlong = ({ covariance: p }: Contents, perWater: number, perSolids: number) =>
-  perWater ** 2 * p.waterWater + 2 * perWater * perSolids * p.waterSolids + perSolids ** 2 * p.solidsSolids;
+  // What decimals lose must not leave less than nothing.
+  Math.max(
+    0,
+    perWater ** 2 * p.waterWater + 2 * perWater * perSolids * p.waterSolids + perSolids ** 2 * p.solidsSolids,
+  );
 
 const gravitySlopes = ({ water, solids }: Contents, solidsGravity: Gravity) => {
   const displaced = water + solids / solidsGravity;
@@ -102,7 +106,8 @@ export const withGravitySeen = (
   solidsGravity: Gravity,
 ): Contents => {
   const { water, solids, covariance: p } = contents;
-  if (solids <= 0) return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
+  // Next to clear water there is no ratio to correct.
+  if (solids < water / 1000) return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
   const ratio = water / solids;
   const p11 = (p.waterWater - 2 * ratio * p.waterSolids + ratio ** 2 * p.solidsSolids) / solids ** 2;
   const p12 = (p.waterSolids - ratio * p.solidsSolids) / solids;

@@ -4,6 +4,7 @@ import type { BucketState, Contents } from './bucketState.ts';
 import { aged, contentsFrom, gravityOf, volumeOf, type Estimate } from './contents.ts';
 import { days, since, type StreamNo } from './ids.ts';
 import { inEach } from './inEach.ts';
+import { withRest } from './rests.ts';
 import { withAddition } from './withAddition.ts';
 import { withReading } from './withReading.ts';
 import { withSights, withStir } from './withSights.ts';
@@ -57,7 +58,7 @@ const happened = (state: BucketState, entry: Entry): BucketState => {
       return withAddition(state, entry, event);
     case 'stir':
       return withSights(
-        withStir(state, {
+        withStir(withRest(state, event.seen, at), {
           at,
           ...(event.minutes !== undefined && { minutes: event.minutes }),
           ...(event.tool && { tool: event.tool }),

@@ -4,6 +4,8 @@ import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
 import { days, hours, since, type Instant } from './ids.ts';
 import { predictedNow } from './predictedNow.ts';
+import { restedTooLong } from './restLearned.ts';
+import { restLimitOf } from './rests.ts';
 import { unexpected } from './unexpected.ts';
 import type { Dont, GravityBand, Reason, RuleName, Step } from './verdict.ts';
 
@@ -148,24 +150,11 @@ export const rules: Rule[] = [
   {
     name: 'rested',
     applies: ({ state, now }) =>
-      state.stir !== undefined && since(state.stir.at, now) > state.settings.restLimit,
+      state.stir !== undefined && since(state.stir.at, now) > restLimitOf(state).limit,
     step: 'stir',
     then: 'what-follows-a-stir',
     dont: ['water-in', 'water-out'],
-    because: (f) => [
-      ...(f.state.stir && f.hoursSinceStir !== undefined
-        ? [
-            {
-              because: 'rested' as const,
-              at: f.state.stir.at,
-              hours: f.hoursSinceStir,
-              limitHours: f.state.settings.restLimit / hours(1),
-            },
-          ]
-        : []),
-      ...unbelieved(f),
-      ...prediction(f),
-    ],
+    because: (f) => [...restedTooLong(f.state, f.now), ...unbelieved(f), ...prediction(f)],
   },
   {
     name: 'never-measured',

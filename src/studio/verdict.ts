@@ -72,6 +72,13 @@ export type Reason =
   | { because: 'unsieved'; what: 'lumps' | 'skin'; since: Instant; mesh: number | 'never' }
   | { because: 'never-stirred' }
   | { because: 'rested'; at: Instant; hours: number; limitHours: number }
+  | {
+      because: 'rest-learned';
+      limitHours: number;
+      longestHours?: number;
+      shortestHours?: number;
+      gel: boolean;
+    }
   | { because: 'stirred'; at: Instant; hours: number }
   | { because: 'no-window' }
   | { because: 'never-measured' }

@@ -22,6 +22,9 @@ import { withPrediction } from './withVolume.ts';
 export const pouredWithin = 0.05;
 export const weighedWithin = 0.02;
 
+/** What neither thickens nor loosens the rest of it. */
+const sameMix: ReadonlySet<Added['what']> = new Set(['water', 'draw-off', 'taken']);
+
 /** What an addition does to water and powder; undefined when its amount is not known. */
 const moves = (
   added: Added,
@@ -75,6 +78,8 @@ export const withAddition = (
   const next: BucketState = { ...state };
   const { solids } = state.settings;
   if (next.stir && added.what !== 'taken') next.stir = { ...next.stir, addedSince: true };
+  // Another mix, or a dose, settles otherwise.
+  if (event.remake || !sameMix.has(added.what)) delete next.rests;
   if (event.remake) next.flocculant = { heptahydrate: grams(0), doses: 0, unknown: false };
   if (added.what === 'flocculant' || added.what === 'deflocculant') {
     delete next.efflux;

@@ -4,6 +4,7 @@ import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { withFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from './ids.ts';
 import { pailVolumeFromGap } from './pailVolumeFromGap.ts';
+import { withRest } from './rests.ts';
 import { withGravity } from './withGravity.ts';
 import { withSights, withStir } from './withSights.ts';
 import { withPrediction, withVolume } from './withVolume.ts';
@@ -42,7 +43,7 @@ export const withReading = (
   event: Extract<BucketEvent, { kind: 'reading' }>,
 ): BucketState => {
   const { at } = entry;
-  let next = withSights(state, event.seen, at);
+  let next = withSights(withRest(state, event.seen, at), event.seen, at);
   if (event.stirred) {
     next = withStir(next, { at });
     if (!event.seen.includes('cake')) delete next.cake;

@@ -83,6 +83,7 @@ export const bucketWords = {
   factVolume: 'Holds',
   factPowder: 'Powder',
   factDry: 'Dry content',
+  factRest: 'Rests',
   label: (no: number, name: string, { retired, held }: { retired: boolean; held: boolean }): string =>
     `${no} · ${name}${retired ? ' (retired)' : held ? ' (on hold)' : ''}`,
   numberAndNick: (no: number, nick: string | undefined): Text =>

@@ -16,6 +16,7 @@ import {
   windowText,
 } from './measures.ts';
 import { pastCheckpoint } from './pastCheckpoint.ts';
+import { restText } from './restText.ts';
 import { said, t, type Part, type Text } from './text.ts';
 
 const band = { low: 'below', in: 'inside', high: 'above' } as const;
@@ -43,7 +44,9 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'never-stirred':
       return t`Nobody has logged a stir. At rest a bucket parts into thin top and cake: it looks watery and is not.`;
     case 'rested':
-      return t`Last stirred ${{ at: r.at, show: 'ago' }} (${[spanText(r.hours)]}); it may rest ${[spanText(r.limitHours)]}. At rest it parts into thin top and cake: it looks watery and is not.`;
+      return t`Last stirred ${{ at: r.at, show: 'ago' }}; it may rest ${[spanText(r.limitHours)]}. At rest it parts into thin top and cake: it looks watery and is not.`;
+    case 'rest-learned':
+      return restText(r);
     case 'stirred':
       return t`Stirred ${{ at: r.at, show: 'ago' }}.`;
     case 'no-window':

@@ -2,6 +2,7 @@ import type { Dont, Step, VerdictCaution } from '../studio/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import { agoText, gravityText, gravityWithin, windowText } from './measures.ts';
 import { said, t, type Text } from './text.ts';
+import { restText } from './restText.ts';
 import { verdictReason } from './verdictReason.ts';
 import { overfull, verdictTitle } from './verdictTitle.ts';
 
@@ -50,6 +51,7 @@ export const verdictWords = {
   title: verdictTitle,
   overfull,
   reason: verdictReason,
+  rest: restText,
   dont: (dont: Dont): Text => [dontWords[dont]],
   caution: (caution: VerdictCaution): Text => [cautionWords[caution]],
   afterThat: (step: Step): Text => t`After that: ${[thenWords[step]]}.`,

@@ -5,6 +5,7 @@ import type { Entry } from '../../src/studio/bucketEvent.ts';
 import { decide } from '../../src/studio/decide.ts';
 import { applyToBucket, foldBucket, volumeHeld } from '../../src/studio/foldBucket.ts';
 import { later, minutes, seq, streamNo } from '../../src/studio/ids.ts';
+import { restLimitOf } from '../../src/studio/rests.ts';
 import type { Amounts, Step, Verdict } from '../../src/studio/verdict.ts';
 import { bucketEvent, gridStory, keepersDoing, story, type Story } from '../helpers/bucketArbitraries.ts';
 
@@ -110,9 +111,10 @@ describe('whatever was logged', () => {
     fc.assert(
       fc.property(story, ({ entries, now }) => {
         const state = stateOf(entries);
-        const at = later(state.stir?.at ?? now, state.settings.restLimit);
+        const { limit } = restLimitOf(state);
+        const at = later(state.stir?.at ?? now, limit);
         const rested = later(at < state.foldedTo ? state.foldedTo : at, minutes(1));
-        if (state.stir && rested - state.stir.at <= state.settings.restLimit) return;
+        if (state.stir && rested - state.stir.at <= limit) return;
         const verdict = decide(state, { now: rested, role: 'keeper' });
         expect(['on-hold', 'sieve', 'stir', 'ask-keeper']).toContain(verdict.step);
         expect(verdict.amounts).toEqual({});

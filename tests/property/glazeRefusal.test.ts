@@ -166,6 +166,14 @@ const formulas: Record<string, Formula> = {
       liquid: u.density(c),
       viscosity: u.millipascalSeconds(d),
     }),
+  hinderedFallTime: (a, b, c, d, e) =>
+    settling.hinderedFallTime({
+      diameter: u.micrometres(a),
+      solids: g(b),
+      slurry: g(c),
+      distance: u.millimetres(d),
+      temperature: u.celsius(e),
+    }),
   hinderedSettling: (a) => settling.hinderedSettling(u.fraction(a)),
   solidsVolumeFraction: (a, b) => slurry.solidsVolumeFraction({ slurry: g(a), solids: g(b) }),
   solidsMassFraction: (a, b) => slurry.solidsMassFraction({ slurry: g(a), solids: g(b) }),

@@ -1,0 +1,19 @@
+import type { Reason } from '../studio/verdict.ts';
+import { spanText } from './measures.ts';
+import { t, type Text } from './text.ts';
+
+/** What a bucket's own rests say of how long it may rest. */
+export const restText = ({
+  limitHours,
+  longestHours,
+  shortestHours,
+  gel,
+}: Extract<Reason, { because: 'rest-learned' }>): Text => {
+  const seen = [
+    ...(longestHours === undefined ? [] : [`nothing had settled after ${spanText(longestHours)}`]),
+    ...(shortestHours === undefined
+      ? []
+      : [`clear water or a cake was seen after ${spanText(shortestHours)}`]),
+  ].join('; ');
+  return t`It may rest ${[spanText(limitHours)]}, learned of this bucket: ${[seen]}.${[gel ? ' Loose grains would have parted sooner: a gel holds it up, and no formula says for how long.' : '']}`;
+};
