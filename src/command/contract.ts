@@ -30,12 +30,19 @@ export interface Choice {
   typed?: string;
 }
 
-/** An option's value, or why what was typed is not one; `choices` when it could be several, `near` when it is none but like some. */
-export type Read<T> = { ok: true; value: T } | { ok: false; why: Text; choices?: Choice[]; near?: Choice[] };
+/**
+ * An option's value, or why what was typed is not one; `choices` when it could be several, `near` when it is none but like
+ * some, `more` when it is one with something after it that has another place.
+ */
+export type Read<T> =
+  | { ok: true; value: T }
+  | { ok: false; why: Text; choices?: Choice[]; near?: Choice[]; more?: { known: string; rest: string } };
 
 /** What an option takes: how it is entered, read, printed and completed. */
 export interface Kind<T> {
   control: 'text' | 'number' | 'switch' | { pick: Choice[] };
+  /** Prose: a colon in it begins no option. */
+  prose?: true;
   /** An example of what to type. */
   example: string;
   /** Units to switch between when it is entered as a number, the usual one first. */

@@ -5,7 +5,7 @@ import type { Books, Logbook } from '../studio/ports.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from './contract.ts';
 import { movedOn } from './movedOn.ts';
-import { leafAt, printLine } from './parseLine.ts';
+import { leafAt, printLine, quoted } from './parseLine.ts';
 
 export interface DeskPorts {
   commands: Command[];
@@ -24,6 +24,13 @@ const refusal = (title: Reply['title'], data: Reply['data']): Reply => ({
   private: true,
   data,
 });
+
+/** The options that stand beside this one in a line, as they are typed. */
+const others = (leaf: Leaf, but: string): string[] =>
+  (leaf.form ?? Object.keys(leaf.options))
+    .filter((name) => name !== but)
+    .slice(0, 4)
+    .map((name) => `${name}:${quoted(leaf.options[name]?.kind.example ?? '')}`);
 
 /** Reads every option; the first that is wrong is the answer. */
 const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken> => {
@@ -53,6 +60,13 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
           line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
           press: 'run',
         }));
+      if (read.more) {
+        const { known, rest } = read.more;
+        return {
+          ok: false,
+          reply: refusal(words.desk.restNeedsOptions(known, rest, others(leaf, name)), { option: name }),
+        };
+      }
       if (!read.choices)
         return {
           ok: false,

@@ -14,7 +14,8 @@ export type LineProblem =
   | { kind: 'needs-leaf'; group: string; leaves: string[] }
   | { kind: 'twice'; option: string }
   | { kind: 'loose'; text: string }
-  | { kind: 'unknown-option'; typed: string; near: string };
+  | { kind: 'unknown-option'; typed: string; near: string }
+  | { kind: 'no-option'; path: string[]; typed: string; have: string[] };
 
 /** The leaf that a path names. */
 export const leafAt = (commands: readonly Command[], path: readonly string[]): Leaf | undefined => {
@@ -122,6 +123,12 @@ export const parseLine = (
   if (loose !== '') {
     // Words before any option are the first one's: `/water-or-stir gull grey`.
     const [main] = Object.keys(leaf.options);
+    const stray = /^([a-z][a-z0-9-]*):/i.exec(words)?.[1];
+    if (stray !== undefined && (main === undefined || leaf.options[main]?.kind.prose !== true))
+      return {
+        ok: false,
+        why: { kind: 'no-option', path, typed: stray, have: Object.keys(leaf.options) },
+      };
     if (main === undefined || found.some(({ name }) => name === main))
       return { ok: false, why: { kind: 'loose', text: loose } };
     typed[main] = loose;

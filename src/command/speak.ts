@@ -32,6 +32,8 @@ export const speak = async (
       return refused(words.desk.line.twice(why.option));
     case 'unknown-option':
       return refused(words.desk.line.unknownOption(why.typed, why.near));
+    case 'no-option':
+      return refused(words.desk.line.noOption(why.path, why.typed, why.have));
     case 'loose':
       return refused(words.desk.line.loose(why.text));
   }

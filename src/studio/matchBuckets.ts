@@ -29,6 +29,23 @@ export const matchBuckets = (typed: string, all: readonly BucketState[]): Bucket
   return [];
 };
 
+/** A bucket's whole name, nickname or number with something more after it: the longest that fits. */
+export const beginsWithBucket = (
+  typed: string,
+  all: readonly BucketState[],
+): { known: string; rest: string } | undefined => {
+  const words = typed.trim().split(/\s+/);
+  const names = new Set(
+    all.flatMap(({ no, settings: { name, nick } }) => [String(no), foldedName(name), foldedName(nick ?? '')]),
+  );
+  names.delete('');
+  for (let i = words.length - 1; i > 0; i--) {
+    const known = words.slice(0, i).join(' ');
+    if (names.has(foldedName(known))) return { known, rest: words.slice(i).join(' ') };
+  }
+  return undefined;
+};
+
 /** How far what was typed is from a name: 0 when they agree, each slip adds one; a beginning counts as agreeing. */
 const distance = (typed: string, { no, settings }: BucketState): number => {
   const name = foldedName(settings.name);

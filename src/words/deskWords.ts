@@ -10,6 +10,9 @@ export const deskWords = {
     t`“${said(name)}” is not an option here. There are: ${[have.join(', ')]}.`,
   missing: (name: string, about: string, example: string): Text =>
     t`${[name]} is missing. ${[about]}: type it like ${[`${name}:${/\s/.test(example) ? `"${example}"` : example}`]}.`,
+  /** What was typed begins with a known one; the rest belongs to other options. */
+  restNeedsOptions: (known: string, rest: string, options: string[]): Text =>
+    t`${said(known)} is a bucket; “${said(rest)}” after it needs its options, like ${[options.join(' ')]}.`,
   wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
   broken: (id: string): Text =>
     t`Something went wrong here, and it was not you. Nothing was saved. Give a keeper this number: ${[id]}.`,
@@ -30,6 +33,8 @@ export const deskWords = {
     twice: (option: string): Text => t`${[option]} is there twice. Say it once.`,
     unknownOption: (typed: string, near: string): Text =>
       t`“${said(typed)}:” is no option here. Did you mean ${[near]}:? Nothing was saved.`,
+    noOption: (path: string[], typed: string, have: string[]): Text =>
+      t`/${[path.join(' ')]} has no “${said(typed)}:”. It takes ${[have.map((name) => `${name}:`).join(', ')]}.`,
     loose: (text: string): Text => t`I can't place “${said(text)}”. Options look like bucket:"Gull Grey".`,
   },
 };

@@ -43,6 +43,12 @@ const quantity = (why: QuantityProblem): Text => {
   }
 };
 
+/** The same words with an hour after them, when that can be read: “tonight” wants “tonight 7pm”. */
+const hourWith = (typed: string, example: string): Text => {
+  const hour = /\S+$/.exec(example)?.[0] ?? '';
+  return /^[\p{L} ]{3,20}$/u.test(typed.trim()) ? t`“${said(typed.trim())} ${[hour]}”` : t`“${[example]}”`;
+};
+
 export const optionWords = {
   quantity,
   instant: (why: InstantProblem): Text => instant(why),
@@ -59,6 +65,9 @@ export const optionWords = {
   notOneOf: (typed: string, choices: string[]): Text =>
     t`“${said(typed)}” is not one of these: ${[choices.join(', ')]}.`,
   yesOrNo: (typed: string): Text => t`“${said(typed)}” is neither yes nor no.`,
+  noBucketYet: [
+    'There is no bucket yet. A keeper sets one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.',
+  ] as Text,
   noBucket: (typed: string, near: string | undefined): Text =>
     near === undefined
       ? t`There is no bucket “${said(typed)}”. /bucket list shows them all.`
@@ -78,7 +87,7 @@ export const optionWords = {
   gravityNoWater: (typed: string): Text =>
     t`“${said(typed)}” is lighter than water. Was it weighed without the cup, or is it another scale?`,
   whatTime: (typed: string, example: string): Text =>
-    t`“${said(typed)}” is no time of day, and here hours matter. Write it like ${[example]}.`,
+    t`“${said(typed)}” is no time of day, and here hours matter. Type the hour with it, such as ${hourWith(typed, example)}.`,
   tooFar: (typed: string, looks: 'back' | 'ahead'): Text =>
     looks === 'back'
       ? t`“${said(typed)}” is more than a year ago. Is the year right?`
@@ -91,7 +100,7 @@ const instant = (why: InstantProblem): Text => {
     case 'future':
       return t`“${typed}” has not happened yet.`;
     case 'past':
-      return t`“${typed}” is over already.`;
+      return t`“${typed}” is over already. Type a time that is still to come, such as tonight 7pm or tomorrow 10:00.`;
     case 'ambiguous':
       return t`Which do you mean by “${typed}”?`;
     case 'empty':

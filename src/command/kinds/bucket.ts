@@ -1,5 +1,5 @@
 import type { BucketState } from '../../studio/bucketState.ts';
-import { matchBuckets, nearestBuckets } from '../../studio/matchBuckets.ts';
+import { beginsWithBucket, matchBuckets, nearestBuckets } from '../../studio/matchBuckets.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 
 const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking): Choice => ({
@@ -28,6 +28,10 @@ export const bucket: Kind<BucketState> = {
         choices: found.slice(0, most).map((state) => choice(state, asking)),
       };
     const near = nearestBuckets(typed, all).slice(0, 3);
+    const more = beginsWithBucket(typed, all);
+    if (more && (near.length === 0 || /\d/.test(more.rest)))
+      return { ok: false, why: words.option.noBucket(typed, undefined), more };
+    if (all.length === 0) return { ok: false, why: words.option.noBucketYet };
     return {
       ok: false,
       why: words.option.noBucket(typed, near[0]?.settings.name),

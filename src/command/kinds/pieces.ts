@@ -17,6 +17,7 @@ const counted = (pieces: string): number =>
 /** The pieces of one coat, as people call them. */
 export const pieces: Kind<string> = {
   control: 'text',
+  prose: true,
   example: '3 bowls',
   async read(typed, asking) {
     if (counted(typed) > most) return { ok: false, why: asking.words.coat.tooMany(typed.slice(0, 60), most) };

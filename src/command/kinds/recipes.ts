@@ -11,6 +11,7 @@ const folded = (text: string) =>
 /** A recipe that the studio keeps, by name, or one as it is typed. */
 export const recipe: Kind<Recipe & { name?: string }> = {
   control: 'text',
+  prose: true,
   example: 'feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4',
   async read(typed, { book, words }) {
     const { recipes } = await book.studio();

@@ -11,6 +11,7 @@ const choice = ({ no, title }: StudioNote, { words }: Asking): Choice => ({
 /** A note of the studio's own, by number or title. */
 export const studioNote: Kind<StudioNote> = {
   control: 'text',
+  prose: true,
   example: 'n-1',
   async read(typed, asking) {
     const notes = await asking.book.notes();

@@ -3,6 +3,7 @@ import type { Kind } from '../contract.ts';
 /** Free text, kept as typed but for NUL and white space at the ends. */
 export const text = (most: number, example: string): Kind<string> => ({
   control: 'text',
+  prose: true,
   example,
   read(typed, { words }) {
     const value = typed.replaceAll('\0', '').trim();

@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+
+describe('an option that a command does not have', () => {
+  it.each([
+    ['/dose kind:solution', /^\/dose has no “kind:”\. It takes bucket:, what:, /],
+    ['/studio set colour:"Heron Point"', /^\/studio set has no “colour:”\. It takes .*zone:/],
+    ['/undo reason:slip entry:1-1', /^\/undo has no “reason:”\. It takes entry:\.$/],
+  ])('is named, and what there is: %s', async (line, said) => {
+    const room = await openRoomWithGullGrey();
+    const answer = await room.keeper(1, line);
+    expect(answer.kind).toBe('refusal');
+    expect(answer.title).toMatch(said);
+  });
+
+  it.each(['/ask glaze: why does it pinhole', '/coat on pieces: bowl kind:wax'])(
+    'is not looked for in prose: %s',
+    async (line) => {
+      const room = await openRoomWithGullGrey();
+      expect((await room.say(1, line)).title).not.toMatch(/has no/);
+    },
+  );
+});
+
+describe('a bucket with values after it that have no option', () => {
+  it.each(['gull grey 229.9 14 yes', 'gg 229.9 14 yes', '1 229.9', 'bucket:"gull grey 229.9"'])(
+    '%s: the rest is asked for by its options',
+    async (typed) => {
+      const room = await openRoomWithGullGrey();
+      const answer = await room.say(1, `/reading ${typed}`);
+      expect(answer.kind).toBe('refusal');
+      expect(answer.title).toMatch(
+        /^(gull grey|gg|1) is a bucket; “229\.9.*” after it needs its options, like weight:246\.2g .*stirred:yes\.$/,
+      );
+    },
+  );
+
+  it('a name that is only misspelt is still guessed at', async () => {
+    const room = await openRoomWithGullGrey();
+    expect((await room.say(1, '/water-or-stir gull gray')).title).toMatch(/Did you mean Gull Grey\?/);
+  });
+
+  it('a studio without a bucket says how one comes', async () => {
+    const room = await openGlazeRoom();
+    const answer = await room.say(1, '/reading bucket:gg gravity:1.44');
+    expect(answer.title).toMatch(/There is no bucket yet\. A keeper sets one up: \/bucket add name:/);
+  });
+});
+
+describe('a time that is no use', () => {
+  it('without its hour says what to type', async () => {
+    const room = await openGlazeRoom();
+    const answer = await room.say(1, '/coat on kind:wax pieces:bowl for:tonight');
+    expect(answer.title).toMatch(/such as “tonight 7pm”/);
+    const typed = /“(tonight 7pm)”/.exec(answer.title)?.[1];
+    expect(await room.say(2, `/coat on kind:wax pieces:bowl for:"${typed}"`)).toMatchObject({ ok: true });
+  });
+
+  it('that is over says what to do', async () => {
+    const room = await openGlazeRoom();
+    const answer = await room.say(600, '/coat on kind:wax pieces:bowl for:"today 1pm"');
+    expect(answer.title).toMatch(/over already\. Type a time that is still to come/);
+  });
+});
