@@ -7,7 +7,7 @@ import type { Post } from './room/ports.ts';
 import { freshPasscode, freshToken, sealed } from './room/secrets.ts';
 import { startRoom, type RunningRoom } from './room/startRoom.ts';
 import { instant, type StudioId } from './studio/ids.ts';
-import type { LoggedEvent } from './studio/ports.ts';
+import type { LoggedEvent, Logbook } from './studio/ports.ts';
 import { roomWords } from './words/roomWords.ts';
 
 interface RoomChoice {
@@ -47,7 +47,9 @@ export const connectRoom = async (
     await kept.set(name, made);
     return made;
   };
-  const studioName = (await people.studios()).find(({ id }) => id === studio)?.name ?? roomWords.studioName;
+  const given = (await people.studios()).find(({ id }) => id === studio)?.name ?? roomWords.studioName;
+  const named = (book: Logbook) => book.studio().then(({ name }) => name ?? given);
+  let studioName = await books.read(studio, named);
   const isKeeper = (member: Post['member']) =>
     books.read(studio, async (book) => (await book.studio()).keepers.includes(member));
   const room = await startRoom(
@@ -57,7 +59,9 @@ export const connectRoom = async (
       clock: { now: () => clock.now(), before: (ms) => instant(clock.now() - ms) },
       log,
       studio,
-      studioName,
+      get studioName() {
+        return studioName;
+      },
       open,
       door: Object.assign(door, {
         passcode: () => kept.get(passcodeName),
@@ -78,7 +82,11 @@ export const connectRoom = async (
           });
         },
       },
-      board: () => books.read(studio, (book) => boardRows(book, { now: clock.now(), words })),
+      board: () =>
+        books.read(studio, async (book) => {
+          studioName = await named(book);
+          return boardRows(book, { now: clock.now(), words });
+        }),
       draw: async (chart, look, size) => {
         const [{ chartSvg }, theme] = await Promise.all([
           import('./chart/chartSvg.ts'),

@@ -37,6 +37,7 @@ export const listCoats = asks({
         ),
         text: w.rowText(coat.resist, readyAt, ready, coat.resist === 'latex'),
       })),
+      reasons: coats.length === 0 || studio.zoneSet ? [] : [words.studio.noZone],
       actions: done.slice(0, 3).map(({ coat: { id, resist } }) => ({
         label: w.endedOne(endsOf(resist), id),
         line: `/coat off coat:${id} how:${endsOf(resist)}`,

@@ -14,6 +14,7 @@ export const setStudio = logs({
   who: 'keeper',
   options: {
     zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
+    name: { kind: text(60, 'Heron Point'), needed: false, about: (w) => w.studio.ownName },
     units: {
       kind: pick(['metric', 'us', 'imperial'], {
         si: 'metric',
@@ -38,6 +39,7 @@ export const setStudio = logs({
     if (v.channel !== undefined && channel === undefined)
       return { kind: 'refusal', title: words.studio.notMention(v.channel), data: {} };
     const events: StudioEvent[] = [
+      ...(v.name !== undefined ? [{ kind: 'name' as const, name: v.name }] : []),
       ...(v.zone !== undefined ? [{ kind: 'zone' as const, zone: v.zone }] : []),
       ...(v.units ? [{ kind: 'units' as const, units: v.units }] : []),
       ...(v.water ? [{ kind: 'water' as const, hard: v.water === 'hard' }] : []),

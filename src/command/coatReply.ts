@@ -72,6 +72,7 @@ export const coatReply = (
     facts: [
       { label: [w.factCoat], text: w.fact(coat.id, coat.resist, coat.pieces, layer) },
       { label: [w.factOn], text: w.on(coat.onAt) },
+      ...(studio.zoneSet ? [] : [{ label: [words.studio.factClock], text: words.studio.noZone }]),
     ],
     dont: dont(coat, words),
     cautions: cautions(coat, words),

@@ -68,7 +68,10 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
       ...worn.map(words.verdict.caution),
       ...(resist && w.cautions[resist].length > 0 ? [w.cautions[resist]] : []),
     ],
-    reasons: plan.steps.map(({ step, at, done }, i) => w.row(i + 1, w.step(step, setting), at, done, now)),
+    reasons: [
+      ...plan.steps.map(({ step, at, done }, i) => w.row(i + 1, w.step(step, setting), at, done, now)),
+      ...(studio.zoneSet ? [] : [words.studio.noZone]),
+    ],
     actions:
       role === 'keeper' || piece.by === asking.member ? left.slice(0, 3).map(({ step }) => tick(step)) : [],
     data: data(piece, plan, entry),

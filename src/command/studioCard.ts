@@ -9,7 +9,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
   const keepers = studio.keepers.map((id) => names.get(id) ?? words.someone);
   return {
     kind: 'answer',
-    title: w.card(studio.zone, studio.units),
+    title: w.card(studio),
     facts: [
       { label: [schedule.factHours], text: schedule.hours(studio.hours) },
       { label: [schedule.factClosures], text: schedule.closures(studio.hours.closures) },
@@ -22,6 +22,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
     ],
     data: {
+      ...(studio.name !== undefined && { name: studio.name }),
       zone: studio.zone,
       units: studio.units,
       vessels: studio.vessels.map(({ name, tare, water, temperature }) => ({

@@ -18,6 +18,7 @@ const opening = z.strictObject({ opens: number, closes: number });
 const dayHours = z.union([opening, z.literal('closed')]);
 
 const studioEvent = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('name'), name: text }),
   z.strictObject({ kind: z.literal('zone'), zone: text }),
   z.strictObject({ kind: z.literal('units'), units: z.enum(['metric', 'us', 'imperial']) }),
   z.strictObject({

@@ -48,8 +48,10 @@ const withReminders = (
 
 const told = (studio: Studio, event: StudioEvent): Studio => {
   switch (event.kind) {
+    case 'name':
+      return { ...studio, name: event.name };
     case 'zone':
-      return { ...studio, zone: event.zone };
+      return { ...studio, zone: event.zone, zoneSet: true };
     case 'units':
       return { ...studio, units: event.units };
     case 'vessel':

@@ -43,7 +43,11 @@ export type ReachBy = 'direct' | 'channel';
 /** What the studio has told the bot about itself, folded from its stream. */
 export interface Studio {
   seq: Seq;
+  /** What it is called, once it has said so. */
+  name?: string;
   zone: string;
+  /** Somebody has said which zone it is in; until then clocks are UTC. */
+  zoneSet?: true;
   units: UnitSystem;
   vessels: Vessel[];
   cups: StudioCup[];
@@ -68,6 +72,7 @@ export interface Studio {
 }
 
 export type StudioEvent =
+  | { kind: 'name'; name: string }
   | { kind: 'zone'; zone: string }
   | { kind: 'units'; units: UnitSystem }
   | { kind: 'vessel'; vessel: Vessel }

@@ -77,6 +77,8 @@ const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSy
 
 const studioText = (event: StudioEvent, units: UnitSystem): Text => {
   switch (event.kind) {
+    case 'name':
+      return t`named the studio ${said(event.name)}`;
     case 'zone':
       return t`set the time zone to ${[event.zone]}`;
     case 'units':

@@ -1,4 +1,4 @@
-import type { StudioCup, UnitSystem, Vessel } from '../studio/studio.ts';
+import type { Studio, StudioCup, UnitSystem, Vessel } from '../studio/studio.ts';
 import { scaleText } from './measures.ts';
 import { join, said, t, type Text } from './text.ts';
 import { vesselText } from './vesselText.ts';
@@ -6,7 +6,8 @@ import { vesselText } from './vesselText.ts';
 export const studioWords = {
   about: 'The studio: zone, units, calibrated cups, flow cups, keepers',
   show: 'What is set for this studio',
-  set: 'Time zone, units, water, reminder channel, keepers’ role',
+  ownName: 'What the studio is called',
+  set: 'Its name, time zone, units, water, reminder channel, keepers’ role',
   vessel: 'Calibrate a weighing cup by the water that fills it',
   cup: 'Name a flow cup of the studio',
   keeper: 'Name a keeper, or make one a member again',
@@ -28,7 +29,12 @@ export const studioWords = {
   factWater: 'Tap water',
   hard: 'hard: it flocculates by itself',
   soft: 'not noted as hard',
-  card: (zone: string, units: UnitSystem): Text => t`Clocks of ${[zone]}, ${[units]} units.`,
+  card: ({ name, zone, zoneSet, units }: Studio): Text => {
+    const clocks = zoneSet ? t`Clocks of ${[zone]}` : t`Clocks of UTC (no zone is set)`;
+    return t`${name === undefined ? [] : t`${said(name)}. `}${clocks}, ${[units]} units.`;
+  },
+  factClock: 'Clock',
+  noZone: ['UTC: no zone is set; a keeper sets it with /studio set zone:America/St_Johns'] as Text,
   vessels: (vessels: readonly Vessel[], units: UnitSystem): Text =>
     vessels.length === 0
       ? ['none yet: /studio vessel name:"steel cup" tare:85.4g water:100.2g']

@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+
+describe('a studio has a name of its own', () => {
+  it('set by a keeper, shown on its card, and taken back', async () => {
+    const room = await openGlazeRoom();
+    const set = await room.keeper(1, '/studio set name:"Heron Point" zone:America/St_Johns');
+    expect(set).toMatchObject({ ok: true, data: { name: 'Heron Point', zone: 'America/St_Johns' } });
+    expect(set.title).toBe('Heron Point. Clocks of America/St_Johns, metric units.');
+    expect((await room.say(2, '/studio show')).title).toMatch(/^Heron Point\. /);
+    await room.keeper(3, '/undo entry:s-1');
+    expect((await room.say(4, '/studio show')).title).toBe('Clocks of America/St_Johns, metric units.');
+  });
+
+  it('of 60 characters at most', async () => {
+    const room = await openGlazeRoom();
+    expect((await room.keeper(1, `/studio set name:"${'h'.repeat(61)}"`)).kind).toBe('refusal');
+    expect((await room.keeper(2, `/studio set name:"${'h'.repeat(60)}"`)).ok).toBe(true);
+    expect((await room.say(3, '/studio set name:Mine')).kind).toBe('refusal');
+  });
+});
+
+describe('where hours matter and no zone is set', () => {
+  const told = /UTC: no zone is set; a keeper sets it with \/studio set zone:/;
+  const asked = [
+    '/coat on kind:wax pieces:"3 bowls"',
+    '/coat list',
+    '/prep piece:"tall jug" bucket:gg resist:wax',
+  ];
+
+  it.each([false, true])('is said, until one is: %s', async (isSet) => {
+    const room = await openRoomWithGullGrey();
+    if (isSet) await room.keeper(1, '/studio set zone:America/St_Johns');
+    for (const line of asked) {
+      const { facts, reasons } = await room.say(2, line);
+      const all = [...facts.map(({ text }) => text), ...reasons].join('\n');
+      expect(told.test(all), line).toBe(!isSet);
+    }
+    expect(/no zone is set/.test((await room.say(3, '/studio show')).title)).toBe(!isSet);
+  });
+});
