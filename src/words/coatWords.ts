@@ -32,7 +32,7 @@ const event = (what: CoatEvent): Text => {
     case 'not-mine':
       return t`said that c-${what.of} is somebody else's`;
     case 'undo':
-      return t`took back entry c-${what.of}`;
+      return t`took back c-${what.of}`;
   }
 };
 

@@ -34,7 +34,7 @@ const outcome = (fired: Pick<FiredSaid, 'pieces' | 'faulty' | 'faults'>, bucket:
 };
 
 const event = (what: FiredEvent): Text => {
-  if (what.kind === 'undo') return t`took back entry f-${what.of}`;
+  if (what.kind === 'undo') return t`took back f-${what.of}`;
   const { bucket, over, faults } = what.fired;
   const where = over === undefined ? t`bucket ${bucket}` : t`bucket ${bucket} under ${over}`;
   const result = outcome(what.fired, where);

@@ -120,11 +120,11 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
     case 'reach':
       return t`wants reminders ${[event.by === 'direct' ? 'directly' : 'in the channel']}`;
     case 'undo':
-      return t`took back entry ${event.of}`;
+      return t`took back s-${event.of}`;
   }
 };
 
-const bucketText = (event: BucketEvent, units: UnitSystem): Text => {
+const bucketText = ({ event, stream }: Entry, units: UnitSystem): Text => {
   switch (event.kind) {
     case 'setup':
       return t`set the bucket up as ${said(event.settings.name)}`;
@@ -152,14 +152,15 @@ const bucketText = (event: BucketEvent, units: UnitSystem): Text => {
     case 'retire':
       return ['retired it'];
     case 'undo':
-      return t`took back entry ${event.of}`;
+      return t`took back ${[`${stream}-${event.of}`]}`;
   }
 };
 
-const plainly = (event: BucketEvent, units: UnitSystem): Text => {
+const plainly = (entry: Entry, units: UnitSystem): Text => {
+  const { event } = entry;
   if (event.kind === 'reading') return reading(event, units);
   const comesOut = event.kind === 'addition' && verb(event.added) !== 'added ';
-  return event.kind === 'addition' && !comesOut ? moved(event.added, units) : bucketText(event, units);
+  return event.kind === 'addition' && !comesOut ? moved(event.added, units) : bucketText(entry, units);
 };
 
 const isBucketEvent = (entry: Entry<LoggedEvent>): entry is Entry<BucketEvent> => entry.stream > 0;
@@ -169,7 +170,7 @@ const isFiredEvent = (entry: Entry<LoggedEvent>): entry is Entry<FiredEvent> => 
 const isStudioEvent = (entry: Entry<LoggedEvent>): entry is Entry<StudioEvent> => entry.stream === 0;
 
 const what = (entry: Entry<LoggedEvent>, units: UnitSystem): Text => {
-  if (isBucketEvent(entry)) return bucketText(entry.event, units);
+  if (isBucketEvent(entry)) return bucketText(entry, units);
   if (isCoatEvent(entry)) return coatWords.event(entry.event);
   if (isPieceEvent(entry)) return prepWords.event(entry.event);
   if (isFiredEvent(entry)) return firedWords.event(entry.event);
@@ -183,9 +184,11 @@ const backdated = ({ at, loggedAt }: Entry<LoggedEvent>): Text =>
   loggedAt - at > longerAgo ? t`, for ${{ at, show: 'day' }} ${{ at, show: 'clock' }}` : [];
 
 export const logWords = {
-  short: (id: string, name: string, kind: string): string => `${id} · ${name} · ${kind}`,
+  /** An entry to pick from a list, told from others of the same bucket. */
+  short: (id: string, name: string, entry: Entry<LoggedEvent>, units: UnitSystem): Text =>
+    t`${[id]} · ${isBucketEvent(entry) ? plainly(entry, units) : what(entry, units)}, ${{ at: entry.at, show: 'ago' }} · ${said(name)}`,
   /** What an entry was taken for, without its verb where “logged” says as much. */
-  what: (entry: Entry, units: UnitSystem): Text => t`${plainly(entry.event, units)}${backdated(entry)}`,
+  what: (entry: Entry, units: UnitSystem): Text => t`${plainly(entry, units)}${backdated(entry)}`,
   logged: ({ entry, text }: { entry: string; text: Text }): Text => t`Logged ${[entry]}: ${text}.`,
   entry: (entry: Entry<LoggedEvent> & Notes, by: Part, units: UnitSystem): Text => [
     ...t`${[entry.id]} · ${{ at: entry.at, show: 'day' }} ${{ at: entry.at, show: 'clock' }} · ${by} ${what(entry, units)}`,

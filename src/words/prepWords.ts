@@ -116,7 +116,7 @@ const event = (what: PieceEvent): Text => {
     case 'done':
       return t`p-${what.of}: ${[what.steps.map((one) => short[one]).join(', ')]}`;
     case 'undo':
-      return t`took back entry p-${what.of}`;
+      return t`took back p-${what.of}`;
   }
 };
 

@@ -5,7 +5,8 @@ import type { Member } from '../../studio/ports.ts';
 import type { StudioCup, Vessel } from '../../studio/studio.ts';
 import { isZone } from '../../studio/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
-import { plainText } from '../readNumeral.ts';
+import { plainText } from '../plainText.ts';
+import { plainText as plainNumeral } from '../readNumeral.ts';
 import { readMass } from '../readQuantity.ts';
 
 const folded = (text: string) =>
@@ -100,7 +101,8 @@ export const entry: Kind<{ stream: StreamNo; seq: Seq }> = {
   },
 };
 
-const recentEntries = async ({ book, member, words }: Asking): Promise<Choice[]> => {
+const recentEntries = async ({ book, member, now, words }: Asking): Promise<Choice[]> => {
+  const { units, zone } = await book.studio();
   const buckets = await book.buckets();
   const recent = await Promise.all(buckets.map(({ no }) => book.entries(no, { most: 5 })));
   return recent
@@ -110,7 +112,8 @@ const recentEntries = async ({ book, member, words }: Asking): Promise<Choice[]>
     .slice(0, 25)
     .map((one) => {
       const name = buckets.find(({ no }) => no === one.stream)?.settings.name ?? '';
-      return { name: words.log.short(one.id, name, one.event.kind).slice(0, 100), value: one.id };
+      const label = plainText(words.log.short(one.id, name, one, units), { now, zone });
+      return { name: label.slice(0, 100), value: one.id };
     });
 };
 
@@ -140,7 +143,7 @@ export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
     const read = readMass(typed, units, 'g');
     if (!read.ok) return { ok: false, why: words.option.quantity(read.why) };
     if (!(read.value > 0)) return { ok: false, why: words.option.notPositive(typed) };
-    const text = plainText(typed);
+    const text = plainNumeral(typed);
     const [, part, below] = /(?:\d*[.,](\d+)|\/ ?(\d+)|\d+)\D*$/.exec(text) ?? [];
     const unit = readMass(text.replace(/^.*\d(\D*)$/, '1$1'), units, 'g');
     const step = below === undefined ? 10 ** -(part?.length ?? 0) : 1 / Number(below);

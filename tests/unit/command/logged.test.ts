@@ -35,6 +35,33 @@ it('what is taken back is told right under the answer', async () => {
   expect(answer.logged?.text).toMatch(/^took back 1-2 .*450 ml of water/);
 });
 
+it('what may be taken back is told apart: what it was, and when', async () => {
+  const room = await openRoomWithGullGrey();
+  await room.say(5, '/added bucket:gg what:water amount:450ml');
+  await room.say(8, '/stirred bucket:gg minutes:3');
+  await room.say(
+    9,
+    '/reading bucket:gg gravity:1.44 seconds:14 look:right seen:lumps,clear-water gap:7cm stirred:yes',
+  );
+  const who = { studio: room.studio, member: await room.member('Wren'), role: 'member' } as const;
+  const request = { key: 'k', ...who, at: noonPlus(10), path: ['undo'], typed: {} };
+  const choices = await room.desk.suggest(request, 'entry');
+  expect(choices.map(({ name }) => name)).toEqual([
+    expect.stringMatching(/^1-4 · gravity 1\.44 ± 0\.01, ford4 14 s, looks right/),
+    '1-3 · stirred 3 min, 2 min ago · Gull Grey',
+    '1-2 · 450 ml of water, 5 min ago · Gull Grey',
+  ]);
+  for (const { name } of choices) expect(name.length).toBeLessThanOrEqual(100);
+});
+
+it('an entry that was taken back has one name, in the answer and in the log', async () => {
+  const room = await openRoomWithGullGrey();
+  await room.say(5, '/added bucket:gg what:water amount:450ml');
+  await room.say(6, '/undo entry:1-2');
+  const log = await room.say(7, '/bucket log bucket:gg');
+  expect(log.reasons.join('\n')).toMatch(/1-3 .*took back 1-2/);
+});
+
 it('what only asks has logged nothing', async () => {
   const room = await openRoomWithGullGrey();
   expect((await room.say(5, '/water-or-stir bucket:gg')).logged).toBeUndefined();
