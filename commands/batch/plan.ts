@@ -9,6 +9,8 @@ import { usablePart } from '../../src/studio/roomIn.ts';
 import { recipeCautions } from '../../src/studio/recipe.ts';
 
 const usualMesh = 80;
+/** With water, total and pail beside them, as many rows as a message's table holds. */
+const mostRows = 22;
 
 export const planNewBatch = asks({
   name: 'plan',
@@ -72,8 +74,15 @@ export const planNewBatch = asks({
           kind: 'answer',
           title,
           facts: [
-            { label: [w.factMaterials], text: w.weighed(materials) },
-            { label: [w.factWater], text: w.waterFact(water) },
+            { label: [w.factWater], text: w.waterFact(water, units) },
+            ...(materials.length > mostRows ? materials.slice(0, mostRows - 1) : materials).map((one) => ({
+              label: w.material(one),
+              text: w.grams(one.grams),
+            })),
+            ...(materials.length > mostRows
+              ? [{ label: [w.factMore], text: w.weighed(materials.slice(mostRows - 1)) }]
+              : []),
+            { label: [w.factTotal], text: w.grams(powder) },
             ...(v.pail === undefined
               ? []
               : [{ label: [w.factPail], text: w.fits(made, v.pail, usablePart * v.pail, units) }]),

@@ -32,6 +32,13 @@ const materialCautions: Record<MaterialCaution, string> = {
   soluble: 'dissolves in the water: it goes off with drawn-off water and may come back as crystals',
 };
 
+/** Grams as a scale shows them, thousands set apart. */
+const weighed = (grams: number): string => {
+  const [whole = '', part] = String(Number(grams.toFixed(2))).split('.');
+  const apart = whole.length > 4 ? whole.replace(/\B(?=(?:\d{3})+$)/g, '\u202F') : whole;
+  return `${apart}${part === undefined ? '' : `.${part}`} g`;
+};
+
 interface Made {
   gravity: number;
   volume: number;
@@ -85,7 +92,14 @@ export const batchWords = {
     ),
   factMaterials: 'Weigh out',
   factWater: 'Water',
-  waterFact: (grams: number): Text => [`${Math.round(grams)} g (${Math.round(grams)} ml)`],
+  waterFact: (grams: number, units: UnitSystem): Text => [
+    `${volumeAbout(grams, units)} (${weighed(Math.round(grams))})`,
+  ],
+  material: ({ material, addition }: { material: string; addition: boolean }): Text =>
+    t`${[addition ? '+ ' : '']}${said(material)}`,
+  grams: (grams: number): Text => [weighed(grams)],
+  factMore: 'And',
+  factTotal: 'Powder in all',
   factPail: 'Pail',
   fits: (volume: number, pail: number, usable: number, units: UnitSystem): Text =>
     volume <= usable

@@ -225,6 +225,36 @@ describe('a new batch', () => {
     expect(answer.cautions.join(' ')).toMatch(/silica dust/);
   });
 
+  it('lists water, each material and the whole, one to a row', async () => {
+    const room = await openGlazeRoom();
+    const answer = await room.say(0, `/batch plan recipe:"${recipe}" volume:15l gravity:1.45 pail:19l`);
+    expect(answer.facts.slice(0, 7)).toEqual([
+      // 11 016.3 g, as a pail is filled
+      { label: 'Water', text: '11 l (11\u202F016 g)' },
+      { label: 'feldspar', text: '4129 g' },
+      { label: 'silica', text: '3096 g' },
+      { label: 'whiting', text: '2064 g' },
+      { label: 'kaolin', text: '1032 g' },
+      { label: '+ red iron oxide', text: '413 g' },
+      { label: 'Powder in all', text: '10\u202F734 g' },
+    ]);
+  });
+
+  it('folds the last of a long recipe into one row', async () => {
+    const room = await openGlazeRoom();
+    const long = Array.from({ length: 30 }, (_, i) => `stone ${String.fromCharCode(97 + i)} 1`).slice(0, 26);
+    const gravities = long.map((one) => one.replace(/1$/, '2.6')).join(', ');
+    const line = `/batch plan recipe:"${long.join(', ')}" gravities:"${gravities}" powder:2600g gravity:1.45`;
+    const { facts } = await room.say(0, line);
+    expect(facts.length).toBeLessThanOrEqual(25);
+    expect(
+      facts
+        .map(({ label, text }) => `${label} ${text}`)
+        .join('\n')
+        .match(/stone [a-z]/g),
+    ).toHaveLength(26);
+  });
+
   it('weighs to the step of the scale, whatever it is', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(
