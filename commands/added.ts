@@ -8,6 +8,7 @@ import { verdictReply } from '../src/command/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
 import { readAddition } from '../src/studio/readAddition.ts';
 import { volumeNow } from '../src/studio/volumeNow.ts';
+import { choiceWords } from '../src/words/choiceWords.ts';
 
 export const added = logs({
   name: 'added',
@@ -17,19 +18,23 @@ export const added = logs({
   options: {
     bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
     what: {
-      kind: pick(['water', 'dry', 'flocculant', 'deflocculant', 'glaze', 'other', 'draw-off', 'taken'], {
-        'dry-batch': 'dry',
-        powder: 'dry',
-        batch: 'dry',
-        epsom: 'flocculant',
-        'epsom-salt': 'flocculant',
-        'drew-off': 'draw-off',
-        'drawn-off': 'draw-off',
-        'water-off': 'draw-off',
-        slurry: 'glaze',
-        'took-out': 'taken',
-        out: 'taken',
-      }),
+      kind: pick(
+        ['water', 'dry', 'flocculant', 'deflocculant', 'glaze', 'other', 'draw-off', 'taken'],
+        {
+          'dry-batch': 'dry',
+          powder: 'dry',
+          batch: 'dry',
+          epsom: 'flocculant',
+          'epsom-salt': 'flocculant',
+          'drew-off': 'draw-off',
+          'drawn-off': 'draw-off',
+          'water-off': 'draw-off',
+          slurry: 'glaze',
+          'took-out': 'taken',
+          out: 'taken',
+        },
+        choiceWords.moved,
+      ),
       needed: true,
       about: (w) => w.added.what,
     },

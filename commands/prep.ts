@@ -12,6 +12,7 @@ import { resists } from '../src/studio/overnight.ts';
 import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/pieceEvent.ts';
 import { pieceNamed } from '../src/studio/pieceNamed.ts';
 import { planPiece } from '../src/studio/planPiece.ts';
+import { choiceWords } from '../src/words/choiceWords.ts';
 
 const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
   const { words, book, now, member, role } = context;
@@ -90,7 +91,7 @@ export const prep = logs({
       about: (w) => w.prep.underglaze,
     },
     resist: {
-      kind: pick(resists, { 'melted-wax': 'hot-wax', emulsion: 'wax' }),
+      kind: pick(resists, { 'melted-wax': 'hot-wax', emulsion: 'wax' }, choiceWords.resist),
       needed: false,
       about: (w) => w.prep.resist,
     },

@@ -18,6 +18,7 @@ import { volumeHeld } from '../src/studio/foldBucket.ts';
 import { gravityScales } from '../src/studio/stateGravity.ts';
 import { looksThick } from '../src/studio/looksThick.ts';
 import { pailVolumeFromGap } from '../src/studio/pailVolumeFromGap.ts';
+import { choiceWords } from '../src/words/choiceWords.ts';
 
 /** Kept, and not believed only because no stir was known. */
 const hangsOnStir = (
@@ -61,23 +62,31 @@ export const reading = logs({
     temperature: { kind: temperature(-5, 60), needed: false, about: (w) => w.reading.temperature },
     vessel: { kind: vessel, needed: false, about: (w) => w.reading.vessel },
     weighed: {
-      kind: pick(['with-cup', 'without-cup'], {
-        gross: 'with-cup',
-        net: 'without-cup',
-        with: 'with-cup',
-        without: 'without-cup',
-      }),
+      kind: pick(
+        ['with-cup', 'without-cup'],
+        {
+          gross: 'with-cup',
+          net: 'without-cup',
+          with: 'with-cup',
+          without: 'without-cup',
+        },
+        choiceWords.weighed,
+      ),
       needed: false,
       about: (w) => w.reading.weighed,
     },
     scale: {
-      kind: pick(gravityScales, {
-        be: 'baume',
-        bé: 'baume',
-        tw: 'twaddell',
-        'baume-145': 'baume',
-        'baume-144-3': 'baume-144',
-      }),
+      kind: pick(
+        gravityScales,
+        {
+          be: 'baume',
+          bé: 'baume',
+          tw: 'twaddell',
+          'baume-145': 'baume',
+          'baume-144-3': 'baume-144',
+        },
+        choiceWords.scale,
+      ),
       needed: false,
       about: (w) => w.reading.scale,
     },

@@ -18,6 +18,7 @@ import type { Recipe } from '../../src/studio/recipe.ts';
 import { scaleRecipe } from '../../src/studio/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/studio.ts';
 import type { Pour } from '../../src/words/pour.ts';
+import { choiceWords } from '../../src/words/choiceWords.ts';
 
 /** A whole gram is what a studio's scale shows of a batch. */
 const scaleStep = grams(1);
@@ -150,13 +151,17 @@ export const correctBatch = asks({
   options: {
     bucket: { kind: bucket, needed: true, about: (w) => w.batch.bucket },
     by: {
-      kind: pick(correctionWays, {
-        'drawing-off': 'draw-off',
-        off: 'draw-off',
-        powder: 'dry',
-        'dry-batch': 'dry',
-        bucket: 'blend',
-      }),
+      kind: pick(
+        correctionWays,
+        {
+          'drawing-off': 'draw-off',
+          off: 'draw-off',
+          powder: 'dry',
+          'dry-batch': 'dry',
+          bucket: 'blend',
+        },
+        choiceWords.way,
+      ),
       needed: true,
       about: (w) => w.batch.by,
     },

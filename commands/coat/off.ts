@@ -5,6 +5,7 @@ import { note } from '../../src/command/kinds/texts.ts';
 import { isoInstant } from '../../src/command/isoInstant.ts';
 import { coatEnds, type CoatEnd } from '../../src/studio/coatEvent.ts';
 import { coatReady } from '../../src/studio/coatReady.ts';
+import { choiceWords } from '../../src/words/choiceWords.ts';
 
 export const coatOff = logs({
   name: 'off',
@@ -14,15 +15,19 @@ export const coatOff = logs({
   options: {
     coat: { kind: coatKind, needed: true, about: (w) => w.coat.whichAbout },
     how: {
-      kind: pick(coatEnds, {
-        'washed-off': 'washed',
-        wash: 'washed',
-        peel: 'peeled',
-        removed: 'peeled',
-        glaze: 'glazed',
-        dipped: 'glazed',
-        fired: 'glazed',
-      }),
+      kind: pick(
+        coatEnds,
+        {
+          'washed-off': 'washed',
+          wash: 'washed',
+          peel: 'peeled',
+          removed: 'peeled',
+          glaze: 'glazed',
+          dipped: 'glazed',
+          fired: 'glazed',
+        },
+        choiceWords.coatEnd,
+      ),
       needed: false,
       about: (w) => w.coat.how,
     },

@@ -10,6 +10,7 @@ import { areSamePieces } from '../../src/studio/coat.ts';
 import { coatReady } from '../../src/studio/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
 import { resists } from '../../src/studio/overnight.ts';
+import { choiceWords } from '../../src/words/choiceWords.ts';
 
 /** Whatever was put on before is dry, or forgotten. */
 const longAgo = days(14);
@@ -22,16 +23,20 @@ export const coatOn = logs({
   form: ['kind', 'pieces', 'when', 'for', 'temperature'],
   options: {
     kind: {
-      kind: pick(resists, {
-        'wax-emulsion': 'wax',
-        emulsion: 'wax',
-        'cold-wax': 'wax',
-        'melted-wax': 'hot-wax',
-        hotwax: 'hot-wax',
-        paraffin: 'hot-wax',
-        'liquid-latex': 'latex',
-        'masking-tape': 'tape',
-      }),
+      kind: pick(
+        resists,
+        {
+          'wax-emulsion': 'wax',
+          emulsion: 'wax',
+          'cold-wax': 'wax',
+          'melted-wax': 'hot-wax',
+          hotwax: 'hot-wax',
+          paraffin: 'hot-wax',
+          'liquid-latex': 'latex',
+          'masking-tape': 'tape',
+        },
+        choiceWords.resist,
+      ),
       needed: true,
       about: (w) => w.coat.kindOf,
     },

@@ -161,7 +161,7 @@ describe('the jobs, on a phone', () => {
   it('a resist coat goes on, and its answer says when it is dry', async () => {
     const page = await enter('Waxer');
     await job(page, 'coat on');
-    await choose(page, 'kind', 'wax');
+    await choose(page, 'kind', 'wax emulsion');
     await fill(page, 'pieces', '3 bowls');
     const tile = await submit(page);
     expect(await tile.locator('time').count()).toBeGreaterThan(1);

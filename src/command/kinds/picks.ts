@@ -17,21 +17,25 @@ const plain = (typed: string) =>
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-|-$/g, '');
 
-/** One of a few words; others may be taken for it. */
+/** One of a few words; others may be taken for it. A label says what a word of the trade means. */
 export const pick = <const T extends string>(
   values: readonly T[],
   alike: Readonly<Record<string, T>> = {},
+  labels?: Readonly<Record<T, string>>,
 ): Kind<T> => ({
-  control: { pick: values.map((value) => ({ name: value, value })) },
+  control: { pick: values.map((value) => ({ name: labels?.[value] ?? value, value })) },
   example: values[0] ?? '',
   read(typed, { words }) {
-    const found = meant(plain(typed), values, alike);
+    const said = plain(typed);
+    const found = meant(said, values, alike) ?? values.find((value) => plain(labels?.[value] ?? '') === said);
     return found === undefined
       ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
       : { ok: true, value: found };
   },
   suggest: async (typed) =>
-    values.filter((value) => value.startsWith(plain(typed))).map((value): Choice => ({ name: value, value })),
+    values
+      .filter((value) => value.startsWith(plain(typed)))
+      .map((value): Choice => ({ name: labels?.[value] ?? value, value })),
 });
 
 export const yesNo: Kind<boolean> = {
