@@ -11,8 +11,15 @@ const action = (label: Text, path: string, typed: Record<string, string>, verdic
   press: 'run',
 });
 
-/** What somebody is likely to do next, as a press. */
-export const verdictActions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): Action[] => {
+/** What somebody is likely to do next, as a press: before anything else to measure again, where that is asked for. */
+export const verdictActions = (verdict: Verdict, asking: Asking, studio: Studio): Action[] => {
+  const likely = stepActions(verdict, asking, studio);
+  return verdict.dont.includes('water-on-one-reading')
+    ? likely.toSorted((a, b) => Number(b.press === 'edit') - Number(a.press === 'edit'))
+    : likely;
+};
+
+const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): Action[] => {
   const w = words.verdict;
   const added = (what: string, amount: string, label: Text) =>
     action(label, 'added', { what, amount }, verdict);

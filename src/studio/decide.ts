@@ -80,6 +80,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   if (!move) throw new Error(`no move for gravity ${measured.band}, flow ${f.flow.band}`);
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, measured);
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
+  const surprise = unexpected(f);
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
   // What the grid rests on, even when a later reading that agrees was not believed.
   return verdictOn(f, asRead(f.read, true), {
@@ -91,13 +92,13 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
     reasons: [
       ...f.reasons,
       ...unbelieved(f),
-      ...unexpected(f),
+      ...surprise,
       ...measured.reasons,
       ...f.flow.reasons,
       ...conditionReason(move, f),
       ...reasons,
     ],
-    dont: move.dont,
+    dont: surprise.length > 0 && measured.band !== 'in' ? ['water-on-one-reading', ...move.dont] : move.dont,
     cautions: verdictCautions(move.step, f.state),
   });
 };

@@ -118,11 +118,7 @@ export interface Books {
   /** The same for work that reads so much that nobody should have to wait for its end. */
   aside<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
   /** Runs once a key: a repeat gets the stored value; nothing is kept unless the work says so. */
-  once<T>(
-    studio: StudioId,
-    key: string,
-    work: (book: WritableLogbook) => Promise<Kept<T>>,
-  ): Promise<T>;
+  once<T>(studio: StudioId, key: string, work: (book: WritableLogbook) => Promise<Kept<T>>): Promise<T>;
 }
 
 /** Who somebody on a platform is in a studio. */

@@ -6,7 +6,6 @@ import { days, hours, since, type Instant } from './ids.ts';
 import { predictedNow } from './predictedNow.ts';
 import { restedTooLong } from './restLearned.ts';
 import { restLimitOf } from './rests.ts';
-import { unexpected } from './unexpected.ts';
 import type { Dont, GravityBand, Reason, RuleName, Step } from './verdict.ts';
 
 /** What the rules look at, worked out once. */
@@ -207,14 +206,6 @@ export const rules: Rule[] = [
     step: 'measure',
     dont: ['water-on-looks'],
     because: (f) => [...unbelieved(f), ...prediction(f)],
-  },
-  {
-    name: 'unexpected',
-    applies: ({ state, measured }) =>
-      state.unexpected !== undefined && measured?.band !== 'in' && measured !== undefined,
-    step: 'measure',
-    dont: ['water-on-one-reading'],
-    because: (f) => [...unexpected(f), ...(f.measured?.reasons ?? [])],
   },
   {
     name: 'no-window',

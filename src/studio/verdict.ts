@@ -36,7 +36,6 @@ export type RuleName =
   | 'changed-unknown'
   | 'changed'
   | 'doubted'
-  | 'unexpected'
   | 'unsure'
   | 'grid';
 

@@ -15,8 +15,6 @@ const rule: Record<Exclude<RuleName, 'grid'>, string> = {
   'changed-unknown': 'Something went in or came out since that cannot be reckoned with',
   changed: 'What went in or came out since can have moved gravity by more than its uncertainty',
   doubted: 'A later reading, of a bucket not stirred just before, says something else',
-  unexpected:
-    'Gravity is outside its window by a reading that the logbook did not expect, and no second one has settled it',
   'no-window': 'No window of gravity is set',
   unsure: 'Gravity may be inside its window, but its uncertainty is wider than the window',
 };

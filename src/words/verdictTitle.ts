@@ -32,8 +32,6 @@ const measure = (verdict: Verdict): Text => {
       return verdict.readyToMeasure
         ? t`It is stirred: measure before anything else. Something went in since the last reading.`
         : t`Stir it, then measure before anything else: something went in since the last reading.`;
-    case 'unexpected':
-      return t`Weigh a second cup before you change anything: this is not what the logbook expects.`;
     case 'unsure':
       return t`Measure better before you change anything: this reading can't tell in from out.`;
     default:
@@ -107,7 +105,12 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
 };
 
 /** The answer in a line that stands alone on a locked phone. */
-export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
+export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text =>
+  verdict.dont.includes('water-on-one-reading')
+    ? t`Weigh a second cup first: the logbook did not expect this. The same again? ${step(verdict, units)}`
+    : step(verdict, units);
+
+const step = (verdict: Verdict, units: UnitSystem): Text => {
   const pouring = water(verdict.amounts, units);
   switch (verdict.step) {
     case 'on-hold':
