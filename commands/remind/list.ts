@@ -1,4 +1,5 @@
 import { asks } from '../../src/command/contract.ts';
+import { reminderText } from '../../src/command/reminderText.ts';
 import { isoInstant } from '../../src/command/isoInstant.ts';
 
 export const listReminders = asks({
@@ -9,10 +10,11 @@ export const listReminders = asks({
   async run(_values, { words, book, member }) {
     const { reminder: w } = words;
     const coming = (await book.reminders(member)).filter(({ told }) => !told);
+    const coats = await book.coats();
     return {
       kind: 'answer',
       title: coming.length === 0 ? w.nothing : w.listTitle(coming.length),
-      facts: coming.map(({ key, dueAt }) => ({ label: [{ said: key }], text: w.row(dueAt) })),
+      facts: coming.map((one) => ({ label: w.row(one.dueAt), text: reminderText(one, coats, words) })),
       data: {
         reminders: coming.map(({ key, about, dueAt, goodUntil }) => ({
           reminder: key,

@@ -1,6 +1,7 @@
 import type { Duration, Instant } from '../studio/ids.ts';
 import { hours } from '../studio/ids.ts';
 import type { Resist } from '../studio/overnight.ts';
+import type { ReminderAbout } from '../studio/reminder.ts';
 import type { ReachBy } from '../studio/studio.ts';
 import { coatWords } from './coatWords.ts';
 import { spanText } from './measures.ts';
@@ -75,6 +76,26 @@ export const reminderWords = {
   nothing: ['No reminders are coming.'] as Text,
   listTitle: (count: number): Text => t`${count} ${[count === 1 ? 'reminder is' : 'reminders are']} coming.`,
   row: (when: Instant): Text => at(when),
+  subject: (about: ReminderAbout, coat: { pieces: string; resist: Resist } | undefined): Text => {
+    const on = coat ? t`${said(coat.pieces)}, ${[kind(coat.resist)]}` : t`a resist coat`;
+    switch (about.kind) {
+      case 'early':
+        return about.session === undefined
+          ? t`${on}: not dry for your plan`
+          : t`${on}: not dry for ${said(about.session)}`;
+      case 'ready':
+        return t`${on}: dry`;
+      case 'peel':
+        return t`${on}: to peel before the firing`;
+      case 'buckets':
+        return t`buckets that want you before ${said(about.session)}`;
+      case 'unlogged':
+        return t`bucket ${about.bucket}: something that nobody logged`;
+      case 'unreachable':
+        return t`somebody who can’t be reminded`;
+    }
+  },
+  named: (subject: Text, key: string): Text => t`${subject} (${said(key)})`,
   by: (way: ReachBy): Text =>
     way === 'direct'
       ? ['Reminders come to you directly; to the channel when that is closed.']

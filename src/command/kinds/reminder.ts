@@ -1,4 +1,6 @@
 import type { Reminder } from '../../studio/reminder.ts';
+import { plainText } from '../plainText.ts';
+import { reminderText } from '../reminderText.ts';
 import type { Kind } from '../contract.ts';
 
 /** One of the asker's own reminders, as buttons and lists name it. */
@@ -10,11 +12,17 @@ export const reminder: Kind<Reminder> = {
     const found = (await book.reminders(member)).find(({ key }) => key.toLowerCase() === wanted);
     return found ? { ok: true, value: found } : { ok: false, why: words.reminder.none(typed) };
   },
-  async suggest(typed, { book, member }) {
+  async suggest(typed, { book, member, now, words }) {
     const wanted = typed.toLowerCase();
+    const { zone } = await book.studio();
+    const coats = await book.coats();
     return (await book.reminders(member))
-      .filter(({ key, told }) => !told && key.toLowerCase().includes(wanted))
-      .slice(0, 25)
-      .map(({ key }) => ({ name: key, value: key }));
+      .filter(({ told }) => !told)
+      .map((one) => ({
+        name: plainText(reminderText(one, coats, words), { now, zone }).slice(0, 100),
+        value: one.key,
+      }))
+      .filter(({ name, value }) => `${name} ${value}`.toLowerCase().includes(wanted))
+      .slice(0, 25);
   },
 };

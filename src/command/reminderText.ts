@@ -1,0 +1,14 @@
+import type { CoatState } from '../studio/coat.ts';
+import type { Reminder } from '../studio/reminder.ts';
+import type { Text } from '../words/text.ts';
+import type { Words } from '../words/words.ts';
+
+/** What a reminder is about, as its list and its suggestions say it. */
+export const reminderText = (
+  { about, key }: Reminder,
+  coats: readonly CoatState[],
+  { reminder: w }: Words,
+): Text => {
+  const coat = 'coat' in about ? coats.find(({ seq }) => seq === about.coat) : undefined;
+  return w.named(w.subject(about, coat), key);
+};
