@@ -8,7 +8,6 @@ import { usualSolids } from '../studio/usualSolids.ts';
 import type { Asking, Reply } from './contract.ts';
 import { isoInstant } from './isoInstant.ts';
 import { accountOf } from './unloggedReply.ts';
-
 import { hasMovedOn } from './verdictReply.ts';
 
 const settingsData = (
@@ -25,8 +24,8 @@ const settingsData = (
   efflux: settings.efflux ? { low: settings.efflux.low, high: settings.efflux.high } : null,
   ...(settings.cup !== undefined && { cup: settings.cup }),
   solidsGravity: settings.solids,
-  ...(rest && { restLearnedHours: rest.limitHours }),
   restHours: settings.restLimit / hours(1),
+  ...(rest && { restLearnedHours: rest.limitHours }),
   freshHours: settings.shelfLife / hours(1),
   mesh: settings.mesh,
   use: settings.use,
@@ -71,8 +70,8 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
           ]
         : []),
       { label: [w.factPowder], text: w.powder(settings.solids, settings.solids === usualSolids) },
-      ...restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) })),
       ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value) }] : []),
+      ...restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) })),
       ...account.facts,
     ],
     reasons: account.reasons,

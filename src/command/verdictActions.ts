@@ -35,6 +35,7 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
     line: printLine(['added'], { bucket: String(verdict.bucket), what: 'taken' }),
     press: 'edit',
   };
+  const surprised = verdict.reasons.some(({ because }) => because === 'unexpected') ? [measure] : [];
   const stirred = action(w.stirredIt(), 'stirred', {}, verdict);
   switch (verdict.step) {
     case 'stir':
@@ -74,8 +75,9 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
         ? [action(w.release(), 'bucket release', {}, verdict)]
         : [];
     case 'use':
+      return verdict.dont.includes('use-unstirred') ? [stirred, ...surprised] : surprised;
     case 'deflocculate':
     case 'ask-keeper':
-      return verdict.reasons.some(({ because }) => because === 'unexpected') ? [measure] : [];
+      return surprised;
   }
 };

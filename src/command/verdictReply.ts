@@ -153,7 +153,10 @@ export const verdictReply = async (
     actions: [
       ...(unsaid ? [unsaid] : []),
       ...(unlogged?.actions ?? []),
-      ...verdictActions(verdict, asking, studio),
+      // Whether it was stirred is asked already: a second press about that would confuse.
+      ...verdictActions(verdict, asking, studio).filter(
+        ({ line }) => !unsaid || !line.startsWith('/stirred'),
+      ),
     ].slice(0, 3),
     data: {
       ...(logged && { entry: logged.entry.id }),

@@ -98,7 +98,11 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
       ...conditionReason(move, f),
       ...reasons,
     ],
-    dont: surprise.length > 0 && measured.band !== 'in' ? ['water-on-one-reading', ...move.dont] : move.dont,
+    dont: [
+      ...(surprise.length > 0 && measured.band !== 'in' ? (['water-on-one-reading'] as const) : []),
+      ...(move.step === 'use' && f.state.stir?.addedSince ? (['use-unstirred'] as const) : []),
+      ...move.dont,
+    ],
     cautions: verdictCautions(move.step, f.state),
   });
 };

@@ -42,6 +42,7 @@ export type RuleName =
 /** What not to do now, as data; the sentences are elsewhere. */
 export type Dont =
   | 'use'
+  | 'use-unstirred'
   | 'adjust'
   | 'water-in'
   | 'water-out'

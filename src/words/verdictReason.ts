@@ -54,7 +54,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'never-measured':
       return t`There is no reading taken on a stirred bucket yet.`;
     case 'unbelieved':
-      return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} is kept but not believed: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt, and nobody had said that it was gone' : 'the bucket was not stirred to the bottom just before, with no cake left']}.`;
+      return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} is kept but not believed: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt, and nobody had said that it was gone' : 'no stir to the bottom that left no cake was logged just before']}.`;
     case 'stale':
       return t`Last believed reading ${{ at: r.at, show: 'day' }}, ${[agoText(r.days * 24)]} ago; good for ${[spanText(r.limitDays * 24)]}.`;
     case 'added-unknown':

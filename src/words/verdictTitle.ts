@@ -124,7 +124,9 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
     case 'measure':
       return measure(verdict);
     case 'use':
-      return t`Use it. Gravity and flow are where they should be.`;
+      return verdict.dont.includes('use-unstirred')
+        ? t`Stir in what was added, then use it: gravity should still be where it belongs.`
+        : t`Use it. Gravity and flow are where they should be.`;
     case 'add-water': {
       const half = verdict.dont.includes('all-at-once');
       if (!pouring) return t`It needs water.`;

@@ -23,6 +23,7 @@ const thenWords: Record<Step, string> = {
 
 const dontWords: Record<Dont, string> = {
   use: "Don't glaze from it as it is.",
+  'use-unstirred': "Don't glaze before what went in is stirred in, to the bottom.",
   adjust: "Don't add anything to it or take anything from it.",
   'water-in': "Don't add water.",
   'water-out': "Don't pour water off.",
@@ -56,9 +57,9 @@ export const verdictWords = {
   caution: (caution: VerdictCaution): Text => [cautionWords[caution]],
   afterThat: (step: Step): Text => t`After that: ${[thenWords[step]]}.`,
   factGravity: 'Gravity',
+  factLastReading: 'Last reading',
   factFlow: 'Flow',
   factStir: 'Last stir',
-  factLastReading: 'Last reading',
   factPredicted: 'Predicted',
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, kept but not believed`,
   stirNotSaid: (value: number): Text =>

@@ -100,3 +100,20 @@ describe('a flow cup with a name of its own', () => {
     expect(verdictOf(answer).flow).toBeNull();
   });
 });
+
+describe('a little water, too little to leave the window by', () => {
+  it('is to be stirred in before the bucket is used', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.44 within:0.02 seconds:14 stirred:yes');
+    // 450 ml in 15 l: (1.44 · 15 + 0.45)/15.45 = 1.427, nearer than the reading can tell.
+    const poured = await room.say(5, '/added bucket:gg what:water amount:450ml');
+    expect(verdictOf(poured).step).toBe('use');
+    expect(poured.title).toBe(
+      'Gull Grey: Stir in what was added, then use it: gravity should still be where it belongs.',
+    );
+    expect(poured.dont.join()).toMatch(/before what went in is stirred in/);
+    expect(poured.actions.map(({ line }) => line.split(' ')[0])).toEqual(['/stirred']);
+    const stirred = await room.say(7, '/stirred bucket:gg minutes:1');
+    expect(stirred.title).not.toMatch(/what was added/);
+  });
+});

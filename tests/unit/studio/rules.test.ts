@@ -280,6 +280,7 @@ describe('fourth: measure', () => {
       label: 'It was stirred to the bottom',
       line: '/reading bucket:1 gravity:1.44 seconds:14 note:"hall cup" stirred:yes after:2',
     });
+    expect(answer.actions.map(({ line }) => line).join('\n')).not.toMatch(/\/stirred/);
     expect(verdictOf(await room.say(10, String(answer.actions[0]?.line))).step).toBe('use');
   });
 
