@@ -128,7 +128,7 @@ it('a reading over a cake that nobody has said is gone is disbelieved for that',
   );
   const still = await openRoomWithGullGrey();
   const unstirred = await still.say(2, '/reading bucket:gg gravity:1.44 stirred:no');
-  expect(unstirred.reasons.join()).toMatch(/not believed: the bucket was not stirred to the bottom/);
+  expect(unstirred.reasons.join()).toMatch(/not believed: no stir to the bottom/);
 });
 
 describe('a gravity off a hydrometer', () => {
