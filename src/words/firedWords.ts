@@ -43,7 +43,11 @@ const event = (what: FiredEvent): Text => {
     : t`told of the kiln: ${result}`;
 };
 
-const bisques: Record<Bisque, string> = { soft: 'soft-fired', usual: 'fired as usual', tight: 'nearly tight' };
+const bisques: Record<Bisque, string> = {
+  soft: 'soft-fired',
+  usual: 'fired as usual',
+  tight: 'nearly tight',
+};
 
 const amiss = (one: Amiss): string => {
   switch (one.is) {

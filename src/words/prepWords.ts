@@ -107,7 +107,11 @@ const conflict = (
   }
 };
 
-const bisques: Record<Bisque, string> = { soft: 'soft-fired', usual: 'fired as usual', tight: 'nearly tight' };
+const bisques: Record<Bisque, string> = {
+  soft: 'soft-fired',
+  usual: 'fired as usual',
+  tight: 'nearly tight',
+};
 
 const event = (what: PieceEvent): Text => {
   switch (what.kind) {

@@ -101,7 +101,7 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
   const left = volumeText(handAmount(waterMlLeft ?? 0), units);
   return handAmount(waterMl ?? 0) > 0
     ? t`Add ${[fits]} of water, all that fits with room to stir, then stir and measure. It needs ${[left]} more.`
-    : t`It needs ${[left]} of water, but the pail is full: ladle some glaze out first.`;
+    : t`It needs ${[left]} of water, but the pail is too full: ladle some glaze out first.`;
 };
 
 /** The answer in a line that stands alone on a locked phone. */

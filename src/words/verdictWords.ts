@@ -65,7 +65,7 @@ export const verdictWords = {
   stirNotSaid: (value: number): Text =>
     t`${[gravityText(value)]}, kept; not believed, for nobody said whether it was stirred`,
   /** The answer holds only if the bucket was not stirred, and nobody said. */
-  wasItStirred: (title: Text): Text => t`${title} Or was it stirred just before? You didn't say.`,
+  wasItStirred: (title: Text): Text => t`${title} Or was it stirred? You didn't say.`,
   itWasStirred: (): Text => ['It was stirred to the bottom'],
   gravityFact: (value: number, u95: number, window: { low: number; high: number } | null): Text =>
     window

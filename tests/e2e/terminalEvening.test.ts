@@ -41,7 +41,7 @@ const evening: [line: string, step: string, title: RegExp][] = [
   [
     '/reading bucket:"black sand" weight:250g stirred:yes',
     'add-water',
-    /^Black Sand: Add 500 ml .*all that fits/,
+    /^Black Sand: It needs 4\.\d+ l of water, but the pail is too full: ladle/,
   ],
   [
     '/reading bucket:foam weight:230g look:right stirred:yes',

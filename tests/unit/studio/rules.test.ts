@@ -274,7 +274,7 @@ describe('fourth: measure', () => {
     const room = await openRoomWithGullGrey();
     const answer = await room.say(10, '/reading bucket:gg gravity:1.44 seconds:14 note:"hall cup"');
     expect(verdictOf(answer).gravity).toMatchObject({ value: 1.44, believed: false });
-    expect(answer.title).toMatch(/Stir it first.* was it stirred just before\? You didn't say\.$/);
+    expect(answer.title).toMatch(/Stir it first.* was it stirred\? You didn't say\.$/);
     expect(text(answer.facts.map((fact) => fact.text))).toMatch(/nobody said whether it was stirred/);
     expect(answer.actions[0]).toEqual({
       label: 'It was stirred to the bottom',
