@@ -86,7 +86,6 @@ export const fired = logs({
     );
     const [dip] = await dipsOf([{ id: entry.id, seq: entry.seq, by: member, at: now, said }], book);
     if (!dip) throw new Error(`${entry.id} was kept and is not there`);
-    const { name, restLimit } = v.bucket.settings;
-    return firedReply(dip, { name, restLimit }, words);
+    return firedReply(dip, v.bucket.settings.name, words);
   },
 });

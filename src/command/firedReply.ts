@@ -34,9 +34,8 @@ const titleOf = (
 };
 
 const factsOf = (
-  { gravity, flow, stirredAt, conditions }: BucketThen,
+  { gravity, flow, stirredAt, restLimit, conditions }: BucketThen,
   dipped: Instant,
-  restLimit: number,
   { fired: w }: Words,
 ): NonNullable<Reply['facts']> => [
   {
@@ -130,22 +129,22 @@ const firedData = ({
 });
 
 /** A result as it was kept, beside what the logbook knows of its dip. */
-export const firedReply = (dip: Dip, bucket: { name: string; restLimit: number }, words: Words): Reply => {
+export const firedReply = (dip: Dip, bucketName: string, words: Words): Reply => {
   const { result, dipped, buckets } = dip;
   const { fired: w } = words;
   const [first] = buckets;
   const told = isBlamed(result.said) ? mostAmiss : 0;
   return {
     kind: 'answer',
-    title: titleOf(dip, bucket.name, words),
+    title: titleOf(dip, bucketName, words),
     logged: { entry: result.id, text: understood(dip, words) },
-    facts: first && dipped ? factsOf(first, dipped.from, bucket.restLimit, words) : [],
+    facts: first && dipped ? factsOf(first, dipped.from, words) : [],
     cautions: result.said.faults.flatMap((fault): Text[] =>
       w.cautions[fault].length > 0 ? [w.cautions[fault]] : [],
     ),
     reasons: [
       ...dippedReasons(dip, words),
-      ...(dipped && !first ? [w.tooEarly(bucket.name)] : []),
+      ...(dipped && !first ? [w.tooEarly(bucketName)] : []),
       ...(dipped ? buckets.flatMap((one) => bucketReasons(one, dipped.from, told, words)) : []),
       ...pieceReasons(dip, words),
     ],

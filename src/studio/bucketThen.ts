@@ -5,7 +5,8 @@ import { outgrewReading } from './couldMove.ts';
 import { known, throughout, type Conditions } from './dipCondition.ts';
 import type { Stretch } from './firedEvent.ts';
 import { gravityBand } from './gravityBand.ts';
-import { days, instant, since, type Instant, type StreamNo } from './ids.ts';
+import { days, instant, since, type Duration, type Instant, type StreamNo } from './ids.ts';
+import { restLimitOf } from './rests.ts';
 import { facts, type Facts } from './rules.ts';
 import type { GravityBand } from './verdict.ts';
 
@@ -28,6 +29,8 @@ export interface BucketThen {
   gravity?: GravityThen;
   flow?: 'thin' | 'in' | 'thick';
   stirredAt?: Instant;
+  /** How long it could rest by then, as set or learned. */
+  restLimit: Duration;
   sievedAt?: Instant;
   conditions: Conditions;
 }
@@ -48,11 +51,13 @@ const gravityThen = ({ state, now, measured, predicted }: Facts): GravityThen | 
 const at = (state: BucketState, now: Instant): BucketThen => {
   const f = facts(state, now);
   const { settings, stir, sieved } = state;
+  const restLimit = restLimitOf(state).limit;
   const gravity = gravityThen(f);
   const flow = f.flow.band === 'unknown' ? undefined : f.flow.band;
   return {
     no: state.no,
     name: settings.name,
+    restLimit,
     ...(gravity && { gravity }),
     ...(flow && { flow }),
     ...(stir && { stirredAt: stir.at }),
@@ -63,7 +68,7 @@ const at = (state: BucketState, now: Instant): BucketThen => {
       unmeasured: settings.gravity && gravity === undefined,
       'flow-thick': flow && flow === 'thick',
       'flow-thin': flow && flow === 'thin',
-      rested: stir === undefined || since(stir.at, now) > settings.restLimit,
+      rested: stir === undefined || since(stir.at, now) > restLimit,
       cake: state.cake !== undefined,
       lumps: state.unsieved !== undefined,
       'not-sieved':
