@@ -241,6 +241,16 @@ describe('guessing', () => {
 });
 
 describe('the wall', () => {
+  it('is headed by the name that a keeper gave the studio', async () => {
+    const open = await testRoom();
+    const keeper = await phoneOf(open, 'Odile', { code: open.keeperCode, passcode: '' });
+    const named = async () => (await keeper.get('/api/board')).json['studio'];
+    expect(await named()).toBe('Tidepool Studio');
+    await sayAsKeeper(open, '/studio set name:"Heron Point"');
+    await expect.poll(named).toBe('Heron Point');
+    expect((await keeper.get('/api/start')).json).toMatchObject({ studio: 'Heron Point' });
+  });
+
   it('shows by a token that can only look, until another is made', async () => {
     const open = await testRoom();
     await sayAsKeeper(open, gullGrey);
