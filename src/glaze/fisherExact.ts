@@ -20,7 +20,8 @@ export const notTwoRates = ({ hits, of, otherHits, otherOf }: TwoRates): Checked
     ['faults without it', otherHits, 0, otherOf],
   );
   const broken = [hits, of, otherHits, otherOf].find((count) => !Number.isInteger(count));
-  return outside ?? (broken === undefined ? undefined : refused('count', broken, 0, mostCounted));
+  const whole = Math.round(broken ?? 0);
+  return outside ?? (broken === undefined ? undefined : refused('whole count', broken, whole, whole));
 };
 
 /** Tables as likely as the observed one count as such, whatever their sums lose to rounding. */

@@ -12,7 +12,7 @@ const logEvidence = (hits: number, of: number) =>
  * @formula K = B(a+1, b+1)·B(c+1, d+1)/B(a+c+1, b+d+1); a, b faults and none with the condition, c, d without;
  * every rate equally likely before, Beta(1, 1)
  * @param rates counts: hits of so many with the condition, otherHits of otherOf without it
- * @returns Bayes factor, above 0; over 1 speaks for two rates, under 1 for one; never rounded
+ * @returns Bayes factor, above 0; over 1 speaks for two rates, under 1 for one; never rounded, the greatest number when it is beyond that
  * @range whole numbers, no more hits than there are, at most 100 000 on a side; outside is refused
  * @source derived: the integral of a binomial over a uniform rate is a beta function; Jeffreys 1961, Theory of Probability, 5.1 (from memory)
  * @example bayesFactorOfRates({ hits: 6, of: 9, otherHits: 2, otherOf: 30 }) //=> { ok: true, value: 217.26 }
@@ -21,11 +21,9 @@ export const bayesFactorOfRates = (rates: TwoRates): Checked<number> => {
   const broken = notTwoRates(rates);
   if (broken) return broken;
   const { hits, of, otherHits, otherOf } = rates;
-  return valid(
-    Math.exp(
-      logEvidence(hits, of) + logEvidence(otherHits, otherOf) - logEvidence(hits + otherHits, of + otherOf),
-    ),
-  );
+  const log =
+    logEvidence(hits, of) + logEvidence(otherHits, otherOf) - logEvidence(hits + otherHits, of + otherOf);
+  return valid(Math.min(Number.MAX_VALUE, Math.exp(log)));
 };
 
 /** Wilson 1927: the rates that these counts are compatible with, at 95 %. */

@@ -4,10 +4,12 @@ import { describe, expect, it } from 'vitest';
 import * as absorption from '../../src/glaze/absorption.ts';
 import { densityInVacuum } from '../../src/glaze/airBuoyancy.ts';
 import { bayesLine } from '../../src/glaze/bayesLine.ts';
+import { benjaminiHochberg } from '../../src/glaze/benjaminiHochberg.ts';
 import type { Checked } from '../../src/glaze/checked.ts';
 import * as drying from '../../src/glaze/drying.ts';
 import * as epsom from '../../src/glaze/epsomSolution.ts';
 import * as filtration from '../../src/glaze/filtration.ts';
+import { fisherExact, leastFisherP, type TwoRates } from '../../src/glaze/fisherExact.ts';
 import { flowCups, kinematicViscosityFromCup } from '../../src/glaze/flowCup.ts';
 import * as weighing from '../../src/glaze/gravityByWeighing.ts';
 import * as hydrometer from '../../src/glaze/hydrometer.ts';
@@ -26,6 +28,7 @@ import * as sqrtFit from '../../src/glaze/sqrtFit.ts';
 import { studentQuantile } from '../../src/glaze/studentT.ts';
 import { viscosityAt20 } from '../../src/glaze/temperatureCorrection.ts';
 import * as uncertainty from '../../src/glaze/uncertainty.ts';
+import { bayesFactorOfRates, differenceOfRates } from '../../src/glaze/twoRates.ts';
 import * as u from '../../src/glaze/units.ts';
 import { vinegarMolarity } from '../../src/glaze/vinegar.ts';
 import * as wall from '../../src/glaze/wallUptake.ts';
@@ -64,12 +67,22 @@ const line = (a: number, b: number, c: number) => ({
   spread: 2,
 });
 const g = u.gravity;
+/** Whole where the numbers are near enough to be counts, so that not all of them are refused as broken. */
+const counts = (...given: [number, number, number, number]): TwoRates => {
+  const [hits = 0, of = 0, otherHits = 0, otherOf = 0] = given.map((n) => (n > 1 ? Math.round(n) : n));
+  return { hits, of, otherHits, otherOf };
+};
 
 /** Every formula that can refuse, given five numbers of any kind. */
 const formulas: Record<string, Formula> = {
   absorptionByWeighing: (a, b, c) =>
     absorption.absorptionByWeighing({ dry: u.grams(a), suspended: u.grams(b), saturated: u.grams(c) }),
   absorptionOf: (a, b) => absorption.absorptionOf({ dry: u.grams(a), saturated: u.grams(b) }),
+  bayesFactorOfRates: (a, b, c, d) => bayesFactorOfRates(counts(a, b, c, d)),
+  benjaminiHochberg: (a, b, c) => benjaminiHochberg([a, b, c]),
+  differenceOfRates: (a, b, c, d) => differenceOfRates(counts(a, b, c, d)),
+  fisherExact: (a, b, c, d) => fisherExact(counts(a, b, c, d)),
+  leastFisherP: (a, b, c, d) => leastFisherP(counts(a, b, c, d)),
   bayesLine: (a, b, c, d, e) =>
     bayesLine({
       prior: { mean: [a], covariance: [[Math.abs(b)]] },
@@ -249,6 +262,8 @@ const neverRefuse = new Set([
   'valid',
   'refused',
   'firstOutside',
+  'notTwoRates',
+  'logGamma',
   ...Object.keys(u),
 ]);
 
