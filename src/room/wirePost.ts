@@ -5,16 +5,15 @@ import { roomWords } from '../words/roomWords.ts';
 import type { Post, Words } from './ports.ts';
 import type { WireAction, WirePost, WireReply } from './wire.ts';
 
-/** Words of its bucket's state, when the reply is a verdict. */
-const stepOf = ({ data }: Reply): string | undefined => {
+/** The state of its bucket, when the reply is a verdict, and what it is called, as on the wall. */
+const stepOf = ({ data }: Reply, words: Words): Pick<WireReply, 'step' | 'stepName'> => {
   const { verdict } = data;
-  if (typeof verdict !== 'object' || verdict === null || Array.isArray(verdict)) return undefined;
-  return typeof verdict['step'] === 'string' ? verdict['step'] : undefined;
-};
-
-const nameOfStep = (step: string, words: Words): string => {
+  if (typeof verdict !== 'object' || verdict === null || Array.isArray(verdict)) return {};
+  const { step, keeperStep } = verdict;
+  if (typeof step !== 'string') return {};
   const names: Record<string, string> = words.bucket.stepNames;
-  return names[step] ?? step;
+  const called = typeof keeperStep === 'string' ? keeperStep : step;
+  return { step, stepName: names[called] ?? called };
 };
 
 /** A line taken apart, to fill a form with. */
@@ -46,7 +45,6 @@ const loggedOf = ({ line, reply }: Post, commands: Command[]): WireReply['logged
 /** A post as a phone is sent it: the sentences and presses of the reply, not the figures for scripts. */
 export const wirePost = (post: Post, name: string, words: Words, commands: Command[]): WirePost => {
   const { no, id, at, member, line, reply } = post;
-  const step = stepOf(reply);
   const logged = loggedOf(post, commands);
   return {
     no,
@@ -60,7 +58,7 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
       kind: reply.kind,
       title: reply.title,
       ...(logged && { logged }),
-      ...(step !== undefined && { step, stepName: nameOfStep(step, words) }),
+      ...stepOf(reply, words),
       facts: reply.facts ?? [],
       dont: reply.dont ?? [],
       cautions: reply.cautions ?? [],

@@ -15,7 +15,7 @@ export const roomPageWords = {
   more: 'More',
   all: 'All jobs',
   write: 'Write a line',
-  placeholder: '/reading gull grey …',
+  placeholder: '/water-or-stir gull grey',
   send: 'Send',
   log: 'Log it',
   ask: 'Ask',

@@ -432,6 +432,12 @@ describe('access', () => {
     await page.keyboard.press('Escape');
     await page.keyboard.press('Enter');
     await newest(page).filter({ hasText: 'Lichen' }).waitFor();
+    await page.keyboard.press('ArrowUp');
+    expect(await page.locator('#line').inputValue()).toBe('/water-or-stir lichen');
+    await page.locator('.skip').focus();
+    await page.keyboard.press('Enter');
+    expect(await page.evaluate('document.activeElement.id')).toBe('line');
+    await page.locator('#line').fill('');
     await page.locator('.job[data-path=stirred]').focus();
     await page.keyboard.press('Enter');
     // The first field has the focus already.

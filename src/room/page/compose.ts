@@ -12,6 +12,7 @@ export const compose = (send: (line: string) => void): HTMLElement => {
     hidden: true,
   });
   let at = -1;
+  let lastSent = '';
   let wanted = 0;
   const input = h('input', {
     id: 'line',
@@ -88,6 +89,7 @@ export const compose = (send: (line: string) => void): HTMLElement => {
     const chosen = all[at];
     if (event.key === 'Escape') shut();
     else if (event.key === 'ArrowDown' && all.length > 0) mark((at + 1) % all.length);
+    else if (event.key === 'ArrowUp' && input.value === '' && lastSent !== '') input.value = lastSent;
     else if (event.key === 'ArrowUp' && all.length > 0) mark(at <= 0 ? all.length - 1 : at - 1);
     else if ((event.key === 'Tab' || event.key === 'Enter') && chosen)
       chosen.dispatchEvent(new Event('pointerdown'));
@@ -104,6 +106,7 @@ export const compose = (send: (line: string) => void): HTMLElement => {
         if (line === '') return;
         input.value = '';
         shut();
+        lastSent = line;
         send(line);
       },
     },

@@ -19,12 +19,15 @@ const list = (texts: WireText[], mark: string, label: string): HTMLElement | und
         ...texts.map((text) => h('li', {}, h('b', { class: 'unseen' }, label), ' ', ...nodes(text))),
       );
 
+const long = (text: WireText): boolean =>
+  text.reduce((sum, part) => sum + (typeof part === 'string' ? part.length : 8), 0) > 44;
+
 const facts = ({ facts: all }: WireReply): HTMLElement | undefined =>
   all.length === 0
     ? undefined
     : h(
         'dl',
-        { class: all.length > 5 ? 'facts long' : 'facts' },
+        { class: all.length > 5 || all.some(({ text }) => long(text)) ? 'facts long' : 'facts' },
         ...all.map(({ label, text }) =>
           h('div', {}, h('dt', {}, ...nodes(label)), h('dd', {}, ...nodes(text))),
         ),
