@@ -107,7 +107,10 @@ export const findNotes = ({ index, entries, spread, names }: NoteIndex, question
     const many = each.filter((one) => one.met >= 0.7).length >= tuned.manyTerms;
     // Everyday words alone answer nothing, but for a whole phrase of them.
     const ofTrade = said.count > 1 || each.some((one) => one.met >= 0.65 && !saysLittle(one.term));
-    const named = terms.some((term) => result.match[term]?.includes('title'));
+    // An object has names of its own making too, such as `constructor`: nobody matched them.
+    const named = terms.some(
+      (term) => Object.hasOwn(result.match, term) && result.match[term]?.includes('title'),
+    );
     return {
       found: note.note,
       score,

@@ -37,6 +37,11 @@ describe('the handbook', () => {
     expect(first?.found).toMatchObject({ note: { id } });
   });
 
+  it('is not thrown by a word that every object has a thing of', () => {
+    const [first] = handbook.find('why is my constructor glaze pinholing', []).answers;
+    expect(first?.found).toMatchObject({ note: { id: 'pinholing' } });
+  });
+
   it.each(notes)('says in one or two sentences that end what $id is', ({ answer, basis }) => {
     expect(answer).toMatch(/^\p{Lu}[^\n]+[^.]\.$/u);
     expect(basis).not.toBe('');
