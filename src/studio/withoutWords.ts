@@ -43,6 +43,8 @@ const standsIn = (line: readonly string[], text: string): boolean =>
 
 /** Where bare strings are our own sentences: a name that happens to be a word of ours does not blot it out. */
 const sentences = new Set(['title', 'facts', 'label', 'text', 'reasons', 'dont', 'cautions']);
+/** What the screen goes by, never anybody's words: a note that says “stir” blots out no step. */
+const structure = new Set(['kind', 'press', 'show', 'step']);
 /** Too large, or too entwined, to be mended. */
 const longFile = 100_000;
 const dropped: Readonly<Record<string, string>> = { content: '', line: '/help' };
@@ -71,7 +73,8 @@ export const withoutWords = ({ members, names, texts }: ErasedWords): (<T>(value
     return stands(mended) ? erasedMark : mended;
   };
   const walk = (value: unknown, under: string, figures: boolean): unknown => {
-    if (typeof value === 'string') return !figures && sentences.has(under) ? value : string(value, under);
+    if (typeof value === 'string')
+      return structure.has(under) || (!figures && sentences.has(under)) ? value : string(value, under);
     if (typeof value !== 'object' || value === null) return value;
     if (Array.isArray(value)) {
       const items: unknown[] = value;

@@ -42,6 +42,18 @@ describe('an answer without somebody’s words', () => {
     expect(clean(after)).toEqual(after);
   });
 
+  it('leaves what the screen goes by, whatever somebody was called or noted', () => {
+    const words = withoutWords({ members: [wren], names: ['Run', 'Day'], texts: ['answer', 'stir'] });
+    const reply = {
+      kind: 'answer',
+      title: [{ at: 1, show: 'day' }],
+      actions: [{ line: '/help', press: 'run' }],
+      data: { verdict: { step: 'stir' } },
+    };
+    expect(words(reply)).toBe(reply);
+    expect(words({ ...reply, title: [{ said: 'stir' }] })).toEqual({ ...reply, title: [{ said: '…' }] });
+  });
+
   it('looks for no name that has no letter', () => {
     const blank = withoutWords({ members: [], names: ['', ' ', '…'], texts: [''] });
     expect(blank({ title: [{ said: 'a … b' }] })).toEqual({ title: [{ said: 'a … b' }] });
