@@ -1,6 +1,6 @@
-import type { MemberId, StudioId } from '../studio/ids.ts';
+import type { BucketState } from '../studio/bucketState.ts';
+import { studioStream, type MemberId, type StudioId } from '../studio/ids.ts';
 import { foldStudio } from '../studio/foldStudio.ts';
-import { studioStream } from '../studio/ids.ts';
 import { foldBucket } from '../studio/foldBucket.ts';
 import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';
@@ -60,12 +60,15 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', from).execute();
 };
 
+const tellsOf = (member: MemberId, { hold, unlogged }: BucketState): boolean =>
+  hold?.by === member || unlogged?.some(({ found }) => found.by === member) === true;
+
 /** What was folded with the one id in it is folded anew. */
 const foldAnew = async ({ db, pages }: Writing, { studio, from }: Joining): Promise<void> => {
   const page = pages.get(studio) ?? (await loadPage(db, studio));
   const heads = new Map(page.heads);
   for (const [stream, head] of page.heads) {
-    if (head.state?.hold?.by !== from) continue;
+    if (!head.state || !tellsOf(from, head.state)) continue;
     const state = foldBucket(stream, await readBucket(db, studio, stream));
     const next = { seq: head.seq, ...(state && { state: frozen(state) }) };
     heads.set(stream, next);

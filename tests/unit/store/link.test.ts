@@ -101,6 +101,20 @@ describe('linking one person on two platforms', () => {
     expect(await checkStates(store.file)).toMatchObject({ differing: [] });
   });
 
+  it('tells also who found what nobody logged', async () => {
+    const { store, studio, as, by, codeOf } = await twoPlatforms();
+    const [discord, room] = [await as('discord', 'Wren'), await as('room', 'Wrennie')];
+    const read = (minutes: number, gravity: number) =>
+      by(room, minutes, `/reading bucket:gg gravity:${gravity} within:0.005 seconds:14 stirred:yes`);
+    await read(1, 1.44);
+    await read(2 * 1440, 1.4);
+    await read(2 * 1440 + 3, 1.4);
+    await by(room, 2 * 1440 + 4, `/link code:${await codeOf(discord, 2 * 1440 + 4)}`);
+    const [bucket] = await store.books.read(studio, (book) => book.buckets());
+    expect(bucket?.unlogged?.map(({ found }) => found.by)).toEqual([discord]);
+    expect(await checkStates(store.file)).toMatchObject({ outdated: 0, differing: [] });
+  });
+
   it.each([
     ['the one who made the code', 0],
     ['the one who types it', 1],
