@@ -27,6 +27,7 @@ export async function* exportJson(
     buckets,
     coats: whole ? await book.coats() : [],
     pieces: whole ? await book.pieces() : [],
+    notes: whole ? await book.notes() : [],
   };
   yield part(`${JSON.stringify(head).slice(0, -1)},"entries":[`);
   let between = '\n';

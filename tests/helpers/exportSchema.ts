@@ -37,6 +37,9 @@ export const exportSchema = z.strictObject({
   buckets: z.array(z.looseObject({ no, settings: z.looseObject({ name: z.string() }) })),
   coats: z.array(z.looseObject({ id, by: id })),
   pieces: z.array(z.looseObject({ id, by: id })),
+  notes: z.array(
+    z.strictObject({ no, title: z.string(), text: z.string(), words: z.string(), by: id, at: z.int() }),
+  ),
   entries: z.array(entry),
 });
 export type Exported = z.infer<typeof exportSchema>;

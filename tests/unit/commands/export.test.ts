@@ -65,6 +65,16 @@ describe('the whole studio as one JSON document', () => {
     expect(new Set(entries.map(({ by }) => by)).size).toBeGreaterThan(3);
   });
 
+  it('has the studio’s own notes, those that were not removed, and not with one bucket alone', async () => {
+    await say('/note add title:"Where the cookies are" text:"By the kiln door." words:"cookie, shelf"');
+    await say('/note add title:"Where the wax is" text:"In the cupboard."');
+    await say('/note remove note:"Where the wax is"');
+    const { notes } = await exported();
+    expect(notes.map(({ title }) => title)).toEqual(['Cookies for runny glazes', 'Where the cookies are']);
+    expect(notes[1]).toMatchObject({ text: 'By the kiln door.', words: 'cookie, shelf', at: demo.now });
+    expect((await exported('/export bucket:gg')).notes).toEqual([]);
+  });
+
   it('is enough to work every bucket’s state out again, to the last digit', async () => {
     const { entries, buckets } = await exported();
     expect(buckets.length).toBeGreaterThan(10);
