@@ -63,6 +63,7 @@ export const probeEvents: readonly BucketEvent[] = [
   { kind: 'addition', added: { what: 'other', name: 'gum', volume: 50 } },
   { kind: 'hold', cause: 'frozen', why: 'left outside' },
   { kind: 'reading', look: 'thin', seen: ['skin'] },
+  { kind: 'stir', seen: ['none'] },
   { kind: 'retire' },
   { kind: 'undo', of: 8 },
 ].map((event) => readBucketEvent(JSON.stringify(event)));

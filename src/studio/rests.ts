@@ -9,6 +9,8 @@ export interface Rests {
   /** The longest rest after which nothing had settled, and how many of more than the usual hour there were. */
   longest: Duration;
   count: number;
+  /** The stir that the last of those began with: who looks at one rest thrice saw one. */
+  counted?: Instant;
   /** The shortest after which there was clear water on top or a cake below. */
   shortest?: Duration;
 }
@@ -24,19 +26,17 @@ export const withRest = (state: BucketState, seen: readonly Sight[], at: Instant
   if (!state.stir || seen.length === 0) return state;
   const rest = since(state.stir.at, at);
   const settled = seen.includes('clear-water') || (seen.includes('cake') && !state.cake);
-  const { longest, count, shortest }: Rests = state.rests ?? { longest: duration(0), count: 0 };
+  const known: Rests = state.rests ?? { longest: duration(0), count: 0 };
   if (settled && rest >= soonest)
-    return {
-      ...state,
-      rests: { longest, count, shortest: duration(Math.min(rest, shortest ?? rest)) },
-    };
+    return { ...state, rests: { ...known, shortest: duration(Math.min(rest, known.shortest ?? rest)) } };
   if (!seen.includes('none') || settled) return state;
+  const isNew = rest > usualRest && known.counted !== state.stir.at;
   return {
     ...state,
     rests: {
-      longest: duration(Math.max(rest, longest)),
-      count: count + Number(rest > usualRest),
-      ...(shortest !== undefined && { shortest }),
+      ...known,
+      longest: duration(Math.max(rest, known.longest)),
+      ...(isNew && { count: known.count + 1, counted: state.stir.at }),
     },
   };
 };

@@ -47,6 +47,14 @@ describe('how long a bucket may rest', () => {
     expect(text(rested)).toMatch(/gel/);
   });
 
+  it('is not longer for one rest that was looked at three times', async () => {
+    const room = await openRoom();
+    await room.say(0, read('none'));
+    for (const at of [2, 3, 4]) await room.say(at * hours, read('none').replace('stirred:yes', 'stirred:no'));
+    await room.say(5 * hours, read('none'));
+    await stirAfter(room, 5 * hours, 1);
+  });
+
   it('is what its keeper set, however long it stood up', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(0, read('none'));
