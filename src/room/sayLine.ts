@@ -29,10 +29,10 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
       ? await speak(line, key, speaker, ports)
       : await ports.desk.dispatch({ ...speaker, key, path: sent.path, typed: sent.typed });
   return posts.say({
-    key,
+    // By now perhaps of another: the line may have been what linked the two. Sent again, it is found as theirs.
+    key: `room:${session.member}:${sent.id}`,
     id: sent.id,
     at,
-    // By now perhaps another: the line may have been what linked the two.
     member: session.member,
     line: line.slice(0, 500),
     private: reply.private ?? reply.kind !== 'answer',

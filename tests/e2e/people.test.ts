@@ -115,8 +115,11 @@ describe('a Discord member in the room', () => {
     await heard.until(1);
     const wren = double.person('Wren');
     await say(wren, ['stirred'], { bucket: 'gg', minutes: '3' });
-    const linked = await room.say(`/link code:${await codeOf(wren)}`);
+    const line = `/link code:${await codeOf(wren)}`;
+    const linked = await room.say(line, 'sent-twice-0123456789');
     expect(linked.json).toMatchObject({ name: 'Wren', private: true, reply: { kind: 'answer' } });
+    // A phone that did not hear the answer sends the line again: it is the same line still.
+    expect((await room.say(line, 'sent-twice-0123456789')).json).toEqual(linked.json);
     expect(await meOn(room)).toMatchObject({ name: 'Wren', keeper: true });
     // What was said in private before is still theirs to see, and nobody else's.
     const start = await room.get('/api/start');
