@@ -1,13 +1,10 @@
 import type { Kysely } from 'kysely';
-import { foldBucket } from '../studio/foldBucket.ts';
 import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
 import { eventWithoutWords, labelOf } from '../studio/eventWithoutWords.ts';
 import { erasedMark, nameAsWord, withoutWords } from '../studio/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from './eventRow.ts';
-import { frozen } from './frozen.ts';
-import { readBucket } from './readEntries.ts';
-import { saveHead } from './saveHead.ts';
+import { foldHead } from './foldHead.ts';
 import type { Tables } from './tables.ts';
 import type { Turns, Writing } from './turns.ts';
 
@@ -69,9 +66,7 @@ const foldAnew = async (
     }
     return;
   }
-  const state = foldBucket(stream, await readBucket(db, studio, stream));
-  const head = { seq: last, ...(state && { state: frozen(state) }) };
-  await saveHead(db, studio, stream, head);
+  const head = await foldHead(db, studio, stream, last);
   if (page) pages.set(studio, { ...page, heads: new Map(page.heads).set(stream, head) });
 };
 

@@ -19,6 +19,13 @@ export const forgetMember = async (
     .select(['member_id', 'name'])
     .execute();
   const members = [member, ...joins.map((row) => row.member_id)];
+  const calledIn = (table: 'room_claims' | 'room_sessions') =>
+    db
+      .selectFrom(table)
+      .where('studio_id', '=', studio)
+      .where('member_id', '=', member)
+      .select('name')
+      .execute();
   const known = [
     joins,
     await db
@@ -34,18 +41,8 @@ export const forgetMember = async (
       .where('member_id', '=', member)
       .select('external_id as name')
       .execute(),
-    await db
-      .selectFrom('room_claims')
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', member)
-      .select('name')
-      .execute(),
-    await db
-      .selectFrom('room_sessions')
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', member)
-      .select('name')
-      .execute(),
+    await calledIn('room_claims'),
+    await calledIn('room_sessions'),
   ];
   const names = [...new Set(known.flat().map(({ name }) => name))].filter((name) => name !== '');
   await db

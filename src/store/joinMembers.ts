@@ -1,11 +1,10 @@
 import type { BucketState } from '../studio/bucketState.ts';
 import { studioStream, type MemberId, type StudioId } from '../studio/ids.ts';
 import { foldStudio } from '../studio/foldStudio.ts';
-import { foldBucket } from '../studio/foldBucket.ts';
+import { foldHead } from './foldHead.ts';
 import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';
-import { readBucket, readStudio } from './readEntries.ts';
-import { saveHead } from './saveHead.ts';
+import { readStudio } from './readEntries.ts';
 import type { Writing } from './turns.ts';
 
 interface Joining {
@@ -69,10 +68,7 @@ const foldAnew = async ({ db, pages }: Writing, { studio, from }: Joining): Prom
   const heads = new Map(page.heads);
   for (const [stream, head] of page.heads) {
     if (!head.state || !tellsOf(from, head.state)) continue;
-    const state = foldBucket(stream, await readBucket(db, studio, stream));
-    const next = { seq: head.seq, ...(state && { state: frozen(state) }) };
-    heads.set(stream, next);
-    await saveHead(db, studio, stream, next);
+    heads.set(stream, await foldHead(db, studio, stream, head.seq));
   }
   const { coats: _, ...rest } = page;
   pages.set(studio, {

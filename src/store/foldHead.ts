@@ -1,0 +1,21 @@
+import type { Kysely } from 'kysely';
+import { foldBucket } from '../studio/foldBucket.ts';
+import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
+import { frozen } from './frozen.ts';
+import type { Head } from './pages.ts';
+import { readBucket } from './readEntries.ts';
+import { saveHead } from './saveHead.ts';
+import type { Tables } from './tables.ts';
+
+/** Folds a bucket anew from its entries, and stores what comes of it. */
+export const foldHead = async (
+  db: Kysely<Tables>,
+  studio: StudioId,
+  stream: StreamNo,
+  last: Seq,
+): Promise<Head> => {
+  const state = foldBucket(stream, await readBucket(db, studio, stream));
+  const head = { seq: last, ...(state && { state: frozen(state) }) };
+  await saveHead(db, studio, stream, head);
+  return head;
+};
