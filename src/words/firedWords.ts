@@ -91,7 +91,6 @@ export const firedWords = {
   bisque: 'soft, normal or hard, or its cone: 06',
 
   event,
-  did: (fault: Fault): string => did[fault],
   listed: (
     fired: Pick<FiredSaid, 'pieces' | 'faulty' | 'faults'>,
     id: string,
@@ -166,7 +165,6 @@ export const firedWords = {
       ', ',
     ),
   takeBack: ['That was a slip'] as Text,
-  whichHabits: ['Which habits go with it?'] as Text,
 
   goodAndFaults: (typed: string): Text =>
     t`“${said(typed)}”: good, or a fault, not both. Some were good? Say how many had it: pieces:"2 of 4". Nothing was saved.`,

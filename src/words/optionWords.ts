@@ -84,8 +84,6 @@ export const optionWords = {
     t`That is ${length} characters; ${most} is the most. Nothing was saved, so cut it and send it again.`,
   gravityOutside: (typed: string, value = Number(typed)): Text =>
     t`“${said(typed)}” can't be the gravity of a glaze: water is 1, and no glaze is over 2.5. ${[slippedPoint(value) ? `Was it ${slippedPoint(value)}? ` : '']}Is it °Bé (type 44Be), or grams?`,
-  gravityNoWater: (typed: string): Text =>
-    t`“${said(typed)}” is lighter than water. Was it weighed without the cup, or is it another scale?`,
   whatTime: (typed: string, example: string): Text =>
     t`“${said(typed)}” is no time of day, and here hours matter. Type the hour with it, such as ${hourWith(typed, example)}.`,
   tooFar: (typed: string, looks: 'back' | 'ahead'): Text =>

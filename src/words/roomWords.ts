@@ -9,8 +9,6 @@ export const roomWords = {
   passcode: (code: string) =>
     `The studio's passcode, for joining: ${code}\nIt is shown only this once; a keeper can set another in the room.`,
   studioName: 'This studio',
-  manyStudios: (studios: readonly { id: string; name: string }[]) =>
-    `this file holds several studios; set ROOM_STUDIO to one of these:\n${studios.map(({ id, name }) => `  ${id}  ${name}`).join('\n')}`,
   noStudio: (typed: string) => `ROOM_STUDIO: there is no studio "${typed}" in this file`,
   inUse: (port: number) => `port ${port} is taken; set ROOM_PORT to another, or stop what holds it`,
   putRight: 'Put it right',
