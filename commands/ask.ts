@@ -4,6 +4,7 @@ import { bucket } from '../src/command/kinds/bucket.ts';
 import { text } from '../src/command/kinds/texts.ts';
 import { noteActions } from '../src/command/noteActions.ts';
 import { noteId, noteParts, noteTitle, readNote } from '../src/command/noteParts.ts';
+import { onceEach } from '../src/command/onceEach.ts';
 import { printLine } from '../src/command/parseLine.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/bucketsNamed.ts';
@@ -16,10 +17,6 @@ import type { Text } from '../src/words/text.ts';
 const longest = 600;
 const mostActions = 3;
 const mostFacts = 3;
-
-const unlike = <T>(all: readonly T[]): T[] => [
-  ...new Map(all.map((one) => [JSON.stringify(one), one])).values(),
-];
 
 const answersData = (answers: readonly FoundNote[]) =>
   answers.slice(0, 5).map(({ found, score }) => ({
@@ -99,7 +96,7 @@ const answer = async (
   const facts = computed
     ? [...(computed.facts ?? []), ...note.facts]
     : [...(state ? [await stateFact(state, asking)] : []), ...note.facts];
-  const actions: Action[] = unlike([
+  const actions: Action[] = onceEach([
     ...(computed?.actions ?? []),
     ...noteActions(left, state, asking),
     ...also.map((one) => readNote(one, asking)),
@@ -108,8 +105,8 @@ const answer = async (
     kind: 'answer',
     title: computed?.title ?? note.answer,
     facts: facts.slice(0, mostFacts),
-    dont: unlike([...(computed?.dont ?? note.dont), ...(verdict?.dont ?? [])]).slice(0, 3),
-    cautions: unlike([...(computed?.cautions ?? []), ...note.cautions, ...(verdict?.cautions ?? [])]),
+    dont: onceEach([...(computed?.dont ?? note.dont), ...(verdict?.dont ?? [])]).slice(0, 3),
+    cautions: onceEach([...(computed?.cautions ?? []), ...note.cautions, ...(verdict?.cautions ?? [])]),
     reasons: [
       ...(computed
         ? [w.behind(noteTitle(found), note.answer)]

@@ -6,6 +6,7 @@ import type { Verdict } from '../studio/verdict.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Asking, Reply } from './contract.ts';
+import { onceEach } from './onceEach.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
 
@@ -70,11 +71,6 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
   ...amounts,
   after: verdict.after,
 });
-
-/** What was logged and what is to be done may warn of the same thing. */
-const onceEach = (cautions: readonly Text[]): Text[] => [
-  ...new Map(cautions.map((caution) => [JSON.stringify(caution), caution])).values(),
-];
 
 /** How to take the reading that is asked for now: a weight, a look at the flow, or both. */
 const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {

@@ -1,5 +1,6 @@
 import type { BucketCondition, DipCondition, PieceCondition } from '../studio/dipCondition.ts';
 import type { Fault } from '../studio/firedEvent.ts';
+import { capital } from './capital.ts';
 import { said, t, type Text } from './text.ts';
 
 /** What was found of the pieces: crawled, ran. */
@@ -42,8 +43,6 @@ export const conditionText = (condition: DipCondition): Text => {
   if ('said' in condition) return t`the ${[condition.name]} “${said(condition.said)}”`;
   return 'cone' in condition ? [`cone ${coneText(condition.cone)}`] : [conditions[condition.name]];
 };
-
-const capital = (word: string) => `${word.charAt(0).toUpperCase()}${word.slice(1)}`;
 
 export interface PairSaid {
   fault: Fault;

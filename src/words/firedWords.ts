@@ -4,14 +4,13 @@ import type { Bisque } from '../studio/bisque.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { GravityThen } from '../studio/bucketThen.ts';
 import type { PrepStep } from '../studio/pieceEvent.ts';
+import { capital } from './capital.ts';
 import { coneText, did } from './faultWords.ts';
 import { flowWords } from './flowWords.ts';
+import { listed } from './listed.ts';
 import { gravityText, gravityWithin, spanText, windowText } from './measures.ts';
 import { prepWords } from './prepWords.ts';
 import { join, said, t, type Text } from './text.ts';
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`;
 
 const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;
 
@@ -41,12 +40,6 @@ const event = (what: FiredEvent): Text => {
   return faults.length > 0 && what.fired.pieces !== undefined
     ? t`told of the kiln: ${result}, ${where}`
     : t`told of the kiln: ${result}`;
-};
-
-const bisques: Record<Bisque, string> = {
-  soft: 'soft-fired',
-  usual: 'fired as usual',
-  tight: 'nearly tight',
 };
 
 const amiss = (one: Amiss): string => {
@@ -105,7 +98,7 @@ export const firedWords = {
   was: (name: string, all: readonly Amiss[]): Text => (all.length === 0 ? [] : t` ${allAmiss(name, all)}`),
   damp: [' Its resist was not dry when it was dipped.'] as Text,
   ofFit: (faults: readonly Fault[]): Text =>
-    t` ${[`${listed(faults).charAt(0).toUpperCase()}${listed(faults).slice(1)}`]} may be fit between glaze and body rather than the bucket.`,
+    t` ${[capital(listed(faults))]} may be fit between glaze and body rather than the bucket.`,
 
   factGravity: 'Gravity then',
   gravity: ({ value, u95, window, predicted }: GravityThen): Text =>
@@ -154,7 +147,7 @@ export const firedWords = {
       ? ['Every step of its plan was ticked off.']
       : t`Of its plan, not ticked off before the dip: ${[left.map(prepWords.short).join(', ')]}.`;
   },
-  bisqueWas: (bisque: Bisque): Text => t`Bisque: ${[bisques[bisque]]}.`,
+  bisqueWas: (bisque: Bisque): Text => t`Bisque: ${prepWords.bisque(bisque)}.`,
   firedTo: (cone: number | undefined, kiln: string | undefined, body: string | undefined): Text =>
     join(
       [

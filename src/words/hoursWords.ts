@@ -1,5 +1,6 @@
 import type { HoursProblem } from '../studio/hoursProblem.ts';
 import type { DayHours, OpeningHours, WeekdayName } from '../studio/openingHours.ts';
+import { capital } from './capital.ts';
 import { said, t, type Text } from './text.ts';
 
 const two = (n: number) => String(n).padStart(2, '0');
@@ -10,7 +11,7 @@ export const dayHoursText = (hours: DayHours | 'closed'): string =>
     ? 'closed'
     : `${clock(hours.opens)}-${hours.closes === 1440 ? '24:00' : clock(hours.closes)}`;
 
-export const weekdayText = (day: WeekdayName): string => `${day.slice(0, 1).toUpperCase()}${day.slice(1)}`;
+export const weekdayText = (day: WeekdayName): string => capital(day);
 
 const week = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
 

@@ -2,6 +2,8 @@ import type { Evaporation } from '../studio/evaporation.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Explanation, UnloggedChange } from '../studio/unloggedChange.ts';
+import { capital } from './capital.ts';
+import { listed } from './listed.ts';
 import { eachPail, massText, powderWithin, volumeText, waterWithin } from './measures.ts';
 import { said, t, type Text } from './text.ts';
 
@@ -60,19 +62,14 @@ const names: Record<Explanation, string> = {
   'cake-before': 'cake left at the bottom in the reading before',
 };
 
-const anyOf = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1) ?? ''}`;
-
 /** What the logbook does not account for. It never says who. */
 export const unloggedWords = {
   fact: 'Not logged',
   factEvaporation: 'Dries out',
   sentence,
   alike: ({ orElse }: UnloggedChange): Text => {
-    const alike = anyOf(orElse.map((one) => names[one]));
-    return [
-      `${alike.charAt(0).toUpperCase()}${alike.slice(1)} would read the same; these readings can't tell.`,
-    ];
+    const alike = orElse.map((one) => names[one]);
+    return [`${capital(listed(alike, 'or'))} would read the same; these readings can't tell.`];
   },
   rate: (
     { value, u95, readings, since }: Evaporation,
