@@ -37,14 +37,21 @@ afterEach(async () => {
   expect(discord.problems).toEqual([]);
 });
 
+/** Until it has made itself known: the socket of one that was killed may be open for a moment longer. */
 const start = async (): Promise<void> => {
+  const { identifies } = discord.gateway;
+  const before = identifies.length;
   ({ child, said } = runBuilt('../run/main.js', {
     DISCORD_TOKEN: discord.token,
     DISCORD_API: discord.api,
     DATABASE_FILE: join(folder, 'studio.db'),
     ROOM: 'off',
   }));
-  await discord.until(() => discord.gateway.connected, 'the bot to connect', 20_000);
+  await discord.until(
+    () => identifies.length > before && discord.gateway.connected,
+    'the bot to connect',
+    20_000,
+  );
 };
 
 const exit = async (): Promise<unknown> => {
