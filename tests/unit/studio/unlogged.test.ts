@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
 import { verdictOf, type Answer } from '../../helpers/answerSchemas.ts';
 import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
 
@@ -8,19 +9,20 @@ const text = (answer: Answer) =>
 const read = (gravity: number, more = '') =>
   `/reading bucket:1 gravity:${gravity} within:0.005 seconds:14 stirred:yes ${more}`;
 
-interface Unlogged {
-  what: string;
-  orElse: string[];
-  litres?: { value: number; u95: number };
-  litresPerLitre?: { value: number; u95: number };
-  powderGrams?: { value: number; u95: number };
-  direction?: string;
-  from: string;
-  to: string;
-  between: string[];
-  mlPerDay?: { value: number; u95: number };
-}
-const unlogged = (answer: Answer) => answer.data['unlogged'] as unknown as Unlogged | undefined;
+const within = z.object({ value: z.number(), u95: z.number() });
+const change = z.looseObject({
+  what: z.string(),
+  orElse: z.array(z.string()),
+  litres: within.optional(),
+  litresPerLitre: within.optional(),
+  powderGrams: within.optional(),
+  direction: z.string().optional(),
+  from: z.string(),
+  to: z.string(),
+  between: z.array(z.string()),
+  mlPerDay: within.optional(),
+});
+const unlogged = (answer: Answer) => change.optional().parse(answer.data['unlogged']);
 
 /** Gull Grey, 15 l at 1.44; two days later it reads as if 1.5 l of water had gone in: (15 · 1.44 + 1.5)/16.5 = 1.40. */
 const watered = async () => {
