@@ -1,4 +1,4 @@
-import { closeSync, fsyncSync, openSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, openSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
 import { exportCsv } from '../command/exportCsv.ts';
@@ -61,7 +61,9 @@ process.exitCode = await exitCodeOf(w.usage, async () => {
       const parts = as === 'json' ? exportJson(book, now, scope) : exportCsv(book, scope, en.someone);
       for await (const part of parts) {
         total.entries += part.entries;
-        total.bytes += writeSync(handle, part.text);
+        total.bytes += Buffer.byteLength(part.text);
+        // Unlike one write, which may take a part of it only.
+        writeFileSync(handle, part.text);
       }
       fsyncSync(handle);
     } finally {
