@@ -3,6 +3,7 @@ import { bucketCard } from '../../src/command/bucketCard.ts';
 import { bucketOptions } from '../../src/command/bucketOptions.ts';
 import { bucketProblem } from '../../src/command/bucketProblem.ts';
 import { bucketSaid } from '../../src/command/bucketSaid.ts';
+import { holdPoisoned } from '../../src/command/holdPoisoned.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
@@ -44,18 +45,11 @@ export const addBucket = logs({
       },
       logged,
     );
-    const poison = state.settings.cautions.find((caution) => caution === 'lead' || caution === 'cadmium');
-    const held = poison
-      ? await book.log(
-          state.no,
-          { kind: 'hold', cause: 'hazard', why: words.bucket.poison(poison) },
-          { ...logged, at: now },
-        )
-      : undefined;
-    const card = await bucketCard(held?.state ?? state, context);
+    const after = await holdPoisoned(state, [], logged, context);
+    const card = await bucketCard(after, context);
     return {
       ...card,
-      title: words.bucket.added(state.no, v.name, held !== undefined),
+      title: words.bucket.added(state.no, v.name, after.hold !== undefined),
       data: { ...card.data, entry: entry.id },
     };
   },

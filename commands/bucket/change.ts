@@ -1,6 +1,7 @@
 import { bucketCard } from '../../src/command/bucketCard.ts';
 import { bucketOptions } from '../../src/command/bucketOptions.ts';
 import { bucketProblem } from '../../src/command/bucketProblem.ts';
+import { holdPoisoned } from '../../src/command/holdPoisoned.ts';
 import { bucketSaid } from '../../src/command/bucketSaid.ts';
 import { logs } from '../../src/command/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
@@ -34,15 +35,17 @@ export const changeBucket = logs({
     const { name: _name, nick: _nick, ...rest } = after;
     const problem = bucketProblem({ ...rest, ...names }, v.volume, others, words);
     if (problem) return { kind: 'refusal', title: problem, data: {} };
-    const { state, entry } = await book.log(
+    const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
+    const { state: changed, entry } = await book.log(
       v.bucket.no,
       { kind: 'change', settings: said, ...(v.volume !== undefined && { volume: v.volume }) },
-      { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+      logged,
     );
+    const state = await holdPoisoned(changed, v.bucket.settings.cautions, logged, context);
     const card = await bucketCard(state, context);
     return {
       ...card,
-      title: words.bucket.changed(state.settings.name),
+      title: words.bucket.changed(state.settings.name, state.hold !== changed.hold),
       data: { ...card.data, entry: entry.id },
     };
   },

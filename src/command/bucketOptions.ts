@@ -1,4 +1,4 @@
-import { bucketCautions, bucketUses } from '../studio/bucketEvent.ts';
+import { bucketCautions, bucketUses, type BucketCaution } from '../studio/bucketEvent.ts';
 import { hours } from '../studio/ids.ts';
 import type { Kind } from './contract.ts';
 import { pick, several } from './kinds/picks.ts';
@@ -14,6 +14,14 @@ const mesh: Kind<number | 'never'> = {
     /^(?:never|none|no|0)$/i.test(typed.trim())
       ? { ok: true, value: 'never' }
       : number(10, 500, '80').read(typed, asking),
+};
+
+const marked = several(bucketCautions);
+/** All that a bucket is marked with, or that it is with nothing. */
+const cautions: Kind<BucketCaution[]> = {
+  ...marked,
+  read: (typed, asking) =>
+    /^(?:none|nothing|no)$/i.test(typed.trim()) ? { ok: true, value: [] } : marked.read(typed, asking),
 };
 
 /** What a keeper may say of a bucket, when setting it up and later. */
@@ -41,7 +49,7 @@ export const bucketOptions = {
     needed: false,
     about: (w: Words) => w.bucket.use,
   },
-  cautions: { kind: several(bucketCautions), needed: false, about: (w: Words) => w.bucket.cautions },
+  cautions: { kind: cautions, needed: false, about: (w: Words) => w.bucket.cautions },
   recipe: { kind: text(400, 'Gull Grey'), needed: false, about: (w: Words) => w.bucket.recipe },
   glaze: { kind: text(60, 'Gull Grey'), needed: false, about: (w: Words) => w.bucket.glaze },
   rim: { kind: length(50, 1500, 'cm', '28cm'), needed: false, about: (w: Words) => w.bucket.rim },

@@ -1,4 +1,5 @@
 import type { PieceState } from '../studio/foldPieces.ts';
+import { markedCautions } from '../studio/verdictCautions.ts';
 import { planPiece, type PiecePlan } from '../studio/planPiece.ts';
 import type { Asking, Action, Reply } from './contract.ts';
 import { isoInstant } from './isoInstant.ts';
@@ -44,9 +45,6 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
   });
   const first = (verdict: Parameters<typeof words.verdict.title>[0]) =>
     words.verdict.title(verdict, studio.units);
-  const worn = (['gloves', 'caustic', 'toxic'] as const).filter((one) =>
-    bucket.settings.cautions.includes(one),
-  );
   return {
     kind: 'answer',
     title: w.title(
@@ -65,7 +63,7 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     ],
     dont: plan.conflicts.map((one) => w.conflict(one, first)),
     cautions: [
-      ...worn.map(words.verdict.caution),
+      ...markedCautions(bucket.settings).map(words.verdict.caution),
       ...(resist && w.cautions[resist].length > 0 ? [w.cautions[resist]] : []),
     ],
     reasons: [

@@ -1,6 +1,18 @@
-import type { BucketSettings } from './bucketEvent.ts';
+import type { BucketCaution, BucketSettings } from './bucketEvent.ts';
 
-const forGloves = new Set(['gloves', 'caustic', 'toxic']);
+const forGloves: ReadonlySet<BucketCaution> = new Set([
+  'gloves',
+  'caustic',
+  'toxic',
+  'barium',
+  'nickel',
+  'chrome',
+  'cobalt',
+  'lithium',
+  'vanadium',
+  'lead',
+  'cadmium',
+]);
 
 /** Whether a bare finger may go into the glaze. */
 export const barehanded = ({ cautions }: Pick<BucketSettings, 'cautions'>): boolean =>

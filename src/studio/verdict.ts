@@ -1,5 +1,5 @@
 import type { Celsius, Gravity, Grams, Millilitres, Seconds } from '../glaze/units.ts';
-import type { FlowLook, Window } from './bucketEvent.ts';
+import type { BucketCaution, FlowLook, Window } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import type { Instant, Seq, StreamNo } from './ids.ts';
 
@@ -54,9 +54,7 @@ export type Dont =
   | 'all-at-once';
 
 export type VerdictCaution =
-  | 'gloves'
-  | 'caustic'
-  | 'toxic'
+  | Exclude<BucketCaution, 'children'>
   | 'drawn-water'
   | 'dust'
   | 'mixer'

@@ -1,3 +1,4 @@
+import type { BucketSettings } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import type { Step, VerdictCaution } from './verdict.ts';
 
@@ -11,13 +12,16 @@ const ofStep: Partial<Record<Step, VerdictCaution[]>> = {
 /** A full pail from here on weighs more than one person should lift: 15 l of glaze is over 20 kg. */
 const heavyPail = 15_000;
 
+/** What its keeper has marked the bucket with, and everybody who handles it is told. */
+export const markedCautions = ({ cautions }: Pick<BucketSettings, 'cautions'>): VerdictCaution[] =>
+  cautions.filter((caution) => caution !== 'children');
+
 /** What can hurt somebody who takes this step on this bucket. */
 export const verdictCautions = (step: Step, state: BucketState): VerdictCaution[] => {
-  const { cautions, pail } = state.settings;
-  const worn = (['gloves', 'caustic', 'toxic'] as const).filter((caution) => cautions.includes(caution));
+  const { pail } = state.settings;
   const cake: VerdictCaution[] = step === 'stir' && state.cake ? ['mixer'] : [];
   const lift: VerdictCaution[] = step === 'sieve' && (pail ?? 0) >= heavyPail ? ['lifting'] : [];
   const hazard: VerdictCaution[] =
     step === 'on-hold' && state.hold?.cause === 'hazard' ? ['hold-hazard'] : [];
-  return [...hazard, ...worn, ...cake, ...(ofStep[step] ?? []), ...lift];
+  return [...hazard, ...markedCautions(state.settings), ...cake, ...(ofStep[step] ?? []), ...lift];
 };

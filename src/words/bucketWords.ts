@@ -10,6 +10,7 @@ import {
   volumeText,
   windowText,
 } from './measures.ts';
+import { bucketCautionWords } from './bucketCautionWords.ts';
 import { said, t, type Text } from './text.ts';
 
 const stepWords: Record<Step, string> = {
@@ -25,24 +26,6 @@ const stepWords: Record<Step, string> = {
   'stir-on': 'stir on',
   deflocculate: 'over-flocculated',
   'ask-keeper': 'for a keeper',
-};
-
-const cautionWords: Record<BucketCaution, string> = {
-  gloves: 'Gloves.',
-  caustic: 'Caustic.',
-  toxic: 'Toxic.',
-  barium: 'Holds barium: toxic when swallowed; gloves, keep it off food and hands.',
-  manganese: 'Holds manganese: harmful as dust and as kiln fume.',
-  nickel: 'Holds nickel: can sensitise skin; gloves.',
-  chrome: 'Holds chrome: gloves, vent the kiln room.',
-  cobalt: 'Holds cobalt: gloves.',
-  copper: 'Holds copper: vent the kiln room; it can leach from a bad fit.',
-  boron: 'Holds soluble boron: gloves for long work.',
-  lithium: 'Holds lithium: caustic in water; gloves.',
-  vanadium: 'Holds vanadium: toxic as dust; gloves.',
-  lead: 'Holds lead: not for use here without a keeper and a laboratory.',
-  cadmium: 'Holds cadmium: not for use here without a keeper and a laboratory.',
-  children: 'Children may use this bucket.',
 };
 
 export const bucketWords = {
@@ -67,7 +50,7 @@ export const bucketWords = {
   fresh: 'How long a reading is good for (7 days)',
   mesh: 'Its sieve mesh (80), or never',
   use: 'What it is for',
-  cautions: 'What to warn of: gloves, caustic, toxic, barium, copper …',
+  cautions: 'All there is to warn of (gloves, caustic, barium …), or none',
   recipe: 'Its recipe, by the name that it is kept under, or typed out',
   glaze: 'The glaze, when several pails hold the same',
   rim: 'Inside diameter at the rim',
@@ -108,12 +91,13 @@ export const bucketWords = {
       : t`gravity ${[String(solids)]}`,
   dry: (perLitre: number, fraction: number): Text =>
     t`${[massText(perLitre)]} to the litre, ${[`${(100 * fraction).toFixed(0)} %`]} of it by volume`,
-  caution: (caution: BucketCaution): Text => [cautionWords[caution]],
+  caution: (caution: BucketCaution): Text => [bucketCautionWords[caution]],
   added: (no: number, name: string, held: boolean): Text =>
     held
       ? t`${said(name)} is bucket ${no}, and it is on hold.`
       : t`${said(name)} is bucket ${no}. Stir it, then log a first reading.`,
-  changed: (name: string): Text => t`${said(name)} is changed.`,
+  changed: (name: string, held: boolean): Text =>
+    held ? t`${said(name)} is changed, and it is on hold.` : t`${said(name)} is changed.`,
   poison: (what: 'lead' | 'cadmium'): string =>
     `raw ${what}: held until a keeper and a laboratory have cleared it`,
   nothingToChange: ['Say what to change, such as gravity:1.42-1.46.'] as Text,

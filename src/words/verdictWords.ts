@@ -1,3 +1,4 @@
+import { bucketCautionWords } from './bucketCautionWords.ts';
 import type { Dont, Step, VerdictCaution } from '../studio/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import { agoText, gravityText, gravityWithin, windowText } from './measures.ts';
@@ -36,6 +37,7 @@ const dontWords: Record<Dont, string> = {
 };
 
 const cautionWords: Record<VerdictCaution, string> = {
+  ...bucketCautionWords,
   gloves: 'Wear gloves: this bucket is marked for them. No bare fingers in it.',
   caustic: 'Caustic: gloves and eye protection. No bare fingers in it.',
   toxic: 'Toxic in the hand and the mouth: gloves, no food or drink near it.',

@@ -1,0 +1,20 @@
+import type { BucketCaution } from '../studio/bucketEvent.ts';
+import type { BucketState } from '../studio/bucketState.ts';
+import type { Logging } from './contract.ts';
+
+type Logged = Parameters<Logging['book']['log']>[2];
+
+const poisons = ['lead', 'cadmium'] as const;
+
+/** A bucket that was just marked with raw lead or cadmium is held; one that a keeper has cleared of it stays so. */
+export const holdPoisoned = async (
+  state: BucketState,
+  before: readonly BucketCaution[],
+  logged: Logged,
+  { book, words }: Pick<Logging, 'book' | 'words'>,
+): Promise<BucketState> => {
+  const poison = poisons.find((one) => state.settings.cautions.includes(one) && !before.includes(one));
+  if (poison === undefined || state.hold) return state;
+  const why = words.bucket.poison(poison);
+  return (await book.log(state.no, { kind: 'hold', cause: 'hazard', why }, logged)).state;
+};
