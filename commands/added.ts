@@ -64,7 +64,7 @@ export const added = logs({
       ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
     });
-    if (!found.ok) return refuse(w.problem(found.why));
+    if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
     const logged = {
       at: v.when ?? now,
       loggedAt: now,

@@ -2,17 +2,23 @@ import { coverage95 } from '../glaze/uncertainty.ts';
 import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
 import type { Added } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
-import type { Estimate } from './contents.ts';
+import { powderIn, waterGramsPerMl, type Estimate } from './contents.ts';
+import { saltInSaturatedSolution, saturatedSolutionWith } from './flocculantSolution.ts';
 import { volumeHeld } from './foldBucket.ts';
+import { rungOfDry } from './nextDose.ts';
 
 export type AdditionProblem =
   | { kind: 'wants-volume'; what: string }
   | { kind: 'wants-weight'; what: string }
   | { kind: 'more-than-pail'; pail: Millilitres }
   /** Over the rim, with what is in the pail already. */
-  | { kind: 'over-the-rim'; held: Millilitres; pail: Millilitres; more: Millilitres }
+  | { kind: 'over-the-rim'; held: Millilitres; pail: Millilitres }
   /** Out of this bucket, or out of the one that it came from. */
-  | { kind: 'more-than-held'; held: Millilitres; from: boolean };
+  | { kind: 'more-than-held'; held: Millilitres; from: boolean }
+  /** So many times a dose; `meant` is the same number a thousandth as large, when that is one. */
+  | { kind: 'no-dose'; times: number; dose: Millilitres; meant?: { mass: Grams } | { volume: Millilitres } }
+  /** Clear water off, and what would be left could not be poured. */
+  | { kind: 'more-than-water'; water: Millilitres };
 
 export interface SaidAddition {
   what: Added['what'];
@@ -55,11 +61,53 @@ const overTheRim = ({ what, bucket, held, ...said }: SaidAddition): AdditionProb
   const { pail } = bucket.settings;
   if (pail === undefined || !held || bucket.unknownSince.length > 0) return undefined;
   if (what !== 'water' && what !== 'glaze' && what !== 'dry') return undefined;
-  const more = millilitres(roomOf({ what, bucket, ...said }));
-  const over = held.value + more - pail;
+  const over = held.value + roomOf({ what, bucket, ...said }) - pail;
   return over > coverage95 * held.sd + rimWithin * pail
-    ? { kind: 'over-the-rim', held: held.value, pail, more }
+    ? { kind: 'over-the-rim', held: held.value, pail }
     : undefined;
+};
+
+/** A dose is 0.03 % of the dry mass; nobody thickens a bucket with 2 % of it at once (common practice). */
+const mostSaltOfDry = 0.02;
+
+/** What is known to be in the pail: its measure has been told lately, and nothing unmeasured went in since. */
+const known = ({ bucket, held }: SaidAddition) =>
+  held && bucket.unknownSince.length === 0 ? bucket.contents : undefined;
+
+const notADose = (said: SaidAddition): AdditionProblem | undefined => {
+  const { what, amount, saltPerLitre } = said;
+  const contents = known(said);
+  if (what !== 'flocculant' || !amount || !contents) return undefined;
+  const salt =
+    'mass' in amount
+      ? amount.mass
+      : saltPerLitre === undefined
+        ? saltInSaturatedSolution(amount.volume)
+        : (saltPerLitre * amount.volume) / 1000;
+  const { value, sd } = powderIn(contents);
+  if (salt <= mostSaltOfDry * (value + coverage95 * sd)) return undefined;
+  const times = salt / (rungOfDry * value);
+  const dose = saturatedSolutionWith(grams(rungOfDry * value));
+  // A litre for a millilitre, a kilogram for a gram.
+  const slipped = times / 1000 >= 0.05 && times / 1000 <= 3;
+  if (!slipped) return { kind: 'no-dose', times, dose };
+  const meant =
+    'mass' in amount ? { mass: grams(amount.mass / 1000) } : { volume: millilitres(amount.volume / 1000) };
+  return { kind: 'no-dose', times, dose, meant };
+};
+
+/** Grains packed as close as they go still hold water between them: nothing lies heavier than this at the bottom. */
+const heaviestBed = 2.2;
+
+const beyondItsWater = (said: SaidAddition): AdditionProblem | undefined => {
+  const contents = known(said);
+  const off = asVolume(said.amount);
+  if (said.what !== 'draw-off' || off === undefined || !contents) return undefined;
+  const water = millilitres(contents.water / waterGramsPerMl);
+  const left = water - off;
+  const bed = contents.solids / said.bucket.settings.solids / waterGramsPerMl;
+  const heavy = left <= 0 || (left * waterGramsPerMl + contents.solids) / (left + bed) > heaviestBed;
+  return heavy ? { kind: 'more-than-water', water } : undefined;
 };
 
 /** What was added, from what was said; or what is wrong with it. */
@@ -76,6 +124,8 @@ export const readAddition = (said: SaidAddition): Found => {
   const held = out && mostHeld(out);
   if (held && room > held.most)
     return { ok: false, why: { kind: 'more-than-held', held: held.value, from: what === 'glaze' } };
+  const implausible = notADose(said) ?? beyondItsWater(said);
+  if (implausible) return { ok: false, why: implausible };
   switch (what) {
     case 'water':
     case 'draw-off': {
@@ -98,14 +148,14 @@ export const readAddition = (said: SaidAddition): Found => {
         from && volume !== undefined && held && held.value > 0 && from.flocculant.heptahydrate > 0
           ? grams((from.flocculant.heptahydrate * volume) / held.value)
           : undefined;
-      const known = said.gravity ?? from?.predicted?.value;
+      const told = said.gravity ?? from?.predicted?.value;
       const u95 = said.gravity === undefined ? from?.predicted?.u95 : undefined;
       return {
         ok: true,
         added: {
           what,
           ...(volume !== undefined && { volume }),
-          ...(known !== undefined && { gravity: known }),
+          ...(told !== undefined && { gravity: told }),
           ...(u95 !== undefined && { gravityU: u95 }),
           ...(from && { from: from.no }),
           ...(salt !== undefined && { heptahydrate: salt }),

@@ -8,13 +8,14 @@ import { coatWords } from './coatWords.ts';
 import { correctWords } from './correctWords.ts';
 import { deskWords } from './deskWords.ts';
 import { dipWords } from './dipWords.ts';
+import { doseText } from './doseText.ts';
 import { doseWords } from './doseWords.ts';
 import { faultWords } from './faultWords.ts';
 import { firedWords } from './firedWords.ts';
 import { exportWords } from './exportWords.ts';
 import { helpWords } from './helpWords.ts';
 import { logWords } from './logWords.ts';
-import { volumeAbout, volumeText } from './measures.ts';
+import { massText, volumeAbout, volumeText } from './measures.ts';
 import { noteWords } from './noteWords.ts';
 import { optionWords } from './optionWords.ts';
 import { peopleWords } from './peopleWords.ts';
@@ -36,18 +37,26 @@ const notUndone: Record<NotUndoable, (id: string) => Text> = {
   'too-late': (id) => t`${[id]} is older than 15 minutes. A keeper can take it back.`,
 };
 
-const addition = (why: AdditionProblem): Text => {
+const addition = (why: AdditionProblem, typed: string): Text => {
+  const it = t`“${said(typed)}”`;
   switch (why.kind) {
     case 'wants-volume':
       return t`${[why.what]} goes by volume, such as 450 ml. Nothing was saved.`;
     case 'wants-weight':
       return t`${[why.what]} goes by weight, such as 300 g. Nothing was saved.`;
     case 'more-than-pail':
-      return t`That is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;
+      return t`${it} is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;
     case 'over-the-rim':
-      return t`${[volumeAbout(why.held)]} are in the pail and ${[volumeText(why.pail)]} fit: ${[volumeText(why.more)]} more can't have gone in. Wrong unit, or was some taken out first (/added what:taken)? Nothing was saved.`;
+      return t`${[volumeAbout(why.held)]} are in the pail and ${[volumeText(why.pail)]} fit: ${it} more can't have gone in. Wrong unit, or was some taken out first (/added what:taken)? Nothing was saved.`;
     case 'more-than-held':
-      return t`That is more than ${[why.from ? 'the other bucket' : 'the bucket']} holds (about ${[volumeAbout(why.held)]}). Wrong unit? Nothing was saved.`;
+      return t`${it} is more than ${[why.from ? 'the other bucket' : 'the bucket']} holds (about ${[volumeAbout(why.held)]}). Wrong unit? Nothing was saved.`;
+    case 'no-dose': {
+      const meant =
+        why.meant && ('mass' in why.meant ? massText(why.meant.mass) : volumeText(why.meant.volume));
+      return t`${it} is ${[String(Number(why.times.toPrecision(why.times < 100 ? 1 : 2)))]} times a dose, which here is ${[doseText(why.dose)]} of solution. ${[meant === undefined ? 'Wrong unit?' : `${meant}?`]} Nothing was saved.`;
+    }
+    case 'more-than-water':
+      return t`${it} of clear water can't have come off: about ${[volumeAbout(why.water)]} of water is in it, and the grains keep what lies between them. Wrong unit, or a slipped point? If it was glaze, that is what:taken. Nothing was saved.`;
   }
 };
 

@@ -56,10 +56,10 @@ it.each([
 
 describe('what went in over the rim', () => {
   it.each([
-    ['what:water amount:8l', /15 l are in the pail and 19 l fit: 8 l more can't have gone in/],
-    ['what:glaze amount:8l gravity:1.44', /8 l more/],
+    ['what:water amount:8l', /15 l are in the pail and 19 l fit: “8l” more can't have gone in/],
+    ['what:glaze amount:8l gravity:1.44', /“8l” more/],
     // 20 kg of grains at 2.6 take 7.7 l.
-    ['what:dry amount:20kg', /7\.69 l more/],
+    ['what:dry amount:20kg', /“20kg” more/],
   ])('%s is refused', async (typed, named) => {
     await refused(await openRoomWithGullGrey(), `/added bucket:gg ${typed}`, named);
   });
