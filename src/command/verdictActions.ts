@@ -14,7 +14,7 @@ const action = (label: Text, path: string, typed: Record<string, string>, verdic
 /** What somebody is likely to do next, as a press: before anything else to measure again, where that is asked for. */
 export const verdictActions = (verdict: Verdict, asking: Asking, studio: Studio): Action[] => {
   const likely = stepActions(verdict, asking, studio);
-  return verdict.dont.includes('water-on-one-reading')
+  return verdict.dont.includes('change-on-one-reading')
     ? likely.toSorted((a, b) => Number(b.press === 'edit') - Number(a.press === 'edit'))
     : likely;
 };

@@ -74,6 +74,15 @@ const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Ver
 const asRead = (reading: BucketState['believed'], believed: boolean): Verdict['gravity'] =>
   reading ? { value: reading.value, u95: reading.u95, believed } : null;
 
+/** What is done to a bucket by these cannot simply be taken back. */
+const changes: ReadonlySet<Step> = new Set([
+  'add-water',
+  'draw-off-water',
+  'add-dry',
+  'flocculate',
+  'deflocculate',
+]);
+
 const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>): Verdict => {
   const moves = grid[measured.band][f.flow.band];
   const move = moves.find(({ when }) => when === undefined || conditions[when](f));
@@ -99,7 +108,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
       ...reasons,
     ],
     dont: [
-      ...(surprise.length > 0 && measured.band !== 'in' ? (['water-on-one-reading'] as const) : []),
+      ...(surprise.length > 0 && changes.has(move.step) ? (['change-on-one-reading'] as const) : []),
       ...(move.step === 'use' && f.state.stir?.addedSince ? (['use-unstirred'] as const) : []),
       ...move.dont,
     ],

@@ -22,7 +22,7 @@ const tooWet: Move = {
   hands: 'keeper',
   amounts: ['draw-off', 'dry'],
   then: 'measure',
-  dont: ['water-in', 'flocculant-to-hide-water'],
+  dont: ['use', 'water-in', 'flocculant-to-hide-water'],
 };
 
 const stirOn: Move = {
@@ -55,7 +55,7 @@ export const grid: Record<GravityBand, Record<FlowBand, Move[]>> = {
         hands: 'keeper',
         amounts: ['dry'],
         then: 'deflocculate',
-        dont: ['water-to-thin-a-gel'],
+        dont: ['use', 'water-to-thin-a-gel'],
       },
     ],
     unknown: look,

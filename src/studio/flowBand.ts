@@ -1,6 +1,7 @@
 import type { CupTime, FlowLook, Window } from './bucketEvent.ts';
 import { roomTemperature } from './flocculantSolution.ts';
 import type { BucketState } from './bucketState.ts';
+import { isDoseAtWork } from './flowPoints.ts';
 import { since, type Instant } from './ids.ts';
 import type { Seconds } from '../glaze/units.ts';
 import type { FlowBand, Reason } from './verdict.ts';
@@ -26,11 +27,14 @@ export const flowBand = (
   state: BucketState,
   now: Instant,
 ): { band: FlowBand; at?: Instant; reasons: Reason[] } => {
-  const { settings, efflux, look } = state;
+  const { settings, efflux, look, unexpected } = state;
   const reasons: Reason[] = [];
   // A gel loosens as it is stirred: once stirred on, what it was before says nothing of what it is.
   const outlived = (band: FlowBand, { at, stirredSince }: { at: Instant; stirredSince?: true }) =>
-    since(at, now) > settings.shelfLife || (band === 'thick' && stirredSince === true);
+    since(at, now) > settings.shelfLife ||
+    (band === 'thick' && stirredSince === true) ||
+    // Of a bucket that may have held something else then.
+    (unexpected !== undefined && at < unexpected.to.at);
   let byCup: FlowBand = 'unknown';
   if (efflux) {
     const { seconds, cup, kind, temperature } = efflux;
@@ -67,9 +71,15 @@ export const flowBand = (
     return { band: byCup, ...(efflux && { at: efflux.at }), reasons };
   }
   // A time that is only kept says already why it tells nothing.
-  if (byFinger === 'unknown' && reasons.length === 0)
+  if (byFinger === 'unknown' && reasons.length === 0) {
+    const { lastAt, stirredIn } = state.flocculant;
     reasons.push(
-      state.restedFlow ? { because: 'flow-at-rest', at: state.restedFlow.at } : { because: 'flow-unknown' },
+      lastAt !== undefined && isDoseAtWork(state, now)
+        ? { because: 'dose-at-work', at: lastAt, stirred: stirredIn !== undefined }
+        : state.restedFlow
+          ? { because: 'flow-at-rest', at: state.restedFlow.at }
+          : { because: 'flow-unknown' },
     );
+  }
   return { band: byFinger, ...(look && { at: look.at }), reasons };
 };

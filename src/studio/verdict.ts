@@ -49,7 +49,7 @@ export type Dont =
   | 'flocculant-to-hide-water'
   | 'water-to-thin-a-gel'
   | 'water-on-looks'
-  | 'water-on-one-reading'
+  | 'change-on-one-reading'
   | 'powder-by-member'
   | 'all-at-once';
 
@@ -103,6 +103,8 @@ export type Reason =
   /** One says thin, the other thick: neither is believed. */
   | { because: 'contradict'; efflux: FlowBand; look: FlowBand }
   | { because: 'flow-unknown' }
+  /** A dose went in and is at work still; `stirred` when it was stirred in. */
+  | { because: 'dose-at-work'; at: Instant; stirred: boolean }
   | { because: 'flow-at-rest'; at: Instant }
   | { because: 'unexpected'; value: Gravity; u95: number }
   | { because: 'together'; count: number; value: Gravity; u95: number }

@@ -71,7 +71,7 @@ const settled = (
   { measured: { at, seq }, by }: Seen,
   { unexpected, expected, both }: { unexpected: Unexpected; expected: Contents; both: Contents },
 ): BucketState => {
-  const { unexpected: _, ...rest } = next;
+  const { unexpected: _, efflux, look, ...rest } = next;
   const { solids } = next.settings;
   const now = gravityOf(both, solids);
   const held = volumeOf(expected, solids);
@@ -101,6 +101,9 @@ const settled = (
   };
   return {
     ...rest,
+    // How it flowed before says nothing of what is in the pail now.
+    ...(efflux && efflux.at >= unexpected.to.at && { efflux }),
+    ...(look && look.at >= unexpected.to.at && { look }),
     // A line of readings goes on through what is only evaporation; anything else begins another.
     ...(next.drift && {
       drift: perDay ? next.drift : next.drift.filter((one) => one.at >= unexpected.to.at),

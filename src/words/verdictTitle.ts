@@ -34,14 +34,20 @@ const measure = (verdict: Verdict): Text => {
         : t`Stir it, then measure before anything else: something went in since the last reading.`;
     case 'unsure':
       return t`Measure better before you change anything: this reading can't tell in from out.`;
-    default:
+    default: {
       if (verdict.reasons.some(({ because }) => because === 'contradict'))
         return t`Cup and finger disagree: stir, and time the cup again. Don't change the water yet.`;
+      const dosed = verdict.reasons.find(({ because }) => because === 'dose-at-work');
+      if (dosed?.because === 'dose-at-work')
+        return dosed.stirred
+          ? t`It is stirred in: wait 10 minutes, then look at how it flows. Don't change the water yet.`
+          : t`Stir it in, wait 10 minutes, then look at how it flows. Don't change the water yet.`;
       if (verdict.reasons.some(({ because }) => because === 'flow-at-rest'))
         return t`Stir it 60 s, then look at the flow again: it had rested too long. Don't change the water yet.`;
       return verdict.reasons.some(({ because }) => because === 'just-mixed')
         ? t`Let the air out a few minutes, then look at the flow again. Take no water out.`
         : t`Now look at how it flows. Don't change the water yet.`;
+    }
   }
 };
 
@@ -106,7 +112,7 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
 
 /** The answer in a line that stands alone on a locked phone. */
 export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text =>
-  verdict.dont.includes('water-on-one-reading')
+  verdict.dont.includes('change-on-one-reading')
     ? t`Weigh a second cup first: the logbook did not expect this. The same again? ${step(verdict, units)}`
     : step(verdict, units);
 

@@ -31,7 +31,7 @@ const dontWords: Record<Dont, string> = {
   'flocculant-to-hide-water': "Don't thicken it with flocculant: the coat would still be thin.",
   'water-to-thin-a-gel': "Don't add water: a gel only looks thick.",
   'water-on-looks': "Don't change the water on looks alone. No scale at hand? Use another bucket, or ask.",
-  'water-on-one-reading': "Don't change the water on one reading that the logbook can't explain.",
+  'change-on-one-reading': "Don't change the bucket on one reading that the logbook can't explain.",
   'powder-by-member': 'Dry powder is for keepers.',
   'all-at-once': "Don't pour the other half before you have measured again.",
 };

@@ -53,6 +53,35 @@ describe('a reading that the logbook does not expect', () => {
     expect(unlogged(first)).toBeUndefined();
   });
 
+  it('asks for a second before a dose as well, which nothing takes out again', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(0, read(1.435));
+    const thin = await room.say(60, '/reading bucket:gg gravity:1.455 within:0.005 seconds:10 stirred:yes');
+    expect(verdictOf(thin).step).toBe('flocculate');
+    expect(thin.title).toMatch(/second cup first/);
+    expect(thin.actions[0]?.line).toBe('/reading bucket:1');
+  });
+
+  it('does not trust how it flowed before', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(0, '/reading bucket:gg gravity:1.38 within:0.005 seconds:10 stirred:yes');
+    const first = await room.say(60, '/reading bucket:gg gravity:1.44 within:0.005 stirred:yes');
+    expect(verdictOf(first)).toMatchObject({ step: 'measure', flow: null });
+    const second = await room.say(63, '/reading bucket:gg gravity:1.44 within:0.005 stirred:yes');
+    expect(unlogged(second)).toMatchObject({ what: 'water-out' });
+    expect(verdictOf(second)).toMatchObject({ step: 'measure', flow: null });
+    const timed = await room.say(65, '/reading bucket:gg seconds:14 stirred:yes');
+    expect(verdictOf(timed)).toMatchObject({ step: 'use', flow: 'in' });
+  });
+
+  it('keeps how it flowed when the reading was a slip', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(0, read(1.44));
+    await room.say(60, '/reading bucket:gg gravity:1.40 within:0.005 stirred:yes');
+    const second = await room.say(63, '/reading bucket:gg gravity:1.44 within:0.005 stirred:yes');
+    expect(verdictOf(second)).toMatchObject({ step: 'use', flow: 'in' });
+  });
+
   it('leaves the bucket to be used when it is inside its window, and asks all the same', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(0, read(1.455));
