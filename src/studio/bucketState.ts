@@ -87,6 +87,8 @@ export interface BucketState {
     heptahydrate: Grams;
     doses: number;
     lastAt?: Instant;
+    /** The first stir since the last dose. */
+    stirredIn?: Instant;
     unknown: boolean;
     /** How it flowed after each of the last doses; absent until there is a look. */
     flow?: FlowPoint[];

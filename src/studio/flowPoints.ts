@@ -1,6 +1,7 @@
 import type { Gravity, Grams } from '../glaze/units.ts';
 import type { CupTime } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
+import { minutes, since, type Instant } from './ids.ts';
 
 /** How a stirred bucket flowed after so much flocculant. */
 export interface FlowPoint extends CupTime {
@@ -10,6 +11,15 @@ export interface FlowPoint extends CupTime {
   percent: number;
   gravity: Gravity;
 }
+
+/** A dose works for ten minutes after it was stirred in, and a few people look at their watch. */
+const doseWorks = minutes(8);
+
+/** Whether a dose is at work still: how it flows now is not yet how it will. */
+export const isDoseAtWork = ({ flocculant }: Pick<BucketState, 'flocculant'>, at: Instant): boolean => {
+  const from = flocculant.stirredIn ?? flocculant.lastAt;
+  return from !== undefined && from <= at && since(from, at) < doseWorks;
+};
 
 /** The last few readings of each of the last few doses are enough for a line, and no more are carried along. */
 const perDose = 2;

@@ -88,7 +88,7 @@ export const withAddition = (
   if (added.what === 'flocculant') {
     const salt =
       added.heptahydrate ?? (added.volume === undefined ? undefined : saltInSaturatedSolution(added.volume));
-    const before = next.flocculant;
+    const { stirredIn: _, ...before } = next.flocculant;
     next.flocculant = {
       ...before,
       heptahydrate: grams(before.heptahydrate + (salt ?? 0)),

@@ -1,7 +1,7 @@
 import { gravity } from '../glaze/units.ts';
 import type { BucketEvent, Entry } from './bucketEvent.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
-import { withFlowPoint } from './flowPoints.ts';
+import { isDoseAtWork, withFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from './ids.ts';
 import { pailVolumeFromGap } from './pailVolumeFromGap.ts';
 import { withRest } from './rests.ts';
@@ -53,7 +53,9 @@ export const withReading = (
     next.stir !== undefined &&
     since(next.stir.at, at) <= most &&
     next.cake === undefined;
-  const flowBelieved = stirredWithin(isDoseUnlooked(next) ? doseLookedAtAfterStir : believedAfterStir);
+  const tooSoon = isDoseAtWork(state, at);
+  const flowBelieved =
+    !tooSoon && stirredWithin(isDoseUnlooked(next) ? doseLookedAtAfterStir : believedAfterStir);
   const believed =
     stirredWithin(believedAfterStir) &&
     // Nothing that pours weighs as much as its own powder.
@@ -70,7 +72,7 @@ export const withReading = (
   if (flowBelieved && event.look && next.efflux?.stirredSince) delete next.efflux;
   if (event.flow || event.look) {
     delete next.restedFlow;
-    if (!flowBelieved) next.restedFlow = { at };
+    if (!flowBelieved && !tooSoon) next.restedFlow = { at };
   }
   const measured = event.gravity && {
     value: event.gravity.value,

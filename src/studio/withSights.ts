@@ -27,6 +27,9 @@ export const withStir = (
   const mixedAt = stir.tool === 'mixer' ? stir.at : before?.mixedAt;
   const next = { ...state };
   delete next.clearWater;
+  const { lastAt, stirredIn } = next.flocculant;
+  if (lastAt !== undefined && lastAt <= stir.at && stirredIn === undefined)
+    next.flocculant = { ...next.flocculant, stirredIn: stir.at };
   if (next.efflux) next.efflux = { ...next.efflux, stirredSince: true };
   if (next.look) next.look = { ...next.look, stirredSince: true };
   next.stir = {

@@ -89,6 +89,8 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
       return t`The logbook expected ${[gravityWithin(r.value, r.u95)]}. A second reading tells whether this one was a slip, or something went in or out that nobody wrote down.`;
     case 'together':
       return t`${r.count} readings of this session taken together: ${[gravityWithin(r.value, r.u95)]}.`;
+    case 'dose-at-work':
+      return t`A dose went in ${{ at: r.at, show: 'ago' }}: it works for ten minutes once it is stirred in, and a look before then is kept, not counted.`;
     case 'flow-unknown':
       return t`No look at the flow since the last stir or change.`;
     case 'stirred-short':

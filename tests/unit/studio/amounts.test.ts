@@ -149,7 +149,7 @@ describe('the ladder of flocculant', () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, thin);
     if (salt !== '') await room.keeper(2, `/added bucket:gg what:flocculant amount:${salt}`);
-    await room.say(20, '/stirred bucket:gg');
+    await room.say(10, '/stirred bucket:gg');
     return { member: await room.say(21, thin), keeper: await room.keeper(21, thin) };
   };
 

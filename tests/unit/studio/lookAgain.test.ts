@@ -14,6 +14,37 @@ describe('a look at the flow after a dose', () => {
     });
   });
 
+  it('does not count a minute after it, and the answer says how long to wait', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.44 seconds:10 stirred:yes');
+    const dosed = await room.say(2, '/added bucket:gg what:flocculant amount:4.8ml');
+    expect(dosed.title).toMatch(/^Gull Grey: Stir it in, wait 10 minutes, then look at how it flows\./);
+    const soon = await room.say(3, '/reading bucket:gg seconds:10 stirred:yes');
+    expect(verdictOf(soon)).toMatchObject({ step: 'measure', flow: null });
+    expect(soon.title).toMatch(/It is stirred in: wait 10 minutes/);
+    // Stirred again to look, it is the first stir after the dose that counts.
+    expect(verdictOf(await room.say(12, '/reading bucket:gg seconds:14 stirred:yes'))).toMatchObject({
+      step: 'use',
+      flow: 'in',
+    });
+  });
+
+  it('is no rung of the ladder when it came too soon: three of them do not say that nothing changed', async () => {
+    for (const [wait, title] of [
+      [1, /wait 10 minutes/],
+      [10, /Stop: the last two doses changed nothing|two doses changed nothing/],
+    ] as const) {
+      const room = await openRoomWithGullGrey();
+      await room.say(1, '/reading bucket:gg gravity:1.44 seconds:10 stirred:yes');
+      let answer = await room.say(2, '/water-or-stir bucket:gg');
+      for (const at of [3, 20]) {
+        await room.say(at, '/added bucket:gg what:flocculant amount:4.8ml');
+        answer = await room.say(at + wait, '/reading bucket:gg seconds:10 stirred:yes');
+      }
+      expect(answer.title, String(wait)).toMatch(title);
+    }
+  });
+
   it('does not count an hour after the stir, and the answer says so', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.44 seconds:10 stirred:yes');

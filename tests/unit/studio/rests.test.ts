@@ -82,9 +82,9 @@ describe('how long a bucket may rest', () => {
       await room.say(0, read('none'));
       await room.say(2 * hours, read('clear-water'));
       await room.say(2 * hours, `/added bucket:1 ${line}`);
-      await room.say(2 * hours + 1, '/reading bucket:1 gravity:1.44 seconds:14 stirred:yes');
+      await room.say(2 * hours + 10, '/reading bucket:1 gravity:1.44 seconds:14 stirred:yes');
       // Never seen to stand up, settled after 2 h: between half of that and 2 h, √(1 · 2).
-      await stirAfter(room, 2 * hours + 1, limit);
+      await stirAfter(room, 2 * hours + 10, limit);
     }
   });
 });
