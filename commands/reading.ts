@@ -7,6 +7,7 @@ import { effluxTime, length, number, readOffGravity, temperature } from '../src/
 import { cup, scaleWeight, vessel } from '../src/command/kinds/studioThings.ts';
 import { note } from '../src/command/kinds/texts.ts';
 import { whenPast } from '../src/command/kinds/when.ts';
+import { isoInstant } from '../src/command/isoInstant.ts';
 import { printLine } from '../src/command/parseLine.ts';
 import { readGravity } from '../src/command/readGravity.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
@@ -27,12 +28,19 @@ const hangsOnStir = (
 ): boolean =>
   cake === undefined && hold === undefined && !retired && (unbelieved?.seq === seq || restedFlow?.at === at);
 
-/** The same reading anew, with the answer that was not given. */
-const saysStirred = ({ no, seq }: BucketState, { words, typed }: Logging): Action => ({
-  label: words.verdict.itWasStirred(),
-  line: printLine(['reading'], { ...typed, bucket: String(no), stirred: 'yes' }, seq),
-  press: 'run',
-});
+/** The same reading anew, of the same moment, with the answer that was not given; its note is there already. */
+const saysStirred = (
+  { no, seq }: BucketState,
+  { at }: Entry,
+  { words, typed: { note: _note, when, ...typed } }: Logging,
+): Action => {
+  const moment = when === undefined ? {} : { when: isoInstant(at) };
+  return {
+    label: words.verdict.itWasStirred(),
+    line: printLine(['reading'], { ...typed, ...moment, bucket: String(no), stirred: 'yes' }, seq),
+    press: 'run',
+  };
+};
 
 export const reading = logs({
   name: 'reading',
@@ -142,7 +150,7 @@ export const reading = logs({
       entry,
       before: v.bucket,
       ...(v.stirred === undefined &&
-        hangsOnStir(state, entry) && { stirUnsaid: saysStirred(state, context) }),
+        hangsOnStir(state, entry) && { stirUnsaid: saysStirred(state, entry, context) }),
       reasons: [
         ...(found.kind === 'gravity' ? found.reasons : []),
         ...(viscosity?.ok ? [w.viscosity(viscosity.value, warmed?.ok ? warmed.value : undefined)] : []),

@@ -90,7 +90,10 @@ export class SignIn {
     const keeper = asked.code !== '' && (await door.code(code, 'keeper', 'look'));
     const invited = keeper || (asked.code !== '' && (await door.code(code, 'join', 'look')));
     if (asked.code !== '' && !invited && asked.passcode === '') return { ok: false, why: 'code-used' };
-    const admitted = (await fits(readPasscode(asked.passcode), await door.passcode())) || invited;
+    const passcode = await door.passcode();
+    const typedAs = new Set([asked.passcode.trim(), readPasscode(asked.passcode)]);
+    let admitted = invited;
+    for (const one of typedAs) admitted = (await fits(one, passcode)) || admitted;
     const claim = await door.claim(key);
     const known = await fits(asked.secret, claim?.secret);
     // A name and its own secret are enough to come back: a phone that was invited never knew the passcode.

@@ -278,10 +278,21 @@ describe('fourth: measure', () => {
     expect(text(answer.facts.map((fact) => fact.text))).toMatch(/nobody said whether it was stirred/);
     expect(answer.actions[0]).toEqual({
       label: 'It was stirred to the bottom',
-      line: '/reading bucket:1 gravity:1.44 seconds:14 note:"hall cup" stirred:yes after:2',
+      line: '/reading bucket:1 gravity:1.44 seconds:14 stirred:yes after:2',
     });
     expect(answer.actions.map(({ line }) => line).join('\n')).not.toMatch(/\/stirred/);
     expect(verdictOf(await room.say(10, String(answer.actions[0]?.line))).step).toBe('use');
+  });
+
+  it('the press says the moment that was meant, however late it is pressed', async () => {
+    const room = await openRoomWithGullGrey();
+    const answer = await room.say(180, '/reading bucket:gg gravity:1.44 seconds:14 when:"2h ago"');
+    const line = String(answer.actions[0]?.line);
+    await room.say(185, line);
+    const log = JSON.stringify((await room.say(186, '/bucket log bucket:gg')).data);
+    const [second, first, setUp] = log.match(/"at":"[^"]+"/g) ?? [];
+    expect(second).toBe(first);
+    expect(first).not.toBe(setUp);
   });
 
   it.each(['stirred:no', ''])(
