@@ -7,7 +7,7 @@ import { percent, temperature } from '../../src/command/kinds/quantities.ts';
 import { note } from '../../src/command/kinds/texts.ts';
 import { hourAhead, hourPast } from '../../src/command/kinds/when.ts';
 import { areSamePieces } from '../../src/studio/coat.ts';
-import { coatReady } from '../../src/studio/coatReady.ts';
+import { coatReady, isReadyAt } from '../../src/studio/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
 import { resists } from '../../src/studio/overnight.ts';
 import { choiceWords } from '../../src/words/choiceWords.ts';
@@ -55,14 +55,17 @@ export const coatOn = logs({
 
     const studio = await book.studio();
     const alike = (await book.coats()).filter(
-      ({ by, pieces: others, disowned }) => by === member && !disowned && areSamePieces(others, v.pieces),
+      ({ by, pieces: others, disowned, onAt }) =>
+        by === member && !disowned && areSamePieces(others, v.pieces) && since(onAt, at) <= longAgo,
     );
     const under = alike.findLast(({ resist }) => resist === v.kind);
     if (under && under.onAt > at) return refuse(words.coat.beforeLayer(under.id, under.onAt));
 
-    const degrees = v.temperature ?? under?.temperature ?? studio.drying.temperature;
+    // Over a layer that is damp still, they dry in the same air.
+    const overDamp = under && !isReadyAt(coatReady(under, studio), at) ? under : undefined;
+    const degrees = v.temperature ?? overDamp?.temperature ?? studio.drying.temperature;
     const damp =
-      v.humidity === undefined ? (under?.humidity ?? studio.drying.humidity) : fraction(v.humidity / 100);
+      v.humidity === undefined ? (overDamp?.humidity ?? studio.drying.humidity) : fraction(v.humidity / 100);
     const air = {
       ...(degrees !== undefined && { temperature: degrees }),
       ...(damp !== undefined && { humidity: damp }),

@@ -76,6 +76,22 @@ describe('a coat', () => {
     });
   });
 
+  // Noon on 10 March is 9 days on. Twelve degrees and 90 %: three times the hours, 36 h.
+  test.each([
+    ['an hour later, over damp wax', 60, 2, '36 h'],
+    ['four days later, over dry wax', 4 * 24 * 60, 2, '12 h'],
+    ['thirteen days later', 13 * 24 * 60, 2, '12 h'],
+    ['fifteen days later, on other bowls of that name', 15 * 24 * 60, 1, '12 h'],
+    ['two months later', 61 * 24 * 60, 1, '12 h'],
+  ])('of the same name %s', async (_, after, layer, hours) => {
+    const day = 9 * 24 * 60;
+    await on('kind:wax pieces:"3 bowls" temperature:12C humidity:90', day);
+    const next = await on('kind:wax pieces:"3 bowls"', day + after);
+    expect(next.data).toMatchObject({ coats: [{ id: 'c-2', layer }] });
+    expect(next.reasons.join()).toContain(`${hours} on the clock`);
+    expect(/Layer 2 over c-1/.test(next.reasons.join())).toBe(layer === 2);
+  });
+
   test('of another kind on the same pieces is told of with the first', async () => {
     await on('kind:wax pieces:"3 bowls"');
     const second = await on('kind:tape pieces:"3 bowls"');
