@@ -1,5 +1,6 @@
 import { logs, type Logging, type Reply } from '../src/command/contract.ts';
 import { isoInstant } from '../src/command/isoInstant.ts';
+import { yesNo } from '../src/command/kinds/picks.ts';
 import { text } from '../src/command/kinds/texts.ts';
 import { shownLinkCode } from '../src/studio/linkCode.ts';
 
@@ -20,9 +21,26 @@ const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {
   };
 };
 
-const join = async (code: string, { words, book, now, member }: Logging): Promise<Reply> => {
+/** A keeper who was talked into typing somebody's code would give the keys away: they see first whose it is. */
+const unsure = async (code: string, { words, book, now, member }: Logging): Promise<Reply | undefined> => {
+  const w = words.people.link;
+  const owner = await book.offeredBy(code, now);
+  if (owner === undefined || owner === member) return undefined;
+  const name = (await book.member(owner))?.name ?? words.someone;
+  return {
+    kind: 'refusal',
+    title: w.isThatYou(name),
+    facts: [{ label: [w.factIfSo], text: w.surely(code) }],
+    data: { why: 'unsure', name },
+  };
+};
+
+const join = async (code: string, sure: boolean, context: Logging): Promise<Reply> => {
+  const { words, book, now, member } = context;
   const w = words.people.link;
   const before = (await book.studio()).keepers;
+  const doubt = before.includes(member) && !sure ? await unsure(code, context) : undefined;
+  if (doubt) return doubt;
   const linked = await book.link(member, code, now);
   if (!linked.ok) return { kind: 'refusal', title: w.refused[linked.why], data: { why: linked.why } };
   const { into } = linked;
@@ -42,10 +60,13 @@ export const link = logs({
   about: (w) => w.people.link.about,
   who: 'member',
   private: true,
-  options: { code: { kind: text(40, 'abcd-2345'), needed: false, about: (w) => w.people.link.code } },
+  options: {
+    code: { kind: text(40, 'abcd-2345'), needed: false, about: (w) => w.people.link.code },
+    sure: { kind: yesNo, needed: false, about: (w) => w.people.link.sure },
+  },
   run: (v, context): Promise<Reply> => {
     if (context.guest)
       return Promise.resolve({ kind: 'refusal', title: context.words.people.link.notHere, data: {} });
-    return v.code === undefined ? offer(context) : join(v.code, context);
+    return v.code === undefined ? offer(context) : join(v.code, v.sure === true, context);
   },
 });

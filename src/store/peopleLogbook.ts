@@ -9,7 +9,7 @@ import { ReadingLogbook } from './readingLogbook.ts';
 import type { Writing } from './turns.ts';
 import { withoutNul } from './withoutNul.ts';
 
-type PeopleBook = Pick<WritableLogbook, 'rename' | 'redact' | 'offerLink' | 'link' | 'forget'>;
+type PeopleBook = Pick<WritableLogbook, 'rename' | 'redact' | 'offerLink' | 'offeredBy' | 'link' | 'forget'>;
 
 /** What a logbook inside a transaction does about people; its writes happen one after another. */
 export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook {
@@ -64,6 +64,10 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
 
   offerLink(member: MemberId, now: Instant): Promise<{ code: string; until: Instant }> {
     return this.inOrder(() => makeLinkCode(this.turn.db, this.studioId, member, now));
+  }
+
+  offeredBy(typed: string, now: Instant): Promise<MemberId | undefined> {
+    return this.inOrder(() => memberOfLinkCode(this.turn.db, this.studioId, typed, now));
   }
 
   link(member: MemberId, typed: string, now: Instant): ReturnType<WritableLogbook['link']> {

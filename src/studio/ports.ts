@@ -95,6 +95,8 @@ export interface WritableLogbook extends Logbook {
   redact(entry: EntryId, by: MemberId): Promise<boolean>;
   /** A fresh code by which the member, known elsewhere under another name, can be made one with this one. */
   offerLink(member: MemberId, now: Instant): Promise<{ code: string; until: Instant }>;
+  /** Whose code it is, while it holds good. */
+  offeredBy(typed: string, now: Instant): Promise<MemberId | undefined>;
   /** Makes whoever typed the code one with whom it was given to, under the latter's name. */
   link(
     member: MemberId,

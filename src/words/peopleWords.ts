@@ -24,6 +24,11 @@ export const peopleWords = {
   link: {
     about: 'Be one member on two platforms: get a code here, type it there',
     code: 'The code that /link gave you on the other platform',
+    sure: 'For a keeper: that the code is your own',
+    isThatYou: (name: string): Text =>
+      t`The code is ${said(name)}'s. Only if that is you: from then on ${said(name)} may do what you may.`,
+    factIfSo: 'If it is you',
+    surely: (code: string): Text => t`/link code:${said(code)} sure:yes`,
     offered: (code: string, until: Instant): Text =>
       t`Your code is ${[code]}. It works once, until ${{ at: until, show: 'clock' }}.`,
     factElsewhere: 'On the other platform',

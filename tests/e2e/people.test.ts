@@ -115,7 +115,7 @@ describe('a Discord member in the room', () => {
     await heard.until(1);
     const wren = double.person('Wren');
     await say(wren, ['stirred'], { bucket: 'gg', minutes: '3' });
-    const line = `/link code:${await codeOf(wren)}`;
+    const line = `/link code:${await codeOf(wren)} sure:yes`;
     const linked = await room.say(line, 'sent-twice-0123456789');
     expect(linked.json).toMatchObject({ name: 'Wren', private: true, reply: { kind: 'answer' } });
     // A phone that did not hear the answer sends the line again: it is the same line still.

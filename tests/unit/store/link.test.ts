@@ -128,7 +128,14 @@ describe('linking one person on two platforms', () => {
       role: 'keeper',
     });
     expect(await keepers()).toEqual([sides[which === 0 ? 0 : 1]]);
-    await by(sides[1], 2, `/link code:${await codeOf(sides[0], 2)}`);
+    const line = `/link code:${await codeOf(sides[0], 2)}`;
+    if (which === 1) {
+      // Whoever would give the keys away is asked first, and the code is not spent by that.
+      const doubt = await by(sides[1], 2, line);
+      expect(doubt).toMatchObject({ kind: 'refusal', data: { why: 'unsure' } });
+      expect(await keepers()).toEqual([sides[1]]);
+    }
+    await by(sides[1], 2, `${line} sure:yes`);
     expect(await keepers()).toEqual([sides[0]]);
   });
 
