@@ -104,6 +104,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
       ...surprise,
       ...measured.reasons,
       ...f.flow.reasons,
+      ...(measured.band === 'low' && f.flow.band === 'in' ? [{ because: 'thin-coat' } as const] : []),
       ...conditionReason(move, f),
       ...reasons,
     ],

@@ -78,6 +78,7 @@ export type Reason =
       gel: boolean;
     }
   | { because: 'stirred'; at: Instant; hours: number }
+  | { because: 'thin-coat' }
   | { because: 'no-window' }
   | { because: 'never-measured' }
   | { because: 'unbelieved'; value: Gravity; at: Instant }

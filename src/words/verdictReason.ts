@@ -49,6 +49,8 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
       return restText(r);
     case 'stirred':
       return t`Stirred ${{ at: r.at, show: 'ago' }}.`;
+    case 'thin-coat':
+      return t`It flows right, but its coat is thin meanwhile; with the water out it will flow thicker too.`;
     case 'no-window':
       return t`No gravity window is set for this bucket.`;
     case 'never-measured':

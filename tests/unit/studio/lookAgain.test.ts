@@ -148,3 +148,12 @@ describe('a little water, too little to leave the window by', () => {
     expect(stirred.title).not.toMatch(/what was added/);
   });
 });
+
+describe('too much water in a bucket that flows right', () => {
+  it('is told to be thin as a coat meanwhile, and not to be glazed from', async () => {
+    const room = await openRoomWithGullGrey();
+    const answer = await room.say(1, '/reading bucket:gg gravity:1.38 seconds:14 stirred:yes');
+    expect(answer.reasons.join()).toMatch(/its coat is thin meanwhile; .* flow thicker/);
+    expect(answer.dont[0]).toBe("Don't glaze from it as it is.");
+  });
+});
