@@ -2,7 +2,8 @@ import type { Clock } from '../clock.ts';
 import type { Instant, MemberId, StudioId } from '../studio/ids.ts';
 import { memberOfLinkCode, spendLinkCode } from './linkCodes.ts';
 import { withoutNul } from './withoutNul.ts';
-import type { Turns } from './turns.ts';
+import type { Tables } from './tables.ts';
+import type { Turns, Writing } from './turns.ts';
 
 interface Claim {
   member: MemberId;
@@ -61,12 +62,7 @@ export class RoomDoor {
         .select('name_key')
         .executeTakeFirst();
       if (held) return { keep: false, value: false };
-      const row = { name: withoutNul(name), member_id: member, secret };
-      await db
-        .insertInto('room_claims')
-        .values({ studio_id: this.#studio, name_key: key, ...row })
-        .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet(row))
-        .execute();
+      await this.#claim(db, key, { name: withoutNul(name), member_id: member, secret });
       return { keep: true, value: true };
     });
   }
@@ -93,12 +89,7 @@ export class RoomDoor {
         .executeTakeFirst();
       if (claim && claim.member_id !== member) return { keep: false, value: 'not-free' };
       await spendLinkCode(db, this.#studio, member);
-      const row = { name: withoutNul(name), member_id: member, secret };
-      await db
-        .insertInto('room_claims')
-        .values({ studio_id: this.#studio, name_key: key, ...row })
-        .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet(row))
-        .execute();
+      await this.#claim(db, key, { name: withoutNul(name), member_id: member, secret });
       return { keep: true, value: 'taken' };
     });
   }
@@ -187,5 +178,17 @@ export class RoomDoor {
         .execute();
       return { keep: true, value: undefined };
     });
+  }
+
+  async #claim(
+    db: Writing['db'],
+    key: string,
+    row: Omit<Tables['room_claims'], 'studio_id' | 'name_key'>,
+  ): Promise<void> {
+    await db
+      .insertInto('room_claims')
+      .values({ studio_id: this.#studio, name_key: key, ...row })
+      .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet(row))
+      .execute();
   }
 }

@@ -98,3 +98,12 @@ export const openRoomWithGullGrey = async (
 
 /** The position that an action was worked out at. */
 export const afterOf = (line: string) => seq(Number(/after:(\d+)/.exec(line)?.[1]));
+
+/** The state of its first bucket, without the place of its last entry: an undo adds one. */
+export const stateOf = ({ store, studio }: GlazeRoom) =>
+  store.books.read(studio, async (book) => {
+    const [state] = await book.buckets();
+    if (!state) throw new Error('no bucket');
+    const { seq: _seq, ...rest } = state;
+    return rest;
+  });

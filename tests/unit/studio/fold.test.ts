@@ -1,18 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf, type Answer } from '../../helpers/answerSchemas.ts';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, type GlazeRoom, stateOf } from '../../helpers/glazeRoom.ts';
 
 const ask = '/water-or-stir bucket:gg';
 const good = '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes';
 const entry = (answer: Answer) => String(answer.data['entry']);
-
-const stateOf = ({ store, studio }: GlazeRoom) =>
-  store.books.read(studio, async (book) => {
-    const [state] = await book.buckets();
-    if (!state) throw new Error('no bucket');
-    const { seq: _seq, ...rest } = state;
-    return rest;
-  });
 
 describe('undo', () => {
   it('takes an entry back; both stay visible in the log', async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { verdictOf, type Answer } from '../../helpers/answerSchemas.ts';
-import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, stateOf } from '../../helpers/glazeRoom.ts';
 
 const days = 24 * 60;
 const text = (answer: Answer) =>
@@ -32,14 +32,6 @@ const watered = async () => {
   const second = await room.say(2 * days + 3, read(1.4));
   return { room, first, second };
 };
-
-const stateOf = ({ store, studio }: GlazeRoom) =>
-  store.books.read(studio, async (book) => {
-    const [state] = await book.buckets();
-    if (!state) throw new Error('no bucket');
-    const { seq: _seq, ...rest } = state;
-    return rest;
-  });
 
 describe('a reading that the logbook does not expect', () => {
   it('asks for a second before the water is changed', async () => {
