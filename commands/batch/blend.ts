@@ -38,7 +38,6 @@ export const blendBatch = asks({
         return refuse(w.moreThanHeld(from.name, blend.held, units));
       case 'blend': {
         const { gravity: window, pail } = into;
-        const inside = window && blend.gravity >= window.low && blend.gravity <= window.high;
         const room =
           pail === undefined || blend.volume <= usablePart * pail + aHair
             ? undefined
@@ -49,6 +48,9 @@ export const blendBatch = asks({
         const less =
           !fits && poured > 0 && blendBuckets(v.first, v.second, { now, amount: millilitres(poured) });
         const part = less && less.kind === 'blend' ? less : undefined;
+        const offered = fits ? blend : part;
+        const told = offered ?? blend;
+        const inside = window && offered && offered.gravity >= window.low && offered.gravity <= window.high;
         return {
           kind: 'answer',
           title:
@@ -56,15 +58,15 @@ export const blendBatch = asks({
               ? w.blendTitle(into.name, from.name, blend, units)
               : w.tooMuch(into.name, from.name, { made: blend, pail, part }, units),
           facts: [
-            { label: [w.factGravity], text: w.within(blend.gravity, blend.u95) },
+            { label: [w.factGravity], text: w.within(told.gravity, told.u95) },
             {
               label: [w.factFlocculant],
-              text: w.flocculant(blend.percentOfDry, blend.heptahydrate, blend.flocculantUnknown),
+              text: w.flocculant(told.percentOfDry, told.heptahydrate, told.flocculantUnknown),
             },
           ],
           reasons: [
             ...w.blendSteps.map((text, i) => w.step(i + 1, text)),
-            ...(window ? [w.intoWindow(into.name, window, inside === true)] : []),
+            ...(window && offered ? [w.intoWindow(into.name, window, inside === true)] : []),
           ],
           actions:
             fits || part

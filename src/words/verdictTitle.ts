@@ -105,6 +105,9 @@ const held = ({ reasons }: Verdict): Text => {
 export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): Text => {
   const fits = volumeText(handAmount(waterMl ?? 0), units);
   const left = volumeText(handAmount(waterMlLeft ?? 0), units);
+  // Less than a tenth more is less than anybody knows of the pour.
+  if ((waterMlLeft ?? 0) < 0.1 * (waterMl ?? 0))
+    return t`Add ${[fits]} of water, all that fits with room to stir, then stir and measure.`;
   return handAmount(waterMl ?? 0) > 0
     ? t`Add ${[fits]} of water, all that fits with room to stir, then stir and measure. It needs ${[left]} more.`
     : t`It needs ${[left]} of water, but the pail is too full: ladle some glaze out first.`;

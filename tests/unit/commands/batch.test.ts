@@ -364,6 +364,18 @@ describe('a blend', () => {
     expect(number(other.data['totalPercentOfDry'])).toBeLessThan(0.11);
   });
 
+  it('that does not fit is held against the window by the part that is offered', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(0, '/bucket add name:"Sea Fog" nick:sf pail:19l volume:8l gravity:1.42-1.46');
+    await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
+    await room.say(1, '/reading bucket:sf gravity:1.38 within:0.001 stirred:yes');
+    const answer = await room.say(2, '/batch blend first:gg second:sf');
+    // All of it, 23 l at (15 × 1.50 + 8 × 1.38)/23 = 1.458, is inside; (15 × 1.50 + 3.05 × 1.38)/18.05 = 1.480 is not.
+    expect(answer.title).toMatch(/pour in only 3\.05 l, for 18 l at 1\.48/);
+    expect(answer.reasons.join()).toMatch(/Outside the window of Gull Grey/);
+    expect(answer.facts.map(({ text }) => text).join()).toMatch(/1\.48/);
+  });
+
   it('that does not fit says so first, and the part that does', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(
