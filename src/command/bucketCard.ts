@@ -70,7 +70,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
           ]
         : []),
       { label: [w.factPowder], text: w.powder(settings.solids, settings.solids === usualSolids) },
-      ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value) }] : []),
+      ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value, units) }] : []),
       ...restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) })),
       ...account.facts,
     ],

@@ -82,7 +82,7 @@ export const batchWords = {
     'Say how much to make: volume:15l, or the dry powder to use up: powder:5kg. One of them.',
   ] as Text,
   planTitle: (powder: number, water: number, volume: number, gravity: number, units: UnitSystem): Text =>
-    t`${[massText(powder, units)]} of powder in ${[volumeText(water, units)]} of water makes ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
+    t`${[massText(powder, units)]} of powder in ${[volumeAbout(water, units)]} of water makes ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
   weighed: (materials: readonly { material: string; grams: number; addition: boolean }[]): Text =>
     join(
       materials.map(

@@ -3,9 +3,9 @@ import type { UnitSystem } from '../studio/studio.ts';
 import type { Step, Verdict } from '../studio/verdict.ts';
 import {
   agoText,
+  dryContentText,
   gravityText,
   handAmount,
-  massText,
   volumeAbout,
   volumeText,
   windowText,
@@ -89,8 +89,8 @@ export const bucketWords = {
     usual
       ? t`gravity ${[String(solids)]}, the usual one, assumed until a keeper says another`
       : t`gravity ${[String(solids)]}`,
-  dry: (perLitre: number, fraction: number): Text =>
-    t`${[massText(perLitre)]} to the litre, ${[`${(100 * fraction).toFixed(0)} %`]} of it by volume`,
+  dry: (perLitre: number, fraction: number, units: UnitSystem): Text =>
+    t`${[dryContentText(perLitre, units)]}, ${[`${(100 * fraction).toFixed(0)} %`]} of it by volume`,
   caution: (caution: BucketCaution): Text => [bucketCautionWords[caution]],
   added: (no: number, name: string, held: boolean): Text =>
     held

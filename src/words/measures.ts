@@ -58,10 +58,19 @@ export const volumeTo = (ml: number, u95: number, units: UnitSystem): string => 
 export const volumeAbout = (ml: number, units: UnitSystem = 'metric'): string =>
   volumeTo(ml, ml < 100 ? 0 : ml < 1000 ? 10 : 100, units);
 
-/** A volume and its 95 % half-interval, to the two digits that the interval carries. */
+/** The unit that a pail or a jar of so much is told in. */
+const pailUnit = (ml: number, units: UnitSystem): { per: number; unit: string } => {
+  if (units === 'metric') return ml >= 1000 ? { per: 1000, unit: 'l' } : { per: 1, unit: 'ml' };
+  const gallon = perGallon[units];
+  if (ml >= gallon) return { per: gallon, unit: 'gal' };
+  return ml >= gallon / 4 ? { per: gallon / 4, unit: 'qt' } : { per: 1, unit: 'ml' };
+};
+
+/** A volume and its 95 % half-interval in one unit, to the two digits that the interval carries. */
 export const volumeWithin = (ml: number, u95: number, units: UnitSystem): string => {
-  const step = u95 > 0 ? 10 ** (Math.floor(Math.log10(u95)) - 1) : 1;
-  const to = (value: number) => volumeText(Math.round(value / step) * step, units);
+  const { per, unit } = pailUnit(ml, units);
+  const step = u95 > 0 ? 10 ** (Math.floor(Math.log10(u95 / per)) - 1) : 1 / per;
+  const to = (value: number) => `${plain(Math.round(value / per / step) * step, 3)} ${unit}`;
   return `${to(ml)} in the pail, ± ${to(u95)}`;
 };
 
@@ -69,21 +78,33 @@ export const volumeWithin = (ml: number, u95: number, units: UnitSystem): string
 const within = (value: number, u95: number, per: number, unit: string): string => {
   const [one, half] = [value / per, u95 / per];
   const first = half > 0 ? Math.floor(Math.log10(half)) : -2;
-  const decimals = Math.min(3, Math.max(0, half < 2 * 10 ** first ? 1 - first : -first));
-  return `${one.toFixed(decimals)} ± ${half.toFixed(decimals)} ${unit}`;
+  const last = Math.max(-3, half < 2 * 10 ** first ? first - 1 : first);
+  const to = (number: number) => (Math.round(number / 10 ** last) * 10 ** last).toFixed(Math.max(0, -last));
+  return `${to(one)} ± ${to(half)} ${unit}`;
 };
+
+/** Whether an amount is told in litres or kilograms: it comes to one, or what it may be off is a tenth of one. */
+const isLarge = (value: number, u95: number): boolean => value >= 1000 || u95 >= 95;
 
 /** An amount of water with its half-interval, such as 1.3 ± 0.4 l. */
 export const waterWithin = (ml: number, u95: number, units: UnitSystem): string => {
-  if (units === 'metric') return ml >= 1000 ? within(ml, u95, 1000, 'l') : within(ml, u95, 1, 'ml');
+  if (units === 'metric') return isLarge(ml, u95) ? within(ml, u95, 1000, 'l') : within(ml, u95, 1, 'ml');
   const quart = perGallon[units] / 4;
   return ml >= 4 * quart ? within(ml, u95, 4 * quart, 'gal') : within(ml, u95, quart, 'qt');
 };
 
 /** A weight of powder likewise. */
 export const powderWithin = (g: number, u95: number, units: UnitSystem): string => {
-  if (units === 'metric') return g >= 1000 ? within(g, u95, 1000, 'kg') : within(g, u95, 1, 'g');
+  if (units === 'metric') return isLarge(g, u95) ? within(g, u95, 1000, 'kg') : within(g, u95, 1, 'g');
   return within(g, u95, 453.59237, 'lb');
+};
+
+/** Dry content as the trade says it: grams to the litre, pounds to the US gallon, ounces to the imperial pint. */
+export const dryContentText = (gramsPerLitre: number, units: UnitSystem): string => {
+  if (units === 'metric') return `${plain(gramsPerLitre, 0)} g to the litre`;
+  const perUsGallon = (gramsPerLitre * perGallon.us) / 1000 / 453.59237;
+  if (units === 'us') return `${plain(perUsGallon, 2)} lb to the gallon`;
+  return `${plain((gramsPerLitre * perGallon.imperial) / 8000 / 28.349523125, 1)} oz to the pint`;
 };
 
 /** What an amount for each litre is of, in the studio's measures. */

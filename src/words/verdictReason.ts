@@ -6,6 +6,7 @@ import {
   agoText,
   gravityText,
   gravityWithin,
+  handAmount,
   massText,
   percentText,
   secondsText,
@@ -112,11 +113,11 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'held-back':
       return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window: more could pass the far edge.`;
     case 'pail-full':
-      return t`${[r.fits < 1 ? 'Nothing' : `Only ${volumeText(r.fits, units)}`]} fits with room to stir. Ladle some glaze into a second pail, say so, and ask again: what is left in this one needs less.`;
+      return t`${[r.fits < 1 ? 'Nothing' : `Only ${volumeText(handAmount(r.fits), units)}`]} fits with room to stir. Ladle some glaze into a second pail, say so, and ask again: what is left in this one needs less.`;
     case 'no-room-for-dry':
       return r.fits < 1
         ? t`The pail is full: dry batch goes in once clear water is off.`
-        : t`Only ${[massText(r.fits, units)]} of dry batch fits with room to stir, of ${[massText(r.wanted, units)]}: draw clear water off first.`;
+        : t`Only ${[massText(handAmount(r.fits), units)]} of dry batch fits with room to stir, of ${[massText(handAmount(r.wanted), units)]}: draw clear water off first.`;
     case 'dose':
       return t`${[percentText(r.percent)]} of its dry mass: ${[massText(r.grams, units)]} of Epsom salt; ${[percentText(r.totalPercent)]} in all since the last remake.`;
     case 'dose-learned':

@@ -228,8 +228,9 @@ describe('a new batch', () => {
   it('lists water, each material and the whole, one to a row', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(0, `/batch plan recipe:"${recipe}" volume:15l gravity:1.45 pail:19l`);
+    expect(answer.title).toMatch(/ in 11 l of water makes 15 l /);
     expect(answer.facts.slice(0, 7)).toEqual([
-      // 11 016.3 g, as a pail is filled
+      // 11 016.3 g, as a pail is filled, in the title too
       { label: 'Water', text: '11 l (11\u202F016 g)' },
       { label: 'feldspar', text: '4129 g' },
       { label: 'silica', text: '3096 g' },
