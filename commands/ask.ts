@@ -6,11 +6,12 @@ import { noteActions } from '../src/command/noteActions.ts';
 import { noteId, noteParts, noteTitle, readNote } from '../src/command/noteParts.ts';
 import { onceEach } from '../src/command/onceEach.ts';
 import { printLine } from '../src/command/parseLine.ts';
+import { seeAlso } from '../src/command/seeAlso.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucketState.ts';
 import { decide } from '../src/studio/decide.ts';
-import type { Found, FoundNote, Note } from '../src/studio/handbook.ts';
+import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';
 import type { Text } from '../src/words/text.ts';
 
 /** Whoever asks in more than this tells a story: which part of it is the question, nobody can say. */
@@ -63,19 +64,6 @@ const noNote = async (
   };
 };
 
-/** Other notes worth a look: those that answer as well, then those that the note itself names. */
-const alsoOf = (best: FoundNote, others: readonly FoundNote[], { handbook }: Asking): Note[] => {
-  const named = (best.found.from === 'handbook' ? best.found.note.see : []).flatMap((id): Note[] => {
-    const note = handbook.note(id);
-    return note ? [{ from: 'handbook', note }] : [];
-  });
-  const enough = named.length > 0 ? 0.95 : 0.6;
-  const close = others.filter(({ score }) => score >= enough * best.score).map(({ found }) => found);
-  const all = [...close.slice(0, 1), ...named, ...close.slice(1)];
-  const rest = all.filter((one) => noteId(one) !== noteId(best.found));
-  return [...new Map(rest.map((one) => [noteId(one), one])).values()].slice(0, 2);
-};
-
 const answer = async (
   question: string,
   { answers }: Found,
@@ -89,7 +77,7 @@ const answer = async (
   const sum = found.from === 'handbook' ? found.note.computes : undefined;
   const computed = sum && (await computedAnswer(sum, question, state, asking));
   const verdict = state && (await verdictReply(state, asking));
-  const also = alsoOf(best, answers.slice(1), asking);
+  const also = seeAlso(best, answers.slice(1), (id) => asking.handbook.note(id));
   const commands = found.from === 'handbook' ? found.note.commands : [];
   // The verdict is there already.
   const left = commands.filter((one) => !(computed && sum === 'verdict' && one === 'water-or-stir'));
@@ -130,6 +118,32 @@ const meant = async (question: string, given: BucketState | undefined, { book, h
   return { state, rest, general, several: state ? [] : buckets };
 };
 
+/** How near a note of the studio's own must come to the general answer to go before it. */
+const ownShare = { named: 0.1, touched: 0.9 };
+
+/** What answers: in general, or first the studio's own note, when it is about that very bucket and that very thing. */
+const findOf = async (
+  question: string,
+  general: string,
+  state: BucketState | undefined,
+  notes: readonly StudioNote[],
+  { handbook, book }: Asking,
+): Promise<Found> => {
+  const inGeneral = handbook.find(general, notes);
+  const whole = handbook.find(question, notes);
+  const own = whole.answers[0]?.found;
+  if (own?.from !== 'studio') return inGeneral;
+  const [usual] = inGeneral.answers;
+  if (!usual) return whole;
+  const { buckets } = bucketsNamed(`${own.note.title} ${own.note.words}`, await book.buckets(), (word) =>
+    handbook.knows(word),
+  );
+  const isAbout = buckets.some(({ no }) => no === state?.no);
+  const least = (isAbout ? ownShare.named : ownShare.touched) * usual.score;
+  const also = inGeneral.near.find(({ found }) => noteId(found) === noteId(own));
+  return (also?.score ?? 0) >= least ? whole : inGeneral;
+};
+
 export const ask = asks({
   name: 'ask',
   about: (w) => w.ask.about,
@@ -153,11 +167,19 @@ export const ask = asks({
       const verdict = await verdictReply(state, asking);
       return { ...verdict, data: { ...verdict.data, answers: [] } };
     }
-    // A note of the studio's own may be about that very bucket.
-    const whole = handbook.find(question, notes);
-    const found = whole.answers[0]?.found.from === 'studio' ? whole : handbook.find(general, notes);
+    const found = await findOf(question, general, state, notes, asking);
     const [best] = found.answers;
-    if (!best) return noNote(found, state, words.ask.none, asking);
+    if (!best) {
+      // What comes nearest asks how the bucket stands: that at least is known.
+      const nearest = found.near[0]?.found;
+      const verdict =
+        state && nearest?.from === 'handbook' && nearest.note.computes === 'verdict'
+          ? await verdictReply(state, asking)
+          : undefined;
+      return verdict
+        ? { ...verdict, data: { ...verdict.data, answers: [] } }
+        : noNote(found, state, words.ask.none, asking);
+    }
     const reply = await answer(question, found, best, state, asking);
     if (several.length === 0) return reply;
     const of = several.slice(0, mostActions).map((one): Action => ({

@@ -7,6 +7,7 @@ import type { Text } from '../words/text.ts';
 import { coatData } from './coatData.ts';
 import type { Asking, Reply } from './contract.ts';
 import { dipTimeReply } from './dipTimeReply.ts';
+import { lastDone } from './lastDone.ts';
 import { verdictReply } from './verdictReply.ts';
 
 /** A usual coat (common practice), where the question names no thickness. */
@@ -56,6 +57,7 @@ export const computedAnswer = async (
 ): Promise<Reply | undefined> => {
   if (sum === 'coats') return ownCoats(asking);
   if (!bucket) return undefined;
+  if (sum === 'history') return lastDone(question, bucket, asking);
   if (sum === 'verdict' || bucket.hold) return verdictReply(bucket, asking);
   const wanted = { thickness: thicknessIn(question) };
   if (dipTime(bucket, wanted, asking.now).kind !== 'dip') return undefined;

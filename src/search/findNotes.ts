@@ -1,8 +1,8 @@
 import type { SearchResult } from 'minisearch';
-import { edits } from '../studio/edits.ts';
 import type { Found, FoundNote } from '../studio/handbook.ts';
-import { slips, type IndexedNote, type NoteIndex } from './noteIndex.ts';
-import { isElsewhere, isEveryday, termsOf, wordsOf } from './terms.ts';
+import { mend } from './mend.ts';
+import type { IndexedNote, NoteIndex } from './noteIndex.ts';
+import { isElsewhere, isEveryday, termsAmong, wordsOf } from './terms.ts';
 
 /** Tuned on some of the questions; what it is worth is measured on others. */
 const tuned = {
@@ -19,23 +19,26 @@ const tuned = {
   everyday: 0.35,
   /** For each word of a note's phrase that stands in the question as it is. */
   phrase: 0.5,
+  /** A word that was mistyped, and is taken for the one nearest to it. */
+  guessed: 0.7,
   /** A word out of the middle of a phrase: “start” is not “start again”. */
   outOfPhrase: 0.6,
-  /** How near a note of the studio's own must come to the best one to go before it. */
-  ownShare: 0.4,
+  /** How much of the question a note of the studio's own must cover, against the best one, to go before it. */
+  ownShare: 0.8,
+  /** A whole phrase of a note's own tells what is asked, whatever else is told with it. */
+  leastOfPhrase: 0.25,
 };
 
 /** A long story is looked up by its first words. */
-const mostTerms = 40;
+const mostWords = 80;
 const mostCandidates = 15;
 
 const weightOfField: Record<string, number> = { title: 1, words: 1, answer: 0.7, rest: 0.5 };
 
-/** How alike a word of the question and one of a note are; a first letter is seldom mistyped. */
+/** How alike a word of the question and one of a note are. */
 const likeness = (term: string, known: string): number => {
   if (known === term) return 1;
-  if (term.length > 3 && known.startsWith(term) && known.length <= term.length + 2) return 0.8;
-  return known.charAt(0) === term.charAt(0) && edits(term, known) <= slips(term) ? 0.7 : 0;
+  return term.length > 3 && known.startsWith(term) && known.length <= term.length + 2 ? 0.8 : 0;
 };
 
 /** How much a word that a note has says: less when it is only a part of what people call it. */
@@ -71,9 +74,11 @@ interface Ranked extends FoundNote {
 const plain = ({ found, score }: FoundNote): FoundNote => ({ found, score });
 
 /** Notes that answer a question, the best first, by how much of it they cover. */
-export const findNotes = ({ index, entries, spread, names }: NoteIndex, question: string): Found => {
-  const words = ` ${wordsOf(question).join(' ')} `;
-  const terms = [...new Set(termsOf(question))].slice(0, mostTerms);
+export const findNotes = (notes: NoteIndex, question: string): Found => {
+  const { index, entries, spread, names } = notes;
+  const { words: mended, guessed } = mend(wordsOf(question).slice(0, mostWords), notes);
+  const words = ` ${mended.join(' ')} `;
+  const terms = [...new Set(termsAmong(mended))];
   const asked = new Set(terms);
   const saysLittle = (term: string): boolean => isEveryday(term) && !names.has(term);
   const weight = (term: string): number => {
@@ -82,7 +87,6 @@ export const findNotes = ({ index, entries, spread, names }: NoteIndex, question
       notes === undefined ? tuned.unknown * Math.log(1 + entries.size) : Math.log(1 + entries.size / notes);
     return saysLittle(term) ? tuned.everyday * rare : rare;
   };
-  const isAway = terms.some(isElsewhere);
   const whole = terms.reduce((sum, term) => sum + weight(term), 0);
 
   /** The longest name of a note that stands in the question as it is. */
@@ -98,7 +102,9 @@ export const findNotes = ({ index, entries, spread, names }: NoteIndex, question
     const said = phraseOf(note);
     const each = terms.map((term) => ({
       term,
-      met: said.terms.includes(term) ? 1 : met(term, result.match, asked, note),
+      met:
+        (guessed.has(term) ? tuned.guessed : 1) *
+        (said.terms.includes(term) ? 1 : met(term, result.match, asked, note)),
     }));
     // A phrase of everyday words counts too: “is it ready” has no other.
     const chatter = Math.max(0, said.count - said.terms.length - 1);
@@ -116,15 +122,19 @@ export const findNotes = ({ index, entries, spread, names }: NoteIndex, question
       score,
       answers:
         ofTrade &&
-        !isAway &&
+        !terms.some((term) => isElsewhere(term) && !said.terms.includes(term)) &&
         (score >= tuned.least ||
+          (said.terms.length > 0 && said.count > 1 && score >= tuned.leastOfPhrase) ||
           (named && score >= tuned.leastOfNamed) ||
           (many && score >= tuned.leastOfLong)),
       rank: (result.score + 8 * chatter) * (0.4 + score) * (1 + tuned.phrase * said.count),
     };
   };
 
-  const results = terms.length === 0 ? [] : index.search(terms.join(' ')).slice(0, mostCandidates);
+  // A studio's own few are never crowded out.
+  const isCandidate = ({ id }: SearchResult, place: number): boolean =>
+    place < mostCandidates || entries.get(String(id))?.note.from === 'studio';
+  const results = terms.length === 0 ? [] : index.search(terms.join(' ')).filter(isCandidate);
   const known = new Set(results.map(({ id }) => String(id)));
   const byPhrase = [...entries.values()].filter((note) => !known.has(note.id) && phraseOf(note).count > 2);
   const ranked = [
@@ -134,10 +144,10 @@ export const findNotes = ({ index, entries, spread, names }: NoteIndex, question
     }),
     ...byPhrase.map((note) => rankedBy(note, { score: 0, match: {} })),
   ];
-  const best = Math.max(0, ...ranked.map(({ rank }) => rank));
+  const best = ranked.reduce((top, one) => (one.rank > top.rank ? one : top), { rank: 0, score: 0 });
   // What the studio wrote itself goes first, unless it only touches what was asked.
-  const first = ({ found, rank, answers }: Ranked): number =>
-    found.from === 'studio' && answers && rank >= tuned.ownShare * best ? 1 : 0;
+  const first = ({ found, score, answers }: Ranked): number =>
+    found.from === 'studio' && answers && score >= tuned.ownShare * best.score ? 1 : 0;
   ranked.sort((a, b) => first(b) - first(a) || b.rank - a.rank);
   return { answers: ranked.filter(({ answers }) => answers).map(plain), near: ranked.map(plain) };
 };

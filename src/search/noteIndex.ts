@@ -1,6 +1,7 @@
 import MiniSearch from 'minisearch';
 import { studioNoteId, type Note } from '../studio/handbook.ts';
-import { termsAmong, termsOf, wordsOf } from './terms.ts';
+import { chatter } from './everydayWords.ts';
+import { isEveryday, termsAmong, termsOf, wordsOf } from './terms.ts';
 
 interface Indexed {
   id: string;
@@ -31,6 +32,8 @@ export interface NoteIndex {
   spread: ReadonlyMap<string, number>;
   /** Terms that some note goes by alone: however common elsewhere, they say much here. */
   names: ReadonlySet<string>;
+  /** The words of the trade as they are written in the notes: what a mistyped one may have been. */
+  vocabulary: ReadonlySet<string>;
 }
 
 export type { Entry as IndexedNote };
@@ -59,8 +62,10 @@ const indexed = (one: Note, [title, ...names]: readonly Phrase[]): Indexed => {
   };
 };
 
-/** Letters that may be wrong in a word of this length. */
-export const slips = (term: string): number => (term.length > 7 ? 2 : term.length > 4 ? 1 : 0);
+const proseOf = ({ from, note }: Note): string =>
+  from === 'handbook'
+    ? [note.answer, ...note.facts.map(({ text }) => text), ...note.dont].join(' ')
+    : note.text;
 
 const phrase = (text: string): Phrase => {
   const words = wordsOf(text);
@@ -76,21 +81,24 @@ export const indexNotes = (notes: readonly Note[]): NoteIndex => {
     searchOptions: {
       boost: { title: 3, words: 2.5, answer: 1, rest: 0.5 },
       prefix: (term) => term.length > 3,
-      fuzzy: (term) => slips(term) || false,
-      weights: { prefix: 0.6, fuzzy: 0.35 },
+      weights: { prefix: 0.6, fuzzy: 0 },
     },
   });
   const names = new Set<string>();
+  const vocabulary = new Set<string>();
   const spread = new Map<string, number>();
   const entries = new Map<string, Entry>();
   for (const note of notes) {
     const phrases = calledBy(note).map(phrase);
     const one = indexed(note, phrases);
+    const written = [...phrases.flatMap(({ words }) => words.split(' ')), ...wordsOf(proseOf(note))];
+    for (const word of written)
+      if (!chatter.has(word) && !termsAmong([word]).every(isEveryday)) vocabulary.add(word);
     index.add(one);
     entries.set(one.id, { id: one.id, note, phrases });
     for (const { count, terms } of phrases) if (count === 1) for (const term of terms) names.add(term);
     const all = `${one.title} ${one.words} ${one.answer} ${one.rest}`.split(' ');
     for (const term of new Set(all)) spread.set(term, (spread.get(term) ?? 0) + 1);
   }
-  return { index, entries, spread, names };
+  return { index, entries, spread, names, vocabulary };
 };

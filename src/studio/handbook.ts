@@ -54,7 +54,7 @@ export const noteCommands = [
 export type NoteCommand = (typeof noteCommands)[number];
 
 /** What the logbook can work out, when that is what was asked. */
-export const noteSums = ['verdict', 'coats', 'dip-time'] as const;
+export const noteSums = ['verdict', 'coats', 'dip-time', 'history'] as const;
 export type NoteSum = (typeof noteSums)[number];
 
 /** A note of the handbook that comes with the program, in every studio. */

@@ -1,3 +1,4 @@
+import type { Deed } from '../studio/deed.ts';
 import type { NoteCaution, NoteCommand } from '../studio/handbook.ts';
 import type { Instant } from '../studio/ids.ts';
 import { coatWords } from './coatWords.ts';
@@ -62,6 +63,14 @@ const actions: Record<NoteCommand, string> = {
   help: 'All commands',
 };
 
+const deeds: Record<Deed, string> = {
+  stir: 'stir',
+  sieve: 'sieving',
+  addition: 'addition',
+  reading: 'reading',
+  any: 'entry',
+};
+
 /** Titles are ours, or a keeper's, who typed them. */
 const titles = (all: Text[]): Text => join(all, '; ');
 
@@ -81,6 +90,13 @@ export const askWords = {
   ownNote: (id: string, by: Part, at: Instant): Text =>
     t`The studio’s own note ${[id]}, by ${by}, ${{ at, show: 'day' }}.`,
   factOwn: 'More',
+  factEntry: 'Entry',
+  lastDone: (deed: Deed, at: Instant, by: Part): Text =>
+    t`last ${[deeds[deed]]} ${{ at, show: 'ago' }}, ${{ at, show: 'day' }} ${{ at, show: 'clock' }}, by ${by}.`,
+  neverDone: (deed: Deed): Text =>
+    deed === 'stir'
+      ? ['no stir is logged. Ask around, then stir it.']
+      : [`no ${deeds[deed]} is logged. Ask around.`],
   state: (gravity: Text | undefined, stirred: Text, needs: Text): Text =>
     t`Gravity ${gravity ?? ['not known']}; last stir ${stirred}. ${needs}`,
   caution: (caution: NoteCaution): Text => cautions[caution],

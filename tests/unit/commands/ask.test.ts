@@ -24,6 +24,18 @@ describe('a question that a note answers', () => {
     for (const { line } of answer.actions) expect(parseLine(line, commands).ok).toBe(true);
   });
 
+  it('is followed only by notes of the same subject', async () => {
+    const room = await openRoomWithGullGrey();
+    const also = async (question: string) =>
+      (await ask(room, question)).reasons.find((one) => one.startsWith('See also'));
+    expect(await also('my glaze crawled')).toBe(
+      'See also: Dust and grease on bisque; Cracks in the drying coat.',
+    );
+    expect(await also('crwaling')).toBe(await also('crawling'));
+    for (const question of ['crawling on my handle', 'why did the glaze crawl where i touched it'])
+      expect(await also(question)).not.toMatch(/Hands in the bucket/);
+  });
+
   it('is private, logs nothing, and may be asked by pressing a title', async () => {
     const room = await openRoomWithGullGrey();
     const before = await room.say(1, '/bucket log bucket:gg');
@@ -59,7 +71,7 @@ describe('a question that a note answers', () => {
       '/ask question:"gull is too thick" bucket:2',
     ]);
     const pressed = await room.say(31, answer.actions[1]?.line ?? '');
-    expect(pressed.facts[0]?.label).toBe('Gull Wing');
+    expect(pressed.title).toMatch(/^Gull Wing: /);
   });
 
   it('warns of what the bucket is marked for', async () => {
@@ -83,6 +95,49 @@ describe('a question that the logbook answers', () => {
       expect(answer.dont).toEqual(expect.arrayContaining(verdict.dont));
     },
   );
+
+  it.each([
+    'can I put water in gull grey its thick',
+    'gg looks thick, splash of water?',
+    'is gull grey too thin',
+    'gull grey is watery',
+    'should i stir gg or add water',
+    'how do i know when to use gg',
+    'can i pour the water off the top of gg',
+    'how much epsom for gg',
+  ])('by the verdict first, and the note behind it: %s', async (question) => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.50 within:0.01 seconds:14 stirred:yes');
+    const verdict = await room.say(5, '/water-or-stir bucket:gg');
+    // 15 l, 1.50 wanted at 1.44: 15 × 0.06 ÷ 0.44 = 2.0 l.
+    expect(verdict.title).toMatch(/water/);
+    const answer = await ask(room, question, 5);
+    expect(answer.title).toBe(verdict.title);
+    expect(answer.reasons[0]).toMatch(/^\p{Lu}[^:]+[:?] /u);
+    expect(ids(answer)).not.toEqual([]);
+  });
+
+  it('by what was last done to it, when who did it is asked', async () => {
+    const room = await openRoomWithGullGrey();
+    expect((await ask(room, 'who stirred gull grey last')).title).toBe(
+      'Gull Grey: no stir is logged. Ask around, then stir it.',
+    );
+    await room.say(1, '/stirred bucket:gg', 'Juno');
+    await room.say(2, '/added bucket:gg what:water amount:200ml', 'Tove');
+    expect((await ask(room, 'who stirred gull grey last')).title).toMatch(
+      /^Gull Grey: last stir .*29 min ago.* by Juno\.$/,
+    );
+    expect((await ask(room, 'when was gg last stirred')).title).toMatch(/by Juno\.$/);
+    expect((await ask(room, 'who added water to gull grey')).title).toMatch(/last addition .*by Tove\.$/);
+    // A reading of a bucket that was stirred tells of a stir too.
+    await room.say(3, '/reading bucket:gg gravity:1.44 stirred:yes', 'Ann');
+    const answer = await ask(room, 'who stirred gg last');
+    expect(answer.title).toMatch(/by Ann\.$/);
+    expect(answer.actions[0]?.line).toBe('/bucket log bucket:1');
+    const last = answer.data['last'] as { entry: string };
+    await room.say(4, `/undo entry:${last.entry}`, 'Ann');
+    expect((await ask(room, 'who stirred gg last')).title).toMatch(/by Juno\.$/);
+  });
 
   it('by the asker’s own coats, and nobody else’s', async () => {
     const room = await openRoomWithGullGrey();
@@ -184,6 +239,25 @@ describe('the studio’s own notes', () => {
     await room.keeper(2, '/note add title:"Gull Grey on porcelain" text:"Two seconds, no more."');
     expect(ids(await ask(room, 'правило для печи'))).toEqual(['n-1']);
     expect(ids(await ask(room, 'gull grey on porcelain?'))[0]).toBe('n-2');
+  });
+
+  it('stay behind when they only name the bucket that is asked about, and lead when they are about it', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(1, '/bucket add name:"Bog Iron"');
+    await room.keeper(
+      2,
+      '/note add title:"Cookies for runny glazes" text:"A clay cookie goes under every pot that wears Bog Iron or two glazes: they are in the crate by the kiln room door. Glaze that runs onto a shelf is chipped off by a keeper." words:"cookie, where are the cookies, runny glaze"',
+    );
+    await room.keeper(3, '/note add title:"Gull Grey" text:"Dip it for two seconds, no more."');
+    for (const [question, first] of [
+      ['my pot ran in bog iron', 'running'],
+      ['my pot ran', 'running'],
+      ['pinholes in bog iron', 'pinholing'],
+      ['where are the cookies for bog iron', 'n-1'],
+      ['cookie', 'n-1'],
+      ['how long to dip gull grey', 'n-2'],
+    ])
+      expect([question, ids(await ask(room, question ?? ''))[0]]).toEqual([question, first]);
   });
 
   it('are changed, and removed for good: number, words and bytes', async () => {

@@ -3,6 +3,7 @@ import { openGlazeRoom, gullGreyLine, type GlazeRoom } from '../../helpers/glaze
 import offTopic from './offTopic.json' with { type: 'json' };
 import tuned from './questions.json' with { type: 'json' };
 import heldOut from './questionsHeldOut.json' with { type: 'json' };
+import ofSafety from './questionsOfSafety.json' with { type: 'json' };
 
 const openRoom = async () => {
   const room = await openGlazeRoom();
@@ -47,6 +48,57 @@ describe('questions as members type them', () => {
     const { first, three } = await rates(heldOut);
     expect(first).toBeGreaterThanOrEqual(0.85);
     expect(three).toBeGreaterThanOrEqual(0.95);
+  });
+});
+
+describe('a question on which somebody’s health hangs', () => {
+  it('finds its note first, however it is asked', async () => {
+    const room = await openRoom();
+    expect(ofSafety.length).toBeGreaterThanOrEqual(60);
+    const missed: string[] = [];
+    for (const { ask, right } of ofSafety) {
+      const [first = 'no note'] = await answersTo(room, ask);
+      if (!right.includes(first)) missed.push(`${ask}: ${first}`);
+    }
+    expect(missed).toEqual([]);
+  });
+
+  it.each(['do I need to wear a mask when mixing glaze', 'should I wear a mask', 'mask for mixing glaze'])(
+    'about a mask is told of silica, the keeper, the respirator and local codes first: %s',
+    async (question) => {
+      const room = await openRoom();
+      const { title } = await room.request(1, { path: ['ask'], typed: { question } });
+      for (const said of [/respirable silica/, /keeper/, /fitted respirator/, /local codes/])
+        expect(title).toMatch(said);
+    },
+  );
+});
+
+describe('a word of five letters or more', () => {
+  /** By hand: a letter left out, or two swapped, after the first. */
+  it.each([
+    ['crwaling', 'crawling'],
+    ['crawlng', 'crawling'],
+    ['pinhols', 'pinholing'],
+    ['pinholnig', 'pinholing'],
+    ['sive', 'sieving'],
+    ['seive', 'sieving'],
+    ['shievring', 'shivering'],
+    ['crazng', 'crazing'],
+    ['bilstering', 'blistering'],
+    ['hydormeter', 'hydrometer'],
+    ['flocculnt', 'flocculant'],
+    ['deflocculent', 'deflocculant'],
+    ['latx peel', 'latex'],
+    ['kiln fuems', 'kiln-room'],
+    ['respirtor', 'dust'],
+    ['silcia', 'dust'],
+    ['pregnnat', 'pregnancy'],
+    ['swalowed glaze', 'swallowed'],
+    ['wher is the sive', 'where-kept'],
+  ])('is found with one letter missing or two swapped: %s', async (question, id) => {
+    const [first] = await answersTo(await openRoom(), question);
+    expect(first).toBe(id);
   });
 });
 
