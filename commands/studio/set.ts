@@ -46,7 +46,11 @@ export const setStudio = logs({
       ...(role !== undefined ? [{ kind: 'keeper-role' as const, role }] : []),
       ...(channel !== undefined ? [{ kind: 'channel' as const, channel }] : []),
     ];
-    if (events.length === 0) return { kind: 'refusal', title: words.studio.nothingToSet, data: {} };
+    if (events.length === 0) {
+      const [empty] = Object.keys(context.typed);
+      const title = empty === undefined ? words.studio.nothingToSet : words.studio.emptyToSet(empty);
+      return { kind: 'refusal', title, data: {} };
+    }
     const logged = { at: now, loggedAt: now, by: member };
     const entries: string[] = [];
     for (const event of events) entries.push((await book.logStudio(event, logged)).entry.id);

@@ -60,6 +60,15 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
           line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
           press: 'run',
         }));
+      // An option that there is none of, after a value; a list may have its own colons.
+      const stray = /[,;\n]/.test(typed) ? undefined : /\s([a-z][a-z0-9-]{2,}):/i.exec(typed)?.[1];
+      if (stray !== undefined)
+        return {
+          ok: false,
+          reply: refusal(words.desk.line.noOption([...request.path], stray, Object.keys(leaf.options)), {
+            option: stray,
+          }),
+        };
       if (read.more) {
         const { known, rest } = read.more;
         return {

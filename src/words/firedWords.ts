@@ -163,7 +163,8 @@ export const firedWords = {
     t`“${said(typed)}”: good, or a fault, not both. Some were good? Say how many had it: pieces:"2 of 4". Nothing was saved.`,
   goodWithFaulty: ['Good pieces have no fault: which one was it, in result:? Nothing was saved.'] as Text,
   notPieces: (typed: string): Text => t`“${said(typed)}” is no number of pieces. Write it like 4, or 2 of 4.`,
-  moreFaulty: (faulty: number, pieces: number): Text => t`${faulty} of ${pieces} can’t be.`,
+  moreFaulty: (faulty: number, pieces: number): Text =>
+    t`“${faulty} of ${pieces}”: more had the fault than there were. The number with it comes first: ${[`${pieces} of ${faulty}`]}?`,
   notBisque: (typed: string): Text =>
     t`“${said(typed)}” is no bisque. Say soft, normal or hard, or the cone: 06.`,
   sameLayer: ['The layer over it comes from another bucket. Nothing was saved.'] as Text,

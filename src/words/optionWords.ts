@@ -19,15 +19,17 @@ const example = {
   temperature: '18C',
 } as const;
 
-const quantity = (why: QuantityProblem): Text => {
+/** What is wrong with what was typed; with an example of the option's own, where any number of its kind would do. */
+const quantity = (why: QuantityProblem, like?: string): Text => {
   const typed = said(why.typed);
+  const instead = like === undefined ? '' : ` Type it like ${like}.`;
   switch (why.kind) {
     case 'empty':
       return t`Nothing was typed.`;
     case 'not-a-number':
-      return t`“${typed}” is not a number.`;
+      return t`“${typed}” is not a number.${[instead]}`;
     case 'negative':
-      return t`“${typed}” is below zero.`;
+      return t`“${typed}” is below zero.${[instead]}`;
     case 'no-unit':
       return t`“${typed}” has no unit. Say what it is, such as ${[example[why.wanted]]}.`;
     case 'unknown-unit':
@@ -58,10 +60,10 @@ export const optionWords = {
   windowOutside: (typed: string, low: string, high: string): Text =>
     t`“${said(typed)}” is no window to aim at: both ends lie within ${[low]} to ${[high]}, and they differ.`,
   absurd: (typed: string): Text => t`“${said(typed)}” is more than a glaze room holds. Wrong unit?`,
-  amount: (why: QuantityProblem): Text =>
+  amount: (why: QuantityProblem, like: string): Text =>
     why.kind === 'no-unit'
       ? t`“${said(why.typed)}” has no unit. Say millilitres or grams: 450 ml, 300 g.`
-      : quantity(why),
+      : quantity(why, like),
   notOneOf: (typed: string, choices: string[]): Text =>
     t`“${said(typed)}” is not one of these: ${[choices.join(', ')]}.`,
   yesOrNo: (typed: string): Text => t`“${said(typed)}” is neither yes nor no.`,

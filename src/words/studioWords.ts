@@ -58,6 +58,8 @@ export const studioWords = {
         ),
   notMention: (typed: string): Text =>
     t`“${said(typed)}” is not a role or channel that I can tell. Pick it with @ or #, or paste its number.`,
+  emptyToSet: (option: string): Text =>
+    t`${[option]}: nothing was typed after it, so nothing was set. What was set before stays; type the new one there.`,
   nothingToSet: ['Say what to set, such as zone:America/St_Johns or units:us.'] as Text,
   waterOutside: (g: number, units: UnitSystem): Text =>
     t`${[scaleText(g, units)]} of water is no cup to weigh glaze in: 20 g to 5 kg. Weigh the water alone, without the cup.`,

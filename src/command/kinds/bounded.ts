@@ -6,7 +6,7 @@ type Found<T> = { ok: true; value: T } | { ok: false; why: QuantityProblem };
 interface Bounds<T> {
   low: T;
   high: T;
-  print(value: T, asking: Asking): string;
+  print(value: T, asking: Asking, typed: string): string;
 }
 
 /** A kind that reads a quantity and refuses what lies outside sensible limits. */
@@ -21,10 +21,11 @@ export const bounded = <T extends number>(
   async read(typed, asking): Promise<Read<T>> {
     const { words } = asking;
     const found = await read(typed, asking);
-    if (!found.ok) return { ok: false, why: words.option.quantity(found.why) };
+    if (!found.ok) return { ok: false, why: words.option.quantity(found.why, example) };
     const { low, high, print } = bounds;
-    if (found.value < low) return { ok: false, why: words.option.tooLow(typed, print(low, asking)) };
-    if (found.value > high) return { ok: false, why: words.option.tooHigh(typed, print(high, asking)) };
+    if (found.value < low) return { ok: false, why: words.option.tooLow(typed, print(low, asking, typed)) };
+    if (found.value > high)
+      return { ok: false, why: words.option.tooHigh(typed, print(high, asking, typed)) };
     return { ok: true, value: found.value };
   },
 });

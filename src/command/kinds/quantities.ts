@@ -28,6 +28,7 @@ import {
   readTemperature,
   readVolume,
 } from '../readQuantity.ts';
+import { unitsNamed } from '../tradeUnits.ts';
 import { bounded } from './bounded.ts';
 
 const units = async ({ book }: Asking) => (await book.studio()).units;
@@ -57,11 +58,18 @@ export const volume = (
   units: bare === 'l' ? ['l', 'gal', 'ml'] : ['ml', 'l', 'tsp', 'cup'],
 });
 
+/** A length in the unit that was typed: who typed 200 cm wants no 1000 mm. */
+const lengthIn = (typed: string, bare: 'mm' | 'cm', value: number): string => {
+  const name = /[a-z"']+$/i.exec(plainText(typed))?.[0] ?? bare;
+  const size = unitsNamed(name, 'metric').find(({ dimension }) => dimension === 'length')?.size ?? 1;
+  return `${Number((value / size).toFixed(1))} ${size === 1 ? 'mm' : name}`;
+};
+
 export const length = (low: number, high: number, bare: 'mm' | 'cm', example = '7cm'): Kind<Millimetres> => ({
   ...bounded(example, 'text', (typed) => readLength(typed, bare), {
     low: millimetres(low),
     high: millimetres(high),
-    print: (value) => `${value} mm`,
+    print: (value, _asking, typed) => lengthIn(typed, bare, value),
   }),
   units: bare === 'mm' ? ['mm', 'cm', 'in'] : ['cm', 'in', 'mm'],
 });
@@ -149,7 +157,7 @@ export const readOffGravity: Kind<{ value: number; scale?: GravityScale }> = {
     if (read.ok) return { ok: true, value: { value: read.value, ...on } };
     // `1,440` for 1.440: a gravity is never in the thousands.
     if (read.why.kind === 'ambiguous') return { ok: true, value: { value: read.why.or, ...on } };
-    return { ok: false, why: words.option.quantity({ ...read.why, typed }) };
+    return { ok: false, why: words.option.quantity({ ...read.why, typed }, '1.44') };
   },
 };
 
@@ -210,7 +218,7 @@ export const amount: Kind<Amount> = {
     const value = byVolume.ok ? byVolume.value : byMass?.ok ? byMass.value : undefined;
     if (value === undefined) {
       const why = byVolume.ok ? undefined : byVolume.why;
-      return { ok: false, why: why ? words.option.amount(why) : [] };
+      return { ok: false, why: why ? words.option.amount(why, '450 ml') : [] };
     }
     if (!(value > 0)) return { ok: false, why: words.option.notPositive(typed) };
     if (value > 200_000) return { ok: false, why: words.option.absurd(typed) };

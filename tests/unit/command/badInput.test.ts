@@ -194,7 +194,7 @@ describe('amounts that are negative, absurd, or in the wrong unit', () => {
     ['/undo entry:banana', /banana.*not an entry/],
     ['/undo entry:1-1', /keeper retires/],
     ['/water-or-stir', /bucket is missing/],
-    ['/water-or-stir bucket:gg colour:grey', /can't place|grey/],
+    ['/water-or-stir bucket:gg colour:grey', /has no “colour:”/],
     ['/bucket log bucket:gg most:0', /too low/],
   ])('%s', async (line, named) => {
     await refused(await roomWithCup(), line, named);

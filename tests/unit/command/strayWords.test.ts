@@ -5,6 +5,8 @@ describe('an option that a command does not have', () => {
   it.each([
     ['/dose kind:solution', /^\/dose has no “kind:”\. It takes bucket:, what:, /],
     ['/studio set colour:"Heron Point"', /^\/studio set has no “colour:”\. It takes .*zone:/],
+    ['/dose bucket:gg amount:5', /^\/dose has no “amount:”\. It takes bucket:, what:, /],
+    ['/dose bucket:gg what:solution amount:ten', /^\/dose has no “amount:”/],
     ['/undo reason:slip entry:1-1', /^\/undo has no “reason:”\. It takes entry:\.$/],
   ])('is named, and what there is: %s', async (line, said) => {
     const room = await openRoomWithGullGrey();
@@ -44,6 +46,29 @@ describe('a bucket with values after it that have no option', () => {
     const room = await openGlazeRoom();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.44');
     expect(answer.title).toMatch(/There is no bucket yet\. A keeper sets one up: \/bucket add name:/);
+  });
+});
+
+describe('a value that is wrong', () => {
+  it.each([
+    ['/reading bucket:gg seconds:-5', /“-5” is below zero\. Type it like 14\./],
+    ['/reading bucket:gg gravity:NaN stirred:yes', /“NaN” is not a number\. Type it like 1\.44\./],
+    ['/reading bucket:gg gravity:1e309 stirred:yes', /“1e309” is not a number\. Type it like 1\.44\./],
+    ['/added bucket:gg what:water amount:"1/0 cup"', /“1\/0 cup” is not a number\. Type it like 450 ml\./],
+    ['/stirred bucket:gg minutes:ten', /“ten” is not a number\. Type it like 3\./],
+    ['/fired bucket:gg result:crawling pieces:"5 of 2"', /“5 of 2”: more .* 2 of 5\?/],
+    ['/reading bucket:gg gap:200cm', /“200cm” is too high; it ends at 100 cm/],
+    ['/reading bucket:gg gap:"90 in"', /ends at 39\.4 in/],
+    ['/reading bucket:gg gap:2000mm', /ends at 1000 mm/],
+    ['/redact entry:1-99', /There is no entry 1-99/],
+    ['/redact entry:1-1', /1-1 has no note/],
+    ['/studio set name:""', /^name: nothing was typed after it/],
+    ['/studio set', /^Say what to set/],
+  ])('%s says what to type', async (line, said) => {
+    const room = await openRoomWithGullGrey();
+    const answer = await room.keeper(1, line);
+    expect(answer.kind).toBe('refusal');
+    expect(answer.title).toMatch(said);
   });
 });
 

@@ -91,7 +91,7 @@ describe('a result from the kiln', () => {
   it.each([
     ['/fired bucket:gg result:good,crawling', /not both/],
     ['/fired bucket:gg result:good pieces:"2 of 4"', /have no fault/],
-    ['/fired bucket:gg result:crawling pieces:"5 of 4"', /5 of 4 can’t be/],
+    ['/fired bucket:gg result:crawling pieces:"5 of 4"', /“5 of 4”: more had the fault than there were/],
     ['/fired bucket:gg result:crawling pieces:0', /no number of pieces/],
     ['/fired bucket:gg result:sparkling', /not one of these/],
     ['/fired bucket:gg result:good over:gg', /another bucket/],
