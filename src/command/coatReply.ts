@@ -11,12 +11,17 @@ import type { Asking, Reply } from './contract.ts';
 
 const isEmulsion = ({ resist }: CoatState) => resist === 'wax' || resist === 'latex';
 
-const title = (coat: CoatState, ready: Exclude<DryReady, 'never'>, { coat: w }: Words): Text => {
+const title = (
+  coat: CoatState,
+  ready: Exclude<DryReady, 'never'>,
+  { now, words: { coat: w } }: Pick<Asking, 'now' | 'words'>,
+): Text => {
   const { readyAt } = ready;
   const { plannedFor } = coat;
   if (plannedFor !== undefined && plannedFor < readyAt) return w.tooEarly(plannedFor, readyAt);
   if (plannedFor !== undefined) return w.fits(plannedFor, readyAt);
-  return ready.why.because === 'at-once' ? w.readyAtOnce : w.ready(readyAt);
+  if (ready.why.because === 'at-once') return w.readyAtOnce;
+  return readyAt <= now ? w.readySince(readyAt) : w.ready(readyAt);
 };
 
 const cautions = (coat: CoatState, { coat: { caution } }: Words): Text[] => [
@@ -68,7 +73,10 @@ export const coatReply = (
   const layer = coat.below.length + 1;
   return {
     kind: 'answer',
-    title: ready === 'never' ? w.neverOpens : words.verdict.headline(coat.pieces, title(coat, ready, words)),
+    title:
+      ready === 'never'
+        ? w.neverOpens
+        : words.verdict.headline(coat.pieces, title(coat, ready, { now, words })),
     facts: [
       { label: [w.factCoat], text: w.fact(coat.id, coat.resist, coat.pieces, layer) },
       { label: [w.factOn], text: w.on(coat.onAt) },

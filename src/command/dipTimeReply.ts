@@ -10,7 +10,7 @@ export const dipTimeReply = async (
   wanted: CoatWanted,
   asking: Asking,
 ): Promise<Reply> => {
-  const { words, book, now, role } = asking;
+  const { words, now, role } = asking;
   const w = words.dip;
   const verdict = decide(state, { now, role });
   if (verdict.step === 'on-hold') return { ...(await verdictReply(state, asking)), kind: 'refusal' };
@@ -21,7 +21,6 @@ export const dipTimeReply = async (
       title: w.noTime(found),
       data: { why: found.kind, ...(found.kind === 'wall' && { mostMm: found.most }) },
     };
-  const { units } = await book.studio();
   const { seconds, interval, fit, range, gravity, tileAbsorption, wallMost } = found;
   const { absorption } = wanted;
   return {
@@ -32,7 +31,12 @@ export const dipTimeReply = async (
       { label: [w.factTiles], text: w.tilesFact(fit.tiles, range.low, range.high) },
       { label: [w.factGravity], text: w.gravityFact(gravity) },
     ],
-    dont: [...(verdict.step === 'use' ? [] : [w.notReady(words.verdict.title(verdict, units))]), w.dont],
+    dont: [
+      ...(verdict.step === 'use'
+        ? []
+        : [w.notReady(words.bucket.stepName(verdict.keeperStep ?? verdict.step))]),
+      w.dont,
+    ],
     cautions: verdict.cautions.map(words.verdict.caution),
     reasons: [
       w.line(fit),

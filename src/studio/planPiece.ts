@@ -132,6 +132,9 @@ export const planPiece = (piece: PieceSaid, around: Around): PiecePlan => {
     const opens = nextOpenInstant(plannedFor, studio.hours, studio.zone);
     if (opens !== plannedFor) conflicts.push({ kind: 'closed', plannedFor, opens });
   }
+  // Nobody dips while the studio is closed.
+  const opens = nextOpenInstant(instant(Math.max(at, now)), studio.hours, studio.zone);
+  if (toDip && plannedFor === undefined && opens !== 'never') at = opens;
   then('bucket');
   if (bisque === 'soft') then('wet', minutes(2));
   if (piece.surface !== 'smooth') then('carving');

@@ -2,7 +2,7 @@ import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { couldMove } from './couldMove.ts';
 import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
-import { days, hours, since, type Instant } from './ids.ts';
+import { days, hours, minutes, since, type Instant } from './ids.ts';
 import { predictedNow } from './predictedNow.ts';
 import { restedTooLong } from './restLearned.ts';
 import { restLimitOf } from './rests.ts';
@@ -21,6 +21,9 @@ export interface Facts {
   /** Said with every answer from the grid. */
   reasons: Reason[];
 }
+
+/** Two clocks differ by as much. */
+const aMoment = minutes(2);
 
 /** Whether the last reading, though not believed, says something else than the one before it. */
 const isDoubted = ({ unbelieved, believed, ...state }: BucketState): boolean => {
@@ -72,7 +75,17 @@ export const facts = (state: BucketState, now: Instant): Facts => {
       }),
     ...(believed && { read: together && measured ? measured : believed }),
     flow: flowBand(state, now),
-    reasons: stir && stirred !== undefined ? [{ because: 'stirred', at: stir.at, hours: stirred }] : [],
+    reasons:
+      stir && stirred !== undefined
+        ? [
+            {
+              because: 'stirred',
+              at: stir.at,
+              hours: stirred,
+              ...(since(now, stir.at) > aMoment && { ahead: true as const }),
+            },
+          ]
+        : [],
   };
 };
 

@@ -77,7 +77,8 @@ export type Reason =
       shortestHours?: number;
       gel: boolean;
     }
-  | { because: 'stirred'; at: Instant; hours: number }
+  /** `ahead` when it is dated later than this clock. */
+  | { because: 'stirred'; at: Instant; hours: number; ahead?: true }
   | { because: 'thin-coat' }
   | { because: 'no-window' }
   | { because: 'never-measured' }

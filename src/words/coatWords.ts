@@ -74,6 +74,7 @@ export const coatWords = {
   event,
   why,
   ready: (at: Instant): Text => t`Ready ${dayAndClock(at)}.`,
+  readySince: (at: Instant): Text => t`Ready since ${dayAndClock(at)}.`,
   readyAtOnce: ['Ready at once.'] as Text,
   fits: (plan: Instant, at: Instant): Text =>
     t`Ready ${dayAndClock(at)}: your plan for ${dayAndClock(plan)} fits.`,

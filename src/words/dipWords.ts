@@ -77,7 +77,7 @@ export const dipWords = {
   gravityFact: (value: number): Text => [`${gravityText(value)} now`],
   dip: (seconds: number, thickness: number): Text =>
     t`Dip ${[plainSeconds(seconds)]} for ${[mm(thickness)]}.`,
-  notReady: (first: Text): Text => t`The bucket isn't ready. ${first}`,
+  notReady: (step: string): Text => t`The bucket isn't ready: ${[step]}.`,
   line: ({ intercept, slope }: SqrtFit): Text =>
     t`Tiles at today's gravity: ${[mm(intercept)]} that drains onto it, and ${[mm(slope)]} for each root second.`,
   absorbs: (piece: number, tiles: number): Text =>

@@ -95,7 +95,7 @@ export const faultWords = {
     'Counted are days of dipping at a bucket, not pots: what is dipped on one evening comes out alike for reasons that it shares. What the logbook does not know of a dip is left out.',
   ] as Text,
   searched: (pairs: number): Text =>
-    t`${pairs} pairs could have shown something. q is the share of false leads among all that are as striking (Benjamini and Hochberg); p is by Fisher’s exact test.`,
+    t`${[pairs === 1 ? '1 pair' : `${pairs} pairs`]} could have shown something. q is the share of false leads among all that are as striking (Benjamini and Hochberg); p is by Fisher’s exact test.`,
   together: [
     'Conditions that came on the same days can’t be told apart by counts: try one change at a time.',
   ] as Text,

@@ -2,6 +2,7 @@ import type { Instant } from '../studio/ids.ts';
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Reason } from '../studio/verdict.ts';
 import { flowWords } from './flowWords.ts';
+import { heldWhy } from './heldWhy.ts';
 import {
   agoText,
   gravityText,
@@ -33,7 +34,7 @@ interface VerdictSetting {
 export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSetting): Text => {
   switch (r.because) {
     case 'held':
-      return t`On hold${[r.hold.cause === 'other' ? '' : ` (${r.hold.cause})`]}: ${said(r.hold.why)}. By ${member(r.hold.by)}, ${{ at: r.hold.since, show: 'ago' }}.`;
+      return t`On hold${heldWhy(r.hold, (cause) => ` (${cause})`)}. By ${member(r.hold.by)}, ${{ at: r.hold.since, show: 'ago' }}.`;
     case 'retired':
       return t`It was retired.`;
     case 'cake':
@@ -45,10 +46,14 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'never-stirred':
       return t`Nobody has logged a stir. At rest a bucket parts into thin top and cake: it looks watery and is not.`;
     case 'rested':
+      // “4 h ago; it may rest 4 h” would read as in time.
+      if (r.hours < Math.max(1.1 * r.limitHours, r.limitHours < 3 ? 0 : r.limitHours + 0.5))
+        return t`Last stirred a little over ${[spanText(r.limitHours)]} ago, which is how long it may rest. At rest it parts into thin top and cake: it looks watery and is not.`;
       return t`Last stirred ${{ at: r.at, show: 'ago' }}; it may rest ${[spanText(r.limitHours)]}. At rest it parts into thin top and cake: it looks watery and is not.`;
     case 'rest-learned':
       return restText(r);
     case 'stirred':
+      if (r.ahead) return t`Its last stir is logged for a time that is still to come. Is a clock wrong?`;
       return t`Stirred ${{ at: r.at, show: 'ago' }}.`;
     case 'thin-coat':
       return t`It flows right, but its coat is thin meanwhile; with the water out it will flow thicker too.`;
@@ -119,7 +124,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
         ? t`The pail is full: dry batch goes in once clear water is off.`
         : t`Only ${[massText(handAmount(r.fits), units)]} of dry batch fits with room to stir, of ${[massText(handAmount(r.wanted), units)]}: draw clear water off first.`;
     case 'dose':
-      return t`${[percentText(r.percent)]} of its dry mass: ${[massText(r.grams, units)]} of Epsom salt; ${[percentText(r.totalPercent)]} in all since the last remake.`;
+      return t`${[percentText(r.percent)]} of its dry mass: ${[massText(r.grams, units)]} of Epsom salt; with it, ${[percentText(r.totalPercent)]} in all since the last remake.`;
     case 'dose-learned':
       return r.high === undefined
         ? t`Learned from its own readings: at least ${[volumeText(r.low, units)]} to mid-window; how much at most, they don't say yet. Never more than two rungs at once.`

@@ -1,9 +1,10 @@
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Amounts, Reason, Verdict } from '../studio/verdict.ts';
 import { doseText } from './doseText.ts';
+import { heldWhy } from './heldWhy.ts';
 import { handAmount, massText, percentText, volumeText } from './measures.ts';
 import { pour, type Pour } from './pour.ts';
-import { said, t, type Text } from './text.ts';
+import { t, type Text } from './text.ts';
 
 const water = ({ waterMl, waterMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(waterMl, waterMlPerLitre, units, (ml) => volumeText(handAmount(ml), units));
@@ -97,8 +98,7 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
 const held = ({ reasons }: Verdict): Text => {
   const reason = reasons.find(({ because }) => because === 'held');
   if (reason?.because !== 'held') return t`On hold. Don't use it and don't change it.`;
-  const { cause, why } = reason.hold;
-  return t`On hold${[cause === 'other' ? '' : `, ${cause}`]}: ${said(why.replace(/[.\s]+$/, ''))}. Don't use it and don't change it.`;
+  return t`On hold${heldWhy(reason.hold, (cause) => `, ${cause}`)}. Don't use it and don't change it.`;
 };
 
 /** More water than the pail has room for. */
