@@ -161,7 +161,7 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
     case 'flocculate': {
       const small = dose(verdict.amounts, units);
       return small
-        ? t`Thin, but not watery: add ${[small.amount]} of flocculant solution${[small.each]}, stir, look again. No water out.`
+        ? t`Thin, but not watery: add ${[small.amount]} of flocculant solution${[small.each]}, stir, wait 10 minutes, look again. No water out.`
         : t`Thin, but not watery: it needs flocculant, in small doses. No water out.`;
     }
     case 'stir-on':

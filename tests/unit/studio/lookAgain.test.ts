@@ -16,7 +16,8 @@ describe('a look at the flow after a dose', () => {
 
   it('does not count a minute after it, and the answer says how long to wait', async () => {
     const room = await openRoomWithGullGrey();
-    await room.say(1, '/reading bucket:gg gravity:1.44 seconds:10 stirred:yes');
+    const thin = await room.say(1, '/reading bucket:gg gravity:1.44 seconds:10 stirred:yes');
+    expect(thin.title).toMatch(/of flocculant solution, stir, wait 10 minutes, look again\./);
     const dosed = await room.say(2, '/added bucket:gg what:flocculant amount:4.8ml');
     expect(dosed.title).toMatch(/^Gull Grey: Stir it in, wait 10 minutes, then look at how it flows\./);
     const soon = await room.say(3, '/reading bucket:gg seconds:10 stirred:yes');
