@@ -37,14 +37,19 @@ export const everyday = wordsIn(`
   return ring room rule run safe said sale saw say says second see seem seems seen sell send sense serious serve set
   seven several shape share short shot shown show shows shut side sign simple since single sit six size slow small
   soft sold soon sorry sort sound speak special spend stand start started state stay stays step stood stop stopped
-  stops straight strange strong sudden suggest summer sure surface table take taken takes taking talk teach team tell
-  ten test time times themselves thick thin think third though thought thousand three through throughout thursday tiny tip told
+  stops straight strange strong sudden suggest summer sure surface table take taken takes taking talk teach team tell ten test time times themselves thick thin think third though thought thousand three through throughout thursday tiny tip told
   took top total touch toward town tried trouble true try trying tuesday turn turned turns twice two type under
   understand unless until usual usually various view visit wait walk wall warm watch wednesday monday friday saturday
   sunday week weekend weeks weird weight whatever whether whole wide win winter without woman wonder word words worked
-  working works world worry worse worst write writing wrote year years young`);
+  working works world worry worse worst write writing wrote year years young
+  lunch dinner breakfast snack sandwich coffee tea juice salad fish dog dogs cat cats hair scarf clothes history person
+  kitchen oven bought brought dropped shelf beer wine toilet`);
 
 /** Other work and business of a pottery: near enough in words, and not of the glaze room. */
 export const elsewhere = wordsIn(`
   wheel throw throwing thrown wedge wedging trim trimming center centring centering centre coil coiling handbuilding
-  handbuild membership fee fees price prices voucher vouchers buy sell sale shop parking park wifi password rent tax taxes insurance booking timetable`);
+  handbuild membership fee fees price prices voucher vouchers buy sell sale shop parking park wifi password rent tax taxes insurance booking timetable
+  hotel airport plane flight flights movie movies oscar king queen royal president war football rugby soccer geometry
+  flavour flavours flavor chocolate onion onions tomato tomatoes banana keys knit playstation computer laptop
+  printer internet website homework essay poem song guitar haircut bank
+  shopping supermarket taxi bicycle bike tyre lawn curtains carpet sofa bitcoin election government`);

@@ -14,7 +14,7 @@ const tuned = {
   /** Smaller, too, when the question names the note by a word of its title. */
   leastOfNamed: 0.33,
   /** A word that no note has says less than one that a note is about. */
-  unknown: 0.75,
+  unknown: 0.6,
   /** A word of everyday talk says little, whether a note has it or not. */
   everyday: 0.35,
   /** For each word of a note's phrase that stands in the question as it is. */

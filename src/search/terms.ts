@@ -29,9 +29,13 @@ const folded = (text: string): string =>
     .toLowerCase()
     .replace(/[’']/g, '');
 
+/** “1.45” alone is a specific gravity; with a unit after it, it is something else. */
+const bareGravity =
+  /(?<![\d.,])1[.,][2-9]\d{0,2}(?![\d.,]*\d)(?!\s*(?:%|°|(?:mm|cm|ml|l|lit\w+|kg|g|gr\w+|h|hrs?|hours?|min\w*|s|sec\w*|gal\w*|lbs?|oz|cups?|tsp|tbsp|qt|quarts?|days?|weeks?|in|inch\w*)\b))/gu;
+
 /** The words of a text in order, chatter and all: no accents, one spelling. */
 export const wordsOf = (text: string): string[] => {
-  const words = Array.from(segmenter.segment(folded(text)))
+  const words = Array.from(segmenter.segment(folded(text).replace(bareGravity, 'gravity')))
     .filter(({ isWordLike }) => isWordLike)
     .flatMap(({ segment }) => segment.split(/[._]/))
     .filter((word) => word !== '');
