@@ -4,6 +4,7 @@ import offTopic from './offTopic.json' with { type: 'json' };
 import tuned from './questions.json' with { type: 'json' };
 import heldOut from './questionsHeldOut.json' with { type: 'json' };
 import ofSafety from './questionsOfSafety.json' with { type: 'json' };
+import unseen from './questionsUnseen.json' with { type: 'json' };
 
 const openRoom = async () => {
   const room = await openGlazeRoom();
@@ -34,7 +35,7 @@ const rates = async (questions: readonly { ask: string; right: readonly string[]
 describe('questions as members type them', () => {
   it('are many, and none is in both halves', () => {
     expect(tuned.length + heldOut.length).toBeGreaterThan(390);
-    const asked = [...tuned, ...heldOut].map(({ ask }) => ask);
+    const asked = [...tuned, ...heldOut, ...unseen].map(({ ask }) => ask);
     expect(new Set(asked).size).toBe(asked.length);
   });
 
@@ -48,6 +49,23 @@ describe('questions as members type them', () => {
     const { first, three } = await rates(heldOut);
     expect(first).toBeGreaterThanOrEqual(0.85);
     expect(three).toBeGreaterThanOrEqual(0.95);
+  });
+});
+
+describe('questions put in quite other words, looked at once and not tuned on', () => {
+  // At first look 56 of 80 first and 60 among the first three: far from what was tuned on.
+  it('find a right note first 13 times in 20 at least', async () => {
+    const { first, three } = await rates(unseen);
+    expect(first).toBeGreaterThanOrEqual(0.65);
+    expect(three).toBeGreaterThanOrEqual(0.7);
+  });
+
+  // At first look 23 of 30: a word of a note in a question of other life still finds it.
+  it('of other life are refused 3 times in 4 at least', async () => {
+    const room = await openRoom();
+    let refused = 0;
+    for (const question of offTopic.unseen) if ((await answersTo(room, question)).length === 0) refused++;
+    expect(refused / offTopic.unseen.length).toBeGreaterThanOrEqual(0.75);
   });
 });
 
