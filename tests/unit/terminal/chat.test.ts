@@ -61,10 +61,10 @@ describe('talking at a terminal', () => {
   });
 
   it('puts a line up for changing when its button asks for more', async () => {
-    const { shown } = await terminal(['/water-or-stir bucket:db\r', '1\r', 'look:right stirred:yes\r']);
+    const { shown } = await terminal(['/water-or-stir bucket:db\r', '1\r', 'seconds:15 stirred:yes\r']);
     expect(shown).toContain('1 Log a reading');
     const last = await lastEntry('db');
-    expect(last?.event).toMatchObject({ kind: 'reading', look: 'right' });
+    expect(last?.event).toMatchObject({ kind: 'reading', flow: { seconds: 15 } });
   });
 
   it('brings back what was typed before, and keeps what is typed now', async () => {
