@@ -52,7 +52,9 @@ describe('a pour that does not fit', () => {
     const room = await openRoomWithGullGrey();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.53 within:0.001 seconds:14 stirred:yes');
     expect(verdictOf(answer)).toMatchObject({ waterMlLeft: expect.closeTo(18.2, 0) });
-    expect(answer.title).toMatch(/Add 3\.05 l of water, all that fits with room to stir, then stir and measure\.$/);
+    expect(answer.title).toMatch(
+      /Add 3\.05 l of water, all that fits with room to stir, then stir and measure\.$/,
+    );
   });
 
   it('says so and splits: what fits with room to stir now, the rest after glaze was taken out', async () => {
