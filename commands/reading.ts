@@ -1,3 +1,4 @@
+import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/temperatureCorrection.ts';
 import { logs, type Action, type Logging } from '../src/command/contract.ts';
@@ -13,7 +14,6 @@ import { readGravity } from '../src/command/readGravity.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { barehanded } from '../src/studio/barehanded.ts';
 import { cupFor } from '../src/studio/cupFor.ts';
-import { flowLooks, type CupTime, type Entry } from '../src/studio/bucketEvent.ts';
 import type { BucketState } from '../src/studio/bucketState.ts';
 import { volumeHeld } from '../src/studio/foldBucket.ts';
 import { gravityScales } from '../src/studio/stateGravity.ts';
@@ -24,14 +24,14 @@ import { choiceWords } from '../src/words/choiceWords.ts';
 /** Kept, and not believed only because no stir was known. */
 const hangsOnStir = (
   { cake, hold, retired, unbelieved, restedFlow }: BucketState,
-  { seq, at }: Entry,
+  { seq, at }: BucketEntry,
 ): boolean =>
   cake === undefined && hold === undefined && !retired && (unbelieved?.seq === seq || restedFlow?.at === at);
 
 /** The same reading anew, of the same moment, with the answer that was not given; its note is there already. */
 const saysStirred = (
   { no, seq }: BucketState,
-  { at }: Entry,
+  { at }: BucketEntry,
   { words, typed: { note: _note, when, ...typed } }: Logging,
 ): Action => {
   const moment = when === undefined ? {} : { when: isoInstant(at) };

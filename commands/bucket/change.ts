@@ -6,7 +6,7 @@ import { bucketSaid } from '../../src/command/bucketSaid.ts';
 import { logs } from '../../src/command/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';
-import type { BucketSettings } from '../../src/studio/bucketEvent.ts';
+import type { BucketSettings } from '../../src/studio/bucketSettings.ts';
 
 export const changeBucket = logs({
   name: 'change',

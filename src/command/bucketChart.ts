@@ -1,10 +1,11 @@
-import type { BucketEvent, Entry } from '../studio/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../studio/bucketEvent.ts';
+import type { Entry } from '../studio/entry.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import { foldBucket } from '../studio/foldBucket.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { Asking, Chart } from './contract.ts';
 
-const isBucketEntry = (entry: Entry<LoggedEvent>): entry is Entry => entry.stream > 0;
+const isBucketEntry = (entry: Entry<LoggedEvent>): entry is BucketEntry => entry.stream > 0;
 
 const markOf = (event: BucketEvent): Chart['marks'][number]['kind'] | undefined => {
   switch (event.kind) {
@@ -22,7 +23,7 @@ const markOf = (event: BucketEvent): Chart['marks'][number]['kind'] | undefined 
 };
 
 /** Which readings were believed when they were taken. */
-const believedSeqs = (entries: readonly Entry[], state: BucketState): ReadonlySet<number> => {
+const believedSeqs = (entries: readonly BucketEntry[], state: BucketState): ReadonlySet<number> => {
   const believed = new Set<number>();
   const oldestFirst = [...entries].sort((a, b) => a.at - b.at || a.seq - b.seq);
   for (let i = 0; i < oldestFirst.length; i++) {
@@ -42,7 +43,7 @@ export const bucketChart = async (
   const { zone } = await book.studio();
   const all = await book.entries(state.no, { most: 500 });
   const entries = all
-    .filter((entry): entry is (Entry<LoggedEvent> & Notes) & Entry => isBucketEntry(entry))
+    .filter((entry): entry is (Entry<LoggedEvent> & Notes) & BucketEntry => isBucketEntry(entry))
     .filter(({ undoneBy, event }) => undoneBy === undefined && event.kind !== 'undo');
   const believed = believedSeqs(entries, state);
   const gravity: Chart['series'][number]['points'] = [];

@@ -1,4 +1,4 @@
-import { bucketCautions, bucketUses, type BucketCaution } from '../studio/bucketEvent.ts';
+import { bucketCautions, bucketUses, type BucketCaution } from '../studio/bucketSettings.ts';
 import { hours } from '../studio/ids.ts';
 import type { Kind } from './contract.ts';
 import { pick, several } from './kinds/picks.ts';

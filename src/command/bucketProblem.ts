@@ -1,4 +1,4 @@
-import type { BucketSettings } from '../studio/bucketEvent.ts';
+import type { BucketSettings } from '../studio/bucketSettings.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';

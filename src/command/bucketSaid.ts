@@ -1,7 +1,6 @@
-import { gravity } from '../glaze/units.ts';
+import { gravity, millimetres } from '../glaze/units.ts';
 import { pailVolume } from '../glaze/pailVolume.ts';
-import { millimetres } from '../glaze/units.ts';
-import type { BucketSettings } from '../studio/bucketEvent.ts';
+import type { BucketSettings } from '../studio/bucketSettings.ts';
 import type { bucketOptions } from './bucketOptions.ts';
 import type { Values } from './contract.ts';
 

@@ -1,4 +1,4 @@
-import type { Entry } from '../studio/bucketEvent.ts';
+import type { Entry } from '../studio/entry.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { Text } from '../words/text.ts';
 import type { Asking } from './contract.ts';

@@ -1,4 +1,4 @@
-import type { Entry } from '../studio/bucketEvent.ts';
+import type { Entry } from '../studio/entry.ts';
 import { seq, type Instant, type StreamNo } from '../studio/ids.ts';
 import type { LoggedEvent, Logbook, Notes } from '../studio/ports.ts';
 

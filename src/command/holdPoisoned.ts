@@ -1,4 +1,4 @@
-import type { BucketCaution } from '../studio/bucketEvent.ts';
+import type { BucketCaution } from '../studio/bucketSettings.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import type { Logging } from './contract.ts';
 

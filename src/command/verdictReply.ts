@@ -1,4 +1,4 @@
-import type { Entry } from '../studio/bucketEvent.ts';
+import type { BucketEntry } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import { barehanded } from '../studio/barehanded.ts';
 import { decide } from '../studio/decide.ts';
@@ -82,7 +82,7 @@ const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w
 
 /** An entry of this very turn, and what is to be said with it. */
 interface JustLogged {
-  entry: Entry;
+  entry: BucketEntry;
   /** What it was, when the entry alone does not tell. */
   text?: Text;
   /** The bucket as it was before: what the entry brought to light shows. */

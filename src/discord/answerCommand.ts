@@ -1,5 +1,4 @@
-import { SnowflakeUtil } from 'discord.js';
-import type { APIInteraction } from 'discord.js';
+import { SnowflakeUtil, type APIInteraction } from 'discord.js';
 import type { Leaf, Reply, Request } from '../command/contract.ts';
 import type { ParsedLine } from '../command/parseLine.ts';
 import { discordWords } from '../words/discordWords.ts';
@@ -8,11 +7,9 @@ import type { Bot } from './bot.ts';
 import type { Who } from './identify.ts';
 import type { Told } from './insist.ts';
 import { markdownWithin } from './markdown.ts';
-import type { Rendered } from './renderReply.ts';
-import { renderReply } from './renderReply.ts';
+import { type Rendered, renderReply } from './renderReply.ts';
 import { tellAnyway } from './tellAnyway.ts';
-import { ticket } from './ticket.ts';
-import type { Ticket } from './ticket.ts';
+import { ticket, type Ticket } from './ticket.ts';
 import { within } from './within.ts';
 
 /** Half of the time that the platform waits: what takes longer is announced. */

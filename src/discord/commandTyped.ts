@@ -1,7 +1,7 @@
-import { ApplicationCommandOptionType as OptionType } from 'discord.js';
-import type {
-  APIApplicationCommandInteractionDataBasicOption,
-  APIApplicationCommandInteractionDataOption,
+import {
+  ApplicationCommandOptionType as OptionType,
+  type APIApplicationCommandInteractionDataBasicOption,
+  type APIApplicationCommandInteractionDataOption,
 } from 'discord.js';
 import type { ParsedLine } from '../command/parseLine.ts';
 import { discordWords } from '../words/discordWords.ts';

@@ -1,5 +1,4 @@
-import { Routes } from 'discord.js';
-import type { APIDMChannel, REST } from 'discord.js';
+import { Routes, type APIDMChannel, type REST } from 'discord.js';
 
 /** The channel of direct messages with somebody; opening it again gives the same one. */
 export const directChannel = async (rest: REST, user: string): Promise<string> => {

@@ -1,9 +1,10 @@
-import { ComponentType, TextInputStyle } from 'discord.js';
-import type {
-  APILabelComponent,
-  APIModalInteractionResponseCallbackData,
-  ModalSubmitLabelComponent,
-  APIModalSubmission,
+import {
+  ComponentType,
+  TextInputStyle,
+  type APILabelComponent,
+  type APIModalInteractionResponseCallbackData,
+  type ModalSubmitLabelComponent,
+  type APIModalSubmission,
 } from 'discord.js';
 import type { Choice, Leaf, Option } from '../command/contract.ts';
 import { discordWords } from '../words/discordWords.ts';

@@ -1,5 +1,4 @@
-import { Events } from 'discord.js';
-import type { Client } from 'discord.js';
+import { Events, type Client } from 'discord.js';
 import { forLog } from './failure.ts';
 import type { DiscordPorts } from './ports.ts';
 

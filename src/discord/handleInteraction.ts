@@ -1,12 +1,14 @@
-import { ComponentType, InteractionResponseType as Callback, InteractionType } from 'discord.js';
-import type {
-  APIApplicationCommandAutocompleteInteraction,
-  APIChatInputApplicationCommandInteraction,
-  APIInteraction,
-  APIMessageComponentInteraction,
-  APIModalSubmitInteraction,
+import {
+  ComponentType,
+  InteractionResponseType as Callback,
+  InteractionType,
+  type APIApplicationCommandAutocompleteInteraction,
+  type APIChatInputApplicationCommandInteraction,
+  type APIInteraction,
+  type APIMessageComponentInteraction,
+  type APIModalSubmitInteraction,
+  ApplicationCommandType,
 } from 'discord.js';
-import { ApplicationCommandType } from 'discord.js';
 import type { Choice, Option } from '../command/contract.ts';
 import { leafAt, parseLine } from '../command/parseLine.ts';
 import { discordWords } from '../words/discordWords.ts';

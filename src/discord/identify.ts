@@ -1,5 +1,9 @@
-import { PermissionFlagsBits } from 'discord.js';
-import type { APIInteraction, APIInteractionGuildMember, APIUser } from 'discord.js';
+import {
+  PermissionFlagsBits,
+  type APIInteraction,
+  type APIInteractionGuildMember,
+  type APIUser,
+} from 'discord.js';
 import type { Request } from '../command/contract.ts';
 import type { DiscordPorts, StudioId } from './ports.ts';
 

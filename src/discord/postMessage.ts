@@ -1,5 +1,4 @@
-import { MessageFlags, Routes } from 'discord.js';
-import type { REST } from 'discord.js';
+import { MessageFlags, Routes, type REST } from 'discord.js';
 import type { Rendered } from './renderReply.ts';
 
 /** Posts a message that pings nobody, or the one member that it is for; a nonce makes a repeat the same message. */

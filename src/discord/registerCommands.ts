@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
-import { Routes } from 'discord.js';
-import type { REST } from 'discord.js';
+import { Routes, type REST } from 'discord.js';
 import type { DiscordPorts } from './ports.ts';
 import { slashCommands } from './slashCommands.ts';
 

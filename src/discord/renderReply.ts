@@ -1,9 +1,10 @@
-import { ButtonStyle, ComponentType } from 'discord.js';
-import type {
-  APIActionRowComponent,
-  APIButtonComponentWithCustomId,
-  APIComponentInMessageActionRow,
-  RawFile,
+import {
+  ButtonStyle,
+  ComponentType,
+  type APIActionRowComponent,
+  type APIButtonComponentWithCustomId,
+  type APIComponentInMessageActionRow,
+  type RawFile,
 } from 'discord.js';
 import type { Action, Reply } from '../command/contract.ts';
 import { discordWords } from '../words/discordWords.ts';
@@ -11,8 +12,7 @@ import { logWords } from '../words/logWords.ts';
 import { forLog } from './failure.ts';
 import { clipped, markdown, markdownWithin, plain } from './markdown.ts';
 import type { DiscordPorts } from './ports.ts';
-import type { Place } from './pressId.ts';
-import { pressId } from './pressId.ts';
+import { type Place, pressId } from './pressId.ts';
 
 type Row = APIActionRowComponent<APIComponentInMessageActionRow>;
 

@@ -3,14 +3,11 @@ import {
   ApplicationCommandType,
   ApplicationIntegrationType,
   InteractionContextType,
+  type APIApplicationCommandBasicOption,
+  type APIApplicationCommandSubcommandOption,
+  type RESTPostAPIChatInputApplicationCommandsJSONBody,
 } from 'discord.js';
-import type {
-  APIApplicationCommandBasicOption,
-  APIApplicationCommandSubcommandOption,
-  RESTPostAPIChatInputApplicationCommandsJSONBody,
-} from 'discord.js';
-import { isGroup } from '../command/contract.ts';
-import type { Command, Leaf, Option } from '../command/contract.ts';
+import { isGroup, type Command, type Leaf, type Option } from '../command/contract.ts';
 import { discordWords } from '../words/discordWords.ts';
 import { clipped } from './markdown.ts';
 import type { Words } from './ports.ts';

@@ -5,8 +5,8 @@ import {
   Events,
   GatewayDispatchEvents,
   Options,
+  type GatewayInteractionCreateDispatchData,
 } from 'discord.js';
-import type { GatewayInteractionCreateDispatchData } from 'discord.js';
 import type { Voice } from '../command/contract.ts';
 import { DiscordProblem } from './discordProblem.ts';
 import { failureOf, forLog } from './failure.ts';

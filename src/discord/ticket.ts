@@ -1,8 +1,13 @@
-import { InteractionResponseType as Callback, MessageFlags, Routes } from 'discord.js';
-import type { APIInteraction, APIInteractionResponse, RawFile } from 'discord.js';
+import {
+  InteractionResponseType as Callback,
+  MessageFlags,
+  Routes,
+  type APIInteraction,
+  type APIInteractionResponse,
+  type RawFile,
+} from 'discord.js';
 import type { Bot } from './bot.ts';
-import { AT_ONCE, insist, PATIENTLY } from './insist.ts';
-import type { Told } from './insist.ts';
+import { AT_ONCE, insist, PATIENTLY, type Told } from './insist.ts';
 import type { Rendered } from './renderReply.ts';
 
 const QUIET = { parse: [] };

@@ -1,5 +1,8 @@
 import { refused, valid, type Checked } from './checked.ts';
 
+/** How many standard uncertainties reach to either end of a 95 % interval: Φ⁻¹(0.975). JCGM 100:2008, table G.1 (from memory). */
+export const coverage95 = 1.959963984540054;
+
 const density = (z: number) => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
 
 /**

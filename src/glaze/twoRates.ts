@@ -1,7 +1,7 @@
 import { firstOutside, valid, type Checked } from './checked.ts';
 import { notTwoRates, type TwoRates } from './fisherExact.ts';
 import { logGamma } from './logGamma.ts';
-import { coverage95 } from './uncertainty.ts';
+import { coverage95 } from './normal.ts';
 
 /** ln B(hits + 1, misses + 1): what is left of a binomial when every rate was equally likely before. */
 const logEvidence = (hits: number, of: number) =>

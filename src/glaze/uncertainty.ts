@@ -1,3 +1,4 @@
+import { coverage95 } from './normal.ts';
 import { firstOutside, valid, type Checked } from './checked.ts';
 import { weighableGravity } from './gravityByWeighing.ts';
 import { dryContent } from './slurry.ts';
@@ -43,9 +44,6 @@ export const triangular = (halfWidth: number): number => halfWidth / Math.sqrt(6
  * @example combine(3, 4) //=> 5
  */
 export const combine = (...parts: number[]): number => Math.hypot(...parts);
-
-/** How many standard uncertainties reach to either end of a 95 % interval: Φ⁻¹(0.975). JCGM 100:2008, table G.1 (from memory). */
-export const coverage95 = 1.959963984540054;
 
 /**
  * Half the width of the 95 % interval round a value.

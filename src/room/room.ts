@@ -1,7 +1,6 @@
 import type { HttpBindings } from '@hono/node-server';
 import type { Context } from 'hono';
-import type { RoomRefusal } from '../words/roomWords.ts';
-import { roomWords } from '../words/roomWords.ts';
+import { type RoomRefusal, roomWords } from '../words/roomWords.ts';
 import type { Address } from './hosts.ts';
 import type { Names } from './names.ts';
 import type { Pace } from './pace.ts';

@@ -1,5 +1,5 @@
+import type { BucketEntry, BucketEvent } from '../studio/bucketEvent.ts';
 import { createHash } from 'node:crypto';
-import type { BucketEvent, Entry } from '../studio/bucketEvent.ts';
 import { entryId, hours, instant, later, memberId, seq, streamNo } from '../studio/ids.ts';
 import { foldBucket } from '../studio/foldBucket.ts';
 import { readBucketEvent } from './eventRow.ts';
@@ -68,7 +68,7 @@ export const probeEvents: readonly BucketEvent[] = [
   { kind: 'undo', of: 8 },
 ].map((event) => readBucketEvent(JSON.stringify(event)));
 
-const probe = probeEvents.map((event, i): Entry => {
+const probe = probeEvents.map((event, i): BucketEntry => {
   const place = seq(i + 1);
   // Some within minutes of one another, some hours.
   const at = later(instant(1_700_000_000_000), hours(i % 3 === 0 ? i : i - 0.9));

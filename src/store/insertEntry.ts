@@ -1,5 +1,5 @@
 import type { Transaction } from 'kysely';
-import type { Entry } from '../studio/bucketEvent.ts';
+import type { Entry } from '../studio/entry.ts';
 import type { StudioId } from '../studio/ids.ts';
 import type { LoggedEvent } from '../studio/ports.ts';
 import { compiledOnce } from './compiledOnce.ts';

@@ -1,5 +1,6 @@
+import type { BucketEntry, BucketEvent } from '../studio/bucketEvent.ts';
 import { sql, type Kysely } from 'kysely';
-import type { BucketEvent, Entry } from '../studio/bucketEvent.ts';
+import type { Entry } from '../studio/entry.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
 import {
@@ -64,7 +65,7 @@ export const readBucket = async (
   db: Kysely<Tables>,
   studio: StudioId,
   bucket: StreamNo,
-): Promise<Entry[]> => {
+): Promise<BucketEntry[]> => {
   const rows = await inStream(db, studio, bucket).orderBy('entry.seq').execute();
   return rows.map((row) => entryOf<BucketEvent>(row, readBucketEvent(row.event)));
 };

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { instant, memberId, seq, streamNo } from '../studio/ids.ts';
-import type { Instant, MemberId } from '../studio/ids.ts';
+import { instant, memberId, seq, streamNo, type Instant, type MemberId } from '../studio/ids.ts';
 import type { Reminder, ReminderAbout } from '../studio/reminder.ts';
 import type { Exactly } from './exactly.ts';
 

@@ -1,6 +1,8 @@
+import type { BucketEntry, BucketEvent } from '../studio/bucketEvent.ts';
 import type { UpdateObject } from 'kysely';
 import { millilitres } from '../glaze/units.ts';
-import type { BucketEvent, BucketSettings, Entry } from '../studio/bucketEvent.ts';
+import type { Entry } from '../studio/entry.ts';
+import type { BucketSettings } from '../studio/bucketSettings.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import { applyToBucket, foldBucket } from '../studio/foldBucket.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
@@ -41,7 +43,11 @@ import { withoutNulWithin } from './withoutNul.ts';
 export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
   readonly #moved = new Set<StreamNo>();
 
-  log(bucket: StreamNo, event: BucketEvent, logged: Logged): Promise<{ entry: Entry; state: BucketState }> {
+  log(
+    bucket: StreamNo,
+    event: BucketEvent,
+    logged: Logged,
+  ): Promise<{ entry: BucketEntry; state: BucketState }> {
     return this.inOrder(async () => {
       const before = await this.bucket(bucket);
       if (!before) throw new Error(`There is no bucket ${bucket} to log in.`);
@@ -57,7 +63,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
   open(
     settings: BucketSettings & { volume?: number },
     logged: Logged,
-  ): Promise<{ entry: Entry; state: BucketState }> {
+  ): Promise<{ entry: BucketEntry; state: BucketState }> {
     return this.inOrder(async () => {
       const { heads } = await this.page();
       const bucket = streamNo(Math.max(0, ...heads.keys()) + 1);
@@ -169,7 +175,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     return entry;
   }
 
-  async #stateAfter(entry: Entry, before: BucketState): Promise<BucketState | undefined> {
+  async #stateAfter(entry: BucketEntry, before: BucketState): Promise<BucketState | undefined> {
     const { kind } = entry.event;
     const addsOn = kind !== 'undo' && kind !== 'setup' && entry.at >= before.foldedTo;
     return addsOn
@@ -177,7 +183,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
       : foldBucket(entry.stream, await readBucket(this.turn.db, this.studioId, entry.stream));
   }
 
-  #setState(entry: Entry, state: BucketState | undefined): BucketState {
+  #setState(entry: BucketEntry, state: BucketState | undefined): BucketState {
     if (!state) throw new Error(`Entry ${entry.id} would leave its bucket without a setup.`);
     this.#moveHead(entry.stream, { seq: entry.seq, state: frozen(state) });
     return state;

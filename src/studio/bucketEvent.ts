@@ -1,64 +1,8 @@
 import type { FlowCupKind } from '../glaze/flowCup.ts';
 import type { Celsius, Gravity, Grams, Millilitres, Millimetres, Seconds } from '../glaze/units.ts';
-import type { Duration, EntryId, Instant, MemberId, Seq, StreamNo } from './ids.ts';
-
-export interface Window<T> {
-  low: T;
-  high: T;
-}
-
-/** A pail as a cone cut off, inside measures. */
-export interface PailShape {
-  bottom: Millimetres;
-  top: Millimetres;
-  height: Millimetres;
-}
-
-export const bucketUses = ['dipping', 'brushing', 'spraying', 'test'] as const;
-export type BucketUse = (typeof bucketUses)[number];
-
-export const bucketCautions = [
-  'gloves',
-  'caustic',
-  'toxic',
-  'barium',
-  'manganese',
-  'nickel',
-  'chrome',
-  'cobalt',
-  'copper',
-  'boron',
-  'lithium',
-  'vanadium',
-  'lead',
-  'cadmium',
-  'children',
-] as const;
-export type BucketCaution = (typeof bucketCautions)[number];
-
-export interface BucketSettings {
-  name: string;
-  nick?: string;
-  use: BucketUse;
-  /** What the pail holds to the rim. */
-  pail?: Millilitres;
-  shape?: PailShape;
-  gravity?: Window<Gravity>;
-  efflux?: Window<Seconds>;
-  /** The cup that the efflux window was set with: a standard kind, or the name of one of the studio's own. */
-  cup?: string;
-  /** Gravity of the dry powder. */
-  solids: Gravity;
-  /** How long after a stir the bucket may be used without another. */
-  restLimit: Duration;
-  /** How long a believed reading is good for. */
-  shelfLife: Duration;
-  mesh: number | 'never';
-  cautions: BucketCaution[];
-  recipe?: string;
-  /** The pails of one glaze carry its name in common, each with its own state. */
-  glaze?: string;
-}
+import type { BucketSettings } from './bucketSettings.ts';
+import type { Entry } from './entry.ts';
+import type { Seq, StreamNo } from './ids.ts';
 
 export const flowLooks = ['thin', 'right', 'thick'] as const;
 export type FlowLook = (typeof flowLooks)[number];
@@ -132,13 +76,4 @@ export type BucketEvent =
   | { kind: 'retire' }
   | { kind: 'undo'; of: Seq };
 
-/** One line of the logbook. `at` is when it happened, `loggedAt` when it was written down. */
-export interface Entry<E = BucketEvent> {
-  id: EntryId;
-  stream: StreamNo;
-  seq: Seq;
-  at: Instant;
-  loggedAt: Instant;
-  by: MemberId;
-  event: E;
-}
+export type BucketEntry = Entry<BucketEvent>;

@@ -1,8 +1,9 @@
 import type { Celsius, Gravity, Grams } from '../glaze/units.ts';
-import type { BucketEvent, BucketSettings, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
-import type { FlowPoint } from './flowPoints.ts';
-import type { Instant, MemberId, Seq, StreamNo } from './ids.ts';
-import type { Rests } from './rests.ts';
+import type { BucketEvent, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
+import type { BucketSettings } from './bucketSettings.ts';
+import type { Contents } from './contents.ts';
+import type { DriftPoint } from './driftPoint.ts';
+import type { Duration, Instant, MemberId, Seq, StreamNo } from './ids.ts';
 import type { UnloggedChange, Unexpected } from './unloggedChange.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
@@ -13,21 +14,24 @@ export interface MeasuredGravity {
   seq: Seq;
 }
 
-/**
- * What is in the pail: grams of water and of dry powder, with their covariance
- * (g²), moved by every logged event and corrected by every believed reading.
- */
-export interface Contents {
-  water: Grams;
-  solids: Grams;
-  covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
+/** How long a bucket stood up, by what was seen before it was stirred again. */
+export interface Rests {
+  /** The longest rest after which nothing had settled, and how many of more than the usual hour there were. */
+  longest: Duration;
+  count: number;
+  /** The stir that the last of those began with: who looks at one rest thrice saw one. */
+  counted?: Instant;
+  /** The shortest after which there was clear water on top or a cake below. */
+  shortest?: Duration;
 }
 
-/** Grams of water to one of powder by a believed reading, less what logged additions changed that by. */
-export interface DriftPoint {
-  at: Instant;
-  value: number;
-  sd: number;
+/** How a stirred bucket flowed after so much flocculant. */
+export interface FlowPoint extends CupTime {
+  /** Doses since the remake, and the salt in it, in grams and in per cent of its dry mass then. */
+  doses: number;
+  salt: Grams;
+  percent: number;
+  gravity: Gravity;
 }
 
 /** A test tile as it was logged, its coat measured dry. */

@@ -1,5 +1,5 @@
 import type { Gravity } from '../glaze/units.ts';
-import type { Window } from './bucketEvent.ts';
+import type { Window } from './bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
 import { outgrewReading } from './couldMove.ts';
 import { known, throughout, type Conditions } from './dipCondition.ts';

@@ -1,6 +1,15 @@
 import { grams, gravity, millilitres, type Gravity, type Grams, type Millilitres } from '../glaze/units.ts';
 import { nominalWater } from '../glaze/slurry.ts';
-import type { Contents } from './bucketState.ts';
+
+/**
+ * What is in the pail: grams of water and of dry powder, with their covariance
+ * (g²), moved by every logged event and corrected by every believed reading.
+ */
+export interface Contents {
+  water: Grams;
+  solids: Grams;
+  covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
+}
 
 /** Its change over a studio's year is far below any vessel's uncertainty. */
 export const waterGramsPerMl = nominalWater / 1000;

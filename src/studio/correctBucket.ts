@@ -1,9 +1,17 @@
 import { secondForBlend } from '../glaze/massBalance.ts';
-import { coverage95 } from '../glaze/uncertainty.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import { millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
 import { middle, type Correction } from './amounts.ts';
-import type { BucketState, Contents } from './bucketState.ts';
-import { contentsFrom, gravityOf, volumeOf, waterGramsPerMl, withAdded, type Estimate } from './contents.ts';
+import type { BucketState } from './bucketState.ts';
+import {
+  type Contents,
+  contentsFrom,
+  gravityOf,
+  volumeOf,
+  waterGramsPerMl,
+  withAdded,
+  type Estimate,
+} from './contents.ts';
 import type { Instant } from './ids.ts';
 import { litreAmount, pailAmount, type WaterOrPowder } from './pailAmounts.ts';
 import { roomIn, usablePart } from './roomIn.ts';

@@ -1,4 +1,5 @@
-import type { Entry } from './bucketEvent.ts';
+import type { BucketEntry } from './bucketEvent.ts';
+import type { Entry } from './entry.ts';
 import type { BucketState } from './bucketState.ts';
 import { bisqueOf, type Bisque } from './bisque.ts';
 import { bucketThen, type BucketThen } from './bucketThen.ts';
@@ -17,7 +18,7 @@ import type { Studio } from './studio.ts';
 export interface Around {
   studio: Pick<Studio, 'zone' | 'hours' | 'drying'>;
   /** Each bucket that was dipped in: its entries, and every state that they led to. */
-  buckets: { entries: readonly Entry[]; states: readonly BucketState[] }[];
+  buckets: { entries: readonly BucketEntry[]; states: readonly BucketState[] }[];
   plan: PieceState | undefined;
   coat: (Entry<CoatEvent> & { event: { kind: 'on' } }) | undefined;
 }
@@ -46,8 +47,8 @@ const atBucket = new Set(['reading', 'stir', 'sieve', 'addition']);
 const ownEntry = (
   { by }: FiredState,
   { from, to }: Stretch,
-  entries: readonly Entry[],
-): Entry | undefined => {
+  entries: readonly BucketEntry[],
+): BucketEntry | undefined => {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   return entries
     .filter(
@@ -58,7 +59,10 @@ const ownEntry = (
         atBucket.has(entry.event.kind) &&
         !undone.has(entry.seq),
     )
-    .reduce<Entry | undefined>((last, entry) => (last && last.at >= entry.at ? last : entry), undefined);
+    .reduce<BucketEntry | undefined>(
+      (last, entry) => (last && last.at >= entry.at ? last : entry),
+      undefined,
+    );
 };
 
 const exactly = (at: Instant): Stretch => ({ from: at, to: at });

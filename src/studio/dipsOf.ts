@@ -1,4 +1,5 @@
-import type { BucketEvent, Entry } from './bucketEvent.ts';
+import type { BucketEvent } from './bucketEvent.ts';
+import type { Entry } from './entry.ts';
 import type { CoatEvent } from './coatEvent.ts';
 import { dipOf, type Around, type Dip } from './dip.ts';
 import { bucketStates } from './foldBucket.ts';

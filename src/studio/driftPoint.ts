@@ -1,6 +1,15 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import type { Gravity } from '../glaze/units.ts';
-import type { BucketState, Contents, DriftPoint, MeasuredGravity } from './bucketState.ts';
+import type { BucketSettings } from './bucketSettings.ts';
+import type { Contents } from './contents.ts';
+import type { Instant } from './ids.ts';
+
+/** Grams of water to one of powder by a believed reading, less what logged additions changed that by. */
+export interface DriftPoint {
+  at: Instant;
+  value: number;
+  sd: number;
+}
 
 /** Grams of water to one of powder: what dries out changes it evenly, what is used up not at all. */
 export const waterToPowder = ({ water, solids }: Contents): number => (solids > 0 ? water / solids : 0);
@@ -14,8 +23,8 @@ const thinnest = 1.01;
 
 /** A reading as a point of a slow drift; undefined of what is next to water. */
 export const driftPoint = (
-  { at, value, u95 }: MeasuredGravity,
-  { carried, settings: { solids } }: Pick<BucketState, 'carried' | 'settings'>,
+  { at, value, u95 }: { at: Instant; value: Gravity; u95: number },
+  { carried, settings: { solids } }: { carried: number; settings: Pick<BucketSettings, 'solids'> },
 ): DriftPoint | undefined =>
   value < thinnest
     ? undefined

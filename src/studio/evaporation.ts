@@ -1,8 +1,7 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import { millilitres, type Gravity, type Grams, type Millilitres } from '../glaze/units.ts';
-import type { DriftPoint } from './bucketState.ts';
+import { type DriftPoint, perGravity } from './driftPoint.ts';
 import { driftPerDay, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
-import { perGravity } from './driftPoint.ts';
 import { days, type Instant } from './ids.ts';
 import type { Within } from './unloggedChange.ts';
 

@@ -1,7 +1,6 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import { grams, millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
-import type { Contents } from './bucketState.ts';
-import { contentsFrom, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
+import { type Contents, contentsFrom, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
 import type { Explanation, UnloggedChange } from './unloggedChange.ts';
 
 /** What was measured: the gravity always, how full the pail is only when somebody looked. */

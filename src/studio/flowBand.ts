@@ -1,4 +1,5 @@
-import type { CupTime, FlowLook, Window } from './bucketEvent.ts';
+import type { CupTime, FlowLook } from './bucketEvent.ts';
+import type { Window } from './bucketSettings.ts';
 import { roomTemperature } from './flocculantSolution.ts';
 import type { BucketState } from './bucketState.ts';
 import { isDoseAtWork } from './flowPoints.ts';

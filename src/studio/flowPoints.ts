@@ -1,16 +1,6 @@
-import type { Gravity, Grams } from '../glaze/units.ts';
 import type { CupTime } from './bucketEvent.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketState, FlowPoint } from './bucketState.ts';
 import { minutes, since, type Instant } from './ids.ts';
-
-/** How a stirred bucket flowed after so much flocculant. */
-export interface FlowPoint extends CupTime {
-  /** Doses since the remake, and the salt in it, in grams and in per cent of its dry mass then. */
-  doses: number;
-  salt: Grams;
-  percent: number;
-  gravity: Gravity;
-}
 
 /** A dose works for ten minutes after it was stirred in, and a few people look at their watch. */
 const doseWorks = minutes(8);

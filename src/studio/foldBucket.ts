@@ -1,7 +1,8 @@
+import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { grams, type Millilitres } from '../glaze/units.ts';
-import type { BucketEvent, BucketSettings, Entry } from './bucketEvent.ts';
-import type { BucketState, Contents } from './bucketState.ts';
-import { aged, contentsFrom, gravityOf, volumeOf, type Estimate } from './contents.ts';
+import type { BucketSettings } from './bucketSettings.ts';
+import type { BucketState } from './bucketState.ts';
+import { type Contents, aged, contentsFrom, gravityOf, volumeOf, type Estimate } from './contents.ts';
 import { days, since, type StreamNo } from './ids.ts';
 import { inEach } from './inEach.ts';
 import { withRest } from './rests.ts';
@@ -15,7 +16,7 @@ const mostTiles = 40;
 
 const withChange = (
   state: BucketState,
-  entry: Entry,
+  entry: BucketEntry,
   event: Extract<BucketEvent, { kind: 'change' }>,
 ): BucketState => {
   const settings: BucketSettings = { ...state.settings, ...event.settings };
@@ -33,7 +34,11 @@ const withChange = (
   return event.volume === undefined ? next : withPrediction(withVolume(next, told(event.volume), entry.at));
 };
 
-const opened = (no: StreamNo, entry: Entry, event: Extract<BucketEvent, { kind: 'setup' }>): BucketState => ({
+const opened = (
+  no: StreamNo,
+  entry: BucketEntry,
+  event: Extract<BucketEvent, { kind: 'setup' }>,
+): BucketState => ({
   no,
   seq: entry.seq,
   foldedTo: entry.at,
@@ -49,7 +54,7 @@ const opened = (no: StreamNo, entry: Entry, event: Extract<BucketEvent, { kind: 
   }),
 });
 
-const happened = (state: BucketState, entry: Entry): BucketState => {
+const happened = (state: BucketState, entry: BucketEntry): BucketState => {
   const { event, at } = entry;
   switch (event.kind) {
     case 'reading':
@@ -96,14 +101,14 @@ const happened = (state: BucketState, entry: Entry): BucketState => {
 };
 
 /** Adds one entry on; it must not be an undo, nor have happened before what is already folded. */
-export const applyToBucket = (state: BucketState, entry: Entry): BucketState => {
+export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketState => {
   const passed = since(state.foldedTo, entry.at) / days(1);
   const before = { ...state, ...inEach(state, (contents) => aged(contents, passed)) };
   return { ...happened(before, entry), seq: entry.seq, foldedTo: entry.at };
 };
 
 /** Every state that a bucket went through, oldest first: by when its entries happened, undone ones left out. */
-export function* bucketStates(no: StreamNo, entries: readonly Entry[]): Generator<BucketState> {
+export function* bucketStates(no: StreamNo, entries: readonly BucketEntry[]): Generator<BucketState> {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   const [first, ...rest] = entries
     .filter(({ seq, event }) => event.kind !== 'undo' && !undone.has(seq))
@@ -118,7 +123,7 @@ export function* bucketStates(no: StreamNo, entries: readonly Entry[]): Generato
 }
 
 /** The state that a bucket's entries add up to. */
-export const foldBucket = (no: StreamNo, entries: readonly Entry[]): BucketState | undefined => {
+export const foldBucket = (no: StreamNo, entries: readonly BucketEntry[]): BucketState | undefined => {
   let state: BucketState | undefined;
   for (const next of bucketStates(no, entries)) state = next;
   if (!state) return undefined;

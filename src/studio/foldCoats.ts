@@ -1,4 +1,4 @@
-import type { Entry } from './bucketEvent.ts';
+import type { Entry } from './entry.ts';
 import type { CoatState } from './coat.ts';
 import type { CoatEvent } from './coatEvent.ts';
 import { days, since } from './ids.ts';

@@ -1,4 +1,4 @@
-import type { Entry } from './bucketEvent.ts';
+import type { Entry } from './entry.ts';
 import type { FiredEvent, FiredSaid } from './firedEvent.ts';
 import type { EntryId, Instant, MemberId, Seq } from './ids.ts';
 

@@ -1,9 +1,8 @@
-import type { Entry } from './bucketEvent.ts';
+import type { Entry } from './entry.ts';
 import { minutes, seq } from './ids.ts';
 import { usualHours } from './openingHours.ts';
-import { usualMinimumHours } from './overnight.ts';
+import { usualMinimumHours, type Studio, type StudioEvent } from './studio.ts';
 import { usualQuiet } from './quietHours.ts';
-import type { Studio, StudioEvent } from './studio.ts';
 
 export const newStudio: Studio = {
   seq: seq(0),

@@ -1,8 +1,9 @@
 import { bayesLine, chanceAbove, type LineMixture, type LinePoint } from '../glaze/bayesLine.ts';
 import { flowCup } from '../glaze/flowCup.ts';
 import type { Gravity, Seconds } from '../glaze/units.ts';
-import type { CupTime, Window } from './bucketEvent.ts';
-import type { FlowPoint } from './flowPoints.ts';
+import type { CupTime } from './bucketEvent.ts';
+import type { Window } from './bucketSettings.ts';
+import type { FlowPoint } from './bucketState.ts';
 
 /** Rungs of flocculant from now, each 0.03 % of the dry mass. */
 export interface LearnedDose {

@@ -1,4 +1,4 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import type { Millilitres } from '../glaze/units.ts';
 import type { MeasuredGravity } from './bucketState.ts';
 import type { Estimate } from './contents.ts';

@@ -32,8 +32,6 @@ export type DryWhy =
 
 export type DryReady = { readyAt: Instant; why: DryWhy } | 'never';
 
-/** The usual house rule until a keeper sets another: common practice. */
-export const usualMinimumHours = 12;
 /** Common practice: melted wax is hard as soon as it is cold. */
 const HOT_WAX_MINUTES = 15;
 /** Common practice: the night is over at five in the morning. */

@@ -1,4 +1,6 @@
-import type { BucketEvent, BucketSettings, Entry } from './bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
+import type { Entry } from './entry.ts';
+import type { BucketSettings } from './bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
 import type { CoatState } from './coat.ts';
 import type { CoatEvent } from './coatEvent.ts';
@@ -68,12 +70,16 @@ export interface Notes {
 /** The same logbook inside the one transaction that may write to it. */
 export interface WritableLogbook extends Logbook {
   /** Appends to a bucket's stream and answers the entry and the state that follows from it. */
-  log(bucket: StreamNo, event: BucketEvent, logged: Logged): Promise<{ entry: Entry; state: BucketState }>;
+  log(
+    bucket: StreamNo,
+    event: BucketEvent,
+    logged: Logged,
+  ): Promise<{ entry: BucketEntry; state: BucketState }>;
   /** Opens the next bucket number with a setup entry. */
   open(
     settings: BucketSettings & { volume?: number },
     logged: Logged,
-  ): Promise<{ entry: Entry; state: BucketState }>;
+  ): Promise<{ entry: BucketEntry; state: BucketState }>;
   logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }>;
   /** Appends to the coats' stream and answers the entry and all coats that are on then. */
   logCoat(

@@ -1,4 +1,4 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
 import type { Added } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';

@@ -1,19 +1,8 @@
 import { hinderedFallTime } from '../glaze/settling.ts';
 import { celsius, micrometres, millimetres, type Micrometres, type Millimetres } from '../glaze/units.ts';
 import type { Sight } from './bucketEvent.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketState, Rests } from './bucketState.ts';
 import { duration, hours, minutes, since, type Duration, type Instant } from './ids.ts';
-
-/** How long a bucket stood up, by what was seen before it was stirred again. */
-export interface Rests {
-  /** The longest rest after which nothing had settled, and how many of more than the usual hour there were. */
-  longest: Duration;
-  count: number;
-  /** The stir that the last of those began with: who looks at one rest thrice saw one. */
-  counted?: Instant;
-  /** The shortest after which there was clear water on top or a cake below. */
-  shortest?: Duration;
-}
 
 /** How long a bucket may rest until a keeper says otherwise (common practice). */
 export const usualRest = hours(1);

@@ -24,6 +24,9 @@ export interface StudioCup {
   kind: FlowCupKind | 'own';
 }
 
+/** The usual house rule until a keeper sets another: common practice. */
+export const usualMinimumHours = 12;
+
 /** The house rule for resist coats, and the air they dry in when nobody says. */
 export interface DryingRule {
   minimumHours: number;

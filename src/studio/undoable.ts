@@ -1,4 +1,4 @@
-import type { Entry } from './bucketEvent.ts';
+import type { Entry } from './entry.ts';
 import { minutes, since, type Instant, type MemberId, type Role } from './ids.ts';
 import type { LoggedEvent, Notes } from './ports.ts';
 

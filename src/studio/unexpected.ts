@@ -1,4 +1,4 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import type { BucketState } from './bucketState.ts';
 import { gravityOf } from './contents.ts';
 import type { Reason } from './verdict.ts';

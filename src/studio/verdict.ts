@@ -1,5 +1,6 @@
 import type { Celsius, Gravity, Grams, Millilitres, Seconds } from '../glaze/units.ts';
-import type { BucketCaution, FlowLook, Window } from './bucketEvent.ts';
+import type { FlowLook } from './bucketEvent.ts';
+import type { BucketCaution, Window } from './bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
 import type { Instant, Seq, StreamNo } from './ids.ts';
 

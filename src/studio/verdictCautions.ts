@@ -1,4 +1,4 @@
-import type { BucketSettings } from './bucketEvent.ts';
+import type { BucketSettings } from './bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
 import type { Step, VerdictCaution } from './verdict.ts';
 

@@ -1,6 +1,6 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
+import type { BucketEntry, Added, BucketEvent } from './bucketEvent.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import { grams } from '../glaze/units.ts';
-import type { Added, BucketEvent, Entry } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import {
   contentsFrom,
@@ -71,7 +71,7 @@ const moves = (
 /** Something went in or came out. */
 export const withAddition = (
   state: BucketState,
-  entry: Entry,
+  entry: BucketEntry,
   event: Extract<BucketEvent, { kind: 'addition' }>,
 ): BucketState => {
   const { added } = event;

@@ -1,7 +1,8 @@
-import { coverage95 } from '../glaze/uncertainty.ts';
+import { coverage95 } from '../glaze/normal.ts';
 import { grams, millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
-import type { BucketState, Contents, MeasuredGravity } from './bucketState.ts';
+import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import {
+  type Contents,
   contentsFrom,
   drifted,
   gravityOf,

@@ -1,5 +1,5 @@
+import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { gravity } from '../glaze/units.ts';
-import type { BucketEvent, Entry } from './bucketEvent.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { isDoseAtWork, withFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from './ids.ts';
@@ -39,7 +39,7 @@ const takenTogether = (
 /** A reading kept; believed only when the bucket was stirred to the bottom just before and no cake was left. */
 export const withReading = (
   state: BucketState,
-  entry: Entry,
+  entry: BucketEntry,
   event: Extract<BucketEvent, { kind: 'reading' }>,
 ): BucketState => {
   const { at } = entry;

@@ -1,4 +1,4 @@
-import type { BucketCaution } from '../studio/bucketEvent.ts';
+import type { BucketCaution } from '../studio/bucketSettings.ts';
 import type { UnitSystem } from '../studio/studio.ts';
 import type { Step, Verdict } from '../studio/verdict.ts';
 import {

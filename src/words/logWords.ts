@@ -1,4 +1,5 @@
-import type { Added, BucketEvent, Entry } from '../studio/bucketEvent.ts';
+import type { BucketEntry, Added, BucketEvent } from '../studio/bucketEvent.ts';
+import type { Entry } from '../studio/entry.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
@@ -124,7 +125,7 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
   }
 };
 
-const bucketText = ({ event, stream }: Entry, units: UnitSystem): Text => {
+const bucketText = ({ event, stream }: BucketEntry, units: UnitSystem): Text => {
   switch (event.kind) {
     case 'setup':
       return t`set the bucket up as ${said(event.settings.name)}`;
@@ -156,7 +157,7 @@ const bucketText = ({ event, stream }: Entry, units: UnitSystem): Text => {
   }
 };
 
-const plainly = (entry: Entry, units: UnitSystem): Text => {
+const plainly = (entry: BucketEntry, units: UnitSystem): Text => {
   const { event } = entry;
   if (event.kind === 'reading') return reading(event, units);
   const comesOut = event.kind === 'addition' && verb(event.added) !== 'added ';
@@ -188,7 +189,7 @@ export const logWords = {
   short: (id: string, name: string, entry: Entry<LoggedEvent>, units: UnitSystem): Text =>
     t`${[id]} · ${isBucketEvent(entry) ? plainly(entry, units) : what(entry, units)}, ${{ at: entry.at, show: 'ago' }} · ${said(name)}`,
   /** What an entry was taken for, without its verb where “logged” says as much. */
-  what: (entry: Entry, units: UnitSystem): Text => t`${plainly(entry, units)}${backdated(entry)}`,
+  what: (entry: BucketEntry, units: UnitSystem): Text => t`${plainly(entry, units)}${backdated(entry)}`,
   logged: ({ entry, text }: { entry: string; text: Text }): Text => t`Logged ${[entry]}: ${text}.`,
   entry: (entry: Entry<LoggedEvent> & Notes, by: Part, units: UnitSystem): Text => [
     ...t`${[entry.id]} · ${{ at: entry.at, show: 'day' }} ${{ at: entry.at, show: 'clock' }} · ${by} ${what(entry, units)}`,

@@ -1,5 +1,4 @@
-import type { Duration, Instant } from '../studio/ids.ts';
-import { hours } from '../studio/ids.ts';
+import { type Duration, type Instant, hours } from '../studio/ids.ts';
 import type { Resist } from '../studio/overnight.ts';
 import type { ReminderAbout } from '../studio/reminder.ts';
 import type { ReachBy } from '../studio/studio.ts';

@@ -1,5 +1,4 @@
-import type { Instant } from '../studio/ids.ts';
-import { hours } from '../studio/ids.ts';
+import { type Instant, hours } from '../studio/ids.ts';
 import type { OpeningHours, WeekdayName } from '../studio/openingHours.ts';
 import type { QuietHours } from '../studio/quietHours.ts';
 import type { GlazingSession } from '../studio/session.ts';

@@ -6,8 +6,7 @@ import { openStore } from '../../src/store/openStore.ts';
 import { slash } from '../helpers/discordInteraction.ts';
 import { BenchBot } from './benchBot.ts';
 import { decisionsPerSecond } from './decisions.ts';
-import { latencies, throughput } from './load.ts';
-import type { Script } from './load.ts';
+import { latencies, throughput, type Script } from './load.ts';
 import { Report } from './report.ts';
 
 /**

@@ -1,12 +1,10 @@
-import { spawn } from 'node:child_process';
-import type { ChildProcess } from 'node:child_process';
+import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { DiscordDouble } from '../helpers/discordDouble.ts';
-import type { Draft, Place } from '../helpers/discordInteraction.ts';
-import { slash } from '../helpers/discordInteraction.ts';
+import { type Draft, type Place, slash } from '../helpers/discordInteraction.ts';
 import type { Interaction } from '../helpers/discordWorld.ts';
 
 /** A bot in a process of its own, with a stand-in for Discord to itself. */

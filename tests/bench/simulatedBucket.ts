@@ -1,7 +1,7 @@
+import type { BucketEntry, BucketEvent } from '../../src/studio/bucketEvent.ts';
 import { flowCup } from '../../src/glaze/flowCup.ts';
 import { dryContent } from '../../src/glaze/slurry.ts';
 import { grams, gravity, millilitres, seconds } from '../../src/glaze/units.ts';
-import type { BucketEvent, Entry } from '../../src/studio/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucketState.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../../src/studio/flocculantSolution.ts';
 import { applyToBucket, foldBucket } from '../../src/studio/foldBucket.ts';
@@ -153,7 +153,7 @@ export class SimulatedBucket {
     this.#log({ kind: 'addition', added: { what: 'flocculant', volume: millilitres(ml) } });
   }
 
-  #entry(event: BucketEvent): Entry {
+  #entry(event: BucketEvent): BucketEntry {
     this.#now = later(this.#now, minutes(12));
     const place = seq(++this.#seq);
     const stream = streamNo(1);

@@ -5,8 +5,7 @@ import { said, t } from '../../src/words/text.ts';
 import { list, text } from '../helpers/discordBody.ts';
 import { pick, press, slash, submit, typing } from '../helpers/discordInteraction.ts';
 import { everyComponent } from '../helpers/discordMessageRules.ts';
-import type { DiscordRoom } from '../helpers/discordRoom.ts';
-import { openDiscordRoom, testCommands } from '../helpers/discordRoom.ts';
+import { type DiscordRoom, openDiscordRoom, testCommands } from '../helpers/discordRoom.ts';
 
 let room: DiscordRoom;
 

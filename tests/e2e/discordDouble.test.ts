@@ -3,12 +3,10 @@ import {
   InteractionCallbackResponseSchema,
   PrivateChannelResponseSchema,
 } from 'discord-api-spec/zod';
-import { Client, Events, Routes, TextInputStyle } from 'discord.js';
-import type { Interaction as Received } from 'discord.js';
+import { Client, Events, Routes, TextInputStyle, type Interaction as Received } from 'discord.js';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { DiscordDouble, rateLimited, serverError } from '../helpers/discordDouble.ts';
-import type { Place } from '../helpers/discordInteraction.ts';
-import { pick, press, slash, submit, typing } from '../helpers/discordInteraction.ts';
+import { type Place, pick, press, slash, submit, typing } from '../helpers/discordInteraction.ts';
 
 const QUIET = { parse: [] };
 

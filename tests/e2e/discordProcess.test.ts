@@ -6,8 +6,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { text } from '../helpers/discordBody.ts';
 import { DiscordDouble } from '../helpers/discordDouble.ts';
-import type { Place } from '../helpers/discordInteraction.ts';
-import { press, slash, submit, typing } from '../helpers/discordInteraction.ts';
+import { type Place, press, slash, submit, typing } from '../helpers/discordInteraction.ts';
 import { everyComponent } from '../helpers/discordMessageRules.ts';
 import { runBuilt } from '../helpers/runBuilt.ts';
 

@@ -3,8 +3,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { t } from '../../src/words/text.ts';
 import { serverError } from '../helpers/discordDouble.ts';
 import { press, slash } from '../helpers/discordInteraction.ts';
-import type { DiscordRoom } from '../helpers/discordRoom.ts';
-import { openDiscordRoom, testCommands } from '../helpers/discordRoom.ts';
+import { type DiscordRoom, openDiscordRoom, testCommands } from '../helpers/discordRoom.ts';
 
 let room: DiscordRoom;
 

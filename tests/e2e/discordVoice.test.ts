@@ -4,8 +4,7 @@ import type { MemberId, StudioId } from '../../src/studio/ids.ts';
 import { t } from '../../src/words/text.ts';
 import { serverError } from '../helpers/discordDouble.ts';
 import type { Person } from '../helpers/discordWorld.ts';
-import type { DiscordRoom } from '../helpers/discordRoom.ts';
-import { openDiscordRoom } from '../helpers/discordRoom.ts';
+import { type DiscordRoom, openDiscordRoom } from '../helpers/discordRoom.ts';
 
 const REMINDER: Reply = { kind: 'answer', title: t`Your wax is dry enough to glaze.`, data: {} };
 const NONCE = 'Zm9yIHRlc3RzIG9ubHkhIQ';

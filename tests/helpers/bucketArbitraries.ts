@@ -1,7 +1,5 @@
-import fc from 'fast-check';
-import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../src/glaze/units.ts';
 import {
-  bucketCautions,
+  type BucketEntry,
   flowLooks,
   holdCauses,
   sights,
@@ -9,10 +7,11 @@ import {
   stirTools,
   type Added,
   type BucketEvent,
-  type BucketSettings,
   type CupTime,
-  type Entry,
 } from '../../src/studio/bucketEvent.ts';
+import fc from 'fast-check';
+import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../src/glaze/units.ts';
+import { bucketCautions, type BucketSettings } from '../../src/studio/bucketSettings.ts';
 import { entryId, hours, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -131,7 +130,7 @@ export const bucketEvent: fc.Arbitrary<BucketEvent> = fc.oneof(
 const gap = fc.constantFrom(0, 0, 1, 9, 11, 20, 130, 300, 4_320, 11_520);
 
 export interface Story {
-  entries: Entry[];
+  entries: BucketEntry[];
   /** The last entry, and a while later. */
   now: ReturnType<typeof instant>;
 }
@@ -139,7 +138,7 @@ export interface Story {
 const start = Date.UTC(2026, 2, 1, 12);
 
 /** Entries in the order in which they happened. */
-export const entriesOf = (events: readonly { event: BucketEvent; minute: number }[]): Entry[] =>
+export const entriesOf = (events: readonly { event: BucketEvent; minute: number }[]): BucketEntry[] =>
   events.map(({ event, minute }, i) => ({
     id: entryId(streamNo(1), seq(i + 1)),
     stream: streamNo(1),

@@ -1,5 +1,4 @@
-import type { Fields } from './discordBody.ts';
-import { list, text } from './discordBody.ts';
+import { type Fields, list, text } from './discordBody.ts';
 
 const NAME = /^[-_'\p{L}\p{N}\p{sc=Deva}\p{sc=Thai}]{1,32}$/u;
 const SUBCOMMANDS = new Set([1, 2]);

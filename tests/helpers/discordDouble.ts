@@ -1,16 +1,22 @@
 import { EventEmitter, once } from 'node:events';
-import { createServer } from 'node:http';
-import type { IncomingMessage, ServerResponse } from 'node:http';
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { buffer } from 'node:stream/consumers';
 import type { APIMessage } from 'discord.js';
 import { readBody } from './discordBody.ts';
 import { DiscordGatewayDouble } from './discordGatewayDouble.ts';
 import type { Draft } from './discordInteraction.ts';
-import type { Answer, Call } from './discordRest.ts';
-import { answer, refusal } from './discordRest.ts';
-import type { Channel, Interaction, Person, StoredMessage, World } from './discordWorld.ts';
-import { newWorld, nowIn, snowflake } from './discordWorld.ts';
+import { type Answer, type Call, answer, refusal } from './discordRest.ts';
+import {
+  type Channel,
+  type Interaction,
+  type Person,
+  type StoredMessage,
+  type World,
+  newWorld,
+  nowIn,
+  snowflake,
+} from './discordWorld.ts';
 
 /** Something that goes wrong between the bot and the platform. */
 export type Fault =

@@ -1,8 +1,7 @@
 import type { IncomingMessage } from 'node:http';
 import type { Duplex } from 'node:stream';
 import { GatewayOpcodes } from 'discord.js';
-import { WebSocketServer } from 'ws';
-import type { RawData, WebSocket } from 'ws';
+import { WebSocketServer, type RawData, type WebSocket } from 'ws';
 import { fields, isFields } from './discordBody.ts';
 import type { World } from './discordWorld.ts';
 

@@ -7,17 +7,14 @@ import {
   InteractionContextType,
   InteractionType,
   Locale,
-} from 'discord.js';
-import type {
-  APIApplicationCommandInteractionDataBasicOption,
-  APIApplicationCommandInteractionDataOption,
-  APIModalSubmission,
-  GatewayInteractionCreateDispatchData,
+  type APIApplicationCommandInteractionDataBasicOption,
+  type APIApplicationCommandInteractionDataOption,
+  type APIModalSubmission,
+  type GatewayInteractionCreateDispatchData,
 } from 'discord.js';
 import { fields, list, text } from './discordBody.ts';
 import { everyComponent } from './discordMessageRules.ts';
-import type { Interaction, Person, StoredMessage, World } from './discordWorld.ts';
-import { user } from './discordWorld.ts';
+import { type Interaction, type Person, type StoredMessage, type World, user } from './discordWorld.ts';
 
 /** An interaction that the double can send: what a person does, before the platform has given it an id. */
 export interface Draft {

@@ -1,6 +1,5 @@
 import { ComponentType, MessageFlags } from 'discord.js';
-import type { Fields, SentFile } from './discordBody.ts';
-import { fields, isFields, list, text } from './discordBody.ts';
+import { type Fields, type SentFile, fields, isFields, list, text } from './discordBody.ts';
 
 const MEBIBYTE = 1024 * 1024;
 const LAYOUT_ONLY = new Set<number>([

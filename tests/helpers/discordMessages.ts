@@ -1,9 +1,6 @@
-import { ComponentType, MessageFlags, MessageType } from 'discord.js';
-import type { APIMessage } from 'discord.js';
-import type { Fields, SentFile } from './discordBody.ts';
-import { fields, list, text } from './discordBody.ts';
-import type { StoredMessage, World } from './discordWorld.ts';
-import { nowIn, snowflake } from './discordWorld.ts';
+import { ComponentType, MessageFlags, MessageType, type APIMessage } from 'discord.js';
+import { type Fields, type SentFile, fields, list, text } from './discordBody.ts';
+import { type StoredMessage, type World, nowIn, snowflake } from './discordWorld.ts';
 
 /** Stores what the bot sent as the message that people would see. */
 export const createMessage = (

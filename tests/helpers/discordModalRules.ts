@@ -1,6 +1,5 @@
 import { ComponentType } from 'discord.js';
-import type { Fields } from './discordBody.ts';
-import { list, text } from './discordBody.ts';
+import { type Fields, list, text } from './discordBody.ts';
 import { customIdProblems, everyComponent, selectProblems } from './discordMessageRules.ts';
 
 /** Rules for forms that the platform keeps and its published schemas leave out. */

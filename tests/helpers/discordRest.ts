@@ -1,11 +1,16 @@
 import { InteractionResponseType as Callback, InteractionType } from 'discord.js';
-import type { Fields, SentFile } from './discordBody.ts';
-import { fields, list, text } from './discordBody.ts';
+import { type Fields, type SentFile, fields, list, text } from './discordBody.ts';
 import { createMessage, editMessage } from './discordMessages.ts';
-import type { BodyKind } from './discordRules.ts';
-import { bodyProblems } from './discordRules.ts';
-import type { Channel, Interaction, StoredMessage, World } from './discordWorld.ts';
-import { nowIn, snowflake, user } from './discordWorld.ts';
+import { type BodyKind, bodyProblems } from './discordRules.ts';
+import {
+  type Channel,
+  type Interaction,
+  type StoredMessage,
+  type World,
+  nowIn,
+  snowflake,
+  user,
+} from './discordWorld.ts';
 
 /** One request of the bot, as received. */
 export interface Call {

@@ -9,11 +9,10 @@ import {
   MessageEditRequestPartialSchema,
   ModalInteractionCallbackRequestSchema,
   UpdateMessageInteractionCallbackRequestSchema,
+  type Schema,
 } from 'discord-api-spec/zod';
-import type { Schema } from 'discord-api-spec/zod';
 import { InteractionResponseType as Callback } from 'discord.js';
-import type { Fields, SentFile } from './discordBody.ts';
-import { fields, isFields, list } from './discordBody.ts';
+import { type Fields, type SentFile, fields, isFields, list } from './discordBody.ts';
 import { commandProblems } from './discordCommandRules.ts';
 import { messageProblems } from './discordMessageRules.ts';
 import { modalProblems } from './discordModalRules.ts';

@@ -1,6 +1,6 @@
-import { coverage95 } from '../../src/glaze/uncertainty.ts';
+import type { BucketEntry, BucketEvent } from '../../src/studio/bucketEvent.ts';
+import { coverage95 } from '../../src/glaze/normal.ts';
 import { gravity, millilitres } from '../../src/glaze/units.ts';
-import type { BucketEvent, Entry } from '../../src/studio/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucketState.ts';
 import { foldBucket } from '../../src/studio/foldBucket.ts';
 import { hours, streamNo } from '../../src/studio/ids.ts';
@@ -66,7 +66,7 @@ export const simulatedPail = ({ told, from }: { told: number; from: number }) =>
         stirred: true,
         seen: [],
       }),
-    entries: (): Entry[] => entriesOf(events),
+    entries: (): BucketEntry[] => entriesOf(events),
     state: (): BucketState => {
       const state = foldBucket(streamNo(1), entriesOf(events));
       if (!state) throw new Error('the pail was not set up');

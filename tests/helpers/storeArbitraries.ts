@@ -10,16 +10,14 @@ import {
   seconds,
 } from '../../src/glaze/units.ts';
 import {
-  bucketCautions,
-  bucketUses,
   flowLooks,
   holdCauses,
   sights,
   stirTools,
   type Added,
   type BucketEvent,
-  type BucketSettings,
 } from '../../src/studio/bucketEvent.ts';
+import { bucketCautions, bucketUses, type BucketSettings } from '../../src/studio/bucketSettings.ts';
 import { duration, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 import { weekdays } from '../../src/studio/openingHours.ts';
 import type { StudioEvent } from '../../src/studio/studio.ts';

@@ -1,7 +1,7 @@
+import type { BucketEntry } from '../../src/studio/bucketEvent.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BucketState } from '../../src/studio/bucketState.ts';
-import type { Entry } from '../../src/studio/bucketEvent.ts';
 import { decide } from '../../src/studio/decide.ts';
 import { applyToBucket, foldBucket, volumeHeld } from '../../src/studio/foldBucket.ts';
 import { later, minutes, seq, streamNo } from '../../src/studio/ids.ts';
@@ -11,7 +11,7 @@ import { bucketEvent, gridStory, keepersDoing, story, type Story } from '../help
 
 const runs = { numRuns: 1500 };
 
-const stateOf = (entries: readonly Entry[]): BucketState => {
+const stateOf = (entries: readonly BucketEntry[]): BucketState => {
   const state = foldBucket(streamNo(1), entries);
   if (!state) throw new Error('a story begins with a setup');
   return state;
@@ -30,7 +30,7 @@ const amountsOfWater = ({ waterMl, drawOffMl, dryGrams, ...more }: Amounts) =>
     (amount) => amount !== undefined,
   );
 
-const unweighed = (entry: Entry): Entry => {
+const unweighed = (entry: BucketEntry): BucketEntry => {
   if (entry.event.kind !== 'reading') return entry;
   const { gravity: _gravity, ...event } = entry.event;
   return { ...entry, event };
@@ -156,7 +156,7 @@ describe('order', () => {
         if (event.kind === 'hold' || event.kind === 'release' || event.kind === 'sieve') return;
         const last = entries.at(-1);
         if (!last) return;
-        const add = (first: Entry['event'], second: Entry['event']) =>
+        const add = (first: BucketEntry['event'], second: BucketEntry['event']) =>
           stateOf([
             ...entries,
             { ...last, seq: seq(last.seq + 1), event: first },
@@ -200,7 +200,7 @@ describe('order', () => {
         const end = entries.at(-1);
         if (!beside || !end) return;
         const taken = { ...beside, seq: seq(1000), event: slip };
-        const undo: Entry = { ...end, seq: seq(1001), at: now, event: { kind: 'undo', of: seq(1000) } };
+        const undo: BucketEntry = { ...end, seq: seq(1001), at: now, event: { kind: 'undo', of: seq(1000) } };
         const without = stateOf(entries);
         expect({ ...stateOf([...entries, taken, undo]), seq: without.seq }).toEqual(without);
       }),

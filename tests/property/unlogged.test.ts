@@ -1,8 +1,8 @@
+import type { BucketEntry, BucketEvent } from '../../src/studio/bucketEvent.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { normalCdf } from '../../src/glaze/normal.ts';
 import { gravity, grams, millilitres } from '../../src/glaze/units.ts';
-import type { BucketEvent, Entry } from '../../src/studio/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucketState.ts';
 import { evaporationOf } from '../../src/studio/evaporationOf.ts';
 import { foldBucket } from '../../src/studio/foldBucket.ts';
@@ -18,7 +18,7 @@ const byChance = 2 * (1 - normalCdf(2.6));
 /** Three standard deviations of a share that is counted in so many tries. */
 const leeway = (share: number, tries: number) => 3 * Math.sqrt((share * (1 - share)) / tries);
 
-const fold = (entries: readonly Entry[]): BucketState => {
+const fold = (entries: readonly BucketEntry[]): BucketState => {
   const state = foldBucket(streamNo(1), entries);
   if (!state) throw new Error('no setup');
   return state;
@@ -226,7 +226,7 @@ describe('water that nobody logged', () => {
           const { seq: _2, believed: two, ...told2 } = fold(inTime);
           expect(explained.unlogged).toBeUndefined();
           expect({ ...told1, value: one?.value }).toEqual({ ...told2, value: two?.value });
-          const undo: Entry = { ...late, seq: seq(501), event: { kind: 'undo', of: seq(500) } };
+          const undo: BucketEntry = { ...late, seq: seq(501), event: { kind: 'undo', of: seq(500) } };
           expect({ ...fold([...without, late, undo]), seq: missing.seq }).toEqual(missing);
         },
       ),

@@ -3,7 +3,7 @@ import { csvColumns } from '../../../src/command/exportCsv.ts';
 import { csvLine } from '../../../src/command/csvLine.ts';
 import { speak } from '../../../src/command/speak.ts';
 import { readBucketEvent } from '../../../src/store/eventRow.ts';
-import type { Entry } from '../../../src/studio/bucketEvent.ts';
+import type { BucketEntry } from '../../../src/studio/bucketEvent.ts';
 import { foldBucket } from '../../../src/studio/foldBucket.ts';
 import { entryId, instant, memberId, seq, streamNo, type Role } from '../../../src/studio/ids.ts';
 import { demoStudio } from '../../helpers/demoStudio.ts';
@@ -25,7 +25,7 @@ const exported = async (line = '/export'): Promise<Exported> => {
   return exportSchema.parse(JSON.parse(reply.file?.content ?? ''));
 };
 
-const entryOf = (row: Exported['entries'][number]): Entry => ({
+const entryOf = (row: Exported['entries'][number]): BucketEntry => ({
   id: entryId(streamNo(row.stream), seq(row.seq)),
   stream: streamNo(row.stream),
   seq: seq(row.seq),

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isGroup } from '../../../src/command/contract.ts';
-import type { Leaf } from '../../../src/command/contract.ts';
+import { isGroup, type Leaf } from '../../../src/command/contract.ts';
 import { form } from '../../../src/discord/form.ts';
 import { slashCommands } from '../../../src/discord/slashCommands.ts';
 import { commands } from '../../../src/registry.ts';

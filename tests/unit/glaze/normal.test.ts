@@ -1,6 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { normalCdf, normalQuantile } from '../../../src/glaze/normal.ts';
-import { coverage95 } from '../../../src/glaze/uncertainty.ts';
+import { normalCdf, normalQuantile, coverage95 } from '../../../src/glaze/normal.ts';
 import { must } from './must.ts';
 
 describe('the standard normal distribution', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Entry } from '../../../src/studio/bucketEvent.ts';
+import type { Entry } from '../../../src/studio/entry.ts';
 import type { CoatEvent } from '../../../src/studio/coatEvent.ts';
 import { applyToCoats, foldCoats } from '../../../src/studio/foldCoats.ts';
 import { coatStream, entryId, hours, instant, later, memberId, seq } from '../../../src/studio/ids.ts';

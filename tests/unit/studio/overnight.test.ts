@@ -2,7 +2,8 @@ import { Temporal } from '@js-temporal/polyfill';
 import { describe, expect, it, test } from 'vitest';
 import { instant } from '../../../src/studio/ids.ts';
 import { usualHours, type OpeningHours } from '../../../src/studio/openingHours.ts';
-import { dryReady, usualMinimumHours, type Coat } from '../../../src/studio/overnight.ts';
+import { dryReady, type Coat } from '../../../src/studio/overnight.ts';
+import { usualMinimumHours } from '../../../src/studio/studio.ts';
 
 const at = (local: string, zone: string) =>
   instant(Temporal.PlainDateTime.from(local).toZonedDateTime(zone).epochMilliseconds);
