@@ -1,7 +1,7 @@
 import { asks } from '../src/command/contract.ts';
 import { exportCsv } from '../src/command/exportCsv.ts';
 import { exportFormat, exportJson } from '../src/command/exportJson.ts';
-import { isoInstant } from '../src/command/isoInstant.ts';
+import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick } from '../src/command/kinds/picks.ts';
 import { number } from '../src/command/kinds/quantities.ts';

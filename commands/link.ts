@@ -1,5 +1,5 @@
 import { logs, type Logging, type Reply } from '../src/command/contract.ts';
-import { isoInstant } from '../src/command/isoInstant.ts';
+import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { yesNo } from '../src/command/kinds/picks.ts';
 import { text } from '../src/command/kinds/texts.ts';
 import { shownLinkCode } from '../src/studio/linkCode.ts';

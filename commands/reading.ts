@@ -8,7 +8,7 @@ import { effluxTime, length, number, readOffGravity, temperature } from '../src/
 import { cup, scaleWeight, vessel } from '../src/command/kinds/studioThings.ts';
 import { note } from '../src/command/kinds/texts.ts';
 import { whenPast } from '../src/command/kinds/when.ts';
-import { isoInstant } from '../src/command/isoInstant.ts';
+import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/command/parseLine.ts';
 import { readGravity } from '../src/command/readGravity.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';

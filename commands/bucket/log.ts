@@ -4,7 +4,7 @@ import { bucket } from '../../src/command/kinds/bucket.ts';
 import { number } from '../../src/command/kinds/quantities.ts';
 import { seq } from '../../src/studio/ids.ts';
 import { unloggedData } from '../../src/command/unloggedReply.ts';
-import { isoInstant } from '../../src/command/isoInstant.ts';
+import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
 export const logOfBucket = asks({
   name: 'log',

@@ -2,7 +2,7 @@ import { logs } from '../../src/command/contract.ts';
 import { coat as coatKind } from '../../src/command/kinds/coat.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { note } from '../../src/command/kinds/texts.ts';
-import { isoInstant } from '../../src/command/isoInstant.ts';
+import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { coatEnds, type CoatEnd } from '../../src/studio/coatEvent.ts';
 import { coatReady } from '../../src/studio/coatReady.ts';
 import { choiceWords } from '../../src/words/choiceWords.ts';

@@ -1,5 +1,5 @@
 import { asks } from '../../src/command/contract.ts';
-import { isoInstant } from '../../src/command/isoInstant.ts';
+import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
 export const listNotes = asks({

@@ -1,6 +1,6 @@
 import { asks } from '../../src/command/contract.ts';
 import { reminderText } from '../../src/command/reminderText.ts';
-import { isoInstant } from '../../src/command/isoInstant.ts';
+import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
 export const listReminders = asks({
   name: 'list',

@@ -1,5 +1,5 @@
 import { logs, type Logging, type Reply } from '../../src/command/contract.ts';
-import { isoInstant } from '../../src/command/isoInstant.ts';
+import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { time } from '../../src/command/kinds/quantities.ts';
 import { reminder as reminderKind } from '../../src/command/kinds/reminder.ts';
 import { days, hours, later, minutes } from '../../src/studio/ids.ts';

@@ -1,4 +1,4 @@
-import { isoInstant } from '../../src/command/isoInstant.ts';
+import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { logs } from '../../src/command/contract.ts';
 import { yesNo } from '../../src/command/kinds/picks.ts';
 import { hourAhead } from '../../src/command/kinds/when.ts';

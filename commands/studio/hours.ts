@@ -5,7 +5,7 @@ import {
   weekdays,
   type OpeningHours,
   type WeekdayName,
-} from '../../src/studio/openingHours.ts';
+} from '../../src/studio/time/openingHours.ts';
 import type { StudioEvent } from '../../src/studio/studio.ts';
 import type { Words } from '../../src/words/words.ts';
 

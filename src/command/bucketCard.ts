@@ -6,7 +6,7 @@ import { hours } from '../studio/ids.ts';
 import { restLearned } from '../studio/restLearned.ts';
 import { usualSolids } from '../studio/usualSolids.ts';
 import type { Asking, Reply } from './contract.ts';
-import { isoInstant } from './isoInstant.ts';
+import { isoInstant } from '../studio/time/isoInstant.ts';
 import { accountOf } from './unloggedReply.ts';
 import { hasMovedOn } from './verdictReply.ts';
 

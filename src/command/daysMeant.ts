@@ -1,6 +1,6 @@
 import { parse } from 'chrono-node/en';
-import { addDays, isCivilDay, weekdayOf, type CivilDay } from '../studio/civilDay.ts';
-import { instantOf, dateAt } from '../studio/wallTime.ts';
+import { addDays, isCivilDay, weekdayOf, type CivilDay } from '../studio/time/civilDay.ts';
+import { instantOf, dateAt } from '../studio/time/wallTime.ts';
 
 /** Days that a phrase may mean: whole alternatives (3/4 in either order), each with its days, earliest first. */
 export interface DaysMeant {

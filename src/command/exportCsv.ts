@@ -3,7 +3,7 @@ import type { Entry } from '../studio/entry.ts';
 import type { LoggedEvent, Logbook } from '../studio/ports.ts';
 import { csvLine, type CsvCell } from './csvLine.ts';
 import { exportEntries, type ExportScope } from './exportEntries.ts';
-import { isoInstant } from './isoInstant.ts';
+import { isoInstant } from '../studio/time/isoInstant.ts';
 
 /** What was read of a bucket and done to it; units stand in the names. */
 export const csvColumns = [

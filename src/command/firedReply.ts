@@ -7,7 +7,7 @@ import { prepSteps } from '../studio/pieceEvent.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 import type { Reply } from './contract.ts';
-import { isoInstant } from './isoInstant.ts';
+import { isoInstant } from '../studio/time/isoInstant.ts';
 
 /** How much a first line holds. */
 const mostAmiss = 2;

@@ -3,7 +3,7 @@ import type { Deed } from '../studio/deed.ts';
 import type { LoggedEvent } from '../studio/ports.ts';
 import type { Asking, Reply } from './contract.ts';
 import { describeEntry } from './describeEntry.ts';
-import { isoInstant } from './isoInstant.ts';
+import { isoInstant } from '../studio/time/isoInstant.ts';
 
 /** How far back a question is looked up; the log itself goes on. */
 const mostEntries = 200;

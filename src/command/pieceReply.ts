@@ -2,7 +2,7 @@ import type { PieceState } from '../studio/foldPieces.ts';
 import { markedCautions } from '../studio/verdictCautions.ts';
 import { planPiece, type PiecePlan } from '../studio/planPiece.ts';
 import type { Asking, Action, Reply } from './contract.ts';
-import { isoInstant } from './isoInstant.ts';
+import { isoInstant } from '../studio/time/isoInstant.ts';
 import { printLine } from './parseLine.ts';
 
 const data = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({

@@ -1,5 +1,5 @@
 import type { Instant } from '../studio/ids.ts';
-import { wallOf, type WallTime } from '../studio/wallTime.ts';
+import { wallOf, type WallTime } from '../studio/time/wallTime.ts';
 import { agoText } from '../words/measures.ts';
 import type { Part, Text } from '../words/text.ts';
 

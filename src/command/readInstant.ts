@@ -1,7 +1,7 @@
-import { addDays, type CivilDay } from '../studio/civilDay.ts';
+import { addDays, type CivilDay } from '../studio/time/civilDay.ts';
 import { instant, minutes, type Instant } from '../studio/ids.ts';
 import type { InstantProblem } from '../studio/instantProblem.ts';
-import { instantOnDay, wallOf, type WallTime } from '../studio/wallTime.ts';
+import { instantOnDay, wallOf, type WallTime } from '../studio/time/wallTime.ts';
 import { daysMeant } from './daysMeant.ts';
 import { readIsoTime } from './readIsoTime.ts';
 import { plainText } from './readNumeral.ts';

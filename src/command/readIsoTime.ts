@@ -1,6 +1,6 @@
-import { isCivilDay } from '../studio/civilDay.ts';
+import { isCivilDay } from '../studio/time/civilDay.ts';
 import { instant, minutes, type Instant } from '../studio/ids.ts';
-import { instantOf } from '../studio/wallTime.ts';
+import { instantOf } from '../studio/time/wallTime.ts';
 
 const ISO = new RegExp(
   String.raw`^(?<year>\d{4})-(?<month>\d{2})-(?<day>\d{2})[t ](?<hour>\d{2}):(?<minute>\d{2})` +

@@ -1,6 +1,6 @@
-import { addDays, dayNumber, isCivilDay, type CivilDay } from '../studio/civilDay.ts';
+import { addDays, dayNumber, isCivilDay, type CivilDay } from '../studio/time/civilDay.ts';
 import type { HoursProblem } from '../studio/hoursProblem.ts';
-import { isoDay, type DayHours } from '../studio/openingHours.ts';
+import { isoDay, type DayHours } from '../studio/time/openingHours.ts';
 import { plainText } from './readNumeral.ts';
 
 export type ReadHours<T> = { ok: true; value: T } | { ok: false; why: HoursProblem };

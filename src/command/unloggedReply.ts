@@ -4,10 +4,10 @@ import { days, entryId, instant, since, type Instant, type StreamNo } from '../s
 import type { Json } from '../studio/ports.ts';
 import type { Studio } from '../studio/studio.ts';
 import type { UnloggedChange, Within } from '../studio/unloggedChange.ts';
-import { wallOf } from '../studio/wallTime.ts';
+import { wallOf } from '../studio/time/wallTime.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Reply } from './contract.ts';
-import { isoInstant } from './isoInstant.ts';
+import { isoInstant } from '../studio/time/isoInstant.ts';
 import { printLine } from './parseLine.ts';
 
 const over1000 = ({ value, u95 }: Within<number>) => ({ value: Math.abs(value) / 1000, u95: u95 / 1000 });

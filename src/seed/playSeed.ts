@@ -1,8 +1,8 @@
 import type { App } from '../app.ts';
 import { speak } from '../command/speak.ts';
-import { addDays } from '../studio/civilDay.ts';
+import { addDays } from '../studio/time/civilDay.ts';
 import { instant, minutes, type Instant, type StudioId } from '../studio/ids.ts';
-import { instantOnDay, wallOf } from '../studio/wallTime.ts';
+import { instantOnDay, wallOf } from '../studio/time/wallTime.ts';
 import type { Seed, SeedLine } from './loadSeed.ts';
 
 const instantOfLine = (line: SeedLine, start: Instant, zone: string): Instant => {

@@ -4,7 +4,7 @@ import { coatReminders } from '../studio/coatReminders.ts';
 import type { Instant, StudioId } from '../studio/ids.ts';
 import { sessionReminders } from '../studio/sessionReminders.ts';
 import type { Studio, StudioEvent } from '../studio/studio.ts';
-import { isZone } from '../studio/wallTime.ts';
+import { isZone } from '../studio/time/wallTime.ts';
 import { replan } from './replan.ts';
 import type { Tables } from './tables.ts';
 

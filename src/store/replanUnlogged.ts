@@ -1,7 +1,7 @@
 import type { BucketState } from '../studio/bucketState.ts';
 import { entryId } from '../studio/ids.ts';
 import { unloggedReminders } from '../studio/unloggedReminders.ts';
-import { isZone } from '../studio/wallTime.ts';
+import { isZone } from '../studio/time/wallTime.ts';
 import { replan } from './replan.ts';
 import type { Planning } from './replanStudio.ts';
 

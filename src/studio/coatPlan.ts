@@ -1,6 +1,6 @@
 import type { CoatState } from './coat.ts';
 import { instant, type Instant } from './ids.ts';
-import { sessionsAfter } from './session.ts';
+import { sessionsAfter } from './time/session.ts';
 import type { Studio } from './studio.ts';
 
 /** When its member may want to glaze over a coat: as they said, or at the next session. */

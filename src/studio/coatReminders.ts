@@ -2,7 +2,7 @@ import type { CoatState } from './coat.ts';
 import { coatPlan } from './coatPlan.ts';
 import { coatReady } from './coatReady.ts';
 import { days, duration, hours, instant, later, type Instant } from './ids.ts';
-import { outsideQuiet } from './quietHours.ts';
+import { outsideQuiet } from './time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
 import type { Studio } from './studio.ts';
 

@@ -6,7 +6,7 @@ import { coatReady } from './coatReady.ts';
 import { decide } from './decide.ts';
 import { dipTime, type DipTime } from './dipTime.ts';
 import { instant, later, minutes, type Instant } from './ids.ts';
-import { nextOpenInstant } from './openingHours.ts';
+import { nextOpenInstant } from './time/openingHours.ts';
 import type { Resist } from './overnight.ts';
 import type { PieceSaid, PrepStep } from './pieceEvent.ts';
 import type { Studio } from './studio.ts';

@@ -1,8 +1,8 @@
 import { days, instant, later, type Instant } from './ids.ts';
 import { keepersOf } from './keepersOf.ts';
-import { outsideQuiet } from './quietHours.ts';
+import { outsideQuiet } from './time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
-import { sessionsAfter, type SessionHeld } from './session.ts';
+import { sessionsAfter, type SessionHeld } from './time/session.ts';
 import type { Studio } from './studio.ts';
 
 /** A weekly session is planned again when the one before it has had its reminder. */

@@ -1,6 +1,6 @@
 import { days, entryId, later, type StreamNo } from './ids.ts';
 import { keepersOf } from './keepersOf.ts';
-import { outsideQuiet } from './quietHours.ts';
+import { outsideQuiet } from './time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
 import type { Studio } from './studio.ts';
 import type { UnloggedChange } from './unloggedChange.ts';

@@ -1,5 +1,5 @@
 import type { HoursProblem } from '../studio/hoursProblem.ts';
-import type { DayHours, OpeningHours, WeekdayName } from '../studio/openingHours.ts';
+import type { DayHours, OpeningHours, WeekdayName } from '../studio/time/openingHours.ts';
 import { capital } from './capital.ts';
 import { said, t, type Text } from './text.ts';
 

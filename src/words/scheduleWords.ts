@@ -1,7 +1,7 @@
 import { type Instant, hours } from '../studio/ids.ts';
-import type { OpeningHours, WeekdayName } from '../studio/openingHours.ts';
-import type { QuietHours } from '../studio/quietHours.ts';
-import type { GlazingSession } from '../studio/session.ts';
+import type { OpeningHours, WeekdayName } from '../studio/time/openingHours.ts';
+import type { QuietHours } from '../studio/time/quietHours.ts';
+import type { GlazingSession } from '../studio/time/session.ts';
 import type { DryingRule, ReminderRule } from '../studio/studio.ts';
 import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
 import { percentText, spanText, temperatureText } from './measures.ts';

@@ -19,7 +19,7 @@ import {
 } from '../../src/studio/bucketEvent.ts';
 import { bucketCautions, bucketUses, type BucketSettings } from '../../src/studio/bucketSettings.ts';
 import { duration, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
-import { weekdays } from '../../src/studio/openingHours.ts';
+import { weekdays } from '../../src/studio/time/openingHours.ts';
 import type { StudioEvent } from '../../src/studio/studio.ts';
 
 const amount = (max: number) => fc.double({ min: 0.001, max, noNaN: true });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { instant } from '../../src/studio/ids.ts';
-import { type DayHours, type OpeningHours } from '../../src/studio/openingHours.ts';
+import { type DayHours, type OpeningHours } from '../../src/studio/time/openingHours.ts';
 import { dryReady, type Coat } from '../../src/studio/overnight.ts';
 import { openAt, readyByTemporal, type Week } from '../helpers/overnightByTemporal.ts';
 import { zonedInstants } from '../helpers/zones.ts';

@@ -15,10 +15,10 @@ import {
   minutes,
   seq,
 } from '../../src/studio/ids.ts';
-import { weekdays } from '../../src/studio/openingHours.ts';
+import { weekdays } from '../../src/studio/time/openingHours.ts';
 import { resists } from '../../src/studio/overnight.ts';
-import { outsideQuiet, quietAt, type QuietHours } from '../../src/studio/quietHours.ts';
-import { sessionsAfter } from '../../src/studio/session.ts';
+import { outsideQuiet, quietAt, type QuietHours } from '../../src/studio/time/quietHours.ts';
+import { sessionsAfter } from '../../src/studio/time/session.ts';
 import type { Studio } from '../../src/studio/studio.ts';
 import { zonedInstants } from '../helpers/zones.ts';
 

@@ -1,9 +1,9 @@
 import { Temporal } from '@js-temporal/polyfill';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { addDays, dayNumber, isCivilDay, weekdayOf } from '../../src/studio/civilDay.ts';
+import { addDays, dayNumber, isCivilDay, weekdayOf } from '../../src/studio/time/civilDay.ts';
 import { instant } from '../../src/studio/ids.ts';
-import { addLocalDays, instantOf, startOfLocalDay, wallOf } from '../../src/studio/wallTime.ts';
+import { addLocalDays, instantOf, startOfLocalDay, wallOf } from '../../src/studio/time/wallTime.ts';
 import { zonedInstants, zones } from '../helpers/zones.ts';
 
 const RUNS = { numRuns: 5000 };

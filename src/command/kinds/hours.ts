@@ -1,5 +1,5 @@
-import { weekdays, type DayHours, type WeekdayName } from '../../studio/openingHours.ts';
-import type { QuietHours } from '../../studio/quietHours.ts';
+import { weekdays, type DayHours, type WeekdayName } from '../../studio/time/openingHours.ts';
+import type { QuietHours } from '../../studio/time/quietHours.ts';
 import type { Asking, Kind, Read } from '../contract.ts';
 import { readClosures, readDayHours, type ReadHours } from '../readOpeningHours.ts';
 import { pick } from './picks.ts';

@@ -3,7 +3,7 @@ import { grams, type Grams } from '../../glaze/units.ts';
 import { readEntryId, type Seq, type StreamNo } from '../../studio/ids.ts';
 import type { Member } from '../../studio/ports.ts';
 import type { StudioCup, Vessel } from '../../studio/studio.ts';
-import { isZone } from '../../studio/wallTime.ts';
+import { isZone } from '../../studio/time/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
 import { plainText as plainNumeral } from '../readNumeral.ts';

@@ -1,8 +1,8 @@
 import type { Stretch } from '../../studio/firedEvent.ts';
 import { days, instant, since, type Instant } from '../../studio/ids.ts';
-import { addLocalDays, startOfLocalDay } from '../../studio/wallTime.ts';
+import { addLocalDays, startOfLocalDay } from '../../studio/time/wallTime.ts';
 import type { Kind } from '../contract.ts';
-import { isoInstant } from '../isoInstant.ts';
+import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { plainText } from '../plainText.ts';
 import { readInstant } from '../readInstant.ts';
 

@@ -7,7 +7,7 @@ import { loadSeed } from '../../../src/seed/loadSeed.ts';
 import { checkStates } from '../../../src/store/checkStates.ts';
 import { decide } from '../../../src/studio/decide.ts';
 import { instant, studioStream, type Instant } from '../../../src/studio/ids.ts';
-import { wallOf } from '../../../src/studio/wallTime.ts';
+import { wallOf } from '../../../src/studio/time/wallTime.ts';
 
 const folders: string[] = [];
 afterEach(() => folders.splice(0).forEach((folder) => rmSync(folder, { recursive: true })));

@@ -1,7 +1,7 @@
 import { Temporal } from '@js-temporal/polyfill';
 import { describe, expect, it } from 'vitest';
 import { instant } from '../../../src/studio/ids.ts';
-import { nextOpenInstant, usualHours, type OpeningHours } from '../../../src/studio/openingHours.ts';
+import { nextOpenInstant, usualHours, type OpeningHours } from '../../../src/studio/time/openingHours.ts';
 
 const ZONE = 'America/St_Johns';
 const at = (local: string) =>

@@ -1,7 +1,7 @@
 import { Temporal } from '@js-temporal/polyfill';
 import { describe, expect, it, test } from 'vitest';
 import { instant } from '../../../src/studio/ids.ts';
-import { usualHours, type OpeningHours } from '../../../src/studio/openingHours.ts';
+import { usualHours, type OpeningHours } from '../../../src/studio/time/openingHours.ts';
 import { dryReady, type Coat } from '../../../src/studio/overnight.ts';
 import { usualMinimumHours } from '../../../src/studio/studio.ts';
 

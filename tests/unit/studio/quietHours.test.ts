@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { instant } from '../../../src/studio/ids.ts';
-import { outsideQuiet, quietAt, usualQuiet } from '../../../src/studio/quietHours.ts';
+import { outsideQuiet, quietAt, usualQuiet } from '../../../src/studio/time/quietHours.ts';
 
 const at = (iso: string) => instant(Date.parse(iso));
 const iso = (ms: number) => new Date(ms).toISOString();

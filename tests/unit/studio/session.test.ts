@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { instant } from '../../../src/studio/ids.ts';
-import { sessionsAfter, type GlazingSession } from '../../../src/studio/session.ts';
+import { sessionsAfter, type GlazingSession } from '../../../src/studio/time/session.ts';
 
 const at = (iso: string) => instant(Date.parse(iso));
 const iso = (ms: number) => new Date(ms).toISOString();

@@ -9,7 +9,7 @@ import {
   startOfLocalDay,
   wallOf,
   type WallTime,
-} from '../../../src/studio/wallTime.ts';
+} from '../../../src/studio/time/wallTime.ts';
 import rows from '../../reference/timezone.json' with { type: 'json' };
 
 const HOUR = 3_600_000;

@@ -1,5 +1,5 @@
 import { addDays, type CivilDay } from './civilDay.ts';
-import { instant, minutes, type Instant } from './ids.ts';
+import { instant, minutes, type Instant } from '../ids.ts';
 import { instantOnDay, wallOf } from './wallTime.ts';
 
 /** When nobody is reminded: minutes after midnight on the wall; a night ends after 1440. */

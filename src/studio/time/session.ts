@@ -1,5 +1,5 @@
 import { addDays, weekdayOf } from './civilDay.ts';
-import type { Instant } from './ids.ts';
+import type { Instant } from '../ids.ts';
 import { isoDay, weekdays, type DayHours, type OpeningHours, type WeekdayName } from './openingHours.ts';
 import { instantOnDay, wallOf } from './wallTime.ts';
 

@@ -1,5 +1,5 @@
 import { addDays, isSameDay, weekdayOf, type CivilDay } from './civilDay.ts';
-import { instant, type Instant } from './ids.ts';
+import { instant, type Instant } from '../ids.ts';
 import { instantOnDay, wallOf } from './wallTime.ts';
 
 export const weekdays = [

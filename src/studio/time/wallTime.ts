@@ -1,7 +1,7 @@
 import { tzOffset } from '@date-fns/tz/tzOffset';
 import { toDate } from 'date-fns/toDate';
 import { addDays, dayNumber, dayNumbered, type CivilDay } from './civilDay.ts';
-import { instant, type Instant } from './ids.ts';
+import { instant, type Instant } from '../ids.ts';
 
 /** What the clock on a wall shows, to the minute. */
 export interface WallTime extends CivilDay {
