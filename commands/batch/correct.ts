@@ -14,9 +14,9 @@ import {
   type CorrectionWay,
 } from '../../src/studio/correctBucket.ts';
 import { volumeReason } from '../../src/studio/moveAmounts.ts';
-import type { Recipe } from '../../src/studio/recipe.ts';
+import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/scaleRecipe.ts';
-import type { UnitSystem } from '../../src/studio/studio.ts';
+import type { UnitSystem } from '../../src/studio/settings/studio.ts';
 import type { Pour } from '../../src/words/pour.ts';
 import { choiceWords } from '../../src/words/choiceWords.ts';
 

@@ -6,7 +6,7 @@ import { knownRecipe } from '../../src/command/knownRecipe.ts';
 import { gravity, grams } from '../../src/glaze/units.ts';
 import { planBatch } from '../../src/studio/planBatch.ts';
 import { usablePart } from '../../src/studio/roomIn.ts';
-import { recipeCautions } from '../../src/studio/recipe.ts';
+import { recipeCautions } from '../../src/studio/settings/recipe.ts';
 
 const usualMesh = 80;
 /** With water, total and pail beside them, as many rows as a message's table holds. */

@@ -2,7 +2,7 @@ import { asks, logs, type Reply } from '../../src/command/contract.ts';
 import { materialGravities, recipe } from '../../src/command/kinds/recipes.ts';
 import { text } from '../../src/command/kinds/texts.ts';
 import { knownRecipe } from '../../src/command/knownRecipe.ts';
-import { solidsOf } from '../../src/studio/recipe.ts';
+import { solidsOf } from '../../src/studio/settings/recipe.ts';
 
 export const keepRecipe = logs({
   name: 'recipe',

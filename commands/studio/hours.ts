@@ -6,7 +6,7 @@ import {
   type OpeningHours,
   type WeekdayName,
 } from '../../src/studio/time/openingHours.ts';
-import type { StudioEvent } from '../../src/studio/studio.ts';
+import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 import type { Words } from '../../src/words/words.ts';
 
 const mostDaysOff = 400;

@@ -3,7 +3,7 @@ import { pick } from '../../src/command/kinds/picks.ts';
 import { zone } from '../../src/command/kinds/studioThings.ts';
 import { text } from '../../src/command/kinds/texts.ts';
 import { studioCard } from '../../src/command/studioCard.ts';
-import type { StudioEvent } from '../../src/studio/studio.ts';
+import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
 /** A Discord role or channel as it is typed, mentioned or pasted: its number. */
 const external = (typed: string) => /\d{15,20}/.exec(typed)?.[0];

@@ -5,7 +5,7 @@ import { pick } from '../../src/command/kinds/picks.ts';
 import { temperature } from '../../src/command/kinds/quantities.ts';
 import { cupKind, member as memberKind, scaleWeight } from '../../src/command/kinds/studioThings.ts';
 import { text } from '../../src/command/kinds/texts.ts';
-import type { Vessel } from '../../src/studio/studio.ts';
+import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/command/studioCard.ts';
 
 export const setVessel = logs({

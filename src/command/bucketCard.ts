@@ -4,7 +4,7 @@ import { decide } from '../studio/decide.ts';
 import { volumeHeld } from '../studio/foldBucket.ts';
 import { hours } from '../studio/ids.ts';
 import { restLearned } from '../studio/restLearned.ts';
-import { usualSolids } from '../studio/usualSolids.ts';
+import { usualSolids } from '../studio/settings/usualSolids.ts';
 import type { Asking, Reply } from './contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 import { accountOf } from './unloggedReply.ts';

@@ -1,7 +1,7 @@
 import type { CoatState } from '../studio/coat.ts';
 import { coatReady, isReadyAt } from '../studio/coatReady.ts';
 import type { Instant } from '../studio/ids.ts';
-import type { Studio } from '../studio/studio.ts';
+import type { Studio } from '../studio/settings/studio.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 
 /** A coat for scripts. */

@@ -3,7 +3,7 @@ import type { CoatState } from '../studio/coat.ts';
 import { coatPlan } from '../studio/coatPlan.ts';
 import { coatReady } from '../studio/coatReady.ts';
 import type { DryReady } from '../studio/overnight.ts';
-import type { Studio } from '../studio/studio.ts';
+import type { Studio } from '../studio/settings/studio.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 import { coatData } from './coatData.ts';

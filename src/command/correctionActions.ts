@@ -1,6 +1,6 @@
 import type { BucketState } from '../studio/bucketState.ts';
 import type { CorrectionFound as Found, CorrectionWay } from '../studio/correctBucket.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import { handAmount, massText, volumeText } from '../words/measures.ts';
 import { pour } from '../words/pour.ts';
 import type { Action, Asking } from './contract.ts';

@@ -1,5 +1,5 @@
 import type { Gravity } from '../glaze/units.ts';
-import { solidsOf, unknownMaterials, withGravities, type Recipe } from '../studio/recipe.ts';
+import { solidsOf, unknownMaterials, withGravities, type Recipe } from '../studio/settings/recipe.ts';
 import type { Asking, Reply } from './contract.ts';
 import { printLine } from './parseLine.ts';
 import type { Part } from './readRecipe.ts';

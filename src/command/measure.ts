@@ -1,5 +1,5 @@
 import type { Dimension, QuantityProblem } from '../studio/quantityProblem.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import { numeralPattern, plainText, readNumeral, type Numeral } from './readNumeral.ts';
 import { unitsNamed, type TradeUnit } from './tradeUnits.ts';
 

@@ -4,7 +4,7 @@ import type { BucketEvent, CupTime } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
 import { pasteFraction } from '../studio/planBatch.ts';
 import { stateGravity, type GravityScale } from '../studio/stateGravity.ts';
-import type { Studio, Vessel } from '../studio/studio.ts';
+import type { Studio, Vessel } from '../studio/settings/studio.ts';
 import { plausibleGravity, weighGravity } from '../studio/weighGravity.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';

@@ -11,7 +11,7 @@ import {
   type Seconds,
 } from '../glaze/units.ts';
 import { duration, type Duration } from '../studio/ids.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import { measure, type ReadQuantity } from './measure.ts';
 import { plainText, readNumeral } from './readNumeral.ts';
 

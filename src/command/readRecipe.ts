@@ -1,4 +1,4 @@
-import type { Recipe, RecipeLine } from '../studio/recipe.ts';
+import type { Recipe, RecipeLine } from '../studio/settings/recipe.ts';
 import type { RecipeProblem } from '../studio/recipeProblem.ts';
 import { plainText } from './readNumeral.ts';
 import { readNumber } from './readQuantity.ts';

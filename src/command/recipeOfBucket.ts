@@ -1,5 +1,5 @@
 import type { BucketState } from '../studio/bucketState.ts';
-import type { Recipe } from '../studio/recipe.ts';
+import type { Recipe } from '../studio/settings/recipe.ts';
 import type { Asking } from './contract.ts';
 import { recipe as recipeKind } from './kinds/recipes.ts';
 

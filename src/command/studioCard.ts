@@ -1,4 +1,4 @@
-import type { Studio } from '../studio/studio.ts';
+import type { Studio } from '../studio/settings/studio.ts';
 import type { Asking, Reply } from './contract.ts';
 
 /** What the studio has told the bot about itself. */

@@ -1,6 +1,6 @@
 import { householdVolumes as household } from '../glaze/householdVolumes.ts';
 import type { Dimension } from '../studio/quantityProblem.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 
 export interface TradeUnit {
   dimension: Dimension;

@@ -1,4 +1,4 @@
-import type { Studio } from '../studio/studio.ts';
+import type { Studio } from '../studio/settings/studio.ts';
 import type { Verdict } from '../studio/verdict.ts';
 import { handAmount, massText, volumeText } from '../words/measures.ts';
 import type { Text } from '../words/text.ts';

@@ -1,6 +1,6 @@
 import type { BucketEntry } from '../studio/bucketEvent.ts';
 import type { BucketState } from '../studio/bucketState.ts';
-import { barehanded } from '../studio/barehanded.ts';
+import { barehanded } from '../studio/settings/barehanded.ts';
 import { decide } from '../studio/decide.ts';
 import type { Verdict } from '../studio/verdict.ts';
 import type { Text } from '../words/text.ts';

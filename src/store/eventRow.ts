@@ -17,7 +17,7 @@ import {
   type StreamNo,
 } from '../studio/ids.ts';
 import type { LoggedEvent } from '../studio/ports.ts';
-import type { StudioEvent } from '../studio/studio.ts';
+import type { StudioEvent } from '../studio/settings/studio.ts';
 import { coatEvents } from './coatEventSchema.ts';
 import { firedEvents } from './firedEventSchema.ts';
 import { pieceEvents } from './pieceEventSchema.ts';

@@ -1,6 +1,6 @@
 import type { BucketState } from '../studio/bucketState.ts';
 import { studioStream, type MemberId, type StudioId } from '../studio/ids.ts';
-import { foldStudio } from '../studio/foldStudio.ts';
+import { foldStudio } from '../studio/settings/foldStudio.ts';
 import { foldHead } from './foldHead.ts';
 import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../studio/bucketState.ts';
 import { foldBucket } from '../studio/foldBucket.ts';
-import { foldStudio } from '../studio/foldStudio.ts';
+import { foldStudio } from '../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../studio/ids.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
 import { frozen } from './frozen.ts';

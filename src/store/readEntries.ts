@@ -16,7 +16,7 @@ import {
 } from '../studio/ids.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
-import type { StudioEvent } from '../studio/studio.ts';
+import type { StudioEvent } from '../studio/settings/studio.ts';
 import {
   readBucketEvent,
   readCoatEvent,

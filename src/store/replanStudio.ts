@@ -3,7 +3,7 @@ import type { CoatState } from '../studio/coat.ts';
 import { coatReminders } from '../studio/coatReminders.ts';
 import type { Instant, StudioId } from '../studio/ids.ts';
 import { sessionReminders } from '../studio/sessionReminders.ts';
-import type { Studio, StudioEvent } from '../studio/studio.ts';
+import type { Studio, StudioEvent } from '../studio/settings/studio.ts';
 import { isZone } from '../studio/time/wallTime.ts';
 import { replan } from './replan.ts';
 import type { Tables } from './tables.ts';

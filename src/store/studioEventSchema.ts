@@ -3,7 +3,7 @@ import { flowCups } from '../glaze/flowCup.ts';
 import { celsius, fraction, grams, gravity } from '../glaze/units.ts';
 import { duration, instant, memberId, seq } from '../studio/ids.ts';
 import { weekdays } from '../studio/time/openingHours.ts';
-import type { StudioEvent } from '../studio/studio.ts';
+import type { StudioEvent } from '../studio/settings/studio.ts';
 import type { Exactly } from './exactly.ts';
 
 const number = z.number();

@@ -7,7 +7,7 @@ import type { BucketState } from '../studio/bucketState.ts';
 import { applyToBucket, foldBucket } from '../studio/foldBucket.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
 import { applyToCoats, foldCoats } from '../studio/foldCoats.ts';
-import { foldStudio } from '../studio/foldStudio.ts';
+import { foldStudio } from '../studio/settings/foldStudio.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
 import {
   coatStream,
@@ -24,7 +24,7 @@ import {
 import type { StudioNote } from '../studio/handbook.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
 import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
-import type { Studio, StudioEvent } from '../studio/studio.ts';
+import type { Studio, StudioEvent } from '../studio/settings/studio.ts';
 import { frozen } from './frozen.ts';
 import { insertEntry } from './insertEntry.ts';
 import { newNonce } from './newNonce.ts';

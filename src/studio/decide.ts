@@ -1,4 +1,4 @@
-import { barehanded } from './barehanded.ts';
+import { barehanded } from './settings/barehanded.ts';
 import type { BucketState } from './bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
 import { minutes, since, type Instant, type Role } from './ids.ts';

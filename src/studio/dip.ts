@@ -12,7 +12,7 @@ import type { PieceState } from './foldPieces.ts';
 import type { EntryId, Instant } from './ids.ts';
 import type { DryReady } from './overnight.ts';
 import type { PrepStep } from './pieceEvent.ts';
-import type { Studio } from './studio.ts';
+import type { Studio } from './settings/studio.ts';
 
 /** What the logbook holds that bears on one result. */
 export interface Around {

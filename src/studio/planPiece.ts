@@ -9,7 +9,7 @@ import { instant, later, minutes, type Instant } from './ids.ts';
 import { nextOpenInstant } from './time/openingHours.ts';
 import type { Resist } from './overnight.ts';
 import type { PieceSaid, PrepStep } from './pieceEvent.ts';
-import type { Studio } from './studio.ts';
+import type { Studio } from './settings/studio.ts';
 import type { Verdict } from './verdict.ts';
 
 /** Common practice, in minutes: damp bisque loses its sheen, a thin brush coat dries, a fresh dip turns dull. */

@@ -11,7 +11,7 @@ import type { StudioNote } from './handbook.ts';
 import type { PieceState } from './foldPieces.ts';
 import type { PieceEvent } from './pieceEvent.ts';
 import type { Reminder, ReminderAbout } from './reminder.ts';
-import type { Studio, StudioEvent } from './studio.ts';
+import type { Studio, StudioEvent } from './settings/studio.ts';
 
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json | undefined };
 

@@ -1,8 +1,8 @@
 import { days, entryId, later, type StreamNo } from './ids.ts';
-import { keepersOf } from './keepersOf.ts';
+import { keepersOf } from './settings/keepersOf.ts';
 import { outsideQuiet } from './time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
-import type { Studio } from './studio.ts';
+import type { Studio } from './settings/studio.ts';
 import type { UnloggedChange } from './unloggedChange.ts';
 
 /** Who was there may remember for about so long: common practice. */

@@ -1,7 +1,7 @@
 import type { Gravity } from '../glaze/units.ts';
 import type { MaterialCaution } from '../glaze/materialTable.ts';
 import type { Instant } from '../studio/ids.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import {
   gravityText,
   gravityWithin,

@@ -1,5 +1,5 @@
 import type { BucketCaution } from '../studio/bucketSettings.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import type { Step, Verdict } from '../studio/verdict.ts';
 import {
   agoText,

@@ -1,5 +1,5 @@
 import type { CorrectionWay } from '../studio/correctBucket.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import { gravityText, gravityWithin, handAmount, volumeText, volumeTo, windowText } from './measures.ts';
 import type { Pour } from './pour.ts';
 import { said, t, type Text } from './text.ts';

@@ -4,7 +4,7 @@ import type { CoatEvent } from '../studio/coatEvent.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
-import type { StudioEvent, UnitSystem } from '../studio/studio.ts';
+import type { StudioEvent, UnitSystem } from '../studio/settings/studio.ts';
 import { coatWords } from './coatWords.ts';
 import { firedWords } from './firedWords.ts';
 import { dayHoursText, weekdayText } from './hoursWords.ts';

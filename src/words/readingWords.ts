@@ -1,4 +1,4 @@
-import type { UnitSystem, Vessel } from '../studio/studio.ts';
+import type { UnitSystem, Vessel } from '../studio/settings/studio.ts';
 import { gravityText, gravityWithin, scaleText } from './measures.ts';
 import { slippedPoint } from './slippedPoint.ts';
 import { said, t, type Text } from './text.ts';

@@ -1,7 +1,7 @@
 import { type Duration, type Instant, hours } from '../studio/ids.ts';
 import type { Resist } from '../studio/overnight.ts';
 import type { ReminderAbout } from '../studio/reminder.ts';
-import type { ReachBy } from '../studio/studio.ts';
+import type { ReachBy } from '../studio/settings/studio.ts';
 import { coatWords } from './coatWords.ts';
 import { spanText } from './measures.ts';
 import { join, said, t, type Text } from './text.ts';

@@ -2,7 +2,7 @@ import { type Instant, hours } from '../studio/ids.ts';
 import type { OpeningHours, WeekdayName } from '../studio/time/openingHours.ts';
 import type { QuietHours } from '../studio/time/quietHours.ts';
 import type { GlazingSession } from '../studio/time/session.ts';
-import type { DryingRule, ReminderRule } from '../studio/studio.ts';
+import type { DryingRule, ReminderRule } from '../studio/settings/studio.ts';
 import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
 import { percentText, spanText, temperatureText } from './measures.ts';
 import { join, said, t, type Text } from './text.ts';

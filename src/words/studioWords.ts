@@ -1,4 +1,4 @@
-import type { Studio, StudioCup, UnitSystem, Vessel } from '../studio/studio.ts';
+import type { Studio, StudioCup, UnitSystem, Vessel } from '../studio/settings/studio.ts';
 import { scaleText } from './measures.ts';
 import { join, said, t, type Text } from './text.ts';
 import { vesselText } from './vesselText.ts';

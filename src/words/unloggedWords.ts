@@ -1,6 +1,6 @@
 import type { Evaporation } from '../studio/evaporation.ts';
 import type { Instant } from '../studio/ids.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import type { Explanation, UnloggedChange } from '../studio/unloggedChange.ts';
 import { capital } from './capital.ts';
 import { listed } from './listed.ts';

@@ -1,5 +1,5 @@
 import type { Instant } from '../studio/ids.ts';
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import type { Reason } from '../studio/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import { heldWhy } from './heldWhy.ts';

@@ -1,4 +1,4 @@
-import type { UnitSystem } from '../studio/studio.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import type { Amounts, Reason, Verdict } from '../studio/verdict.ts';
 import { doseText } from './doseText.ts';
 import { heldWhy } from './heldWhy.ts';

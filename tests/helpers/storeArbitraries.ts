@@ -20,7 +20,7 @@ import {
 import { bucketCautions, bucketUses, type BucketSettings } from '../../src/studio/bucketSettings.ts';
 import { duration, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 import { weekdays } from '../../src/studio/time/openingHours.ts';
-import type { StudioEvent } from '../../src/studio/studio.ts';
+import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
 const amount = (max: number) => fc.double({ min: 0.001, max, noNaN: true });
 const anyGravity = fc.double({ min: 1.001, max: 2.4, noNaN: true }).map(gravity);

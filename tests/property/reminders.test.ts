@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import type { CoatState } from '../../src/studio/coat.ts';
 import { coatReady } from '../../src/studio/coatReady.ts';
 import { coatReminders } from '../../src/studio/coatReminders.ts';
-import { newStudio } from '../../src/studio/foldStudio.ts';
+import { newStudio } from '../../src/studio/settings/foldStudio.ts';
 import {
   coatStream,
   entryId,
@@ -19,7 +19,7 @@ import { weekdays } from '../../src/studio/time/openingHours.ts';
 import { resists } from '../../src/studio/overnight.ts';
 import { outsideQuiet, quietAt, type QuietHours } from '../../src/studio/time/quietHours.ts';
 import { sessionsAfter } from '../../src/studio/time/session.ts';
-import type { Studio } from '../../src/studio/studio.ts';
+import type { Studio } from '../../src/studio/settings/studio.ts';
 import { zonedInstants } from '../helpers/zones.ts';
 
 const quiet: fc.Arbitrary<QuietHours> = fc

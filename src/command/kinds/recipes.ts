@@ -1,4 +1,4 @@
-import type { Recipe } from '../../studio/recipe.ts';
+import type { Recipe } from '../../studio/settings/recipe.ts';
 import type { Kind } from '../contract.ts';
 import { readParts, readRecipe, type Part } from '../readRecipe.ts';
 

@@ -3,7 +3,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '../../../src/store/openStore.ts';
 import { hours, instant, later, minutes, type MemberId, type StudioId } from '../../../src/studio/ids.ts';
 import type { ClaimedReminder } from '../../../src/studio/ports.ts';
-import type { StudioEvent } from '../../../src/studio/studio.ts';
+import type { StudioEvent } from '../../../src/studio/settings/studio.ts';
 import { openTestStore } from '../../helpers/storeFile.ts';
 
 /** 19:00 UTC on 1 March 2026; a coat of wax is ready at eight next morning. */

@@ -3,7 +3,7 @@ import { describe, expect, it, test } from 'vitest';
 import { instant } from '../../../src/studio/ids.ts';
 import { usualHours, type OpeningHours } from '../../../src/studio/time/openingHours.ts';
 import { dryReady, type Coat } from '../../../src/studio/overnight.ts';
-import { usualMinimumHours } from '../../../src/studio/studio.ts';
+import { usualMinimumHours } from '../../../src/studio/settings/studio.ts';
 
 const at = (local: string, zone: string) =>
   instant(Temporal.PlainDateTime.from(local).toZonedDateTime(zone).epochMilliseconds);

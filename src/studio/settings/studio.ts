@@ -1,10 +1,10 @@
-import type { FlowCupKind } from '../glaze/flowCup.ts';
-import type { Celsius, Fraction, Grams } from '../glaze/units.ts';
-import type { Duration, Instant, MemberId, Seq } from './ids.ts';
-import type { DayHours, OpeningHours, WeekdayName } from './time/openingHours.ts';
-import type { QuietHours } from './time/quietHours.ts';
+import type { FlowCupKind } from '../../glaze/flowCup.ts';
+import type { Celsius, Fraction, Grams } from '../../glaze/units.ts';
+import type { Duration, Instant, MemberId, Seq } from '../ids.ts';
+import type { DayHours, OpeningHours, WeekdayName } from '../time/openingHours.ts';
+import type { QuietHours } from '../time/quietHours.ts';
 import type { StoredRecipe } from './recipe.ts';
-import type { GlazingSession } from './time/session.ts';
+import type { GlazingSession } from '../time/session.ts';
 
 export type UnitSystem = 'metric' | 'us' | 'imperial';
 

@@ -1,7 +1,7 @@
-import { findMaterial } from '../glaze/materials.ts';
-import type { MaterialCaution } from '../glaze/materialTable.ts';
-import { recipeSolidsGravity } from '../glaze/recipeSolids.ts';
-import { gravity, type Gravity } from '../glaze/units.ts';
+import { findMaterial } from '../../glaze/materials.ts';
+import type { MaterialCaution } from '../../glaze/materialTable.ts';
+import { recipeSolidsGravity } from '../../glaze/recipeSolids.ts';
+import { gravity, type Gravity } from '../../glaze/units.ts';
 
 export interface RecipeLine {
   material: string;

@@ -1,4 +1,4 @@
-import type { MemberId } from './ids.ts';
+import type { MemberId } from '../ids.ts';
 import type { Studio } from './studio.ts';
 
 /** Whom a keeper's reminder goes to: the keepers that are named, or else whoever last set the studio up. */

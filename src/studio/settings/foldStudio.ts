@@ -1,8 +1,8 @@
-import type { Entry } from './entry.ts';
-import { minutes, seq } from './ids.ts';
-import { usualHours } from './time/openingHours.ts';
+import type { Entry } from '../entry.ts';
+import { minutes, seq } from '../ids.ts';
+import { usualHours } from '../time/openingHours.ts';
 import { usualMinimumHours, type Studio, type StudioEvent } from './studio.ts';
-import { usualQuiet } from './time/quietHours.ts';
+import { usualQuiet } from '../time/quietHours.ts';
 
 export const newStudio: Studio = {
   seq: seq(0),
