@@ -18,7 +18,7 @@ import type { BucketState } from '../src/studio/bucketState.ts';
 import { volumeHeld } from '../src/studio/foldBucket.ts';
 import { gravityScales } from '../src/studio/stateGravity.ts';
 import { looksThick } from '../src/studio/looksThick.ts';
-import { pailVolumeFromGap } from '../src/studio/pailVolumeFromGap.ts';
+import { pailVolumeFromGap } from '../src/studio/contents/pailVolumeFromGap.ts';
 import { choiceWords } from '../src/words/choiceWords.ts';
 
 /** Kept, and not believed only because no stir was known. */

@@ -3,7 +3,7 @@ import { evaporationOf } from '../studio/evaporationOf.ts';
 import { days, entryId, instant, since, type Instant, type StreamNo } from '../studio/ids.ts';
 import type { Json } from '../studio/ports.ts';
 import type { Studio } from '../studio/settings/studio.ts';
-import type { UnloggedChange, Within } from '../studio/unloggedChange.ts';
+import type { UnloggedChange, Within } from '../studio/contents/unloggedChange.ts';
 import { wallOf } from '../studio/time/wallTime.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Reply } from './contract.ts';

@@ -1,7 +1,7 @@
 import { coverage95 } from '../glaze/normal.ts';
 import { grams, gravity, type Gravity, type Grams, type Millilitres } from '../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
-import { type Contents, contentsFrom, gravityOf, volumeOf } from './contents.ts';
+import { type Contents, contentsFrom, gravityOf, volumeOf } from './contents/contents.ts';
 import type { Instant } from './ids.ts';
 import { volumeNow } from './volumeNow.ts';
 

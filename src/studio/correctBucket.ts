@@ -11,7 +11,7 @@ import {
   waterGramsPerMl,
   withAdded,
   type Estimate,
-} from './contents.ts';
+} from './contents/contents.ts';
 import type { Instant } from './ids.ts';
 import { litreAmount, pailAmount, type WaterOrPowder } from './pailAmounts.ts';
 import { roomIn, usablePart } from './roomIn.ts';

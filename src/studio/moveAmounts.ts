@@ -1,7 +1,7 @@
 import { coverage95 } from '../glaze/normal.ts';
 import type { Millilitres } from '../glaze/units.ts';
 import type { MeasuredGravity } from './bucketState.ts';
-import type { Estimate } from './contents.ts';
+import type { Estimate } from './contents/contents.ts';
 import type { Move } from './decisionTable.ts';
 import { nextDose, rungOfDry } from './nextDose.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';

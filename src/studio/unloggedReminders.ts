@@ -3,7 +3,7 @@ import { keepersOf } from './settings/keepersOf.ts';
 import { outsideQuiet } from './time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
 import type { Studio } from './settings/studio.ts';
-import type { UnloggedChange } from './unloggedChange.ts';
+import type { UnloggedChange } from './contents/unloggedChange.ts';
 
 /** Who was there may remember for about so long: common practice. */
 const isNews = days(7);

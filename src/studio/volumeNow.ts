@@ -1,6 +1,6 @@
 import type { Millilitres } from '../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
-import { aged, volumeOf, type Estimate } from './contents.ts';
+import { aged, volumeOf, type Estimate } from './contents/contents.ts';
 import { days, since, type Instant } from './ids.ts';
 
 /** A volume older than this, or after use that nobody logged, is asked for again. */

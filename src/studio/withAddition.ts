@@ -10,11 +10,11 @@ import {
   waterGramsPerMl,
   withAdded,
   type Estimate,
-} from './contents.ts';
+} from './contents/contents.ts';
 import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
 import { withoutFlowPoints } from './flowPoints.ts';
-import { waterToPowder } from './driftPoint.ts';
+import { waterToPowder } from './contents/driftPoint.ts';
 import { inEach } from './inEach.ts';
 import { withPrediction } from './withVolume.ts';
 

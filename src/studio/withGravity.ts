@@ -13,12 +13,12 @@ import {
   withGravitySeen,
   withVolumeSeen,
   type Estimate,
-} from './contents.ts';
-import { driftPoint } from './driftPoint.ts';
-import { evaporation } from './evaporation.ts';
-import { explainChange } from './explainChange.ts';
+} from './contents/contents.ts';
+import { driftPoint } from './contents/driftPoint.ts';
+import { evaporation } from './contents/evaporation.ts';
+import { explainChange } from './contents/explainChange.ts';
 import { days, since, type MemberId } from './ids.ts';
-import type { Unexpected, UnloggedChange, Within } from './unloggedChange.ts';
+import type { Unexpected, UnloggedChange, Within } from './contents/unloggedChange.ts';
 
 /** What is told of a bucket's past; older changes are in the entries still. */
 const mostChanges = 12;

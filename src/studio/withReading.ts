@@ -3,7 +3,7 @@ import { gravity } from '../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { isDoseAtWork, withFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from './ids.ts';
-import { pailVolumeFromGap } from './pailVolumeFromGap.ts';
+import { pailVolumeFromGap } from './contents/pailVolumeFromGap.ts';
 import { withRest } from './rests.ts';
 import { withGravity } from './withGravity.ts';
 import { withSights, withStir } from './withSights.ts';

@@ -1,7 +1,7 @@
-import type { Evaporation } from '../studio/evaporation.ts';
+import type { Evaporation } from '../studio/contents/evaporation.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Explanation, UnloggedChange } from '../studio/unloggedChange.ts';
+import type { Explanation, UnloggedChange } from '../studio/contents/unloggedChange.ts';
 import { capital } from './capital.ts';
 import { listed } from './listed.ts';
 import { eachPail, massText, powderWithin, volumeText, waterWithin } from './measures.ts';

@@ -1,8 +1,8 @@
-import { coverage95 } from '../glaze/normal.ts';
-import type { Gravity } from '../glaze/units.ts';
-import type { BucketSettings } from './bucketSettings.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import type { Gravity } from '../../glaze/units.ts';
+import type { BucketSettings } from '../bucketSettings.ts';
 import type { Contents } from './contents.ts';
-import type { Instant } from './ids.ts';
+import type { Instant } from '../ids.ts';
 
 /** Grams of water to one of powder by a believed reading, less what logged additions changed that by. */
 export interface DriftPoint {

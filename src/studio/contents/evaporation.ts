@@ -1,8 +1,8 @@
-import { coverage95 } from '../glaze/normal.ts';
-import { millilitres, type Gravity, type Grams, type Millilitres } from '../glaze/units.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import { millilitres, type Gravity, type Grams, type Millilitres } from '../../glaze/units.ts';
 import { type DriftPoint, perGravity } from './driftPoint.ts';
 import { driftPerDay, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
-import { days, type Instant } from './ids.ts';
+import { days, type Instant } from '../ids.ts';
 import type { Within } from './unloggedChange.ts';
 
 /** Fewer readings than this carry no rate, nor do some of one day. */

@@ -1,6 +1,6 @@
-import type { Grams, Millilitres } from '../glaze/units.ts';
+import type { Grams, Millilitres } from '../../glaze/units.ts';
 import type { Contents } from './contents.ts';
-import type { Instant, MemberId, Seq } from './ids.ts';
+import type { Instant, MemberId, Seq } from '../ids.ts';
 
 /** What makes readings differ from the logbook; water-out is water taken off by somebody, evaporation by nobody. */
 export const explanations = [
