@@ -1,4 +1,4 @@
-import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucketEvent.ts';
+import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/temperatureCorrection.ts';
 import { logs, type Action, type Logging } from '../src/command/contract.ts';
@@ -14,8 +14,8 @@ import { readGravity } from '../src/command/readGravity.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { cupFor } from '../src/studio/settings/cupFor.ts';
-import type { BucketState } from '../src/studio/bucketState.ts';
-import { volumeHeld } from '../src/studio/foldBucket.ts';
+import type { BucketState } from '../src/studio/bucket/bucketState.ts';
+import { volumeHeld } from '../src/studio/bucket/foldBucket.ts';
 import { gravityScales } from '../src/studio/stateGravity.ts';
 import { looksThick } from '../src/studio/looksThick.ts';
 import { pailVolumeFromGap } from '../src/studio/contents/pailVolumeFromGap.ts';

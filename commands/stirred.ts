@@ -5,7 +5,7 @@ import { stirMinutes } from '../src/command/kinds/quantities.ts';
 import { note } from '../src/command/kinds/texts.ts';
 import { whenPast } from '../src/command/kinds/when.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
-import { stirTools } from '../src/studio/bucketEvent.ts';
+import { stirTools } from '../src/studio/bucket/bucketEvent.ts';
 
 export const stirred = logs({
   name: 'stirred',

@@ -6,7 +6,7 @@ import { correctionActions, correctionAmount } from '../../src/command/correctio
 import { recipeOfBucket } from '../../src/command/recipeOfBucket.ts';
 import { verdictReply } from '../../src/command/verdictReply.ts';
 import { grams } from '../../src/glaze/units.ts';
-import type { BucketState } from '../../src/studio/bucketState.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import {
   correctBucket,
   correctionWays,

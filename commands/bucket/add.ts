@@ -7,7 +7,7 @@ import { holdPoisoned } from '../../src/command/holdPoisoned.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
-import { usualRest } from '../../src/studio/rests.ts';
+import { usualRest } from '../../src/studio/bucket/rests.ts';
 
 /** What a bucket is until its keeper says otherwise (common practice). */
 const usual = {

@@ -3,8 +3,8 @@ import { bucket } from '../../src/command/kinds/bucket.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';
 import { verdictReply } from '../../src/command/verdictReply.ts';
-import { holdCauses, type BucketEvent } from '../../src/studio/bucketEvent.ts';
-import type { BucketState } from '../../src/studio/bucketState.ts';
+import { holdCauses, type BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 
 const keep = async ({ no }: BucketState, event: BucketEvent, said: string | undefined, context: Logging) => {
   const { book, now, member } = context;

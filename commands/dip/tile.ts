@@ -4,7 +4,7 @@ import { bucket } from '../../src/command/kinds/bucket.ts';
 import { dipSeconds, length, percent, statedGravity } from '../../src/command/kinds/quantities.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';
 import { whenPast } from '../../src/command/kinds/when.ts';
-import { predictedNow } from '../../src/studio/predictedNow.ts';
+import { predictedNow } from '../../src/studio/bucket/predictedNow.ts';
 
 export const dipTile = logs({
   name: 'tile',

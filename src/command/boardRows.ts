@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { decide } from '../studio/decide.ts';
 import type { Instant, StreamNo } from '../studio/ids.ts';
 import type { Logbook } from '../studio/ports.ts';

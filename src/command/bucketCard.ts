@@ -1,7 +1,7 @@
 import { dryContent, solidsVolumeFraction } from '../glaze/slurry.ts';
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { decide } from '../studio/decide.ts';
-import { volumeHeld } from '../studio/foldBucket.ts';
+import { volumeHeld } from '../studio/bucket/foldBucket.ts';
 import { hours } from '../studio/ids.ts';
 import { restLearned } from '../studio/restLearned.ts';
 import { usualSolids } from '../studio/settings/usualSolids.ts';

@@ -1,5 +1,5 @@
 import type { BucketSettings } from '../studio/bucketSettings.ts';
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 

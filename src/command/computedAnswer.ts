@@ -1,5 +1,5 @@
 import { millimetres } from '../glaze/units.ts';
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { coatReady, isReadyAt } from '../studio/coatReady.ts';
 import { dipTime } from '../studio/dipTime.ts';
 import type { NoteSum } from '../studio/handbook.ts';

@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { CorrectionFound as Found, CorrectionWay } from '../studio/correctBucket.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { handAmount, massText, volumeText } from '../words/measures.ts';

@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { decide } from '../studio/decide.ts';
 import { dipTime, type CoatWanted } from '../studio/dipTime.ts';
 import type { Asking, Reply } from './contract.ts';

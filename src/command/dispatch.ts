@@ -1,5 +1,5 @@
 import type { Seq } from '../studio/ids.ts';
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { Books, Logbook } from '../studio/ports.ts';
 import type { Words } from '../words/words.ts';

@@ -1,4 +1,4 @@
-import type { Added, BucketEvent } from '../studio/bucketEvent.ts';
+import type { Added, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../studio/entry.ts';
 import type { LoggedEvent, Logbook } from '../studio/ports.ts';
 import { csvLine, type CsvCell } from './csvLine.ts';

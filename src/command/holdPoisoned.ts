@@ -1,5 +1,5 @@
 import type { BucketCaution } from '../studio/bucketSettings.ts';
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Logging } from './contract.ts';
 
 type Logged = Parameters<Logging['book']['log']>[2];

@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Deed } from '../studio/deed.ts';
 import type { LoggedEvent } from '../studio/ports.ts';
 import type { Asking, Reply } from './contract.ts';

@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Seq } from '../studio/ids.ts';
 import type { Asking, Reply } from './contract.ts';
 import { describeEntry } from './describeEntry.ts';

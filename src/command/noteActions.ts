@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { NoteCommand } from '../studio/handbook.ts';
 import type { Action, Asking } from './contract.ts';
 import { printLine } from './parseLine.ts';

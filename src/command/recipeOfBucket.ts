@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Recipe } from '../studio/settings/recipe.ts';
 import type { Asking } from './contract.ts';
 import { recipe as recipeKind } from './kinds/recipes.ts';

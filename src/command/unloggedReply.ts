@@ -1,5 +1,5 @@
-import type { BucketState } from '../studio/bucketState.ts';
-import { evaporationOf } from '../studio/evaporationOf.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
+import { evaporationOf } from '../studio/bucket/evaporationOf.ts';
 import { days, entryId, instant, since, type Instant, type StreamNo } from '../studio/ids.ts';
 import type { Json } from '../studio/ports.ts';
 import type { Studio } from '../studio/settings/studio.ts';

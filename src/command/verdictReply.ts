@@ -1,5 +1,5 @@
-import type { BucketEntry } from '../studio/bucketEvent.ts';
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketEntry } from '../studio/bucket/bucketEvent.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { barehanded } from '../studio/settings/barehanded.ts';
 import { decide } from '../studio/decide.ts';
 import type { Verdict } from '../studio/verdict.ts';

@@ -1,7 +1,7 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { openCurrentForReading, type Database } from './database.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
 import { readState } from './loadPage.ts';

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { foldBucket } from '../studio/foldBucket.ts';
+import { foldBucket } from '../studio/bucket/foldBucket.ts';
 import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
 import { frozen } from './frozen.ts';
 import type { Head } from './pages.ts';

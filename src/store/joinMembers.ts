@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { studioStream, type MemberId, type StudioId } from '../studio/ids.ts';
 import { foldStudio } from '../studio/settings/foldStudio.ts';
 import { foldHead } from './foldHead.ts';

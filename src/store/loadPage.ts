@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import type { BucketState } from '../studio/bucketState.ts';
-import { foldBucket } from '../studio/foldBucket.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
+import { foldBucket } from '../studio/bucket/foldBucket.ts';
 import { foldStudio } from '../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../studio/ids.ts';
 import { foldFingerprint } from './foldFingerprint.ts';

@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { CoatState } from '../studio/coat.ts';
 import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
 import type { StudioNote } from '../studio/handbook.ts';

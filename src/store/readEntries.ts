@@ -1,4 +1,4 @@
-import type { BucketEntry, BucketEvent } from '../studio/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import { sql, type Kysely } from 'kysely';
 import type { Entry } from '../studio/entry.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';

@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { foldCoats } from '../studio/foldCoats.ts';
 import { foldFired } from '../studio/foldFired.ts';
 import { foldPieces } from '../studio/foldPieces.ts';

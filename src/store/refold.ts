@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
-import type { BucketState } from '../studio/bucketState.ts';
-import { foldBucket } from '../studio/foldBucket.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
+import { foldBucket } from '../studio/bucket/foldBucket.ts';
 import { studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
 import { readBucket } from './readEntries.ts';
 import type { Tables } from './tables.ts';

@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucketState.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { entryId } from '../studio/ids.ts';
 import { unloggedReminders } from '../studio/unloggedReminders.ts';
 import { isZone } from '../studio/time/wallTime.ts';

@@ -1,10 +1,10 @@
-import type { BucketEntry, BucketEvent } from '../studio/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import type { UpdateObject } from 'kysely';
 import { millilitres } from '../glaze/units.ts';
 import type { Entry } from '../studio/entry.ts';
 import type { BucketSettings } from '../studio/bucketSettings.ts';
-import type { BucketState } from '../studio/bucketState.ts';
-import { applyToBucket, foldBucket } from '../studio/foldBucket.ts';
+import type { BucketState } from '../studio/bucket/bucketState.ts';
+import { applyToBucket, foldBucket } from '../studio/bucket/foldBucket.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
 import { applyToCoats, foldCoats } from '../studio/foldCoats.ts';
 import { foldStudio } from '../studio/settings/foldStudio.ts';

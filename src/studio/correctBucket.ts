@@ -2,7 +2,7 @@ import { secondForBlend } from '../glaze/massBalance.ts';
 import { coverage95 } from '../glaze/normal.ts';
 import { millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
 import { middle, type Correction } from './amounts.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketState } from './bucket/bucketState.ts';
 import {
   type Contents,
   contentsFrom,
@@ -18,8 +18,8 @@ import { roomIn, usablePart } from './roomIn.ts';
 import { facts, rules, type Facts } from './rules.ts';
 import { safeAmount } from './safeAmount.ts';
 import type { Amounts, GravityBand, Reason, RuleName } from './verdict.ts';
-import { volumeNow } from './volumeNow.ts';
-import { pouredWithin, weighedWithin } from './withAddition.ts';
+import { volumeNow } from './bucket/volumeNow.ts';
+import { pouredWithin, weighedWithin } from './bucket/withAddition.ts';
 
 export const correctionWays = ['water', 'draw-off', 'dry', 'blend'] as const;
 export type CorrectionWay = (typeof correctionWays)[number];

@@ -1,6 +1,6 @@
-import type { BucketEntry } from './bucketEvent.ts';
+import type { BucketEntry } from './bucket/bucketEvent.ts';
 import type { Entry } from './entry.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketState } from './bucket/bucketState.ts';
 import { bisqueOf, type Bisque } from './bisque.ts';
 import { bucketThen, type BucketThen } from './bucketThen.ts';
 import type { CoatEvent } from './coatEvent.ts';

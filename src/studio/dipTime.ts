@@ -10,9 +10,9 @@ import {
   type Seconds,
 } from '../glaze/units.ts';
 import { wallLimitedThickness } from '../glaze/wallUptake.ts';
-import type { BucketState, TileDipped } from './bucketState.ts';
+import type { BucketState, TileDipped } from './bucket/bucketState.ts';
 import type { Instant } from './ids.ts';
-import { predictedNow } from './predictedNow.ts';
+import { predictedNow } from './bucket/predictedNow.ts';
 
 /** Powder in a fresh coat by volume (common practice: 0.5 to 0.6). */
 const coatSolids = fraction(0.55);

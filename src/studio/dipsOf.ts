@@ -1,8 +1,8 @@
-import type { BucketEvent } from './bucketEvent.ts';
+import type { BucketEvent } from './bucket/bucketEvent.ts';
 import type { Entry } from './entry.ts';
 import type { CoatEvent } from './coatEvent.ts';
 import { dipOf, type Around, type Dip } from './dip.ts';
-import { bucketStates } from './foldBucket.ts';
+import { bucketStates } from './bucket/foldBucket.ts';
 import type { FiredState } from './foldFired.ts';
 import { foldPieces } from './foldPieces.ts';
 import { coatStream, entryId, pieceStream, seq, type Seq, type StreamNo } from './ids.ts';

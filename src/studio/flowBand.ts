@@ -1,8 +1,8 @@
-import type { CupTime, FlowLook } from './bucketEvent.ts';
+import type { CupTime, FlowLook } from './bucket/bucketEvent.ts';
 import type { Window } from './bucketSettings.ts';
-import { roomTemperature } from './flocculantSolution.ts';
-import type { BucketState } from './bucketState.ts';
-import { isDoseAtWork } from './flowPoints.ts';
+import { roomTemperature } from './bucket/flocculantSolution.ts';
+import type { BucketState } from './bucket/bucketState.ts';
+import { isDoseAtWork } from './bucket/flowPoints.ts';
 import { since, type Instant } from './ids.ts';
 import type { Seconds } from '../glaze/units.ts';
 import type { FlowBand, Reason } from './verdict.ts';

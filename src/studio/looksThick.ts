@@ -1,5 +1,5 @@
-import type { CupTime, FlowLook } from './bucketEvent.ts';
-import type { BucketState } from './bucketState.ts';
+import type { CupTime, FlowLook } from './bucket/bucketEvent.ts';
+import type { BucketState } from './bucket/bucketState.ts';
 import { flowBand } from './flowBand.ts';
 import type { Instant } from './ids.ts';
 

@@ -1,8 +1,8 @@
 import { dryContent } from '../glaze/slurry.ts';
 import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
 import type { BucketSettings } from './bucketSettings.ts';
-import type { BucketState } from './bucketState.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from './flocculantSolution.ts';
+import type { BucketState } from './bucket/bucketState.ts';
+import { saltInSaturatedSolution, saturatedSolutionWith } from './bucket/flocculantSolution.ts';
 import { learnDose, type Learned } from './learnDose.ts';
 import { plausibleGravity } from './weighGravity.ts';
 

@@ -1,4 +1,4 @@
-import type { BucketEvent } from './bucketEvent.ts';
+import type { BucketEvent } from './bucket/bucketEvent.ts';
 import type { Entry } from './entry.ts';
 import type { Logbook, LoggedEvent, Notes } from './ports.ts';
 import type { StreamNo } from './ids.ts';

@@ -1,6 +1,6 @@
 import type { Seconds } from '../glaze/units.ts';
 import { bisqueOf, type Bisque } from './bisque.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketState } from './bucket/bucketState.ts';
 import { areSamePieces, type CoatState } from './coat.ts';
 import { coatReady } from './coatReady.ts';
 import { decide } from './decide.ts';

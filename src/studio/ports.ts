@@ -1,7 +1,7 @@
-import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from './bucket/bucketEvent.ts';
 import type { Entry } from './entry.ts';
 import type { BucketSettings } from './bucketSettings.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketState } from './bucket/bucketState.ts';
 import type { CoatState } from './coat.ts';
 import type { CoatEvent } from './coatEvent.ts';
 import type { FiredEvent } from './firedEvent.ts';

@@ -1,5 +1,5 @@
 import { coverage95 } from '../glaze/normal.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketState } from './bucket/bucketState.ts';
 import { gravityOf } from './contents/contents.ts';
 import type { Reason } from './verdict.ts';
 

@@ -1,4 +1,4 @@
-import type { BucketEntry, Added, BucketEvent } from '../studio/bucketEvent.ts';
+import type { BucketEntry, Added, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../studio/entry.ts';
 import type { CoatEvent } from '../studio/coatEvent.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';

@@ -1,5 +1,5 @@
 import { decide } from '../../src/studio/decide.ts';
-import type { BucketState } from '../../src/studio/bucketState.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import type { Instant } from '../../src/studio/ids.ts';
 
 /** Decisions for each second of the processor, the decision alone, over buckets as they stand. */

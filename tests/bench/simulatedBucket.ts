@@ -1,13 +1,13 @@
-import type { BucketEntry, BucketEvent } from '../../src/studio/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import { flowCup } from '../../src/glaze/flowCup.ts';
 import { dryContent } from '../../src/glaze/slurry.ts';
 import { grams, gravity, millilitres, seconds } from '../../src/glaze/units.ts';
-import type { BucketState } from '../../src/studio/bucketState.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from '../../src/studio/flocculantSolution.ts';
-import { applyToBucket, foldBucket } from '../../src/studio/foldBucket.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
+import { saltInSaturatedSolution, saturatedSolutionWith } from '../../src/studio/bucket/flocculantSolution.ts';
+import { applyToBucket, foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { days, entryId, instant, memberId, minutes, later, seq, streamNo } from '../../src/studio/ids.ts';
 import { nextDose, rungOfDry, type NextDose } from '../../src/studio/nextDose.ts';
-import { volumeNow } from '../../src/studio/volumeNow.ts';
+import { volumeNow } from '../../src/studio/bucket/volumeNow.ts';
 
 /** Numbers in (0, 1) that are the same on every run (Lehmer's generator, Park & Miller 1988). */
 export const chances = (seed: number) => {

@@ -8,7 +8,7 @@ import {
   type Added,
   type BucketEvent,
   type CupTime,
-} from '../../src/studio/bucketEvent.ts';
+} from '../../src/studio/bucket/bucketEvent.ts';
 import fc from 'fast-check';
 import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../src/glaze/units.ts';
 import { bucketCautions, type BucketSettings } from '../../src/studio/bucketSettings.ts';

@@ -1,8 +1,8 @@
-import type { BucketEntry, BucketEvent } from '../../src/studio/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import { coverage95 } from '../../src/glaze/normal.ts';
 import { gravity, millilitres } from '../../src/glaze/units.ts';
-import type { BucketState } from '../../src/studio/bucketState.ts';
-import { foldBucket } from '../../src/studio/foldBucket.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
+import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { hours, streamNo } from '../../src/studio/ids.ts';
 import { entriesOf } from './bucketArbitraries.ts';
 

@@ -16,7 +16,7 @@ import {
   stirTools,
   type Added,
   type BucketEvent,
-} from '../../src/studio/bucketEvent.ts';
+} from '../../src/studio/bucket/bucketEvent.ts';
 import { bucketCautions, bucketUses, type BucketSettings } from '../../src/studio/bucketSettings.ts';
 import { duration, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 import { weekdays } from '../../src/studio/time/openingHours.ts';

@@ -1,5 +1,5 @@
 import { gravity, millilitres } from '../../src/glaze/units.ts';
-import type { BucketEvent } from '../../src/studio/bucketEvent.ts';
+import type { BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketSettings } from '../../src/studio/bucketSettings.ts';
 import { hours, instant, days, type MemberId } from '../../src/studio/ids.ts';
 import type { Logged } from '../../src/studio/ports.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { grams, gravity, millilitres } from '../../src/glaze/units.ts';
-import type { BucketState } from '../../src/studio/bucketState.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { correctBucket } from '../../src/studio/correctBucket.ts';
 import { decide } from '../../src/studio/decide.ts';
-import { foldBucket } from '../../src/studio/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { entryId, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 import { scaleRecipe, weighedTogether } from '../../src/studio/scaleRecipe.ts';
 import { gullGrey, noonPlus } from '../helpers/storeEvents.ts';

@@ -1,11 +1,11 @@
-import type { BucketEntry } from '../../src/studio/bucketEvent.ts';
+import type { BucketEntry } from '../../src/studio/bucket/bucketEvent.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { BucketState } from '../../src/studio/bucketState.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { decide } from '../../src/studio/decide.ts';
-import { applyToBucket, foldBucket, volumeHeld } from '../../src/studio/foldBucket.ts';
+import { applyToBucket, foldBucket, volumeHeld } from '../../src/studio/bucket/foldBucket.ts';
 import { later, minutes, seq, streamNo } from '../../src/studio/ids.ts';
-import { restLimitOf } from '../../src/studio/rests.ts';
+import { restLimitOf } from '../../src/studio/bucket/rests.ts';
 import type { Amounts, Step, Verdict } from '../../src/studio/verdict.ts';
 import { bucketEvent, gridStory, keepersDoing, story, type Story } from '../helpers/bucketArbitraries.ts';
 

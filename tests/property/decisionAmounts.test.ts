@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { BucketState } from '../../src/studio/bucketState.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { decide } from '../../src/studio/decide.ts';
-import { foldBucket } from '../../src/studio/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { streamNo } from '../../src/studio/ids.ts';
 import type { Reason, Verdict } from '../../src/studio/verdict.ts';
-import { volumeNow } from '../../src/studio/volumeNow.ts';
+import { volumeNow } from '../../src/studio/bucket/volumeNow.ts';
 import { gridStory, type Story } from '../helpers/bucketArbitraries.ts';
 
 interface Advised {

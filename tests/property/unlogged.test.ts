@@ -1,11 +1,11 @@
-import type { BucketEntry, BucketEvent } from '../../src/studio/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { normalCdf } from '../../src/glaze/normal.ts';
 import { gravity, grams, millilitres } from '../../src/glaze/units.ts';
-import type { BucketState } from '../../src/studio/bucketState.ts';
-import { evaporationOf } from '../../src/studio/evaporationOf.ts';
-import { foldBucket } from '../../src/studio/foldBucket.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
+import { evaporationOf } from '../../src/studio/bucket/evaporationOf.ts';
+import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { later, minutes, seq, streamNo } from '../../src/studio/ids.ts';
 import { seeded, simulatedPail } from '../helpers/simulatedLogbook.ts';
 

@@ -1,4 +1,4 @@
-import type { BucketState } from '../../studio/bucketState.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { beginsWithBucket, matchBuckets, nearestBuckets } from '../../studio/matchBuckets.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 

@@ -1,4 +1,4 @@
-import { sights, type Sight } from '../../studio/bucketEvent.ts';
+import { sights, type Sight } from '../../studio/bucket/bucketEvent.ts';
 import type { Choice, Kind } from '../contract.ts';
 
 /** An object has names of its own making too, such as `constructor`: they are nobody's words. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BucketState } from '../../../src/studio/bucketState.ts';
+import type { BucketState } from '../../../src/studio/bucket/bucketState.ts';
 import { bucketsNamed } from '../../../src/studio/bucketsNamed.ts';
 import { openGlazeRoom } from '../../helpers/glazeRoom.ts';
 import { handbook } from '../../helpers/handbook.ts';

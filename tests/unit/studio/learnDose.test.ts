@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { grams, gravity, seconds } from '../../../src/glaze/units.ts';
-import type { FlowPoint } from '../../../src/studio/bucketState.ts';
+import type { FlowPoint } from '../../../src/studio/bucket/bucketState.ts';
 import { learnDose } from '../../../src/studio/learnDose.ts';
 import { rooms, walkBuckets } from '../../bench/learnedBuckets.ts';
 

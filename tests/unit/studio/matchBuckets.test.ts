@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { BucketState } from '../../../src/studio/bucketState.ts';
-import { foldBucket } from '../../../src/studio/foldBucket.ts';
+import type { BucketState } from '../../../src/studio/bucket/bucketState.ts';
+import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { matchBuckets, nearestBuckets } from '../../../src/studio/matchBuckets.ts';
 import { entriesOf } from '../../helpers/bucketArbitraries.ts';

@@ -1,8 +1,8 @@
-import type { FlowCupKind } from '../glaze/flowCup.ts';
-import type { Celsius, Gravity, Grams, Millilitres, Millimetres, Seconds } from '../glaze/units.ts';
-import type { BucketSettings } from './bucketSettings.ts';
-import type { Entry } from './entry.ts';
-import type { Seq, StreamNo } from './ids.ts';
+import type { FlowCupKind } from '../../glaze/flowCup.ts';
+import type { Celsius, Gravity, Grams, Millilitres, Millimetres, Seconds } from '../../glaze/units.ts';
+import type { BucketSettings } from '../bucketSettings.ts';
+import type { Entry } from '../entry.ts';
+import type { Seq, StreamNo } from '../ids.ts';
 
 export const flowLooks = ['thin', 'right', 'thick'] as const;
 export type FlowLook = (typeof flowLooks)[number];

@@ -1,6 +1,6 @@
 import type { BucketEntry, Added, BucketEvent } from './bucketEvent.ts';
-import { coverage95 } from '../glaze/normal.ts';
-import { grams } from '../glaze/units.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import { grams } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
 import {
   contentsFrom,
@@ -10,11 +10,11 @@ import {
   waterGramsPerMl,
   withAdded,
   type Estimate,
-} from './contents/contents.ts';
+} from '../contents/contents.ts';
 import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
 import { withoutFlowPoints } from './flowPoints.ts';
-import { waterToPowder } from './contents/driftPoint.ts';
+import { waterToPowder } from '../contents/driftPoint.ts';
 import { inEach } from './inEach.ts';
 import { withPrediction } from './withVolume.ts';
 

@@ -1,9 +1,9 @@
-import { coverage95 } from '../glaze/normal.ts';
-import { gravity, type Gravity, type Millilitres } from '../glaze/units.ts';
-import type { BucketSettings } from './bucketSettings.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import { gravity, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import type { BucketSettings } from '../bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
-import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from './contents/contents.ts';
-import type { Instant } from './ids.ts';
+import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from '../contents/contents.ts';
+import type { Instant } from '../ids.ts';
 
 /** A volume told, not measured (common practice: ±10 %). */
 const toldWithin = 0.05;

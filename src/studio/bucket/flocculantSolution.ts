@@ -1,6 +1,6 @@
-import type { Checked } from '../glaze/checked.ts';
-import { epsomInSolution } from '../glaze/epsomSolution.ts';
-import { celsius, grams, millilitres, type Grams, type Millilitres } from '../glaze/units.ts';
+import type { Checked } from '../../glaze/checked.ts';
+import { epsomInSolution } from '../../glaze/epsomSolution.ts';
+import { celsius, grams, millilitres, type Grams, type Millilitres } from '../../glaze/units.ts';
 
 /** The jar of solution stands in the glaze room. */
 export const roomTemperature = celsius(20);

@@ -1,10 +1,10 @@
-import type { Celsius, Gravity, Grams } from '../glaze/units.ts';
+import type { Celsius, Gravity, Grams } from '../../glaze/units.ts';
 import type { BucketEvent, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
-import type { BucketSettings } from './bucketSettings.ts';
-import type { Contents } from './contents/contents.ts';
-import type { DriftPoint } from './contents/driftPoint.ts';
-import type { Duration, Instant, MemberId, Seq, StreamNo } from './ids.ts';
-import type { UnloggedChange, Unexpected } from './contents/unloggedChange.ts';
+import type { BucketSettings } from '../bucketSettings.ts';
+import type { Contents } from '../contents/contents.ts';
+import type { DriftPoint } from '../contents/driftPoint.ts';
+import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
+import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
 export interface MeasuredGravity {

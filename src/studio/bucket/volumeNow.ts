@@ -1,7 +1,7 @@
-import type { Millilitres } from '../glaze/units.ts';
+import type { Millilitres } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
-import { aged, volumeOf, type Estimate } from './contents/contents.ts';
-import { days, since, type Instant } from './ids.ts';
+import { aged, volumeOf, type Estimate } from '../contents/contents.ts';
+import { days, since, type Instant } from '../ids.ts';
 
 /** A volume older than this, or after use that nobody logged, is asked for again. */
 const volumeShelfLife = days(7);

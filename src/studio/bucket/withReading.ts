@@ -1,9 +1,9 @@
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
-import { gravity } from '../glaze/units.ts';
+import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { isDoseAtWork, withFlowPoint } from './flowPoints.ts';
-import { minutes, since, type Duration } from './ids.ts';
-import { pailVolumeFromGap } from './contents/pailVolumeFromGap.ts';
+import { minutes, since, type Duration } from '../ids.ts';
+import { pailVolumeFromGap } from '../contents/pailVolumeFromGap.ts';
 import { withRest } from './rests.ts';
 import { withGravity } from './withGravity.ts';
 import { withSights, withStir } from './withSights.ts';

@@ -1,8 +1,8 @@
-import { coverage95 } from '../glaze/normal.ts';
-import type { Gravity } from '../glaze/units.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import type { Gravity } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
-import { driftPerDay, gravityOf } from './contents/contents.ts';
-import { days, since, type Instant } from './ids.ts';
+import { driftPerDay, gravityOf } from '../contents/contents.ts';
+import { days, since, type Instant } from '../ids.ts';
 
 /** The gravity that the logbook predicts; undefined until something was measured, or after an unknown amount. */
 export const predictedNow = (

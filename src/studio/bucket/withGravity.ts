@@ -1,5 +1,5 @@
-import { coverage95 } from '../glaze/normal.ts';
-import { grams, millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import { grams, millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import {
   type Contents,
@@ -13,12 +13,12 @@ import {
   withGravitySeen,
   withVolumeSeen,
   type Estimate,
-} from './contents/contents.ts';
-import { driftPoint } from './contents/driftPoint.ts';
-import { evaporation } from './contents/evaporation.ts';
-import { explainChange } from './contents/explainChange.ts';
-import { days, since, type MemberId } from './ids.ts';
-import type { Unexpected, UnloggedChange, Within } from './contents/unloggedChange.ts';
+} from '../contents/contents.ts';
+import { driftPoint } from '../contents/driftPoint.ts';
+import { evaporation } from '../contents/evaporation.ts';
+import { explainChange } from '../contents/explainChange.ts';
+import { days, since, type MemberId } from '../ids.ts';
+import type { Unexpected, UnloggedChange, Within } from '../contents/unloggedChange.ts';
 
 /** What is told of a bucket's past; older changes are in the entries still. */
 const mostChanges = 12;

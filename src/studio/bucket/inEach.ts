@@ -1,5 +1,5 @@
 import type { BucketState } from './bucketState.ts';
-import type { Contents } from './contents/contents.ts';
+import type { Contents } from '../contents/contents.ts';
 
 /** The same done to what a pail holds, and to what it would hold if its last reading were wrong. */
 export const inEach = (

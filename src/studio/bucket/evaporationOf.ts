@@ -1,7 +1,7 @@
 import type { BucketState } from './bucketState.ts';
-import { litreOf, powderIn } from './contents/contents.ts';
-import { evaporation, type Evaporation } from './contents/evaporation.ts';
-import type { UnloggedChange } from './contents/unloggedChange.ts';
+import { litreOf, powderIn } from '../contents/contents.ts';
+import { evaporation, type Evaporation } from '../contents/evaporation.ts';
+import type { UnloggedChange } from '../contents/unloggedChange.ts';
 
 /** How fast a bucket dries out, in the pail or, when nobody knows how full that is, for each litre. */
 export const evaporationOf = ({

@@ -1,9 +1,9 @@
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
-import { grams, type Millilitres } from '../glaze/units.ts';
-import type { BucketSettings } from './bucketSettings.ts';
+import { grams, type Millilitres } from '../../glaze/units.ts';
+import type { BucketSettings } from '../bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
-import { type Contents, aged, contentsFrom, gravityOf, volumeOf, type Estimate } from './contents/contents.ts';
-import { days, since, type StreamNo } from './ids.ts';
+import { type Contents, aged, contentsFrom, gravityOf, volumeOf, type Estimate } from '../contents/contents.ts';
+import { days, since, type StreamNo } from '../ids.ts';
 import { inEach } from './inEach.ts';
 import { withRest } from './rests.ts';
 import { withAddition } from './withAddition.ts';

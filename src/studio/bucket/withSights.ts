@@ -1,6 +1,6 @@
 import type { Sight, StirTool } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
-import { minutes, since, type Instant } from './ids.ts';
+import { minutes, since, type Instant } from '../ids.ts';
 
 /** Stirs closer together than this count as one going-over. */
 const oneStirring = minutes(15);

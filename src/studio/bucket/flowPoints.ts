@@ -1,6 +1,6 @@
 import type { CupTime } from './bucketEvent.ts';
 import type { BucketState, FlowPoint } from './bucketState.ts';
-import { minutes, since, type Instant } from './ids.ts';
+import { minutes, since, type Instant } from '../ids.ts';
 
 /** A dose works for ten minutes after it was stirred in, and a few people look at their watch. */
 const doseWorks = minutes(8);

@@ -1,8 +1,8 @@
-import { hinderedFallTime } from '../glaze/settling.ts';
-import { celsius, micrometres, millimetres, type Micrometres, type Millimetres } from '../glaze/units.ts';
+import { hinderedFallTime } from '../../glaze/settling.ts';
+import { celsius, micrometres, millimetres, type Micrometres, type Millimetres } from '../../glaze/units.ts';
 import type { Sight } from './bucketEvent.ts';
 import type { BucketState, Rests } from './bucketState.ts';
-import { duration, hours, minutes, since, type Duration, type Instant } from './ids.ts';
+import { duration, hours, minutes, since, type Duration, type Instant } from '../ids.ts';
 
 /** How long a bucket may rest until a keeper says otherwise (common practice). */
 export const usualRest = hours(1);
