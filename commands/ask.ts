@@ -8,7 +8,7 @@ import { onceEach } from '../src/command/onceEach.ts';
 import { printLine } from '../src/command/parseLine.ts';
 import { seeAlso } from '../src/command/seeAlso.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
-import { bucketsNamed } from '../src/studio/bucketsNamed.ts';
+import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/decide.ts';
 import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';

@@ -7,7 +7,7 @@ import { readConfig } from '../config.ts';
 import { readAside } from '../store/readAside.ts';
 import { studiosIn } from '../store/studiosIn.ts';
 import { days, instant, type StreamNo } from '../studio/ids.ts';
-import { matchBuckets } from '../studio/matchBuckets.ts';
+import { matchBuckets } from '../studio/naming/matchBuckets.ts';
 import type { Logbook } from '../studio/ports.ts';
 import { en } from '../words/en.ts';
 import { studioAmong } from './chosenStudio.ts';

@@ -1,5 +1,5 @@
 import type { StudioNote } from '../studio/handbook.ts';
-import { foldedName } from '../studio/foldedName.ts';
+import { foldedName } from '../studio/naming/foldedName.ts';
 import { text } from './kinds/texts.ts';
 
 /** What a form of the strictest platform holds. */

@@ -1,5 +1,5 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { beginsWithBucket, matchBuckets, nearestBuckets } from '../../studio/matchBuckets.ts';
+import { beginsWithBucket, matchBuckets, nearestBuckets } from '../../studio/naming/matchBuckets.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 
 const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking): Choice => ({

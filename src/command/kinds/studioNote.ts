@@ -1,4 +1,4 @@
-import { foldedName } from '../../studio/foldedName.ts';
+import { foldedName } from '../../studio/naming/foldedName.ts';
 import { studioNoteId, type StudioNote } from '../../studio/handbook.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 

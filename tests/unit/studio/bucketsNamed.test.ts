@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BucketState } from '../../../src/studio/bucket/bucketState.ts';
-import { bucketsNamed } from '../../../src/studio/bucketsNamed.ts';
+import { bucketsNamed } from '../../../src/studio/naming/bucketsNamed.ts';
 import { openGlazeRoom } from '../../helpers/glazeRoom.ts';
 import { handbook } from '../../helpers/handbook.ts';
 

@@ -1,4 +1,4 @@
-import type { BucketState } from './bucket/bucketState.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import { edits } from './edits.ts';
 import { foldedName } from './foldedName.ts';
 import { matchBuckets } from './matchBuckets.ts';

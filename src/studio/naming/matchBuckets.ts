@@ -1,5 +1,5 @@
 import { edits } from './edits.ts';
-import type { BucketState } from './bucket/bucketState.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import { foldedName } from './foldedName.ts';
 
 /** Buckets that a name fits: number, nickname or full name exactly; else every name that begins with it, or holds it. */
