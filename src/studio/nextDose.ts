@@ -4,7 +4,7 @@ import type { BucketSettings } from './bucketSettings.ts';
 import type { BucketState } from './bucket/bucketState.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from './bucket/flocculantSolution.ts';
 import { learnDose, type Learned } from './learnDose.ts';
-import { plausibleGravity } from './weighGravity.ts';
+import { plausibleGravity } from './measure/weighGravity.ts';
 
 /** One rung, and where a keeper looks before more goes in: parts of the bucket's dry mass (common practice). */
 export const rungOfDry = 0.0003;

@@ -1,7 +1,7 @@
 import type { CoatEnd } from '../studio/coatEvent.ts';
 import type { CorrectionWay } from '../studio/correctBucket.ts';
 import type { Resist } from '../studio/overnight.ts';
-import type { GravityScale } from '../studio/stateGravity.ts';
+import type { GravityScale } from '../studio/measure/stateGravity.ts';
 
 type Moved = 'water' | 'dry' | 'flocculant' | 'deflocculant' | 'glaze' | 'other' | 'draw-off' | 'taken';
 

@@ -13,7 +13,7 @@ import {
   type Seconds,
 } from '../../glaze/units.ts';
 import { hours, minutes, type Duration } from '../../studio/ids.ts';
-import { gravityOnScale, type GravityScale } from '../../studio/stateGravity.ts';
+import { gravityOnScale, type GravityScale } from '../../studio/measure/stateGravity.ts';
 import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/measures.ts';
 import type { Asking, Kind } from '../contract.ts';
 import { plainText } from '../readNumeral.ts';

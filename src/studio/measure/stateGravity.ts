@@ -1,6 +1,6 @@
-import type { Checked } from '../glaze/checked.ts';
-import { gravityFromBaume, gravityFromTwaddell } from '../glaze/hydrometer.ts';
-import { gravity, type Gravity } from '../glaze/units.ts';
+import type { Checked } from '../../glaze/checked.ts';
+import { gravityFromBaume, gravityFromTwaddell } from '../../glaze/hydrometer.ts';
+import { gravity, type Gravity } from '../../glaze/units.ts';
 
 export const gravityScales = ['sg', 'baume', 'baume-144', 'twaddell'] as const;
 export type GravityScale = (typeof gravityScales)[number];

@@ -1,6 +1,6 @@
-import { brimHalfWidth, expanded95, weighedGravityUncertainty } from '../glaze/uncertainty.ts';
-import { grams, type Grams, type Gravity } from '../glaze/units.ts';
-import type { Vessel } from './settings/studio.ts';
+import { brimHalfWidth, expanded95, weighedGravityUncertainty } from '../../glaze/uncertainty.ts';
+import { grams, type Grams, type Gravity } from '../../glaze/units.ts';
+import type { Vessel } from '../settings/studio.ts';
 
 /** From a watery wash to more powder than will pour: what a cup of glaze can weigh. */
 export const plausibleGravity = { low: 1.02, high: 2 } as const;
