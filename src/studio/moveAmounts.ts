@@ -3,7 +3,7 @@ import type { Millilitres } from '../glaze/units.ts';
 import type { MeasuredGravity } from './bucket/bucketState.ts';
 import type { Estimate } from './contents/contents.ts';
 import type { Move } from './decisionTable.ts';
-import { nextDose, rungOfDry } from './nextDose.ts';
+import { nextDose, rungOfDry } from './dose/nextDose.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';
 import type { Facts } from './rules.ts';
 import type { Reason } from './verdict.ts';

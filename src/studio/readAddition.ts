@@ -5,7 +5,7 @@ import type { BucketState } from './bucket/bucketState.ts';
 import { powderIn, waterGramsPerMl, type Estimate } from './contents/contents.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from './bucket/flocculantSolution.ts';
 import { volumeHeld } from './bucket/foldBucket.ts';
-import { rungOfDry } from './nextDose.ts';
+import { rungOfDry } from './dose/nextDose.ts';
 
 export type AdditionProblem =
   | { kind: 'wants-volume'; what: string }

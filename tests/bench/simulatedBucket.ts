@@ -6,7 +6,7 @@ import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../../src/studio/bucket/flocculantSolution.ts';
 import { applyToBucket, foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { days, entryId, instant, memberId, minutes, later, seq, streamNo } from '../../src/studio/ids.ts';
-import { nextDose, rungOfDry, type NextDose } from '../../src/studio/nextDose.ts';
+import { nextDose, rungOfDry, type NextDose } from '../../src/studio/dose/nextDose.ts';
 import { volumeNow } from '../../src/studio/bucket/volumeNow.ts';
 
 /** Numbers in (0, 1) that are the same on every run (Lehmer's generator, Park & Miller 1988). */

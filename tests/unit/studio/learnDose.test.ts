@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { grams, gravity, seconds } from '../../../src/glaze/units.ts';
 import type { FlowPoint } from '../../../src/studio/bucket/bucketState.ts';
-import { learnDose } from '../../../src/studio/learnDose.ts';
+import { learnDose } from '../../../src/studio/dose/learnDose.ts';
 import { rooms, walkBuckets } from '../../bench/learnedBuckets.ts';
 
 const window = { low: seconds(12), high: seconds(16) };

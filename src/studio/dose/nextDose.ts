@@ -1,10 +1,10 @@
-import { dryContent } from '../glaze/slurry.ts';
-import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
-import type { BucketSettings } from './bucketSettings.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from './bucket/flocculantSolution.ts';
+import { dryContent } from '../../glaze/slurry.ts';
+import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
 import { learnDose, type Learned } from './learnDose.ts';
-import { plausibleGravity } from './measure/weighGravity.ts';
+import { plausibleGravity } from '../measure/weighGravity.ts';
 
 /** One rung, and where a keeper looks before more goes in: parts of the bucket's dry mass (common practice). */
 export const rungOfDry = 0.0003;

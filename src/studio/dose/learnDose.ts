@@ -1,9 +1,9 @@
-import { bayesLine, chanceAbove, type LineMixture, type LinePoint } from '../glaze/bayesLine.ts';
-import { flowCup } from '../glaze/flowCup.ts';
-import type { Gravity, Seconds } from '../glaze/units.ts';
-import type { CupTime } from './bucket/bucketEvent.ts';
-import type { Window } from './bucketSettings.ts';
-import type { FlowPoint } from './bucket/bucketState.ts';
+import { bayesLine, chanceAbove, type LineMixture, type LinePoint } from '../../glaze/bayesLine.ts';
+import { flowCup } from '../../glaze/flowCup.ts';
+import type { Gravity, Seconds } from '../../glaze/units.ts';
+import type { CupTime } from '../bucket/bucketEvent.ts';
+import type { Window } from '../bucketSettings.ts';
+import type { FlowPoint } from '../bucket/bucketState.ts';
 
 /** Rungs of flocculant from now, each 0.03 % of the dry mass. */
 export interface LearnedDose {
