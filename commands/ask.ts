@@ -10,7 +10,7 @@ import { seeAlso } from '../src/command/seeAlso.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
-import { decide } from '../src/studio/decide.ts';
+import { decide } from '../src/studio/verdict/decide.ts';
 import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';
 import type { Text } from '../src/words/text.ts';
 

@@ -6,9 +6,9 @@ import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick } from '../src/command/kinds/picks.ts';
 import { temperature, volume } from '../src/command/kinds/quantities.ts';
 import { printLine } from '../src/command/parseLine.ts';
-import { adviseDose, type DoseAdvice } from '../src/studio/adviseDose.ts';
+import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
-import { decide } from '../src/studio/decide.ts';
+import { decide } from '../src/studio/verdict/decide.ts';
 import { roomTemperature, saltInSaturatedSolution } from '../src/studio/bucket/flocculantSolution.ts';
 
 /** Crystals over what dissolves, so that some always stay: common practice. */

@@ -17,7 +17,7 @@ import { cupFor } from '../src/studio/settings/cupFor.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { volumeHeld } from '../src/studio/bucket/foldBucket.ts';
 import { gravityScales } from '../src/studio/measure/stateGravity.ts';
-import { looksThick } from '../src/studio/looksThick.ts';
+import { looksThick } from '../src/studio/verdict/looksThick.ts';
 import { pailVolumeFromGap } from '../src/studio/contents/pailVolumeFromGap.ts';
 import { choiceWords } from '../src/words/choiceWords.ts';
 

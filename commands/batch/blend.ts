@@ -3,7 +3,7 @@ import { bucket } from '../../src/command/kinds/bucket.ts';
 import { volume } from '../../src/command/kinds/quantities.ts';
 import { printLine } from '../../src/command/parseLine.ts';
 import { blendBuckets } from '../../src/studio/blendBuckets.ts';
-import { roomIn, usablePart } from '../../src/studio/roomIn.ts';
+import { roomIn, usablePart } from '../../src/studio/verdict/roomIn.ts';
 import { millilitres } from '../../src/glaze/units.ts';
 import { handAmount, volumeText } from '../../src/words/measures.ts';
 

@@ -13,7 +13,7 @@ import {
   type CorrectionFound as Found,
   type CorrectionWay,
 } from '../../src/studio/correctBucket.ts';
-import { volumeReason } from '../../src/studio/moveAmounts.ts';
+import { volumeReason } from '../../src/studio/verdict/moveAmounts.ts';
 import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';

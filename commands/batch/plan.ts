@@ -5,7 +5,7 @@ import { mass, number, statedGravity, volume } from '../../src/command/kinds/qua
 import { knownRecipe } from '../../src/command/knownRecipe.ts';
 import { gravity, grams } from '../../src/glaze/units.ts';
 import { planBatch } from '../../src/studio/planBatch.ts';
-import { usablePart } from '../../src/studio/roomIn.ts';
+import { usablePart } from '../../src/studio/verdict/roomIn.ts';
 import { recipeCautions } from '../../src/studio/settings/recipe.ts';
 
 const usualMesh = 80;

@@ -1,7 +1,7 @@
 import { asks } from '../../src/command/contract.ts';
 import { yesNo } from '../../src/command/kinds/picks.ts';
 import { lately } from '../../src/command/unloggedReply.ts';
-import { decide } from '../../src/studio/decide.ts';
+import { decide } from '../../src/studio/verdict/decide.ts';
 
 export const listBuckets = asks({
   name: 'list',

@@ -1,9 +1,9 @@
 import { dryContent, solidsVolumeFraction } from '../glaze/slurry.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { decide } from '../studio/decide.ts';
+import { decide } from '../studio/verdict/decide.ts';
 import { volumeHeld } from '../studio/bucket/foldBucket.ts';
 import { hours } from '../studio/ids.ts';
-import { restLearned } from '../studio/restLearned.ts';
+import { restLearned } from '../studio/verdict/restLearned.ts';
 import { usualSolids } from '../studio/settings/usualSolids.ts';
 import type { Asking, Reply } from './contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';

@@ -1,5 +1,5 @@
 import type { PieceState } from '../studio/foldPieces.ts';
-import { markedCautions } from '../studio/verdictCautions.ts';
+import { markedCautions } from '../studio/verdict/verdictCautions.ts';
 import { planPiece, type PiecePlan } from '../studio/planPiece.ts';
 import type { Asking, Action, Reply } from './contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';

@@ -1,5 +1,5 @@
 import type { Studio } from '../studio/settings/studio.ts';
-import type { Verdict } from '../studio/verdict.ts';
+import type { Verdict } from '../studio/verdict/verdict.ts';
 import { handAmount, massText, volumeText } from '../words/measures.ts';
 import type { Text } from '../words/text.ts';
 import type { Action, Asking } from './contract.ts';

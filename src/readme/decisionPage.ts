@@ -1,8 +1,8 @@
 import { plainText } from '../command/plainText.ts';
-import { grid, type Move } from '../studio/decisionTable.ts';
+import { grid, type Move } from '../studio/verdict/decisionTable.ts';
 import { instant } from '../studio/ids.ts';
-import { rules, type Rule } from '../studio/rules.ts';
-import type { FlowBand, GravityBand } from '../studio/verdict.ts';
+import { rules, type Rule } from '../studio/verdict/rules.ts';
+import type { FlowBand, GravityBand } from '../studio/verdict/verdict.ts';
 import { decisionWords as w } from '../words/decisionWords.ts';
 import { verdictWords } from '../words/verdictWords.ts';
 

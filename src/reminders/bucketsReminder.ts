@@ -1,5 +1,5 @@
 import type { Reply } from '../command/contract.ts';
-import { decide } from '../studio/decide.ts';
+import { decide } from '../studio/verdict/decide.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Logbook } from '../studio/ports.ts';
 import type { Words } from '../words/words.ts';

@@ -1,7 +1,7 @@
 import { secondForBlend } from '../glaze/massBalance.ts';
 import { coverage95 } from '../glaze/normal.ts';
 import { millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
-import { middle, type Correction } from './amounts.ts';
+import { middle, type Correction } from './verdict/amounts.ts';
 import type { BucketState } from './bucket/bucketState.ts';
 import {
   type Contents,
@@ -13,11 +13,11 @@ import {
   type Estimate,
 } from './contents/contents.ts';
 import type { Instant } from './ids.ts';
-import { litreAmount, pailAmount, type WaterOrPowder } from './pailAmounts.ts';
-import { roomIn, usablePart } from './roomIn.ts';
-import { facts, rules, type Facts } from './rules.ts';
-import { safeAmount } from './safeAmount.ts';
-import type { Amounts, GravityBand, Reason, RuleName } from './verdict.ts';
+import { litreAmount, pailAmount, type WaterOrPowder } from './verdict/pailAmounts.ts';
+import { roomIn, usablePart } from './verdict/roomIn.ts';
+import { facts, rules, type Facts } from './verdict/rules.ts';
+import { safeAmount } from './verdict/safeAmount.ts';
+import type { Amounts, GravityBand, Reason, RuleName } from './verdict/verdict.ts';
 import { volumeNow } from './bucket/volumeNow.ts';
 import { pouredWithin, weighedWithin } from './bucket/withAddition.ts';
 

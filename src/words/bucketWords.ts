@@ -1,6 +1,6 @@
 import type { BucketCaution } from '../studio/bucketSettings.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Step, Verdict } from '../studio/verdict.ts';
+import type { Step, Verdict } from '../studio/verdict/verdict.ts';
 import {
   agoText,
   dryContentText,

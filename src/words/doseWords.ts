@@ -1,4 +1,4 @@
-import type { NoDose } from '../studio/adviseDose.ts';
+import type { NoDose } from '../studio/verdict/adviseDose.ts';
 import { doseText } from './doseText.ts';
 import { massText, percentText, volumeText } from './measures.ts';
 import { pastCheckpoint } from './pastCheckpoint.ts';

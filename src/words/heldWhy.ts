@@ -1,4 +1,4 @@
-import type { Reason } from '../studio/verdict.ts';
+import type { Reason } from '../studio/verdict/verdict.ts';
 import { said, t, type Text } from './text.ts';
 
 /** What sort of trouble, and why, said once when they are the same word. */

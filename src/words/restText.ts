@@ -1,4 +1,4 @@
-import type { Reason } from '../studio/verdict.ts';
+import type { Reason } from '../studio/verdict/verdict.ts';
 import { spanText } from './measures.ts';
 import { t, type Text } from './text.ts';
 

@@ -1,6 +1,6 @@
 import type { Instant } from '../studio/ids.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Reason } from '../studio/verdict.ts';
+import type { Reason } from '../studio/verdict/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import { heldWhy } from './heldWhy.ts';
 import {

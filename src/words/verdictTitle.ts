@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Amounts, Reason, Verdict } from '../studio/verdict.ts';
+import type { Amounts, Reason, Verdict } from '../studio/verdict/verdict.ts';
 import { doseText } from './doseText.ts';
 import { heldWhy } from './heldWhy.ts';
 import { handAmount, massText, percentText, volumeText } from './measures.ts';

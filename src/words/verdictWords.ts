@@ -1,5 +1,5 @@
 import { bucketCautionWords } from './bucketCautionWords.ts';
-import type { Dont, Step, VerdictCaution } from '../studio/verdict.ts';
+import type { Dont, Step, VerdictCaution } from '../studio/verdict/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import { agoText, gravityText, gravityWithin, windowText } from './measures.ts';
 import { said, t, type Text } from './text.ts';

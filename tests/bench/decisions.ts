@@ -1,4 +1,4 @@
-import { decide } from '../../src/studio/decide.ts';
+import { decide } from '../../src/studio/verdict/decide.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import type { Instant } from '../../src/studio/ids.ts';
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { readConfig } from '../../src/config.ts';
 import { decisionPage } from '../../src/readme/decisionPage.ts';
 import { readmeNow } from '../../src/readme/readmeNow.ts';
-import { rules } from '../../src/studio/rules.ts';
+import { rules } from '../../src/studio/verdict/rules.ts';
 
 const documents = ['README.md', 'DEVELOPERS.md'];
 const read = (file: string) => readFileSync(file, 'utf8');

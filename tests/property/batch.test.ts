@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { grams, gravity, millilitres } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { correctBucket } from '../../src/studio/correctBucket.ts';
-import { decide } from '../../src/studio/decide.ts';
+import { decide } from '../../src/studio/verdict/decide.ts';
 import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { entryId, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 import { scaleRecipe, weighedTogether } from '../../src/studio/scaleRecipe.ts';

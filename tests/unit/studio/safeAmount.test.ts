@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chanceOfPassing, safeAmount } from '../../../src/studio/safeAmount.ts';
+import { chanceOfPassing, safeAmount } from '../../../src/studio/verdict/safeAmount.ts';
 
 // 15 l at 1.55, window 1.42 to 1.46: to the far edge 0.13, and a millilitre of water uses up 0.42 of gravity·ml there.
 const far = 0.13;

@@ -1,5 +1,5 @@
-import { normalCdf } from '../glaze/normal.ts';
-import type { Estimate } from './contents/contents.ts';
+import { normalCdf } from '../../glaze/normal.ts';
+import type { Estimate } from '../contents/contents.ts';
 
 /** The chance of passing the far edge that an amount may carry. */
 const mostChance = 0.05;

@@ -1,11 +1,11 @@
-import type { BucketState, MeasuredGravity } from './bucket/bucketState.ts';
-import { couldMove } from './bucket/couldMove.ts';
+import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
+import { couldMove } from '../bucket/couldMove.ts';
 import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
-import { days, hours, minutes, since, type Instant } from './ids.ts';
-import { predictedNow } from './bucket/predictedNow.ts';
+import { days, hours, minutes, since, type Instant } from '../ids.ts';
+import { predictedNow } from '../bucket/predictedNow.ts';
 import { restedTooLong } from './restLearned.ts';
-import { restLimitOf } from './bucket/rests.ts';
+import { restLimitOf } from '../bucket/rests.ts';
 import type { Dont, GravityBand, Reason, RuleName, Step } from './verdict.ts';
 
 /** What the rules look at, worked out once. */

@@ -1,6 +1,6 @@
-import type { BucketState } from './bucket/bucketState.ts';
-import { hours, since, type Instant } from './ids.ts';
-import { looseGrainsSettle, restLimitOf } from './bucket/rests.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { hours, since, type Instant } from '../ids.ts';
+import { looseGrainsSettle, restLimitOf } from '../bucket/rests.ts';
 import type { Reason } from './verdict.ts';
 
 /** What a rest limit rests on that is another than the one that was set. */

@@ -1,10 +1,10 @@
-import type { CupTime, FlowLook } from './bucket/bucketEvent.ts';
-import type { Window } from './bucketSettings.ts';
-import { roomTemperature } from './bucket/flocculantSolution.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import { isDoseAtWork } from './bucket/flowPoints.ts';
-import { since, type Instant } from './ids.ts';
-import type { Seconds } from '../glaze/units.ts';
+import type { CupTime, FlowLook } from '../bucket/bucketEvent.ts';
+import type { Window } from '../bucketSettings.ts';
+import { roomTemperature } from '../bucket/flocculantSolution.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { isDoseAtWork } from '../bucket/flowPoints.ts';
+import { since, type Instant } from '../ids.ts';
+import type { Seconds } from '../../glaze/units.ts';
 import type { FlowBand, Reason } from './verdict.ts';
 
 /** Seconds are never corrected for temperature; outside this spread it is said that they are not comparable. */

@@ -1,13 +1,13 @@
-import { coverage95 } from '../glaze/normal.ts';
-import type { Millilitres } from '../glaze/units.ts';
-import type { MeasuredGravity } from './bucket/bucketState.ts';
-import type { Estimate } from './contents/contents.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import type { Millilitres } from '../../glaze/units.ts';
+import type { MeasuredGravity } from '../bucket/bucketState.ts';
+import type { Estimate } from '../contents/contents.ts';
 import type { Move } from './decisionTable.ts';
-import { nextDose, rungOfDry } from './dose/nextDose.ts';
+import { nextDose, rungOfDry } from '../dose/nextDose.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';
 import type { Facts } from './rules.ts';
 import type { Reason } from './verdict.ts';
-import { volumeNow } from './bucket/volumeNow.ts';
+import { volumeNow } from '../bucket/volumeNow.ts';
 
 const rungPercent = 100 * rungOfDry;
 

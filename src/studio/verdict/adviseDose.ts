@@ -1,12 +1,12 @@
-import type { Gravity, Millilitres } from '../glaze/units.ts';
+import type { Gravity, Millilitres } from '../../glaze/units.ts';
 import { middle } from './amounts.ts';
-import type { BucketState } from './bucket/bucketState.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import { decide } from './decide.ts';
-import type { Instant } from './ids.ts';
-import { nextDose, type NextDose } from './dose/nextDose.ts';
+import type { Instant } from '../ids.ts';
+import { nextDose, type NextDose } from '../dose/nextDose.ts';
 import { facts, type Facts } from './rules.ts';
 import type { Verdict } from './verdict.ts';
-import { volumeNow } from './bucket/volumeNow.ts';
+import { volumeNow } from '../bucket/volumeNow.ts';
 
 /** Why no flocculant goes in now. */
 export type NoDose =

@@ -1,4 +1,4 @@
-import { millilitres, type Millilitres } from '../glaze/units.ts';
+import { millilitres, type Millilitres } from '../../glaze/units.ts';
 
 /** So much of a pail may be full that it can still be stirred: common practice. */
 export const usablePart = 0.95;

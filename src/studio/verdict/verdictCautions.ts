@@ -1,5 +1,5 @@
-import type { BucketSettings } from './bucketSettings.ts';
-import type { BucketState } from './bucket/bucketState.ts';
+import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import type { Step, VerdictCaution } from './verdict.ts';
 
 const ofStep: Partial<Record<Step, VerdictCaution[]>> = {

@@ -1,14 +1,14 @@
-import { barehanded } from './settings/barehanded.ts';
-import type { BucketState } from './bucket/bucketState.ts';
+import { barehanded } from '../settings/barehanded.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
-import { minutes, since, type Instant, type Role } from './ids.ts';
+import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
 import { facts, rules, unbelieved, type Facts } from './rules.ts';
 import { unexpected } from './unexpected.ts';
 import { verdictCautions } from './verdictCautions.ts';
 import type { FlowBand, Reason, Step, Verdict } from './verdict.ts';
-import { believedAfterStir } from './bucket/withReading.ts';
-import { withStir } from './bucket/withSights.ts';
+import { believedAfterStir } from '../bucket/withReading.ts';
+import { withStir } from '../bucket/withSights.ts';
 
 export interface DecideAt {
   now: Instant;

@@ -1,6 +1,6 @@
-import { coverage95 } from '../glaze/normal.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import { gravityOf } from './contents/contents.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { gravityOf } from '../contents/contents.ts';
 import type { Reason } from './verdict.ts';
 
 /** What the logbook expected in place of a reading that no second one has settled. */

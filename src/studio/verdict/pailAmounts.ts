@@ -1,6 +1,6 @@
-import { grams, millilitres, type Millilitres } from '../glaze/units.ts';
+import { grams, millilitres, type Millilitres } from '../../glaze/units.ts';
 import { drawOffForWindow, dryForWindow, waterForWindow, type Correction } from './amounts.ts';
-import { waterGramsPerMl, type Estimate } from './contents/contents.ts';
+import { waterGramsPerMl, type Estimate } from '../contents/contents.ts';
 import type { Amount } from './decisionTable.ts';
 import { roomIn } from './roomIn.ts';
 import type { Amounts, Reason } from './verdict.ts';

@@ -1,7 +1,7 @@
-import type { CupTime, FlowLook } from './bucket/bucketEvent.ts';
-import type { BucketState } from './bucket/bucketState.ts';
+import type { CupTime, FlowLook } from '../bucket/bucketEvent.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import { flowBand } from './flowBand.ts';
-import type { Instant } from './ids.ts';
+import type { Instant } from '../ids.ts';
 
 /** Whether a bucket is thick by what somebody sees of it now; by what was seen last when they don't say. */
 export const looksThick = (
