@@ -6,7 +6,7 @@ import { note } from '../src/command/kinds/texts.ts';
 import { whenPast } from '../src/command/kinds/when.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
-import { readAddition } from '../src/studio/readAddition.ts';
+import { readAddition } from '../src/studio/batch/readAddition.ts';
 import { volumeNow } from '../src/studio/bucket/volumeNow.ts';
 import { choiceWords } from '../src/words/choiceWords.ts';
 

@@ -12,10 +12,10 @@ import {
   correctionWays,
   type CorrectionFound as Found,
   type CorrectionWay,
-} from '../../src/studio/correctBucket.ts';
+} from '../../src/studio/batch/correctBucket.ts';
 import { volumeReason } from '../../src/studio/verdict/moveAmounts.ts';
 import type { Recipe } from '../../src/studio/settings/recipe.ts';
-import { scaleRecipe } from '../../src/studio/scaleRecipe.ts';
+import { scaleRecipe } from '../../src/studio/batch/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
 import type { Pour } from '../../src/words/pour.ts';
 import { choiceWords } from '../../src/words/choiceWords.ts';

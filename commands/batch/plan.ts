@@ -4,7 +4,7 @@ import { materialGravities, recipe } from '../../src/command/kinds/recipes.ts';
 import { mass, number, statedGravity, volume } from '../../src/command/kinds/quantities.ts';
 import { knownRecipe } from '../../src/command/knownRecipe.ts';
 import { gravity, grams } from '../../src/glaze/units.ts';
-import { planBatch } from '../../src/studio/planBatch.ts';
+import { planBatch } from '../../src/studio/batch/planBatch.ts';
 import { usablePart } from '../../src/studio/verdict/roomIn.ts';
 import { recipeCautions } from '../../src/studio/settings/recipe.ts';
 

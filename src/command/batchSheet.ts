@@ -1,5 +1,5 @@
 import type { Instant } from '../studio/ids.ts';
-import type { WeighedMaterial } from '../studio/scaleRecipe.ts';
+import type { WeighedMaterial } from '../studio/batch/scaleRecipe.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 import type { ReplyFile } from './contract.ts';

@@ -1,5 +1,5 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { CorrectionFound as Found, CorrectionWay } from '../studio/correctBucket.ts';
+import type { CorrectionFound as Found, CorrectionWay } from '../studio/batch/correctBucket.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { handAmount, massText, volumeText } from '../words/measures.ts';
 import { pour } from '../words/pour.ts';

@@ -2,7 +2,7 @@ import { solidsVolumeFraction } from '../glaze/slurry.ts';
 import type { Grams } from '../glaze/units.ts';
 import type { BucketEvent, CupTime } from '../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { pasteFraction } from '../studio/planBatch.ts';
+import { pasteFraction } from '../studio/batch/planBatch.ts';
 import { stateGravity, type GravityScale } from '../studio/measure/stateGravity.ts';
 import type { Studio, Vessel } from '../studio/settings/studio.ts';
 import { plausibleGravity, weighGravity } from '../studio/measure/weighGravity.ts';

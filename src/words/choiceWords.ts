@@ -1,5 +1,5 @@
 import type { CoatEnd } from '../studio/coatEvent.ts';
-import type { CorrectionWay } from '../studio/correctBucket.ts';
+import type { CorrectionWay } from '../studio/batch/correctBucket.ts';
 import type { Resist } from '../studio/overnight.ts';
 import type { GravityScale } from '../studio/measure/stateGravity.ts';
 

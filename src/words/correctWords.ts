@@ -1,4 +1,4 @@
-import type { CorrectionWay } from '../studio/correctBucket.ts';
+import type { CorrectionWay } from '../studio/batch/correctBucket.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { gravityText, gravityWithin, handAmount, volumeText, volumeTo, windowText } from './measures.ts';
 import type { Pour } from './pour.ts';

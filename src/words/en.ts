@@ -1,5 +1,5 @@
 import type { NotUndoable } from '../studio/undoable.ts';
-import type { AdditionProblem } from '../studio/readAddition.ts';
+import type { AdditionProblem } from '../studio/batch/readAddition.ts';
 import { askWords } from './askWords.ts';
 import { batchWords } from './batchWords.ts';
 import { bucketWords } from './bucketWords.ts';

@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { grams, gravity, millilitres } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
-import { correctBucket } from '../../src/studio/correctBucket.ts';
+import { correctBucket } from '../../src/studio/batch/correctBucket.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
 import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { entryId, memberId, seq, streamNo } from '../../src/studio/ids.ts';
-import { scaleRecipe, weighedTogether } from '../../src/studio/scaleRecipe.ts';
+import { scaleRecipe, weighedTogether } from '../../src/studio/batch/scaleRecipe.ts';
 import { gullGrey, noonPlus } from '../helpers/storeEvents.ts';
 
 const line = fc.record({

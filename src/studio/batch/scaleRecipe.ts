@@ -1,5 +1,5 @@
-import { grams, type Grams } from '../glaze/units.ts';
-import type { Recipe } from './settings/recipe.ts';
+import { grams, type Grams } from '../../glaze/units.ts';
+import type { Recipe } from '../settings/recipe.ts';
 
 export interface WeighedMaterial {
   material: string;

@@ -1,11 +1,11 @@
-import { coverage95 } from '../glaze/normal.ts';
-import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
-import type { Added } from './bucket/bucketEvent.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import { powderIn, waterGramsPerMl, type Estimate } from './contents/contents.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from './bucket/flocculantSolution.ts';
-import { volumeHeld } from './bucket/foldBucket.ts';
-import { rungOfDry } from './dose/nextDose.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import type { Added } from '../bucket/bucketEvent.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { powderIn, waterGramsPerMl, type Estimate } from '../contents/contents.ts';
+import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
+import { volumeHeld } from '../bucket/foldBucket.ts';
+import { rungOfDry } from '../dose/nextDose.ts';
 
 export type AdditionProblem =
   | { kind: 'wants-volume'; what: string }

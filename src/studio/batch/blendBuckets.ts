@@ -1,9 +1,9 @@
-import { coverage95 } from '../glaze/normal.ts';
-import { grams, gravity, type Gravity, type Grams, type Millilitres } from '../glaze/units.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import { type Contents, contentsFrom, gravityOf, volumeOf } from './contents/contents.ts';
-import type { Instant } from './ids.ts';
-import { volumeNow } from './bucket/volumeNow.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import { grams, gravity, type Gravity, type Grams, type Millilitres } from '../../glaze/units.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { type Contents, contentsFrom, gravityOf, volumeOf } from '../contents/contents.ts';
+import type { Instant } from '../ids.ts';
+import { volumeNow } from '../bucket/volumeNow.ts';
 
 export type Blend =
   | { kind: 'unmeasured'; bucket: BucketState }

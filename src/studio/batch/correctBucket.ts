@@ -1,8 +1,8 @@
-import { secondForBlend } from '../glaze/massBalance.ts';
-import { coverage95 } from '../glaze/normal.ts';
-import { millilitres, type Gravity, type Millilitres } from '../glaze/units.ts';
-import { middle, type Correction } from './verdict/amounts.ts';
-import type { BucketState } from './bucket/bucketState.ts';
+import { secondForBlend } from '../../glaze/massBalance.ts';
+import { coverage95 } from '../../glaze/normal.ts';
+import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import { middle, type Correction } from '../verdict/amounts.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import {
   type Contents,
   contentsFrom,
@@ -11,15 +11,15 @@ import {
   waterGramsPerMl,
   withAdded,
   type Estimate,
-} from './contents/contents.ts';
-import type { Instant } from './ids.ts';
-import { litreAmount, pailAmount, type WaterOrPowder } from './verdict/pailAmounts.ts';
-import { roomIn, usablePart } from './verdict/roomIn.ts';
-import { facts, rules, type Facts } from './verdict/rules.ts';
-import { safeAmount } from './verdict/safeAmount.ts';
-import type { Amounts, GravityBand, Reason, RuleName } from './verdict/verdict.ts';
-import { volumeNow } from './bucket/volumeNow.ts';
-import { pouredWithin, weighedWithin } from './bucket/withAddition.ts';
+} from '../contents/contents.ts';
+import type { Instant } from '../ids.ts';
+import { litreAmount, pailAmount, type WaterOrPowder } from '../verdict/pailAmounts.ts';
+import { roomIn, usablePart } from '../verdict/roomIn.ts';
+import { facts, rules, type Facts } from '../verdict/rules.ts';
+import { safeAmount } from '../verdict/safeAmount.ts';
+import type { Amounts, GravityBand, Reason, RuleName } from '../verdict/verdict.ts';
+import { volumeNow } from '../bucket/volumeNow.ts';
+import { pouredWithin, weighedWithin } from '../bucket/withAddition.ts';
 
 export const correctionWays = ['water', 'draw-off', 'dry', 'blend'] as const;
 export type CorrectionWay = (typeof correctionWays)[number];

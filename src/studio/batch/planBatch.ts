@@ -1,7 +1,7 @@
-import { newBatch, powderForVolume } from '../glaze/newBatch.ts';
-import { solidsVolumeFraction } from '../glaze/slurry.ts';
-import { grams, type Grams, type Gravity, type Millilitres } from '../glaze/units.ts';
-import type { Recipe } from './settings/recipe.ts';
+import { newBatch, powderForVolume } from '../../glaze/newBatch.ts';
+import { solidsVolumeFraction } from '../../glaze/slurry.ts';
+import { grams, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import type { Recipe } from '../settings/recipe.ts';
 import { inSteps, scaleRecipe, weighedTogether, type WeighedMaterial } from './scaleRecipe.ts';
 
 /** Denser than this, grains touch: it is a paste (common practice; packed solids are 0.55 to 0.65). */
