@@ -5,7 +5,7 @@ import { bucket } from '../src/command/kinds/bucket.ts';
 import { piecesFired, result } from '../src/command/kinds/fired.ts';
 import { note, text } from '../src/command/kinds/texts.ts';
 import { stretchPast } from '../src/command/kinds/when.ts';
-import { areSamePieces } from '../src/studio/coat.ts';
+import { areSamePieces } from '../src/studio/resist/coat.ts';
 import { dipsOf } from '../src/studio/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firedEvent.ts';
 import { coatStream, readEntryId, type MemberId } from '../src/studio/ids.ts';

@@ -8,7 +8,7 @@ import { text } from '../src/command/kinds/texts.ts';
 import { hourAhead } from '../src/command/kinds/when.ts';
 import { pieceReply } from '../src/command/pieceReply.ts';
 import type { PieceState } from '../src/studio/foldPieces.ts';
-import { resists } from '../src/studio/overnight.ts';
+import { resists } from '../src/studio/resist/overnight.ts';
 import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/pieceEvent.ts';
 import { pieceNamed } from '../src/studio/pieceNamed.ts';
 import { planPiece } from '../src/studio/planPiece.ts';

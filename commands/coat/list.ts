@@ -1,6 +1,6 @@
 import { coatData } from '../../src/command/coatData.ts';
 import { asks } from '../../src/command/contract.ts';
-import { coatReady, isReadyAt } from '../../src/studio/coatReady.ts';
+import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 
 /** Two presses for the first coat that is ready: more would be a wall of buttons. */
 const endsOf = (resist: string) => (resist === 'latex' ? 'peeled' : 'glazed');

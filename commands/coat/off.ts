@@ -3,8 +3,8 @@ import { coat as coatKind } from '../../src/command/kinds/coat.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { note } from '../../src/command/kinds/texts.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
-import { coatEnds, type CoatEnd } from '../../src/studio/coatEvent.ts';
-import { coatReady } from '../../src/studio/coatReady.ts';
+import { coatEnds, type CoatEnd } from '../../src/studio/resist/coatEvent.ts';
+import { coatReady } from '../../src/studio/resist/coatReady.ts';
 import { choiceWords } from '../../src/words/choiceWords.ts';
 
 export const coatOff = logs({

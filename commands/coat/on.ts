@@ -6,10 +6,10 @@ import { pieces } from '../../src/command/kinds/pieces.ts';
 import { percent, temperature } from '../../src/command/kinds/quantities.ts';
 import { note } from '../../src/command/kinds/texts.ts';
 import { hourAhead, hourPast } from '../../src/command/kinds/when.ts';
-import { areSamePieces } from '../../src/studio/coat.ts';
-import { coatReady, isReadyAt } from '../../src/studio/coatReady.ts';
+import { areSamePieces } from '../../src/studio/resist/coat.ts';
+import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
-import { resists } from '../../src/studio/overnight.ts';
+import { resists } from '../../src/studio/resist/overnight.ts';
 import { choiceWords } from '../../src/words/choiceWords.ts';
 
 /** Whatever was put on before is dry, or forgotten. */

@@ -1,5 +1,5 @@
-import type { CoatState } from '../studio/coat.ts';
-import { coatReady, isReadyAt } from '../studio/coatReady.ts';
+import type { CoatState } from '../studio/resist/coat.ts';
+import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Studio } from '../studio/settings/studio.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';

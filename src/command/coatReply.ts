@@ -1,8 +1,8 @@
-import { dryingFactor, isTooColdForFilm } from '../studio/dryingFactor.ts';
-import type { CoatState } from '../studio/coat.ts';
-import { coatPlan } from '../studio/coatPlan.ts';
-import { coatReady } from '../studio/coatReady.ts';
-import type { DryReady } from '../studio/overnight.ts';
+import { dryingFactor, isTooColdForFilm } from '../studio/resist/dryingFactor.ts';
+import type { CoatState } from '../studio/resist/coat.ts';
+import { coatPlan } from '../studio/resist/coatPlan.ts';
+import { coatReady } from '../studio/resist/coatReady.ts';
+import type { DryReady } from '../studio/resist/overnight.ts';
 import type { Studio } from '../studio/settings/studio.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';

@@ -1,6 +1,6 @@
 import { millimetres } from '../glaze/units.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { coatReady, isReadyAt } from '../studio/coatReady.ts';
+import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { dipTime } from '../studio/dipTime.ts';
 import type { NoteSum } from '../studio/handbook.ts';
 import type { Text } from '../words/text.ts';

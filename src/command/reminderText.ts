@@ -1,4 +1,4 @@
-import type { CoatState } from '../studio/coat.ts';
+import type { CoatState } from '../studio/resist/coat.ts';
 import type { Reminder } from '../studio/reminder.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';

@@ -1,8 +1,8 @@
 import type { Action, Reply } from '../command/contract.ts';
 import { printLine } from '../command/parseLine.ts';
 import { unloggedReply } from '../command/unloggedReply.ts';
-import type { CoatState } from '../studio/coat.ts';
-import { coatReady, isReadyAt } from '../studio/coatReady.ts';
+import type { CoatState } from '../studio/resist/coat.ts';
+import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { minutes, since, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, Logbook } from '../studio/ports.ts';
 import type { Text } from '../words/text.ts';

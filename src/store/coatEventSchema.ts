@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { celsius, fraction } from '../glaze/units.ts';
-import { coatEnds, type CoatEvent } from '../studio/coatEvent.ts';
+import { coatEnds, type CoatEvent } from '../studio/resist/coatEvent.ts';
 import { instant, seq } from '../studio/ids.ts';
-import { resists } from '../studio/overnight.ts';
+import { resists } from '../studio/resist/overnight.ts';
 import type { Exactly } from './exactly.ts';
 
 const aSeq = z.int().positive().transform(seq);

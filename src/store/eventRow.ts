@@ -3,7 +3,7 @@ import { flowCups } from '../glaze/flowCup.ts';
 import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../glaze/units.ts';
 import { flowLooks, holdCauses, sights, stirTools, type BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import { bucketCautions, bucketUses } from '../studio/bucketSettings.ts';
-import type { CoatEvent } from '../studio/coatEvent.ts';
+import type { CoatEvent } from '../studio/resist/coatEvent.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
 import {

@@ -1,5 +1,5 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { CoatState } from '../studio/coat.ts';
+import type { CoatState } from '../studio/resist/coat.ts';
 import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
 import type { StudioNote } from '../studio/handbook.ts';
 import type { Studio } from '../studio/settings/studio.ts';

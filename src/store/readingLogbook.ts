@@ -1,5 +1,5 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { foldCoats } from '../studio/foldCoats.ts';
+import { foldCoats } from '../studio/resist/foldCoats.ts';
 import { foldFired } from '../studio/foldFired.ts';
 import { foldPieces } from '../studio/foldPieces.ts';
 import {

@@ -1,5 +1,5 @@
 import type { Transaction } from 'kysely';
-import type { CoatState } from '../studio/coat.ts';
+import type { CoatState } from '../studio/resist/coat.ts';
 import { coatReminders } from '../studio/coatReminders.ts';
 import type { Instant, StudioId } from '../studio/ids.ts';
 import { sessionReminders } from '../studio/sessionReminders.ts';

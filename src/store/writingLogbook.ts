@@ -5,8 +5,8 @@ import type { Entry } from '../studio/entry.ts';
 import type { BucketSettings } from '../studio/bucketSettings.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { applyToBucket, foldBucket } from '../studio/bucket/foldBucket.ts';
-import type { CoatEvent } from '../studio/coatEvent.ts';
-import { applyToCoats, foldCoats } from '../studio/foldCoats.ts';
+import type { CoatEvent } from '../studio/resist/coatEvent.ts';
+import { applyToCoats, foldCoats } from '../studio/resist/foldCoats.ts';
 import { foldStudio } from '../studio/settings/foldStudio.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
 import {

@@ -1,6 +1,6 @@
-import type { CoatState } from './coat.ts';
-import { coatPlan } from './coatPlan.ts';
-import { coatReady } from './coatReady.ts';
+import type { CoatState } from './resist/coat.ts';
+import { coatPlan } from './resist/coatPlan.ts';
+import { coatReady } from './resist/coatReady.ts';
 import { days, duration, hours, instant, later, type Instant } from './ids.ts';
 import { outsideQuiet } from './time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';

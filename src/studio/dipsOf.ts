@@ -1,6 +1,6 @@
 import type { BucketEvent } from './bucket/bucketEvent.ts';
 import type { Entry } from './entry.ts';
-import type { CoatEvent } from './coatEvent.ts';
+import type { CoatEvent } from './resist/coatEvent.ts';
 import { dipOf, type Around, type Dip } from './dip.ts';
 import { bucketStates } from './bucket/foldBucket.ts';
 import type { FiredState } from './foldFired.ts';

@@ -1,4 +1,4 @@
-import { areSamePieces } from './coat.ts';
+import { areSamePieces } from './resist/coat.ts';
 import type { PieceState } from './foldPieces.ts';
 import { pieceStream, readEntryId, type MemberId } from './ids.ts';
 

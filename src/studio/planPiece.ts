@@ -1,13 +1,13 @@
 import type { Seconds } from '../glaze/units.ts';
 import { bisqueOf, type Bisque } from './bisque.ts';
 import type { BucketState } from './bucket/bucketState.ts';
-import { areSamePieces, type CoatState } from './coat.ts';
-import { coatReady } from './coatReady.ts';
+import { areSamePieces, type CoatState } from './resist/coat.ts';
+import { coatReady } from './resist/coatReady.ts';
 import { decide } from './verdict/decide.ts';
 import { dipTime, type DipTime } from './dipTime.ts';
 import { instant, later, minutes, type Instant } from './ids.ts';
 import { nextOpenInstant } from './time/openingHours.ts';
-import type { Resist } from './overnight.ts';
+import type { Resist } from './resist/overnight.ts';
 import type { PieceSaid, PrepStep } from './pieceEvent.ts';
 import type { Studio } from './settings/studio.ts';
 import type { Verdict } from './verdict/verdict.ts';

@@ -1,6 +1,6 @@
-import type { CoatEnd, CoatEvent } from '../studio/coatEvent.ts';
+import type { CoatEnd, CoatEvent } from '../studio/resist/coatEvent.ts';
 import type { Instant } from '../studio/ids.ts';
-import type { DryWhy, Resist } from '../studio/overnight.ts';
+import type { DryWhy, Resist } from '../studio/resist/overnight.ts';
 import { spanText } from './measures.ts';
 import { said, t, type Part, type Text } from './text.ts';
 

@@ -1,6 +1,6 @@
 import type { BucketEntry, Added, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../studio/entry.ts';
-import type { CoatEvent } from '../studio/coatEvent.ts';
+import type { CoatEvent } from '../studio/resist/coatEvent.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
 import type { PieceEvent } from '../studio/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';

@@ -1,4 +1,4 @@
-import type { Resist } from '../studio/overnight.ts';
+import type { Resist } from '../studio/resist/overnight.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { PieceEvent, PrepStep } from '../studio/pieceEvent.ts';
 import type { Bisque } from '../studio/bisque.ts';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { instant } from '../../src/studio/ids.ts';
 import { type DayHours, type OpeningHours } from '../../src/studio/time/openingHours.ts';
-import { dryReady, type Coat } from '../../src/studio/overnight.ts';
+import { dryReady, type Coat } from '../../src/studio/resist/overnight.ts';
 import { openAt, readyByTemporal, type Week } from '../helpers/overnightByTemporal.ts';
 import { zonedInstants } from '../helpers/zones.ts';
 

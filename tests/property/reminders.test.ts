@@ -1,8 +1,8 @@
 import { Temporal } from '@js-temporal/polyfill';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { CoatState } from '../../src/studio/coat.ts';
-import { coatReady } from '../../src/studio/coatReady.ts';
+import type { CoatState } from '../../src/studio/resist/coat.ts';
+import { coatReady } from '../../src/studio/resist/coatReady.ts';
 import { coatReminders } from '../../src/studio/coatReminders.ts';
 import { newStudio } from '../../src/studio/settings/foldStudio.ts';
 import {
@@ -16,7 +16,7 @@ import {
   seq,
 } from '../../src/studio/ids.ts';
 import { weekdays } from '../../src/studio/time/openingHours.ts';
-import { resists } from '../../src/studio/overnight.ts';
+import { resists } from '../../src/studio/resist/overnight.ts';
 import { outsideQuiet, quietAt, type QuietHours } from '../../src/studio/time/quietHours.ts';
 import { sessionsAfter } from '../../src/studio/time/session.ts';
 import type { Studio } from '../../src/studio/settings/studio.ts';

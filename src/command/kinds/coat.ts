@@ -1,4 +1,4 @@
-import { areSamePieces, type CoatState } from '../../studio/coat.ts';
+import { areSamePieces, type CoatState } from '../../studio/resist/coat.ts';
 import { coatStream, entryId, readEntryId, type Seq } from '../../studio/ids.ts';
 import type { Asking, Choice, Kind, Read } from '../contract.ts';
 

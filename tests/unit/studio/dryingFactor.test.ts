@@ -1,7 +1,7 @@
 import psychrolib from 'psychrolib';
 import { describe, expect, it, test } from 'vitest';
 import { celsius, fraction } from '../../../src/glaze/units.ts';
-import { dryingFactor, isTooColdForFilm } from '../../../src/studio/dryingFactor.ts';
+import { dryingFactor, isTooColdForFilm } from '../../../src/studio/resist/dryingFactor.ts';
 
 psychrolib.SetUnitSystem(psychrolib.SI);
 const deficit = (t: number, humidity: number) => psychrolib.GetSatVapPres(t) * (1 - humidity);

@@ -2,7 +2,7 @@ import { Temporal } from '@js-temporal/polyfill';
 import { describe, expect, it, test } from 'vitest';
 import { instant } from '../../../src/studio/ids.ts';
 import { usualHours, type OpeningHours } from '../../../src/studio/time/openingHours.ts';
-import { dryReady, type Coat } from '../../../src/studio/overnight.ts';
+import { dryReady, type Coat } from '../../../src/studio/resist/overnight.ts';
 import { usualMinimumHours } from '../../../src/studio/settings/studio.ts';
 
 const at = (local: string, zone: string) =>

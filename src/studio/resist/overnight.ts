@@ -1,7 +1,7 @@
-import { addDays } from './time/civilDay.ts';
-import { duration, hours as hoursLong, instant, later, minutes, type Instant } from './ids.ts';
-import { nextOpenInstant, type OpeningHours } from './time/openingHours.ts';
-import { instantOf, wallOf } from './time/wallTime.ts';
+import { addDays } from '../time/civilDay.ts';
+import { duration, hours as hoursLong, instant, later, minutes, type Instant } from '../ids.ts';
+import { nextOpenInstant, type OpeningHours } from '../time/openingHours.ts';
+import { instantOf, wallOf } from '../time/wallTime.ts';
 
 export const resists = ['wax', 'latex', 'hot-wax', 'tape'] as const;
 export type Resist = (typeof resists)[number];

@@ -1,5 +1,5 @@
-import type { Celsius, Fraction } from '../glaze/units.ts';
-import type { Instant, Seq } from './ids.ts';
+import type { Celsius, Fraction } from '../../glaze/units.ts';
+import type { Instant, Seq } from '../ids.ts';
 import type { Resist } from './overnight.ts';
 
 export const coatEnds = ['glazed', 'peeled', 'washed'] as const;

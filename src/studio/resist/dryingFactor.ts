@@ -1,6 +1,6 @@
-import { valid, type Checked } from '../glaze/checked.ts';
-import { vapourPressureDeficit, type Air } from '../glaze/psychrometrics.ts';
-import { celsius, fraction, type Celsius } from '../glaze/units.ts';
+import { valid, type Checked } from '../../glaze/checked.ts';
+import { vapourPressureDeficit, type Air } from '../../glaze/psychrometrics.ts';
+import { celsius, fraction, type Celsius } from '../../glaze/units.ts';
 
 /** The room for which a house's hours of drying are meant. */
 const usualRoom: Air = { temperature: celsius(20), humidity: fraction(0.5) };

@@ -1,5 +1,5 @@
-import type { Celsius, Fraction } from '../glaze/units.ts';
-import type { EntryId, Instant, MemberId, Seq } from './ids.ts';
+import type { Celsius, Fraction } from '../../glaze/units.ts';
+import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 import type { Resist } from './overnight.ts';
 
 /** A resist coat that is on its pieces still. */

@@ -1,7 +1,7 @@
-import type { Entry } from './entry.ts';
+import type { Entry } from '../entry.ts';
 import type { CoatState } from './coat.ts';
 import type { CoatEvent } from './coatEvent.ts';
-import { days, since } from './ids.ts';
+import { days, since } from '../ids.ts';
 
 /** Nobody waits so long for a coat: it was glazed over, and nobody said so. */
 const forgotten = days(30);

@@ -1,7 +1,7 @@
 import type { CoatState } from './coat.ts';
-import { instant, type Instant } from './ids.ts';
-import { sessionsAfter } from './time/session.ts';
-import type { Studio } from './settings/studio.ts';
+import { instant, type Instant } from '../ids.ts';
+import { sessionsAfter } from '../time/session.ts';
+import type { Studio } from '../settings/studio.ts';
 
 /** When its member may want to glaze over a coat: as they said, or at the next session. */
 export const coatPlan = (

@@ -1,8 +1,8 @@
 import type { CoatState } from './coat.ts';
 import { dryingFactor } from './dryingFactor.ts';
-import type { Instant } from './ids.ts';
+import type { Instant } from '../ids.ts';
 import { dryReady, type DryReady } from './overnight.ts';
-import type { Studio } from './settings/studio.ts';
+import type { Studio } from '../settings/studio.ts';
 
 /** When a coat may be glazed over by the studio's hours and house rule as they are now. */
 export const coatReady = (
