@@ -9,7 +9,7 @@ import { areSamePieces } from '../src/studio/resist/coat.ts';
 import { dipsOf } from '../src/studio/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firedEvent.ts';
 import { coatStream, readEntryId, type MemberId } from '../src/studio/ids.ts';
-import { pieceNamed } from '../src/studio/pieceNamed.ts';
+import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 
 /** As far back as a coat is looked for. */
 const coatEntries = 1000;

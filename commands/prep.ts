@@ -7,11 +7,11 @@ import { length, percent } from '../src/command/kinds/quantities.ts';
 import { text } from '../src/command/kinds/texts.ts';
 import { hourAhead } from '../src/command/kinds/when.ts';
 import { pieceReply } from '../src/command/pieceReply.ts';
-import type { PieceState } from '../src/studio/foldPieces.ts';
+import type { PieceState } from '../src/studio/piece/foldPieces.ts';
 import { resists } from '../src/studio/resist/overnight.ts';
-import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/pieceEvent.ts';
-import { pieceNamed } from '../src/studio/pieceNamed.ts';
-import { planPiece } from '../src/studio/planPiece.ts';
+import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/piece/pieceEvent.ts';
+import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
+import { planPiece } from '../src/studio/piece/planPiece.ts';
 import { choiceWords } from '../src/words/choiceWords.ts';
 
 const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {

@@ -1,7 +1,7 @@
 import { millimetres } from '../glaze/units.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
-import { dipTime } from '../studio/dipTime.ts';
+import { dipTime } from '../studio/piece/dipTime.ts';
 import type { NoteSum } from '../studio/handbook.ts';
 import type { Text } from '../words/text.ts';
 import { coatData } from './coatData.ts';

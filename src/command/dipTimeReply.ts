@@ -1,6 +1,6 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { decide } from '../studio/verdict/decide.ts';
-import { dipTime, type CoatWanted } from '../studio/dipTime.ts';
+import { dipTime, type CoatWanted } from '../studio/piece/dipTime.ts';
 import type { Asking, Reply } from './contract.ts';
 import { verdictReply } from './verdictReply.ts';
 

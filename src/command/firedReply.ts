@@ -3,7 +3,7 @@ import type { BucketThen } from '../studio/bucketThen.ts';
 import type { Dip } from '../studio/dip.ts';
 import { isOfFit } from '../studio/firedEvent.ts';
 import { hours, since, type Instant } from '../studio/ids.ts';
-import { prepSteps } from '../studio/pieceEvent.ts';
+import { prepSteps } from '../studio/piece/pieceEvent.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 import type { Reply } from './contract.ts';

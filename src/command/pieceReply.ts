@@ -1,6 +1,6 @@
-import type { PieceState } from '../studio/foldPieces.ts';
+import type { PieceState } from '../studio/piece/foldPieces.ts';
 import { markedCautions } from '../studio/verdict/verdictCautions.ts';
-import { planPiece, type PiecePlan } from '../studio/planPiece.ts';
+import { planPiece, type PiecePlan } from '../studio/piece/planPiece.ts';
 import type { Asking, Action, Reply } from './contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 import { printLine } from './parseLine.ts';

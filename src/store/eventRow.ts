@@ -5,7 +5,7 @@ import { flowLooks, holdCauses, sights, stirTools, type BucketEvent } from '../s
 import { bucketCautions, bucketUses } from '../studio/bucketSettings.ts';
 import type { CoatEvent } from '../studio/resist/coatEvent.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
-import type { PieceEvent } from '../studio/pieceEvent.ts';
+import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
 import {
   coatStream,
   duration,

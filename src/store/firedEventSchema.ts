@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bisques } from '../studio/bisque.ts';
+import { bisques } from '../studio/piece/bisque.ts';
 import { faults, type FiredEvent } from '../studio/firedEvent.ts';
 import { instant, seq, streamNo } from '../studio/ids.ts';
 import type { Exactly } from './exactly.ts';

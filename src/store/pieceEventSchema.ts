@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { millimetres } from '../glaze/units.ts';
 import { instant, seq, streamNo } from '../studio/ids.ts';
 import { resists } from '../studio/resist/overnight.ts';
-import { prepSteps, surfaces, underglazes, type PieceEvent } from '../studio/pieceEvent.ts';
+import { prepSteps, surfaces, underglazes, type PieceEvent } from '../studio/piece/pieceEvent.ts';
 import type { Exactly } from './exactly.ts';
 
 const aSeq = z.int().positive().transform(seq);

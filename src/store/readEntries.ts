@@ -14,7 +14,7 @@ import {
   type StreamNo,
   type StudioId,
 } from '../studio/ids.ts';
-import type { PieceEvent } from '../studio/pieceEvent.ts';
+import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { StudioEvent } from '../studio/settings/studio.ts';
 import {

@@ -1,7 +1,7 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { foldCoats } from '../studio/resist/foldCoats.ts';
 import { foldFired } from '../studio/foldFired.ts';
-import { foldPieces } from '../studio/foldPieces.ts';
+import { foldPieces } from '../studio/piece/foldPieces.ts';
 import {
   readEntryId,
   type EntryId,

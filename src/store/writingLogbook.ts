@@ -22,7 +22,7 @@ import {
   type StreamNo,
 } from '../studio/ids.ts';
 import type { StudioNote } from '../studio/handbook.ts';
-import type { PieceEvent } from '../studio/pieceEvent.ts';
+import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
 import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
 import type { Studio, StudioEvent } from '../studio/settings/studio.ts';
 import { frozen } from './frozen.ts';

@@ -4,9 +4,9 @@ import type { CoatEvent } from './resist/coatEvent.ts';
 import { dipOf, type Around, type Dip } from './dip.ts';
 import { bucketStates } from './bucket/foldBucket.ts';
 import type { FiredState } from './foldFired.ts';
-import { foldPieces } from './foldPieces.ts';
+import { foldPieces } from './piece/foldPieces.ts';
 import { coatStream, entryId, pieceStream, seq, type Seq, type StreamNo } from './ids.ts';
-import type { PieceEvent } from './pieceEvent.ts';
+import type { PieceEvent } from './piece/pieceEvent.ts';
 import type { Logbook, LoggedEvent, Notes } from './ports.ts';
 
 const isOfBucket = (entry: Entry<LoggedEvent>): entry is Entry<BucketEvent> => entry.stream > 0;

@@ -1,4 +1,4 @@
-import type { Bisque } from './bisque.ts';
+import type { Bisque } from './piece/bisque.ts';
 import type { Instant, Seq, StreamNo } from './ids.ts';
 
 /** What the kiln brings to light, by the usual names. */

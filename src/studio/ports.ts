@@ -8,8 +8,8 @@ import type { FiredEvent } from './firedEvent.ts';
 import type { FiredState } from './foldFired.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.ts';
 import type { StudioNote } from './handbook.ts';
-import type { PieceState } from './foldPieces.ts';
-import type { PieceEvent } from './pieceEvent.ts';
+import type { PieceState } from './piece/foldPieces.ts';
+import type { PieceEvent } from './piece/pieceEvent.ts';
 import type { Reminder, ReminderAbout } from './reminder.ts';
 import type { Studio, StudioEvent } from './settings/studio.ts';
 

@@ -1,5 +1,5 @@
 import type { SqrtFit } from '../glaze/sqrtFit.ts';
-import type { DipInterval, DipTime } from '../studio/dipTime.ts';
+import type { DipInterval, DipTime } from '../studio/piece/dipTime.ts';
 import { gravityText, secondsText } from './measures.ts';
 import { join, said, t, type Text } from './text.ts';
 

@@ -1,9 +1,9 @@
 import type { Fault, FiredEvent, FiredSaid, Stretch } from '../studio/firedEvent.ts';
 import type { Amiss } from '../studio/amiss.ts';
-import type { Bisque } from '../studio/bisque.ts';
+import type { Bisque } from '../studio/piece/bisque.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { GravityThen } from '../studio/bucketThen.ts';
-import type { PrepStep } from '../studio/pieceEvent.ts';
+import type { PrepStep } from '../studio/piece/pieceEvent.ts';
 import { capital } from './capital.ts';
 import { coneText, did } from './faultWords.ts';
 import { flowWords } from './flowWords.ts';

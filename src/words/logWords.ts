@@ -2,7 +2,7 @@ import type { BucketEntry, Added, BucketEvent } from '../studio/bucket/bucketEve
 import type { Entry } from '../studio/entry.ts';
 import type { CoatEvent } from '../studio/resist/coatEvent.ts';
 import type { FiredEvent } from '../studio/firedEvent.ts';
-import type { PieceEvent } from '../studio/pieceEvent.ts';
+import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { StudioEvent, UnitSystem } from '../studio/settings/studio.ts';
 import { coatWords } from './coatWords.ts';

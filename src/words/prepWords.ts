@@ -1,8 +1,8 @@
 import type { Resist } from '../studio/resist/overnight.ts';
 import type { Instant } from '../studio/ids.ts';
-import type { PieceEvent, PrepStep } from '../studio/pieceEvent.ts';
-import type { Bisque } from '../studio/bisque.ts';
-import type { Conflict } from '../studio/planPiece.ts';
+import type { PieceEvent, PrepStep } from '../studio/piece/pieceEvent.ts';
+import type { Bisque } from '../studio/piece/bisque.ts';
+import type { Conflict } from '../studio/piece/planPiece.ts';
 import { coatWords } from './coatWords.ts';
 import { dipWords } from './dipWords.ts';
 import { said, t, type Text } from './text.ts';

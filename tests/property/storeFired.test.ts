@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkStates } from '../../src/store/checkStates.ts';
 import { readEvent, writeEvent } from '../../src/store/eventRow.ts';
-import { bisques } from '../../src/studio/bisque.ts';
+import { bisques } from '../../src/studio/piece/bisque.ts';
 import { faults, type FiredEvent, type FiredSaid } from '../../src/studio/firedEvent.ts';
 import { firedStream, instant, seq, streamNo } from '../../src/studio/ids.ts';
 import { typed } from '../helpers/storeArbitraries.ts';

@@ -1,4 +1,4 @@
-import type { Bisque } from '../../studio/bisque.ts';
+import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Kind } from '../contract.ts';
 import { pick } from './picks.ts';
 

@@ -1,16 +1,16 @@
-import type { Seconds } from '../glaze/units.ts';
+import type { Seconds } from '../../glaze/units.ts';
 import { bisqueOf, type Bisque } from './bisque.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import { areSamePieces, type CoatState } from './resist/coat.ts';
-import { coatReady } from './resist/coatReady.ts';
-import { decide } from './verdict/decide.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { areSamePieces, type CoatState } from '../resist/coat.ts';
+import { coatReady } from '../resist/coatReady.ts';
+import { decide } from '../verdict/decide.ts';
 import { dipTime, type DipTime } from './dipTime.ts';
-import { instant, later, minutes, type Instant } from './ids.ts';
-import { nextOpenInstant } from './time/openingHours.ts';
-import type { Resist } from './resist/overnight.ts';
+import { instant, later, minutes, type Instant } from '../ids.ts';
+import { nextOpenInstant } from '../time/openingHours.ts';
+import type { Resist } from '../resist/overnight.ts';
 import type { PieceSaid, PrepStep } from './pieceEvent.ts';
-import type { Studio } from './settings/studio.ts';
-import type { Verdict } from './verdict/verdict.ts';
+import type { Studio } from '../settings/studio.ts';
+import type { Verdict } from '../verdict/verdict.ts';
 
 /** Common practice, in minutes: damp bisque loses its sheen, a thin brush coat dries, a fresh dip turns dull. */
 const sheenGone = minutes(20);

@@ -1,6 +1,6 @@
-import { cakeRatio } from '../glaze/filtration.ts';
-import { solidsVolumeFraction } from '../glaze/slurry.ts';
-import { dipFor, fitSqrt, predictThickness, type SqrtFit } from '../glaze/sqrtFit.ts';
+import { cakeRatio } from '../../glaze/filtration.ts';
+import { solidsVolumeFraction } from '../../glaze/slurry.ts';
+import { dipFor, fitSqrt, predictThickness, type SqrtFit } from '../../glaze/sqrtFit.ts';
 import {
   fraction,
   millimetres,
@@ -8,11 +8,11 @@ import {
   type Gravity,
   type Millimetres,
   type Seconds,
-} from '../glaze/units.ts';
-import { wallLimitedThickness } from '../glaze/wallUptake.ts';
-import type { BucketState, TileDipped } from './bucket/bucketState.ts';
-import type { Instant } from './ids.ts';
-import { predictedNow } from './bucket/predictedNow.ts';
+} from '../../glaze/units.ts';
+import { wallLimitedThickness } from '../../glaze/wallUptake.ts';
+import type { BucketState, TileDipped } from '../bucket/bucketState.ts';
+import type { Instant } from '../ids.ts';
+import { predictedNow } from '../bucket/predictedNow.ts';
 
 /** Powder in a fresh coat by volume (common practice: 0.5 to 0.6). */
 const coatSolids = fraction(0.55);

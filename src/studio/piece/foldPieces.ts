@@ -1,5 +1,5 @@
-import type { Entry } from './entry.ts';
-import type { EntryId, Instant, MemberId, Seq } from './ids.ts';
+import type { Entry } from '../entry.ts';
+import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 import type { PieceEvent, PieceSaid, PrepStep } from './pieceEvent.ts';
 
 /** A piece on its way to the kiln, and what has been done to it. */

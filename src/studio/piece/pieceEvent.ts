@@ -1,6 +1,6 @@
-import type { Millimetres } from '../glaze/units.ts';
-import type { Instant, Seq, StreamNo } from './ids.ts';
-import type { Resist } from './resist/overnight.ts';
+import type { Millimetres } from '../../glaze/units.ts';
+import type { Instant, Seq, StreamNo } from '../ids.ts';
+import type { Resist } from '../resist/overnight.ts';
 
 /** What is done to a piece before, at and after its dip, in this order. */
 export const prepSteps = [

@@ -1,6 +1,6 @@
-import { areSamePieces } from './resist/coat.ts';
+import { areSamePieces } from '../resist/coat.ts';
 import type { PieceState } from './foldPieces.ts';
-import { pieceStream, readEntryId, type MemberId } from './ids.ts';
+import { pieceStream, readEntryId, type MemberId } from '../ids.ts';
 
 /** A piece planned before: by its entry, or the member's last of that name. */
 export const pieceNamed = (
