@@ -2,10 +2,10 @@ import { asks, type Reply } from '../src/command/contract.ts';
 import { faultsReply } from '../src/command/faultsReply.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { number } from '../src/command/kinds/quantities.ts';
-import { compareFaults } from '../src/studio/compareFaults.ts';
+import { compareFaults } from '../src/studio/firing/compareFaults.ts';
 import { dipsOf } from '../src/studio/dipsOf.ts';
 import { days, later, type Instant } from '../src/studio/ids.ts';
-import type { Dip } from '../src/studio/dip.ts';
+import type { Dip } from '../src/studio/firing/dip.ts';
 
 const isSince = (from: Instant, { dipped, result }: Dip) => (dipped?.from ?? result.at) >= from;
 

@@ -7,7 +7,7 @@ import { note, text } from '../src/command/kinds/texts.ts';
 import { stretchPast } from '../src/command/kinds/when.ts';
 import { areSamePieces } from '../src/studio/resist/coat.ts';
 import { dipsOf } from '../src/studio/dipsOf.ts';
-import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firedEvent.ts';
+import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firing/firedEvent.ts';
 import { coatStream, readEntryId, type MemberId } from '../src/studio/ids.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 

@@ -1,8 +1,8 @@
-import { isLead, isOftener, type Comparison, type FaultPair } from '../studio/compareFaults.ts';
-import type { Dip } from '../studio/dip.ts';
-import { conditionKey } from '../studio/dipCondition.ts';
-import { faultFinding } from '../studio/faultFinding.ts';
-import { isOfFit } from '../studio/firedEvent.ts';
+import { isLead, isOftener, type Comparison, type FaultPair } from '../studio/firing/compareFaults.ts';
+import type { Dip } from '../studio/firing/dip.ts';
+import { conditionKey } from '../studio/firing/dipCondition.ts';
+import { faultFinding } from '../studio/firing/faultFinding.ts';
+import { isOfFit } from '../studio/firing/firedEvent.ts';
 import type { StreamNo } from '../studio/ids.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';

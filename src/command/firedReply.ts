@@ -1,7 +1,7 @@
-import { amissAt } from '../studio/amiss.ts';
-import type { BucketThen } from '../studio/bucketThen.ts';
-import type { Dip } from '../studio/dip.ts';
-import { isOfFit } from '../studio/firedEvent.ts';
+import { amissAt } from '../studio/firing/amiss.ts';
+import type { BucketThen } from '../studio/firing/bucketThen.ts';
+import type { Dip } from '../studio/firing/dip.ts';
+import { isOfFit } from '../studio/firing/firedEvent.ts';
 import { hours, since, type Instant } from '../studio/ids.ts';
 import { prepSteps } from '../studio/piece/pieceEvent.ts';
 import type { Text } from '../words/text.ts';

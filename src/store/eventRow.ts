@@ -4,7 +4,7 @@ import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../g
 import { flowLooks, holdCauses, sights, stirTools, type BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import { bucketCautions, bucketUses } from '../studio/bucketSettings.ts';
 import type { CoatEvent } from '../studio/resist/coatEvent.ts';
-import type { FiredEvent } from '../studio/firedEvent.ts';
+import type { FiredEvent } from '../studio/firing/firedEvent.ts';
 import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
 import {
   coatStream,

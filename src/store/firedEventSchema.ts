@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { bisques } from '../studio/piece/bisque.ts';
-import { faults, type FiredEvent } from '../studio/firedEvent.ts';
+import { faults, type FiredEvent } from '../studio/firing/firedEvent.ts';
 import { instant, seq, streamNo } from '../studio/ids.ts';
 import type { Exactly } from './exactly.ts';
 

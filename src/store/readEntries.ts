@@ -2,7 +2,7 @@ import type { BucketEntry, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import { sql, type Kysely } from 'kysely';
 import type { Entry } from '../studio/entry.ts';
 import type { CoatEvent } from '../studio/resist/coatEvent.ts';
-import type { FiredEvent } from '../studio/firedEvent.ts';
+import type { FiredEvent } from '../studio/firing/firedEvent.ts';
 import {
   coatStream,
   firedStream,

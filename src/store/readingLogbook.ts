@@ -1,6 +1,6 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { foldCoats } from '../studio/resist/foldCoats.ts';
-import { foldFired } from '../studio/foldFired.ts';
+import { foldFired } from '../studio/firing/foldFired.ts';
 import { foldPieces } from '../studio/piece/foldPieces.ts';
 import {
   readEntryId,

@@ -8,7 +8,7 @@ import { applyToBucket, foldBucket } from '../studio/bucket/foldBucket.ts';
 import type { CoatEvent } from '../studio/resist/coatEvent.ts';
 import { applyToCoats, foldCoats } from '../studio/resist/foldCoats.ts';
 import { foldStudio } from '../studio/settings/foldStudio.ts';
-import type { FiredEvent } from '../studio/firedEvent.ts';
+import type { FiredEvent } from '../studio/firing/firedEvent.ts';
 import {
   coatStream,
   entryId,

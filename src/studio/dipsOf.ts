@@ -1,9 +1,9 @@
 import type { BucketEvent } from './bucket/bucketEvent.ts';
 import type { Entry } from './entry.ts';
 import type { CoatEvent } from './resist/coatEvent.ts';
-import { dipOf, type Around, type Dip } from './dip.ts';
+import { dipOf, type Around, type Dip } from './firing/dip.ts';
 import { bucketStates } from './bucket/foldBucket.ts';
-import type { FiredState } from './foldFired.ts';
+import type { FiredState } from './firing/foldFired.ts';
 import { foldPieces } from './piece/foldPieces.ts';
 import { coatStream, entryId, pieceStream, seq, type Seq, type StreamNo } from './ids.ts';
 import type { PieceEvent } from './piece/pieceEvent.ts';

@@ -1,5 +1,5 @@
-import type { BucketCondition, DipCondition, PieceCondition } from '../studio/dipCondition.ts';
-import type { Fault } from '../studio/firedEvent.ts';
+import type { BucketCondition, DipCondition, PieceCondition } from '../studio/firing/dipCondition.ts';
+import type { Fault } from '../studio/firing/firedEvent.ts';
 import { capital } from './capital.ts';
 import { said, t, type Text } from './text.ts';
 

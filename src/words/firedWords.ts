@@ -1,8 +1,8 @@
-import type { Fault, FiredEvent, FiredSaid, Stretch } from '../studio/firedEvent.ts';
-import type { Amiss } from '../studio/amiss.ts';
+import type { Fault, FiredEvent, FiredSaid, Stretch } from '../studio/firing/firedEvent.ts';
+import type { Amiss } from '../studio/firing/amiss.ts';
 import type { Bisque } from '../studio/piece/bisque.ts';
 import type { Instant } from '../studio/ids.ts';
-import type { GravityThen } from '../studio/bucketThen.ts';
+import type { GravityThen } from '../studio/firing/bucketThen.ts';
 import type { PrepStep } from '../studio/piece/pieceEvent.ts';
 import { capital } from './capital.ts';
 import { coneText, did } from './faultWords.ts';

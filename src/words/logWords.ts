@@ -1,7 +1,7 @@
 import type { BucketEntry, Added, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../studio/entry.ts';
 import type { CoatEvent } from '../studio/resist/coatEvent.ts';
-import type { FiredEvent } from '../studio/firedEvent.ts';
+import type { FiredEvent } from '../studio/firing/firedEvent.ts';
 import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../studio/ports.ts';
 import type { StudioEvent, UnitSystem } from '../studio/settings/studio.ts';

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fisherExact } from '../../src/glaze/fisherExact.ts';
-import { compareFaults, isLead } from '../../src/studio/compareFaults.ts';
-import type { Dip } from '../../src/studio/dip.ts';
-import { bucketConditions, conditionKey, type Conditions } from '../../src/studio/dipCondition.ts';
-import { faultFinding } from '../../src/studio/faultFinding.ts';
-import { faults, type Fault } from '../../src/studio/firedEvent.ts';
+import { compareFaults, isLead } from '../../src/studio/firing/compareFaults.ts';
+import type { Dip } from '../../src/studio/firing/dip.ts';
+import { bucketConditions, conditionKey, type Conditions } from '../../src/studio/firing/dipCondition.ts';
+import { faultFinding } from '../../src/studio/firing/faultFinding.ts';
+import { faults, type Fault } from '../../src/studio/firing/firedEvent.ts';
 import { days, entryId, firedStream, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 import { must } from '../unit/glaze/must.ts';
 

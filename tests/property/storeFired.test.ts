@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { checkStates } from '../../src/store/checkStates.ts';
 import { readEvent, writeEvent } from '../../src/store/eventRow.ts';
 import { bisques } from '../../src/studio/piece/bisque.ts';
-import { faults, type FiredEvent, type FiredSaid } from '../../src/studio/firedEvent.ts';
+import { faults, type FiredEvent, type FiredSaid } from '../../src/studio/firing/firedEvent.ts';
 import { firedStream, instant, seq, streamNo } from '../../src/studio/ids.ts';
 import { typed } from '../helpers/storeArbitraries.ts';
 import { gullGrey, loggedAt, noonPlus } from '../helpers/storeEvents.ts';

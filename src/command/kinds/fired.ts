@@ -1,4 +1,4 @@
-import { faults } from '../../studio/firedEvent.ts';
+import { faults } from '../../studio/firing/firedEvent.ts';
 import type { Kind } from '../contract.ts';
 import { several } from './picks.ts';
 

@@ -1,4 +1,4 @@
-import type { Stretch } from '../../studio/firedEvent.ts';
+import type { Stretch } from '../../studio/firing/firedEvent.ts';
 import { days, instant, since, type Instant } from '../../studio/ids.ts';
 import { addLocalDays, startOfLocalDay } from '../../studio/time/wallTime.ts';
 import type { Kind } from '../contract.ts';

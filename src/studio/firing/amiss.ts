@@ -1,5 +1,5 @@
 import type { BucketThen } from './bucketThen.ts';
-import { hours, since, type Instant } from './ids.ts';
+import { hours, since, type Instant } from '../ids.ts';
 
 /** What was amiss with a bucket at a dip, what tells most first. */
 export type Amiss =

@@ -1,18 +1,18 @@
-import type { BucketEntry } from './bucket/bucketEvent.ts';
-import type { Entry } from './entry.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import { bisqueOf, type Bisque } from './piece/bisque.ts';
+import type { BucketEntry } from '../bucket/bucketEvent.ts';
+import type { Entry } from '../entry.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { bisqueOf, type Bisque } from '../piece/bisque.ts';
 import { bucketThen, type BucketThen } from './bucketThen.ts';
-import type { CoatEvent } from './resist/coatEvent.ts';
-import { coatReady } from './resist/coatReady.ts';
+import type { CoatEvent } from '../resist/coatEvent.ts';
+import { coatReady } from '../resist/coatReady.ts';
 import { known, ofAny, type Conditions } from './dipCondition.ts';
 import type { FiredSaid, Stretch } from './firedEvent.ts';
 import type { FiredState } from './foldFired.ts';
-import type { PieceState } from './piece/foldPieces.ts';
-import type { EntryId, Instant } from './ids.ts';
-import type { DryReady } from './resist/overnight.ts';
-import type { PrepStep } from './piece/pieceEvent.ts';
-import type { Studio } from './settings/studio.ts';
+import type { PieceState } from '../piece/foldPieces.ts';
+import type { EntryId, Instant } from '../ids.ts';
+import type { DryReady } from '../resist/overnight.ts';
+import type { PrepStep } from '../piece/pieceEvent.ts';
+import type { Studio } from '../settings/studio.ts';
 
 /** What the logbook holds that bears on one result. */
 export interface Around {

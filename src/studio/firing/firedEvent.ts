@@ -1,5 +1,5 @@
-import type { Bisque } from './piece/bisque.ts';
-import type { Instant, Seq, StreamNo } from './ids.ts';
+import type { Bisque } from '../piece/bisque.ts';
+import type { Instant, Seq, StreamNo } from '../ids.ts';
 
 /** What the kiln brings to light, by the usual names. */
 export const faults = [

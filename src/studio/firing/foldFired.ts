@@ -1,6 +1,6 @@
-import type { Entry } from './entry.ts';
+import type { Entry } from '../entry.ts';
 import type { FiredEvent, FiredSaid } from './firedEvent.ts';
-import type { EntryId, Instant, MemberId, Seq } from './ids.ts';
+import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 
 /** A result from the kiln, as its member found it. */
 export interface FiredState {

@@ -1,12 +1,12 @@
-import { benjaminiHochberg } from '../glaze/benjaminiHochberg.ts';
-import type { Checked } from '../glaze/checked.ts';
-import { fisherExact, leastFisherP, type TwoRates } from '../glaze/fisherExact.ts';
-import { bayesFactorOfRates, differenceOfRates } from '../glaze/twoRates.ts';
-import { dayNumber } from './time/civilDay.ts';
+import { benjaminiHochberg } from '../../glaze/benjaminiHochberg.ts';
+import type { Checked } from '../../glaze/checked.ts';
+import { fisherExact, leastFisherP, type TwoRates } from '../../glaze/fisherExact.ts';
+import { bayesFactorOfRates, differenceOfRates } from '../../glaze/twoRates.ts';
+import { dayNumber } from '../time/civilDay.ts';
 import type { Dip } from './dip.ts';
 import { bucketConditions, conditionKey, pieceConditions, type DipCondition } from './dipCondition.ts';
 import { faults, type Fault } from './firedEvent.ts';
-import { wallOf } from './time/wallTime.ts';
+import { wallOf } from '../time/wallTime.ts';
 
 /** A pair is a lead when, of all that are called so, at most one in twenty is chance. */
 export const leadWithin = 0.05;

@@ -1,14 +1,14 @@
-import type { Gravity } from '../glaze/units.ts';
-import type { Window } from './bucketSettings.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import { outgrewReading } from './bucket/couldMove.ts';
+import type { Gravity } from '../../glaze/units.ts';
+import type { Window } from '../bucketSettings.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { outgrewReading } from '../bucket/couldMove.ts';
 import { known, throughout, type Conditions } from './dipCondition.ts';
 import type { Stretch } from './firedEvent.ts';
-import { gravityBand } from './verdict/gravityBand.ts';
-import { days, instant, since, type Duration, type Instant, type StreamNo } from './ids.ts';
-import { restLimitOf } from './bucket/rests.ts';
-import { facts, type Facts } from './verdict/rules.ts';
-import type { GravityBand } from './verdict/verdict.ts';
+import { gravityBand } from '../verdict/gravityBand.ts';
+import { days, instant, since, type Duration, type Instant, type StreamNo } from '../ids.ts';
+import { restLimitOf } from '../bucket/rests.ts';
+import { facts, type Facts } from '../verdict/rules.ts';
+import type { GravityBand } from '../verdict/verdict.ts';
 
 /** Lately sieved: common practice. */
 const lately = days(30);
