@@ -3,7 +3,7 @@ import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { time } from '../../src/command/kinds/quantities.ts';
 import { reminder as reminderKind } from '../../src/command/kinds/reminder.ts';
 import { days, hours, later, minutes } from '../../src/studio/ids.ts';
-import type { Reminder } from '../../src/studio/reminder.ts';
+import type { Reminder } from '../../src/studio/remind/reminder.ts';
 
 const usualSnooze = hours(1);
 

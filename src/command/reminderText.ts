@@ -1,5 +1,5 @@
 import type { CoatState } from '../studio/resist/coat.ts';
-import type { Reminder } from '../studio/reminder.ts';
+import type { Reminder } from '../studio/remind/reminder.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { instant, memberId, seq, streamNo, type Instant, type MemberId } from '../studio/ids.ts';
-import type { Reminder, ReminderAbout } from '../studio/reminder.ts';
+import type { Reminder, ReminderAbout } from '../studio/remind/reminder.ts';
 import type { Exactly } from './exactly.ts';
 
 const at = z.number().transform(instant);

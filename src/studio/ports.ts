@@ -10,7 +10,7 @@ import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.
 import type { StudioNote } from './handbook.ts';
 import type { PieceState } from './piece/foldPieces.ts';
 import type { PieceEvent } from './piece/pieceEvent.ts';
-import type { Reminder, ReminderAbout } from './reminder.ts';
+import type { Reminder, ReminderAbout } from './remind/reminder.ts';
 import type { Studio, StudioEvent } from './settings/studio.ts';
 
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json | undefined };

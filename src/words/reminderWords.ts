@@ -1,6 +1,6 @@
 import { type Duration, type Instant, hours } from '../studio/ids.ts';
 import type { Resist } from '../studio/resist/overnight.ts';
-import type { ReminderAbout } from '../studio/reminder.ts';
+import type { ReminderAbout } from '../studio/remind/reminder.ts';
 import type { ReachBy } from '../studio/settings/studio.ts';
 import { coatWords } from './coatWords.ts';
 import { spanText } from './measures.ts';

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { CoatState } from '../../src/studio/resist/coat.ts';
 import { coatReady } from '../../src/studio/resist/coatReady.ts';
-import { coatReminders } from '../../src/studio/coatReminders.ts';
+import { coatReminders } from '../../src/studio/remind/coatReminders.ts';
 import { newStudio } from '../../src/studio/settings/foldStudio.ts';
 import {
   coatStream,

@@ -1,4 +1,4 @@
-import type { Reminder } from '../../studio/reminder.ts';
+import type { Reminder } from '../../studio/remind/reminder.ts';
 import { plainText } from '../plainText.ts';
 import { reminderText } from '../reminderText.ts';
 import type { Kind } from '../contract.ts';

@@ -1,9 +1,9 @@
-import { days, entryId, later, type StreamNo } from './ids.ts';
-import { keepersOf } from './settings/keepersOf.ts';
-import { outsideQuiet } from './time/quietHours.ts';
+import { days, entryId, later, type StreamNo } from '../ids.ts';
+import { keepersOf } from '../settings/keepersOf.ts';
+import { outsideQuiet } from '../time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
-import type { Studio } from './settings/studio.ts';
-import type { UnloggedChange } from './contents/unloggedChange.ts';
+import type { Studio } from '../settings/studio.ts';
+import type { UnloggedChange } from '../contents/unloggedChange.ts';
 
 /** Who was there may remember for about so long: common practice. */
 const isNews = days(7);

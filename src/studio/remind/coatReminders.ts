@@ -1,10 +1,10 @@
-import type { CoatState } from './resist/coat.ts';
-import { coatPlan } from './resist/coatPlan.ts';
-import { coatReady } from './resist/coatReady.ts';
-import { days, duration, hours, instant, later, type Instant } from './ids.ts';
-import { outsideQuiet } from './time/quietHours.ts';
+import type { CoatState } from '../resist/coat.ts';
+import { coatPlan } from '../resist/coatPlan.ts';
+import { coatReady } from '../resist/coatReady.ts';
+import { days, duration, hours, instant, later, type Instant } from '../ids.ts';
+import { outsideQuiet } from '../time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
-import type { Studio } from './settings/studio.ts';
+import type { Studio } from '../settings/studio.ts';
 
 /** A warning is of use until the mistake has been made: common practice. */
 const warned = hours(3);

@@ -1,9 +1,9 @@
-import { days, instant, later, type Instant } from './ids.ts';
-import { keepersOf } from './settings/keepersOf.ts';
-import { outsideQuiet } from './time/quietHours.ts';
+import { days, instant, later, type Instant } from '../ids.ts';
+import { keepersOf } from '../settings/keepersOf.ts';
+import { outsideQuiet } from '../time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
-import { sessionsAfter, type SessionHeld } from './time/session.ts';
-import type { Studio } from './settings/studio.ts';
+import { sessionsAfter, type SessionHeld } from '../time/session.ts';
+import type { Studio } from '../settings/studio.ts';
 
 /** A weekly session is planned again when the one before it has had its reminder. */
 const horizon = days(8);

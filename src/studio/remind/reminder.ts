@@ -1,4 +1,4 @@
-import type { EntryId, Instant, MemberId, Seq, StreamNo } from './ids.ts';
+import type { EntryId, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
 
 /** What somebody is reminded of. */
 export type ReminderAbout =
