@@ -1,5 +1,5 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
-import { readLinkCode } from '../studio/linkCode.ts';
+import { readLinkCode } from '../studio/people/linkCode.ts';
 import type { RoomRefusal, SignInRefusal } from '../words/roomWords.ts';
 import { cleanName, nameKey, nameLook } from './nameKey.ts';
 import { Pace } from './pace.ts';

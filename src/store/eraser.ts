@@ -1,5 +1,5 @@
 import { setTimeout as pause } from 'node:timers/promises';
-import { withoutWords } from '../studio/withoutWords.ts';
+import { withoutWords } from '../studio/people/withoutWords.ts';
 import { compact } from './compact.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';

@@ -1,7 +1,7 @@
 import { createHash, randomInt } from 'node:crypto';
 import type { Kysely, Transaction } from 'kysely';
 import { instant, minutes, since, type Instant, type MemberId, type StudioId } from '../studio/ids.ts';
-import { linkLength, linkLetters, readLinkCode } from '../studio/linkCode.ts';
+import { linkLength, linkLetters, readLinkCode } from '../studio/people/linkCode.ts';
 import type { Tables } from './tables.ts';
 
 const lasts = minutes(15);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { memberId } from '../../../src/studio/ids.ts';
-import { withoutWords } from '../../../src/studio/withoutWords.ts';
+import { withoutWords } from '../../../src/studio/people/withoutWords.ts';
 
 const wren = memberId('1');
 const clean = withoutWords({

@@ -1,4 +1,4 @@
-import type { MemberId } from './ids.ts';
+import type { MemberId } from '../ids.ts';
 
 /** Somebody's names and words that are to be found nowhere any more. */
 export interface ErasedWords {
