@@ -3,7 +3,7 @@ import { faultsReply } from '../src/command/faultsReply.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { number } from '../src/command/kinds/quantities.ts';
 import { compareFaults } from '../src/studio/firing/compareFaults.ts';
-import { dipsOf } from '../src/studio/dipsOf.ts';
+import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { days, later, type Instant } from '../src/studio/ids.ts';
 import type { Dip } from '../src/studio/firing/dip.ts';
 

@@ -6,7 +6,7 @@ import { piecesFired, result } from '../src/command/kinds/fired.ts';
 import { note, text } from '../src/command/kinds/texts.ts';
 import { stretchPast } from '../src/command/kinds/when.ts';
 import { areSamePieces } from '../src/studio/resist/coat.ts';
-import { dipsOf } from '../src/studio/dipsOf.ts';
+import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firing/firedEvent.ts';
 import { coatStream, readEntryId, type MemberId } from '../src/studio/ids.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';

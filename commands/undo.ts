@@ -3,8 +3,8 @@ import { describeEntry } from '../src/command/describeEntry.ts';
 import { entry as entryKind } from '../src/command/kinds/studioThings.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
-import { otherHalf } from '../src/studio/otherHalf.ts';
-import { notUndoable } from '../src/studio/undoable.ts';
+import { otherHalf } from '../src/studio/logbook/otherHalf.ts';
+import { notUndoable } from '../src/studio/logbook/undoable.ts';
 
 export const undo = logs({
   name: 'undo',

@@ -7,7 +7,7 @@ import type { Post } from './room/ports.ts';
 import { freshPasscode, freshToken, sealed } from './room/secrets.ts';
 import { startRoom, type RunningRoom } from './room/startRoom.ts';
 import { instant, type StudioId } from './studio/ids.ts';
-import type { LoggedEvent, Logbook } from './studio/ports.ts';
+import type { LoggedEvent, Logbook } from './studio/logbook/ports.ts';
 import { roomWords } from './words/roomWords.ts';
 
 interface RoomChoice {

@@ -8,7 +8,7 @@ import { readAside } from '../store/readAside.ts';
 import { studiosIn } from '../store/studiosIn.ts';
 import { days, instant, type StreamNo } from '../studio/ids.ts';
 import { matchBuckets } from '../studio/naming/matchBuckets.ts';
-import type { Logbook } from '../studio/ports.ts';
+import type { Logbook } from '../studio/logbook/ports.ts';
 import { en } from '../words/en.ts';
 import { studioAmong } from './chosenStudio.ts';
 import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';

@@ -1,5 +1,5 @@
 import type { Entry } from '../studio/entry.ts';
-import type { LoggedEvent, Notes } from '../studio/ports.ts';
+import type { LoggedEvent, Notes } from '../studio/logbook/ports.ts';
 import type { Text } from '../words/text.ts';
 import type { Asking } from './contract.ts';
 

@@ -1,7 +1,7 @@
 import type { Seq } from '../studio/ids.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
-import type { Books, Logbook } from '../studio/ports.ts';
+import type { Books, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from './contract.ts';
 import { movedOn } from './movedOn.ts';

@@ -1,6 +1,6 @@
 import type { Added, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../studio/entry.ts';
-import type { LoggedEvent, Logbook } from '../studio/ports.ts';
+import type { LoggedEvent, Logbook } from '../studio/logbook/ports.ts';
 import { csvLine, type CsvCell } from './csvLine.ts';
 import { exportEntries, type ExportScope } from './exportEntries.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';

@@ -1,5 +1,5 @@
 import type { Instant } from '../studio/ids.ts';
-import type { Logbook } from '../studio/ports.ts';
+import type { Logbook } from '../studio/logbook/ports.ts';
 import { exportEntries, type ExportScope } from './exportEntries.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 

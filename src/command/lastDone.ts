@@ -1,6 +1,6 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Deed } from '../studio/deed.ts';
-import type { LoggedEvent } from '../studio/ports.ts';
+import type { Deed } from '../studio/logbook/deed.ts';
+import type { LoggedEvent } from '../studio/logbook/ports.ts';
 import type { Asking, Reply } from './contract.ts';
 import { describeEntry } from './describeEntry.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';

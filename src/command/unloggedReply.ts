@@ -1,7 +1,7 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { evaporationOf } from '../studio/bucket/evaporationOf.ts';
 import { days, entryId, instant, since, type Instant, type StreamNo } from '../studio/ids.ts';
-import type { Json } from '../studio/ports.ts';
+import type { Json } from '../studio/logbook/ports.ts';
 import type { Studio } from '../studio/settings/studio.ts';
 import type { UnloggedChange, Within } from '../studio/contents/unloggedChange.ts';
 import { wallOf } from '../studio/time/wallTime.ts';

@@ -1,7 +1,7 @@
 import type { Reply } from '../command/contract.ts';
 import { decide } from '../studio/verdict/decide.ts';
 import type { Instant } from '../studio/ids.ts';
-import type { Logbook } from '../studio/ports.ts';
+import type { Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 
 const steps = ['stir', 'sieve', 'measure'] as const;

@@ -1,6 +1,6 @@
 import type { Request, Voice } from '../command/contract.ts';
 import type { Log } from '../command/log.ts';
-import type { Books, ReminderQueue } from '../studio/ports.ts';
+import type { Books, ReminderQueue } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 
 /** What reminders need of the rest of the house. */

@@ -1,6 +1,6 @@
 import type { Voice } from '../command/contract.ts';
 import { instant, later, minutes, duration, type Instant } from '../studio/ids.ts';
-import type { ClaimedReminder, ReminderOutcome } from '../studio/ports.ts';
+import type { ClaimedReminder, ReminderOutcome } from '../studio/logbook/ports.ts';
 import { quietAt } from '../studio/time/quietHours.ts';
 import { reminderLog } from '../words/reminderWords.ts';
 import { composeReminder } from './composeReminder.ts';

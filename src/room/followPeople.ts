@@ -1,5 +1,5 @@
 import type { Hearing } from './hearing.ts';
-import type { PeopleChange } from '../studio/ports.ts';
+import type { PeopleChange } from '../studio/logbook/ports.ts';
 import type { Session } from './ports.ts';
 import type { Room } from './room.ts';
 

@@ -1,6 +1,6 @@
 import type { Chart, Command, Desk, Reply, Request } from '../command/contract.ts';
 import type { Log } from '../command/log.ts';
-import type { PeopleChange } from '../studio/ports.ts';
+import type { PeopleChange } from '../studio/logbook/ports.ts';
 import type { WireBucket } from './wire.ts';
 
 export type StudioId = Request['studio'];

@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
-import { eventWithoutWords, labelOf } from '../studio/eventWithoutWords.ts';
+import { eventWithoutWords, labelOf } from '../studio/logbook/eventWithoutWords.ts';
 import { erasedMark, nameAsWord, withoutWords } from '../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from './eventRow.ts';

@@ -16,7 +16,7 @@ import {
   studioStream,
   type StreamNo,
 } from '../studio/ids.ts';
-import type { LoggedEvent } from '../studio/ports.ts';
+import type { LoggedEvent } from '../studio/logbook/ports.ts';
 import type { StudioEvent } from '../studio/settings/studio.ts';
 import { coatEvents } from './coatEventSchema.ts';
 import { firedEvents } from './firedEventSchema.ts';

@@ -1,7 +1,7 @@
 import { v7 as uuidv7 } from 'uuid';
 import type { Clock } from '../clock.ts';
 import { memberId, studioId, type MemberId, type StudioId } from '../studio/ids.ts';
-import type { People } from '../studio/ports.ts';
+import type { People } from '../studio/logbook/ports.ts';
 import { PeopleChanges } from './peopleChanges.ts';
 import type { Turns } from './turns.ts';
 import { withoutNul } from './withoutNul.ts';

@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
 import type { Entry } from '../studio/entry.ts';
 import type { StudioId } from '../studio/ids.ts';
-import type { LoggedEvent } from '../studio/ports.ts';
+import type { LoggedEvent } from '../studio/logbook/ports.ts';
 import { compiledOnce } from './compiledOnce.ts';
 import { writeEvent } from './eventRow.ts';
 import type { Tables } from './tables.ts';

@@ -1,7 +1,7 @@
 import { accessSync, constants, existsSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
-import type { Books, HeldLines, People, PeopleChange, ReminderQueue } from '../studio/ports.ts';
+import type { Books, HeldLines, People, PeopleChange, ReminderQueue } from '../studio/logbook/ports.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
 import { openDatabase, type Database } from './database.ts';
 import { dropExpired } from './dropExpired.ts';

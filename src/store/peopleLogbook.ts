@@ -1,5 +1,5 @@
 import { readEntryId, type EntryId, type Instant, type MemberId, type StudioId } from '../studio/ids.ts';
-import type { PeopleChange, WritableLogbook } from '../studio/ports.ts';
+import type { PeopleChange, WritableLogbook } from '../studio/logbook/ports.ts';
 import { withoutWords } from '../studio/people/withoutWords.ts';
 import { queueErasure } from './erasureRow.ts';
 import { forgetMember } from './forgetMember.ts';

@@ -1,6 +1,6 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
-import type { Logbook } from '../studio/ports.ts';
+import type { Logbook } from '../studio/logbook/ports.ts';
 import { openCurrentForReading } from './database.ts';
 import { RememberedPages } from './pages.ts';
 import { ReadingLogbook } from './readingLogbook.ts';

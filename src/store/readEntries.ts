@@ -15,7 +15,7 @@ import {
   type StudioId,
 } from '../studio/ids.ts';
 import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
-import type { LoggedEvent, Notes } from '../studio/ports.ts';
+import type { LoggedEvent, Notes } from '../studio/logbook/ports.ts';
 import type { StudioEvent } from '../studio/settings/studio.ts';
 import {
   readBucketEvent,

@@ -10,7 +10,7 @@ import {
   type StreamNo,
   type StudioId,
 } from '../studio/ids.ts';
-import type { Logbook, Member } from '../studio/ports.ts';
+import type { Logbook, Member } from '../studio/logbook/ports.ts';
 import { frozen } from './frozen.ts';
 import { loadPage } from './loadPage.ts';
 import type { Page } from './pages.ts';

@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import type { Instant, StudioId } from '../studio/ids.ts';
-import type { HeldLines } from '../studio/ports.ts';
+import type { HeldLines } from '../studio/logbook/ports.ts';
 import type { Turns } from './turns.ts';
 import { withoutNul } from './withoutNul.ts';
 

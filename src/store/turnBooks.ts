@@ -1,6 +1,6 @@
 import type { Clock } from '../clock.ts';
 import type { Instant, StudioId } from '../studio/ids.ts';
-import type { Books, Kept, Logbook, PeopleChange, WritableLogbook } from '../studio/ports.ts';
+import type { Books, Kept, Logbook, PeopleChange, WritableLogbook } from '../studio/logbook/ports.ts';
 import { compiledOnce } from './compiledOnce.ts';
 import { WrongCodes } from './linkCodes.ts';
 import { PeopleChanges } from './peopleChanges.ts';

@@ -23,7 +23,7 @@ import {
 } from '../studio/ids.ts';
 import type { StudioNote } from '../studio/handbook.ts';
 import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
-import type { Logged, LoggedEvent, WritableLogbook } from '../studio/ports.ts';
+import type { Logged, LoggedEvent, WritableLogbook } from '../studio/logbook/ports.ts';
 import type { Studio, StudioEvent } from '../studio/settings/studio.ts';
 import { frozen } from './frozen.ts';
 import { insertEntry } from './insertEntry.ts';

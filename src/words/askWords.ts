@@ -1,4 +1,4 @@
-import type { Deed } from '../studio/deed.ts';
+import type { Deed } from '../studio/logbook/deed.ts';
 import type { NoteCaution, NoteCommand } from '../studio/handbook.ts';
 import type { Instant } from '../studio/ids.ts';
 import { coatWords } from './coatWords.ts';

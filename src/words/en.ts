@@ -1,4 +1,4 @@
-import type { NotUndoable } from '../studio/undoable.ts';
+import type { NotUndoable } from '../studio/logbook/undoable.ts';
 import type { AdditionProblem } from '../studio/batch/readAddition.ts';
 import { askWords } from './askWords.ts';
 import { batchWords } from './batchWords.ts';

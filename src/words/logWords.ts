@@ -3,7 +3,7 @@ import type { Entry } from '../studio/entry.ts';
 import type { CoatEvent } from '../studio/resist/coatEvent.ts';
 import type { FiredEvent } from '../studio/firing/firedEvent.ts';
 import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
-import type { LoggedEvent, Notes } from '../studio/ports.ts';
+import type { LoggedEvent, Notes } from '../studio/logbook/ports.ts';
 import type { StudioEvent, UnitSystem } from '../studio/settings/studio.ts';
 import { coatWords } from './coatWords.ts';
 import { firedWords } from './firedWords.ts';

@@ -4,7 +4,7 @@ import type { BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { foldStudio } from '../../src/studio/settings/foldStudio.ts';
 import { memberId, seq, streamNo, studioStream, type MemberId, type StudioId } from '../../src/studio/ids.ts';
-import type { Books, Logbook, Logged, WritableLogbook } from '../../src/studio/ports.ts';
+import type { Books, Logbook, Logged, WritableLogbook } from '../../src/studio/logbook/ports.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 import { checkStates } from '../../src/store/checkStates.ts';
 import { readBucketEvent, readStudioEvent, writeEvent } from '../../src/store/eventRow.ts';

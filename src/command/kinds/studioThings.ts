@@ -1,7 +1,7 @@
 import { flowCups, type FlowCupKind } from '../../glaze/flowCup.ts';
 import { grams, type Grams } from '../../glaze/units.ts';
 import { readEntryId, type Seq, type StreamNo } from '../../studio/ids.ts';
-import type { Member } from '../../studio/ports.ts';
+import type { Member } from '../../studio/logbook/ports.ts';
 import type { StudioCup, Vessel } from '../../studio/settings/studio.ts';
 import { isZone } from '../../studio/time/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';

@@ -5,7 +5,7 @@ import type { Request } from '../../../src/command/contract.ts';
 import { commands } from '../../../src/registry.ts';
 import { checkStates } from '../../../src/store/checkStates.ts';
 import { streamNo, type MemberId } from '../../../src/studio/ids.ts';
-import type { PeopleChange } from '../../../src/studio/ports.ts';
+import type { PeopleChange } from '../../../src/studio/logbook/ports.ts';
 import { en } from '../../../src/words/en.ts';
 import { standsIn } from '../../helpers/fileBytes.ts';
 import { gullGreyLine } from '../../helpers/glazeRoom.ts';

@@ -2,7 +2,7 @@ import Sqlite from 'better-sqlite3';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Store } from '../../../src/store/openStore.ts';
 import { hours, instant, later, minutes, type MemberId, type StudioId } from '../../../src/studio/ids.ts';
-import type { ClaimedReminder } from '../../../src/studio/ports.ts';
+import type { ClaimedReminder } from '../../../src/studio/logbook/ports.ts';
 import type { StudioEvent } from '../../../src/studio/settings/studio.ts';
 import { openTestStore } from '../../helpers/storeFile.ts';
 

@@ -3,7 +3,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { sql } from 'kysely';
 import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
 import { memberId, seq, streamNo, studioId, type MemberId, type StudioId } from '../../../src/studio/ids.ts';
-import type { Books, WritableLogbook } from '../../../src/studio/ports.ts';
+import type { Books, WritableLogbook } from '../../../src/studio/logbook/ports.ts';
 import { openDatabase } from '../../../src/store/database.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations.ts';

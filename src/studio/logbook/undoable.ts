@@ -1,5 +1,5 @@
-import type { Entry } from './entry.ts';
-import { minutes, since, type Instant, type MemberId, type Role } from './ids.ts';
+import type { Entry } from '../entry.ts';
+import { minutes, since, type Instant, type MemberId, type Role } from '../ids.ts';
 import type { LoggedEvent, Notes } from './ports.ts';
 
 /** How long somebody may take back their own entry. A keeper always may. */

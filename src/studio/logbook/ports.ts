@@ -1,17 +1,17 @@
-import type { BucketEntry, BucketEvent } from './bucket/bucketEvent.ts';
-import type { Entry } from './entry.ts';
-import type { BucketSettings } from './bucketSettings.ts';
-import type { BucketState } from './bucket/bucketState.ts';
-import type { CoatState } from './resist/coat.ts';
-import type { CoatEvent } from './resist/coatEvent.ts';
-import type { FiredEvent } from './firing/firedEvent.ts';
-import type { FiredState } from './firing/foldFired.ts';
-import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from './ids.ts';
-import type { StudioNote } from './handbook.ts';
-import type { PieceState } from './piece/foldPieces.ts';
-import type { PieceEvent } from './piece/pieceEvent.ts';
-import type { Reminder, ReminderAbout } from './remind/reminder.ts';
-import type { Studio, StudioEvent } from './settings/studio.ts';
+import type { BucketEntry, BucketEvent } from '../bucket/bucketEvent.ts';
+import type { Entry } from '../entry.ts';
+import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import type { CoatState } from '../resist/coat.ts';
+import type { CoatEvent } from '../resist/coatEvent.ts';
+import type { FiredEvent } from '../firing/firedEvent.ts';
+import type { FiredState } from '../firing/foldFired.ts';
+import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from '../ids.ts';
+import type { StudioNote } from '../handbook.ts';
+import type { PieceState } from '../piece/foldPieces.ts';
+import type { PieceEvent } from '../piece/pieceEvent.ts';
+import type { Reminder, ReminderAbout } from '../remind/reminder.ts';
+import type { Studio, StudioEvent } from '../settings/studio.ts';
 
 export type Json = null | boolean | number | string | Json[] | { [key: string]: Json | undefined };
 

@@ -1,5 +1,5 @@
 import type { LoggedEvent } from './ports.ts';
-import { erasedMark } from './people/withoutWords.ts';
+import { erasedMark } from '../people/withoutWords.ts';
 
 /**
  * A forgotten member's own event without what they called their pots, and without their name in what else they

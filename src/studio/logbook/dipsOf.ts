@@ -1,12 +1,12 @@
-import type { BucketEvent } from './bucket/bucketEvent.ts';
-import type { Entry } from './entry.ts';
-import type { CoatEvent } from './resist/coatEvent.ts';
-import { dipOf, type Around, type Dip } from './firing/dip.ts';
-import { bucketStates } from './bucket/foldBucket.ts';
-import type { FiredState } from './firing/foldFired.ts';
-import { foldPieces } from './piece/foldPieces.ts';
-import { coatStream, entryId, pieceStream, seq, type Seq, type StreamNo } from './ids.ts';
-import type { PieceEvent } from './piece/pieceEvent.ts';
+import type { BucketEvent } from '../bucket/bucketEvent.ts';
+import type { Entry } from '../entry.ts';
+import type { CoatEvent } from '../resist/coatEvent.ts';
+import { dipOf, type Around, type Dip } from '../firing/dip.ts';
+import { bucketStates } from '../bucket/foldBucket.ts';
+import type { FiredState } from '../firing/foldFired.ts';
+import { foldPieces } from '../piece/foldPieces.ts';
+import { coatStream, entryId, pieceStream, seq, type Seq, type StreamNo } from '../ids.ts';
+import type { PieceEvent } from '../piece/pieceEvent.ts';
 import type { Logbook, LoggedEvent, Notes } from './ports.ts';
 
 const isOfBucket = (entry: Entry<LoggedEvent>): entry is Entry<BucketEvent> => entry.stream > 0;

@@ -1,7 +1,7 @@
-import type { BucketEvent } from './bucket/bucketEvent.ts';
-import type { Entry } from './entry.ts';
+import type { BucketEvent } from '../bucket/bucketEvent.ts';
+import type { Entry } from '../entry.ts';
 import type { Logbook, LoggedEvent, Notes } from './ports.ts';
-import type { StreamNo } from './ids.ts';
+import type { StreamNo } from '../ids.ts';
 
 /** The bucket that glaze came from or went to. */
 const otherBucket = (event: LoggedEvent): StreamNo | undefined => {
