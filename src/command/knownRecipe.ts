@@ -2,7 +2,7 @@ import type { Gravity } from '../glaze/units.ts';
 import { solidsOf, unknownMaterials, withGravities, type Recipe } from '../studio/settings/recipe.ts';
 import type { Asking, Reply } from './contract.ts';
 import { printLine } from './parseLine.ts';
-import type { Part } from './readRecipe.ts';
+import type { Part } from '../parse/readRecipe.ts';
 
 type Known = { ok: true; recipe: Recipe; solids: Gravity } | { ok: false; reply: Reply };
 

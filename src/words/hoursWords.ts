@@ -1,4 +1,4 @@
-import type { HoursProblem } from '../studio/hoursProblem.ts';
+import type { HoursProblem } from '../parse/hoursProblem.ts';
 import type { DayHours, OpeningHours, WeekdayName } from '../studio/time/openingHours.ts';
 import { capital } from './capital.ts';
 import { said, t, type Text } from './text.ts';

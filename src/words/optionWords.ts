@@ -1,5 +1,5 @@
-import type { QuantityProblem } from '../studio/quantityProblem.ts';
-import type { InstantProblem } from '../studio/instantProblem.ts';
+import type { QuantityProblem } from '../parse/quantityProblem.ts';
+import type { InstantProblem } from '../parse/instantProblem.ts';
 import { slippedPoint } from './slippedPoint.ts';
 import { said, t, type Text } from './text.ts';
 

@@ -1,4 +1,4 @@
-import type { RecipeProblem } from '../studio/recipeProblem.ts';
+import type { RecipeProblem } from '../parse/recipeProblem.ts';
 import { join, said, t, type Text } from './text.ts';
 
 const recipeProblem = (why: RecipeProblem): Text => {

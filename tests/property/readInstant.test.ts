@@ -1,7 +1,7 @@
 import { Temporal } from '@js-temporal/polyfill';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readInstant } from '../../src/command/readInstant.ts';
+import { readInstant } from '../../src/parse/readInstant.ts';
 import { instant } from '../../src/studio/ids.ts';
 import { zonedInstants } from '../helpers/zones.ts';
 

@@ -9,7 +9,7 @@ import {
   readSeconds,
   readTemperature,
   readVolume,
-} from '../../src/command/readQuantity.ts';
+} from '../../src/parse/readQuantity.ts';
 
 const amount = fc.double({ min: 0, max: 1e6, noNaN: true });
 const readers = [

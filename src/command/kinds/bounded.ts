@@ -1,4 +1,4 @@
-import type { QuantityProblem } from '../../studio/quantityProblem.ts';
+import type { QuantityProblem } from '../../parse/quantityProblem.ts';
 import type { Asking, Kind, Read } from '../contract.ts';
 
 type Found<T> = { ok: true; value: T } | { ok: false; why: QuantityProblem };

@@ -16,7 +16,7 @@ import { hours, minutes, type Duration } from '../../studio/ids.ts';
 import { gravityOnScale, type GravityScale } from '../../studio/measure/stateGravity.ts';
 import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/measures.ts';
 import type { Asking, Kind } from '../contract.ts';
-import { plainText } from '../readNumeral.ts';
+import { plainText } from '../../parse/readNumeral.ts';
 import {
   readDuration,
   readLength,
@@ -27,8 +27,8 @@ import {
   readSeconds,
   readTemperature,
   readVolume,
-} from '../readQuantity.ts';
-import { unitsNamed } from '../tradeUnits.ts';
+} from '../../parse/readQuantity.ts';
+import { unitsNamed } from '../../parse/tradeUnits.ts';
 import { bounded } from './bounded.ts';
 
 const units = async ({ book }: Asking) => (await book.studio()).units;

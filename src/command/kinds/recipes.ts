@@ -1,6 +1,6 @@
 import type { Recipe } from '../../studio/settings/recipe.ts';
 import type { Kind } from '../contract.ts';
-import { readParts, readRecipe, type Part } from '../readRecipe.ts';
+import { readParts, readRecipe, type Part } from '../../parse/readRecipe.ts';
 
 const folded = (text: string) =>
   text

@@ -6,8 +6,8 @@ import type { StudioCup, Vessel } from '../../studio/settings/studio.ts';
 import { isZone } from '../../studio/time/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
-import { plainText as plainNumeral } from '../readNumeral.ts';
-import { readMass } from '../readQuantity.ts';
+import { plainText as plainNumeral } from '../../parse/readNumeral.ts';
+import { readMass } from '../../parse/readQuantity.ts';
 
 const folded = (text: string) =>
   text

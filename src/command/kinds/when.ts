@@ -4,7 +4,7 @@ import { addLocalDays, startOfLocalDay } from '../../studio/time/wallTime.ts';
 import type { Kind } from '../contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { plainText } from '../plainText.ts';
-import { readInstant } from '../readInstant.ts';
+import { readInstant } from '../../parse/readInstant.ts';
 
 /** An entry older than this is more likely a slip than a memory. */
 const longAgo = days(366);

@@ -1,6 +1,6 @@
 import { Temporal } from '@js-temporal/polyfill';
 import { afterAll, beforeAll, describe, expect, it, test, vi } from 'vitest';
-import { readInstant, type ReadInstant } from '../../../src/command/readInstant.ts';
+import { readInstant, type ReadInstant } from '../../../src/parse/readInstant.ts';
 import { instant } from '../../../src/studio/ids.ts';
 
 const ZONE = 'America/St_Johns';

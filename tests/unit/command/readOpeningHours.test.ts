@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { readClosures, readDayHours } from '../../../src/command/readOpeningHours.ts';
+import { readClosures, readDayHours } from '../../../src/parse/readOpeningHours.ts';
 
 describe('a day’s opening hours', () => {
   test.each([

@@ -9,8 +9,8 @@ import {
   readSeconds,
   readTemperature,
   readVolume,
-} from '../../../src/command/readQuantity.ts';
-import type { ReadQuantity } from '../../../src/command/measure.ts';
+} from '../../../src/parse/readQuantity.ts';
+import type { ReadQuantity } from '../../../src/parse/measure.ts';
 
 const value = <T>(read: ReadQuantity<T>): T => {
   if (!read.ok) throw new Error(`refused: ${JSON.stringify(read.why)}`);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readParts, readRecipe } from '../../../src/command/readRecipe.ts';
+import { readParts, readRecipe } from '../../../src/parse/readRecipe.ts';
 
 const lines = (typed: string) => {
   const read = readRecipe(typed);

@@ -1,4 +1,4 @@
-import type { Instant } from './ids.ts';
+import type { Instant } from '../studio/ids.ts';
 
 /** Why a time was not read, and the text that was typed for it. */
 export type InstantProblem = { typed: string } & (

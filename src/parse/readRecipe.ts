@@ -1,5 +1,5 @@
 import type { Recipe, RecipeLine } from '../studio/settings/recipe.ts';
-import type { RecipeProblem } from '../studio/recipeProblem.ts';
+import type { RecipeProblem } from './recipeProblem.ts';
 import { plainText } from './readNumeral.ts';
 import { readNumber } from './readQuantity.ts';
 

@@ -1,5 +1,5 @@
 import { addDays, dayNumber, isCivilDay, type CivilDay } from '../studio/time/civilDay.ts';
-import type { HoursProblem } from '../studio/hoursProblem.ts';
+import type { HoursProblem } from './hoursProblem.ts';
 import { isoDay, type DayHours } from '../studio/time/openingHours.ts';
 import { plainText } from './readNumeral.ts';
 

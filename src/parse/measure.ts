@@ -1,4 +1,4 @@
-import type { Dimension, QuantityProblem } from '../studio/quantityProblem.ts';
+import type { Dimension, QuantityProblem } from './quantityProblem.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { numeralPattern, plainText, readNumeral, type Numeral } from './readNumeral.ts';
 import { unitsNamed, type TradeUnit } from './tradeUnits.ts';

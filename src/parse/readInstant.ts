@@ -1,6 +1,6 @@
 import { addDays, type CivilDay } from '../studio/time/civilDay.ts';
 import { instant, minutes, type Instant } from '../studio/ids.ts';
-import type { InstantProblem } from '../studio/instantProblem.ts';
+import type { InstantProblem } from './instantProblem.ts';
 import { instantOnDay, wallOf, type WallTime } from '../studio/time/wallTime.ts';
 import { daysMeant } from './daysMeant.ts';
 import { readIsoTime } from './readIsoTime.ts';

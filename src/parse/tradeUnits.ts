@@ -1,5 +1,5 @@
 import { householdVolumes as household } from '../glaze/householdVolumes.ts';
-import type { Dimension } from '../studio/quantityProblem.ts';
+import type { Dimension } from './quantityProblem.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 
 export interface TradeUnit {
