@@ -1,4 +1,4 @@
-import { logs } from '../src/command/contract.ts';
+import { logs } from '../src/contract/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick, yesNo } from '../src/command/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/command/kinds/quantities.ts';

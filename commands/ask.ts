@@ -1,11 +1,11 @@
 import { computedAnswer } from '../src/command/computedAnswer.ts';
-import { asks, type Action, type Asking, type Reply } from '../src/command/contract.ts';
+import { asks, type Action, type Asking, type Reply } from '../src/contract/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { text } from '../src/command/kinds/texts.ts';
 import { noteActions } from '../src/command/noteActions.ts';
 import { noteId, noteParts, noteTitle, readNote } from '../src/command/noteParts.ts';
 import { onceEach } from '../src/command/onceEach.ts';
-import { printLine } from '../src/command/parseLine.ts';
+import { printLine } from '../src/contract/parseLine.ts';
 import { seeAlso } from '../src/command/seeAlso.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';

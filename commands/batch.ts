@@ -1,4 +1,4 @@
-import type { Group } from '../src/command/contract.ts';
+import type { Group } from '../src/contract/contract.ts';
 import { blendBatch } from './batch/blend.ts';
 import { correctBatch } from './batch/correct.ts';
 import { planNewBatch } from './batch/plan.ts';

@@ -1,4 +1,4 @@
-import type { Group } from '../src/command/contract.ts';
+import type { Group } from '../src/contract/contract.ts';
 import { addBucket } from './bucket/add.ts';
 import { changeBucket } from './bucket/change.ts';
 import { holdBucket, releaseBucket, retireBucket } from './bucket/hold.ts';

@@ -1,4 +1,4 @@
-import type { Group } from '../src/command/contract.ts';
+import type { Group } from '../src/contract/contract.ts';
 import { listCoats } from './coat/list.ts';
 import { coatOff } from './coat/off.ts';
 import { coatOn } from './coat/on.ts';

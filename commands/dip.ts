@@ -1,4 +1,4 @@
-import type { Group } from '../src/command/contract.ts';
+import type { Group } from '../src/contract/contract.ts';
 import { bisqueAbsorption } from './dip/absorption.ts';
 import { dipTile } from './dip/tile.ts';
 import { timeToDip } from './dip/time.ts';

@@ -1,4 +1,4 @@
-import { asks } from '../src/command/contract.ts';
+import { asks } from '../src/contract/contract.ts';
 import { exportCsv } from '../src/command/exportCsv.ts';
 import { exportFormat, exportJson } from '../src/command/exportJson.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';

@@ -1,4 +1,4 @@
-import { asks, type Reply } from '../src/command/contract.ts';
+import { asks, type Reply } from '../src/contract/contract.ts';
 import { faultsReply } from '../src/command/faultsReply.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { number } from '../src/command/kinds/quantities.ts';

@@ -1,4 +1,4 @@
-import { logs, type Logging, type Reply } from '../src/command/contract.ts';
+import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { firedReply } from '../src/command/firedReply.ts';
 import { bisque, cone } from '../src/command/kinds/bisque.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';

@@ -1,4 +1,4 @@
-import { logs } from '../src/command/contract.ts';
+import { logs } from '../src/contract/contract.ts';
 import { yesNo } from '../src/command/kinds/picks.ts';
 
 export const forgetMe = logs({

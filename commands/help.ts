@@ -1,4 +1,4 @@
-import { asks } from '../src/command/contract.ts';
+import { asks } from '../src/contract/contract.ts';
 import { text } from '../src/command/kinds/texts.ts';
 
 export const help = asks({

@@ -1,4 +1,4 @@
-import { logs, type Logging, type Reply } from '../src/command/contract.ts';
+import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { yesNo } from '../src/command/kinds/picks.ts';
 import { text } from '../src/command/kinds/texts.ts';

@@ -1,4 +1,4 @@
-import type { Group } from '../src/command/contract.ts';
+import type { Group } from '../src/contract/contract.ts';
 import { addNote } from './note/add.ts';
 import { changeNote } from './note/change.ts';
 import { listNotes } from './note/list.ts';

@@ -1,4 +1,4 @@
-import { logs, type Logging, type Reply } from '../src/command/contract.ts';
+import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { cone } from '../src/command/kinds/bisque.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick, several, yesNo } from '../src/command/kinds/picks.ts';

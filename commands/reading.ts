@@ -1,7 +1,7 @@
 import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/temperatureCorrection.ts';
-import { logs, type Action, type Logging } from '../src/command/contract.ts';
+import { logs, type Action, type Logging } from '../src/contract/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick, seen, yesNo } from '../src/command/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/command/kinds/quantities.ts';
@@ -9,7 +9,7 @@ import { cup, scaleWeight, vessel } from '../src/command/kinds/studioThings.ts';
 import { note } from '../src/command/kinds/texts.ts';
 import { whenPast } from '../src/command/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
-import { printLine } from '../src/command/parseLine.ts';
+import { printLine } from '../src/contract/parseLine.ts';
 import { readGravity } from '../src/command/readGravity.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';

@@ -1,4 +1,4 @@
-import { logs } from '../src/command/contract.ts';
+import { logs } from '../src/contract/contract.ts';
 import { entry as entryKind } from '../src/command/kinds/studioThings.ts';
 import { entryId } from '../src/studio/ids.ts';
 

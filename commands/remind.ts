@@ -1,4 +1,4 @@
-import type { Group } from '../src/command/contract.ts';
+import type { Group } from '../src/contract/contract.ts';
 import { remindBy } from './remind/by.ts';
 import { remindDone, remindLater, remindNotMine } from './remind/presses.ts';
 import { listReminders } from './remind/list.ts';

@@ -1,4 +1,4 @@
-import { logs } from '../src/command/contract.ts';
+import { logs } from '../src/contract/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { number } from '../src/command/kinds/quantities.ts';
 import { note } from '../src/command/kinds/texts.ts';

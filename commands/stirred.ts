@@ -1,4 +1,4 @@
-import { logs } from '../src/command/contract.ts';
+import { logs } from '../src/contract/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { pick, seen } from '../src/command/kinds/picks.ts';
 import { stirMinutes } from '../src/command/kinds/quantities.ts';

@@ -1,4 +1,4 @@
-import type { Group } from '../src/command/contract.ts';
+import type { Group } from '../src/contract/contract.ts';
 import { setDrying } from './studio/drying.ts';
 import { setFiring } from './studio/firing.ts';
 import { setHours } from './studio/hours.ts';

@@ -1,4 +1,4 @@
-import { asks } from '../src/command/contract.ts';
+import { asks } from '../src/contract/contract.ts';
 import { bucket } from '../src/command/kinds/bucket.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Clock } from './clock.ts';
-import type { Desk } from './command/contract.ts';
+import type { Desk } from './contract/contract.ts';
 import { openDesk } from './command/dispatch.ts';
 import { commands } from './registry.ts';
 import { openHandbook } from './search/openHandbook.ts';

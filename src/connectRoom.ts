@@ -2,7 +2,7 @@ import type { App } from './app.ts';
 import { UsageProblem } from './bin/exitCodeOf.ts';
 import { boardRows } from './command/boardRows.ts';
 import type { Config } from './config.ts';
-import type { Log } from './command/log.ts';
+import type { Log } from './contract/log.ts';
 import type { Post } from './room/ports.ts';
 import { freshPasscode, freshToken, sealed } from './room/secrets.ts';
 import { startRoom, type RunningRoom } from './room/startRoom.ts';

@@ -4,7 +4,7 @@ import { openApp, type App } from './app.ts';
 import { chosenStudio } from './bin/chosenStudio.ts';
 import { exitCodeOf, UsageProblem } from './bin/exitCodeOf.ts';
 import { systemClock } from './clock.ts';
-import type { Voice } from './command/contract.ts';
+import type { Voice } from './contract/contract.ts';
 import { readConfig, type Config } from './config.ts';
 import { openReminders } from './openReminders.ts';
 import { demoFile, openDemo } from './seed/openDemo.ts';

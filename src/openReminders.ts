@@ -1,6 +1,6 @@
 import type { App } from './app.ts';
-import type { Voice } from './command/contract.ts';
-import type { Log } from './command/log.ts';
+import type { Voice } from './contract/contract.ts';
+import type { Log } from './contract/log.ts';
 import { startReminders, type Reminders } from './reminders/startReminders.ts';
 
 /** Says the reminders of this file through whatever platforms are connected. */

@@ -21,7 +21,7 @@ import { stirred } from '../commands/stirred.ts';
 import { studioGroup } from '../commands/studio.ts';
 import { undo } from '../commands/undo.ts';
 import { waterOrStir } from '../commands/waterOrStir.ts';
-import type { Command } from './command/contract.ts';
+import type { Command } from './contract/contract.ts';
 
 /** Everything that a member can say, in the order in which it is shown. */
 export const commands: Command[] = [

@@ -1,7 +1,7 @@
-import { asks, type Reply } from '../../src/command/contract.ts';
+import { asks, type Reply } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { volume } from '../../src/command/kinds/quantities.ts';
-import { printLine } from '../../src/command/parseLine.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
 import { blendBuckets } from '../../src/studio/batch/blendBuckets.ts';
 import { roomIn, usablePart } from '../../src/studio/verdict/roomIn.ts';
 import { millilitres } from '../../src/glaze/units.ts';

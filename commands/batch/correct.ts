@@ -1,4 +1,4 @@
-import { asks, type Asking, type Reply } from '../../src/command/contract.ts';
+import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { recipe } from '../../src/command/kinds/recipes.ts';

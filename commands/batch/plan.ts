@@ -1,4 +1,4 @@
-import { asks, type Reply } from '../../src/command/contract.ts';
+import { asks, type Reply } from '../../src/contract/contract.ts';
 import { batchSheet } from '../../src/command/batchSheet.ts';
 import { materialGravities, recipe } from '../../src/command/kinds/recipes.ts';
 import { mass, number, statedGravity, volume } from '../../src/command/kinds/quantities.ts';

@@ -1,4 +1,4 @@
-import { asks, logs, type Reply } from '../../src/command/contract.ts';
+import { asks, logs, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/command/kinds/recipes.ts';
 import { text } from '../../src/command/kinds/texts.ts';
 import { knownRecipe } from '../../src/command/knownRecipe.ts';

@@ -1,4 +1,4 @@
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/command/bucketCard.ts';
 import { bucketOptions } from '../../src/command/bucketOptions.ts';
 import { bucketProblem } from '../../src/command/bucketProblem.ts';

@@ -3,7 +3,7 @@ import { bucketOptions } from '../../src/command/bucketOptions.ts';
 import { bucketProblem } from '../../src/command/bucketProblem.ts';
 import { holdPoisoned } from '../../src/command/holdPoisoned.ts';
 import { bucketSaid } from '../../src/command/bucketSaid.ts';
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';
 import type { BucketSettings } from '../../src/studio/bucketSettings.ts';

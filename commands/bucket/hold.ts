@@ -1,4 +1,4 @@
-import { logs, type Logging } from '../../src/command/contract.ts';
+import { logs, type Logging } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';

@@ -1,4 +1,4 @@
-import { asks } from '../../src/command/contract.ts';
+import { asks } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/command/kinds/picks.ts';
 import { lately } from '../../src/command/unloggedReply.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';

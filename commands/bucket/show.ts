@@ -1,6 +1,6 @@
 import { bucketCard } from '../../src/command/bucketCard.ts';
 import { bucketChart } from '../../src/command/bucketChart.ts';
-import { asks } from '../../src/command/contract.ts';
+import { asks } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 
 export const showBucket = asks({

@@ -1,5 +1,5 @@
 import { coatData } from '../../src/command/coatData.ts';
-import { asks } from '../../src/command/contract.ts';
+import { asks } from '../../src/contract/contract.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 
 /** Two presses for the first coat that is ready: more would be a wall of buttons. */

@@ -1,4 +1,4 @@
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { coat as coatKind } from '../../src/command/kinds/coat.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { note } from '../../src/command/kinds/texts.ts';

@@ -1,6 +1,6 @@
 import { fraction } from '../../src/glaze/units.ts';
 import { coatReply } from '../../src/command/coatReply.ts';
-import { logs, type Reply } from '../../src/command/contract.ts';
+import { logs, type Reply } from '../../src/contract/contract.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { pieces } from '../../src/command/kinds/pieces.ts';
 import { percent, temperature } from '../../src/command/kinds/quantities.ts';

@@ -1,5 +1,5 @@
 import { absorptionByWeighing, absorptionOf, studioBisque } from '../../src/glaze/absorption.ts';
-import { asks, type Reply } from '../../src/command/contract.ts';
+import { asks, type Reply } from '../../src/contract/contract.ts';
 import { mass } from '../../src/command/kinds/quantities.ts';
 
 export const bisqueAbsorption = asks({

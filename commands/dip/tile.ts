@@ -1,5 +1,5 @@
 import { gravity } from '../../src/glaze/units.ts';
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { dipSeconds, length, percent, statedGravity } from '../../src/command/kinds/quantities.ts';
 import { note, text } from '../../src/command/kinds/texts.ts';

@@ -1,4 +1,4 @@
-import { asks } from '../../src/command/contract.ts';
+import { asks } from '../../src/contract/contract.ts';
 import { dipTimeReply } from '../../src/command/dipTimeReply.ts';
 import { bucket } from '../../src/command/kinds/bucket.ts';
 import { length, percent } from '../../src/command/kinds/quantities.ts';

@@ -1,6 +1,6 @@
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { noteKinds, sameTitle } from '../../src/command/noteOptions.ts';
-import { printLine } from '../../src/command/parseLine.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
 /** Enough for any studio, and few enough to be searched in no time. */

@@ -1,4 +1,4 @@
-import { logs, type Reply } from '../../src/command/contract.ts';
+import { logs, type Reply } from '../../src/contract/contract.ts';
 import { studioNote } from '../../src/command/kinds/studioNote.ts';
 import { noteKinds, sameTitle } from '../../src/command/noteOptions.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';

@@ -1,4 +1,4 @@
-import { asks } from '../../src/command/contract.ts';
+import { asks } from '../../src/contract/contract.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 

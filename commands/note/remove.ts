@@ -1,4 +1,4 @@
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { studioNote } from '../../src/command/kinds/studioNote.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 

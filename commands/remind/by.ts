@@ -1,4 +1,4 @@
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 
 export const remindBy = logs({

@@ -1,4 +1,4 @@
-import { logs, type Logging, type Reply } from '../../src/command/contract.ts';
+import { logs, type Logging, type Reply } from '../../src/contract/contract.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { time } from '../../src/command/kinds/quantities.ts';
 import { reminder as reminderKind } from '../../src/command/kinds/reminder.ts';

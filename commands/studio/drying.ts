@@ -1,4 +1,4 @@
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { percent, temperature, time } from '../../src/command/kinds/quantities.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { hours } from '../../src/studio/ids.ts';

@@ -1,5 +1,5 @@
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/command/kinds/picks.ts';
 import { hourAhead } from '../../src/command/kinds/when.ts';
 

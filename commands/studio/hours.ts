@@ -1,4 +1,4 @@
-import { logs, type Reply } from '../../src/command/contract.ts';
+import { logs, type Reply } from '../../src/contract/contract.ts';
 import { calendarDays, dayHours } from '../../src/command/kinds/hours.ts';
 import {
   nextOpenInstant,

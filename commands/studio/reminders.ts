@@ -1,4 +1,4 @@
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { quietHours } from '../../src/command/kinds/hours.ts';
 import { time } from '../../src/command/kinds/quantities.ts';
 import { hours, minutes } from '../../src/studio/ids.ts';

@@ -1,4 +1,4 @@
-import { logs, type Reply } from '../../src/command/contract.ts';
+import { logs, type Reply } from '../../src/contract/contract.ts';
 import { dayHours, weekday } from '../../src/command/kinds/hours.ts';
 import { text } from '../../src/command/kinds/texts.ts';
 

@@ -1,4 +1,4 @@
-import { asks } from '../../src/command/contract.ts';
+import { asks } from '../../src/contract/contract.ts';
 import { studioCard } from '../../src/command/studioCard.ts';
 
 export const showStudio = asks({

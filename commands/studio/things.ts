@@ -1,6 +1,6 @@
 import { vesselVolume } from '../../src/glaze/gravityByWeighing.ts';
 import { celsius, grams } from '../../src/glaze/units.ts';
-import { logs } from '../../src/command/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/command/kinds/picks.ts';
 import { temperature } from '../../src/command/kinds/quantities.ts';
 import { cupKind, member as memberKind, scaleWeight } from '../../src/command/kinds/studioThings.ts';

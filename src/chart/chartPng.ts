@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { Resvg } from '@resvg/resvg-js';
-import type { Chart } from '../command/contract.ts';
+import type { Chart } from '../contract/contract.ts';
 import { chartSvg } from './chartSvg.ts';
 
 /** A bare server has no fonts: ours comes with the program. */

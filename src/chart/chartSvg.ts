@@ -1,4 +1,4 @@
-import type { Chart } from '../command/contract.ts';
+import type { Chart } from '../contract/contract.ts';
 import { localMilliseconds } from './localMilliseconds.ts';
 import { panel } from './panel.ts';
 import { light, type Theme } from './theme.ts';

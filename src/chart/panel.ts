@@ -1,7 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import { parseHTML } from 'linkedom';
 import { localMilliseconds } from './localMilliseconds.ts';
-import type { Chart } from '../command/contract.ts';
+import type { Chart } from '../contract/contract.ts';
 import type { Theme } from './theme.ts';
 
 type Series = Chart['series'][number];

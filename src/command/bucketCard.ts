@@ -5,7 +5,7 @@ import { volumeHeld } from '../studio/bucket/foldBucket.ts';
 import { hours } from '../studio/ids.ts';
 import { restLearned } from '../studio/verdict/restLearned.ts';
 import { usualSolids } from '../studio/settings/usualSolids.ts';
-import type { Asking, Reply } from './contract.ts';
+import type { Asking, Reply } from '../contract/contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 import { accountOf } from './unloggedReply.ts';
 import { hasMovedOn } from './verdictReply.ts';

@@ -3,7 +3,7 @@ import type { Entry } from '../studio/entry.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { foldBucket } from '../studio/bucket/foldBucket.ts';
 import type { LoggedEvent, Notes } from '../studio/logbook/ports.ts';
-import type { Asking, Chart } from './contract.ts';
+import type { Asking, Chart } from '../contract/contract.ts';
 
 const isBucketEntry = (entry: Entry<LoggedEvent>): entry is BucketEntry => entry.stream > 0;
 

@@ -1,6 +1,6 @@
 import { bucketCautions, bucketUses, type BucketCaution } from '../studio/bucketSettings.ts';
 import { hours } from '../studio/ids.ts';
-import type { Kind } from './contract.ts';
+import type { Kind } from '../contract/contract.ts';
 import { pick, several } from './kinds/picks.ts';
 import { gravityWindow, length, number, secondsWindow, time, volume } from './kinds/quantities.ts';
 import { cup } from './kinds/studioThings.ts';

@@ -7,7 +7,7 @@ import type { Studio } from '../studio/settings/studio.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
 import { coatData } from './coatData.ts';
-import type { Asking, Reply } from './contract.ts';
+import type { Asking, Reply } from '../contract/contract.ts';
 
 const isEmulsion = ({ resist }: CoatState) => resist === 'wax' || resist === 'latex';
 

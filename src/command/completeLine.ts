@@ -1,5 +1,5 @@
-import { isGroup, type Choice, type Command, type Desk, type Leaf, type Request } from './contract.ts';
-import { leafAt, marks, parseLine, quoted } from './parseLine.ts';
+import { isGroup, type Choice, type Command, type Desk, type Leaf, type Request } from '../contract/contract.ts';
+import { leafAt, marks, parseLine, quoted } from '../contract/parseLine.ts';
 
 export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'at'>;
 

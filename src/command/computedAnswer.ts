@@ -5,7 +5,7 @@ import { dipTime } from '../studio/piece/dipTime.ts';
 import type { NoteSum } from '../studio/handbook.ts';
 import type { Text } from '../words/text.ts';
 import { coatData } from './coatData.ts';
-import type { Asking, Reply } from './contract.ts';
+import type { Asking, Reply } from '../contract/contract.ts';
 import { dipTimeReply } from './dipTimeReply.ts';
 import { lastDone } from './lastDone.ts';
 import { verdictReply } from './verdictReply.ts';

@@ -3,9 +3,9 @@ import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { Books, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
-import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from './contract.ts';
+import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from '../contract/contract.ts';
 import { movedOn } from './movedOn.ts';
-import { leafAt, printLine, quoted } from './parseLine.ts';
+import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
 
 export interface DeskPorts {
   commands: Command[];

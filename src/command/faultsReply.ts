@@ -6,7 +6,7 @@ import { isOfFit } from '../studio/firing/firedEvent.ts';
 import type { StreamNo } from '../studio/ids.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
-import type { Reply } from './contract.ts';
+import type { Reply } from '../contract/contract.ts';
 
 /** As many pairs as a phone shows at once, and as many results as tell that they came in. */
 const mostRows = 6;

@@ -6,7 +6,7 @@ import { hours, since, type Instant } from '../studio/ids.ts';
 import { prepSteps } from '../studio/piece/pieceEvent.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
-import type { Reply } from './contract.ts';
+import type { Reply } from '../contract/contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 
 /** How much a first line holds. */

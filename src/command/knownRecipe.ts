@@ -1,7 +1,7 @@
 import type { Gravity } from '../glaze/units.ts';
 import { solidsOf, unknownMaterials, withGravities, type Recipe } from '../studio/settings/recipe.ts';
-import type { Asking, Reply } from './contract.ts';
-import { printLine } from './parseLine.ts';
+import type { Asking, Reply } from '../contract/contract.ts';
+import { printLine } from '../contract/parseLine.ts';
 import type { Part } from '../parse/readRecipe.ts';
 
 type Known = { ok: true; recipe: Recipe; solids: Gravity } | { ok: false; reply: Reply };

@@ -1,7 +1,7 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Deed } from '../studio/logbook/deed.ts';
 import type { LoggedEvent } from '../studio/logbook/ports.ts';
-import type { Asking, Reply } from './contract.ts';
+import type { Asking, Reply } from '../contract/contract.ts';
 import { describeEntry } from './describeEntry.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 

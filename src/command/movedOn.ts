@@ -1,6 +1,6 @@
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Seq } from '../studio/ids.ts';
-import type { Asking, Reply } from './contract.ts';
+import type { Asking, Reply } from '../contract/contract.ts';
 import { describeEntry } from './describeEntry.ts';
 import { verdictReply } from './verdictReply.ts';
 

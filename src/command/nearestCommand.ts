@@ -1,5 +1,5 @@
 import { edits } from '../studio/naming/edits.ts';
-import type { Command } from './contract.ts';
+import type { Command } from '../contract/contract.ts';
 
 /** The command that a misspelt one was most likely meant for. */
 export const nearestCommand = (typed: string, commands: readonly Command[]): string | undefined => {

@@ -8,8 +8,8 @@ import type { Studio, Vessel } from '../studio/settings/studio.ts';
 import { plausibleGravity, weighGravity } from '../studio/measure/weighGravity.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
-import type { Reply } from './contract.ts';
-import { printLine } from './parseLine.ts';
+import type { Reply } from '../contract/contract.ts';
+import { printLine } from '../contract/parseLine.ts';
 
 type Measured = NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>;
 

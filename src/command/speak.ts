@@ -1,6 +1,6 @@
 import { nearestCommand } from './nearestCommand.ts';
-import { parseLine } from './parseLine.ts';
-import type { Desk, Reply, Request } from './contract.ts';
+import { parseLine } from '../contract/parseLine.ts';
+import type { Desk, Reply, Request } from '../contract/contract.ts';
 import type { Words } from '../words/words.ts';
 
 export type Speaker = Pick<Request, 'studio' | 'member' | 'role' | 'at' | 'guest'>;

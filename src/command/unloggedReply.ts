@@ -6,9 +6,9 @@ import type { Studio } from '../studio/settings/studio.ts';
 import type { UnloggedChange, Within } from '../studio/contents/unloggedChange.ts';
 import { wallOf } from '../studio/time/wallTime.ts';
 import type { Words } from '../words/words.ts';
-import type { Action, Reply } from './contract.ts';
+import type { Action, Reply } from '../contract/contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
-import { printLine } from './parseLine.ts';
+import { printLine } from '../contract/parseLine.ts';
 
 const over1000 = ({ value, u95 }: Within<number>) => ({ value: Math.abs(value) / 1000, u95: u95 / 1000 });
 

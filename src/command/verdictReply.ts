@@ -5,7 +5,7 @@ import { decide } from '../studio/verdict/decide.ts';
 import type { Verdict } from '../studio/verdict/verdict.ts';
 import type { Text } from '../words/text.ts';
 import type { Words } from '../words/words.ts';
-import type { Action, Asking, Reply } from './contract.ts';
+import type { Action, Asking, Reply } from '../contract/contract.ts';
 import { onceEach } from './onceEach.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';

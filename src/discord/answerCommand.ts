@@ -1,6 +1,6 @@
 import { SnowflakeUtil, type APIInteraction } from 'discord.js';
-import type { Leaf, Reply, Request } from '../command/contract.ts';
-import type { ParsedLine } from '../command/parseLine.ts';
+import type { Leaf, Reply, Request } from '../contract/contract.ts';
+import type { ParsedLine } from '../contract/parseLine.ts';
 import { discordWords } from '../words/discordWords.ts';
 import { forLog } from './failure.ts';
 import type { Bot } from './bot.ts';

@@ -3,7 +3,7 @@ import {
   type APIApplicationCommandInteractionDataBasicOption,
   type APIApplicationCommandInteractionDataOption,
 } from 'discord.js';
-import type { ParsedLine } from '../command/parseLine.ts';
+import type { ParsedLine } from '../contract/parseLine.ts';
 import { discordWords } from '../words/discordWords.ts';
 
 type Sent = APIApplicationCommandInteractionDataOption<never> | APIApplicationCommandInteractionDataOption;

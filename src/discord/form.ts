@@ -6,7 +6,7 @@ import {
   type ModalSubmitLabelComponent,
   type APIModalSubmission,
 } from 'discord.js';
-import type { Choice, Leaf, Option } from '../command/contract.ts';
+import type { Choice, Leaf, Option } from '../contract/contract.ts';
 import { discordWords } from '../words/discordWords.ts';
 import { clipped } from './markdown.ts';
 import type { Words } from './ports.ts';

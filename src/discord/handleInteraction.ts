@@ -9,8 +9,8 @@ import {
   type APIModalSubmitInteraction,
   ApplicationCommandType,
 } from 'discord.js';
-import type { Choice, Option } from '../command/contract.ts';
-import { leafAt, parseLine } from '../command/parseLine.ts';
+import type { Choice, Option } from '../contract/contract.ts';
+import { leafAt, parseLine } from '../contract/parseLine.ts';
 import { discordWords } from '../words/discordWords.ts';
 import { forLog } from './failure.ts';
 import { answerCommand } from './answerCommand.ts';

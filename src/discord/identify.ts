@@ -4,7 +4,7 @@ import {
   type APIInteractionGuildMember,
   type APIUser,
 } from 'discord.js';
-import type { Request } from '../command/contract.ts';
+import type { Request } from '../contract/contract.ts';
 import type { DiscordPorts, StudioId } from './ports.ts';
 
 export type Who = Pick<Request, 'studio' | 'member' | 'role'>;

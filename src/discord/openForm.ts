@@ -1,5 +1,5 @@
 import { InteractionResponseType as Callback } from 'discord.js';
-import { printLine } from '../command/parseLine.ts';
+import { printLine } from '../contract/parseLine.ts';
 import type { Bot } from './bot.ts';
 import type { Used } from './answerCommand.ts';
 import { form } from './form.ts';

@@ -1,5 +1,5 @@
-import type { Chart, Command, Desk, Request } from '../command/contract.ts';
-import type { Log } from '../command/log.ts';
+import type { Chart, Command, Desk, Request } from '../contract/contract.ts';
+import type { Log } from '../contract/log.ts';
 
 export type StudioId = Request['studio'];
 export type MemberId = Request['member'];

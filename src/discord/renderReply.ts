@@ -6,7 +6,7 @@ import {
   type APIComponentInMessageActionRow,
   type RawFile,
 } from 'discord.js';
-import type { Action, Reply } from '../command/contract.ts';
+import type { Action, Reply } from '../contract/contract.ts';
 import { discordWords } from '../words/discordWords.ts';
 import { logWords } from '../words/logWords.ts';
 import { forLog } from './failure.ts';

@@ -7,7 +7,7 @@ import {
   type APIApplicationCommandSubcommandOption,
   type RESTPostAPIChatInputApplicationCommandsJSONBody,
 } from 'discord.js';
-import { isGroup, type Command, type Leaf, type Option } from '../command/contract.ts';
+import { isGroup, type Command, type Leaf, type Option } from '../contract/contract.ts';
 import { discordWords } from '../words/discordWords.ts';
 import { clipped } from './markdown.ts';
 import type { Words } from './ports.ts';

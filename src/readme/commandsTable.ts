@@ -1,4 +1,4 @@
-import { isGroup, type Command, type Leaf } from '../command/contract.ts';
+import { isGroup, type Command, type Leaf } from '../contract/contract.ts';
 import type { Words } from '../words/words.ts';
 
 const cell = (text: string): string => text.replaceAll('|', '\\|');

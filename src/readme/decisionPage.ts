@@ -1,4 +1,4 @@
-import { plainText } from '../command/plainText.ts';
+import { plainText } from '../contract/plainText.ts';
 import { grid, type Move } from '../studio/verdict/decisionTable.ts';
 import { instant } from '../studio/ids.ts';
 import { rules, type Rule } from '../studio/verdict/rules.ts';

@@ -1,4 +1,4 @@
-import type { Command } from '../command/contract.ts';
+import type { Command } from '../contract/contract.ts';
 import type { Words } from '../words/words.ts';
 import { commandsTable } from './commandsTable.ts';
 

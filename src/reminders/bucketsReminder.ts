@@ -1,4 +1,4 @@
-import type { Reply } from '../command/contract.ts';
+import type { Reply } from '../contract/contract.ts';
 import { decide } from '../studio/verdict/decide.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Logbook } from '../studio/logbook/ports.ts';

@@ -1,5 +1,5 @@
-import type { Action, Reply } from '../command/contract.ts';
-import { printLine } from '../command/parseLine.ts';
+import type { Action, Reply } from '../contract/contract.ts';
+import { printLine } from '../contract/parseLine.ts';
 import { unloggedReply } from '../command/unloggedReply.ts';
 import type { CoatState } from '../studio/resist/coat.ts';
 import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';

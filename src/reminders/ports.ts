@@ -1,5 +1,5 @@
-import type { Request, Voice } from '../command/contract.ts';
-import type { Log } from '../command/log.ts';
+import type { Request, Voice } from '../contract/contract.ts';
+import type { Log } from '../contract/log.ts';
 import type { Books, ReminderQueue } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 

@@ -1,4 +1,4 @@
-import { isGroup, type Command, type Leaf } from '../command/contract.ts';
+import { isGroup, type Command, type Leaf } from '../contract/contract.ts';
 import type { Words } from './ports.ts';
 import type { WireLeaf, WireOption } from './wire.ts';
 

@@ -1,5 +1,5 @@
-import type { Chart, Command, Desk, Reply, Request } from '../command/contract.ts';
-import type { Log } from '../command/log.ts';
+import type { Chart, Command, Desk, Reply, Request } from '../contract/contract.ts';
+import type { Log } from '../contract/log.ts';
 import type { PeopleChange } from '../studio/logbook/ports.ts';
 import type { WireBucket } from './wire.ts';
 

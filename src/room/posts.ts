@@ -1,5 +1,5 @@
-import type { Log } from '../command/log.ts';
-import type { Reply } from '../command/contract.ts';
+import type { Log } from '../contract/log.ts';
+import type { Reply } from '../contract/contract.ts';
 import type { MemberId, Post, PostShelf, RoomPorts } from './ports.ts';
 
 type PostsPorts = Pick<RoomPorts, 'shelf' | 'log' | 'words'>;

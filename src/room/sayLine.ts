@@ -1,5 +1,5 @@
-import type { Reply, Request } from '../command/contract.ts';
-import { printLine } from '../command/parseLine.ts';
+import type { Reply, Request } from '../contract/contract.ts';
+import { printLine } from '../contract/parseLine.ts';
 import { speak } from '../command/speak.ts';
 import type { Post, Session } from './ports.ts';
 import type { Room } from './room.ts';

@@ -1,7 +1,7 @@
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { AddressInfo } from 'node:net';
-import type { Desk, Voice } from '../command/contract.ts';
+import type { Desk, Voice } from '../contract/contract.ts';
 import { followPeople } from './followPeople.ts';
 import { guard, guardWrite } from './guard.ts';
 import type { Hearing } from './hearing.ts';

@@ -1,5 +1,5 @@
-import type { Action, Command, Reply } from '../command/contract.ts';
-import { parseLine } from '../command/parseLine.ts';
+import type { Action, Command, Reply } from '../contract/contract.ts';
+import { parseLine } from '../contract/parseLine.ts';
 import { logWords } from '../words/logWords.ts';
 import { roomWords } from '../words/roomWords.ts';
 import type { Post, Words } from './ports.ts';

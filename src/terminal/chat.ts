@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
-import type { Action, Desk, Reply, ReplyFile, Request } from '../command/contract.ts';
+import type { Action, Desk, Reply, ReplyFile, Request } from '../contract/contract.ts';
 import { speak } from '../command/speak.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';

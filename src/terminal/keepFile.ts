@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { ReplyFile } from '../command/contract.ts';
+import type { ReplyFile } from '../contract/contract.ts';
 
 const mostOfOneName = 1_000;
 

@@ -1,5 +1,5 @@
-import type { Reply } from '../command/contract.ts';
-import { plainText, type Seen } from '../command/plainText.ts';
+import type { Reply } from '../contract/contract.ts';
+import { plainText, type Seen } from '../contract/plainText.ts';
 import { logWords } from '../words/logWords.ts';
 import { sayWords } from '../words/sayWords.ts';
 

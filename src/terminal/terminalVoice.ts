@@ -1,4 +1,4 @@
-import type { Reply, Voice } from '../command/contract.ts';
+import type { Reply, Voice } from '../contract/contract.ts';
 
 /** Speaks reminders to whoever sits at this terminal. */
 export const terminalVoice = (

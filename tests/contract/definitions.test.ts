@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { isGroup, type Asking, type Leaf } from '../../src/command/contract.ts';
-import { parseLine } from '../../src/command/parseLine.ts';
+import { isGroup, type Asking, type Leaf } from '../../src/contract/contract.ts';
+import { parseLine } from '../../src/contract/parseLine.ts';
 import { slashCommands } from '../../src/discord/slashCommands.ts';
 import { commands } from '../../src/registry.ts';
 import { en } from '../../src/words/en.ts';

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Action, Command } from '../../src/command/contract.ts';
+import type { Action, Command } from '../../src/contract/contract.ts';
 import { seq } from '../../src/studio/ids.ts';
 import { said, t } from '../../src/words/text.ts';
 import { list, text } from '../helpers/discordBody.ts';

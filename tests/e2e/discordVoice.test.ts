@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { Reply } from '../../src/command/contract.ts';
+import type { Reply } from '../../src/contract/contract.ts';
 import type { MemberId, StudioId } from '../../src/studio/ids.ts';
 import { t } from '../../src/words/text.ts';
 import { serverError } from '../helpers/discordDouble.ts';

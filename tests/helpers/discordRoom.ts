@@ -2,7 +2,7 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { asks, logs, type Command, type Kind, type Reply } from '../../src/command/contract.ts';
+import { asks, logs, type Command, type Kind, type Reply } from '../../src/contract/contract.ts';
 import { openDesk } from '../../src/command/dispatch.ts';
 import type { DiscordPorts } from '../../src/discord/ports.ts';
 import { type Discord, type DiscordSettings, startDiscord } from '../../src/discord/startDiscord.ts';

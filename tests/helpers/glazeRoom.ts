@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
-import type { Desk, Request } from '../../src/command/contract.ts';
+import type { Desk, Request } from '../../src/contract/contract.ts';
 import { openDesk } from '../../src/command/dispatch.ts';
-import { printLine } from '../../src/command/parseLine.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
 import { speak } from '../../src/command/speak.ts';
 import { commands } from '../../src/registry.ts';
 import { seq, type Instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';

@@ -1,5 +1,5 @@
 import { onTestFinished } from 'vitest';
-import type { Reply, Voice } from '../../src/command/contract.ts';
+import type { Reply, Voice } from '../../src/contract/contract.ts';
 import { connectDiscord } from '../../src/connectDiscord.ts';
 import { startReminders, type Reminders } from '../../src/reminders/startReminders.ts';
 import { openStore, type Store } from '../../src/store/openStore.ts';

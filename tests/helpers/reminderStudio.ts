@@ -1,4 +1,4 @@
-import type { Desk } from '../../src/command/contract.ts';
+import type { Desk } from '../../src/contract/contract.ts';
 import { openDesk } from '../../src/command/dispatch.ts';
 import { speak } from '../../src/command/speak.ts';
 import { commands } from '../../src/registry.ts';

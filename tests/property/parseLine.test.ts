@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isGroup } from '../../src/command/contract.ts';
-import { parseLine, printLine } from '../../src/command/parseLine.ts';
+import { isGroup } from '../../src/contract/contract.ts';
+import { parseLine, printLine } from '../../src/contract/parseLine.ts';
 import { commands } from '../../src/registry.ts';
 import { seq } from '../../src/studio/ids.ts';
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { chartPng } from '../../../src/chart/chartPng.ts';
 import { chartSvg } from '../../../src/chart/chartSvg.ts';
 import { dark } from '../../../src/chart/theme.ts';
-import type { Chart } from '../../../src/command/contract.ts';
+import type { Chart } from '../../../src/contract/contract.ts';
 import { instant } from '../../../src/studio/ids.ts';
 
 const noon = Date.UTC(2026, 2, 20, 12);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { leafAt } from '../../../src/command/parseLine.ts';
+import { leafAt } from '../../../src/contract/parseLine.ts';
 import { commands } from '../../../src/registry.ts';
 import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 

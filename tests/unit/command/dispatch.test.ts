@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { asks, isGroup, logs, type Leaf } from '../../../src/command/contract.ts';
+import { asks, isGroup, logs, type Leaf } from '../../../src/contract/contract.ts';
 import { openDesk } from '../../../src/command/dispatch.ts';
 import { bucket } from '../../../src/command/kinds/bucket.ts';
 import { commands } from '../../../src/registry.ts';

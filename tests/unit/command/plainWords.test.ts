@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { boardRows } from '../../../src/command/boardRows.ts';
-import { plainText } from '../../../src/command/plainText.ts';
+import { plainText } from '../../../src/contract/plainText.ts';
 import { agoText } from '../../../src/words/measures.ts';
 import { en } from '../../../src/words/en.ts';
 import { noonPlus } from '../../helpers/storeEvents.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseLine } from '../../../src/command/parseLine.ts';
+import { parseLine } from '../../../src/contract/parseLine.ts';
 import { commands } from '../../../src/registry.ts';
 import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
 import { noonPlus } from '../../helpers/storeEvents.ts';

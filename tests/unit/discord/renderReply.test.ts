@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Action, Chart, Reply } from '../../../src/command/contract.ts';
+import type { Action, Chart, Reply } from '../../../src/contract/contract.ts';
 import type { DiscordPorts } from '../../../src/discord/ports.ts';
 import { readPressId } from '../../../src/discord/pressId.ts';
 import { renderReply } from '../../../src/discord/renderReply.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isGroup, type Leaf } from '../../../src/command/contract.ts';
+import { isGroup, type Leaf } from '../../../src/contract/contract.ts';
 import { form } from '../../../src/discord/form.ts';
 import { slashCommands } from '../../../src/discord/slashCommands.ts';
 import { commands } from '../../../src/registry.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { isGroup } from '../../../src/command/contract.ts';
+import { isGroup } from '../../../src/contract/contract.ts';
 import { noteActions } from '../../../src/command/noteActions.ts';
-import { parseLine } from '../../../src/command/parseLine.ts';
+import { parseLine } from '../../../src/contract/parseLine.ts';
 import { epsomInSolution } from '../../../src/glaze/epsomSolution.ts';
 import { gravityFromBaume, gravityFromTwaddell } from '../../../src/glaze/hydrometer.ts';
 import { waterToAdd } from '../../../src/glaze/massBalance.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../../src/command/dispatch.ts';
 import { speak } from '../../../src/command/speak.ts';
-import type { Request } from '../../../src/command/contract.ts';
+import type { Request } from '../../../src/contract/contract.ts';
 import { commands } from '../../../src/registry.ts';
 import { checkStates } from '../../../src/store/checkStates.ts';
 import { streamNo, type MemberId } from '../../../src/studio/ids.ts';
