@@ -1,7 +1,7 @@
 import { computedAnswer } from '../src/command/computedAnswer.ts';
 import { asks, type Action, type Asking, type Reply } from '../src/contract/contract.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
-import { text } from '../src/command/kinds/texts.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
+import { text } from '../src/contract/kinds/texts.ts';
 import { noteActions } from '../src/command/noteActions.ts';
 import { noteId, noteParts, noteTitle, readNote } from '../src/command/noteParts.ts';
 import { onceEach } from '../src/command/onceEach.ts';

@@ -2,9 +2,9 @@ import { epsomInSolution, epsomToSaturate } from '../src/glaze/epsomSolution.ts'
 import { householdVolumes } from '../src/glaze/householdVolumes.ts';
 import { grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
 import { asks, type Asking, type Reply } from '../src/contract/contract.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
-import { pick } from '../src/command/kinds/picks.ts';
-import { temperature, volume } from '../src/command/kinds/quantities.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
+import { pick } from '../src/contract/kinds/picks.ts';
+import { temperature, volume } from '../src/contract/kinds/quantities.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';

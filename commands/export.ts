@@ -2,9 +2,9 @@ import { asks } from '../src/contract/contract.ts';
 import { exportCsv } from '../src/command/exportCsv.ts';
 import { exportFormat, exportJson } from '../src/command/exportJson.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
-import { pick } from '../src/command/kinds/picks.ts';
-import { number } from '../src/command/kinds/quantities.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
+import { pick } from '../src/contract/kinds/picks.ts';
+import { number } from '../src/contract/kinds/quantities.ts';
 import { days, instant } from '../src/studio/ids.ts';
 
 /** Every platform takes a file of that size. */

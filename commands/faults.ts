@@ -1,7 +1,7 @@
 import { asks, type Reply } from '../src/contract/contract.ts';
 import { faultsReply } from '../src/command/faultsReply.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
-import { number } from '../src/command/kinds/quantities.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
+import { number } from '../src/contract/kinds/quantities.ts';
 import { compareFaults } from '../src/studio/firing/compareFaults.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { days, later, type Instant } from '../src/studio/ids.ts';

@@ -1,10 +1,10 @@
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { firedReply } from '../src/command/firedReply.ts';
-import { bisque, cone } from '../src/command/kinds/bisque.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
-import { piecesFired, result } from '../src/command/kinds/fired.ts';
-import { note, text } from '../src/command/kinds/texts.ts';
-import { stretchPast } from '../src/command/kinds/when.ts';
+import { bisque, cone } from '../src/contract/kinds/bisque.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
+import { piecesFired, result } from '../src/contract/kinds/fired.ts';
+import { note, text } from '../src/contract/kinds/texts.ts';
+import { stretchPast } from '../src/contract/kinds/when.ts';
 import { areSamePieces } from '../src/studio/resist/coat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firing/firedEvent.ts';

@@ -1,5 +1,5 @@
 import { logs } from '../src/contract/contract.ts';
-import { yesNo } from '../src/command/kinds/picks.ts';
+import { yesNo } from '../src/contract/kinds/picks.ts';
 
 export const forgetMe = logs({
   name: 'forget-me',

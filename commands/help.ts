@@ -1,5 +1,5 @@
 import { asks } from '../src/contract/contract.ts';
-import { text } from '../src/command/kinds/texts.ts';
+import { text } from '../src/contract/kinds/texts.ts';
 
 export const help = asks({
   name: 'help',

@@ -1,7 +1,7 @@
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
-import { yesNo } from '../src/command/kinds/picks.ts';
-import { text } from '../src/command/kinds/texts.ts';
+import { yesNo } from '../src/contract/kinds/picks.ts';
+import { text } from '../src/contract/kinds/texts.ts';
 import { shownLinkCode } from '../src/studio/people/linkCode.ts';
 
 const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {

@@ -1,11 +1,11 @@
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
-import { cone } from '../src/command/kinds/bisque.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
-import { pick, several, yesNo } from '../src/command/kinds/picks.ts';
-import { pieces } from '../src/command/kinds/pieces.ts';
-import { length, percent } from '../src/command/kinds/quantities.ts';
-import { text } from '../src/command/kinds/texts.ts';
-import { hourAhead } from '../src/command/kinds/when.ts';
+import { cone } from '../src/contract/kinds/bisque.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
+import { pick, several, yesNo } from '../src/contract/kinds/picks.ts';
+import { pieces } from '../src/contract/kinds/pieces.ts';
+import { length, percent } from '../src/contract/kinds/quantities.ts';
+import { text } from '../src/contract/kinds/texts.ts';
+import { hourAhead } from '../src/contract/kinds/when.ts';
 import { pieceReply } from '../src/command/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
 import { resists } from '../src/studio/resist/overnight.ts';

@@ -2,12 +2,12 @@ import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/
 import { kinematicViscosityFromCup } from '../src/glaze/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/temperatureCorrection.ts';
 import { logs, type Action, type Logging } from '../src/contract/contract.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
-import { pick, seen, yesNo } from '../src/command/kinds/picks.ts';
-import { effluxTime, length, number, readOffGravity, temperature } from '../src/command/kinds/quantities.ts';
-import { cup, scaleWeight, vessel } from '../src/command/kinds/studioThings.ts';
-import { note } from '../src/command/kinds/texts.ts';
-import { whenPast } from '../src/command/kinds/when.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
+import { pick, seen, yesNo } from '../src/contract/kinds/picks.ts';
+import { effluxTime, length, number, readOffGravity, temperature } from '../src/contract/kinds/quantities.ts';
+import { cup, scaleWeight, vessel } from '../src/contract/kinds/studioThings.ts';
+import { note } from '../src/contract/kinds/texts.ts';
+import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { readGravity } from '../src/command/readGravity.ts';

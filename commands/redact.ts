@@ -1,5 +1,5 @@
 import { logs } from '../src/contract/contract.ts';
-import { entry as entryKind } from '../src/command/kinds/studioThings.ts';
+import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { entryId } from '../src/studio/ids.ts';
 
 export const redact = logs({

@@ -1,8 +1,8 @@
 import { logs } from '../src/contract/contract.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
-import { number } from '../src/command/kinds/quantities.ts';
-import { note } from '../src/command/kinds/texts.ts';
-import { whenPast } from '../src/command/kinds/when.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
+import { number } from '../src/contract/kinds/quantities.ts';
+import { note } from '../src/contract/kinds/texts.ts';
+import { whenPast } from '../src/contract/kinds/when.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 
 export const sieved = logs({

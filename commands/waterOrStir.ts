@@ -1,5 +1,5 @@
 import { asks } from '../src/contract/contract.ts';
-import { bucket } from '../src/command/kinds/bucket.ts';
+import { bucket } from '../src/contract/kinds/bucket.ts';
 import { verdictReply } from '../src/command/verdictReply.ts';
 
 export const waterOrStir = asks({

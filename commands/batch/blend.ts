@@ -1,6 +1,6 @@
 import { asks, type Reply } from '../../src/contract/contract.ts';
-import { bucket } from '../../src/command/kinds/bucket.ts';
-import { volume } from '../../src/command/kinds/quantities.ts';
+import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { volume } from '../../src/contract/kinds/quantities.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { blendBuckets } from '../../src/studio/batch/blendBuckets.ts';
 import { roomIn, usablePart } from '../../src/studio/verdict/roomIn.ts';

@@ -1,7 +1,7 @@
 import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
-import { bucket } from '../../src/command/kinds/bucket.ts';
-import { pick } from '../../src/command/kinds/picks.ts';
-import { recipe } from '../../src/command/kinds/recipes.ts';
+import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { pick } from '../../src/contract/kinds/picks.ts';
+import { recipe } from '../../src/contract/kinds/recipes.ts';
 import { correctionActions, correctionAmount } from '../../src/command/correctionActions.ts';
 import { recipeOfBucket } from '../../src/command/recipeOfBucket.ts';
 import { verdictReply } from '../../src/command/verdictReply.ts';

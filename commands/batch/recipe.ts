@@ -1,6 +1,6 @@
 import { asks, logs, type Reply } from '../../src/contract/contract.ts';
-import { materialGravities, recipe } from '../../src/command/kinds/recipes.ts';
-import { text } from '../../src/command/kinds/texts.ts';
+import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
 import { knownRecipe } from '../../src/command/knownRecipe.ts';
 import { solidsOf } from '../../src/studio/settings/recipe.ts';
 

@@ -4,7 +4,7 @@ import { bucketOptions } from '../../src/command/bucketOptions.ts';
 import { bucketProblem } from '../../src/command/bucketProblem.ts';
 import { bucketSaid } from '../../src/command/bucketSaid.ts';
 import { holdPoisoned } from '../../src/command/holdPoisoned.ts';
-import { note, text } from '../../src/command/kinds/texts.ts';
+import { note, text } from '../../src/contract/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
 import { usualRest } from '../../src/studio/bucket/rests.ts';

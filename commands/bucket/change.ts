@@ -4,8 +4,8 @@ import { bucketProblem } from '../../src/command/bucketProblem.ts';
 import { holdPoisoned } from '../../src/command/holdPoisoned.ts';
 import { bucketSaid } from '../../src/command/bucketSaid.ts';
 import { logs } from '../../src/contract/contract.ts';
-import { bucket } from '../../src/command/kinds/bucket.ts';
-import { note, text } from '../../src/command/kinds/texts.ts';
+import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { note, text } from '../../src/contract/kinds/texts.ts';
 import type { BucketSettings } from '../../src/studio/bucketSettings.ts';
 
 export const changeBucket = logs({

@@ -1,5 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
-import { yesNo } from '../../src/command/kinds/picks.ts';
+import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { lately } from '../../src/command/unloggedReply.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
 

@@ -1,7 +1,7 @@
 import { asks } from '../../src/contract/contract.ts';
 import { describeEntry } from '../../src/command/describeEntry.ts';
-import { bucket } from '../../src/command/kinds/bucket.ts';
-import { number } from '../../src/command/kinds/quantities.ts';
+import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { number } from '../../src/contract/kinds/quantities.ts';
 import { seq } from '../../src/studio/ids.ts';
 import { unloggedData } from '../../src/command/unloggedReply.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';

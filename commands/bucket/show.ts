@@ -1,7 +1,7 @@
 import { bucketCard } from '../../src/command/bucketCard.ts';
 import { bucketChart } from '../../src/command/bucketChart.ts';
 import { asks } from '../../src/contract/contract.ts';
-import { bucket } from '../../src/command/kinds/bucket.ts';
+import { bucket } from '../../src/contract/kinds/bucket.ts';
 
 export const showBucket = asks({
   name: 'show',

@@ -1,7 +1,7 @@
 import { logs } from '../../src/contract/contract.ts';
-import { coat as coatKind } from '../../src/command/kinds/coat.ts';
-import { pick } from '../../src/command/kinds/picks.ts';
-import { note } from '../../src/command/kinds/texts.ts';
+import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
+import { pick } from '../../src/contract/kinds/picks.ts';
+import { note } from '../../src/contract/kinds/texts.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { coatEnds, type CoatEnd } from '../../src/studio/resist/coatEvent.ts';
 import { coatReady } from '../../src/studio/resist/coatReady.ts';

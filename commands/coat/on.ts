@@ -1,11 +1,11 @@
 import { fraction } from '../../src/glaze/units.ts';
 import { coatReply } from '../../src/command/coatReply.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
-import { pick } from '../../src/command/kinds/picks.ts';
-import { pieces } from '../../src/command/kinds/pieces.ts';
-import { percent, temperature } from '../../src/command/kinds/quantities.ts';
-import { note } from '../../src/command/kinds/texts.ts';
-import { hourAhead, hourPast } from '../../src/command/kinds/when.ts';
+import { pick } from '../../src/contract/kinds/picks.ts';
+import { pieces } from '../../src/contract/kinds/pieces.ts';
+import { percent, temperature } from '../../src/contract/kinds/quantities.ts';
+import { note } from '../../src/contract/kinds/texts.ts';
+import { hourAhead, hourPast } from '../../src/contract/kinds/when.ts';
 import { areSamePieces } from '../../src/studio/resist/coat.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';

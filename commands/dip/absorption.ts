@@ -1,6 +1,6 @@
 import { absorptionByWeighing, absorptionOf, studioBisque } from '../../src/glaze/absorption.ts';
 import { asks, type Reply } from '../../src/contract/contract.ts';
-import { mass } from '../../src/command/kinds/quantities.ts';
+import { mass } from '../../src/contract/kinds/quantities.ts';
 
 export const bisqueAbsorption = asks({
   name: 'absorption',

@@ -1,9 +1,9 @@
 import { gravity } from '../../src/glaze/units.ts';
 import { logs } from '../../src/contract/contract.ts';
-import { bucket } from '../../src/command/kinds/bucket.ts';
-import { dipSeconds, length, percent, statedGravity } from '../../src/command/kinds/quantities.ts';
-import { note, text } from '../../src/command/kinds/texts.ts';
-import { whenPast } from '../../src/command/kinds/when.ts';
+import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { dipSeconds, length, percent, statedGravity } from '../../src/contract/kinds/quantities.ts';
+import { note, text } from '../../src/contract/kinds/texts.ts';
+import { whenPast } from '../../src/contract/kinds/when.ts';
 import { predictedNow } from '../../src/studio/bucket/predictedNow.ts';
 
 export const dipTile = logs({

@@ -1,8 +1,8 @@
 import { asks } from '../../src/contract/contract.ts';
 import { dipTimeReply } from '../../src/command/dipTimeReply.ts';
-import { bucket } from '../../src/command/kinds/bucket.ts';
-import { length, percent } from '../../src/command/kinds/quantities.ts';
-import { text } from '../../src/command/kinds/texts.ts';
+import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { length, percent } from '../../src/contract/kinds/quantities.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
 
 export const timeToDip = asks({
   name: 'time',

@@ -1,5 +1,5 @@
 import { logs, type Reply } from '../../src/contract/contract.ts';
-import { studioNote } from '../../src/command/kinds/studioNote.ts';
+import { studioNote } from '../../src/contract/kinds/studioNote.ts';
 import { noteKinds, sameTitle } from '../../src/command/noteOptions.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 

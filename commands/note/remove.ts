@@ -1,5 +1,5 @@
 import { logs } from '../../src/contract/contract.ts';
-import { studioNote } from '../../src/command/kinds/studioNote.ts';
+import { studioNote } from '../../src/contract/kinds/studioNote.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
 export const removeNote = logs({

@@ -1,5 +1,5 @@
 import { logs } from '../../src/contract/contract.ts';
-import { pick } from '../../src/command/kinds/picks.ts';
+import { pick } from '../../src/contract/kinds/picks.ts';
 
 export const remindBy = logs({
   name: 'by',

@@ -1,5 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
-import { reminderText } from '../../src/command/reminderText.ts';
+import { reminderText } from '../../src/contract/kinds/reminderText.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
 export const listReminders = asks({

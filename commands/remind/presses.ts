@@ -1,7 +1,7 @@
 import { logs, type Logging, type Reply } from '../../src/contract/contract.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
-import { time } from '../../src/command/kinds/quantities.ts';
-import { reminder as reminderKind } from '../../src/command/kinds/reminder.ts';
+import { time } from '../../src/contract/kinds/quantities.ts';
+import { reminder as reminderKind } from '../../src/contract/kinds/reminder.ts';
 import { days, hours, later, minutes } from '../../src/studio/ids.ts';
 import type { Reminder } from '../../src/studio/remind/reminder.ts';
 

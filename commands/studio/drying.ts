@@ -1,5 +1,5 @@
 import { logs } from '../../src/contract/contract.ts';
-import { percent, temperature, time } from '../../src/command/kinds/quantities.ts';
+import { percent, temperature, time } from '../../src/contract/kinds/quantities.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { hours } from '../../src/studio/ids.ts';
 

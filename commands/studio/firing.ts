@@ -1,7 +1,7 @@
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { logs } from '../../src/contract/contract.ts';
-import { yesNo } from '../../src/command/kinds/picks.ts';
-import { hourAhead } from '../../src/command/kinds/when.ts';
+import { yesNo } from '../../src/contract/kinds/picks.ts';
+import { hourAhead } from '../../src/contract/kinds/when.ts';
 
 export const setFiring = logs({
   name: 'firing',

@@ -1,5 +1,5 @@
 import { logs, type Reply } from '../../src/contract/contract.ts';
-import { calendarDays, dayHours } from '../../src/command/kinds/hours.ts';
+import { calendarDays, dayHours } from '../../src/contract/kinds/hours.ts';
 import {
   nextOpenInstant,
   weekdays,

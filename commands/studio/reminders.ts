@@ -1,6 +1,6 @@
 import { logs } from '../../src/contract/contract.ts';
-import { quietHours } from '../../src/command/kinds/hours.ts';
-import { time } from '../../src/command/kinds/quantities.ts';
+import { quietHours } from '../../src/contract/kinds/hours.ts';
+import { time } from '../../src/contract/kinds/quantities.ts';
 import { hours, minutes } from '../../src/studio/ids.ts';
 
 export const setReminders = logs({

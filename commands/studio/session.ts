@@ -1,6 +1,6 @@
 import { logs, type Reply } from '../../src/contract/contract.ts';
-import { dayHours, weekday } from '../../src/command/kinds/hours.ts';
-import { text } from '../../src/command/kinds/texts.ts';
+import { dayHours, weekday } from '../../src/contract/kinds/hours.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
 
 const mostSessions = 40;
 

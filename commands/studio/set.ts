@@ -1,7 +1,7 @@
 import { logs } from '../../src/contract/contract.ts';
-import { pick } from '../../src/command/kinds/picks.ts';
-import { zone } from '../../src/command/kinds/studioThings.ts';
-import { text } from '../../src/command/kinds/texts.ts';
+import { pick } from '../../src/contract/kinds/picks.ts';
+import { zone } from '../../src/contract/kinds/studioThings.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
 import { studioCard } from '../../src/command/studioCard.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 

@@ -1,10 +1,10 @@
 import { vesselVolume } from '../../src/glaze/gravityByWeighing.ts';
 import { celsius, grams } from '../../src/glaze/units.ts';
 import { logs } from '../../src/contract/contract.ts';
-import { pick } from '../../src/command/kinds/picks.ts';
-import { temperature } from '../../src/command/kinds/quantities.ts';
-import { cupKind, member as memberKind, scaleWeight } from '../../src/command/kinds/studioThings.ts';
-import { text } from '../../src/command/kinds/texts.ts';
+import { pick } from '../../src/contract/kinds/picks.ts';
+import { temperature } from '../../src/contract/kinds/quantities.ts';
+import { cupKind, member as memberKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/command/studioCard.ts';
 

@@ -4,8 +4,8 @@ import { readEntryId, type Seq, type StreamNo } from '../../studio/ids.ts';
 import type { Member } from '../../studio/logbook/ports.ts';
 import type { StudioCup, Vessel } from '../../studio/settings/studio.ts';
 import { isZone } from '../../studio/time/wallTime.ts';
-import type { Asking, Choice, Kind } from '../../contract/contract.ts';
-import { plainText } from '../../contract/plainText.ts';
+import type { Asking, Choice, Kind } from '../contract.ts';
+import { plainText } from '../plainText.ts';
 import { plainText as plainNumeral } from '../../parse/readNumeral.ts';
 import { readMass } from '../../parse/readQuantity.ts';
 

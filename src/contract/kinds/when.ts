@@ -1,9 +1,9 @@
 import type { Stretch } from '../../studio/firing/firedEvent.ts';
 import { days, instant, since, type Instant } from '../../studio/ids.ts';
 import { addLocalDays, startOfLocalDay } from '../../studio/time/wallTime.ts';
-import type { Kind } from '../../contract/contract.ts';
+import type { Kind } from '../contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
-import { plainText } from '../../contract/plainText.ts';
+import { plainText } from '../plainText.ts';
 import { readInstant } from '../../parse/readInstant.ts';
 
 /** An entry older than this is more likely a slip than a memory. */

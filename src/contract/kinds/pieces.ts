@@ -1,4 +1,4 @@
-import type { Kind } from '../../contract/contract.ts';
+import type { Kind } from '../contract.ts';
 import { text } from './texts.ts';
 
 /** More than fit in front of one person, and more than dry alike. */

@@ -1,5 +1,5 @@
 import type { QuantityProblem } from '../../parse/quantityProblem.ts';
-import type { Asking, Kind, Read } from '../../contract/contract.ts';
+import type { Asking, Kind, Read } from '../contract.ts';
 
 type Found<T> = { ok: true; value: T } | { ok: false; why: QuantityProblem };
 

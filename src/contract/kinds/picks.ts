@@ -1,5 +1,5 @@
 import { sights, type Sight } from '../../studio/bucket/bucketEvent.ts';
-import type { Choice, Kind } from '../../contract/contract.ts';
+import type { Choice, Kind } from '../contract.ts';
 
 /** An object has names of its own making too, such as `constructor`: they are nobody's words. */
 const meant = <T extends string>(

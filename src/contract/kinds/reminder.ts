@@ -1,7 +1,7 @@
 import type { Reminder } from '../../studio/remind/reminder.ts';
-import { plainText } from '../../contract/plainText.ts';
-import { reminderText } from '../reminderText.ts';
-import type { Kind } from '../../contract/contract.ts';
+import { plainText } from '../plainText.ts';
+import { reminderText } from './reminderText.ts';
+import type { Kind } from '../contract.ts';
 
 /** One of the asker's own reminders, as buttons and lists name it. */
 export const reminder: Kind<Reminder> = {

@@ -1,6 +1,6 @@
 import { weekdays, type DayHours, type WeekdayName } from '../../studio/time/openingHours.ts';
 import type { QuietHours } from '../../studio/time/quietHours.ts';
-import type { Asking, Kind, Read } from '../../contract/contract.ts';
+import type { Asking, Kind, Read } from '../contract.ts';
 import { readClosures, readDayHours, type ReadHours } from '../../parse/readOpeningHours.ts';
 import { pick } from './picks.ts';
 

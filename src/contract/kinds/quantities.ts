@@ -15,7 +15,7 @@ import {
 import { hours, minutes, type Duration } from '../../studio/ids.ts';
 import { gravityOnScale, type GravityScale } from '../../studio/measure/stateGravity.ts';
 import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/measures.ts';
-import type { Asking, Kind } from '../../contract/contract.ts';
+import type { Asking, Kind } from '../contract.ts';
 import { plainText } from '../../parse/readNumeral.ts';
 import {
   readDuration,

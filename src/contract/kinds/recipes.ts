@@ -1,5 +1,5 @@
 import type { Recipe } from '../../studio/settings/recipe.ts';
-import type { Kind } from '../../contract/contract.ts';
+import type { Kind } from '../contract.ts';
 import { readParts, readRecipe, type Part } from '../../parse/readRecipe.ts';
 
 const folded = (text: string) =>

@@ -1,6 +1,6 @@
 import { foldedName } from '../../studio/naming/foldedName.ts';
 import { studioNoteId, type StudioNote } from '../../studio/handbook.ts';
-import type { Asking, Choice, Kind } from '../../contract/contract.ts';
+import type { Asking, Choice, Kind } from '../contract.ts';
 
 const choice = ({ no, title }: StudioNote, { words }: Asking): Choice => ({
   name: words.notes.choice(studioNoteId(no), title).slice(0, 100),

@@ -1,5 +1,5 @@
 import { faults } from '../../studio/firing/firedEvent.ts';
-import type { Kind } from '../../contract/contract.ts';
+import type { Kind } from '../contract.ts';
 import { several } from './picks.ts';
 
 const outcomes = several(['good', ...faults], {

@@ -1,5 +1,5 @@
 import type { Bisque } from '../../studio/piece/bisque.ts';
-import type { Kind } from '../../contract/contract.ts';
+import type { Kind } from '../contract.ts';
 import { pick } from './picks.ts';
 
 /** A pyrometric cone, `06` or `^6`: those with a 0 before them count below zero. */

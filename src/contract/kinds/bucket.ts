@@ -1,6 +1,6 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { beginsWithBucket, matchBuckets, nearestBuckets } from '../../studio/naming/matchBuckets.ts';
-import type { Asking, Choice, Kind } from '../../contract/contract.ts';
+import type { Asking, Choice, Kind } from '../contract.ts';
 
 const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking): Choice => ({
   name: words.bucket.label(no, settings.name, { retired, held: hold !== undefined }).slice(0, 100),

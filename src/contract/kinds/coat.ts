@@ -1,6 +1,6 @@
 import { areSamePieces, type CoatState } from '../../studio/resist/coat.ts';
 import { coatStream, entryId, readEntryId, type Seq } from '../../studio/ids.ts';
-import type { Asking, Choice, Kind, Read } from '../../contract/contract.ts';
+import type { Asking, Choice, Kind, Read } from '../contract.ts';
 
 /** A coat's place in its stream, as it is typed: `c-12`, or 12. */
 const placeOf = (typed: string): Seq | undefined => {

@@ -1,7 +1,7 @@
-import type { CoatState } from '../studio/resist/coat.ts';
-import type { Reminder } from '../studio/remind/reminder.ts';
-import type { Text } from '../words/text.ts';
-import type { Words } from '../words/words.ts';
+import type { CoatState } from '../../studio/resist/coat.ts';
+import type { Reminder } from '../../studio/remind/reminder.ts';
+import type { Text } from '../../words/text.ts';
+import type { Words } from '../../words/words.ts';
 
 /** What a reminder is about, as its list and its suggestions say it. */
 export const reminderText = (

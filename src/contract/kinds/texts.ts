@@ -1,4 +1,4 @@
-import type { Kind } from '../../contract/contract.ts';
+import type { Kind } from '../contract.ts';
 
 /** Free text, kept as typed but for NUL and white space at the ends. */
 export const text = (most: number, example: string): Kind<string> => ({
