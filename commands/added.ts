@@ -4,7 +4,7 @@ import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
-import { verdictReply } from '../src/command/verdictReply.ts';
+import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
 import { readAddition } from '../src/studio/batch/readAddition.ts';
 import { volumeNow } from '../src/studio/bucket/volumeNow.ts';

@@ -11,7 +11,7 @@ import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { readGravity } from '../src/command/readGravity.ts';
-import { verdictReply } from '../src/command/verdictReply.ts';
+import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { cupFor } from '../src/studio/settings/cupFor.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';

@@ -3,7 +3,7 @@ import { bucket } from '../src/contract/kinds/bucket.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
-import { verdictReply } from '../src/command/verdictReply.ts';
+import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 
 export const sieved = logs({
   name: 'sieved',

@@ -4,7 +4,7 @@ import { pick, seen } from '../src/contract/kinds/picks.ts';
 import { stirMinutes } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
-import { verdictReply } from '../src/command/verdictReply.ts';
+import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { stirTools } from '../src/studio/bucket/bucketEvent.ts';
 
 export const stirred = logs({

@@ -1,7 +1,7 @@
 import { logs } from '../src/contract/contract.ts';
 import { describeEntry } from '../src/command/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
-import { verdictReply } from '../src/command/verdictReply.ts';
+import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
 import { otherHalf } from '../src/studio/logbook/otherHalf.ts';
 import { notUndoable } from '../src/studio/logbook/undoable.ts';

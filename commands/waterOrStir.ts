@@ -1,6 +1,6 @@
 import { asks } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
-import { verdictReply } from '../src/command/verdictReply.ts';
+import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 
 export const waterOrStir = asks({
   name: 'water-or-stir',

@@ -4,7 +4,7 @@ import { pick } from '../../src/contract/kinds/picks.ts';
 import { recipe } from '../../src/contract/kinds/recipes.ts';
 import { correctionActions, correctionAmount } from '../../src/command/correctionActions.ts';
 import { recipeOfBucket } from '../../src/command/recipeOfBucket.ts';
-import { verdictReply } from '../../src/command/verdictReply.ts';
+import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { grams } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import {

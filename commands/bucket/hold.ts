@@ -2,7 +2,7 @@ import { logs, type Logging } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
-import { verdictReply } from '../../src/command/verdictReply.ts';
+import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { holdCauses, type BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 

@@ -1,6 +1,6 @@
 import { asks } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
-import { lately } from '../../src/command/unloggedReply.ts';
+import { lately } from '../../src/replies/verdict/unloggedReply.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
 
 export const listBuckets = asks({

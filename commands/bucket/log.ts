@@ -3,7 +3,7 @@ import { describeEntry } from '../../src/command/describeEntry.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
 import { seq } from '../../src/studio/ids.ts';
-import { unloggedData } from '../../src/command/unloggedReply.ts';
+import { unloggedData } from '../../src/replies/verdict/unloggedReply.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
 export const logOfBucket = asks({

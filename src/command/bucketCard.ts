@@ -7,8 +7,8 @@ import { restLearned } from '../studio/verdict/restLearned.ts';
 import { usualSolids } from '../studio/settings/usualSolids.ts';
 import type { Asking, Reply } from '../contract/contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
-import { accountOf } from './unloggedReply.ts';
-import { hasMovedOn } from './verdictReply.ts';
+import { accountOf } from '../replies/verdict/unloggedReply.ts';
+import { hasMovedOn } from '../replies/verdict/verdictReply.ts';
 
 const settingsData = (
   { no, settings, hold }: BucketState,

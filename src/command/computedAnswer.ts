@@ -8,7 +8,7 @@ import { coatData } from './coatData.ts';
 import type { Asking, Reply } from '../contract/contract.ts';
 import { dipTimeReply } from './dipTimeReply.ts';
 import { lastDone } from './lastDone.ts';
-import { verdictReply } from './verdictReply.ts';
+import { verdictReply } from '../replies/verdict/verdictReply.ts';
 
 /** A usual coat (common practice), where the question names no thickness. */
 const usualCoat = millimetres(1);

@@ -1,6 +1,6 @@
 import type { Action, Reply } from '../contract/contract.ts';
 import { printLine } from '../contract/parseLine.ts';
-import { unloggedReply } from '../command/unloggedReply.ts';
+import { unloggedReply } from '../replies/verdict/unloggedReply.ts';
 import type { CoatState } from '../studio/resist/coat.ts';
 import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { minutes, since, type Instant } from '../studio/ids.ts';

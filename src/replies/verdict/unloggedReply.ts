@@ -1,14 +1,14 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { evaporationOf } from '../studio/bucket/evaporationOf.ts';
-import { days, entryId, instant, since, type Instant, type StreamNo } from '../studio/ids.ts';
-import type { Json } from '../studio/logbook/ports.ts';
-import type { Studio } from '../studio/settings/studio.ts';
-import type { UnloggedChange, Within } from '../studio/contents/unloggedChange.ts';
-import { wallOf } from '../studio/time/wallTime.ts';
-import type { Words } from '../words/words.ts';
-import type { Action, Reply } from '../contract/contract.ts';
-import { isoInstant } from '../studio/time/isoInstant.ts';
-import { printLine } from '../contract/parseLine.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { evaporationOf } from '../../studio/bucket/evaporationOf.ts';
+import { days, entryId, instant, since, type Instant, type StreamNo } from '../../studio/ids.ts';
+import type { Json } from '../../studio/logbook/ports.ts';
+import type { Studio } from '../../studio/settings/studio.ts';
+import type { UnloggedChange, Within } from '../../studio/contents/unloggedChange.ts';
+import { wallOf } from '../../studio/time/wallTime.ts';
+import type { Words } from '../../words/words.ts';
+import type { Action, Reply } from '../../contract/contract.ts';
+import { isoInstant } from '../../studio/time/isoInstant.ts';
+import { printLine } from '../../contract/parseLine.ts';
 
 const over1000 = ({ value, u95 }: Within<number>) => ({ value: Math.abs(value) / 1000, u95: u95 / 1000 });
 

@@ -1,9 +1,9 @@
-import type { Studio } from '../studio/settings/studio.ts';
-import type { Verdict } from '../studio/verdict/verdict.ts';
-import { handAmount, massText, volumeText } from '../words/measures.ts';
-import type { Text } from '../words/text.ts';
-import type { Action, Asking } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
+import type { Studio } from '../../studio/settings/studio.ts';
+import type { Verdict } from '../../studio/verdict/verdict.ts';
+import { handAmount, massText, volumeText } from '../../words/measures.ts';
+import type { Text } from '../../words/text.ts';
+import type { Action, Asking } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 
 const action = (label: Text, path: string, typed: Record<string, string>, verdict: Verdict): Action => ({
   label,
