@@ -10,7 +10,7 @@ import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { readGravity } from '../src/command/readGravity.ts';
+import { readGravity } from '../src/replies/bucket/readGravity.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { cupFor } from '../src/studio/settings/cupFor.ts';

@@ -1,5 +1,5 @@
 import { logs } from '../src/contract/contract.ts';
-import { describeEntry } from '../src/command/describeEntry.ts';
+import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';

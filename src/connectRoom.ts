@@ -1,6 +1,6 @@
 import type { App } from './app.ts';
 import { UsageProblem } from './bin/exitCodeOf.ts';
-import { boardRows } from './command/boardRows.ts';
+import { boardRows } from './replies/bucket/boardRows.ts';
 import type { Config } from './config.ts';
 import type { Log } from './contract/log.ts';
 import type { Post } from './room/ports.ts';

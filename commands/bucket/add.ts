@@ -1,9 +1,9 @@
 import { logs } from '../../src/contract/contract.ts';
-import { bucketCard } from '../../src/command/bucketCard.ts';
-import { bucketOptions } from '../../src/command/bucketOptions.ts';
-import { bucketProblem } from '../../src/command/bucketProblem.ts';
-import { bucketSaid } from '../../src/command/bucketSaid.ts';
-import { holdPoisoned } from '../../src/command/holdPoisoned.ts';
+import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
+import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
+import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
+import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
+import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';

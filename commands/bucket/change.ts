@@ -1,8 +1,8 @@
-import { bucketCard } from '../../src/command/bucketCard.ts';
-import { bucketOptions } from '../../src/command/bucketOptions.ts';
-import { bucketProblem } from '../../src/command/bucketProblem.ts';
-import { holdPoisoned } from '../../src/command/holdPoisoned.ts';
-import { bucketSaid } from '../../src/command/bucketSaid.ts';
+import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
+import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
+import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
+import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
+import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';

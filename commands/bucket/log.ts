@@ -1,5 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
-import { describeEntry } from '../../src/command/describeEntry.ts';
+import { describeEntry } from '../../src/replies/bucket/describeEntry.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
 import { seq } from '../../src/studio/ids.ts';

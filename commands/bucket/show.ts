@@ -1,5 +1,5 @@
-import { bucketCard } from '../../src/command/bucketCard.ts';
-import { bucketChart } from '../../src/command/bucketChart.ts';
+import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
+import { bucketChart } from '../../src/replies/bucket/bucketChart.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 

@@ -7,7 +7,7 @@ import type { Text } from '../words/text.ts';
 import { coatData } from './coatData.ts';
 import type { Asking, Reply } from '../contract/contract.ts';
 import { dipTimeReply } from './dipTimeReply.ts';
-import { lastDone } from './lastDone.ts';
+import { lastDone } from '../replies/bucket/lastDone.ts';
 import { verdictReply } from '../replies/verdict/verdictReply.ts';
 
 /** A usual coat (common practice), where the question names no thickness. */

@@ -4,7 +4,7 @@ import type { Handbook } from '../studio/handbook.ts';
 import type { Books, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from '../contract/contract.ts';
-import { movedOn } from './movedOn.ts';
+import { movedOn } from '../replies/bucket/movedOn.ts';
 import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
 
 export interface DeskPorts {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boardRows } from '../../../src/command/boardRows.ts';
+import { boardRows } from '../../../src/replies/bucket/boardRows.ts';
 import { plainText } from '../../../src/contract/plainText.ts';
 import { agoText } from '../../../src/words/measures.ts';
 import { en } from '../../../src/words/en.ts';

@@ -1,8 +1,8 @@
-import { gravity, millimetres } from '../glaze/units.ts';
-import { pailVolume } from '../glaze/pailVolume.ts';
-import type { BucketSettings } from '../studio/bucketSettings.ts';
+import { gravity, millimetres } from '../../glaze/units.ts';
+import { pailVolume } from '../../glaze/pailVolume.ts';
+import type { BucketSettings } from '../../studio/bucketSettings.ts';
 import type { bucketOptions } from './bucketOptions.ts';
-import type { Values } from '../contract/contract.ts';
+import type { Values } from '../../contract/contract.ts';
 
 export type SaidOfBucket = Values<typeof bucketOptions>;
 

@@ -1,9 +1,9 @@
-import type { BucketEntry, BucketEvent } from '../studio/bucket/bucketEvent.ts';
-import type { Entry } from '../studio/entry.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { foldBucket } from '../studio/bucket/foldBucket.ts';
-import type { LoggedEvent, Notes } from '../studio/logbook/ports.ts';
-import type { Asking, Chart } from '../contract/contract.ts';
+import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import type { Entry } from '../../studio/entry.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { foldBucket } from '../../studio/bucket/foldBucket.ts';
+import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
+import type { Asking, Chart } from '../../contract/contract.ts';
 
 const isBucketEntry = (entry: Entry<LoggedEvent>): entry is BucketEntry => entry.stream > 0;
 

@@ -1,15 +1,15 @@
-import { solidsVolumeFraction } from '../glaze/slurry.ts';
-import type { Grams } from '../glaze/units.ts';
-import type { BucketEvent, CupTime } from '../studio/bucket/bucketEvent.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { pasteFraction } from '../studio/batch/planBatch.ts';
-import { stateGravity, type GravityScale } from '../studio/measure/stateGravity.ts';
-import type { Studio, Vessel } from '../studio/settings/studio.ts';
-import { plausibleGravity, weighGravity } from '../studio/measure/weighGravity.ts';
-import type { Text } from '../words/text.ts';
-import type { Words } from '../words/words.ts';
-import type { Reply } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
+import { solidsVolumeFraction } from '../../glaze/slurry.ts';
+import type { Grams } from '../../glaze/units.ts';
+import type { BucketEvent, CupTime } from '../../studio/bucket/bucketEvent.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { pasteFraction } from '../../studio/batch/planBatch.ts';
+import { stateGravity, type GravityScale } from '../../studio/measure/stateGravity.ts';
+import type { Studio, Vessel } from '../../studio/settings/studio.ts';
+import { plausibleGravity, weighGravity } from '../../studio/measure/weighGravity.ts';
+import type { Text } from '../../words/text.ts';
+import type { Words } from '../../words/words.ts';
+import type { Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 
 type Measured = NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>;
 

@@ -1,8 +1,8 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Seq } from '../studio/ids.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Seq } from '../../studio/ids.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
 import { describeEntry } from './describeEntry.ts';
-import { verdictReply } from '../replies/verdict/verdictReply.ts';
+import { verdictReply } from '../verdict/verdictReply.ts';
 
 /** Somebody acted on the bucket since an action was offered: who and what, a fresh verdict, and the choice to log it anyway. */
 export const movedOn = async (

@@ -1,14 +1,14 @@
-import { dryContent, solidsVolumeFraction } from '../glaze/slurry.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { decide } from '../studio/verdict/decide.ts';
-import { volumeHeld } from '../studio/bucket/foldBucket.ts';
-import { hours } from '../studio/ids.ts';
-import { restLearned } from '../studio/verdict/restLearned.ts';
-import { usualSolids } from '../studio/settings/usualSolids.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
-import { isoInstant } from '../studio/time/isoInstant.ts';
-import { accountOf } from '../replies/verdict/unloggedReply.ts';
-import { hasMovedOn } from '../replies/verdict/verdictReply.ts';
+import { dryContent, solidsVolumeFraction } from '../../glaze/slurry.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { decide } from '../../studio/verdict/decide.ts';
+import { volumeHeld } from '../../studio/bucket/foldBucket.ts';
+import { hours } from '../../studio/ids.ts';
+import { restLearned } from '../../studio/verdict/restLearned.ts';
+import { usualSolids } from '../../studio/settings/usualSolids.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { isoInstant } from '../../studio/time/isoInstant.ts';
+import { accountOf } from '../verdict/unloggedReply.ts';
+import { hasMovedOn } from '../verdict/verdictReply.ts';
 
 const settingsData = (
   { no, settings, hold }: BucketState,

@@ -1,9 +1,9 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Deed } from '../studio/logbook/deed.ts';
-import type { LoggedEvent } from '../studio/logbook/ports.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Deed } from '../../studio/logbook/deed.ts';
+import type { LoggedEvent } from '../../studio/logbook/ports.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
 import { describeEntry } from './describeEntry.ts';
-import { isoInstant } from '../studio/time/isoInstant.ts';
+import { isoInstant } from '../../studio/time/isoInstant.ts';
 
 /** How far back a question is looked up; the log itself goes on. */
 const mostEntries = 200;

@@ -1,6 +1,6 @@
-import type { BucketCaution } from '../studio/bucketSettings.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Logging } from '../contract/contract.ts';
+import type { BucketCaution } from '../../studio/bucketSettings.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Logging } from '../../contract/contract.ts';
 
 type Logged = Parameters<Logging['book']['log']>[2];
 

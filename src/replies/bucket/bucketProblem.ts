@@ -1,7 +1,7 @@
-import type { BucketSettings } from '../studio/bucketSettings.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Text } from '../words/text.ts';
-import type { Words } from '../words/words.ts';
+import type { BucketSettings } from '../../studio/bucketSettings.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Text } from '../../words/text.ts';
+import type { Words } from '../../words/words.ts';
 
 const folded = (text: string) => text.normalize('NFKC').trim().toLowerCase();
 
