@@ -1,8 +1,8 @@
 import { asks, type Reply } from '../../src/contract/contract.ts';
-import { batchSheet } from '../../src/command/batchSheet.ts';
+import { batchSheet } from '../../src/replies/batch/batchSheet.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { mass, number, statedGravity, volume } from '../../src/contract/kinds/quantities.ts';
-import { knownRecipe } from '../../src/command/knownRecipe.ts';
+import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { gravity, grams } from '../../src/glaze/units.ts';
 import { planBatch } from '../../src/studio/batch/planBatch.ts';
 import { usablePart } from '../../src/studio/verdict/roomIn.ts';

@@ -1,7 +1,7 @@
 import { asks, logs, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
-import { knownRecipe } from '../../src/command/knownRecipe.ts';
+import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { solidsOf } from '../../src/studio/settings/recipe.ts';
 
 export const keepRecipe = logs({

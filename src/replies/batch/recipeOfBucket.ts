@@ -1,7 +1,7 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Recipe } from '../studio/settings/recipe.ts';
-import type { Asking } from '../contract/contract.ts';
-import { recipe as recipeKind } from '../contract/kinds/recipes.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Recipe } from '../../studio/settings/recipe.ts';
+import type { Asking } from '../../contract/contract.ts';
+import { recipe as recipeKind } from '../../contract/kinds/recipes.ts';
 
 /** The recipe that a bucket is set up with; else the one that the studio keeps under its glaze's name. */
 export const recipeOfBucket = async (

@@ -1,8 +1,8 @@
-import type { Gravity } from '../glaze/units.ts';
-import { solidsOf, unknownMaterials, withGravities, type Recipe } from '../studio/settings/recipe.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
-import type { Part } from '../parse/readRecipe.ts';
+import type { Gravity } from '../../glaze/units.ts';
+import { solidsOf, unknownMaterials, withGravities, type Recipe } from '../../studio/settings/recipe.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
+import type { Part } from '../../parse/readRecipe.ts';
 
 type Known = { ok: true; recipe: Recipe; solids: Gravity } | { ok: false; reply: Reply };
 

@@ -1,10 +1,10 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { CorrectionFound as Found, CorrectionWay } from '../studio/batch/correctBucket.ts';
-import type { UnitSystem } from '../studio/settings/studio.ts';
-import { handAmount, massText, volumeText } from '../words/measures.ts';
-import { pour } from '../words/pour.ts';
-import type { Action, Asking } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { CorrectionFound as Found, CorrectionWay } from '../../studio/batch/correctBucket.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
+import { handAmount, massText, volumeText } from '../../words/measures.ts';
+import { pour } from '../../words/pour.ts';
+import type { Action, Asking } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 
 /** The one amount of a way, as it stands in an answer and as it is logged. */
 export const correctionAmount = (way: CorrectionWay, found: Found, units: UnitSystem) => {
