@@ -1,4 +1,4 @@
-import { coatData } from '../../src/command/coatData.ts';
+import { coatData } from '../../src/replies/resist/coatData.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 

@@ -1,5 +1,5 @@
 import { fraction } from '../../src/glaze/units.ts';
-import { coatReply } from '../../src/command/coatReply.ts';
+import { coatReply } from '../../src/replies/resist/coatReply.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { pieces } from '../../src/contract/kinds/pieces.ts';

@@ -4,7 +4,7 @@ import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { dipTime } from '../studio/piece/dipTime.ts';
 import type { NoteSum } from '../studio/handbook.ts';
 import type { Text } from '../words/text.ts';
-import { coatData } from './coatData.ts';
+import { coatData } from '../replies/resist/coatData.ts';
 import type { Asking, Reply } from '../contract/contract.ts';
 import { dipTimeReply } from './dipTimeReply.ts';
 import { lastDone } from '../replies/bucket/lastDone.ts';

@@ -1,13 +1,13 @@
-import { dryingFactor, isTooColdForFilm } from '../studio/resist/dryingFactor.ts';
-import type { CoatState } from '../studio/resist/coat.ts';
-import { coatPlan } from '../studio/resist/coatPlan.ts';
-import { coatReady } from '../studio/resist/coatReady.ts';
-import type { DryReady } from '../studio/resist/overnight.ts';
-import type { Studio } from '../studio/settings/studio.ts';
-import type { Text } from '../words/text.ts';
-import type { Words } from '../words/words.ts';
+import { dryingFactor, isTooColdForFilm } from '../../studio/resist/dryingFactor.ts';
+import type { CoatState } from '../../studio/resist/coat.ts';
+import { coatPlan } from '../../studio/resist/coatPlan.ts';
+import { coatReady } from '../../studio/resist/coatReady.ts';
+import type { DryReady } from '../../studio/resist/overnight.ts';
+import type { Studio } from '../../studio/settings/studio.ts';
+import type { Text } from '../../words/text.ts';
+import type { Words } from '../../words/words.ts';
 import { coatData } from './coatData.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
 
 const isEmulsion = ({ resist }: CoatState) => resist === 'wax' || resist === 'latex';
 

@@ -1,8 +1,8 @@
-import type { CoatState } from '../studio/resist/coat.ts';
-import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
-import type { Instant } from '../studio/ids.ts';
-import type { Studio } from '../studio/settings/studio.ts';
-import { isoInstant } from '../studio/time/isoInstant.ts';
+import type { CoatState } from '../../studio/resist/coat.ts';
+import { coatReady, isReadyAt } from '../../studio/resist/coatReady.ts';
+import type { Instant } from '../../studio/ids.ts';
+import type { Studio } from '../../studio/settings/studio.ts';
+import { isoInstant } from '../../studio/time/isoInstant.ts';
 
 /** A coat for scripts. */
 export const coatData = (coat: CoatState, studio: Studio, now: Instant) => {
