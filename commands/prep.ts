@@ -6,7 +6,7 @@ import { pieces } from '../src/contract/kinds/pieces.ts';
 import { length, percent } from '../src/contract/kinds/quantities.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { hourAhead } from '../src/contract/kinds/when.ts';
-import { pieceReply } from '../src/command/pieceReply.ts';
+import { pieceReply } from '../src/replies/piece/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
 import { resists } from '../src/studio/resist/overnight.ts';
 import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/piece/pieceEvent.ts';

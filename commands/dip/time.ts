@@ -1,5 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
-import { dipTimeReply } from '../../src/command/dipTimeReply.ts';
+import { dipTimeReply } from '../../src/replies/piece/dipTimeReply.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { length, percent } from '../../src/contract/kinds/quantities.ts';
 import { text } from '../../src/contract/kinds/texts.ts';

@@ -6,7 +6,7 @@ import type { NoteSum } from '../studio/handbook.ts';
 import type { Text } from '../words/text.ts';
 import { coatData } from '../replies/resist/coatData.ts';
 import type { Asking, Reply } from '../contract/contract.ts';
-import { dipTimeReply } from './dipTimeReply.ts';
+import { dipTimeReply } from '../replies/piece/dipTimeReply.ts';
 import { lastDone } from '../replies/bucket/lastDone.ts';
 import { verdictReply } from '../replies/verdict/verdictReply.ts';
 

@@ -1,9 +1,9 @@
-import type { PieceState } from '../studio/piece/foldPieces.ts';
-import { markedCautions } from '../studio/verdict/verdictCautions.ts';
-import { planPiece, type PiecePlan } from '../studio/piece/planPiece.ts';
-import type { Asking, Action, Reply } from '../contract/contract.ts';
-import { isoInstant } from '../studio/time/isoInstant.ts';
-import { printLine } from '../contract/parseLine.ts';
+import type { PieceState } from '../../studio/piece/foldPieces.ts';
+import { markedCautions } from '../../studio/verdict/verdictCautions.ts';
+import { planPiece, type PiecePlan } from '../../studio/piece/planPiece.ts';
+import type { Asking, Action, Reply } from '../../contract/contract.ts';
+import { isoInstant } from '../../studio/time/isoInstant.ts';
+import { printLine } from '../../contract/parseLine.ts';
 
 const data = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({
   ...(entry !== undefined && { entry }),

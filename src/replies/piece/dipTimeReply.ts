@@ -1,8 +1,8 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { decide } from '../studio/verdict/decide.ts';
-import { dipTime, type CoatWanted } from '../studio/piece/dipTime.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
-import { verdictReply } from '../replies/verdict/verdictReply.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { decide } from '../../studio/verdict/decide.ts';
+import { dipTime, type CoatWanted } from '../../studio/piece/dipTime.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { verdictReply } from '../verdict/verdictReply.ts';
 
 /** How long to dip into a bucket for a wanted thickness; on hold, its verdict instead. */
 export const dipTimeReply = async (
