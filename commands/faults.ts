@@ -1,5 +1,5 @@
 import { asks, type Reply } from '../src/contract/contract.ts';
-import { faultsReply } from '../src/command/faultsReply.ts';
+import { faultsReply } from '../src/replies/firing/faultsReply.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
 import { compareFaults } from '../src/studio/firing/compareFaults.ts';

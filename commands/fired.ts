@@ -1,5 +1,5 @@
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
-import { firedReply } from '../src/command/firedReply.ts';
+import { firedReply } from '../src/replies/firing/firedReply.ts';
 import { bisque, cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { piecesFired, result } from '../src/contract/kinds/fired.ts';

@@ -1,12 +1,12 @@
-import { isLead, isOftener, type Comparison, type FaultPair } from '../studio/firing/compareFaults.ts';
-import type { Dip } from '../studio/firing/dip.ts';
-import { conditionKey } from '../studio/firing/dipCondition.ts';
-import { faultFinding } from '../studio/firing/faultFinding.ts';
-import { isOfFit } from '../studio/firing/firedEvent.ts';
-import type { StreamNo } from '../studio/ids.ts';
-import type { Text } from '../words/text.ts';
-import type { Words } from '../words/words.ts';
-import type { Reply } from '../contract/contract.ts';
+import { isLead, isOftener, type Comparison, type FaultPair } from '../../studio/firing/compareFaults.ts';
+import type { Dip } from '../../studio/firing/dip.ts';
+import { conditionKey } from '../../studio/firing/dipCondition.ts';
+import { faultFinding } from '../../studio/firing/faultFinding.ts';
+import { isOfFit } from '../../studio/firing/firedEvent.ts';
+import type { StreamNo } from '../../studio/ids.ts';
+import type { Text } from '../../words/text.ts';
+import type { Words } from '../../words/words.ts';
+import type { Reply } from '../../contract/contract.ts';
 
 /** As many pairs as a phone shows at once, and as many results as tell that they came in. */
 const mostRows = 6;
