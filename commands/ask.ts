@@ -1,12 +1,12 @@
-import { computedAnswer } from '../src/command/computedAnswer.ts';
+import { computedAnswer } from '../src/replies/ask/computedAnswer.ts';
 import { asks, type Action, type Asking, type Reply } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { text } from '../src/contract/kinds/texts.ts';
-import { noteActions } from '../src/command/noteActions.ts';
-import { noteId, noteParts, noteTitle, readNote } from '../src/command/noteParts.ts';
+import { noteActions } from '../src/replies/ask/noteActions.ts';
+import { noteId, noteParts, noteTitle, readNote } from '../src/replies/ask/noteParts.ts';
 import { onceEach } from '../src/replies/verdict/onceEach.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { seeAlso } from '../src/command/seeAlso.ts';
+import { seeAlso } from '../src/replies/ask/seeAlso.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';

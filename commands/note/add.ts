@@ -1,5 +1,5 @@
 import { logs } from '../../src/contract/contract.ts';
-import { noteKinds, sameTitle } from '../../src/command/noteOptions.ts';
+import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 

@@ -1,6 +1,6 @@
 import { logs, type Reply } from '../../src/contract/contract.ts';
 import { studioNote } from '../../src/contract/kinds/studioNote.ts';
-import { noteKinds, sameTitle } from '../../src/command/noteOptions.ts';
+import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
 export const changeNote = logs({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isGroup } from '../../../src/contract/contract.ts';
-import { noteActions } from '../../../src/command/noteActions.ts';
+import { noteActions } from '../../../src/replies/ask/noteActions.ts';
 import { parseLine } from '../../../src/contract/parseLine.ts';
 import { epsomInSolution } from '../../../src/glaze/epsomSolution.ts';
 import { gravityFromBaume, gravityFromTwaddell } from '../../../src/glaze/hydrometer.ts';

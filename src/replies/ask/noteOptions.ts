@@ -1,6 +1,6 @@
-import type { StudioNote } from '../studio/handbook.ts';
-import { foldedName } from '../studio/naming/foldedName.ts';
-import { text } from '../contract/kinds/texts.ts';
+import type { StudioNote } from '../../studio/handbook.ts';
+import { foldedName } from '../../studio/naming/foldedName.ts';
+import { text } from '../../contract/kinds/texts.ts';
 
 /** What a form of the strictest platform holds. */
 export const noteKinds = {

@@ -1,7 +1,7 @@
-import { studioNoteId, type Note } from '../studio/handbook.ts';
-import type { Text } from '../words/text.ts';
-import type { Action, Asking, Reply } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
+import { studioNoteId, type Note } from '../../studio/handbook.ts';
+import type { Text } from '../../words/text.ts';
+import type { Action, Asking, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 
 const sentences = new Intl.Segmenter('en', { granularity: 'sentence' });
 

@@ -1,4 +1,4 @@
-import type { FoundNote, HandbookNote, Note } from '../studio/handbook.ts';
+import type { FoundNote, HandbookNote, Note } from '../../studio/handbook.ts';
 import { noteId } from './noteParts.ts';
 
 const most = 2;

@@ -1,7 +1,7 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { NoteCommand } from '../studio/handbook.ts';
-import type { Action, Asking } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { NoteCommand } from '../../studio/handbook.ts';
+import type { Action, Asking } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 
 interface Line {
   path: string[];

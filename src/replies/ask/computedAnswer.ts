@@ -1,14 +1,14 @@
-import { millimetres } from '../glaze/units.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
-import { dipTime } from '../studio/piece/dipTime.ts';
-import type { NoteSum } from '../studio/handbook.ts';
-import type { Text } from '../words/text.ts';
-import { coatData } from '../replies/resist/coatData.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
-import { dipTimeReply } from '../replies/piece/dipTimeReply.ts';
-import { lastDone } from '../replies/bucket/lastDone.ts';
-import { verdictReply } from '../replies/verdict/verdictReply.ts';
+import { millimetres } from '../../glaze/units.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { coatReady, isReadyAt } from '../../studio/resist/coatReady.ts';
+import { dipTime } from '../../studio/piece/dipTime.ts';
+import type { NoteSum } from '../../studio/handbook.ts';
+import type { Text } from '../../words/text.ts';
+import { coatData } from '../resist/coatData.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { dipTimeReply } from '../piece/dipTimeReply.ts';
+import { lastDone } from '../bucket/lastDone.ts';
+import { verdictReply } from '../verdict/verdictReply.ts';
 
 /** A usual coat (common practice), where the question names no thickness. */
 const usualCoat = millimetres(1);
