@@ -2,7 +2,7 @@ import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
-import { studioCard } from '../../src/command/studioCard.ts';
+import { studioCard } from '../../src/replies/studio/studioCard.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
 /** A Discord role or channel as it is typed, mentioned or pasted: its number. */

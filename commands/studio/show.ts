@@ -1,5 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
-import { studioCard } from '../../src/command/studioCard.ts';
+import { studioCard } from '../../src/replies/studio/studioCard.ts';
 
 export const showStudio = asks({
   name: 'show',

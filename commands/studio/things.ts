@@ -6,7 +6,7 @@ import { temperature } from '../../src/contract/kinds/quantities.ts';
 import { cupKind, member as memberKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
-import { studioCard } from '../../src/command/studioCard.ts';
+import { studioCard } from '../../src/replies/studio/studioCard.ts';
 
 export const setVessel = logs({
   name: 'vessel',

@@ -1,5 +1,5 @@
-import type { Studio } from '../studio/settings/studio.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
+import type { Studio } from '../../studio/settings/studio.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
 
 /** What the studio has told the bot about itself. */
 export const studioCard = async (studio: Studio, { words, book }: Asking): Promise<Reply> => {
