@@ -1,6 +1,6 @@
 import { asks } from '../src/contract/contract.ts';
-import { exportCsv } from '../src/command/exportCsv.ts';
-import { exportFormat, exportJson } from '../src/command/exportJson.ts';
+import { exportCsv } from '../src/replies/export/exportCsv.ts';
+import { exportFormat, exportJson } from '../src/replies/export/exportJson.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';

@@ -1,8 +1,8 @@
 import { closeSync, fsyncSync, openSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
-import { exportCsv } from '../command/exportCsv.ts';
-import { exportJson } from '../command/exportJson.ts';
+import { exportCsv } from '../replies/export/exportCsv.ts';
+import { exportJson } from '../replies/export/exportJson.ts';
 import { readConfig } from '../config.ts';
 import { readAside } from '../store/readAside.ts';
 import { studiosIn } from '../store/studiosIn.ts';

@@ -1,9 +1,9 @@
-import type { Added, BucketEvent } from '../studio/bucket/bucketEvent.ts';
-import type { Entry } from '../studio/entry.ts';
-import type { LoggedEvent, Logbook } from '../studio/logbook/ports.ts';
+import type { Added, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import type { Entry } from '../../studio/entry.ts';
+import type { LoggedEvent, Logbook } from '../../studio/logbook/ports.ts';
 import { csvLine, type CsvCell } from './csvLine.ts';
 import { exportEntries, type ExportScope } from './exportEntries.ts';
-import { isoInstant } from '../studio/time/isoInstant.ts';
+import { isoInstant } from '../../studio/time/isoInstant.ts';
 
 /** What was read of a bucket and done to it; units stand in the names. */
 export const csvColumns = [

@@ -1,6 +1,6 @@
-import type { Entry } from '../studio/entry.ts';
-import { seq, type Instant, type StreamNo } from '../studio/ids.ts';
-import type { LoggedEvent, Logbook, Notes } from '../studio/logbook/ports.ts';
+import type { Entry } from '../../studio/entry.ts';
+import { seq, type Instant, type StreamNo } from '../../studio/ids.ts';
+import type { LoggedEvent, Logbook, Notes } from '../../studio/logbook/ports.ts';
 
 /** How much of the logbook is taken out. */
 export interface ExportScope {

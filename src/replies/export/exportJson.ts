@@ -1,7 +1,7 @@
-import type { Instant } from '../studio/ids.ts';
-import type { Logbook } from '../studio/logbook/ports.ts';
+import type { Instant } from '../../studio/ids.ts';
+import type { Logbook } from '../../studio/logbook/ports.ts';
 import { exportEntries, type ExportScope } from './exportEntries.ts';
-import { isoInstant } from '../studio/time/isoInstant.ts';
+import { isoInstant } from '../../studio/time/isoInstant.ts';
 
 /** Rises when a reader of the earlier format would misread the new one. */
 export const exportFormat = 1;
