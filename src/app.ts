@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Clock } from './clock.ts';
 import type { Desk } from './contract/contract.ts';
-import { openDesk } from './command/dispatch.ts';
+import { openDesk } from './desk/dispatch.ts';
 import { commands } from './registry.ts';
 import { openHandbook } from './search/openHandbook.ts';
 import { loadNotes } from './seed/loadNotes.ts';

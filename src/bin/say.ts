@@ -5,7 +5,7 @@ import { openApp, type App } from '../app.ts';
 import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
 import type { Reply } from '../contract/contract.ts';
-import { speak, type Speaker } from '../command/speak.ts';
+import { speak, type Speaker } from '../desk/speak.ts';
 import { instant, type Instant, type Role, type StudioId } from '../studio/ids.ts';
 import { keepFile } from '../terminal/keepFile.ts';
 import { replyJson, replyLines } from '../terminal/plainReply.ts';

@@ -1,6 +1,6 @@
 import type { Reply, Request } from '../contract/contract.ts';
 import { printLine } from '../contract/parseLine.ts';
-import { speak } from '../command/speak.ts';
+import { speak } from '../desk/speak.ts';
 import type { Post, Session } from './ports.ts';
 import type { Room } from './room.ts';
 

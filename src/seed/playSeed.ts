@@ -1,5 +1,5 @@
 import type { App } from '../app.ts';
-import { speak } from '../command/speak.ts';
+import { speak } from '../desk/speak.ts';
 import { addDays } from '../studio/time/civilDay.ts';
 import { instant, minutes, type Instant, type StudioId } from '../studio/ids.ts';
 import { instantOnDay, wallOf } from '../studio/time/wallTime.ts';

@@ -1,11 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
 import type { Action, Desk, Reply, ReplyFile, Request } from '../contract/contract.ts';
-import { speak } from '../command/speak.ts';
+import { speak } from '../desk/speak.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';
 import { chatWords } from '../words/chatWords.ts';
-import { completeLine } from '../command/completeLine.ts';
+import { completeLine } from '../desk/completeLine.ts';
 import { replyLines } from './plainReply.ts';
 
 export interface ChatPorts {

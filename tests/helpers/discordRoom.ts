@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { asks, logs, type Command, type Kind, type Reply } from '../../src/contract/contract.ts';
-import { openDesk } from '../../src/command/dispatch.ts';
+import { openDesk } from '../../src/desk/dispatch.ts';
 import type { DiscordPorts } from '../../src/discord/ports.ts';
 import { type Discord, type DiscordSettings, startDiscord } from '../../src/discord/startDiscord.ts';
 import { openStore, type Store } from '../../src/store/openStore.ts';

@@ -1,8 +1,8 @@
 import { expect } from 'vitest';
 import type { Desk, Request } from '../../src/contract/contract.ts';
-import { openDesk } from '../../src/command/dispatch.ts';
+import { openDesk } from '../../src/desk/dispatch.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { speak } from '../../src/command/speak.ts';
+import { speak } from '../../src/desk/speak.ts';
 import { commands } from '../../src/registry.ts';
 import { seq, type Instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';
 import type { Store } from '../../src/store/openStore.ts';

@@ -1,6 +1,6 @@
 import type { Desk } from '../../src/contract/contract.ts';
-import { openDesk } from '../../src/command/dispatch.ts';
-import { speak } from '../../src/command/speak.ts';
+import { openDesk } from '../../src/desk/dispatch.ts';
+import { speak } from '../../src/desk/speak.ts';
 import { commands } from '../../src/registry.ts';
 import type { Store } from '../../src/store/openStore.ts';
 import { instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { openApp, type App } from '../../src/app.ts';
 import { systemClock, type Clock } from '../../src/clock.ts';
-import { speak } from '../../src/command/speak.ts';
+import { speak } from '../../src/desk/speak.ts';
 import { connectRoom } from '../../src/connectRoom.ts';
 import type { RunningRoom } from '../../src/room/startRoom.ts';
 import { openDemo } from '../../src/seed/openDemo.ts';

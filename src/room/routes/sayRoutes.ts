@@ -1,5 +1,5 @@
 import { Hono } from 'hono';
-import { completeLine } from '../../command/completeLine.ts';
+import { completeLine } from '../../desk/completeLine.ts';
 import type { Session } from '../ports.ts';
 import { isBody, readJson, textIn, type Body } from '../readJson.ts';
 import { refuse, type Room, type RoomEnv } from '../room.ts';

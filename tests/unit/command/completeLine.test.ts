@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { completeLine } from '../../../src/command/completeLine.ts';
+import { completeLine } from '../../../src/desk/completeLine.ts';
 import { demoStudio } from '../../helpers/demoStudio.ts';
 
 let demo: Awaited<ReturnType<typeof demoStudio>>;

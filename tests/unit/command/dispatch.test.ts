@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { asks, isGroup, logs, type Leaf } from '../../../src/contract/contract.ts';
-import { openDesk } from '../../../src/command/dispatch.ts';
+import { openDesk } from '../../../src/desk/dispatch.ts';
 import { bucket } from '../../../src/contract/kinds/bucket.ts';
 import { commands } from '../../../src/registry.ts';
 import { streamNo } from '../../../src/studio/ids.ts';

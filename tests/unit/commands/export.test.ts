@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { csvColumns } from '../../../src/replies/export/exportCsv.ts';
 import { csvLine } from '../../../src/replies/export/csvLine.ts';
-import { speak } from '../../../src/command/speak.ts';
+import { speak } from '../../../src/desk/speak.ts';
 import { readBucketEvent } from '../../../src/store/eventRow.ts';
 import type { BucketEntry } from '../../../src/studio/bucket/bucketEvent.ts';
 import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { openDesk } from '../../../src/command/dispatch.ts';
-import { speak } from '../../../src/command/speak.ts';
+import { openDesk } from '../../../src/desk/dispatch.ts';
+import { speak } from '../../../src/desk/speak.ts';
 import type { Request } from '../../../src/contract/contract.ts';
 import { commands } from '../../../src/registry.ts';
 import { checkStates } from '../../../src/store/checkStates.ts';
