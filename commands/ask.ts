@@ -12,7 +12,7 @@ import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
 import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';
-import type { Text } from '../src/words/text.ts';
+import type { Text } from '../src/words/text/text.ts';
 
 /** Whoever asks in more than this tells a story: which part of it is the question, nobody can say. */
 const longest = 600;

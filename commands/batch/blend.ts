@@ -5,7 +5,7 @@ import { printLine } from '../../src/contract/parseLine.ts';
 import { blendBuckets } from '../../src/studio/batch/blendBuckets.ts';
 import { roomIn, usablePart } from '../../src/studio/verdict/roomIn.ts';
 import { millilitres } from '../../src/glaze/units.ts';
-import { handAmount, volumeText } from '../../src/words/measures.ts';
+import { handAmount, volumeText } from '../../src/words/text/measures.ts';
 
 /** What arithmetic on decimals adds to a pail that is just full, ml. */
 const aHair = 1;

@@ -17,7 +17,7 @@ import { volumeReason } from '../../src/studio/verdict/moveAmounts.ts';
 import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/batch/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
-import type { Pour } from '../../src/words/pour.ts';
+import type { Pour } from '../../src/words/text/pour.ts';
 import { choiceWords } from '../../src/words/choiceWords.ts';
 
 /** A whole gram is what a studio's scale shows of a batch. */

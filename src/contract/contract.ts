@@ -1,7 +1,7 @@
 import type { Handbook } from '../studio/handbook.ts';
 import type { Instant, MemberId, Role, Seq, StudioId } from '../studio/ids.ts';
 import type { Json, Logbook, WritableLogbook } from '../studio/logbook/ports.ts';
-import type { Text } from '../words/text.ts';
+import type { Text } from '../words/text/text.ts';
 import type { Words } from '../words/words.ts';
 
 /** Who asks, when, and what they may see. */

@@ -1,7 +1,7 @@
 import type { Instant } from '../studio/ids.ts';
 import { wallOf, type WallTime } from '../studio/time/wallTime.ts';
-import { agoText } from '../words/measures.ts';
-import type { Part, Text } from '../words/text.ts';
+import { agoText } from '../words/text/measures.ts';
+import type { Part, Text } from '../words/text/text.ts';
 
 export interface Seen {
   now: Instant;

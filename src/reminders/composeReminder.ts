@@ -5,7 +5,7 @@ import type { CoatState } from '../studio/resist/coat.ts';
 import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { minutes, since, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, Logbook } from '../studio/logbook/ports.ts';
-import type { Text } from '../words/text.ts';
+import type { Text } from '../words/text/text.ts';
 import type { Words } from '../words/words.ts';
 import { bucketsReminder } from './bucketsReminder.ts';
 

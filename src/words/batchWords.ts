@@ -12,8 +12,8 @@ import {
   volumeText,
   volumeTo,
   windowText,
-} from './measures.ts';
-import { join, said, t, type Text } from './text.ts';
+} from './text/measures.ts';
+import { join, said, t, type Text } from './text/text.ts';
 
 const materialCautions: Record<MaterialCaution, string> = {
   'silica dust': 'silica in its dust',

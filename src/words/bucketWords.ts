@@ -9,9 +9,9 @@ import {
   volumeAbout,
   volumeText,
   windowText,
-} from './measures.ts';
+} from './text/measures.ts';
 import { bucketCautionWords } from './bucketCautionWords.ts';
-import { said, t, type Text } from './text.ts';
+import { said, t, type Text } from './text/text.ts';
 
 const stepWords: Record<Step, string> = {
   'on-hold': 'on hold',

@@ -1,4 +1,4 @@
-import { gravityText, windowText } from './measures.ts';
+import { gravityText, windowText } from './text/measures.ts';
 
 export const chartWords = {
   gravity: 'Specific gravity',

@@ -4,13 +4,13 @@ import type { Bisque } from '../studio/piece/bisque.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { GravityThen } from '../studio/firing/bucketThen.ts';
 import type { PrepStep } from '../studio/piece/pieceEvent.ts';
-import { capital } from './capital.ts';
+import { capital } from './text/capital.ts';
 import { coneText, did } from './faultWords.ts';
 import { flowWords } from './flowWords.ts';
-import { listed } from './listed.ts';
-import { gravityText, gravityWithin, spanText, windowText } from './measures.ts';
+import { listed } from './text/listed.ts';
+import { gravityText, gravityWithin, spanText, windowText } from './text/measures.ts';
 import { prepWords } from './prepWords.ts';
-import { join, said, t, type Text } from './text.ts';
+import { join, said, t, type Text } from './text/text.ts';
 
 const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;
 

@@ -8,11 +8,11 @@ import type { StudioEvent, UnitSystem } from '../studio/settings/studio.ts';
 import { coatWords } from './coatWords.ts';
 import { firedWords } from './firedWords.ts';
 import { dayHoursText, weekdayText } from './hoursWords.ts';
-import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from './measures.ts';
+import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from './text/measures.ts';
 import { peopleWords } from './peopleWords.ts';
 import { prepWords } from './prepWords.ts';
-import { join, said, t, type Part, type Text } from './text.ts';
-import { vesselText } from './vesselText.ts';
+import { join, said, t, type Part, type Text } from './text/text.ts';
+import { vesselText } from './text/vesselText.ts';
 
 /** So much of it; that nobody said how much shows. */
 const much = (volume: number | undefined, mass: number | undefined, of: Text, units: UnitSystem): Text => {

@@ -5,7 +5,7 @@ import type { Bisque } from '../studio/piece/bisque.ts';
 import type { Conflict } from '../studio/piece/planPiece.ts';
 import { coatWords } from './coatWords.ts';
 import { dipWords } from './dipWords.ts';
-import { said, t, type Text } from './text.ts';
+import { said, t, type Text } from './text/text.ts';
 
 const short: Record<PrepStep, string> = {
   dust: 'dusted off',

@@ -4,8 +4,8 @@ import type { QuietHours } from '../studio/time/quietHours.ts';
 import type { GlazingSession } from '../studio/time/session.ts';
 import type { DryingRule, ReminderRule } from '../studio/settings/studio.ts';
 import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
-import { percentText, spanText, temperatureText } from './measures.ts';
-import { join, said, t, type Text } from './text.ts';
+import { percentText, spanText, temperatureText } from './text/measures.ts';
+import { join, said, t, type Text } from './text/text.ts';
 
 const at = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 

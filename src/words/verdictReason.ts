@@ -16,10 +16,10 @@ import {
   volumeText,
   volumeWithin,
   windowText,
-} from './measures.ts';
+} from './text/measures.ts';
 import { pastCheckpoint } from './pastCheckpoint.ts';
 import { restText } from './restText.ts';
-import { said, t, type Part, type Text } from './text.ts';
+import { said, t, type Part, type Text } from './text/text.ts';
 
 const band = { low: 'below', in: 'inside', high: 'above' } as const;
 

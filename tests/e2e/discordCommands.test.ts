@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Action, Command } from '../../src/contract/contract.ts';
 import { seq } from '../../src/studio/ids.ts';
-import { said, t } from '../../src/words/text.ts';
+import { said, t } from '../../src/words/text/text.ts';
 import { list, text } from '../helpers/discordBody.ts';
 import { pick, press, slash, submit, typing } from '../helpers/discordInteraction.ts';
 import { everyComponent } from '../helpers/discordMessageRules.ts';

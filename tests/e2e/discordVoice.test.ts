@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Reply } from '../../src/contract/contract.ts';
 import type { MemberId, StudioId } from '../../src/studio/ids.ts';
-import { t } from '../../src/words/text.ts';
+import { t } from '../../src/words/text/text.ts';
 import { serverError } from '../helpers/discordDouble.ts';
 import type { Person } from '../helpers/discordWorld.ts';
 import { type DiscordRoom, openDiscordRoom } from '../helpers/discordRoom.ts';

@@ -10,7 +10,7 @@ import { openStore, type Store } from '../../src/store/openStore.ts';
 import { days, instant, later, studioStream } from '../../src/studio/ids.ts';
 import { handbook } from './handbook.ts';
 import { en } from '../../src/words/en.ts';
-import { said, t } from '../../src/words/text.ts';
+import { said, t } from '../../src/words/text/text.ts';
 import { DiscordDouble } from './discordDouble.ts';
 import type { Place } from './discordInteraction.ts';
 import { nowIn } from './discordWorld.ts';

@@ -14,7 +14,7 @@ import {
 } from '../../glaze/units.ts';
 import { hours, minutes, type Duration } from '../../studio/ids.ts';
 import { gravityOnScale, type GravityScale } from '../../studio/measure/stateGravity.ts';
-import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/measures.ts';
+import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/text/measures.ts';
 import type { Asking, Kind } from '../contract.ts';
 import { plainText } from '../../parse/readNumeral.ts';
 import {

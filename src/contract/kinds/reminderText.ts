@@ -1,6 +1,6 @@
 import type { CoatState } from '../../studio/resist/coat.ts';
 import type { Reminder } from '../../studio/remind/reminder.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 
 /** What a reminder is about, as its list and its suggestions say it. */

@@ -3,7 +3,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { coatReady, isReadyAt } from '../../studio/resist/coatReady.ts';
 import { dipTime } from '../../studio/piece/dipTime.ts';
 import type { NoteSum } from '../../studio/handbook.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import { coatData } from '../resist/coatData.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { dipTimeReply } from '../piece/dipTimeReply.ts';

@@ -1,6 +1,6 @@
 import type { Instant } from '../../studio/ids.ts';
 import type { WeighedMaterial } from '../../studio/batch/scaleRecipe.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { ReplyFile } from '../../contract/contract.ts';
 import { plainText } from '../../contract/plainText.ts';

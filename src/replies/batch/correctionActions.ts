@@ -1,8 +1,8 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { CorrectionFound as Found, CorrectionWay } from '../../studio/batch/correctBucket.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
-import { handAmount, massText, volumeText } from '../../words/measures.ts';
-import { pour } from '../../words/pour.ts';
+import { handAmount, massText, volumeText } from '../../words/text/measures.ts';
+import { pour } from '../../words/text/pour.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 

@@ -3,7 +3,7 @@ import { decide } from '../../studio/verdict/decide.ts';
 import type { Instant, StreamNo } from '../../studio/ids.ts';
 import type { Logbook } from '../../studio/logbook/ports.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 
 /** A bucket as a wall shows it. */

@@ -1,6 +1,6 @@
 import type { BucketSettings } from '../../studio/bucketSettings.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 
 const folded = (text: string) => text.normalize('NFKC').trim().toLowerCase();

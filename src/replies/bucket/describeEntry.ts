@@ -1,6 +1,6 @@
 import type { Entry } from '../../studio/entry.ts';
 import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Asking } from '../../contract/contract.ts';
 
 /** One entry of a logbook as a line: who, when, what, the note, and whether it was taken back. */

@@ -6,7 +6,7 @@ import { pasteFraction } from '../../studio/batch/planBatch.ts';
 import { stateGravity, type GravityScale } from '../../studio/measure/stateGravity.ts';
 import type { Studio, Vessel } from '../../studio/settings/studio.ts';
 import { plausibleGravity, weighGravity } from '../../studio/measure/weighGravity.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';

@@ -4,7 +4,7 @@ import { conditionKey } from '../../studio/firing/dipCondition.ts';
 import { faultFinding } from '../../studio/firing/faultFinding.ts';
 import { isOfFit } from '../../studio/firing/firedEvent.ts';
 import type { StreamNo } from '../../studio/ids.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Reply } from '../../contract/contract.ts';
 

@@ -4,7 +4,7 @@ import type { Dip } from '../../studio/firing/dip.ts';
 import { isOfFit } from '../../studio/firing/firedEvent.ts';
 import { hours, since, type Instant } from '../../studio/ids.ts';
 import { prepSteps } from '../../studio/piece/pieceEvent.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';

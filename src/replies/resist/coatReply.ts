@@ -4,7 +4,7 @@ import { coatPlan } from '../../studio/resist/coatPlan.ts';
 import { coatReady } from '../../studio/resist/coatReady.ts';
 import type { DryReady } from '../../studio/resist/overnight.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import { coatData } from './coatData.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';

@@ -1,7 +1,7 @@
 import type { Studio } from '../../studio/settings/studio.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
-import { handAmount, massText, volumeText } from '../../words/measures.ts';
-import type { Text } from '../../words/text.ts';
+import { handAmount, massText, volumeText } from '../../words/text/measures.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 

@@ -3,7 +3,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { barehanded } from '../../studio/settings/barehanded.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
-import type { Text } from '../../words/text.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
 import { onceEach } from './onceEach.ts';

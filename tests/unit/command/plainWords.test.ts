@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { boardRows } from '../../../src/replies/bucket/boardRows.ts';
 import { plainText } from '../../../src/contract/plainText.ts';
-import { agoText } from '../../../src/words/measures.ts';
+import { agoText } from '../../../src/words/text/measures.ts';
 import { en } from '../../../src/words/en.ts';
 import { noonPlus } from '../../helpers/storeEvents.ts';
 import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';

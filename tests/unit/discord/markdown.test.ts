@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { escaped, markdown, markdownWithin, oneLine, plain } from '../../../src/discord/markdown.ts';
 import { instant } from '../../../src/studio/ids.ts';
-import { said, t, type Part, type Text } from '../../../src/words/text.ts';
+import { said, t, type Part, type Text } from '../../../src/words/text/text.ts';
 import { isFields, text } from '../../helpers/discordBody.ts';
 
 /** What an independent reader of Discord's markdown makes of a message: its words, and whatever else it found. */

@@ -5,7 +5,7 @@ import type { DiscordPorts } from '../../../src/discord/ports.ts';
 import { readPressId } from '../../../src/discord/pressId.ts';
 import { renderReply } from '../../../src/discord/renderReply.ts';
 import { studioId } from '../../../src/studio/ids.ts';
-import { ours, said, t, type Text } from '../../../src/words/text.ts';
+import { ours, said, t, type Text } from '../../../src/words/text/text.ts';
 import { list, text } from '../../helpers/discordBody.ts';
 import { everyComponent } from '../../helpers/discordMessageRules.ts';
 import { bodyProblems } from '../../helpers/discordRules.ts';

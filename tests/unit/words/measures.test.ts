@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dryContentText, powderWithin, volumeWithin, waterWithin } from '../../../src/words/measures.ts';
+import { dryContentText, powderWithin, volumeWithin, waterWithin } from '../../../src/words/text/measures.ts';
 
 describe('an amount with what it may be off', () => {
   // JCGM 100, 7.2.6: the estimate is rounded to where its uncertainty is, which has one or two digits.

@@ -1,4 +1,4 @@
-import type { Instant, MemberId } from '../studio/ids.ts';
+import type { Instant, MemberId } from '../../studio/ids.ts';
 
 /** A piece of text that each platform shows in its own way: a member's words escaped, times in the reader's zone. */
 export type Part =

@@ -1,4 +1,4 @@
-import type { UnitSystem } from '../studio/settings/studio.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
 import { eachPail } from './measures.ts';
 
 /** An amount for the pail; for each litre or gallon in it, when nobody has said lately how full it is. */

@@ -1,5 +1,5 @@
-import type { Celsius, Grams, Gravity, Millilitres, Seconds } from '../glaze/units.ts';
-import type { UnitSystem } from '../studio/settings/studio.ts';
+import type { Celsius, Grams, Gravity, Millilitres, Seconds } from '../../glaze/units.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
 
 const plain = (value: number, decimals: number) => String(Number(value.toFixed(decimals)));
 

@@ -1,4 +1,4 @@
-import type { UnitSystem, Vessel } from '../studio/settings/studio.ts';
+import type { UnitSystem, Vessel } from '../../studio/settings/studio.ts';
 import { scaleText } from './measures.ts';
 
 /** A weighing cup by what it weighs. */
