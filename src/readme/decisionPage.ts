@@ -3,8 +3,8 @@ import { grid, type Move } from '../studio/verdict/decisionTable.ts';
 import { instant } from '../studio/ids.ts';
 import { rules, type Rule } from '../studio/verdict/rules.ts';
 import type { FlowBand, GravityBand } from '../studio/verdict/verdict.ts';
-import { decisionWords as w } from '../words/decisionWords.ts';
-import { verdictWords } from '../words/verdictWords.ts';
+import { decisionWords as w } from '../words/verdict/decisionWords.ts';
+import { verdictWords } from '../words/verdict/verdictWords.ts';
 
 const flows: FlowBand[] = ['thin', 'in', 'thick', 'unknown'];
 const gravities: GravityBand[] = ['low', 'in', 'high'];

@@ -10,7 +10,7 @@ import {
   volumeText,
   windowText,
 } from './text/measures.ts';
-import { bucketCautionWords } from './bucketCautionWords.ts';
+import { bucketCautionWords } from './verdict/bucketCautionWords.ts';
 import { said, t, type Text } from './text/text.ts';
 
 const stepWords: Record<Step, string> = {

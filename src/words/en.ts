@@ -9,7 +9,7 @@ import { correctWords } from './correctWords.ts';
 import { deskWords } from './deskWords.ts';
 import { dipWords } from './dipWords.ts';
 import { doseText } from './text/doseText.ts';
-import { doseWords } from './doseWords.ts';
+import { doseWords } from './verdict/doseWords.ts';
 import { faultWords } from './faultWords.ts';
 import { firedWords } from './firedWords.ts';
 import { exportWords } from './exportWords.ts';
@@ -27,7 +27,7 @@ import { scheduleWords } from './scheduleWords.ts';
 import { studioWords } from './studioWords.ts';
 import { said, t, type Text } from './text/text.ts';
 import { unloggedWords } from './unloggedWords.ts';
-import { verdictWords } from './verdictWords.ts';
+import { verdictWords } from './verdict/verdictWords.ts';
 
 const notUndone: Record<NotUndoable, (id: string) => Text> = {
   undone: (id) => t`${[id]} was taken back already.`,

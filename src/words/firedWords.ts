@@ -6,7 +6,7 @@ import type { GravityThen } from '../studio/firing/bucketThen.ts';
 import type { PrepStep } from '../studio/piece/pieceEvent.ts';
 import { capital } from './text/capital.ts';
 import { coneText, did } from './faultWords.ts';
-import { flowWords } from './flowWords.ts';
+import { flowWords } from './verdict/flowWords.ts';
 import { listed } from './text/listed.ts';
 import { gravityText, gravityWithin, spanText, windowText } from './text/measures.ts';
 import { prepWords } from './prepWords.ts';

@@ -1,10 +1,10 @@
-import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Amounts, Reason, Verdict } from '../studio/verdict/verdict.ts';
-import { doseText } from './text/doseText.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
+import type { Amounts, Reason, Verdict } from '../../studio/verdict/verdict.ts';
+import { doseText } from '../text/doseText.ts';
 import { heldWhy } from './heldWhy.ts';
-import { handAmount, massText, percentText, volumeText } from './text/measures.ts';
-import { pour, type Pour } from './text/pour.ts';
-import { t, type Text } from './text/text.ts';
+import { handAmount, massText, percentText, volumeText } from '../text/measures.ts';
+import { pour, type Pour } from '../text/pour.ts';
+import { t, type Text } from '../text/text.ts';
 
 const water = ({ waterMl, waterMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(waterMl, waterMlPerLitre, units, (ml) => volumeText(handAmount(ml), units));

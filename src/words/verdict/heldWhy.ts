@@ -1,5 +1,5 @@
-import type { Reason } from '../studio/verdict/verdict.ts';
-import { said, t, type Text } from './text/text.ts';
+import type { Reason } from '../../studio/verdict/verdict.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 /** What sort of trouble, and why, said once when they are the same word. */
 export const heldWhy = (

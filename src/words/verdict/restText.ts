@@ -1,6 +1,6 @@
-import type { Reason } from '../studio/verdict/verdict.ts';
-import { spanText } from './text/measures.ts';
-import { t, type Text } from './text/text.ts';
+import type { Reason } from '../../studio/verdict/verdict.ts';
+import { spanText } from '../text/measures.ts';
+import { t, type Text } from '../text/text.ts';
 
 /** What a bucket's own rests say of how long it may rest. */
 export const restText = ({

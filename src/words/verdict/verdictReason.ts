@@ -1,6 +1,6 @@
-import type { Instant } from '../studio/ids.ts';
-import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Reason } from '../studio/verdict/verdict.ts';
+import type { Instant } from '../../studio/ids.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
+import type { Reason } from '../../studio/verdict/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import { heldWhy } from './heldWhy.ts';
 import {
@@ -16,10 +16,10 @@ import {
   volumeText,
   volumeWithin,
   windowText,
-} from './text/measures.ts';
+} from '../text/measures.ts';
 import { pastCheckpoint } from './pastCheckpoint.ts';
 import { restText } from './restText.ts';
-import { said, t, type Part, type Text } from './text/text.ts';
+import { said, t, type Part, type Text } from '../text/text.ts';
 
 const band = { low: 'below', in: 'inside', high: 'above' } as const;
 

@@ -1,8 +1,8 @@
-import type { NoDose } from '../studio/verdict/adviseDose.ts';
-import { doseText } from './text/doseText.ts';
-import { massText, percentText, volumeText } from './text/measures.ts';
+import type { NoDose } from '../../studio/verdict/adviseDose.ts';
+import { doseText } from '../text/doseText.ts';
+import { massText, percentText, volumeText } from '../text/measures.ts';
 import { pastCheckpoint } from './pastCheckpoint.ts';
-import { t, type Text } from './text/text.ts';
+import { t, type Text } from '../text/text.ts';
 
 const ml = (value: number): string => `${Number(value.toFixed(1))} ml`;
 

@@ -1,5 +1,5 @@
-import type { Amount, Condition } from '../studio/verdict/decisionTable.ts';
-import type { FlowBand, GravityBand, RuleName, Step } from '../studio/verdict/verdict.ts';
+import type { Amount, Condition } from '../../studio/verdict/decisionTable.ts';
+import type { FlowBand, GravityBand, RuleName, Step } from '../../studio/verdict/verdict.ts';
 import { flowWords } from './flowWords.ts';
 
 const rule: Record<Exclude<RuleName, 'grid'>, string> = {

@@ -1,4 +1,4 @@
-import type { FlowBand } from '../studio/verdict/verdict.ts';
+import type { FlowBand } from '../../studio/verdict/verdict.ts';
 
 /** How a bucket flows, in the words of whoever looks at it. */
 export const flowWords: Record<FlowBand, string> = {

@@ -1,8 +1,8 @@
 import { bucketCautionWords } from './bucketCautionWords.ts';
-import type { Dont, Step, VerdictCaution } from '../studio/verdict/verdict.ts';
+import type { Dont, Step, VerdictCaution } from '../../studio/verdict/verdict.ts';
 import { flowWords } from './flowWords.ts';
-import { agoText, gravityText, gravityWithin, windowText } from './text/measures.ts';
-import { said, t, type Text } from './text/text.ts';
+import { agoText, gravityText, gravityWithin, windowText } from '../text/measures.ts';
+import { said, t, type Text } from '../text/text.ts';
 import { restText } from './restText.ts';
 import { verdictReason } from './verdictReason.ts';
 import { overfull, verdictTitle } from './verdictTitle.ts';
