@@ -8,7 +8,7 @@ import {
 } from 'discord.js';
 import type { Action, Reply } from '../contract/contract.ts';
 import { discordWords } from '../words/discordWords.ts';
-import { logWords } from '../words/logWords.ts';
+import { logWords } from '../words/bucket/logWords.ts';
 import { forLog } from './failure.ts';
 import { clipped, markdown, markdownWithin, plain } from './markdown.ts';
 import type { DiscordPorts } from './ports.ts';

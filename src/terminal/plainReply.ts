@@ -1,6 +1,6 @@
 import type { Reply } from '../contract/contract.ts';
 import { plainText, type Seen } from '../contract/plainText.ts';
-import { logWords } from '../words/logWords.ts';
+import { logWords } from '../words/bucket/logWords.ts';
 import { sayWords } from '../words/sayWords.ts';
 
 /** A reply as one JSON object for scripts: sentences as plain text, numbers in `data`. */

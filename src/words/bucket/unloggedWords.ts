@@ -1,11 +1,11 @@
-import type { Evaporation } from '../studio/contents/evaporation.ts';
-import type { Instant } from '../studio/ids.ts';
-import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Explanation, UnloggedChange } from '../studio/contents/unloggedChange.ts';
-import { capital } from './text/capital.ts';
-import { listed } from './text/listed.ts';
-import { eachPail, massText, powderWithin, volumeText, waterWithin } from './text/measures.ts';
-import { said, t, type Text } from './text/text.ts';
+import type { Evaporation } from '../../studio/contents/evaporation.ts';
+import type { Instant } from '../../studio/ids.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
+import type { Explanation, UnloggedChange } from '../../studio/contents/unloggedChange.ts';
+import { capital } from '../text/capital.ts';
+import { listed } from '../text/listed.ts';
+import { eachPail, massText, powderWithin, volumeText, waterWithin } from '../text/measures.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 const at = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 

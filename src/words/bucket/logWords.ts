@@ -1,18 +1,18 @@
-import type { BucketEntry, Added, BucketEvent } from '../studio/bucket/bucketEvent.ts';
-import type { Entry } from '../studio/entry.ts';
-import type { CoatEvent } from '../studio/resist/coatEvent.ts';
-import type { FiredEvent } from '../studio/firing/firedEvent.ts';
-import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
-import type { LoggedEvent, Notes } from '../studio/logbook/ports.ts';
-import type { StudioEvent, UnitSystem } from '../studio/settings/studio.ts';
-import { coatWords } from './coatWords.ts';
-import { firedWords } from './firedWords.ts';
-import { dayHoursText, weekdayText } from './hoursWords.ts';
-import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from './text/measures.ts';
-import { peopleWords } from './peopleWords.ts';
-import { prepWords } from './prepWords.ts';
-import { join, said, t, type Part, type Text } from './text/text.ts';
-import { vesselText } from './text/vesselText.ts';
+import type { BucketEntry, Added, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import type { Entry } from '../../studio/entry.ts';
+import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
+import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
+import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
+import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
+import type { StudioEvent, UnitSystem } from '../../studio/settings/studio.ts';
+import { coatWords } from '../coatWords.ts';
+import { firedWords } from '../firedWords.ts';
+import { dayHoursText, weekdayText } from '../hoursWords.ts';
+import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from '../text/measures.ts';
+import { peopleWords } from '../peopleWords.ts';
+import { prepWords } from '../prepWords.ts';
+import { join, said, t, type Part, type Text } from '../text/text.ts';
+import { vesselText } from '../text/vesselText.ts';
 
 /** So much of it; that nobody said how much shows. */
 const much = (volume: number | undefined, mass: number | undefined, of: Text, units: UnitSystem): Text => {

@@ -1,7 +1,7 @@
-import type { UnitSystem, Vessel } from '../studio/settings/studio.ts';
-import { gravityText, gravityWithin, scaleText } from './text/measures.ts';
-import { slippedPoint } from './text/slippedPoint.ts';
-import { said, t, type Text } from './text/text.ts';
+import type { UnitSystem, Vessel } from '../../studio/settings/studio.ts';
+import { gravityText, gravityWithin, scaleText } from '../text/measures.ts';
+import { slippedPoint } from '../text/slippedPoint.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 const fits = ({ name, tare, water }: Vessel, units: UnitSystem): Text =>
   t`The vessel ${said(name)} weighs ${[scaleText(tare, units)]} empty and about ${[scaleText(Math.round(tare + 1.45 * water), units)]} full of glaze.`;

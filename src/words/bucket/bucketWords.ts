@@ -1,6 +1,6 @@
-import type { BucketCaution } from '../studio/bucketSettings.ts';
-import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Step, Verdict } from '../studio/verdict/verdict.ts';
+import type { BucketCaution } from '../../studio/bucketSettings.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
+import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
 import {
   agoText,
   dryContentText,
@@ -9,9 +9,9 @@ import {
   volumeAbout,
   volumeText,
   windowText,
-} from './text/measures.ts';
-import { bucketCautionWords } from './verdict/bucketCautionWords.ts';
-import { said, t, type Text } from './text/text.ts';
+} from '../text/measures.ts';
+import { bucketCautionWords } from '../verdict/bucketCautionWords.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 const stepWords: Record<Step, string> = {
   'on-hold': 'on hold',
