@@ -1,7 +1,7 @@
-import type { Gravity } from '../glaze/units.ts';
-import type { MaterialCaution } from '../glaze/materialTable.ts';
-import type { Instant } from '../studio/ids.ts';
-import type { UnitSystem } from '../studio/settings/studio.ts';
+import type { Gravity } from '../../glaze/units.ts';
+import type { MaterialCaution } from '../../glaze/materialTable.ts';
+import type { Instant } from '../../studio/ids.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
 import {
   gravityText,
   gravityWithin,
@@ -12,8 +12,8 @@ import {
   volumeText,
   volumeTo,
   windowText,
-} from './text/measures.ts';
-import { join, said, t, type Text } from './text/text.ts';
+} from '../text/measures.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const materialCautions: Record<MaterialCaution, string> = {
   'silica dust': 'silica in its dust',

@@ -1,5 +1,5 @@
-import type { RecipeProblem } from '../parse/recipeProblem.ts';
-import { join, said, t, type Text } from './text/text.ts';
+import type { RecipeProblem } from '../../parse/recipeProblem.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const recipeProblem = (why: RecipeProblem): Text => {
   switch (why.kind) {
