@@ -4,7 +4,7 @@ import { askWords } from './askWords.ts';
 import { batchWords } from './batch/batchWords.ts';
 import { bucketWords } from './bucket/bucketWords.ts';
 import { chartWords } from './chartWords.ts';
-import { coatWords } from './coatWords.ts';
+import { coatWords } from './resist/coatWords.ts';
 import { correctWords } from './batch/correctWords.ts';
 import { deskWords } from './deskWords.ts';
 import { dipWords } from './dipWords.ts';

@@ -3,7 +3,7 @@ import type { Instant } from '../studio/ids.ts';
 import type { PieceEvent, PrepStep } from '../studio/piece/pieceEvent.ts';
 import type { Bisque } from '../studio/piece/bisque.ts';
 import type { Conflict } from '../studio/piece/planPiece.ts';
-import { coatWords } from './coatWords.ts';
+import { coatWords } from './resist/coatWords.ts';
 import { dipWords } from './dipWords.ts';
 import { said, t, type Text } from './text/text.ts';
 

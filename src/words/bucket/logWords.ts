@@ -5,7 +5,7 @@ import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
 import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
 import type { StudioEvent, UnitSystem } from '../../studio/settings/studio.ts';
-import { coatWords } from '../coatWords.ts';
+import { coatWords } from '../resist/coatWords.ts';
 import { firedWords } from '../firedWords.ts';
 import { dayHoursText, weekdayText } from '../hoursWords.ts';
 import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from '../text/measures.ts';

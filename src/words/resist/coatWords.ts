@@ -1,8 +1,8 @@
-import type { CoatEnd, CoatEvent } from '../studio/resist/coatEvent.ts';
-import type { Instant } from '../studio/ids.ts';
-import type { DryWhy, Resist } from '../studio/resist/overnight.ts';
-import { spanText } from './text/measures.ts';
-import { said, t, type Part, type Text } from './text/text.ts';
+import type { CoatEnd, CoatEvent } from '../../studio/resist/coatEvent.ts';
+import type { Instant } from '../../studio/ids.ts';
+import type { DryWhy, Resist } from '../../studio/resist/overnight.ts';
+import { spanText } from '../text/measures.ts';
+import { said, t, type Part, type Text } from '../text/text.ts';
 
 const kinds: Record<Resist, string> = {
   wax: 'wax emulsion',
