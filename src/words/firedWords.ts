@@ -9,7 +9,7 @@ import { coneText, did } from './faultWords.ts';
 import { flowWords } from './verdict/flowWords.ts';
 import { listed } from './text/listed.ts';
 import { gravityText, gravityWithin, spanText, windowText } from './text/measures.ts';
-import { prepWords } from './prepWords.ts';
+import { prepWords } from './piece/prepWords.ts';
 import { join, said, t, type Text } from './text/text.ts';
 
 const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;

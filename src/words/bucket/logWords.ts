@@ -10,7 +10,7 @@ import { firedWords } from '../firedWords.ts';
 import { dayHoursText, weekdayText } from '../hoursWords.ts';
 import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from '../text/measures.ts';
 import { peopleWords } from '../peopleWords.ts';
-import { prepWords } from '../prepWords.ts';
+import { prepWords } from '../piece/prepWords.ts';
 import { join, said, t, type Part, type Text } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 

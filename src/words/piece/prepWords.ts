@@ -1,11 +1,11 @@
-import type { Resist } from '../studio/resist/overnight.ts';
-import type { Instant } from '../studio/ids.ts';
-import type { PieceEvent, PrepStep } from '../studio/piece/pieceEvent.ts';
-import type { Bisque } from '../studio/piece/bisque.ts';
-import type { Conflict } from '../studio/piece/planPiece.ts';
-import { coatWords } from './resist/coatWords.ts';
+import type { Resist } from '../../studio/resist/overnight.ts';
+import type { Instant } from '../../studio/ids.ts';
+import type { PieceEvent, PrepStep } from '../../studio/piece/pieceEvent.ts';
+import type { Bisque } from '../../studio/piece/bisque.ts';
+import type { Conflict } from '../../studio/piece/planPiece.ts';
+import { coatWords } from '../resist/coatWords.ts';
 import { dipWords } from './dipWords.ts';
-import { said, t, type Text } from './text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 const short: Record<PrepStep, string> = {
   dust: 'dusted off',

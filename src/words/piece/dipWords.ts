@@ -1,7 +1,7 @@
-import type { SqrtFit } from '../glaze/sqrtFit.ts';
-import type { DipInterval, DipTime } from '../studio/piece/dipTime.ts';
-import { gravityText, secondsText } from './text/measures.ts';
-import { join, said, t, type Text } from './text/text.ts';
+import type { SqrtFit } from '../../glaze/sqrtFit.ts';
+import type { DipInterval, DipTime } from '../../studio/piece/dipTime.ts';
+import { gravityText, secondsText } from '../text/measures.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const plainSeconds = (value: number): string =>
   value < 0.05 ? 'under 0.1 s' : `${Number(value.toFixed(1))} s`;
