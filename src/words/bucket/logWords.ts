@@ -6,7 +6,7 @@ import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
 import type { StudioEvent, UnitSystem } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
-import { firedWords } from '../firedWords.ts';
+import { firedWords } from '../firing/firedWords.ts';
 import { dayHoursText, weekdayText } from '../hoursWords.ts';
 import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from '../text/measures.ts';
 import { peopleWords } from '../peopleWords.ts';

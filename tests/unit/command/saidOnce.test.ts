@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { faultWords } from '../../../src/words/faultWords.ts';
+import { faultWords } from '../../../src/words/firing/faultWords.ts';
 import { verdictOf } from '../../helpers/answerSchemas.ts';
 import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 

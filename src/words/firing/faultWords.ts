@@ -1,7 +1,7 @@
-import type { BucketCondition, DipCondition, PieceCondition } from '../studio/firing/dipCondition.ts';
-import type { Fault } from '../studio/firing/firedEvent.ts';
-import { capital } from './text/capital.ts';
-import { said, t, type Text } from './text/text.ts';
+import type { BucketCondition, DipCondition, PieceCondition } from '../../studio/firing/dipCondition.ts';
+import type { Fault } from '../../studio/firing/firedEvent.ts';
+import { capital } from '../text/capital.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 /** What was found of the pieces: crawled, ran. */
 export const did: Record<Fault, string> = {

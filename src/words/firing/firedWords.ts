@@ -1,16 +1,16 @@
-import type { Fault, FiredEvent, FiredSaid, Stretch } from '../studio/firing/firedEvent.ts';
-import type { Amiss } from '../studio/firing/amiss.ts';
-import type { Bisque } from '../studio/piece/bisque.ts';
-import type { Instant } from '../studio/ids.ts';
-import type { GravityThen } from '../studio/firing/bucketThen.ts';
-import type { PrepStep } from '../studio/piece/pieceEvent.ts';
-import { capital } from './text/capital.ts';
+import type { Fault, FiredEvent, FiredSaid, Stretch } from '../../studio/firing/firedEvent.ts';
+import type { Amiss } from '../../studio/firing/amiss.ts';
+import type { Bisque } from '../../studio/piece/bisque.ts';
+import type { Instant } from '../../studio/ids.ts';
+import type { GravityThen } from '../../studio/firing/bucketThen.ts';
+import type { PrepStep } from '../../studio/piece/pieceEvent.ts';
+import { capital } from '../text/capital.ts';
 import { coneText, did } from './faultWords.ts';
-import { flowWords } from './verdict/flowWords.ts';
-import { listed } from './text/listed.ts';
-import { gravityText, gravityWithin, spanText, windowText } from './text/measures.ts';
-import { prepWords } from './piece/prepWords.ts';
-import { join, said, t, type Text } from './text/text.ts';
+import { flowWords } from '../verdict/flowWords.ts';
+import { listed } from '../text/listed.ts';
+import { gravityText, gravityWithin, spanText, windowText } from '../text/measures.ts';
+import { prepWords } from '../piece/prepWords.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;
 
