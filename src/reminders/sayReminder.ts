@@ -2,7 +2,7 @@ import type { Voice } from '../contract/contract.ts';
 import { instant, later, minutes, duration, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, ReminderOutcome } from '../studio/logbook/ports.ts';
 import { quietAt } from '../studio/time/quietHours.ts';
-import { reminderLog } from '../words/reminderWords.ts';
+import { reminderLog } from '../words/remind/reminderWords.ts';
 import { composeReminder } from './composeReminder.ts';
 import type { ReminderPorts } from './ports.ts';
 

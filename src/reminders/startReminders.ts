@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { duration, later, minutes } from '../studio/ids.ts';
-import { reminderLog } from '../words/reminderWords.ts';
+import { reminderLog } from '../words/remind/reminderWords.ts';
 import type { ReminderPorts } from './ports.ts';
 import { sayReminder } from './sayReminder.ts';
 

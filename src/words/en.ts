@@ -22,7 +22,7 @@ import { peopleWords } from './peopleWords.ts';
 import { prepWords } from './piece/prepWords.ts';
 import { readingWords } from './bucket/readingWords.ts';
 import { recipeWords } from './batch/recipeWords.ts';
-import { reminderWords } from './reminderWords.ts';
+import { reminderWords } from './remind/reminderWords.ts';
 import { scheduleWords } from './scheduleWords.ts';
 import { studioWords } from './studioWords.ts';
 import { said, t, type Text } from './text/text.ts';

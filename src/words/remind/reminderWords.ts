@@ -1,10 +1,10 @@
-import { type Duration, type Instant, hours } from '../studio/ids.ts';
-import type { Resist } from '../studio/resist/overnight.ts';
-import type { ReminderAbout } from '../studio/remind/reminder.ts';
-import type { ReachBy } from '../studio/settings/studio.ts';
-import { coatWords } from './resist/coatWords.ts';
-import { spanText } from './text/measures.ts';
-import { join, said, t, type Text } from './text/text.ts';
+import { type Duration, type Instant, hours } from '../../studio/ids.ts';
+import type { Resist } from '../../studio/resist/overnight.ts';
+import type { ReminderAbout } from '../../studio/remind/reminder.ts';
+import type { ReachBy } from '../../studio/settings/studio.ts';
+import { coatWords } from '../resist/coatWords.ts';
+import { spanText } from '../text/measures.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const at = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 const { kind } = coatWords;
