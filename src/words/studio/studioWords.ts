@@ -1,7 +1,7 @@
-import type { Studio, StudioCup, UnitSystem, Vessel } from '../studio/settings/studio.ts';
-import { scaleText } from './text/measures.ts';
-import { join, said, t, type Text } from './text/text.ts';
-import { vesselText } from './text/vesselText.ts';
+import type { Studio, StudioCup, UnitSystem, Vessel } from '../../studio/settings/studio.ts';
+import { scaleText } from '../text/measures.ts';
+import { join, said, t, type Text } from '../text/text.ts';
+import { vesselText } from '../text/vesselText.ts';
 
 export const studioWords = {
   about: 'The studio: zone, units, calibrated cups, flow cups, keepers',

@@ -1,11 +1,11 @@
-import { type Instant, hours } from '../studio/ids.ts';
-import type { OpeningHours, WeekdayName } from '../studio/time/openingHours.ts';
-import type { QuietHours } from '../studio/time/quietHours.ts';
-import type { GlazingSession } from '../studio/time/session.ts';
-import type { DryingRule, ReminderRule } from '../studio/settings/studio.ts';
+import { type Instant, hours } from '../../studio/ids.ts';
+import type { OpeningHours, WeekdayName } from '../../studio/time/openingHours.ts';
+import type { QuietHours } from '../../studio/time/quietHours.ts';
+import type { GlazingSession } from '../../studio/time/session.ts';
+import type { DryingRule, ReminderRule } from '../../studio/settings/studio.ts';
 import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
-import { percentText, spanText, temperatureText } from './text/measures.ts';
-import { join, said, t, type Text } from './text/text.ts';
+import { percentText, spanText, temperatureText } from '../text/measures.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const at = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 

@@ -1,5 +1,5 @@
-import type { Instant } from '../studio/ids.ts';
-import { said, t, type Text } from './text/text.ts';
+import type { Instant } from '../../studio/ids.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 export const peopleWords = {
   forget: {
