@@ -1,6 +1,6 @@
 import type { NotUndoable } from '../studio/logbook/undoable.ts';
 import type { AdditionProblem } from '../studio/batch/readAddition.ts';
-import { askWords } from './askWords.ts';
+import { askWords } from './ask/askWords.ts';
 import { batchWords } from './batch/batchWords.ts';
 import { bucketWords } from './bucket/bucketWords.ts';
 import { chartWords } from './chartWords.ts';
@@ -16,7 +16,7 @@ import { exportWords } from './exportWords.ts';
 import { helpWords } from './helpWords.ts';
 import { logWords } from './bucket/logWords.ts';
 import { massText, volumeAbout, volumeText } from './text/measures.ts';
-import { noteWords } from './noteWords.ts';
+import { noteWords } from './ask/noteWords.ts';
 import { optionWords } from './optionWords.ts';
 import { peopleWords } from './studio/peopleWords.ts';
 import { prepWords } from './piece/prepWords.ts';

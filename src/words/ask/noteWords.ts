@@ -1,4 +1,4 @@
-import { said, t, type Text } from './text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 export const noteWords = {
   about: 'The studio’s own notes, which /ask answers from before the handbook’s',

@@ -1,9 +1,9 @@
-import type { Deed } from '../studio/logbook/deed.ts';
-import type { NoteCaution, NoteCommand } from '../studio/handbook.ts';
-import type { Instant } from '../studio/ids.ts';
-import { coatWords } from './resist/coatWords.ts';
-import { join, said, t, type Part, type Text } from './text/text.ts';
-import { verdictWords } from './verdict/verdictWords.ts';
+import type { Deed } from '../../studio/logbook/deed.ts';
+import type { NoteCaution, NoteCommand } from '../../studio/handbook.ts';
+import type { Instant } from '../../studio/ids.ts';
+import { coatWords } from '../resist/coatWords.ts';
+import { join, said, t, type Part, type Text } from '../text/text.ts';
+import { verdictWords } from '../verdict/verdictWords.ts';
 
 const cautions: Record<NoteCaution, Text> = {
   gloves: ['Where a bucket is marked for gloves, wear them: no bare fingers in it.'],
