@@ -8,7 +8,7 @@ import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
 import { readAddition } from '../src/studio/batch/readAddition.ts';
 import { volumeNow } from '../src/studio/bucket/volumeNow.ts';
-import { choiceWords } from '../src/words/choiceWords.ts';
+import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 export const added = logs({
   name: 'added',

@@ -12,7 +12,7 @@ import { resists } from '../src/studio/resist/overnight.ts';
 import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/piece/pieceEvent.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 import { planPiece } from '../src/studio/piece/planPiece.ts';
-import { choiceWords } from '../src/words/choiceWords.ts';
+import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
   const { words, book, now, member, role } = context;

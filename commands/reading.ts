@@ -19,7 +19,7 @@ import { volumeHeld } from '../src/studio/bucket/foldBucket.ts';
 import { gravityScales } from '../src/studio/measure/stateGravity.ts';
 import { looksThick } from '../src/studio/verdict/looksThick.ts';
 import { pailVolumeFromGap } from '../src/studio/contents/pailVolumeFromGap.ts';
-import { choiceWords } from '../src/words/choiceWords.ts';
+import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 /** Kept, and not believed only because no stir was known. */
 const hangsOnStir = (

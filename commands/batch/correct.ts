@@ -18,7 +18,7 @@ import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/batch/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
 import type { Pour } from '../../src/words/text/pour.ts';
-import { choiceWords } from '../../src/words/choiceWords.ts';
+import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 
 /** A whole gram is what a studio's scale shows of a batch. */
 const scaleStep = grams(1);

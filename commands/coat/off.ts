@@ -5,7 +5,7 @@ import { note } from '../../src/contract/kinds/texts.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { coatEnds, type CoatEnd } from '../../src/studio/resist/coatEvent.ts';
 import { coatReady } from '../../src/studio/resist/coatReady.ts';
-import { choiceWords } from '../../src/words/choiceWords.ts';
+import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 
 export const coatOff = logs({
   name: 'off',

@@ -10,7 +10,7 @@ import { areSamePieces } from '../../src/studio/resist/coat.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
 import { resists } from '../../src/studio/resist/overnight.ts';
-import { choiceWords } from '../../src/words/choiceWords.ts';
+import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 
 /** Whatever was put on before is dry, or forgotten. */
 const longAgo = days(14);

@@ -1,4 +1,4 @@
-import { t, type Text } from './text/text.ts';
+import { t, type Text } from '../text/text.ts';
 
 const size = (bytes: number): string =>
   bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;

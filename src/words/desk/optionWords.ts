@@ -1,7 +1,7 @@
-import type { QuantityProblem } from '../parse/quantityProblem.ts';
-import type { InstantProblem } from '../parse/instantProblem.ts';
-import { slippedPoint } from './text/slippedPoint.ts';
-import { said, t, type Text } from './text/text.ts';
+import type { QuantityProblem } from '../../parse/quantityProblem.ts';
+import type { InstantProblem } from '../../parse/instantProblem.ts';
+import { slippedPoint } from '../text/slippedPoint.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 const whatIs = {
   mass: 'a weight',

@@ -1,7 +1,7 @@
-import type { CoatEnd } from '../studio/resist/coatEvent.ts';
-import type { CorrectionWay } from '../studio/batch/correctBucket.ts';
-import type { Resist } from '../studio/resist/overnight.ts';
-import type { GravityScale } from '../studio/measure/stateGravity.ts';
+import type { CoatEnd } from '../../studio/resist/coatEvent.ts';
+import type { CorrectionWay } from '../../studio/batch/correctBucket.ts';
+import type { Resist } from '../../studio/resist/overnight.ts';
+import type { GravityScale } from '../../studio/measure/stateGravity.ts';
 
 type Moved = 'water' | 'dry' | 'flocculant' | 'deflocculant' | 'glaze' | 'other' | 'draw-off' | 'taken';
 

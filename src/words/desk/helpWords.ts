@@ -1,4 +1,4 @@
-import { said, t, type Text } from './text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 export const helpWords = {
   about: 'What to type, by job',
