@@ -8,7 +8,7 @@ import { freshPasscode, freshToken, sealed } from './room/secrets.ts';
 import { startRoom, type RunningRoom } from './room/startRoom.ts';
 import { instant, type StudioId } from './studio/ids.ts';
 import type { LoggedEvent, Logbook } from './studio/logbook/ports.ts';
-import { roomWords } from './words/roomWords.ts';
+import { roomWords } from './words/platform/roomWords.ts';
 
 interface RoomChoice {
   studio: StudioId;

@@ -9,7 +9,7 @@ import { readConfig, type Config } from './config.ts';
 import { openReminders } from './openReminders.ts';
 import { demoFile, openDemo } from './seed/openDemo.ts';
 import type { StudioId } from './studio/ids.ts';
-import { mainWords } from './words/mainWords.ts';
+import { mainWords } from './words/platform/mainWords.ts';
 
 /** Settles when somebody stops the program, or a platform is lost for good; what it settles to is the exit code. */
 const untilEnded = () => {

@@ -5,7 +5,7 @@ import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
 import { backUp } from '../store/backUp.ts';
 import { makeFolder } from '../store/makeFolder.ts';
-import { storeWords } from '../words/storeWords.ts';
+import { storeWords } from '../words/platform/storeWords.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
 
 const named = (file: string) => {

@@ -4,7 +4,7 @@ import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
 import { openChat } from '../openChat.ts';
 import { demoFile, demoKeeper, openDemo } from '../seed/openDemo.ts';
-import { chatWords } from '../words/chatWords.ts';
+import { chatWords } from '../words/platform/chatWords.ts';
 import { chosenStudio } from './chosenStudio.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
 

@@ -1,6 +1,6 @@
 import type { App } from '../app.ts';
 import type { StudioId } from '../studio/ids.ts';
-import { sayWords } from '../words/sayWords.ts';
+import { sayWords } from '../words/platform/sayWords.ts';
 import { UsageProblem } from './exitCodeOf.ts';
 
 /** The studio that was asked for, else the only one of those; undefined when there is none yet. */

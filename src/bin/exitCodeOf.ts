@@ -1,8 +1,8 @@
 import { ConfigProblem } from '../config.ts';
 import { DiscordProblem } from '../discord/discordProblem.ts';
 import { StoreProblem } from '../store/storeProblem.ts';
-import { discordWords } from '../words/discordWords.ts';
-import { storeWords } from '../words/storeWords.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
+import { storeWords } from '../words/platform/storeWords.ts';
 
 /** A command line that is not one; its message says what would be. */
 export class UsageProblem extends Error {

@@ -3,7 +3,7 @@ import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
 import { checkStates } from '../store/checkStates.ts';
 import { openStore } from '../store/openStore.ts';
-import { storeWords } from '../words/storeWords.ts';
+import { storeWords } from '../words/platform/storeWords.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
 
 const check = async (file: string): Promise<number> => {

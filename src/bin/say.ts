@@ -10,7 +10,7 @@ import { instant, type Instant, type Role, type StudioId } from '../studio/ids.t
 import { keepFile } from '../terminal/keepFile.ts';
 import { replyJson, replyLines } from '../terminal/plainReply.ts';
 import { readIsoInstant } from '../terminal/readIsoInstant.ts';
-import { sayWords } from '../words/sayWords.ts';
+import { sayWords } from '../words/platform/sayWords.ts';
 import { chosenStudio } from './chosenStudio.ts';
 import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
 

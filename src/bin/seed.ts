@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
 import { openDemo } from '../seed/openDemo.ts';
-import { seedWords } from '../words/seedWords.ts';
+import { seedWords } from '../words/platform/seedWords.ts';
 import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
 
 process.exitCode = await exitCodeOf(seedWords.usage, async () => {

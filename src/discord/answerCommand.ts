@@ -1,7 +1,7 @@
 import { SnowflakeUtil, type APIInteraction } from 'discord.js';
 import type { Leaf, Reply, Request } from '../contract/contract.ts';
 import type { ParsedLine } from '../contract/parseLine.ts';
-import { discordWords } from '../words/discordWords.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
 import { forLog } from './failure.ts';
 import type { Bot } from './bot.ts';
 import type { Who } from './identify.ts';

@@ -4,7 +4,7 @@ import {
   type APIApplicationCommandInteractionDataOption,
 } from 'discord.js';
 import type { ParsedLine } from '../contract/parseLine.ts';
-import { discordWords } from '../words/discordWords.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
 
 type Sent = APIApplicationCommandInteractionDataOption<never> | APIApplicationCommandInteractionDataOption;
 

@@ -7,7 +7,7 @@ import {
   type APIModalSubmission,
 } from 'discord.js';
 import type { Choice, Leaf, Option } from '../contract/contract.ts';
-import { discordWords } from '../words/discordWords.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
 import { clipped } from './markdown.ts';
 import type { Words } from './ports.ts';
 

@@ -11,7 +11,7 @@ import {
 } from 'discord.js';
 import type { Choice, Option } from '../contract/contract.ts';
 import { leafAt, parseLine } from '../contract/parseLine.ts';
-import { discordWords } from '../words/discordWords.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
 import { forLog } from './failure.ts';
 import { answerCommand } from './answerCommand.ts';
 import type { Bot } from './bot.ts';

@@ -7,7 +7,7 @@ import {
   type RawFile,
 } from 'discord.js';
 import type { Action, Reply } from '../contract/contract.ts';
-import { discordWords } from '../words/discordWords.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
 import { logWords } from '../words/bucket/logWords.ts';
 import { forLog } from './failure.ts';
 import { clipped, markdown, markdownWithin, plain } from './markdown.ts';

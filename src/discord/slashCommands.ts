@@ -8,7 +8,7 @@ import {
   type RESTPostAPIChatInputApplicationCommandsJSONBody,
 } from 'discord.js';
 import { isGroup, type Command, type Leaf, type Option } from '../contract/contract.ts';
-import { discordWords } from '../words/discordWords.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
 import { clipped } from './markdown.ts';
 import type { Words } from './ports.ts';
 

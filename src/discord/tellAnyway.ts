@@ -1,5 +1,5 @@
 import type { APIInteraction } from 'discord.js';
-import { discordWords } from '../words/discordWords.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
 import type { Bot } from './bot.ts';
 import { directChannel } from './directChannel.ts';
 import { failureOf } from './failure.ts';

@@ -1,6 +1,6 @@
 import type { HttpBindings } from '@hono/node-server';
 import type { Context } from 'hono';
-import { type RoomRefusal, roomWords } from '../words/roomWords.ts';
+import { type RoomRefusal, roomWords } from '../words/platform/roomWords.ts';
 import type { Address } from './hosts.ts';
 import type { Names } from './names.ts';
 import type { Pace } from './pace.ts';

@@ -1,6 +1,6 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import { readLinkCode } from '../studio/people/linkCode.ts';
-import type { RoomRefusal, SignInRefusal } from '../words/roomWords.ts';
+import type { RoomRefusal, SignInRefusal } from '../words/platform/roomWords.ts';
 import { cleanName, nameKey, nameLook } from './nameKey.ts';
 import { Pace } from './pace.ts';
 import type { MemberId, RoomPorts } from './ports.ts';

@@ -1,7 +1,7 @@
 import type { Action, Command, Reply } from '../contract/contract.ts';
 import { parseLine } from '../contract/parseLine.ts';
 import { logWords } from '../words/bucket/logWords.ts';
-import { roomWords } from '../words/roomWords.ts';
+import { roomWords } from '../words/platform/roomWords.ts';
 import type { Post, Words } from './ports.ts';
 import type { WireAction, WirePost, WireReply } from './wire.ts';
 

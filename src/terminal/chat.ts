@@ -4,7 +4,7 @@ import type { Action, Desk, Reply, ReplyFile, Request } from '../contract/contra
 import { speak } from '../desk/speak.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';
-import { chatWords } from '../words/chatWords.ts';
+import { chatWords } from '../words/platform/chatWords.ts';
 import { completeLine } from '../desk/completeLine.ts';
 import { replyLines } from './plainReply.ts';
 

@@ -1,7 +1,7 @@
 import type { Reply } from '../contract/contract.ts';
 import { plainText, type Seen } from '../contract/plainText.ts';
 import { logWords } from '../words/bucket/logWords.ts';
-import { sayWords } from '../words/sayWords.ts';
+import { sayWords } from '../words/platform/sayWords.ts';
 
 /** A reply as one JSON object for scripts: sentences as plain text, numbers in `data`. */
 export const replyJson = (reply: Reply, seen: Seen): object => {

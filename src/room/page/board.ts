@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireBoard, WireBucket } from '../wire.ts';
 import { h, remember } from './dom.ts';
 import { get } from './net.ts';

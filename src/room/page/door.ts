@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireMe } from '../wire.ts';
 import { button, h, remember, svg } from './dom.ts';
 import { openSheet } from './lightbox.ts';

@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireOption } from '../wire.ts';
 import { button, h, remember } from './dom.ts';
 

@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireLeaf, WireOption, WireText } from '../wire.ts';
 import { h } from './dom.ts';
 import { field, keepForNextTime, type Field } from './field.ts';

@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireLeaf } from '../wire.ts';
 import { button, h } from './dom.ts';
 import { openSheet } from './lightbox.ts';

@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireStart } from '../wire.ts';
 import { h } from './dom.ts';
 import { post } from './net.ts';

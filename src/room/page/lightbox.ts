@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import { button, h } from './dom.ts';
 
 /** A sheet over the room, closed by its button, by Escape, or by a press beside it. */

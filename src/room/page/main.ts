@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireAction, WireLeaf, WireMe, WireReply, WireStart, WireText } from '../wire.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';

@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WirePost } from '../wire.ts';
 import { button, h } from './dom.ts';
 import { tile, waitingTile } from './tile.ts';

@@ -1,4 +1,4 @@
-import { roomPageWords as words } from '../../words/roomPageWords.ts';
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireAction, WirePost, WireReply, WireText } from '../wire.ts';
 import { button, h } from './dom.ts';
 import { picture } from './lightbox.ts';

@@ -1,6 +1,6 @@
 import QRCode from 'qrcode';
 import { Hono } from 'hono';
-import { roomWords, type SignInRefusal } from '../../words/roomWords.ts';
+import { roomWords, type SignInRefusal } from '../../words/platform/roomWords.ts';
 import { readRoomCookie, writeRoomCookie } from '../cookies.ts';
 import { shownUrl } from '../hosts.ts';
 import { nameKey } from '../nameKey.ts';

@@ -1,5 +1,5 @@
 import { Hono } from 'hono';
-import { roomPageWords } from '../../words/roomPageWords.ts';
+import { roomPageWords } from '../../words/platform/roomPageWords.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from '../room.ts';
 import { shell } from '../shell.ts';
 import { startOf } from '../startOf.ts';
