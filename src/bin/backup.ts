@@ -4,7 +4,7 @@ import { formatISO } from 'date-fns/formatISO';
 import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
 import { backUp } from '../store/backUp.ts';
-import { makeFolder } from '../store/makeFolder.ts';
+import { makeFolder } from '../store/engine/makeFolder.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
 

@@ -1,6 +1,6 @@
 import { ConfigProblem } from '../config.ts';
 import { DiscordProblem } from '../discord/discordProblem.ts';
-import { StoreProblem } from '../store/storeProblem.ts';
+import { StoreProblem } from '../store/engine/storeProblem.ts';
 import { discordWords } from '../words/platform/discordWords.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 

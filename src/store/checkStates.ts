@@ -2,11 +2,11 @@ import { setImmediate as nextLoop } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { openCurrentForReading, type Database } from './database.ts';
+import { openCurrentForReading, type Database } from './engine/database.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
 import { readState } from './loadPage.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
-import { asStoreProblem } from './storeProblem.ts';
+import { asStoreProblem } from './engine/storeProblem.ts';
 import type { Tables } from './tables.ts';
 
 export interface StatesChecked {

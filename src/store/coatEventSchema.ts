@@ -3,7 +3,7 @@ import { celsius, fraction } from '../glaze/units.ts';
 import { coatEnds, type CoatEvent } from '../studio/resist/coatEvent.ts';
 import { instant, seq } from '../studio/ids.ts';
 import { resists } from '../studio/resist/overnight.ts';
-import type { Exactly } from './exactly.ts';
+import type { Exactly } from './engine/exactly.ts';
 
 const aSeq = z.int().positive().transform(seq);
 

@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { z } from 'zod';
-import { openDatabase } from './database.ts';
+import { openDatabase } from './engine/database.ts';
 import { migrations } from './migrations.ts';
 
 const { file } = z.object({ file: z.string() }).parse(workerData);

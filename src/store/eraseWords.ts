@@ -6,7 +6,7 @@ import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from './eventRow.ts';
 import { foldHead } from './foldHead.ts';
 import type { Tables } from './tables.ts';
-import type { Turns, Writing } from './turns.ts';
+import type { Turns, Writing } from './engine/turns.ts';
 
 /** So few at a time that nobody waits for it. */
 const stretch = 2_000;

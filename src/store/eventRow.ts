@@ -21,7 +21,7 @@ import type { StudioEvent } from '../studio/settings/studio.ts';
 import { coatEvents } from './coatEventSchema.ts';
 import { firedEvents } from './firedEventSchema.ts';
 import { pieceEvents } from './pieceEventSchema.ts';
-import type { Exactly } from './exactly.ts';
+import type { Exactly } from './engine/exactly.ts';
 import { studioEvents } from './studioEventSchema.ts';
 
 const number = z.number();

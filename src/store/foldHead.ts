@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
 import { foldBucket } from '../studio/bucket/foldBucket.ts';
 import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
-import { frozen } from './frozen.ts';
-import type { Head } from './pages.ts';
+import { frozen } from './engine/frozen.ts';
+import type { Head } from './engine/pages.ts';
 import { readBucket } from './readEntries.ts';
 import { saveHead } from './saveHead.ts';
 import type { Tables } from './tables.ts';

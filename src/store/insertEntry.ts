@@ -2,10 +2,10 @@ import type { Transaction } from 'kysely';
 import type { Entry } from '../studio/entry.ts';
 import type { StudioId } from '../studio/ids.ts';
 import type { LoggedEvent } from '../studio/logbook/ports.ts';
-import { compiledOnce } from './compiledOnce.ts';
+import { compiledOnce } from './engine/compiledOnce.ts';
 import { writeEvent } from './eventRow.ts';
 import type { Tables } from './tables.ts';
-import { withoutNul } from './withoutNul.ts';
+import { withoutNul } from './engine/withoutNul.ts';
 
 const insertEvent = compiledOnce<{ [Column in keyof Tables['events']]: Tables['events'][Column] }>(
   (db, value) =>

@@ -2,10 +2,10 @@ import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { studioStream, type MemberId, type StudioId } from '../studio/ids.ts';
 import { foldStudio } from '../studio/settings/foldStudio.ts';
 import { foldHead } from './foldHead.ts';
-import { frozen } from './frozen.ts';
+import { frozen } from './engine/frozen.ts';
 import { loadPage } from './loadPage.ts';
 import { readStudio } from './readEntries.ts';
-import type { Writing } from './turns.ts';
+import type { Writing } from './engine/turns.ts';
 
 interface Joining {
   studio: StudioId;

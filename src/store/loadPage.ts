@@ -4,8 +4,8 @@ import { foldBucket } from '../studio/bucket/foldBucket.ts';
 import { foldStudio } from '../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../studio/ids.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
-import { frozen } from './frozen.ts';
-import type { Head, Page } from './pages.ts';
+import { frozen } from './engine/frozen.ts';
+import type { Head, Page } from './engine/pages.ts';
 import { readBucket, readStudio } from './readEntries.ts';
 import type { Tables } from './tables.ts';
 

@@ -1,7 +1,7 @@
-import { applicationId, schemaVersion, type Database } from './database.ts';
+import { applicationId, schemaVersion, type Database } from './engine/database.ts';
 import type { Migration } from './migration.ts';
-import { asStoreProblem, StoreProblem } from './storeProblem.ts';
-import { vacuumInto } from './vacuumInto.ts';
+import { asStoreProblem, StoreProblem } from './engine/storeProblem.ts';
+import { vacuumInto } from './engine/vacuumInto.ts';
 
 /**
  * Brings a database up to date: all steps or none. A file that already holds something is copied to

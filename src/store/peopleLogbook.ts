@@ -6,8 +6,8 @@ import { forgetMember } from './forgetMember.ts';
 import { joinMembers } from './joinMembers.ts';
 import { makeLinkCode, memberOfLinkCode, type WrongCodes } from './linkCodes.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import type { Writing } from './turns.ts';
-import { withoutNul } from './withoutNul.ts';
+import type { Writing } from './engine/turns.ts';
+import { withoutNul } from './engine/withoutNul.ts';
 
 type PeopleBook = Pick<WritableLogbook, 'rename' | 'redact' | 'offerLink' | 'offeredBy' | 'link' | 'forget'>;
 

@@ -11,14 +11,14 @@ import {
   type StudioId,
 } from '../studio/ids.ts';
 import type { Logbook, Member } from '../studio/logbook/ports.ts';
-import { frozen } from './frozen.ts';
+import { frozen } from './engine/frozen.ts';
 import { loadPage } from './loadPage.ts';
-import type { Page } from './pages.ts';
+import type { Page } from './engine/pages.ts';
 import { readCoats, readEntries, readFired, readPieces } from './readEntries.ts';
 import { readNotes } from './readNotes.ts';
 import { reminderOf } from './reminderRow.ts';
 import { standsFor } from './standsFor.ts';
-import type { Reading } from './turns.ts';
+import type { Reading } from './engine/turns.ts';
 
 /** Pieces are fired and gone in weeks. */
 const pieceEntries = 1000;

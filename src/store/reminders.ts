@@ -6,7 +6,7 @@ import { ReadingLogbook } from './readingLogbook.ts';
 import { readAbout } from './reminderRow.ts';
 import { freshRow } from './replan.ts';
 import { replanSessions } from './replanStudio.ts';
-import type { Turns, Writing } from './turns.ts';
+import type { Turns, Writing } from './engine/turns.ts';
 
 /** Written out, so that the index of what is pending serves. */
 const isPending = sql<boolean>`status = 'pending'`;

@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
 import { instant, type Instant, type StudioId } from '../studio/ids.ts';
 import type { ReminderSubject, WantedReminder } from '../studio/remind/reminder.ts';
-import { newNonce } from './newNonce.ts';
+import { newNonce } from './engine/newNonce.ts';
 import { writeAbout } from './reminderRow.ts';
 import type { Tables } from './tables.ts';
 

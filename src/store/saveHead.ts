@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
 import type { StreamNo, StudioId } from '../studio/ids.ts';
-import { compiledOnce } from './compiledOnce.ts';
+import { compiledOnce } from './engine/compiledOnce.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
-import type { Head } from './pages.ts';
+import type { Head } from './engine/pages.ts';
 import type { Tables } from './tables.ts';
 
 const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['streams'][Column] }>(

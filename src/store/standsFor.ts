@@ -1,6 +1,6 @@
 import type { Kysely } from 'kysely';
 import type { MemberId, StudioId } from '../studio/ids.ts';
-import { compiledOnce } from './compiledOnce.ts';
+import { compiledOnce } from './engine/compiledOnce.ts';
 import type { Tables } from './tables.ts';
 
 interface Asked extends Record<string, unknown> {

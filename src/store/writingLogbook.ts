@@ -25,10 +25,10 @@ import type { StudioNote } from '../studio/handbook.ts';
 import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
 import type { Logged, LoggedEvent, WritableLogbook } from '../studio/logbook/ports.ts';
 import type { Studio, StudioEvent } from '../studio/settings/studio.ts';
-import { frozen } from './frozen.ts';
+import { frozen } from './engine/frozen.ts';
 import { insertEntry } from './insertEntry.ts';
-import { newNonce } from './newNonce.ts';
-import type { Head, Page } from './pages.ts';
+import { newNonce } from './engine/newNonce.ts';
+import type { Head, Page } from './engine/pages.ts';
 import { PeopleLogbook } from './peopleLogbook.ts';
 import { readNotes } from './readNotes.ts';
 import { readBucket, readCoats, readStudio } from './readEntries.ts';
@@ -37,7 +37,7 @@ import { forgetNote, saveNote } from './saveNote.ts';
 import { replanUnlogged } from './replanUnlogged.ts';
 import { saveHead } from './saveHead.ts';
 import type { Tables } from './tables.ts';
-import { withoutNulWithin } from './withoutNul.ts';
+import { withoutNulWithin } from './engine/withoutNul.ts';
 
 /** One studio's logbook inside a transaction: its writes happen one after another, however they were asked for. */
 export class WritingLogbook extends PeopleLogbook implements WritableLogbook {

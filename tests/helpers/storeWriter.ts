@@ -5,7 +5,7 @@ import { writeSync } from 'node:fs';
 import { systemClock } from '../../src/clock.ts';
 import { streamNo } from '../../src/studio/ids.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { StoreProblem } from '../../src/store/storeProblem.ts';
+import { StoreProblem } from '../../src/store/engine/storeProblem.ts';
 import { gullGrey, loggedAt, water } from './storeEvents.ts';
 
 const [file = '', mode = ''] = process.argv.slice(2);

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { openDatabase } from '../../../src/store/database.ts';
+import { openDatabase } from '../../../src/store/engine/database.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import type { Migration } from '../../../src/store/migration.ts';
 import { migrations } from '../../../src/store/migrations.ts';

@@ -4,12 +4,12 @@ import { sql } from 'kysely';
 import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
 import { memberId, seq, streamNo, studioId, type MemberId, type StudioId } from '../../../src/studio/ids.ts';
 import type { Books, WritableLogbook } from '../../../src/studio/logbook/ports.ts';
-import { openDatabase } from '../../../src/store/database.ts';
+import { openDatabase } from '../../../src/store/engine/database.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations.ts';
 import { readBucket } from '../../../src/store/readEntries.ts';
 import { TurnBooks } from '../../../src/store/turnBooks.ts';
-import { Turns } from '../../../src/store/turns.ts';
+import { Turns } from '../../../src/store/engine/turns.ts';
 import { gullGrey, loggedAt, noonPlus, water } from '../../helpers/storeEvents.ts';
 import { openTestStore, settableClock, storeFile } from '../../helpers/storeFile.ts';
 

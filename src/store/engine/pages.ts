@@ -1,8 +1,8 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { CoatState } from '../studio/resist/coat.ts';
-import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
-import type { StudioNote } from '../studio/handbook.ts';
-import type { Studio } from '../studio/settings/studio.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { CoatState } from '../../studio/resist/coat.ts';
+import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
+import type { StudioNote } from '../../studio/handbook.ts';
+import type { Studio } from '../../studio/settings/studio.ts';
 
 /** Where a stream stands: its last entry, and for a bucket the state that its entries add up to. */
 export interface Head {
