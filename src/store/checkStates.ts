@@ -7,7 +7,7 @@ import { foldFingerprint } from './foldFingerprint.ts';
 import { readState } from './loadPage.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { asStoreProblem } from './engine/storeProblem.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 
 export interface StatesChecked {
   studios: number;

@@ -5,7 +5,7 @@ import { erasedMark, nameAsWord, withoutWords } from '../studio/people/withoutWo
 import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from './eventRow.ts';
 import { foldHead } from './foldHead.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 import type { Turns, Writing } from './engine/turns.ts';
 
 /** So few at a time that nobody waits for it. */

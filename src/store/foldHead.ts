@@ -5,7 +5,7 @@ import { frozen } from './engine/frozen.ts';
 import type { Head } from './engine/pages.ts';
 import { readBucket } from './readEntries.ts';
 import { saveHead } from './saveHead.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 
 /** Folds a bucket anew from its entries, and stores what comes of it. */
 export const foldHead = async (

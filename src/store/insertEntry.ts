@@ -4,7 +4,7 @@ import type { StudioId } from '../studio/ids.ts';
 import type { LoggedEvent } from '../studio/logbook/ports.ts';
 import { compiledOnce } from './engine/compiledOnce.ts';
 import { writeEvent } from './eventRow.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 import { withoutNul } from './engine/withoutNul.ts';
 
 const insertEvent = compiledOnce<{ [Column in keyof Tables['events']]: Tables['events'][Column] }>(

@@ -7,7 +7,7 @@ import { foldFingerprint } from './foldFingerprint.ts';
 import { frozen } from './engine/frozen.ts';
 import type { Head, Page } from './engine/pages.ts';
 import { readBucket, readStudio } from './readEntries.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 
 /** Ours, written by this version of the fold, and proved by a rebuild: not checked again on every start. */
 export const readState = (json: string): BucketState => JSON.parse(json) as BucketState;

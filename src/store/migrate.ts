@@ -1,5 +1,5 @@
 import { applicationId, schemaVersion, type Database } from './engine/database.ts';
-import type { Migration } from './migration.ts';
+import type { Migration } from './migrations/migration.ts';
 import { asStoreProblem, StoreProblem } from './engine/storeProblem.ts';
 import { vacuumInto } from './engine/vacuumInto.ts';
 

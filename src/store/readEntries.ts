@@ -25,7 +25,7 @@ import {
   readPieceEvent,
   readStudioEvent,
 } from './eventRow.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 
 interface Row {
   stream_no: StreamNo;

@@ -3,7 +3,7 @@ import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { foldBucket } from '../studio/bucket/foldBucket.ts';
 import { studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
 import { readBucket } from './readEntries.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 
 export interface StreamName {
   studio: StudioId;

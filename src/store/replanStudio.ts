@@ -6,7 +6,7 @@ import { sessionReminders } from '../studio/remind/sessionReminders.ts';
 import type { Studio, StudioEvent } from '../studio/settings/studio.ts';
 import { isZone } from '../studio/time/wallTime.ts';
 import { replan } from './replan.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 
 export interface Planning {
   db: Transaction<Tables>;

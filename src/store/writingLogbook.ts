@@ -36,7 +36,7 @@ import { movesReminders, reachAnew, replanCoats, replanSessions } from './replan
 import { forgetNote, saveNote } from './saveNote.ts';
 import { replanUnlogged } from './replanUnlogged.ts';
 import { saveHead } from './saveHead.ts';
-import type { Tables } from './tables.ts';
+import type { Tables } from './migrations/tables.ts';
 import { withoutNulWithin } from './engine/withoutNul.ts';
 
 /** One studio's logbook inside a transaction: its writes happen one after another, however they were asked for. */

@@ -1,5 +1,5 @@
 import type { CompiledQuery, Kysely } from 'kysely';
-import type { Tables } from '../tables.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /** Stands for a value while a query is built. */
 class Placeholder {

@@ -3,7 +3,7 @@ import { CompiledQuery, type ControlledTransaction, type Kysely, type Transactio
 import { dataVersionOf, type Database } from './database.ts';
 import { DraftPages, RememberedPages, type Pages } from './pages.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
-import type { Tables } from '../tables.ts';
+import type { Tables } from '../migrations/tables.ts';
 import { whileBusy } from './whileBusy.ts';
 
 export interface Reading {

@@ -1,5 +1,5 @@
 import { sql } from 'kysely';
-import type { Migration } from '../migration.ts';
+import type { Migration } from './migration.ts';
 
 const withoutRowid = sql`without rowid`;
 

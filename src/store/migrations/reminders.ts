@@ -1,5 +1,5 @@
 import { sql } from 'kysely';
-import type { Migration } from '../migration.ts';
+import type { Migration } from './migration.ts';
 
 /** What is to be said, to whom and when; one that was said stays for a while, so that it is not said twice. */
 export const reminders: Migration = async (db) => {

@@ -1,4 +1,4 @@
-import type { Migration } from '../migration.ts';
+import type { Migration } from './migration.ts';
 
 /** A studio's own notes, apart from the logbook, so that what they say can be changed and forgotten. */
 export const studioNotes: Migration = async (db) => {

@@ -7,7 +7,7 @@ import { streamNo } from '../../../src/studio/ids.ts';
 import { openDatabase } from '../../../src/store/engine/database.ts';
 import { Identities } from '../../../src/store/identities.ts';
 import { migrate } from '../../../src/store/migrate.ts';
-import { migrations } from '../../../src/store/migrations.ts';
+import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { TurnBooks } from '../../../src/store/turnBooks.ts';
 import { Turns } from '../../../src/store/engine/turns.ts';

@@ -4,7 +4,7 @@ import { speak } from '../../../src/desk/speak.ts';
 import { commands } from '../../../src/registry.ts';
 import { checkStates } from '../../../src/store/checkStates.ts';
 import { migrate } from '../../../src/store/migrate.ts';
-import { migrations } from '../../../src/store/migrations.ts';
+import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openDatabase } from '../../../src/store/engine/database.ts';
 import { nextErasure } from '../../../src/store/erasureRow.ts';
 import { eraseEntries, gatherTexts } from '../../../src/store/eraseWords.ts';

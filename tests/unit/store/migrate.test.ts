@@ -4,8 +4,8 @@ import Sqlite from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openDatabase } from '../../../src/store/engine/database.ts';
 import { migrate } from '../../../src/store/migrate.ts';
-import type { Migration } from '../../../src/store/migration.ts';
-import { migrations } from '../../../src/store/migrations.ts';
+import type { Migration } from '../../../src/store/migrations/migration.ts';
+import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { openTestStore, settableClock, storeFile } from '../../helpers/storeFile.ts';
 

@@ -6,7 +6,7 @@ import { memberId, seq, streamNo, studioId, type MemberId, type StudioId } from 
 import type { Books, WritableLogbook } from '../../../src/studio/logbook/ports.ts';
 import { openDatabase } from '../../../src/store/engine/database.ts';
 import { migrate } from '../../../src/store/migrate.ts';
-import { migrations } from '../../../src/store/migrations.ts';
+import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { readBucket } from '../../../src/store/readEntries.ts';
 import { TurnBooks } from '../../../src/store/turnBooks.ts';
 import { Turns } from '../../../src/store/engine/turns.ts';

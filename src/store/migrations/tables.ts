@@ -1,5 +1,5 @@
 import type { Generated } from 'kysely';
-import type { Instant, MemberId, Seq, StreamNo, StudioId } from '../studio/ids.ts';
+import type { Instant, MemberId, Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 
 interface StudioRow {
   id: StudioId;

@@ -1,0 +1,9 @@
+import type { Migration } from './migration.ts';
+import { logbook } from './logbook.ts';
+import { people } from './people.ts';
+import { reminders } from './reminders.ts';
+import { room } from './room.ts';
+import { studioNotes } from './studioNotes.ts';
+
+/** In order, numbered from 1. Released ones never change: a mistake is put right by the next. */
+export const migrations: readonly Migration[] = [logbook, room, reminders, people, studioNotes];
