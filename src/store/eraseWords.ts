@@ -3,7 +3,7 @@ import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../st
 import { eventWithoutWords, labelOf } from '../studio/logbook/eventWithoutWords.ts';
 import { erasedMark, nameAsWord, withoutWords } from '../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
-import { readEvent, writeEvent } from './eventRow.ts';
+import { readEvent, writeEvent } from './entries/eventRow.ts';
 import { foldHead } from './foldHead.ts';
 import type { Tables } from './migrations/tables.ts';
 import type { Turns, Writing } from './engine/turns.ts';

@@ -2,7 +2,7 @@ import type { BucketEntry, BucketEvent } from '../studio/bucket/bucketEvent.ts';
 import { createHash } from 'node:crypto';
 import { entryId, hours, instant, later, memberId, seq, streamNo } from '../studio/ids.ts';
 import { foldBucket } from '../studio/bucket/foldBucket.ts';
-import { readBucketEvent } from './eventRow.ts';
+import { readBucketEvent } from './entries/eventRow.ts';
 
 const hour = 3_600_000;
 

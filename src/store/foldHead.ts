@@ -3,7 +3,7 @@ import { foldBucket } from '../studio/bucket/foldBucket.ts';
 import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
 import { frozen } from './engine/frozen.ts';
 import type { Head } from './engine/pages.ts';
-import { readBucket } from './readEntries.ts';
+import { readBucket } from './entries/readEntries.ts';
 import { saveHead } from './saveHead.ts';
 import type { Tables } from './migrations/tables.ts';
 

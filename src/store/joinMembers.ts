@@ -4,7 +4,7 @@ import { foldStudio } from '../studio/settings/foldStudio.ts';
 import { foldHead } from './foldHead.ts';
 import { frozen } from './engine/frozen.ts';
 import { loadPage } from './loadPage.ts';
-import { readStudio } from './readEntries.ts';
+import { readStudio } from './entries/readEntries.ts';
 import type { Writing } from './engine/turns.ts';
 
 interface Joining {

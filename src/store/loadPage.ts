@@ -6,7 +6,7 @@ import { studioStream, type StreamNo, type StudioId } from '../studio/ids.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
 import { frozen } from './engine/frozen.ts';
 import type { Head, Page } from './engine/pages.ts';
-import { readBucket, readStudio } from './readEntries.ts';
+import { readBucket, readStudio } from './entries/readEntries.ts';
 import type { Tables } from './migrations/tables.ts';
 
 /** Ours, written by this version of the fold, and proved by a rebuild: not checked again on every start. */

@@ -14,7 +14,7 @@ import type { Logbook, Member } from '../studio/logbook/ports.ts';
 import { frozen } from './engine/frozen.ts';
 import { loadPage } from './loadPage.ts';
 import type { Page } from './engine/pages.ts';
-import { readCoats, readEntries, readFired, readPieces } from './readEntries.ts';
+import { readCoats, readEntries, readFired, readPieces } from './entries/readEntries.ts';
 import { readNotes } from './readNotes.ts';
 import { reminderOf } from './reminderRow.ts';
 import { standsFor } from './standsFor.ts';

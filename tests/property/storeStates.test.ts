@@ -7,7 +7,7 @@ import { memberId, seq, streamNo, studioStream, type MemberId, type StudioId } f
 import type { Books, Logbook, Logged, WritableLogbook } from '../../src/studio/logbook/ports.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 import { checkStates } from '../../src/store/checkStates.ts';
-import { readBucketEvent, readStudioEvent, writeEvent } from '../../src/store/eventRow.ts';
+import { readBucketEvent, readStudioEvent, writeEvent } from '../../src/store/entries/eventRow.ts';
 import { openStore, type Store } from '../../src/store/openStore.ts';
 import { ordinary, setup, studioEvent, typed } from '../helpers/storeArbitraries.ts';
 import { loggedAt } from '../helpers/storeEvents.ts';

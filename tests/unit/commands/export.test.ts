@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { csvColumns } from '../../../src/replies/export/exportCsv.ts';
 import { csvLine } from '../../../src/replies/export/csvLine.ts';
 import { speak } from '../../../src/desk/speak.ts';
-import { readBucketEvent } from '../../../src/store/eventRow.ts';
+import { readBucketEvent } from '../../../src/store/entries/eventRow.ts';
 import type { BucketEntry } from '../../../src/studio/bucket/bucketEvent.ts';
 import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
 import { entryId, instant, memberId, seq, streamNo, type Role } from '../../../src/studio/ids.ts';

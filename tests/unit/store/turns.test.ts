@@ -7,7 +7,7 @@ import type { Books, WritableLogbook } from '../../../src/studio/logbook/ports.t
 import { openDatabase } from '../../../src/store/engine/database.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
-import { readBucket } from '../../../src/store/readEntries.ts';
+import { readBucket } from '../../../src/store/entries/readEntries.ts';
 import { TurnBooks } from '../../../src/store/turnBooks.ts';
 import { Turns } from '../../../src/store/engine/turns.ts';
 import { gullGrey, loggedAt, noonPlus, water } from '../../helpers/storeEvents.ts';

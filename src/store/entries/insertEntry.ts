@@ -1,11 +1,11 @@
 import type { Transaction } from 'kysely';
-import type { Entry } from '../studio/entry.ts';
-import type { StudioId } from '../studio/ids.ts';
-import type { LoggedEvent } from '../studio/logbook/ports.ts';
-import { compiledOnce } from './engine/compiledOnce.ts';
+import type { Entry } from '../../studio/entry.ts';
+import type { StudioId } from '../../studio/ids.ts';
+import type { LoggedEvent } from '../../studio/logbook/ports.ts';
+import { compiledOnce } from '../engine/compiledOnce.ts';
 import { writeEvent } from './eventRow.ts';
-import type { Tables } from './migrations/tables.ts';
-import { withoutNul } from './engine/withoutNul.ts';
+import type { Tables } from '../migrations/tables.ts';
+import { withoutNul } from '../engine/withoutNul.ts';
 
 const insertEvent = compiledOnce<{ [Column in keyof Tables['events']]: Tables['events'][Column] }>(
   (db, value) =>

@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { flowCups } from '../glaze/flowCup.ts';
-import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../glaze/units.ts';
-import { flowLooks, holdCauses, sights, stirTools, type BucketEvent } from '../studio/bucket/bucketEvent.ts';
-import { bucketCautions, bucketUses } from '../studio/bucketSettings.ts';
-import type { CoatEvent } from '../studio/resist/coatEvent.ts';
-import type { FiredEvent } from '../studio/firing/firedEvent.ts';
-import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
+import { flowCups } from '../../glaze/flowCup.ts';
+import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../glaze/units.ts';
+import { flowLooks, holdCauses, sights, stirTools, type BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import { bucketCautions, bucketUses } from '../../studio/bucketSettings.ts';
+import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
+import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
+import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
 import {
   coatStream,
   duration,
@@ -15,13 +15,13 @@ import {
   streamNo,
   studioStream,
   type StreamNo,
-} from '../studio/ids.ts';
-import type { LoggedEvent } from '../studio/logbook/ports.ts';
-import type { StudioEvent } from '../studio/settings/studio.ts';
+} from '../../studio/ids.ts';
+import type { LoggedEvent } from '../../studio/logbook/ports.ts';
+import type { StudioEvent } from '../../studio/settings/studio.ts';
 import { coatEvents } from './coatEventSchema.ts';
 import { firedEvents } from './firedEventSchema.ts';
 import { pieceEvents } from './pieceEventSchema.ts';
-import type { Exactly } from './engine/exactly.ts';
+import type { Exactly } from '../engine/exactly.ts';
 import { studioEvents } from './studioEventSchema.ts';
 
 const number = z.number();

@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { bisques } from '../studio/piece/bisque.ts';
-import { faults, type FiredEvent } from '../studio/firing/firedEvent.ts';
-import { instant, seq, streamNo } from '../studio/ids.ts';
-import type { Exactly } from './engine/exactly.ts';
+import { bisques } from '../../studio/piece/bisque.ts';
+import { faults, type FiredEvent } from '../../studio/firing/firedEvent.ts';
+import { instant, seq, streamNo } from '../../studio/ids.ts';
+import type { Exactly } from '../engine/exactly.ts';
 
 const aSeq = z.int().positive().transform(seq);
 const aStream = z.int().transform(streamNo);

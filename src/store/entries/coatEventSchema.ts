@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { celsius, fraction } from '../glaze/units.ts';
-import { coatEnds, type CoatEvent } from '../studio/resist/coatEvent.ts';
-import { instant, seq } from '../studio/ids.ts';
-import { resists } from '../studio/resist/overnight.ts';
-import type { Exactly } from './engine/exactly.ts';
+import { celsius, fraction } from '../../glaze/units.ts';
+import { coatEnds, type CoatEvent } from '../../studio/resist/coatEvent.ts';
+import { instant, seq } from '../../studio/ids.ts';
+import { resists } from '../../studio/resist/overnight.ts';
+import type { Exactly } from '../engine/exactly.ts';
 
 const aSeq = z.int().positive().transform(seq);
 

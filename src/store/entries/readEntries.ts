@@ -1,8 +1,8 @@
-import type { BucketEntry, BucketEvent } from '../studio/bucket/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import { sql, type Kysely } from 'kysely';
-import type { Entry } from '../studio/entry.ts';
-import type { CoatEvent } from '../studio/resist/coatEvent.ts';
-import type { FiredEvent } from '../studio/firing/firedEvent.ts';
+import type { Entry } from '../../studio/entry.ts';
+import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
+import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
 import {
   coatStream,
   firedStream,
@@ -13,10 +13,10 @@ import {
   type Seq,
   type StreamNo,
   type StudioId,
-} from '../studio/ids.ts';
-import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
-import type { LoggedEvent, Notes } from '../studio/logbook/ports.ts';
-import type { StudioEvent } from '../studio/settings/studio.ts';
+} from '../../studio/ids.ts';
+import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
+import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
+import type { StudioEvent } from '../../studio/settings/studio.ts';
 import {
   readBucketEvent,
   readCoatEvent,
@@ -25,7 +25,7 @@ import {
   readPieceEvent,
   readStudioEvent,
 } from './eventRow.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 interface Row {
   stream_no: StreamNo;

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { flowCups } from '../glaze/flowCup.ts';
-import { celsius, fraction, grams, gravity } from '../glaze/units.ts';
-import { duration, instant, memberId, seq } from '../studio/ids.ts';
-import { weekdays } from '../studio/time/openingHours.ts';
-import type { StudioEvent } from '../studio/settings/studio.ts';
-import type { Exactly } from './engine/exactly.ts';
+import { flowCups } from '../../glaze/flowCup.ts';
+import { celsius, fraction, grams, gravity } from '../../glaze/units.ts';
+import { duration, instant, memberId, seq } from '../../studio/ids.ts';
+import { weekdays } from '../../studio/time/openingHours.ts';
+import type { StudioEvent } from '../../studio/settings/studio.ts';
+import type { Exactly } from '../engine/exactly.ts';
 
 const number = z.number();
 const text = z.string();
