@@ -7,7 +7,7 @@ import { openDatabase, type Database } from './engine/database.ts';
 import { dropExpired } from './dropExpired.ts';
 import { Eraser } from './eraser.ts';
 import { Identities } from './identities.ts';
-import { StoredKept, type Kept } from './kept.ts';
+import { StoredKept, type Kept } from './logbook/kept.ts';
 import { takeLease } from './engine/lease.ts';
 import { makeFolder } from './engine/makeFolder.ts';
 import { migrate } from './migrate.ts';
@@ -20,7 +20,7 @@ import { RoomPosts } from './roomPosts.ts';
 import { rebuildStates } from './rebuildStates.ts';
 import { asStoreProblem, StoreProblem } from './engine/storeProblem.ts';
 import { StoredLines } from './storedLines.ts';
-import { TurnBooks } from './turnBooks.ts';
+import { TurnBooks } from './logbook/turnBooks.ts';
 import { Turns } from './engine/turns.ts';
 import { whileBusy } from './engine/whileBusy.ts';
 

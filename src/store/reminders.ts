@@ -2,7 +2,7 @@ import { sql } from 'kysely';
 import { days, hours, later, type Instant, type StudioId } from '../studio/ids.ts';
 import { keepersOf } from '../studio/settings/keepersOf.ts';
 import type { ClaimedReminder, ReminderOutcome, ReminderQueue } from '../studio/logbook/ports.ts';
-import { ReadingLogbook } from './readingLogbook.ts';
+import { ReadingLogbook } from './logbook/readingLogbook.ts';
 import { readAbout } from './reminderRow.ts';
 import { freshRow } from './replan.ts';
 import { replanSessions } from './replanStudio.ts';

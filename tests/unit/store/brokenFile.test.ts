@@ -9,7 +9,7 @@ import { Identities } from '../../../src/store/identities.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openStore } from '../../../src/store/openStore.ts';
-import { TurnBooks } from '../../../src/store/turnBooks.ts';
+import { TurnBooks } from '../../../src/store/logbook/turnBooks.ts';
 import { Turns } from '../../../src/store/engine/turns.ts';
 import { buildStore } from '../../helpers/storeBuild.ts';
 import { gullGrey, loggedAt, water } from '../../helpers/storeEvents.ts';

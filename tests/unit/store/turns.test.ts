@@ -8,7 +8,7 @@ import { openDatabase } from '../../../src/store/engine/database.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { readBucket } from '../../../src/store/entries/readEntries.ts';
-import { TurnBooks } from '../../../src/store/turnBooks.ts';
+import { TurnBooks } from '../../../src/store/logbook/turnBooks.ts';
 import { Turns } from '../../../src/store/engine/turns.ts';
 import { gullGrey, loggedAt, noonPlus, water } from '../../helpers/storeEvents.ts';
 import { openTestStore, settableClock, storeFile } from '../../helpers/storeFile.ts';

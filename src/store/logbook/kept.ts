@@ -1,4 +1,4 @@
-import type { Turns } from './engine/turns.ts';
+import type { Turns } from '../engine/turns.ts';
 
 /** Small things that the program itself must remember between starts. */
 export interface Kept {

@@ -1,6 +1,6 @@
-import type { StudioId } from '../studio/ids.ts';
-import { openCurrentForReading } from './engine/database.ts';
-import { asStoreProblem } from './engine/storeProblem.ts';
+import type { StudioId } from '../../studio/ids.ts';
+import { openCurrentForReading } from '../engine/database.ts';
+import { asStoreProblem } from '../engine/storeProblem.ts';
 
 /** The studios of a file, oldest first, whoever owns it. */
 export const studiosIn = async (file: string): Promise<{ id: StudioId; name: string }[]> => {

@@ -1,13 +1,13 @@
-import { readEntryId, type EntryId, type Instant, type MemberId, type StudioId } from '../studio/ids.ts';
-import type { PeopleChange, WritableLogbook } from '../studio/logbook/ports.ts';
-import { withoutWords } from '../studio/people/withoutWords.ts';
-import { queueErasure } from './erasureRow.ts';
-import { forgetMember } from './forgetMember.ts';
-import { joinMembers } from './joinMembers.ts';
-import { makeLinkCode, memberOfLinkCode, type WrongCodes } from './linkCodes.ts';
+import { readEntryId, type EntryId, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
+import type { PeopleChange, WritableLogbook } from '../../studio/logbook/ports.ts';
+import { withoutWords } from '../../studio/people/withoutWords.ts';
+import { queueErasure } from '../erasureRow.ts';
+import { forgetMember } from '../forgetMember.ts';
+import { joinMembers } from '../joinMembers.ts';
+import { makeLinkCode, memberOfLinkCode, type WrongCodes } from '../linkCodes.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import type { Writing } from './engine/turns.ts';
-import { withoutNul } from './engine/withoutNul.ts';
+import type { Writing } from '../engine/turns.ts';
+import { withoutNul } from '../engine/withoutNul.ts';
 
 type PeopleBook = Pick<WritableLogbook, 'rename' | 'redact' | 'offerLink' | 'offeredBy' | 'link' | 'forget'>;
 

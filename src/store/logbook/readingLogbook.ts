@@ -1,7 +1,7 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { foldCoats } from '../studio/resist/foldCoats.ts';
-import { foldFired } from '../studio/firing/foldFired.ts';
-import { foldPieces } from '../studio/piece/foldPieces.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { foldCoats } from '../../studio/resist/foldCoats.ts';
+import { foldFired } from '../../studio/firing/foldFired.ts';
+import { foldPieces } from '../../studio/piece/foldPieces.ts';
 import {
   readEntryId,
   type EntryId,
@@ -9,16 +9,16 @@ import {
   type Seq,
   type StreamNo,
   type StudioId,
-} from '../studio/ids.ts';
-import type { Logbook, Member } from '../studio/logbook/ports.ts';
-import { frozen } from './engine/frozen.ts';
-import { loadPage } from './loadPage.ts';
-import type { Page } from './engine/pages.ts';
-import { readCoats, readEntries, readFired, readPieces } from './entries/readEntries.ts';
+} from '../../studio/ids.ts';
+import type { Logbook, Member } from '../../studio/logbook/ports.ts';
+import { frozen } from '../engine/frozen.ts';
+import { loadPage } from '../loadPage.ts';
+import type { Page } from '../engine/pages.ts';
+import { readCoats, readEntries, readFired, readPieces } from '../entries/readEntries.ts';
 import { readNotes } from './readNotes.ts';
-import { reminderOf } from './reminderRow.ts';
+import { reminderOf } from '../reminderRow.ts';
 import { standsFor } from './standsFor.ts';
-import type { Reading } from './engine/turns.ts';
+import type { Reading } from '../engine/turns.ts';
 
 /** Pieces are fired and gone in weeks. */
 const pieceEntries = 1000;

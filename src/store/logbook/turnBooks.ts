@@ -1,13 +1,13 @@
-import type { Clock } from '../clock.ts';
-import type { Instant, StudioId } from '../studio/ids.ts';
-import type { Books, Kept, Logbook, PeopleChange, WritableLogbook } from '../studio/logbook/ports.ts';
-import { compiledOnce } from './engine/compiledOnce.ts';
-import { WrongCodes } from './linkCodes.ts';
-import { PeopleChanges } from './peopleChanges.ts';
+import type { Clock } from '../../clock.ts';
+import type { Instant, StudioId } from '../../studio/ids.ts';
+import type { Books, Kept, Logbook, PeopleChange, WritableLogbook } from '../../studio/logbook/ports.ts';
+import { compiledOnce } from '../engine/compiledOnce.ts';
+import { WrongCodes } from '../linkCodes.ts';
+import { PeopleChanges } from '../peopleChanges.ts';
 import { readAside } from './readAside.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import type { Outcome, Turns } from './engine/turns.ts';
-import { withoutNul, withoutNulWithin } from './engine/withoutNul.ts';
+import type { Outcome, Turns } from '../engine/turns.ts';
+import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
 import { WritingLogbook } from './writingLogbook.ts';
 
 const storedReply = compiledOnce<{ studio: StudioId; key: string }, { value: string }>((db, value) =>

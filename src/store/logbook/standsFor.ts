@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
-import type { MemberId, StudioId } from '../studio/ids.ts';
-import { compiledOnce } from './engine/compiledOnce.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { MemberId, StudioId } from '../../studio/ids.ts';
+import { compiledOnce } from '../engine/compiledOnce.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 interface Asked extends Record<string, unknown> {
   studio: StudioId;

@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
-import type { StudioNote } from '../studio/handbook.ts';
-import type { StudioId } from '../studio/ids.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { StudioNote } from '../../studio/handbook.ts';
+import type { StudioId } from '../../studio/ids.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /** A studio's own notes, those that were not removed. */
 export const readNotes = async (db: Kysely<Tables>, studio: StudioId): Promise<StudioNote[]> => {

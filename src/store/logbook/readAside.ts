@@ -1,10 +1,10 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
-import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
-import type { Logbook } from '../studio/logbook/ports.ts';
-import { openCurrentForReading } from './engine/database.ts';
-import { RememberedPages } from './engine/pages.ts';
+import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
+import type { Logbook } from '../../studio/logbook/ports.ts';
+import { openCurrentForReading } from '../engine/database.ts';
+import { RememberedPages } from '../engine/pages.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import { asStoreProblem } from './engine/storeProblem.ts';
+import { asStoreProblem } from '../engine/storeProblem.ts';
 
 /** Between one stretch and the next, everything else has its turn. */
 class PatientLogbook extends ReadingLogbook {

@@ -1,14 +1,14 @@
-import type { BucketEntry, BucketEvent } from '../studio/bucket/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import type { UpdateObject } from 'kysely';
-import { millilitres } from '../glaze/units.ts';
-import type { Entry } from '../studio/entry.ts';
-import type { BucketSettings } from '../studio/bucketSettings.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { applyToBucket, foldBucket } from '../studio/bucket/foldBucket.ts';
-import type { CoatEvent } from '../studio/resist/coatEvent.ts';
-import { applyToCoats, foldCoats } from '../studio/resist/foldCoats.ts';
-import { foldStudio } from '../studio/settings/foldStudio.ts';
-import type { FiredEvent } from '../studio/firing/firedEvent.ts';
+import { millilitres } from '../../glaze/units.ts';
+import type { Entry } from '../../studio/entry.ts';
+import type { BucketSettings } from '../../studio/bucketSettings.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { applyToBucket, foldBucket } from '../../studio/bucket/foldBucket.ts';
+import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
+import { applyToCoats, foldCoats } from '../../studio/resist/foldCoats.ts';
+import { foldStudio } from '../../studio/settings/foldStudio.ts';
+import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
 import {
   coatStream,
   entryId,
@@ -20,24 +20,24 @@ import {
   type Instant,
   type MemberId,
   type StreamNo,
-} from '../studio/ids.ts';
-import type { StudioNote } from '../studio/handbook.ts';
-import type { PieceEvent } from '../studio/piece/pieceEvent.ts';
-import type { Logged, LoggedEvent, WritableLogbook } from '../studio/logbook/ports.ts';
-import type { Studio, StudioEvent } from '../studio/settings/studio.ts';
-import { frozen } from './engine/frozen.ts';
-import { insertEntry } from './entries/insertEntry.ts';
-import { newNonce } from './engine/newNonce.ts';
-import type { Head, Page } from './engine/pages.ts';
+} from '../../studio/ids.ts';
+import type { StudioNote } from '../../studio/handbook.ts';
+import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
+import type { Logged, LoggedEvent, WritableLogbook } from '../../studio/logbook/ports.ts';
+import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';
+import { frozen } from '../engine/frozen.ts';
+import { insertEntry } from '../entries/insertEntry.ts';
+import { newNonce } from '../engine/newNonce.ts';
+import type { Head, Page } from '../engine/pages.ts';
 import { PeopleLogbook } from './peopleLogbook.ts';
 import { readNotes } from './readNotes.ts';
-import { readBucket, readCoats, readStudio } from './entries/readEntries.ts';
-import { movesReminders, reachAnew, replanCoats, replanSessions } from './replanStudio.ts';
+import { readBucket, readCoats, readStudio } from '../entries/readEntries.ts';
+import { movesReminders, reachAnew, replanCoats, replanSessions } from '../replanStudio.ts';
 import { forgetNote, saveNote } from './saveNote.ts';
-import { replanUnlogged } from './replanUnlogged.ts';
-import { saveHead } from './saveHead.ts';
-import type { Tables } from './migrations/tables.ts';
-import { withoutNulWithin } from './engine/withoutNul.ts';
+import { replanUnlogged } from '../replanUnlogged.ts';
+import { saveHead } from '../saveHead.ts';
+import type { Tables } from '../migrations/tables.ts';
+import { withoutNulWithin } from '../engine/withoutNul.ts';
 
 /** One studio's logbook inside a transaction: its writes happen one after another, however they were asked for. */
 export class WritingLogbook extends PeopleLogbook implements WritableLogbook {

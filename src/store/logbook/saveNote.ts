@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
-import type { StudioNote } from '../studio/handbook.ts';
-import type { StudioId } from '../studio/ids.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { StudioNote } from '../../studio/handbook.ts';
+import type { StudioId } from '../../studio/ids.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /** Writes a note in the place of the one of its number, or under the next number. */
 export const saveNote = async (
