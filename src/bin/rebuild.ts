@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
-import { checkStates } from '../store/checkStates.ts';
+import { checkStates } from '../store/states/checkStates.ts';
 import { openStore } from '../store/openStore.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 import { exitCodeOf } from './exitCodeOf.ts';

@@ -4,7 +4,7 @@ import { eventWithoutWords, labelOf } from '../studio/logbook/eventWithoutWords.
 import { erasedMark, nameAsWord, withoutWords } from '../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from './entries/eventRow.ts';
-import { foldHead } from './foldHead.ts';
+import { foldHead } from './states/foldHead.ts';
 import type { Tables } from './migrations/tables.ts';
 import type { Turns, Writing } from './engine/turns.ts';
 

@@ -17,7 +17,7 @@ import { PeopleChanges } from './peopleChanges.ts';
 import { StoredReminders } from './reminders.ts';
 import { RoomDoor } from './roomDoor.ts';
 import { RoomPosts } from './roomPosts.ts';
-import { rebuildStates } from './rebuildStates.ts';
+import { rebuildStates } from './states/rebuildStates.ts';
 import { asStoreProblem, StoreProblem } from './engine/storeProblem.ts';
 import { StoredLines } from './storedLines.ts';
 import { TurnBooks } from './logbook/turnBooks.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkStates } from '../../src/store/checkStates.ts';
+import { checkStates } from '../../src/store/states/checkStates.ts';
 import { readEvent, writeEvent } from '../../src/store/entries/eventRow.ts';
 import { bisques } from '../../src/studio/piece/bisque.ts';
 import { faults, type FiredEvent, type FiredSaid } from '../../src/studio/firing/firedEvent.ts';

@@ -6,7 +6,7 @@ import { foldStudio } from '../../src/studio/settings/foldStudio.ts';
 import { memberId, seq, streamNo, studioStream, type MemberId, type StudioId } from '../../src/studio/ids.ts';
 import type { Books, Logbook, Logged, WritableLogbook } from '../../src/studio/logbook/ports.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
-import { checkStates } from '../../src/store/checkStates.ts';
+import { checkStates } from '../../src/store/states/checkStates.ts';
 import { readBucketEvent, readStudioEvent, writeEvent } from '../../src/store/entries/eventRow.ts';
 import { openStore, type Store } from '../../src/store/openStore.ts';
 import { ordinary, setup, studioEvent, typed } from '../helpers/storeArbitraries.ts';

@@ -12,7 +12,7 @@ import {
 } from '../../studio/ids.ts';
 import type { Logbook, Member } from '../../studio/logbook/ports.ts';
 import { frozen } from '../engine/frozen.ts';
-import { loadPage } from '../loadPage.ts';
+import { loadPage } from '../states/loadPage.ts';
 import type { Page } from '../engine/pages.ts';
 import { readCoats, readEntries, readFired, readPieces } from '../entries/readEntries.ts';
 import { readNotes } from './readNotes.ts';

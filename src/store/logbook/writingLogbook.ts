@@ -35,7 +35,7 @@ import { readBucket, readCoats, readStudio } from '../entries/readEntries.ts';
 import { movesReminders, reachAnew, replanCoats, replanSessions } from '../replanStudio.ts';
 import { forgetNote, saveNote } from './saveNote.ts';
 import { replanUnlogged } from '../replanUnlogged.ts';
-import { saveHead } from '../saveHead.ts';
+import { saveHead } from '../states/saveHead.ts';
 import type { Tables } from '../migrations/tables.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 

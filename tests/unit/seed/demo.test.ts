@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openDemo } from '../../../src/seed/openDemo.ts';
 import { loadSeed } from '../../../src/seed/loadSeed.ts';
-import { checkStates } from '../../../src/store/checkStates.ts';
+import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { decide } from '../../../src/studio/verdict/decide.ts';
 import { instant, studioStream, type Instant } from '../../../src/studio/ids.ts';
 import { wallOf } from '../../../src/studio/time/wallTime.ts';

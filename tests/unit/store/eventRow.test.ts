@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { gravity, millilitres } from '../../../src/glaze/units.ts';
 import { seq, streamNo, studioStream } from '../../../src/studio/ids.ts';
 import { readBucketEvent, readEvent, writeEvent } from '../../../src/store/entries/eventRow.ts';
-import { foldFingerprint, probeEvents } from '../../../src/store/foldFingerprint.ts';
+import { foldFingerprint, probeEvents } from '../../../src/store/states/foldFingerprint.ts';
 import { gullGrey, loggedAt, stirredReading, water } from '../../helpers/storeEvents.ts';
 import { openTestStore } from '../../helpers/storeFile.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import { speak } from '../../../src/desk/speak.ts';
 import { commands } from '../../../src/registry.ts';
-import { checkStates } from '../../../src/store/checkStates.ts';
+import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openDatabase } from '../../../src/store/engine/database.ts';

@@ -2,7 +2,7 @@ import { readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seq, streamNo } from '../../../src/studio/ids.ts';
-import { checkStates } from '../../../src/store/checkStates.ts';
+import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { buildStore } from '../../helpers/storeBuild.ts';
 import { openTestStore, settableClock, storeFile } from '../../helpers/storeFile.ts';

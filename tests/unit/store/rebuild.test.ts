@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { streamNo } from '../../../src/studio/ids.ts';
-import { checkStates } from '../../../src/store/checkStates.ts';
+import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { buildStore } from '../../helpers/storeBuild.ts';
 import { gullGrey, loggedAt, water } from '../../helpers/storeEvents.ts';
 import { openTestStore, storeFile } from '../../helpers/storeFile.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkStates } from '../../../src/store/checkStates.ts';
+import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { standsIn } from '../../helpers/fileBytes.ts';
 import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';

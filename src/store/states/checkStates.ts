@@ -1,13 +1,13 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { openCurrentForReading, type Database } from './engine/database.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { openCurrentForReading, type Database } from '../engine/database.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
 import { readState } from './loadPage.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
-import { asStoreProblem } from './engine/storeProblem.ts';
-import type { Tables } from './migrations/tables.ts';
+import { asStoreProblem } from '../engine/storeProblem.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 export interface StatesChecked {
   studios: number;

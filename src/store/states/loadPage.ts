@@ -1,13 +1,13 @@
 import type { Kysely } from 'kysely';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { foldBucket } from '../studio/bucket/foldBucket.ts';
-import { foldStudio } from '../studio/settings/foldStudio.ts';
-import { studioStream, type StreamNo, type StudioId } from '../studio/ids.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { foldBucket } from '../../studio/bucket/foldBucket.ts';
+import { foldStudio } from '../../studio/settings/foldStudio.ts';
+import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
-import { frozen } from './engine/frozen.ts';
-import type { Head, Page } from './engine/pages.ts';
-import { readBucket, readStudio } from './entries/readEntries.ts';
-import type { Tables } from './migrations/tables.ts';
+import { frozen } from '../engine/frozen.ts';
+import type { Head, Page } from '../engine/pages.ts';
+import { readBucket, readStudio } from '../entries/readEntries.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /** Ours, written by this version of the fold, and proved by a rebuild: not checked again on every start. */
 export const readState = (json: string): BucketState => JSON.parse(json) as BucketState;

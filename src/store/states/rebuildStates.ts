@@ -1,6 +1,6 @@
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { saveHead } from './saveHead.ts';
-import type { Turns, Writing } from './engine/turns.ts';
+import type { Turns, Writing } from '../engine/turns.ts';
 
 const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> => {
   const { last, state } = await refold(db, name);

@@ -1,11 +1,11 @@
 import type { Kysely } from 'kysely';
-import { foldBucket } from '../studio/bucket/foldBucket.ts';
-import type { Seq, StreamNo, StudioId } from '../studio/ids.ts';
-import { frozen } from './engine/frozen.ts';
-import type { Head } from './engine/pages.ts';
-import { readBucket } from './entries/readEntries.ts';
+import { foldBucket } from '../../studio/bucket/foldBucket.ts';
+import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
+import { frozen } from '../engine/frozen.ts';
+import type { Head } from '../engine/pages.ts';
+import { readBucket } from '../entries/readEntries.ts';
 import { saveHead } from './saveHead.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /** Folds a bucket anew from its entries, and stores what comes of it. */
 export const foldHead = async (

@@ -1,9 +1,9 @@
 import type { Kysely } from 'kysely';
-import type { StreamNo, StudioId } from '../studio/ids.ts';
-import { compiledOnce } from './engine/compiledOnce.ts';
+import type { StreamNo, StudioId } from '../../studio/ids.ts';
+import { compiledOnce } from '../engine/compiledOnce.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
-import type { Head } from './engine/pages.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { Head } from '../engine/pages.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['streams'][Column] }>(
   (db, value) => {

@@ -1,8 +1,8 @@
-import type { BucketEntry, BucketEvent } from '../studio/bucket/bucketEvent.ts';
+import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import { createHash } from 'node:crypto';
-import { entryId, hours, instant, later, memberId, seq, streamNo } from '../studio/ids.ts';
-import { foldBucket } from '../studio/bucket/foldBucket.ts';
-import { readBucketEvent } from './entries/eventRow.ts';
+import { entryId, hours, instant, later, memberId, seq, streamNo } from '../../studio/ids.ts';
+import { foldBucket } from '../../studio/bucket/foldBucket.ts';
+import { readBucketEvent } from '../entries/eventRow.ts';
 
 const hour = 3_600_000;
 
