@@ -5,15 +5,15 @@ import type { Books, HeldLines, People, PeopleChange, ReminderQueue } from '../s
 import { hours, type StudioId } from '../studio/ids.ts';
 import { openDatabase, type Database } from './engine/database.ts';
 import { dropExpired } from './dropExpired.ts';
-import { Eraser } from './eraser.ts';
-import { Identities } from './identities.ts';
+import { Eraser } from './people/eraser.ts';
+import { Identities } from './people/identities.ts';
 import { StoredKept, type Kept } from './logbook/kept.ts';
 import { takeLease } from './engine/lease.ts';
 import { makeFolder } from './engine/makeFolder.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migrations/migration.ts';
 import { migrations } from './migrations/migrations.ts';
-import { PeopleChanges } from './peopleChanges.ts';
+import { PeopleChanges } from './people/peopleChanges.ts';
 import { StoredReminders } from './reminders.ts';
 import { RoomDoor } from './roomDoor.ts';
 import { RoomPosts } from './roomPosts.ts';

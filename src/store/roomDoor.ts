@@ -1,6 +1,6 @@
 import type { Clock } from '../clock.ts';
 import type { Instant, MemberId, StudioId } from '../studio/ids.ts';
-import { memberOfLinkCode, spendLinkCode } from './linkCodes.ts';
+import { memberOfLinkCode, spendLinkCode } from './people/linkCodes.ts';
 import { withoutNul } from './engine/withoutNul.ts';
 import type { Tables } from './migrations/tables.ts';
 import type { Turns, Writing } from './engine/turns.ts';

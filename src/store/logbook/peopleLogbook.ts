@@ -1,10 +1,10 @@
 import { readEntryId, type EntryId, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
 import type { PeopleChange, WritableLogbook } from '../../studio/logbook/ports.ts';
 import { withoutWords } from '../../studio/people/withoutWords.ts';
-import { queueErasure } from '../erasureRow.ts';
-import { forgetMember } from '../forgetMember.ts';
-import { joinMembers } from '../joinMembers.ts';
-import { makeLinkCode, memberOfLinkCode, type WrongCodes } from '../linkCodes.ts';
+import { queueErasure } from '../people/erasureRow.ts';
+import { forgetMember } from '../people/forgetMember.ts';
+import { joinMembers } from '../people/joinMembers.ts';
+import { makeLinkCode, memberOfLinkCode, type WrongCodes } from '../people/linkCodes.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import type { Writing } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';

@@ -5,7 +5,7 @@ import Sqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { openDatabase } from '../../../src/store/engine/database.ts';
-import { Identities } from '../../../src/store/identities.ts';
+import { Identities } from '../../../src/store/people/identities.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openStore } from '../../../src/store/openStore.ts';

@@ -1,4 +1,4 @@
-import type { PeopleChange } from '../studio/logbook/ports.ts';
+import type { PeopleChange } from '../../studio/logbook/ports.ts';
 
 /** Tells whoever remembers people what has become of them, once it is in the file. */
 export class PeopleChanges {

@@ -1,8 +1,8 @@
 import type { Kysely, Transaction } from 'kysely';
 import { z } from 'zod';
-import { memberId, type StudioId } from '../studio/ids.ts';
-import type { ErasedWords } from '../studio/people/withoutWords.ts';
-import type { Tables } from './migrations/tables.ts';
+import { memberId, type StudioId } from '../../studio/ids.ts';
+import type { ErasedWords } from '../../studio/people/withoutWords.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 const schema = z.strictObject({ names: z.array(z.string()), texts: z.array(z.string()) });
 const members = z.array(z.string().transform(memberId));

@@ -1,12 +1,12 @@
 import type { Kysely } from 'kysely';
-import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
-import { eventWithoutWords, labelOf } from '../studio/logbook/eventWithoutWords.ts';
-import { erasedMark, nameAsWord, withoutWords } from '../studio/people/withoutWords.ts';
+import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
+import { eventWithoutWords, labelOf } from '../../studio/logbook/eventWithoutWords.ts';
+import { erasedMark, nameAsWord, withoutWords } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
-import { readEvent, writeEvent } from './entries/eventRow.ts';
-import { foldHead } from './states/foldHead.ts';
-import type { Tables } from './migrations/tables.ts';
-import type { Turns, Writing } from './engine/turns.ts';
+import { readEvent, writeEvent } from '../entries/eventRow.ts';
+import { foldHead } from '../states/foldHead.ts';
+import type { Tables } from '../migrations/tables.ts';
+import type { Turns, Writing } from '../engine/turns.ts';
 
 /** So few at a time that nobody waits for it. */
 const stretch = 2_000;

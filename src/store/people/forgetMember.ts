@@ -1,7 +1,7 @@
 import type { Transaction } from 'kysely';
-import type { MemberId, StudioId } from '../studio/ids.ts';
+import type { MemberId, StudioId } from '../../studio/ids.ts';
 import { queueErasure, type Erasure } from './erasureRow.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /**
  * Takes out at once what says who somebody is: their name, their identities, their ways into the room, and what they

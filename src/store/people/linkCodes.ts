@@ -1,8 +1,8 @@
 import { createHash, randomInt } from 'node:crypto';
 import type { Kysely, Transaction } from 'kysely';
-import { instant, minutes, since, type Instant, type MemberId, type StudioId } from '../studio/ids.ts';
-import { linkLength, linkLetters, readLinkCode } from '../studio/people/linkCode.ts';
-import type { Tables } from './migrations/tables.ts';
+import { instant, minutes, since, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
+import { linkLength, linkLetters, readLinkCode } from '../../studio/people/linkCode.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 const lasts = minutes(15);
 /** Wrong ones in that time. With 39 bits to guess, even thousands of tries a day lead nowhere. */

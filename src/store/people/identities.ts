@@ -1,10 +1,10 @@
 import { v7 as uuidv7 } from 'uuid';
-import type { Clock } from '../clock.ts';
-import { memberId, studioId, type MemberId, type StudioId } from '../studio/ids.ts';
-import type { People } from '../studio/logbook/ports.ts';
+import type { Clock } from '../../clock.ts';
+import { memberId, studioId, type MemberId, type StudioId } from '../../studio/ids.ts';
+import type { People } from '../../studio/logbook/ports.ts';
 import { PeopleChanges } from './peopleChanges.ts';
-import type { Turns } from './engine/turns.ts';
-import { withoutNul } from './engine/withoutNul.ts';
+import type { Turns } from '../engine/turns.ts';
+import { withoutNul } from '../engine/withoutNul.ts';
 
 const mostRemembered = 100_000;
 

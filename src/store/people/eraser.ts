@@ -1,10 +1,10 @@
 import { setTimeout as pause } from 'node:timers/promises';
-import { withoutWords } from '../studio/people/withoutWords.ts';
-import { compact } from './compact.ts';
+import { withoutWords } from '../../studio/people/withoutWords.ts';
+import { compact } from '../compact.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
-import type { Turns } from './engine/turns.ts';
+import type { Turns } from '../engine/turns.ts';
 
 /** Somebody who reads an older state, a backup say, is done in seconds. */
 const mostTries = 60;

@@ -1,11 +1,11 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { studioStream, type MemberId, type StudioId } from '../studio/ids.ts';
-import { foldStudio } from '../studio/settings/foldStudio.ts';
-import { foldHead } from './states/foldHead.ts';
-import { frozen } from './engine/frozen.ts';
-import { loadPage } from './states/loadPage.ts';
-import { readStudio } from './entries/readEntries.ts';
-import type { Writing } from './engine/turns.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { studioStream, type MemberId, type StudioId } from '../../studio/ids.ts';
+import { foldStudio } from '../../studio/settings/foldStudio.ts';
+import { foldHead } from '../states/foldHead.ts';
+import { frozen } from '../engine/frozen.ts';
+import { loadPage } from '../states/loadPage.ts';
+import { readStudio } from '../entries/readEntries.ts';
+import type { Writing } from '../engine/turns.ts';
 
 interface Joining {
   studio: StudioId;
