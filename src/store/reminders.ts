@@ -3,9 +3,9 @@ import { days, hours, later, type Instant, type StudioId } from '../studio/ids.t
 import { keepersOf } from '../studio/settings/keepersOf.ts';
 import type { ClaimedReminder, ReminderOutcome, ReminderQueue } from '../studio/logbook/ports.ts';
 import { ReadingLogbook } from './logbook/readingLogbook.ts';
-import { readAbout } from './reminderRow.ts';
-import { freshRow } from './replan.ts';
-import { replanSessions } from './replanStudio.ts';
+import { readAbout } from './reminders/reminderRow.ts';
+import { freshRow } from './reminders/replan.ts';
+import { replanSessions } from './reminders/replanStudio.ts';
 import type { Turns, Writing } from './engine/turns.ts';
 
 /** Written out, so that the index of what is pending serves. */

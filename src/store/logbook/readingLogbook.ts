@@ -16,7 +16,7 @@ import { loadPage } from '../states/loadPage.ts';
 import type { Page } from '../engine/pages.ts';
 import { readCoats, readEntries, readFired, readPieces } from '../entries/readEntries.ts';
 import { readNotes } from './readNotes.ts';
-import { reminderOf } from '../reminderRow.ts';
+import { reminderOf } from '../reminders/reminderRow.ts';
 import { standsFor } from './standsFor.ts';
 import type { Reading } from '../engine/turns.ts';
 

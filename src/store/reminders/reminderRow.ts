@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { instant, memberId, seq, streamNo, type Instant, type MemberId } from '../studio/ids.ts';
-import type { Reminder, ReminderAbout } from '../studio/remind/reminder.ts';
-import type { Exactly } from './engine/exactly.ts';
+import { instant, memberId, seq, streamNo, type Instant, type MemberId } from '../../studio/ids.ts';
+import type { Reminder, ReminderAbout } from '../../studio/remind/reminder.ts';
+import type { Exactly } from '../engine/exactly.ts';
 
 const at = z.number().transform(instant);
 const coat = z.int().positive().transform(seq);

@@ -1,7 +1,7 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { entryId } from '../studio/ids.ts';
-import { unloggedReminders } from '../studio/remind/unloggedReminders.ts';
-import { isZone } from '../studio/time/wallTime.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { entryId } from '../../studio/ids.ts';
+import { unloggedReminders } from '../../studio/remind/unloggedReminders.ts';
+import { isZone } from '../../studio/time/wallTime.ts';
 import { replan } from './replan.ts';
 import type { Planning } from './replanStudio.ts';
 

@@ -1,9 +1,9 @@
 import type { Transaction } from 'kysely';
-import { instant, type Instant, type StudioId } from '../studio/ids.ts';
-import type { ReminderSubject, WantedReminder } from '../studio/remind/reminder.ts';
-import { newNonce } from './engine/newNonce.ts';
+import { instant, type Instant, type StudioId } from '../../studio/ids.ts';
+import type { ReminderSubject, WantedReminder } from '../../studio/remind/reminder.ts';
+import { newNonce } from '../engine/newNonce.ts';
 import { writeAbout } from './reminderRow.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /** A reminder as a row that nobody has tried to say yet. */
 export const freshRow = (

@@ -1,12 +1,12 @@
 import type { Transaction } from 'kysely';
-import type { CoatState } from '../studio/resist/coat.ts';
-import { coatReminders } from '../studio/remind/coatReminders.ts';
-import type { Instant, StudioId } from '../studio/ids.ts';
-import { sessionReminders } from '../studio/remind/sessionReminders.ts';
-import type { Studio, StudioEvent } from '../studio/settings/studio.ts';
-import { isZone } from '../studio/time/wallTime.ts';
+import type { CoatState } from '../../studio/resist/coat.ts';
+import { coatReminders } from '../../studio/remind/coatReminders.ts';
+import type { Instant, StudioId } from '../../studio/ids.ts';
+import { sessionReminders } from '../../studio/remind/sessionReminders.ts';
+import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';
+import { isZone } from '../../studio/time/wallTime.ts';
 import { replan } from './replan.ts';
-import type { Tables } from './migrations/tables.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 export interface Planning {
   db: Transaction<Tables>;
