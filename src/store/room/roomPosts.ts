@@ -1,7 +1,7 @@
-import type { Clock } from '../clock.ts';
-import { days, instant, type Instant, type MemberId, type StudioId } from '../studio/ids.ts';
-import type { Turns } from './engine/turns.ts';
-import { withoutNulWithin } from './engine/withoutNul.ts';
+import type { Clock } from '../../clock.ts';
+import { days, instant, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
+import type { Turns } from '../engine/turns.ts';
+import { withoutNulWithin } from '../engine/withoutNul.ts';
 
 interface Post<Reply> {
   no: number;

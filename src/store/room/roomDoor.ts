@@ -1,9 +1,9 @@
-import type { Clock } from '../clock.ts';
-import type { Instant, MemberId, StudioId } from '../studio/ids.ts';
-import { memberOfLinkCode, spendLinkCode } from './people/linkCodes.ts';
-import { withoutNul } from './engine/withoutNul.ts';
-import type { Tables } from './migrations/tables.ts';
-import type { Turns, Writing } from './engine/turns.ts';
+import type { Clock } from '../../clock.ts';
+import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
+import { memberOfLinkCode, spendLinkCode } from '../people/linkCodes.ts';
+import { withoutNul } from '../engine/withoutNul.ts';
+import type { Tables } from '../migrations/tables.ts';
+import type { Turns, Writing } from '../engine/turns.ts';
 
 interface Claim {
   member: MemberId;
