@@ -1,8 +1,8 @@
 import { randomBytes } from 'node:crypto';
-import type { Instant, StudioId } from '../studio/ids.ts';
-import type { HeldLines } from '../studio/logbook/ports.ts';
-import type { Turns } from './engine/turns.ts';
-import { withoutNul } from './engine/withoutNul.ts';
+import type { Instant, StudioId } from '../../studio/ids.ts';
+import type { HeldLines } from '../../studio/logbook/ports.ts';
+import type { Turns } from '../engine/turns.ts';
+import { withoutNul } from '../engine/withoutNul.ts';
 
 export class StoredLines implements HeldLines {
   readonly #turns: Turns;

@@ -1,6 +1,6 @@
 import { sql } from 'kysely';
-import { days, instant, type Instant } from '../studio/ids.ts';
-import type { Turns } from './engine/turns.ts';
+import { days, instant, type Instant } from '../../studio/ids.ts';
+import type { Turns } from '../engine/turns.ts';
 
 /** Platforms repeat a request within minutes; a week is plenty. */
 const repliesAreKept = days(7);
