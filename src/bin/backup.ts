@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { formatISO } from 'date-fns/formatISO';
 import { systemClock } from '../clock.ts';
 import { readConfig } from '../config.ts';
-import { backUp } from '../store/backUp.ts';
+import { backUp } from '../store/backup/backUp.ts';
 import { makeFolder } from '../store/engine/makeFolder.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 import { exitCodeOf } from './exitCodeOf.ts';

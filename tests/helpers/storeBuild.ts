@@ -39,6 +39,6 @@ export const buildStore = (): string =>
   buildFiles([
     'src/bin/rebuild.ts',
     'src/bin/backup.ts',
-    'src/store/backUpWorker.ts',
+    'src/store/backup/backUpWorker.ts',
     'tests/helpers/storeWriter.ts',
   ]);

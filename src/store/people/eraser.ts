@@ -1,6 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { withoutWords } from '../../studio/people/withoutWords.ts';
-import { compact } from '../compact.ts';
+import { compact } from '../backup/compact.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { extname } from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { StoreProblem, type StoreProblemKind } from './engine/storeProblem.ts';
+import { StoreProblem, type StoreProblemKind } from '../engine/storeProblem.ts';
 
 /** What the worker answers. */
 export type BackedUp = { ok: true } | { ok: false; kind: StoreProblemKind; detail: string };
