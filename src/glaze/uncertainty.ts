@@ -1,4 +1,4 @@
-import { coverage95 } from './normal.ts';
+import { coverage95 } from './statistics/normal.ts';
 import { firstOutside, valid, type Checked } from './checked.ts';
 import { weighableGravity } from './gravityByWeighing.ts';
 import { dryContent } from './slurry.ts';

@@ -1,5 +1,5 @@
 import type { BucketEntry, BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
-import { coverage95 } from '../../src/glaze/normal.ts';
+import { coverage95 } from '../../src/glaze/statistics/normal.ts';
 import { gravity, millilitres } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';

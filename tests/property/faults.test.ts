@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fisherExact } from '../../src/glaze/fisherExact.ts';
+import { fisherExact } from '../../src/glaze/statistics/fisherExact.ts';
 import { compareFaults, isLead } from '../../src/studio/firing/compareFaults.ts';
 import type { Dip } from '../../src/studio/firing/dip.ts';
 import { bucketConditions, conditionKey, type Conditions } from '../../src/studio/firing/dipCondition.ts';

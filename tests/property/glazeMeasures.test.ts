@@ -8,9 +8,9 @@ import {
 } from '../../src/glaze/psychrometrics.ts';
 import { flowCups, kinematicViscosityFromCup } from '../../src/glaze/flowCup.ts';
 import * as hydrometer from '../../src/glaze/hydrometer.ts';
-import { normalCdf, normalQuantile } from '../../src/glaze/normal.ts';
+import { normalCdf, normalQuantile } from '../../src/glaze/statistics/normal.ts';
 import { pailGap, pailVolume, pailVolumeUncertainty } from '../../src/glaze/pailVolume.ts';
-import { studentQuantile } from '../../src/glaze/studentT.ts';
+import { studentQuantile } from '../../src/glaze/statistics/studentT.ts';
 import { viscosityAt20 } from '../../src/glaze/temperatureCorrection.ts';
 import { weighedGravityUncertainty } from '../../src/glaze/uncertainty.ts';
 import * as u from '../../src/glaze/units.ts';

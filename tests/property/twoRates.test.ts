@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { benjaminiHochberg } from '../../src/glaze/benjaminiHochberg.ts';
-import { fisherExact, leastFisherP, type TwoRates } from '../../src/glaze/fisherExact.ts';
-import { bayesFactorOfRates, differenceOfRates } from '../../src/glaze/twoRates.ts';
+import { benjaminiHochberg } from '../../src/glaze/statistics/benjaminiHochberg.ts';
+import { fisherExact, leastFisherP, type TwoRates } from '../../src/glaze/statistics/fisherExact.ts';
+import { bayesFactorOfRates, differenceOfRates } from '../../src/glaze/statistics/twoRates.ts';
 import { must } from '../unit/glaze/must.ts';
 
 const ratesUpTo = (most: number): fc.Arbitrary<TwoRates> =>

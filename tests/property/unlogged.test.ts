@@ -1,7 +1,7 @@
 import type { BucketEntry, BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { normalCdf } from '../../src/glaze/normal.ts';
+import { normalCdf } from '../../src/glaze/statistics/normal.ts';
 import { gravity, grams, millilitres } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { evaporationOf } from '../../src/studio/bucket/evaporationOf.ts';

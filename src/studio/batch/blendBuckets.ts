@@ -1,4 +1,4 @@
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, gravity, type Gravity, type Grams, type Millilitres } from '../../glaze/units.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { type Contents, contentsFrom, gravityOf, volumeOf } from '../contents/contents.ts';

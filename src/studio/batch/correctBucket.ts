@@ -1,5 +1,5 @@
 import { secondForBlend } from '../../glaze/massBalance.ts';
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import { middle, type Correction } from '../verdict/amounts.ts';
 import type { BucketState } from '../bucket/bucketState.ts';

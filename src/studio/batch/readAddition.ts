@@ -1,4 +1,4 @@
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { Added } from '../bucket/bucketEvent.ts';
 import type { BucketState } from '../bucket/bucketState.ts';

@@ -1,4 +1,4 @@
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
 import { driftPerDay, gravityOf } from '../contents/contents.ts';

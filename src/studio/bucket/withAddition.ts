@@ -1,5 +1,5 @@
 import type { BucketEntry, Added, BucketEvent } from './bucketEvent.ts';
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
 import {

@@ -1,4 +1,4 @@
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { gravity, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { BucketSettings } from '../bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';

@@ -1,4 +1,4 @@
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { millilitres, type Gravity, type Grams, type Millilitres } from '../../glaze/units.ts';
 import { type DriftPoint, perGravity } from './driftPoint.ts';
 import { driftPerDay, surprise, waterGramsPerMl, type Estimate } from './contents.ts';

@@ -1,4 +1,4 @@
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import { type Contents, contentsFrom, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
 import type { Explanation, UnloggedChange } from './unloggedChange.ts';

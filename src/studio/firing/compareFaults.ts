@@ -1,7 +1,7 @@
-import { benjaminiHochberg } from '../../glaze/benjaminiHochberg.ts';
+import { benjaminiHochberg } from '../../glaze/statistics/benjaminiHochberg.ts';
 import type { Checked } from '../../glaze/checked.ts';
-import { fisherExact, leastFisherP, type TwoRates } from '../../glaze/fisherExact.ts';
-import { bayesFactorOfRates, differenceOfRates } from '../../glaze/twoRates.ts';
+import { fisherExact, leastFisherP, type TwoRates } from '../../glaze/statistics/fisherExact.ts';
+import { bayesFactorOfRates, differenceOfRates } from '../../glaze/statistics/twoRates.ts';
 import { dayNumber } from '../time/civilDay.ts';
 import type { Dip } from './dip.ts';
 import { bucketConditions, conditionKey, pieceConditions, type DipCondition } from './dipCondition.ts';

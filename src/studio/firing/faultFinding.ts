@@ -1,4 +1,4 @@
-import { fisherExact } from '../../glaze/fisherExact.ts';
+import { fisherExact } from '../../glaze/statistics/fisherExact.ts';
 import { isLead, leadWithin, type Comparison, type FaultPair } from './compareFaults.ts';
 import { isOfFit } from './firedEvent.ts';
 

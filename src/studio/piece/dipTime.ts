@@ -1,6 +1,6 @@
 import { cakeRatio } from '../../glaze/filtration.ts';
 import { solidsVolumeFraction } from '../../glaze/slurry.ts';
-import { dipFor, fitSqrt, predictThickness, type SqrtFit } from '../../glaze/sqrtFit.ts';
+import { dipFor, fitSqrt, predictThickness, type SqrtFit } from '../../glaze/statistics/sqrtFit.ts';
 import {
   fraction,
   millimetres,

@@ -1,4 +1,4 @@
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import type { Millilitres } from '../../glaze/units.ts';
 import type { MeasuredGravity } from '../bucket/bucketState.ts';
 import type { Estimate } from '../contents/contents.ts';

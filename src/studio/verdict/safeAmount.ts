@@ -1,4 +1,4 @@
-import { normalCdf } from '../../glaze/normal.ts';
+import { normalCdf } from '../../glaze/statistics/normal.ts';
 import type { Estimate } from '../contents/contents.ts';
 
 /** The chance of passing the far edge that an amount may carry. */

@@ -1,4 +1,4 @@
-import { coverage95 } from '../../glaze/normal.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { gravityOf } from '../contents/contents.ts';
 import type { Reason } from './verdict.ts';

@@ -1,4 +1,4 @@
-import type { SqrtFit } from '../../glaze/sqrtFit.ts';
+import type { SqrtFit } from '../../glaze/statistics/sqrtFit.ts';
 import type { DipInterval, DipTime } from '../../studio/piece/dipTime.ts';
 import { gravityText, secondsText } from '../text/measures.ts';
 import { join, said, t, type Text } from '../text/text.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bayesLine, chanceAbove } from '../../../src/glaze/bayesLine.ts';
+import { bayesLine, chanceAbove } from '../../../src/glaze/statistics/bayesLine.ts';
 import { must } from './must.ts';
 
 describe('a line believed and read', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { normalCdf, normalQuantile, coverage95 } from '../../../src/glaze/normal.ts';
+import { normalCdf, normalQuantile, coverage95 } from '../../../src/glaze/statistics/normal.ts';
 import { must } from './must.ts';
 
 describe('the standard normal distribution', () => {

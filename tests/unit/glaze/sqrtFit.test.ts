@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dipFor, fitSqrt, predictThickness } from '../../../src/glaze/sqrtFit.ts';
+import { dipFor, fitSqrt, predictThickness } from '../../../src/glaze/statistics/sqrtFit.ts';
 import { millimetres, seconds } from '../../../src/glaze/units.ts';
 import { must } from './must.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { normalQuantile } from '../../../src/glaze/normal.ts';
-import { studentQuantile } from '../../../src/glaze/studentT.ts';
+import { normalQuantile } from '../../../src/glaze/statistics/normal.ts';
+import { studentQuantile } from '../../../src/glaze/statistics/studentT.ts';
 import { must } from './must.ts';
 
 describe('the quantile of Student’s t', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { benjaminiHochberg } from '../../../src/glaze/benjaminiHochberg.ts';
-import { fisherExact, leastFisherP } from '../../../src/glaze/fisherExact.ts';
-import { bayesFactorOfRates, differenceOfRates } from '../../../src/glaze/twoRates.ts';
+import { benjaminiHochberg } from '../../../src/glaze/statistics/benjaminiHochberg.ts';
+import { fisherExact, leastFisherP } from '../../../src/glaze/statistics/fisherExact.ts';
+import { bayesFactorOfRates, differenceOfRates } from '../../../src/glaze/statistics/twoRates.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';
 import { input, type ReferenceRow } from './referenceRows.ts';

@@ -1,4 +1,4 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 
 /**
  * For each of many tests, the share of false finds among all that are at least as striking, were it called one.

@@ -1,4 +1,4 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 import { notTwoRates, type TwoRates } from './fisherExact.ts';
 import { logGamma } from './logGamma.ts';
 import { coverage95 } from './normal.ts';

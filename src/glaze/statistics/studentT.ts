@@ -1,4 +1,4 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 import { logGamma } from './logGamma.ts';
 
 /** Regularized incomplete beta I(x; a, b) by its continued fraction, summed by Lentz's method. DLMF 8.17.22 (from memory). */

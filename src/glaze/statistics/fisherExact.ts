@@ -1,4 +1,4 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 
 /** How often something was so under a condition, and how often without it. */
 export interface TwoRates {

@@ -1,4 +1,4 @@
-import { refused, valid, type Checked } from './checked.ts';
+import { refused, valid, type Checked } from '../checked.ts';
 
 /** How many standard uncertainties reach to either end of a 95 % interval: Φ⁻¹(0.975). JCGM 100:2008, table G.1 (from memory). */
 export const coverage95 = 1.959963984540054;

@@ -1,4 +1,4 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 import { normalCdf } from './normal.ts';
 
 /** What is known of a line's coefficients: their means and how they vary together. */

@@ -1,7 +1,7 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 import { normalQuantile } from './normal.ts';
 import { studentQuantile } from './studentT.ts';
-import { millimetres, seconds, type Millimetres, type Seconds } from './units.ts';
+import { millimetres, seconds, type Millimetres, type Seconds } from '../units.ts';
 
 /** One test tile: how long it was dipped, how thick its coat came out. */
 export interface DippedTile {
