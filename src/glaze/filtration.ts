@@ -11,7 +11,7 @@ import {
   type Seconds,
   type SquareMetres,
 } from './units.ts';
-import { waterViscosity } from './waterViscosity.ts';
+import { waterViscosity } from './water/waterViscosity.ts';
 
 /**
  * Coat that builds up for each volume of water that the pot drinks.

@@ -15,8 +15,8 @@ import {
   type MillipascalSeconds,
   type Seconds,
 } from './units.ts';
-import { waterDensity } from './waterDensity.ts';
-import { waterViscosity } from './waterViscosity.ts';
+import { waterDensity } from './water/waterDensity.ts';
+import { waterViscosity } from './water/waterViscosity.ts';
 
 /** m/s². CGPM 1901. */
 const standardGravity = 9.80665;

@@ -14,8 +14,8 @@ import { studentQuantile } from '../../src/glaze/statistics/studentT.ts';
 import { viscosityAt20 } from '../../src/glaze/temperatureCorrection.ts';
 import { weighedGravityUncertainty } from '../../src/glaze/uncertainty.ts';
 import * as u from '../../src/glaze/units.ts';
-import { waterDensity } from '../../src/glaze/waterDensity.ts';
-import { waterViscosity } from '../../src/glaze/waterViscosity.ts';
+import { waterDensity } from '../../src/glaze/water/waterDensity.ts';
+import { waterViscosity } from '../../src/glaze/water/waterViscosity.ts';
 import { must } from '../unit/glaze/must.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -32,8 +32,8 @@ import { bayesFactorOfRates, differenceOfRates } from '../../src/glaze/statistic
 import * as u from '../../src/glaze/units.ts';
 import { vinegarMolarity } from '../../src/glaze/vinegar.ts';
 import * as wall from '../../src/glaze/wallUptake.ts';
-import { waterDensity } from '../../src/glaze/waterDensity.ts';
-import * as water from '../../src/glaze/waterViscosity.ts';
+import { waterDensity } from '../../src/glaze/water/waterDensity.ts';
+import * as water from '../../src/glaze/water/waterViscosity.ts';
 
 type Formula = (a: number, b: number, c: number, d: number, e: number) => Checked<unknown>;
 

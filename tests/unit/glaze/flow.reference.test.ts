@@ -2,8 +2,8 @@ import { flowCups, kinematicViscosityFromCup } from '../../../src/glaze/flowCup.
 import { marshViscosity, marshWater } from '../../../src/glaze/marshFunnel.ts';
 import { hinderedSettling, stokesVelocity } from '../../../src/glaze/settling.ts';
 import * as u from '../../../src/glaze/units.ts';
-import { waterDensity } from '../../../src/glaze/waterDensity.ts';
-import { waterViscosity } from '../../../src/glaze/waterViscosity.ts';
+import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';
+import { waterViscosity } from '../../../src/glaze/water/waterViscosity.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';
 import { input, word, type ReferenceRow } from './referenceRows.ts';

@@ -3,7 +3,7 @@ import * as hydrometer from '../../../src/glaze/hydrometer.ts';
 import { findMaterial } from '../../../src/glaze/materials.ts';
 import * as slurry from '../../../src/glaze/slurry.ts';
 import * as u from '../../../src/glaze/units.ts';
-import { waterDensity } from '../../../src/glaze/waterDensity.ts';
+import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';
 import { input, word, type ReferenceRow } from './referenceRows.ts';

@@ -10,8 +10,8 @@ import * as slurry from '../../../src/glaze/slurry.ts';
 import { viscosityAt20 } from '../../../src/glaze/temperatureCorrection.ts';
 import * as uncertainty from '../../../src/glaze/uncertainty.ts';
 import * as u from '../../../src/glaze/units.ts';
-import { waterDensity } from '../../../src/glaze/waterDensity.ts';
-import * as water from '../../../src/glaze/waterViscosity.ts';
+import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';
+import * as water from '../../../src/glaze/water/waterViscosity.ts';
 import { checkLimits } from './checkLimits.ts';
 
 const g = u.gravity;

@@ -1,6 +1,6 @@
 import { celsius } from '../../../src/glaze/units.ts';
-import { waterDensity } from '../../../src/glaze/waterDensity.ts';
-import { kinematicWaterViscosity, waterViscosity } from '../../../src/glaze/waterViscosity.ts';
+import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';
+import { kinematicWaterViscosity, waterViscosity } from '../../../src/glaze/water/waterViscosity.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';
 import { input, type ReferenceRow } from './referenceRows.ts';

@@ -6,7 +6,7 @@ import { epsomInSolution } from '../../../src/glaze/epsomSolution.ts';
 import { gravityFromBaume, gravityFromTwaddell } from '../../../src/glaze/hydrometer.ts';
 import { waterToAdd } from '../../../src/glaze/massBalance.ts';
 import { celsius, gravity, millilitres } from '../../../src/glaze/units.ts';
-import { waterViscosity } from '../../../src/glaze/waterViscosity.ts';
+import { waterViscosity } from '../../../src/glaze/water/waterViscosity.ts';
 import { commands } from '../../../src/registry.ts';
 import { loadNotes } from '../../../src/seed/loadNotes.ts';
 import { openHandbook } from '../../../src/search/openHandbook.ts';

@@ -1,11 +1,11 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 import {
   kinematicViscosity,
   millipascalSeconds,
   type Celsius,
   type KinematicViscosity,
   type MillipascalSeconds,
-} from './units.ts';
+} from '../units.ts';
 import { waterDensity } from './waterDensity.ts';
 
 const terms = [

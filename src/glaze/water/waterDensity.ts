@@ -1,5 +1,5 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
-import { density, type Celsius, type Density } from './units.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
+import { density, type Celsius, type Density } from '../units.ts';
 
 /**
  * What a litre of clean water weighs at a temperature.
