@@ -1,4 +1,4 @@
-import { vesselVolume } from '../../src/glaze/gravityByWeighing.ts';
+import { vesselVolume } from '../../src/glaze/slurry/gravityByWeighing.ts';
 import { celsius, grams } from '../../src/glaze/units.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';

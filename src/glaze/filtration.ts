@@ -1,5 +1,5 @@
 import { firstOutside, refused, valid, type Checked } from './checked.ts';
-import { solidsVolumeFraction } from './slurry.ts';
+import { solidsVolumeFraction } from './slurry/slurry.ts';
 import {
   millimetres,
   type Celsius,

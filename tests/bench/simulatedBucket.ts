@@ -1,6 +1,6 @@
 import type { BucketEntry, BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import { flowCup } from '../../src/glaze/flowCup.ts';
-import { dryContent } from '../../src/glaze/slurry.ts';
+import { dryContent } from '../../src/glaze/slurry/slurry.ts';
 import { grams, gravity, millilitres, seconds } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../../src/studio/bucket/flocculantSolution.ts';

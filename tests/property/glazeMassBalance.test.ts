@@ -7,9 +7,9 @@ import {
   secondForBlend,
   waterToAdd,
   waterToDrawOff,
-} from '../../src/glaze/massBalance.ts';
-import { newBatch, powderForVolume } from '../../src/glaze/newBatch.ts';
-import { dryContent } from '../../src/glaze/slurry.ts';
+} from '../../src/glaze/slurry/massBalance.ts';
+import { newBatch, powderForVolume } from '../../src/glaze/slurry/newBatch.ts';
+import { dryContent } from '../../src/glaze/slurry/slurry.ts';
 import {
   density,
   grams,

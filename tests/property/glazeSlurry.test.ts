@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { recipeSolidsGravity } from '../../src/glaze/recipeSolids.ts';
-import * as slurryOf from '../../src/glaze/slurry.ts';
-import { solidsGravityByDrying } from '../../src/glaze/solidsByDrying.ts';
+import { recipeSolidsGravity } from '../../src/glaze/slurry/recipeSolids.ts';
+import * as slurryOf from '../../src/glaze/slurry/slurry.ts';
+import { solidsGravityByDrying } from '../../src/glaze/slurry/solidsByDrying.ts';
 import { grams, gravity, ouncesPerImperialPint } from '../../src/glaze/units.ts';
 import { must } from '../unit/glaze/must.ts';
 

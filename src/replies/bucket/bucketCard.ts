@@ -1,4 +1,4 @@
-import { dryContent, solidsVolumeFraction } from '../../glaze/slurry.ts';
+import { dryContent, solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import { volumeHeld } from '../../studio/bucket/foldBucket.ts';

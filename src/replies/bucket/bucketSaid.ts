@@ -1,5 +1,5 @@
 import { gravity, millimetres } from '../../glaze/units.ts';
-import { pailVolume } from '../../glaze/pailVolume.ts';
+import { pailVolume } from '../../glaze/slurry/pailVolume.ts';
 import type { BucketSettings } from '../../studio/bucketSettings.ts';
 import type { bucketOptions } from './bucketOptions.ts';
 import type { Values } from '../../contract/contract.ts';

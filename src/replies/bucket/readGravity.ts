@@ -1,4 +1,4 @@
-import { solidsVolumeFraction } from '../../glaze/slurry.ts';
+import { solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import type { Grams } from '../../glaze/units.ts';
 import type { BucketEvent, CupTime } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';

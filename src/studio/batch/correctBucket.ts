@@ -1,4 +1,4 @@
-import { secondForBlend } from '../../glaze/massBalance.ts';
+import { secondForBlend } from '../../glaze/slurry/massBalance.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import { middle, type Correction } from '../verdict/amounts.ts';

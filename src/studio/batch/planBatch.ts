@@ -1,5 +1,5 @@
-import { newBatch, powderForVolume } from '../../glaze/newBatch.ts';
-import { solidsVolumeFraction } from '../../glaze/slurry.ts';
+import { newBatch, powderForVolume } from '../../glaze/slurry/newBatch.ts';
+import { solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import { grams, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { Recipe } from '../settings/recipe.ts';
 import { inSteps, scaleRecipe, weighedTogether, type WeighedMaterial } from './scaleRecipe.ts';

@@ -1,4 +1,4 @@
-import { hinderedFallTime } from '../../glaze/settling.ts';
+import { hinderedFallTime } from '../../glaze/slurry/settling.ts';
 import { celsius, micrometres, millimetres, type Micrometres, type Millimetres } from '../../glaze/units.ts';
 import type { Sight } from './bucketEvent.ts';
 import type { BucketState, Rests } from './bucketState.ts';

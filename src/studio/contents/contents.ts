@@ -1,5 +1,5 @@
 import { grams, gravity, millilitres, type Gravity, type Grams, type Millilitres } from '../../glaze/units.ts';
-import { nominalWater } from '../../glaze/slurry.ts';
+import { nominalWater } from '../../glaze/slurry/slurry.ts';
 
 /**
  * What is in the pail: grams of water and of dry powder, with their covariance

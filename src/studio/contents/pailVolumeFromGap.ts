@@ -1,5 +1,5 @@
 import type { Checked } from '../../glaze/checked.ts';
-import { pailVolume } from '../../glaze/pailVolume.ts';
+import { pailVolume } from '../../glaze/slurry/pailVolume.ts';
 import { millimetres, millilitres, type Millilitres, type Millimetres } from '../../glaze/units.ts';
 import type { BucketSettings, PailShape } from '../bucketSettings.ts';
 import type { Estimate } from './contents.ts';

@@ -1,4 +1,4 @@
-import { dryContent } from '../../glaze/slurry.ts';
+import { dryContent } from '../../glaze/slurry/slurry.ts';
 import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { BucketSettings } from '../bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';

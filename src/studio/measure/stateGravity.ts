@@ -1,5 +1,5 @@
 import type { Checked } from '../../glaze/checked.ts';
-import { gravityFromBaume, gravityFromTwaddell } from '../../glaze/hydrometer.ts';
+import { gravityFromBaume, gravityFromTwaddell } from '../../glaze/slurry/hydrometer.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
 
 export const gravityScales = ['sg', 'baume', 'baume-144', 'twaddell'] as const;

@@ -1,4 +1,4 @@
-import { brimHalfWidth, expanded95, weighedGravityUncertainty } from '../../glaze/uncertainty.ts';
+import { brimHalfWidth, expanded95, weighedGravityUncertainty } from '../../glaze/slurry/uncertainty.ts';
 import { grams, type Grams, type Gravity } from '../../glaze/units.ts';
 import type { Vessel } from '../settings/studio.ts';
 

@@ -1,5 +1,5 @@
 import { cakeRatio } from '../../glaze/filtration.ts';
-import { solidsVolumeFraction } from '../../glaze/slurry.ts';
+import { solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import { dipFor, fitSqrt, predictThickness, type SqrtFit } from '../../glaze/statistics/sqrtFit.ts';
 import {
   fraction,

@@ -1,6 +1,6 @@
 import { findMaterial } from '../../glaze/materials.ts';
 import type { MaterialCaution } from '../../glaze/materialTable.ts';
-import { recipeSolidsGravity } from '../../glaze/recipeSolids.ts';
+import { recipeSolidsGravity } from '../../glaze/slurry/recipeSolids.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
 
 export interface RecipeLine {

@@ -1,6 +1,6 @@
 import { flowCups, kinematicViscosityFromCup } from '../../../src/glaze/flowCup.ts';
 import { marshViscosity, marshWater } from '../../../src/glaze/marshFunnel.ts';
-import { hinderedSettling, stokesVelocity } from '../../../src/glaze/settling.ts';
+import { hinderedSettling, stokesVelocity } from '../../../src/glaze/slurry/settling.ts';
 import * as u from '../../../src/glaze/units.ts';
 import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';
 import { waterViscosity } from '../../../src/glaze/water/waterViscosity.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { densityFromImperialPint, gravityFromImperialPint } from '../../../src/glaze/hydrometer.ts';
+import { densityFromImperialPint, gravityFromImperialPint } from '../../../src/glaze/slurry/hydrometer.ts';
 import { ouncesPerImperialPint } from '../../../src/glaze/units.ts';
 import { must } from './must.ts';
 

@@ -1,7 +1,7 @@
-import { gravityByWeighing } from '../../../src/glaze/gravityByWeighing.ts';
-import * as balance from '../../../src/glaze/massBalance.ts';
-import { newBatch } from '../../../src/glaze/newBatch.ts';
-import { solidsByDrying } from '../../../src/glaze/solidsByDrying.ts';
+import { gravityByWeighing } from '../../../src/glaze/slurry/gravityByWeighing.ts';
+import * as balance from '../../../src/glaze/slurry/massBalance.ts';
+import { newBatch } from '../../../src/glaze/slurry/newBatch.ts';
+import { solidsByDrying } from '../../../src/glaze/slurry/solidsByDrying.ts';
 import * as u from '../../../src/glaze/units.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';

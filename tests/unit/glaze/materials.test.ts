@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findMaterial, materials } from '../../../src/glaze/materials.ts';
-import { solidsGravityRange } from '../../../src/glaze/slurry.ts';
+import { solidsGravityRange } from '../../../src/glaze/slurry/slurry.ts';
 import { referenceRows, word } from './referenceRows.ts';
 
 describe('the table of glaze materials', () => {

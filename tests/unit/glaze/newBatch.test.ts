@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { powderToAdd } from '../../../src/glaze/massBalance.ts';
-import { newBatch, powderForVolume } from '../../../src/glaze/newBatch.ts';
+import { powderToAdd } from '../../../src/glaze/slurry/massBalance.ts';
+import { newBatch, powderForVolume } from '../../../src/glaze/slurry/newBatch.ts';
 import { density, grams, gravity, millilitres } from '../../../src/glaze/units.ts';
 import { must } from './must.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pailGap, pailVolume } from '../../../src/glaze/pailVolume.ts';
+import { pailGap, pailVolume } from '../../../src/glaze/slurry/pailVolume.ts';
 import { millilitres, millimetres } from '../../../src/glaze/units.ts';
 import { must } from './must.ts';
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { stokesVelocity } from '../../../src/glaze/settling.ts';
+import { stokesVelocity } from '../../../src/glaze/slurry/settling.ts';
 import { density, micrometres, millipascalSeconds } from '../../../src/glaze/units.ts';
 
 const quartz = (diameter: number) =>

@@ -1,7 +1,7 @@
 import { householdVolumes } from '../../../src/glaze/householdVolumes.ts';
-import * as hydrometer from '../../../src/glaze/hydrometer.ts';
+import * as hydrometer from '../../../src/glaze/slurry/hydrometer.ts';
 import { findMaterial } from '../../../src/glaze/materials.ts';
-import * as slurry from '../../../src/glaze/slurry.ts';
+import * as slurry from '../../../src/glaze/slurry/slurry.ts';
 import * as u from '../../../src/glaze/units.ts';
 import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';
 import { checkRows } from './checkRows.ts';

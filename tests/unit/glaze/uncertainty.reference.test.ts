@@ -1,9 +1,9 @@
-import { densityInVacuum } from '../../../src/glaze/airBuoyancy.ts';
+import { densityInVacuum } from '../../../src/glaze/slurry/airBuoyancy.ts';
 import {
   dryContentUncertainty,
   rectangular,
   weighedGravityUncertainty,
-} from '../../../src/glaze/uncertainty.ts';
+} from '../../../src/glaze/slurry/uncertainty.ts';
 import { density, grams, gravity, millilitres } from '../../../src/glaze/units.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';

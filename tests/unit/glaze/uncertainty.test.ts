@@ -4,7 +4,7 @@ import {
   expanded95,
   triangular,
   weighedGravityUncertainty,
-} from '../../../src/glaze/uncertainty.ts';
+} from '../../../src/glaze/slurry/uncertainty.ts';
 import { grams } from '../../../src/glaze/units.ts';
 import { must } from './must.ts';
 

@@ -1,4 +1,4 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 import {
   density,
   gravity,
@@ -6,7 +6,7 @@ import {
   type Gravity,
   type OuncesPerImperialPint,
   type OuncesPerUsPint,
-} from './units.ts';
+} from '../units.ts';
 
 /** The two scales sold for liquids heavier than water: at 60 °F (modulus 145) and the rational one at 15 °C (144.3). */
 export type BaumeModulus = 145 | 144.3;

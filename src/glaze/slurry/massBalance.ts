@@ -1,4 +1,4 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 import { nominalWater, solidsGravityRange } from './slurry.ts';
 import {
   grams,
@@ -8,7 +8,7 @@ import {
   type Grams,
   type Gravity,
   type Millilitres,
-} from './units.ts';
+} from '../units.ts';
 
 /** No vessel of a studio holds more: a thousand cubic metres. */
 const largest = 1e9;

@@ -1,6 +1,6 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 import { solidsGravityRange } from './slurry.ts';
-import { gravity, type Gravity } from './units.ts';
+import { gravity, type Gravity } from '../units.ts';
 
 /**
  * Solids gravity of a whole recipe from those of its materials.

@@ -1,4 +1,4 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 import {
   density,
   fraction,
@@ -13,7 +13,7 @@ import {
   type Gravity,
   type Millilitres,
   type OuncesPerImperialPint,
-} from './units.ts';
+} from '../units.ts';
 
 /** Gravities that a powder can have: lighter ones float or dissolve, heavier ones are metals. */
 export const solidsGravityRange = { low: 1.1, high: 12 } as const;

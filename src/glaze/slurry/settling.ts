@@ -1,4 +1,4 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 import { solidsVolumeFraction } from './slurry.ts';
 import {
   fraction,
@@ -14,9 +14,9 @@ import {
   type MillimetresPerSecond,
   type MillipascalSeconds,
   type Seconds,
-} from './units.ts';
-import { waterDensity } from './water/waterDensity.ts';
-import { waterViscosity } from './water/waterViscosity.ts';
+} from '../units.ts';
+import { waterDensity } from '../water/waterDensity.ts';
+import { waterViscosity } from '../water/waterViscosity.ts';
 
 /** m/s². CGPM 1901. */
 const standardGravity = 9.80665;

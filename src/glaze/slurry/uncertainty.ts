@@ -1,5 +1,5 @@
-import { coverage95 } from './statistics/normal.ts';
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { coverage95 } from '../statistics/normal.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 import { weighableGravity } from './gravityByWeighing.ts';
 import { dryContent } from './slurry.ts';
 import {
@@ -10,7 +10,7 @@ import {
   type GramsPerLitre,
   type Gravity,
   type Millilitres,
-} from './units.ts';
+} from '../units.ts';
 
 /**
  * Standard uncertainty of a value known only to lie within ±a, anywhere alike: a scale's step, a mark's width.

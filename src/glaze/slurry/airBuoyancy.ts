@@ -1,5 +1,5 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
-import { density, type Density } from './units.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
+import { density, type Density } from '../units.ts';
 
 /** Conventional air and weights of a balance. OIML D 28. */
 const conventionalAir: Density = density(1.2);

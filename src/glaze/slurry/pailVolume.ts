@@ -1,5 +1,5 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
-import { millilitres, millimetres, type Millilitres, type Millimetres } from './units.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
+import { millilitres, millimetres, type Millilitres, type Millimetres } from '../units.ts';
 
 /** A round pail, straight or tapered, measured inside. */
 export interface Pail {

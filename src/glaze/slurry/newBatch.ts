@@ -1,6 +1,6 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 import { dryContent, nominalWater, solidsGravityRange } from './slurry.ts';
-import { grams, millilitres, type Density, type Grams, type Gravity, type Millilitres } from './units.ts';
+import { grams, millilitres, type Density, type Grams, type Gravity, type Millilitres } from '../units.ts';
 
 /**
  * Water for a new dry batch, and the glaze that it makes.

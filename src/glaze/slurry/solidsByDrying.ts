@@ -1,6 +1,6 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 import { solidsGravityRange } from './slurry.ts';
-import { fraction, gravity, type Fraction, type Grams, type Gravity } from './units.ts';
+import { fraction, gravity, type Fraction, type Grams, type Gravity } from '../units.ts';
 
 /**
  * Powder in a slurry, from a sample weighed wet and weighed dry.
