@@ -1,6 +1,6 @@
 import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/bucketEvent.ts';
-import { kinematicViscosityFromCup } from '../src/glaze/flowCup.ts';
-import { viscosityAt20 } from '../src/glaze/temperatureCorrection.ts';
+import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
+import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
 import { logs, type Action, type Logging } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick, seen, yesNo } from '../src/contract/kinds/picks.ts';

@@ -1,5 +1,5 @@
 import type { BucketEntry, BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
-import { flowCup } from '../../src/glaze/flowCup.ts';
+import { flowCup } from '../../src/glaze/flow/flowCup.ts';
 import { dryContent } from '../../src/glaze/slurry/slurry.ts';
 import { grams, gravity, millilitres, seconds } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { flowCups } from '../../src/glaze/flowCup.ts';
+import { flowCups } from '../../src/glaze/flow/flowCup.ts';
 import {
   celsius,
   fraction,

@@ -6,12 +6,12 @@ import {
   vapourPressureDeficit,
   wetBulb,
 } from '../../src/glaze/psychrometrics.ts';
-import { flowCups, kinematicViscosityFromCup } from '../../src/glaze/flowCup.ts';
+import { flowCups, kinematicViscosityFromCup } from '../../src/glaze/flow/flowCup.ts';
 import * as hydrometer from '../../src/glaze/slurry/hydrometer.ts';
 import { normalCdf, normalQuantile } from '../../src/glaze/statistics/normal.ts';
 import { pailGap, pailVolume, pailVolumeUncertainty } from '../../src/glaze/slurry/pailVolume.ts';
 import { studentQuantile } from '../../src/glaze/statistics/studentT.ts';
-import { viscosityAt20 } from '../../src/glaze/temperatureCorrection.ts';
+import { viscosityAt20 } from '../../src/glaze/flow/temperatureCorrection.ts';
 import { weighedGravityUncertainty } from '../../src/glaze/slurry/uncertainty.ts';
 import * as u from '../../src/glaze/units.ts';
 import { waterDensity } from '../../src/glaze/water/waterDensity.ts';

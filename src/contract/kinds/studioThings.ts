@@ -1,4 +1,4 @@
-import { flowCups, type FlowCupKind } from '../../glaze/flowCup.ts';
+import { flowCups, type FlowCupKind } from '../../glaze/flow/flowCup.ts';
 import { grams, type Grams } from '../../glaze/units.ts';
 import { readEntryId, type Seq, type StreamNo } from '../../studio/ids.ts';
 import type { Member } from '../../studio/logbook/ports.ts';

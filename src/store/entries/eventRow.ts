@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { flowCups } from '../../glaze/flowCup.ts';
+import { flowCups } from '../../glaze/flow/flowCup.ts';
 import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../glaze/units.ts';
 import { flowLooks, holdCauses, sights, stirTools, type BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import { bucketCautions, bucketUses } from '../../studio/bucketSettings.ts';

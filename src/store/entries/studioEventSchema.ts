@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { flowCups } from '../../glaze/flowCup.ts';
+import { flowCups } from '../../glaze/flow/flowCup.ts';
 import { celsius, fraction, grams, gravity } from '../../glaze/units.ts';
 import { duration, instant, memberId, seq } from '../../studio/ids.ts';
 import { weekdays } from '../../studio/time/openingHours.ts';

@@ -1,4 +1,4 @@
-import type { FlowCupKind } from '../../glaze/flowCup.ts';
+import type { FlowCupKind } from '../../glaze/flow/flowCup.ts';
 import type { Celsius, Gravity, Grams, Millilitres, Millimetres, Seconds } from '../../glaze/units.ts';
 import type { BucketSettings } from '../bucketSettings.ts';
 import type { Entry } from '../entry.ts';

@@ -1,5 +1,5 @@
 import { bayesLine, chanceAbove, type LineMixture, type LinePoint } from '../../glaze/statistics/bayesLine.ts';
-import { flowCup } from '../../glaze/flowCup.ts';
+import { flowCup } from '../../glaze/flow/flowCup.ts';
 import type { Gravity, Seconds } from '../../glaze/units.ts';
 import type { CupTime } from '../bucket/bucketEvent.ts';
 import type { Window } from '../bucketSettings.ts';

@@ -1,4 +1,4 @@
-import { flowCups } from '../../glaze/flowCup.ts';
+import { flowCups } from '../../glaze/flow/flowCup.ts';
 import type { StudioCup } from './studio.ts';
 
 /** The cup that a bucket's window was set with; else the studio's only one; else one that is compared with itself alone. */

@@ -1,4 +1,4 @@
-import type { FlowCupKind } from '../../glaze/flowCup.ts';
+import type { FlowCupKind } from '../../glaze/flow/flowCup.ts';
 import type { Celsius, Fraction, Grams } from '../../glaze/units.ts';
 import type { Duration, Instant, MemberId, Seq } from '../ids.ts';
 import type { DayHours, OpeningHours, WeekdayName } from '../time/openingHours.ts';

@@ -1,5 +1,5 @@
-import { flowCups, kinematicViscosityFromCup } from '../../../src/glaze/flowCup.ts';
-import { marshViscosity, marshWater } from '../../../src/glaze/marshFunnel.ts';
+import { flowCups, kinematicViscosityFromCup } from '../../../src/glaze/flow/flowCup.ts';
+import { marshViscosity, marshWater } from '../../../src/glaze/flow/marshFunnel.ts';
 import { hinderedSettling, stokesVelocity } from '../../../src/glaze/slurry/settling.ts';
 import * as u from '../../../src/glaze/units.ts';
 import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';

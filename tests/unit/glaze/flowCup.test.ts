@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { flowCup, flowCups, kinematicViscosityFromCup } from '../../../src/glaze/flowCup.ts';
+import { flowCup, flowCups, kinematicViscosityFromCup } from '../../../src/glaze/flow/flowCup.ts';
 import { seconds } from '../../../src/glaze/units.ts';
 import { must } from './must.ts';
 

@@ -1,13 +1,13 @@
 import { densityInVacuum } from '../../../src/glaze/slurry/airBuoyancy.ts';
 import * as weighing from '../../../src/glaze/slurry/gravityByWeighing.ts';
 import * as hydrometer from '../../../src/glaze/slurry/hydrometer.ts';
-import { marshViscosity } from '../../../src/glaze/marshFunnel.ts';
+import { marshViscosity } from '../../../src/glaze/flow/marshFunnel.ts';
 import * as balance from '../../../src/glaze/slurry/massBalance.ts';
 import * as batch from '../../../src/glaze/slurry/newBatch.ts';
 import * as pail from '../../../src/glaze/slurry/pailVolume.ts';
 import { recipeSolidsGravity } from '../../../src/glaze/slurry/recipeSolids.ts';
 import * as slurry from '../../../src/glaze/slurry/slurry.ts';
-import { viscosityAt20 } from '../../../src/glaze/temperatureCorrection.ts';
+import { viscosityAt20 } from '../../../src/glaze/flow/temperatureCorrection.ts';
 import * as uncertainty from '../../../src/glaze/slurry/uncertainty.ts';
 import * as u from '../../../src/glaze/units.ts';
 import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';

@@ -1,5 +1,5 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
-import { kinematicViscosity, seconds, type KinematicViscosity, type Seconds } from './units.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
+import { kinematicViscosity, seconds, type KinematicViscosity, type Seconds } from '../units.ts';
 
 export type FlowCupKind =
   | 'ford1'

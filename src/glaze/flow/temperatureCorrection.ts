@@ -1,6 +1,6 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
-import { celsius, kinematicViscosity, type Celsius, type KinematicViscosity } from './units.ts';
-import { kinematicWaterViscosity } from './water/waterViscosity.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
+import { celsius, kinematicViscosity, type Celsius, type KinematicViscosity } from '../units.ts';
+import { kinematicWaterViscosity } from '../water/waterViscosity.ts';
 
 /**
  * A cup's viscosity brought to 20 °C, as if the glaze thinned with warmth just as its water does.
