@@ -5,7 +5,7 @@ import {
   saturationPressure,
   vapourPressureDeficit,
   wetBulb,
-} from '../../src/glaze/psychrometrics.ts';
+} from '../../src/glaze/air/psychrometrics.ts';
 import { flowCups, kinematicViscosityFromCup } from '../../src/glaze/flow/flowCup.ts';
 import * as hydrometer from '../../src/glaze/slurry/hydrometer.ts';
 import { normalCdf, normalQuantile } from '../../src/glaze/statistics/normal.ts';

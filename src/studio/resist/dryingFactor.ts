@@ -1,5 +1,5 @@
 import { valid, type Checked } from '../../glaze/checked.ts';
-import { vapourPressureDeficit, type Air } from '../../glaze/psychrometrics.ts';
+import { vapourPressureDeficit, type Air } from '../../glaze/air/psychrometrics.ts';
 import { celsius, fraction, type Celsius } from '../../glaze/units.ts';
 
 /** The room for which a house's hours of drying are meant. */

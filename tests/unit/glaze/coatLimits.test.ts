@@ -1,8 +1,8 @@
 import * as absorption from '../../../src/glaze/absorption.ts';
-import * as drying from '../../../src/glaze/drying.ts';
+import * as drying from '../../../src/glaze/air/drying.ts';
 import * as epsom from '../../../src/glaze/epsomSolution.ts';
 import * as filtration from '../../../src/glaze/filtration.ts';
-import * as air from '../../../src/glaze/psychrometrics.ts';
+import * as air from '../../../src/glaze/air/psychrometrics.ts';
 import * as settling from '../../../src/glaze/slurry/settling.ts';
 import { solidsByDrying } from '../../../src/glaze/slurry/solidsByDrying.ts';
 import { solutionDensity, type Solute } from '../../../src/glaze/solutionDensity.ts';

@@ -1,10 +1,10 @@
-import { dryingRatio, evaporationFlux, filmMinutes, massTransferFlux } from '../../../src/glaze/drying.ts';
+import { dryingRatio, evaporationFlux, filmMinutes, massTransferFlux } from '../../../src/glaze/air/drying.ts';
 import {
   dewPoint,
   saturationPressure,
   vapourPressureDeficit,
   wetBulb,
-} from '../../../src/glaze/psychrometrics.ts';
+} from '../../../src/glaze/air/psychrometrics.ts';
 import { celsius, fraction, gramsPerSquareMetreHour } from '../../../src/glaze/units.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';

@@ -1,6 +1,6 @@
 import psychrolib from 'psychrolib';
 import { describe, expect, it } from 'vitest';
-import { dewPoint, saturationPressure, wetBulb } from '../../../src/glaze/psychrometrics.ts';
+import { dewPoint, saturationPressure, wetBulb } from '../../../src/glaze/air/psychrometrics.ts';
 import { celsius, fraction } from '../../../src/glaze/units.ts';
 import { must } from './must.ts';
 

@@ -1,5 +1,5 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
-import { celsius, pascals, type Celsius, type Fraction, type Pascals } from './units.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
+import { celsius, pascals, type Celsius, type Fraction, type Pascals } from '../units.ts';
 
 /** Air as a thermometer and a hygrometer show it. */
 export interface Air {

@@ -1,6 +1,6 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 import { vapourPressureDeficit, type Air } from './psychrometrics.ts';
-import { gramsPerSquareMetreHour, type GramsPerSquareMetreHour } from './units.ts';
+import { gramsPerSquareMetreHour, type GramsPerSquareMetreHour } from '../units.ts';
 
 /** J/(kg·K) of water vapour: the gas constant over the molar mass of water. */
 const vapourConstant = 461.523;
