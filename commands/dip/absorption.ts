@@ -1,4 +1,4 @@
-import { absorptionByWeighing, absorptionOf, studioBisque } from '../../src/glaze/absorption.ts';
+import { absorptionByWeighing, absorptionOf, studioBisque } from '../../src/glaze/body/absorption.ts';
 import { asks, type Reply } from '../../src/contract/contract.ts';
 import { mass } from '../../src/contract/kinds/quantities.ts';
 

@@ -1,14 +1,14 @@
 import { readdirSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import * as absorption from '../../src/glaze/absorption.ts';
+import * as absorption from '../../src/glaze/body/absorption.ts';
 import { densityInVacuum } from '../../src/glaze/slurry/airBuoyancy.ts';
 import { bayesLine } from '../../src/glaze/statistics/bayesLine.ts';
 import { benjaminiHochberg } from '../../src/glaze/statistics/benjaminiHochberg.ts';
 import type { Checked } from '../../src/glaze/checked.ts';
 import * as drying from '../../src/glaze/air/drying.ts';
 import * as epsom from '../../src/glaze/epsomSolution.ts';
-import * as filtration from '../../src/glaze/filtration.ts';
+import * as filtration from '../../src/glaze/body/filtration.ts';
 import { fisherExact, leastFisherP, type TwoRates } from '../../src/glaze/statistics/fisherExact.ts';
 import { flowCups, kinematicViscosityFromCup } from '../../src/glaze/flow/flowCup.ts';
 import * as weighing from '../../src/glaze/slurry/gravityByWeighing.ts';
@@ -31,7 +31,7 @@ import * as uncertainty from '../../src/glaze/slurry/uncertainty.ts';
 import { bayesFactorOfRates, differenceOfRates } from '../../src/glaze/statistics/twoRates.ts';
 import * as u from '../../src/glaze/units.ts';
 import { vinegarMolarity } from '../../src/glaze/vinegar.ts';
-import * as wall from '../../src/glaze/wallUptake.ts';
+import * as wall from '../../src/glaze/body/wallUptake.ts';
 import { waterDensity } from '../../src/glaze/water/waterDensity.ts';
 import * as water from '../../src/glaze/water/waterViscosity.ts';
 

@@ -1,4 +1,4 @@
-import { cakeRatio } from '../../glaze/filtration.ts';
+import { cakeRatio } from '../../glaze/body/filtration.ts';
 import { solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import { dipFor, fitSqrt, predictThickness, type SqrtFit } from '../../glaze/statistics/sqrtFit.ts';
 import {
@@ -9,7 +9,7 @@ import {
   type Millimetres,
   type Seconds,
 } from '../../glaze/units.ts';
-import { wallLimitedThickness } from '../../glaze/wallUptake.ts';
+import { wallLimitedThickness } from '../../glaze/body/wallUptake.ts';
 import type { BucketState, TileDipped } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
 import { predictedNow } from '../bucket/predictedNow.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { tileGroups } from '../../../src/glaze/absorption.ts';
+import { tileGroups } from '../../../src/glaze/body/absorption.ts';
 
 // ISO 13006: dry-pressed groups up to 0.5, 3, 6 and 10 %, and above; 20 % is where wall tiles end in practice
 it('tile groups follow on from each other at the standard’s absorptions', () => {

@@ -1,7 +1,7 @@
-import { absorptionByWeighing, studioBisque, tileGroups } from '../../../src/glaze/absorption.ts';
-import * as filtration from '../../../src/glaze/filtration.ts';
+import { absorptionByWeighing, studioBisque, tileGroups } from '../../../src/glaze/body/absorption.ts';
+import * as filtration from '../../../src/glaze/body/filtration.ts';
 import * as u from '../../../src/glaze/units.ts';
-import { wallUptake } from '../../../src/glaze/wallUptake.ts';
+import { wallUptake } from '../../../src/glaze/body/wallUptake.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';
 import { input, type ReferenceRow } from './referenceRows.ts';

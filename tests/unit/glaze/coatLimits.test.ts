@@ -1,7 +1,7 @@
-import * as absorption from '../../../src/glaze/absorption.ts';
+import * as absorption from '../../../src/glaze/body/absorption.ts';
 import * as drying from '../../../src/glaze/air/drying.ts';
 import * as epsom from '../../../src/glaze/epsomSolution.ts';
-import * as filtration from '../../../src/glaze/filtration.ts';
+import * as filtration from '../../../src/glaze/body/filtration.ts';
 import * as air from '../../../src/glaze/air/psychrometrics.ts';
 import * as settling from '../../../src/glaze/slurry/settling.ts';
 import { solidsByDrying } from '../../../src/glaze/slurry/solidsByDrying.ts';
@@ -10,7 +10,7 @@ import * as sqrtFit from '../../../src/glaze/statistics/sqrtFit.ts';
 import { studentQuantile } from '../../../src/glaze/statistics/studentT.ts';
 import * as u from '../../../src/glaze/units.ts';
 import { vinegarMolarity } from '../../../src/glaze/vinegar.ts';
-import * as wall from '../../../src/glaze/wallUptake.ts';
+import * as wall from '../../../src/glaze/body/wallUptake.ts';
 import { checkLimits } from './checkLimits.ts';
 
 const ml = u.millilitres;

@@ -1,5 +1,5 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
-import { solidsVolumeFraction } from './slurry/slurry.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
+import { solidsVolumeFraction } from '../slurry/slurry.ts';
 import {
   millimetres,
   type Celsius,
@@ -10,8 +10,8 @@ import {
   type Pascals,
   type Seconds,
   type SquareMetres,
-} from './units.ts';
-import { waterViscosity } from './water/waterViscosity.ts';
+} from '../units.ts';
+import { waterViscosity } from '../water/waterViscosity.ts';
 
 /**
  * Coat that builds up for each volume of water that the pot drinks.

@@ -1,5 +1,5 @@
-import { firstOutside, refused, valid, type Checked } from './checked.ts';
-import { density, fraction, type Density, type Fraction, type Grams } from './units.ts';
+import { firstOutside, refused, valid, type Checked } from '../checked.ts';
+import { density, fraction, type Density, type Fraction, type Grams } from '../units.ts';
 
 /** A fired tile weighed dry, hung in water, and soaked through and wiped. */
 export interface SoakedTile {

@@ -1,5 +1,5 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
-import { fraction, millimetres, type Fraction, type Millimetres } from './units.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
+import { fraction, millimetres, type Fraction, type Millimetres } from '../units.ts';
 
 interface Wall {
   wall: Millimetres;
