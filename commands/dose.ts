@@ -1,5 +1,5 @@
-import { epsomInSolution, epsomToSaturate } from '../src/glaze/epsomSolution.ts';
-import { householdVolumes } from '../src/glaze/householdVolumes.ts';
+import { epsomInSolution, epsomToSaturate } from '../src/glaze/materials/epsomSolution.ts';
+import { householdVolumes } from '../src/glaze/materials/householdVolumes.ts';
 import { grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
 import { asks, type Asking, type Reply } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';

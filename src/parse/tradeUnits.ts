@@ -1,4 +1,4 @@
-import { householdVolumes as household } from '../glaze/householdVolumes.ts';
+import { householdVolumes as household } from '../glaze/materials/householdVolumes.ts';
 import type { Dimension } from './quantityProblem.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 

@@ -1,5 +1,5 @@
 import type { Checked } from '../../glaze/checked.ts';
-import { epsomInSolution } from '../../glaze/epsomSolution.ts';
+import { epsomInSolution } from '../../glaze/materials/epsomSolution.ts';
 import { celsius, grams, millilitres, type Grams, type Millilitres } from '../../glaze/units.ts';
 
 /** The jar of solution stands in the glaze room. */

@@ -1,5 +1,5 @@
-import { findMaterial } from '../../glaze/materials.ts';
-import type { MaterialCaution } from '../../glaze/materialTable.ts';
+import { findMaterial } from '../../glaze/materials/materials.ts';
+import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import { recipeSolidsGravity } from '../../glaze/slurry/recipeSolids.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
 

@@ -1,5 +1,5 @@
 import type { Gravity } from '../../glaze/units.ts';
-import type { MaterialCaution } from '../../glaze/materialTable.ts';
+import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import {

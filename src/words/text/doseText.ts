@@ -1,4 +1,4 @@
-import { householdVolumes } from '../../glaze/householdVolumes.ts';
+import { householdVolumes } from '../../glaze/materials/householdVolumes.ts';
 
 /** Millilitres of solution as a hand measures them: drops for a jar, teaspoons for a pail. */
 export const doseText = (ml: number): string => {

@@ -1,15 +1,15 @@
 import * as absorption from '../../../src/glaze/body/absorption.ts';
 import * as drying from '../../../src/glaze/air/drying.ts';
-import * as epsom from '../../../src/glaze/epsomSolution.ts';
+import * as epsom from '../../../src/glaze/materials/epsomSolution.ts';
 import * as filtration from '../../../src/glaze/body/filtration.ts';
 import * as air from '../../../src/glaze/air/psychrometrics.ts';
 import * as settling from '../../../src/glaze/slurry/settling.ts';
 import { solidsByDrying } from '../../../src/glaze/slurry/solidsByDrying.ts';
-import { solutionDensity, type Solute } from '../../../src/glaze/solutionDensity.ts';
+import { solutionDensity, type Solute } from '../../../src/glaze/materials/solutionDensity.ts';
 import * as sqrtFit from '../../../src/glaze/statistics/sqrtFit.ts';
 import { studentQuantile } from '../../../src/glaze/statistics/studentT.ts';
 import * as u from '../../../src/glaze/units.ts';
-import { vinegarMolarity } from '../../../src/glaze/vinegar.ts';
+import { vinegarMolarity } from '../../../src/glaze/materials/vinegar.ts';
 import * as wall from '../../../src/glaze/body/wallUptake.ts';
 import { checkLimits } from './checkLimits.ts';
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { householdVolumes as volume } from '../../../src/glaze/householdVolumes.ts';
+import { householdVolumes as volume } from '../../../src/glaze/materials/householdVolumes.ts';
 
 // NIST Handbook 44, appendix C; Weights and Measures Act 1985 (both from memory)
 it.each([

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findMaterial, materials } from '../../../src/glaze/materials.ts';
+import { findMaterial, materials } from '../../../src/glaze/materials/materials.ts';
 import { solidsGravityRange } from '../../../src/glaze/slurry/slurry.ts';
 import { referenceRows, word } from './referenceRows.ts';
 

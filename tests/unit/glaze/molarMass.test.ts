@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { molarMass } from '../../../src/glaze/molarMass.ts';
+import { molarMass } from '../../../src/glaze/materials/molarMass.ts';
 
 // CRC Handbook of Chemistry and Physics (from memory)
 it.each([

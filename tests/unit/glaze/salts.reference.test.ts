@@ -4,12 +4,12 @@ import {
   epsomSolubility,
   epsomToSaturate,
   saturatedEpsom,
-} from '../../../src/glaze/epsomSolution.ts';
-import { householdVolumes } from '../../../src/glaze/householdVolumes.ts';
-import { molarMass } from '../../../src/glaze/molarMass.ts';
-import { solutionDensity, type Solute } from '../../../src/glaze/solutionDensity.ts';
+} from '../../../src/glaze/materials/epsomSolution.ts';
+import { householdVolumes } from '../../../src/glaze/materials/householdVolumes.ts';
+import { molarMass } from '../../../src/glaze/materials/molarMass.ts';
+import { solutionDensity, type Solute } from '../../../src/glaze/materials/solutionDensity.ts';
 import { celsius, fraction, grams, millilitres } from '../../../src/glaze/units.ts';
-import { vinegarMolarity } from '../../../src/glaze/vinegar.ts';
+import { vinegarMolarity } from '../../../src/glaze/materials/vinegar.ts';
 import { checkRows } from './checkRows.ts';
 import { must } from './must.ts';
 import { input, word, type ReferenceRow } from './referenceRows.ts';

@@ -1,6 +1,6 @@
-import { householdVolumes } from '../../../src/glaze/householdVolumes.ts';
+import { householdVolumes } from '../../../src/glaze/materials/householdVolumes.ts';
 import * as hydrometer from '../../../src/glaze/slurry/hydrometer.ts';
-import { findMaterial } from '../../../src/glaze/materials.ts';
+import { findMaterial } from '../../../src/glaze/materials/materials.ts';
 import * as slurry from '../../../src/glaze/slurry/slurry.ts';
 import * as u from '../../../src/glaze/units.ts';
 import { waterDensity } from '../../../src/glaze/water/waterDensity.ts';

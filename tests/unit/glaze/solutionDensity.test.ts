@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { solutionDensity } from '../../../src/glaze/solutionDensity.ts';
+import { solutionDensity } from '../../../src/glaze/materials/solutionDensity.ts';
 import { celsius, fraction } from '../../../src/glaze/units.ts';
 import { must } from './must.ts';
 

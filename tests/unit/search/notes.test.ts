@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { isGroup } from '../../../src/contract/contract.ts';
 import { noteActions } from '../../../src/replies/ask/noteActions.ts';
 import { parseLine } from '../../../src/contract/parseLine.ts';
-import { epsomInSolution } from '../../../src/glaze/epsomSolution.ts';
+import { epsomInSolution } from '../../../src/glaze/materials/epsomSolution.ts';
 import { gravityFromBaume, gravityFromTwaddell } from '../../../src/glaze/slurry/hydrometer.ts';
 import { waterToAdd } from '../../../src/glaze/slurry/massBalance.ts';
 import { celsius, gravity, millilitres } from '../../../src/glaze/units.ts';

@@ -1,4 +1,4 @@
-import { millilitres, type Millilitres } from './units.ts';
+import { millilitres, type Millilitres } from '../units.ts';
 
 export type HouseholdVolume =
   | 'us-tsp'

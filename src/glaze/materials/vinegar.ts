@@ -1,4 +1,4 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 
 /** g/mol of acetic acid, CH3COOH. IUPAC 2021 weights. */
 const aceticAcid = 60.052;

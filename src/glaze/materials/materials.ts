@@ -1,5 +1,5 @@
 import { materialTable, type MaterialCaution, type SourceMark } from './materialTable.ts';
-import { gravity, type Gravity } from './units.ts';
+import { gravity, type Gravity } from '../units.ts';
 
 /** A glaze material, with the gravity of its grains and the range that real lots fall in. */
 export interface Material {

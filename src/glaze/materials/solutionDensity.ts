@@ -1,6 +1,6 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
-import { density, type Celsius, type Density, type Fraction } from './units.ts';
-import { waterDensity } from './water/waterDensity.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
+import { density, type Celsius, type Density, type Fraction } from '../units.ts';
+import { waterDensity } from '../water/waterDensity.ts';
 
 export type Solute = 'MgSO4' | 'CaCl2' | 'Na2CO3' | 'CH3COOH';
 

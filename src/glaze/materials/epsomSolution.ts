@@ -1,6 +1,6 @@
-import { firstOutside, valid, type Checked } from './checked.ts';
+import { firstOutside, valid, type Checked } from '../checked.ts';
 import { solutionDensity } from './solutionDensity.ts';
-import { fraction, grams, type Celsius, type Fraction, type Grams, type Millilitres } from './units.ts';
+import { fraction, grams, type Celsius, type Fraction, type Grams, type Millilitres } from '../units.ts';
 
 /** MgSO4 in its heptahydrate, the crystals of a shop's Epsom salt, by mass: 120.361/246.466. IUPAC 2021 weights. */
 export const anhydrousInHeptahydrate: Fraction = fraction(120.361 / 246.466);
