@@ -2,11 +2,11 @@ import { basename, dirname, join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { formatISO } from 'date-fns/formatISO';
 import { systemClock } from '../clock.ts';
-import { readConfig } from '../config.ts';
+import { readConfig } from '../start/config.ts';
 import { backUp } from '../store/backup/backUp.ts';
 import { makeFolder } from '../store/engine/makeFolder.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
-import { exitCodeOf } from './exitCodeOf.ts';
+import { exitCodeOf } from '../start/exitCodeOf.ts';
 
 const named = (file: string) => {
   const folder = join(dirname(file), 'backups');

@@ -1,12 +1,12 @@
 import { parseArgs } from 'node:util';
-import { openApp } from '../app.ts';
+import { openApp } from '../start/app.ts';
 import { systemClock } from '../clock.ts';
-import { readConfig } from '../config.ts';
-import { openChat } from '../openChat.ts';
-import { demoFile, demoKeeper, openDemo } from '../seed/openDemo.ts';
+import { readConfig } from '../start/config.ts';
+import { openChat } from '../start/openChat.ts';
+import { demoFile, demoKeeper, openDemo } from '../start/openDemo.ts';
 import { chatWords } from '../words/platform/chatWords.ts';
-import { chosenStudio } from './chosenStudio.ts';
-import { exitCodeOf } from './exitCodeOf.ts';
+import { chosenStudio } from '../start/chosenStudio.ts';
+import { exitCodeOf } from '../start/exitCodeOf.ts';
 
 process.exitCode = await exitCodeOf(chatWords.usage, async () => {
   const { values } = parseArgs({

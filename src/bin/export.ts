@@ -3,15 +3,15 @@ import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
 import { exportCsv } from '../replies/export/exportCsv.ts';
 import { exportJson } from '../replies/export/exportJson.ts';
-import { readConfig } from '../config.ts';
+import { readConfig } from '../start/config.ts';
 import { readAside } from '../store/logbook/readAside.ts';
 import { studiosIn } from '../store/logbook/studiosIn.ts';
 import { days, instant, type StreamNo } from '../studio/ids.ts';
 import { matchBuckets } from '../studio/naming/matchBuckets.ts';
 import type { Logbook } from '../studio/logbook/ports.ts';
 import { en } from '../words/en.ts';
-import { studioAmong } from './chosenStudio.ts';
-import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
+import { studioAmong } from '../start/chosenStudio.ts';
+import { exitCodeOf, UsageProblem } from '../start/exitCodeOf.ts';
 
 const w = en.export;
 

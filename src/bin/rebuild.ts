@@ -1,10 +1,10 @@
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
-import { readConfig } from '../config.ts';
+import { readConfig } from '../start/config.ts';
 import { checkStates } from '../store/states/checkStates.ts';
 import { openStore } from '../store/openStore.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
-import { exitCodeOf } from './exitCodeOf.ts';
+import { exitCodeOf } from '../start/exitCodeOf.ts';
 
 const check = async (file: string): Promise<number> => {
   const { studios, streams, outdated, differing } = await checkStates(file);

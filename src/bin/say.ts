@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
-import { openApp, type App } from '../app.ts';
+import { openApp, type App } from '../start/app.ts';
 import { systemClock } from '../clock.ts';
-import { readConfig } from '../config.ts';
+import { readConfig } from '../start/config.ts';
 import type { Reply } from '../contract/contract.ts';
 import { speak, type Speaker } from '../desk/speak.ts';
 import { instant, type Instant, type Role, type StudioId } from '../studio/ids.ts';
@@ -11,8 +11,8 @@ import { keepFile } from '../terminal/keepFile.ts';
 import { replyJson, replyLines } from '../terminal/plainReply.ts';
 import { readIsoInstant } from '../terminal/readIsoInstant.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
-import { chosenStudio } from './chosenStudio.ts';
-import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
+import { chosenStudio } from '../start/chosenStudio.ts';
+import { exitCodeOf, UsageProblem } from '../start/exitCodeOf.ts';
 
 interface Setting {
   name: string;

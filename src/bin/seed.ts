@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
-import { openDemo } from '../seed/openDemo.ts';
+import { openDemo } from '../start/openDemo.ts';
 import { seedWords } from '../words/platform/seedWords.ts';
-import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
+import { exitCodeOf, UsageProblem } from '../start/exitCodeOf.ts';
 
 process.exitCode = await exitCodeOf(seedWords.usage, async () => {
   const { positionals } = parseArgs({ allowPositionals: true });

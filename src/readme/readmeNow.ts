@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { speak } from '../desk/speak.ts';
-import { openDemo } from '../seed/openDemo.ts';
+import { openDemo } from '../start/openDemo.ts';
 import { instant } from '../studio/ids.ts';
 import { replyLines } from '../terminal/plainReply.ts';
 import { renewReadme } from './renewReadme.ts';

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { parse } from 'dotenv';
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../src/config.ts';
+import { readConfig } from '../../src/start/config.ts';
 import { decisionPage } from '../../src/readme/decisionPage.ts';
 import { readmeNow } from '../../src/readme/readmeNow.ts';
 import { rules } from '../../src/studio/verdict/rules.ts';
@@ -51,7 +51,7 @@ describe('.env.example', () => {
   const example = parse(read('.env.example'));
 
   it('lists every setting that is read, and no other', () => {
-    const settings = [...read('src/config.ts').matchAll(/^ {2}([A-Z_]+):/gm)].map(([, name]) => name);
+    const settings = [...read('src/start/config.ts').matchAll(/^ {2}([A-Z_]+):/gm)].map(([, name]) => name);
     expect(Object.keys(example).sort()).toEqual(settings.sort());
   });
 

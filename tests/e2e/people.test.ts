@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { systemClock } from '../../src/clock.ts';
-import { connectDiscord } from '../../src/connectDiscord.ts';
+import { connectDiscord } from '../../src/start/connectDiscord.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { DiscordDouble } from '../helpers/discordDouble.ts';
 import { slash } from '../helpers/discordInteraction.ts';

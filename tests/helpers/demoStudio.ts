@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openDemo } from '../../src/seed/openDemo.ts';
+import { openDemo } from '../../src/start/openDemo.ts';
 import { instant } from '../../src/studio/ids.ts';
 
 /** The demo studio, first started at a fixed instant, in a file that goes with it. */

@@ -3,7 +3,7 @@ import type { Desk, Request } from '../../src/contract/contract.ts';
 import { openDesk } from '../../src/desk/dispatch.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { speak } from '../../src/desk/speak.ts';
-import { commands } from '../../src/registry.ts';
+import { commands } from '../../src/start/registry.ts';
 import { seq, type Instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';
 import type { Store } from '../../src/store/openStore.ts';
 import { replyJson } from '../../src/terminal/plainReply.ts';

@@ -1,6 +1,6 @@
 import { onTestFinished } from 'vitest';
 import type { Reply, Voice } from '../../src/contract/contract.ts';
-import { connectDiscord } from '../../src/connectDiscord.ts';
+import { connectDiscord } from '../../src/start/connectDiscord.ts';
 import { startReminders, type Reminders } from '../../src/reminders/startReminders.ts';
 import { openStore, type Store } from '../../src/store/openStore.ts';
 import { instant, type MemberId } from '../../src/studio/ids.ts';

@@ -1,7 +1,7 @@
 import type { Desk } from '../../src/contract/contract.ts';
 import { openDesk } from '../../src/desk/dispatch.ts';
 import { speak } from '../../src/desk/speak.ts';
-import { commands } from '../../src/registry.ts';
+import { commands } from '../../src/start/registry.ts';
 import type { Store } from '../../src/store/openStore.ts';
 import { instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';
 import { handbook } from './handbook.ts';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { isGroup, type Leaf } from '../../src/contract/contract.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { commands } from '../../src/registry.ts';
+import { commands } from '../../src/start/registry.ts';
 import { openGlazeRoom, gullGreyLine, type GlazeRoom } from '../helpers/glazeRoom.ts';
 
 interface Spoken {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isGroup } from '../../src/contract/contract.ts';
 import { parseLine, printLine } from '../../src/contract/parseLine.ts';
-import { commands } from '../../src/registry.ts';
+import { commands } from '../../src/start/registry.ts';
 import { seq } from '../../src/studio/ids.ts';
 
 const leaves = commands.flatMap((command) =>

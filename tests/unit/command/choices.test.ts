@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { leafAt } from '../../../src/contract/parseLine.ts';
-import { commands } from '../../../src/registry.ts';
+import { commands } from '../../../src/start/registry.ts';
 import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 
 const choices = (path: string[], option: string) => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { asks, isGroup, logs, type Leaf } from '../../../src/contract/contract.ts';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import { bucket } from '../../../src/contract/kinds/bucket.ts';
-import { commands } from '../../../src/registry.ts';
+import { commands } from '../../../src/start/registry.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { en } from '../../../src/words/en.ts';

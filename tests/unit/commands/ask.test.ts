@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseLine } from '../../../src/contract/parseLine.ts';
-import { commands } from '../../../src/registry.ts';
+import { commands } from '../../../src/start/registry.ts';
 import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
 import { noonPlus } from '../../helpers/storeEvents.ts';
 

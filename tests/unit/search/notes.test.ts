@@ -7,7 +7,7 @@ import { gravityFromBaume, gravityFromTwaddell } from '../../../src/glaze/slurry
 import { waterToAdd } from '../../../src/glaze/slurry/massBalance.ts';
 import { celsius, gravity, millilitres } from '../../../src/glaze/units.ts';
 import { waterViscosity } from '../../../src/glaze/water/waterViscosity.ts';
-import { commands } from '../../../src/registry.ts';
+import { commands } from '../../../src/start/registry.ts';
 import { loadNotes } from '../../../src/seed/loadNotes.ts';
 import { openHandbook } from '../../../src/search/openHandbook.ts';
 import { noteCautions, noteCommands } from '../../../src/studio/handbook.ts';

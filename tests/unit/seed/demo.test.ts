@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { openDemo } from '../../../src/seed/openDemo.ts';
+import { openDemo } from '../../../src/start/openDemo.ts';
 import { loadSeed } from '../../../src/seed/loadSeed.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { decide } from '../../../src/studio/verdict/decide.ts';

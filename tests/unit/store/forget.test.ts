@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import { speak } from '../../../src/desk/speak.ts';
-import { commands } from '../../../src/registry.ts';
+import { commands } from '../../../src/start/registry.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';

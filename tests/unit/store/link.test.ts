@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import { speak } from '../../../src/desk/speak.ts';
 import type { Request } from '../../../src/contract/contract.ts';
-import { commands } from '../../../src/registry.ts';
+import { commands } from '../../../src/start/registry.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo, type MemberId } from '../../../src/studio/ids.ts';
 import type { PeopleChange } from '../../../src/studio/logbook/ports.ts';

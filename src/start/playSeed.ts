@@ -1,9 +1,9 @@
-import type { App } from '../app.ts';
+import type { App } from './app.ts';
 import { speak } from '../desk/speak.ts';
 import { addDays } from '../studio/time/civilDay.ts';
 import { instant, minutes, type Instant, type StudioId } from '../studio/ids.ts';
 import { instantOnDay, wallOf } from '../studio/time/wallTime.ts';
-import type { Seed, SeedLine } from './loadSeed.ts';
+import type { Seed, SeedLine } from '../seed/loadSeed.ts';
 
 const instantOfLine = (line: SeedLine, start: Instant, zone: string): Instant => {
   if ('minutesAgo' in line) return instant(start - minutes(line.minutesAgo));

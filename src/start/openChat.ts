@@ -1,12 +1,12 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { App } from './app.ts';
-import { systemClock } from './clock.ts';
+import { systemClock } from '../clock.ts';
 import { openReminders } from './openReminders.ts';
-import type { StudioId } from './studio/ids.ts';
-import { chat } from './terminal/chat.ts';
-import { keepFile } from './terminal/keepFile.ts';
-import { terminalVoice } from './terminal/terminalVoice.ts';
+import type { StudioId } from '../studio/ids.ts';
+import { chat } from '../terminal/chat.ts';
+import { keepFile } from '../terminal/keepFile.ts';
+import { terminalVoice } from '../terminal/terminalVoice.ts';
 
 const historyFile = 'data/chat-history';
 

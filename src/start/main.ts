@@ -1,15 +1,15 @@
 import { parseArgs } from 'node:util';
 import { pino } from 'pino';
 import { openApp, type App } from './app.ts';
-import { chosenStudio } from './bin/chosenStudio.ts';
-import { exitCodeOf, UsageProblem } from './bin/exitCodeOf.ts';
-import { systemClock } from './clock.ts';
-import type { Voice } from './contract/contract.ts';
+import { chosenStudio } from './chosenStudio.ts';
+import { exitCodeOf, UsageProblem } from './exitCodeOf.ts';
+import { systemClock } from '../clock.ts';
+import type { Voice } from '../contract/contract.ts';
 import { readConfig, type Config } from './config.ts';
 import { openReminders } from './openReminders.ts';
-import { demoFile, openDemo } from './seed/openDemo.ts';
-import type { StudioId } from './studio/ids.ts';
-import { mainWords } from './words/platform/mainWords.ts';
+import { demoFile, openDemo } from './openDemo.ts';
+import type { StudioId } from '../studio/ids.ts';
+import { mainWords } from '../words/platform/mainWords.ts';
 
 /** Settles when somebody stops the program, or a platform is lost for good; what it settles to is the exit code. */
 const untilEnded = () => {
@@ -73,7 +73,7 @@ process.exitCode = await exitCodeOf(mainWords.usage, async () => {
         },
         {
           log,
-          draw: async (chart) => (await import('./chart/chartPng.ts')).chartPng(chart),
+          draw: async (chart) => (await import('../chart/chartPng.ts')).chartPng(chart),
           fatal: (why) => {
             log.fatal(why);
             end(4);

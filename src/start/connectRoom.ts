@@ -1,14 +1,14 @@
 import type { App } from './app.ts';
-import { UsageProblem } from './bin/exitCodeOf.ts';
-import { boardRows } from './replies/bucket/boardRows.ts';
+import { UsageProblem } from './exitCodeOf.ts';
+import { boardRows } from '../replies/bucket/boardRows.ts';
 import type { Config } from './config.ts';
-import type { Log } from './contract/log.ts';
-import type { Post } from './room/ports.ts';
-import { freshPasscode, freshToken, sealed } from './room/secrets.ts';
-import { startRoom, type RunningRoom } from './room/startRoom.ts';
-import { instant, type StudioId } from './studio/ids.ts';
-import type { LoggedEvent, Logbook } from './studio/logbook/ports.ts';
-import { roomWords } from './words/platform/roomWords.ts';
+import type { Log } from '../contract/log.ts';
+import type { Post } from '../room/ports.ts';
+import { freshPasscode, freshToken, sealed } from '../room/secrets.ts';
+import { startRoom, type RunningRoom } from '../room/startRoom.ts';
+import { instant, type StudioId } from '../studio/ids.ts';
+import type { LoggedEvent, Logbook } from '../studio/logbook/ports.ts';
+import { roomWords } from '../words/platform/roomWords.ts';
 
 interface RoomChoice {
   studio: StudioId;
@@ -89,8 +89,8 @@ export const connectRoom = async (
         }),
       draw: async (chart, look, size) => {
         const [{ chartSvg }, theme] = await Promise.all([
-          import('./chart/chartSvg.ts'),
-          import('./chart/theme.ts'),
+          import('../chart/chartSvg.ts'),
+          import('../chart/theme.ts'),
         ]);
         return chartSvg(chart, theme[look], chartSizes[size]);
       },

@@ -1,7 +1,7 @@
 import type { App } from './app.ts';
-import type { Voice } from './contract/contract.ts';
-import type { Log } from './contract/log.ts';
-import { startReminders, type Reminders } from './reminders/startReminders.ts';
+import type { Voice } from '../contract/contract.ts';
+import type { Log } from '../contract/log.ts';
+import { startReminders, type Reminders } from '../reminders/startReminders.ts';
 
 /** Says the reminders of this file through whatever platforms are connected. */
 export const openReminders = (

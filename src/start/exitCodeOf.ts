@@ -1,4 +1,4 @@
-import { ConfigProblem } from '../config.ts';
+import { ConfigProblem } from './config.ts';
 import { DiscordProblem } from '../discord/discordProblem.ts';
 import { StoreProblem } from '../store/engine/storeProblem.ts';
 import { discordWords } from '../words/platform/discordWords.ts';

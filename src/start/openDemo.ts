@@ -1,6 +1,6 @@
 import { existsSync, renameSync, rmSync } from 'node:fs';
-import { openApp, type App, type AppOptions } from '../app.ts';
-import { loadSeed } from './loadSeed.ts';
+import { openApp, type App, type AppOptions } from './app.ts';
+import { loadSeed } from '../seed/loadSeed.ts';
 import { playSeed } from './playSeed.ts';
 
 /** The demo's own file; its data enters no other. */

@@ -1,13 +1,13 @@
 import { randomUUID } from 'node:crypto';
-import type { Clock } from './clock.ts';
-import type { Desk } from './contract/contract.ts';
-import { openDesk } from './desk/dispatch.ts';
+import type { Clock } from '../clock.ts';
+import type { Desk } from '../contract/contract.ts';
+import { openDesk } from '../desk/dispatch.ts';
 import { commands } from './registry.ts';
-import { openHandbook } from './search/openHandbook.ts';
-import { loadNotes } from './seed/loadNotes.ts';
-import { openStore, type Store } from './store/openStore.ts';
-import { en } from './words/en.ts';
-import type { Words } from './words/words.ts';
+import { openHandbook } from '../search/openHandbook.ts';
+import { loadNotes } from '../seed/loadNotes.ts';
+import { openStore, type Store } from '../store/openStore.ts';
+import { en } from '../words/en.ts';
+import type { Words } from '../words/words.ts';
 
 export interface App {
   store: Store;

@@ -1,7 +1,7 @@
 import type { App } from './app.ts';
-import { startDiscord, type Discord, type DiscordSettings } from './discord/startDiscord.ts';
-import type { DiscordPorts } from './discord/ports.ts';
-import { days, later } from './studio/ids.ts';
+import { startDiscord, type Discord, type DiscordSettings } from '../discord/startDiscord.ts';
+import type { DiscordPorts } from '../discord/ports.ts';
+import { days, later } from '../studio/ids.ts';
 
 /** How long a button whose line is kept here can be pressed. */
 const heldFor = days(30);

@@ -1,4 +1,4 @@
-import type { App } from '../app.ts';
+import type { App } from './app.ts';
 import type { StudioId } from '../studio/ids.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 import { UsageProblem } from './exitCodeOf.ts';
