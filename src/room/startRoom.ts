@@ -5,9 +5,9 @@ import type { Desk, Voice } from '../contract/contract.ts';
 import { followPeople } from './followPeople.ts';
 import { guard, guardWrite } from './guard.ts';
 import type { Hearing } from './hearing.ts';
-import { allowedHosts, shownUrl, type Address } from './hosts.ts';
+import { allowedHosts, shownUrl, type Address } from './access/hosts.ts';
 import { Names } from './names.ts';
-import { Pace } from './pace.ts';
+import { Pace } from './access/pace.ts';
 import { PageFiles } from './pageFiles.ts';
 import type { RoomPorts, Session } from './ports.ts';
 import { Posts } from './posts.ts';
@@ -20,8 +20,8 @@ import { postRoutes } from './routes/postRoutes.ts';
 import { sayRoutes } from './routes/sayRoutes.ts';
 import { streamRoutes } from './routes/streamRoutes.ts';
 import { overheard } from './overheard.ts';
-import { Sessions } from './sessions.ts';
-import { SignIn } from './signIn.ts';
+import { Sessions } from './access/sessions.ts';
+import { SignIn } from './access/signIn.ts';
 
 export interface RoomSettings {
   bind: string;

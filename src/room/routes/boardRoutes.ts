@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import { refuse, type Room, type RoomEnv } from '../room.ts';
-import { tokenHash } from '../secrets.ts';
+import { tokenHash } from '../access/secrets.ts';
 import type { WireBoard } from '../wire.ts';
 
 /** The wall's figures: for whoever is signed in, or holds the studio's token for its wall. It can do nothing else. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Pace } from '../../../src/room/pace.ts';
+import { Pace } from '../../../src/room/access/pace.ts';
 
 describe('a pace', () => {
   it('lets so many through at once, then so many a second, and says how long to wait', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fits, freshPasscode, freshToken, sealed, tokenHash } from '../../../src/room/secrets.ts';
+import { fits, freshPasscode, freshToken, sealed, tokenHash } from '../../../src/room/access/secrets.ts';
 
 describe('secrets', () => {
   it('fit their own seal only, and no seal says what it seals', async () => {

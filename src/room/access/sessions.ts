@@ -1,4 +1,4 @@
-import type { Door, Instant, MemberId, RoomPorts, Session } from './ports.ts';
+import type { Door, Instant, MemberId, RoomPorts, Session } from '../ports.ts';
 import { freshToken, tokenHash } from './secrets.ts';
 
 const lasts = 90 * 24 * 3_600_000;

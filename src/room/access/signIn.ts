@@ -1,9 +1,9 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
-import { readLinkCode } from '../studio/people/linkCode.ts';
-import type { RoomRefusal, SignInRefusal } from '../words/platform/roomWords.ts';
+import { readLinkCode } from '../../studio/people/linkCode.ts';
+import type { RoomRefusal, SignInRefusal } from '../../words/platform/roomWords.ts';
 import { cleanName, nameKey, nameLook } from './nameKey.ts';
 import { Pace } from './pace.ts';
-import type { MemberId, RoomPorts } from './ports.ts';
+import type { MemberId, RoomPorts } from '../ports.ts';
 import { fits, readPasscode, sealed, tokenHash } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
 
