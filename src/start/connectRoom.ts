@@ -5,7 +5,7 @@ import type { Config } from './config.ts';
 import type { Log } from '../contract/log.ts';
 import type { Post } from '../room/ports.ts';
 import { freshPasscode, freshToken, sealed } from '../room/access/secrets.ts';
-import { startRoom, type RunningRoom } from '../room/startRoom.ts';
+import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
 import { instant, type StudioId } from '../studio/ids.ts';
 import type { LoggedEvent, Logbook } from '../studio/logbook/ports.ts';
 import { roomWords } from '../words/platform/roomWords.ts';

@@ -1,14 +1,14 @@
 import QRCode from 'qrcode';
 import { Hono } from 'hono';
 import { roomWords, type SignInRefusal } from '../../words/platform/roomWords.ts';
-import { readRoomCookie, writeRoomCookie } from '../cookies.ts';
+import { readRoomCookie, writeRoomCookie } from './cookies.ts';
 import { shownUrl } from '../access/hosts.ts';
 import { nameKey } from '../access/nameKey.ts';
 import type { CodePurpose } from '../ports.ts';
-import { readJson, textIn } from '../readJson.ts';
-import { refuse, type Room, type RoomContext, type RoomEnv } from '../room.ts';
+import { readJson, textIn } from './readJson.ts';
+import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 import { freshToken, readPasscode, sealed, tokenHash } from '../access/secrets.ts';
-import { startOf } from '../startOf.ts';
+import { startOf } from './startOf.ts';
 
 const year = 366 * 24 * 3_600_000;
 const day = 24 * 3_600_000;

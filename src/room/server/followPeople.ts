@@ -1,6 +1,6 @@
 import type { Hearing } from './hearing.ts';
-import type { PeopleChange } from '../studio/logbook/ports.ts';
-import type { Session } from './ports.ts';
+import type { PeopleChange } from '../../studio/logbook/ports.ts';
+import type { Session } from '../ports.ts';
 import type { Room } from './room.ts';
 
 /** Lets what the room remembers go with its people: two who are one now, or somebody who is to be forgotten. */

@@ -1,4 +1,4 @@
-import type { Voice } from '../contract/contract.ts';
+import type { Voice } from '../../contract/contract.ts';
 import type { Room } from './room.ts';
 
 /** Speaks a reminder in the room, to its member alone, who finds it there whenever they next look. */

@@ -1,10 +1,10 @@
 import { RESPONSE_ALREADY_SENT } from '@hono/node-server/utils/response';
 import { Hono } from 'hono';
-import { Hearing } from '../hearing.ts';
+import { Hearing } from './hearing.ts';
 import { maySee, type Posts } from '../posts.ts';
 import type { Post, Session } from '../ports.ts';
-import { refuse, type Room, type RoomEnv } from '../room.ts';
-import { wired } from '../startOf.ts';
+import { refuse, type Room, type RoomEnv } from './room.ts';
+import { wired } from './startOf.ts';
 
 const mostListening = 1_000;
 const mostOfOne = 8;

@@ -1,6 +1,6 @@
 import { Hono } from 'hono';
 import type { Post } from '../ports.ts';
-import { refuse, type Room, type RoomContext, type RoomEnv } from '../room.ts';
+import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 
 /** Nothing that a picture or a file holds may run or fetch, whoever wrote the words in it. */
 const inert = "default-src 'none'; style-src 'unsafe-inline'; sandbox";

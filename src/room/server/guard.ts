@@ -1,8 +1,8 @@
 import type { MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
-import { clientAddress } from './access/clientAddress.ts';
+import { clientAddress } from '../access/clientAddress.ts';
 import { readRoomCookie } from './cookies.ts';
-import { originOf } from './access/hosts.ts';
+import { originOf } from '../access/hosts.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 
 const mostBody = 16 * 1024;

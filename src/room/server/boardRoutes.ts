@@ -1,5 +1,5 @@
 import { Hono } from 'hono';
-import { refuse, type Room, type RoomEnv } from '../room.ts';
+import { refuse, type Room, type RoomEnv } from './room.ts';
 import { tokenHash } from '../access/secrets.ts';
 import type { WireBoard } from '../wire.ts';
 

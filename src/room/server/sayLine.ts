@@ -1,7 +1,7 @@
-import type { Reply, Request } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
-import { speak } from '../desk/speak.ts';
-import type { Post, Session } from './ports.ts';
+import type { Reply, Request } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
+import { speak } from '../../desk/speak.ts';
+import type { Post, Session } from '../ports.ts';
 import type { Room } from './room.ts';
 
 /** What a phone sends: a line as it was typed, or the options of a form. */

@@ -1,5 +1,5 @@
 import type { PageFiles } from './pageFiles.ts';
-import type { WireStart } from './wire.ts';
+import type { WireStart } from '../wire.ts';
 
 const escaped = (text: string) => text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`);
 

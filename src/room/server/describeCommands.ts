@@ -1,6 +1,6 @@
-import { isGroup, type Command, type Leaf } from '../contract/contract.ts';
-import type { Words } from './ports.ts';
-import type { WireLeaf, WireOption } from './wire.ts';
+import { isGroup, type Command, type Leaf } from '../../contract/contract.ts';
+import type { Words } from '../ports.ts';
+import type { WireLeaf, WireOption } from '../wire.ts';
 
 const describe = (path: string[], leaf: Leaf, words: Words): WireLeaf => ({
   path,

@@ -1,8 +1,8 @@
 import { Hono } from 'hono';
 import { roomPageWords } from '../../words/platform/roomPageWords.ts';
-import { refuse, type Room, type RoomContext, type RoomEnv } from '../room.ts';
-import { shell } from '../shell.ts';
-import { startOf } from '../startOf.ts';
+import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
+import { shell } from './shell.ts';
+import { startOf } from './startOf.ts';
 
 const encoded = (c: RoomContext) => {
   const taken = (c.req.header('accept-encoding') ?? '').split(',').map((one) => one.trim().split(';')[0]);

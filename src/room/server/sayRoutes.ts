@@ -1,10 +1,10 @@
 import { Hono } from 'hono';
 import { completeLine } from '../../desk/completeLine.ts';
 import type { Session } from '../ports.ts';
-import { isBody, readJson, textIn, type Body } from '../readJson.ts';
-import { refuse, type Room, type RoomEnv } from '../room.ts';
-import { sayLine, type Sent } from '../sayLine.ts';
-import { wired } from '../startOf.ts';
+import { isBody, readJson, textIn, type Body } from './readJson.ts';
+import { refuse, type Room, type RoomEnv } from './room.ts';
+import { sayLine, type Sent } from './sayLine.ts';
+import { wired } from './startOf.ts';
 
 const mostTyped = 5_000;
 

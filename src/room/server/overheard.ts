@@ -1,5 +1,5 @@
-import type { Desk } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
+import type { Desk } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 import type { Room } from './room.ts';
 
 /** What is logged on another platform is said in the room as well: there is one logbook. */
