@@ -2,11 +2,11 @@ import type { HttpBindings } from '@hono/node-server';
 import type { Context } from 'hono';
 import { type RoomRefusal, roomWords } from '../../words/platform/roomWords.ts';
 import type { Address } from '../access/hosts.ts';
-import type { Names } from '../names.ts';
+import type { Names } from '../posts/names.ts';
 import type { Pace } from '../access/pace.ts';
 import type { PageFiles } from './pageFiles.ts';
 import type { RoomPorts, Session } from '../ports.ts';
-import type { Posts } from '../posts.ts';
+import type { Posts } from '../posts/posts.ts';
 import type { Sessions } from '../access/sessions.ts';
 import type { SignIn } from '../access/signIn.ts';
 

@@ -2,7 +2,7 @@ import { describeCommands } from './describeCommands.ts';
 import type { Post, Session } from '../ports.ts';
 import type { Room } from './room.ts';
 import type { WireMe, WirePost, WireStart } from '../wire.ts';
-import { wirePost } from '../wirePost.ts';
+import { wirePost } from '../posts/wirePost.ts';
 
 const mostAtFirst = 60;
 

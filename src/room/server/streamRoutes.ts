@@ -1,7 +1,7 @@
 import { RESPONSE_ALREADY_SENT } from '@hono/node-server/utils/response';
 import { Hono } from 'hono';
 import { Hearing } from './hearing.ts';
-import { maySee, type Posts } from '../posts.ts';
+import { maySee, type Posts } from '../posts/posts.ts';
 import type { Post, Session } from '../ports.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { wired } from './startOf.ts';

@@ -1,6 +1,6 @@
-import type { Log } from '../contract/log.ts';
-import type { Reply } from '../contract/contract.ts';
-import type { MemberId, Post, PostShelf, RoomPorts } from './ports.ts';
+import type { Log } from '../../contract/log.ts';
+import type { Reply } from '../../contract/contract.ts';
+import type { MemberId, Post, PostShelf, RoomPorts } from '../ports.ts';
 
 type PostsPorts = Pick<RoomPorts, 'shelf' | 'log' | 'words'>;
 

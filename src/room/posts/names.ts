@@ -1,4 +1,4 @@
-import type { MemberId, RoomPorts } from './ports.ts';
+import type { MemberId, RoomPorts } from '../ports.ts';
 
 /** What members are called now; asked of the studio only when somebody new speaks, or was renamed here. */
 export class Names {

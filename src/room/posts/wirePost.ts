@@ -1,9 +1,9 @@
-import type { Action, Command, Reply } from '../contract/contract.ts';
-import { parseLine } from '../contract/parseLine.ts';
-import { logWords } from '../words/bucket/logWords.ts';
-import { roomWords } from '../words/platform/roomWords.ts';
-import type { Post, Words } from './ports.ts';
-import type { WireAction, WirePost, WireReply } from './wire.ts';
+import type { Action, Command, Reply } from '../../contract/contract.ts';
+import { parseLine } from '../../contract/parseLine.ts';
+import { logWords } from '../../words/bucket/logWords.ts';
+import { roomWords } from '../../words/platform/roomWords.ts';
+import type { Post, Words } from '../ports.ts';
+import type { WireAction, WirePost, WireReply } from '../wire.ts';
 
 /** The state of its bucket, when the reply is a verdict, and what it is called, as on the wall. */
 const stepOf = ({ data }: Reply, words: Words): Pick<WireReply, 'step' | 'stepName'> => {
