@@ -13,10 +13,10 @@ import { failureOf, forLog } from './failure.ts';
 import type { Bot } from './bot.ts';
 import { discordVoice } from './discordVoice.ts';
 import { guardConnection } from './guardConnection.ts';
-import { handleInteraction } from './handleInteraction.ts';
+import { handleInteraction } from './answer/handleInteraction.ts';
 import type { DiscordPorts } from './ports.ts';
 import { registerCommands } from './registerCommands.ts';
-import { within } from './within.ts';
+import { within } from './answer/within.ts';
 
 export interface DiscordSettings {
   token: string;

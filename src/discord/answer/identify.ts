@@ -4,8 +4,8 @@ import {
   type APIInteractionGuildMember,
   type APIUser,
 } from 'discord.js';
-import type { Request } from '../contract/contract.ts';
-import type { DiscordPorts, StudioId } from './ports.ts';
+import type { Request } from '../../contract/contract.ts';
+import type { DiscordPorts, StudioId } from '../ports.ts';
 
 export type Who = Pick<Request, 'studio' | 'member' | 'role'>;
 

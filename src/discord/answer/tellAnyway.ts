@@ -1,11 +1,11 @@
 import type { APIInteraction } from 'discord.js';
-import { discordWords } from '../words/platform/discordWords.ts';
-import type { Bot } from './bot.ts';
-import { directChannel } from './directChannel.ts';
-import { failureOf } from './failure.ts';
+import { discordWords } from '../../words/platform/discordWords.ts';
+import type { Bot } from '../bot.ts';
+import { directChannel } from '../directChannel.ts';
+import { failureOf } from '../failure.ts';
 import { insist, PATIENTLY } from './insist.ts';
-import { postMessage } from './postMessage.ts';
-import type { Rendered } from './renderReply.ts';
+import { postMessage } from '../postMessage.ts';
+import type { Rendered } from '../renderReply.ts';
 
 /**
  * What was logged stays logged, and whoever logged it is told, even when the interaction can no longer be

@@ -3,8 +3,8 @@ import {
   type APIApplicationCommandInteractionDataBasicOption,
   type APIApplicationCommandInteractionDataOption,
 } from 'discord.js';
-import type { ParsedLine } from '../contract/parseLine.ts';
-import { discordWords } from '../words/platform/discordWords.ts';
+import type { ParsedLine } from '../../contract/parseLine.ts';
+import { discordWords } from '../../words/platform/discordWords.ts';
 
 type Sent = APIApplicationCommandInteractionDataOption<never> | APIApplicationCommandInteractionDataOption;
 

@@ -9,18 +9,18 @@ import {
   type APIModalSubmitInteraction,
   ApplicationCommandType,
 } from 'discord.js';
-import type { Choice, Option } from '../contract/contract.ts';
-import { leafAt, parseLine } from '../contract/parseLine.ts';
-import { discordWords } from '../words/platform/discordWords.ts';
-import { forLog } from './failure.ts';
+import type { Choice, Option } from '../../contract/contract.ts';
+import { leafAt, parseLine } from '../../contract/parseLine.ts';
+import { discordWords } from '../../words/platform/discordWords.ts';
+import { forLog } from '../failure.ts';
 import { answerCommand } from './answerCommand.ts';
-import type { Bot } from './bot.ts';
+import type { Bot } from '../bot.ts';
 import { commandTyped } from './commandTyped.ts';
-import { filledIn } from './form.ts';
+import { filledIn } from '../form.ts';
 import { identify } from './identify.ts';
-import { clipped } from './markdown.ts';
+import { clipped } from '../markdown.ts';
 import { openForm } from './openForm.ts';
-import { readPressId } from './pressId.ts';
+import { readPressId } from '../pressId.ts';
 import { ticket } from './ticket.ts';
 
 /** Answers whatever somebody did with the bot. It never throws: a bug is logged and answered. */

@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import { failureOf } from './failure.ts';
+import { failureOf } from '../failure.ts';
 
 /** `told`: it is there to see. `late`: the platform takes it no longer. `lost`: nobody knows whether it came through. */
 export type Told = 'told' | 'late' | 'lost';
