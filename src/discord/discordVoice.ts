@@ -4,7 +4,7 @@ import { directChannel } from './directChannel.ts';
 import { failureOf } from './failure.ts';
 import type { DiscordPorts } from './ports.ts';
 import { postMessage } from './postMessage.ts';
-import { renderReply } from './renderReply.ts';
+import { renderReply } from './render/renderReply.ts';
 
 type Spoken = Awaited<ReturnType<Voice['speak']>>;
 

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { isGroup, type Asking, type Leaf } from '../../src/contract/contract.ts';
 import { parseLine } from '../../src/contract/parseLine.ts';
-import { slashCommands } from '../../src/discord/slashCommands.ts';
+import { slashCommands } from '../../src/discord/render/slashCommands.ts';
 import { commands } from '../../src/start/registry.ts';
 import { en } from '../../src/words/en.ts';
 import { demoStudio } from '../helpers/demoStudio.ts';

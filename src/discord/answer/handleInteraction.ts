@@ -16,11 +16,11 @@ import { forLog } from '../failure.ts';
 import { answerCommand } from './answerCommand.ts';
 import type { Bot } from '../bot.ts';
 import { commandTyped } from './commandTyped.ts';
-import { filledIn } from '../form.ts';
+import { filledIn } from '../render/form.ts';
 import { identify } from './identify.ts';
-import { clipped } from '../markdown.ts';
+import { clipped } from '../render/markdown.ts';
 import { openForm } from './openForm.ts';
-import { readPressId } from '../pressId.ts';
+import { readPressId } from '../render/pressId.ts';
 import { ticket } from './ticket.ts';
 
 /** Answers whatever somebody did with the bot. It never throws: a bug is logged and answered. */

@@ -2,8 +2,8 @@ import { InteractionResponseType as Callback } from 'discord.js';
 import { printLine } from '../../contract/parseLine.ts';
 import type { Bot } from '../bot.ts';
 import type { Used } from './answerCommand.ts';
-import { form } from '../form.ts';
-import { pressId } from '../pressId.ts';
+import { form } from '../render/form.ts';
+import { pressId } from '../render/pressId.ts';
 import { ticket } from './ticket.ts';
 
 /** Opens the form of a command, filled in with what its line has already. */

@@ -5,7 +5,7 @@ import { directChannel } from '../directChannel.ts';
 import { failureOf } from '../failure.ts';
 import { insist, PATIENTLY } from './insist.ts';
 import { postMessage } from '../postMessage.ts';
-import type { Rendered } from '../renderReply.ts';
+import type { Rendered } from '../render/renderReply.ts';
 
 /**
  * What was logged stays logged, and whoever logged it is told, even when the interaction can no longer be

@@ -8,7 +8,7 @@ import {
 } from 'discord.js';
 import type { Bot } from '../bot.ts';
 import { AT_ONCE, insist, PATIENTLY, type Told } from './insist.ts';
-import type { Rendered } from '../renderReply.ts';
+import type { Rendered } from '../render/renderReply.ts';
 
 const QUIET = { parse: [] };
 /** No card below a link, whoever wrote it. */

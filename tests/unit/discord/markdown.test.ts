@@ -1,7 +1,7 @@
 import { parse } from 'discord-markdown-parser';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { escaped, markdown, markdownWithin, oneLine, plain } from '../../../src/discord/markdown.ts';
+import { escaped, markdown, markdownWithin, oneLine, plain } from '../../../src/discord/render/markdown.ts';
 import { instant } from '../../../src/studio/ids.ts';
 import { said, t, type Part, type Text } from '../../../src/words/text/text.ts';
 import { isFields, text } from '../../helpers/discordBody.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isGroup, type Leaf } from '../../../src/contract/contract.ts';
-import { form } from '../../../src/discord/form.ts';
-import { slashCommands } from '../../../src/discord/slashCommands.ts';
+import { form } from '../../../src/discord/render/form.ts';
+import { slashCommands } from '../../../src/discord/render/slashCommands.ts';
 import { commands } from '../../../src/start/registry.ts';
 import { en } from '../../../src/words/en.ts';
 import { list } from '../../helpers/discordBody.ts';

@@ -1,4 +1,4 @@
-import type { DiscordPorts, StudioId } from './ports.ts';
+import type { DiscordPorts, StudioId } from '../ports.ts';
 
 /** What pressing something does with its line: run it, open its form, or fill the form that it was opened with. */
 export type Press = 'run' | 'edit' | 'form';

@@ -7,10 +7,10 @@ import {
   type APIApplicationCommandSubcommandOption,
   type RESTPostAPIChatInputApplicationCommandsJSONBody,
 } from 'discord.js';
-import { isGroup, type Command, type Leaf, type Option } from '../contract/contract.ts';
-import { discordWords } from '../words/platform/discordWords.ts';
+import { isGroup, type Command, type Leaf, type Option } from '../../contract/contract.ts';
+import { discordWords } from '../../words/platform/discordWords.ts';
 import { clipped } from './markdown.ts';
-import type { Words } from './ports.ts';
+import type { Words } from '../ports.ts';
 
 const MOST_CHOICES = 25;
 const DESCRIPTION = 100;

@@ -6,10 +6,10 @@ import {
   type ModalSubmitLabelComponent,
   type APIModalSubmission,
 } from 'discord.js';
-import type { Choice, Leaf, Option } from '../contract/contract.ts';
-import { discordWords } from '../words/platform/discordWords.ts';
+import type { Choice, Leaf, Option } from '../../contract/contract.ts';
+import { discordWords } from '../../words/platform/discordWords.ts';
 import { clipped } from './markdown.ts';
-import type { Words } from './ports.ts';
+import type { Words } from '../ports.ts';
 
 const FIELDS = 5;
 const MENU_ROWS = 25;

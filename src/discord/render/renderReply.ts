@@ -6,12 +6,12 @@ import {
   type APIComponentInMessageActionRow,
   type RawFile,
 } from 'discord.js';
-import type { Action, Reply } from '../contract/contract.ts';
-import { discordWords } from '../words/platform/discordWords.ts';
-import { logWords } from '../words/bucket/logWords.ts';
-import { forLog } from './failure.ts';
+import type { Action, Reply } from '../../contract/contract.ts';
+import { discordWords } from '../../words/platform/discordWords.ts';
+import { logWords } from '../../words/bucket/logWords.ts';
+import { forLog } from '../failure.ts';
 import { clipped, markdown, markdownWithin, plain } from './markdown.ts';
-import type { DiscordPorts } from './ports.ts';
+import type { DiscordPorts } from '../ports.ts';
 import { type Place, pressId } from './pressId.ts';
 
 type Row = APIActionRowComponent<APIComponentInMessageActionRow>;

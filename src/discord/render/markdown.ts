@@ -1,4 +1,4 @@
-import type { Part, Text } from '../words/text/text.ts';
+import type { Part, Text } from '../../words/text/text.ts';
 
 /**
  * A member's words on one line, with everything taken out that could reach beyond it: control characters,
