@@ -11,7 +11,7 @@ import type { Voice } from '../contract/contract.ts';
 import { DiscordProblem } from './discordProblem.ts';
 import { failureOf, forLog } from './failure.ts';
 import type { Bot } from './bot.ts';
-import { discordVoice } from './discordVoice.ts';
+import { discordVoice } from './message/discordVoice.ts';
 import { guardConnection } from './guardConnection.ts';
 import { handleInteraction } from './answer/handleInteraction.ts';
 import type { DiscordPorts } from './ports.ts';

@@ -1,10 +1,10 @@
 import type { APIInteraction } from 'discord.js';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import type { Bot } from '../bot.ts';
-import { directChannel } from '../directChannel.ts';
+import { directChannel } from '../message/directChannel.ts';
 import { failureOf } from '../failure.ts';
 import { insist, PATIENTLY } from './insist.ts';
-import { postMessage } from '../postMessage.ts';
+import { postMessage } from '../message/postMessage.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
 /**

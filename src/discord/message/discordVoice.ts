@@ -1,10 +1,10 @@
 import type { REST } from 'discord.js';
-import type { Voice } from '../contract/contract.ts';
+import type { Voice } from '../../contract/contract.ts';
 import { directChannel } from './directChannel.ts';
-import { failureOf } from './failure.ts';
-import type { DiscordPorts } from './ports.ts';
+import { failureOf } from '../failure.ts';
+import type { DiscordPorts } from '../ports.ts';
 import { postMessage } from './postMessage.ts';
-import { renderReply } from './render/renderReply.ts';
+import { renderReply } from '../render/renderReply.ts';
 
 type Spoken = Awaited<ReturnType<Voice['speak']>>;
 

@@ -1,5 +1,5 @@
 import { MessageFlags, Routes, type REST } from 'discord.js';
-import type { Rendered } from './render/renderReply.ts';
+import type { Rendered } from '../render/renderReply.ts';
 
 /** Posts a message that pings nobody, or the one member that it is for; a nonce makes a repeat the same message. */
 export const postMessage = (
