@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { slash } from '../helpers/discordInteraction.ts';
+import { slash } from '../helpers/discord/discordInteraction.ts';
 import { BenchBot } from './benchBot.ts';
 import { decisionsPerSecond } from './decisions.ts';
 import { latencies, throughput, type Script } from './load.ts';

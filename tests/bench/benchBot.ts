@@ -3,9 +3,9 @@ import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { DiscordDouble } from '../helpers/discordDouble.ts';
-import { type Draft, type Place, slash } from '../helpers/discordInteraction.ts';
-import type { Interaction } from '../helpers/discordWorld.ts';
+import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
+import { type Draft, type Place, slash } from '../helpers/discord/discordInteraction.ts';
+import type { Interaction } from '../helpers/discord/discordWorld.ts';
 
 /** A bot in a process of its own, with a stand-in for Discord to itself. */
 export class BenchBot {

@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { Draft, Place } from '../helpers/discordInteraction.ts';
+import type { Draft, Place } from '../helpers/discord/discordInteraction.ts';
 import type { BenchBot } from './benchBot.ts';
 
 /** What a member sends, the nth time. */

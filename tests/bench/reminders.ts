@@ -9,7 +9,7 @@ import Sqlite from 'better-sqlite3';
 import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { instant, later, minutes } from '../../src/studio/ids.ts';
-import { DiscordDouble } from '../helpers/discordDouble.ts';
+import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { openReminderStudio } from '../helpers/reminderStudio.ts';
 import { percentile } from './load.ts';
 

@@ -6,7 +6,7 @@ import { commands } from '../../src/start/registry.ts';
 import { en } from '../../src/words/en.ts';
 import { demoStudio } from '../helpers/demoStudio.ts';
 import { handbook } from '../helpers/handbook.ts';
-import { commandProblems } from '../helpers/discordCommandRules.ts';
+import { commandProblems } from '../helpers/discord/discordCommandRules.ts';
 
 const leaves: [path: string, leaf: Leaf][] = commands.flatMap((command) =>
   isGroup(command)

@@ -1,7 +1,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { verdictOf, verdictSchema, type Answer } from '../helpers/answerSchemas.ts';
+import { verdictOf, verdictSchema, type Answer } from '../helpers/discord/answerSchemas.ts';
 import { buildSay, runSay, type Said } from '../helpers/sayProcess.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { settableClock, storeFile } from '../helpers/storeFile.ts';

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
-import { answerSchema } from '../helpers/answerSchemas.ts';
+import { answerSchema } from '../helpers/discord/answerSchemas.ts';
 import { storeFile } from '../helpers/storeFile.ts';
 
 const say = fileURLToPath(new URL('../../dist/src/bin/say.js', import.meta.url));

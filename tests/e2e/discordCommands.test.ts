@@ -2,10 +2,10 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { Action, Command } from '../../src/contract/contract.ts';
 import { seq } from '../../src/studio/ids.ts';
 import { said, t } from '../../src/words/text/text.ts';
-import { list, text } from '../helpers/discordBody.ts';
-import { pick, press, slash, submit, typing } from '../helpers/discordInteraction.ts';
-import { everyComponent } from '../helpers/discordMessageRules.ts';
-import { type DiscordRoom, openDiscordRoom, testCommands } from '../helpers/discordRoom.ts';
+import { list, text } from '../helpers/discord/discordBody.ts';
+import { pick, press, slash, submit, typing } from '../helpers/discord/discordInteraction.ts';
+import { everyComponent } from '../helpers/discord/discordMessageRules.ts';
+import { type DiscordRoom, openDiscordRoom, testCommands } from '../helpers/discord/discordRoom.ts';
 
 let room: DiscordRoom;
 

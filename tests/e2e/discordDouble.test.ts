@@ -5,8 +5,8 @@ import {
 } from 'discord-api-spec/zod';
 import { Client, Events, Routes, TextInputStyle, type Interaction as Received } from 'discord.js';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { DiscordDouble, rateLimited, serverError } from '../helpers/discordDouble.ts';
-import { type Place, pick, press, slash, submit, typing } from '../helpers/discordInteraction.ts';
+import { DiscordDouble, rateLimited, serverError } from '../helpers/discord/discordDouble.ts';
+import { type Place, pick, press, slash, submit, typing } from '../helpers/discord/discordInteraction.ts';
 
 const QUIET = { parse: [] };
 

@@ -4,10 +4,10 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { text } from '../helpers/discordBody.ts';
-import { DiscordDouble } from '../helpers/discordDouble.ts';
-import { type Place, press, slash, submit, typing } from '../helpers/discordInteraction.ts';
-import { everyComponent } from '../helpers/discordMessageRules.ts';
+import { text } from '../helpers/discord/discordBody.ts';
+import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
+import { type Place, press, slash, submit, typing } from '../helpers/discord/discordInteraction.ts';
+import { everyComponent } from '../helpers/discord/discordMessageRules.ts';
 import { runBuilt } from '../helpers/runBuilt.ts';
 
 let discord: DiscordDouble;

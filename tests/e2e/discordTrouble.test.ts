@@ -1,9 +1,9 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, describe, expect, test } from 'vitest';
 import { t } from '../../src/words/text/text.ts';
-import { serverError } from '../helpers/discordDouble.ts';
-import { press, slash } from '../helpers/discordInteraction.ts';
-import { type DiscordRoom, openDiscordRoom, testCommands } from '../helpers/discordRoom.ts';
+import { serverError } from '../helpers/discord/discordDouble.ts';
+import { press, slash } from '../helpers/discord/discordInteraction.ts';
+import { type DiscordRoom, openDiscordRoom, testCommands } from '../helpers/discord/discordRoom.ts';
 
 let room: DiscordRoom;
 

@@ -2,9 +2,9 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Reply } from '../../src/contract/contract.ts';
 import type { MemberId, StudioId } from '../../src/studio/ids.ts';
 import { t } from '../../src/words/text/text.ts';
-import { serverError } from '../helpers/discordDouble.ts';
-import type { Person } from '../helpers/discordWorld.ts';
-import { type DiscordRoom, openDiscordRoom } from '../helpers/discordRoom.ts';
+import { serverError } from '../helpers/discord/discordDouble.ts';
+import type { Person } from '../helpers/discord/discordWorld.ts';
+import { type DiscordRoom, openDiscordRoom } from '../helpers/discord/discordRoom.ts';
 
 const REMINDER: Reply = { kind: 'answer', title: t`Your wax is dry enough to glaze.`, data: {} };
 const NONCE = 'Zm9yIHRlc3RzIG9ubHkhIQ';

@@ -5,8 +5,8 @@ import { expect, it, onTestFinished } from 'vitest';
 import { systemClock } from '../../src/clock.ts';
 import { connectDiscord } from '../../src/start/connectDiscord.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { DiscordDouble } from '../helpers/discordDouble.ts';
-import { press, slash, submit } from '../helpers/discordInteraction.ts';
+import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
+import { press, slash, submit } from '../helpers/discord/discordInteraction.ts';
 import { gullGrey, phoneOf, sayAsKeeper, testRoom } from '../helpers/roomServer.ts';
 
 const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };

@@ -5,9 +5,9 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { systemClock } from '../../src/clock.ts';
 import { connectDiscord } from '../../src/start/connectDiscord.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { DiscordDouble } from '../helpers/discordDouble.ts';
-import { slash } from '../helpers/discordInteraction.ts';
-import type { Person } from '../helpers/discordWorld.ts';
+import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
+import { slash } from '../helpers/discord/discordInteraction.ts';
+import type { Person } from '../helpers/discord/discordWorld.ts';
 import { standsIn } from '../helpers/fileBytes.ts';
 import { gullGrey, Phone, phoneOf, sayAsKeeper, testRoom } from '../helpers/roomServer.ts';
 

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { rateLimited, serverError } from '../helpers/discordDouble.ts';
-import { press } from '../helpers/discordInteraction.ts';
+import { rateLimited, serverError } from '../helpers/discord/discordDouble.ts';
+import { press } from '../helpers/discord/discordInteraction.ts';
 import { at, openReminderRoom, recordingVoice, type ReminderRoom } from '../helpers/reminderRoom.ts';
 
 let room: ReminderRoom;

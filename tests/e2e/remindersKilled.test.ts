@@ -3,7 +3,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { DiscordDouble } from '../helpers/discordDouble.ts';
+import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { openReminderStudio } from '../helpers/reminderStudio.ts';
 import { runBuilt } from '../helpers/runBuilt.ts';
 import { storeFile } from '../helpers/storeFile.ts';

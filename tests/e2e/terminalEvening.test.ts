@@ -1,5 +1,5 @@
 import { beforeAll, expect, it } from 'vitest';
-import { verdictOf, type Answer } from '../helpers/answerSchemas.ts';
+import { verdictOf, type Answer } from '../helpers/discord/answerSchemas.ts';
 import { buildSay, runSay } from '../helpers/sayProcess.ts';
 import { storeFile } from '../helpers/storeFile.ts';
 

@@ -9,7 +9,7 @@ import type { Store } from '../../src/store/openStore.ts';
 import { replyJson } from '../../src/terminal/plainReply.ts';
 import { handbook } from './handbook.ts';
 import { en } from '../../src/words/en.ts';
-import { answerSchema, type Answer } from './answerSchemas.ts';
+import { answerSchema, type Answer } from './discord/answerSchemas.ts';
 import { noonPlus } from './storeEvents.ts';
 import { openTestStore } from './storeFile.ts';
 

@@ -5,8 +5,8 @@ import { startReminders, type Reminders } from '../../src/reminders/startReminde
 import { openStore, type Store } from '../../src/store/openStore.ts';
 import { instant, type MemberId } from '../../src/studio/ids.ts';
 import { en } from '../../src/words/en.ts';
-import { DiscordDouble } from './discordDouble.ts';
-import type { Person } from './discordWorld.ts';
+import { DiscordDouble } from './discord/discordDouble.ts';
+import type { Person } from './discord/discordWorld.ts';
 import { openReminderStudio, type ReminderStudio } from './reminderStudio.ts';
 import { settableClock, storeFile } from './storeFile.ts';
 

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
-import { answerSchema, type Answer } from './answerSchemas.ts';
+import { answerSchema, type Answer } from './discord/answerSchemas.ts';
 import { buildFiles } from './storeBuild.ts';
 
 /** The terminal's program, compiled; answers the folder. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../helpers/answerSchemas.ts';
+import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
 import { openRoomWithGullGrey, openGlazeRoom } from '../../helpers/glazeRoom.ts';
 
 describe('what a bucket is marked with', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { faultWords } from '../../../src/words/firing/faultWords.ts';
-import { verdictOf } from '../../helpers/answerSchemas.ts';
+import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
 import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 
 const hour = 60;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../helpers/answerSchemas.ts';
+import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
 import { openGlazeRoom } from '../../helpers/glazeRoom.ts';
 
 const week = 8 * 24 * 60;

@@ -1,6 +1,6 @@
 import { ApplicationCommandOptionType, MessageFlags } from 'discord.js';
 import { describe, expect, test } from 'vitest';
-import { type BodyKind, bodyProblems } from '../../helpers/discordRules.ts';
+import { type BodyKind, bodyProblems } from '../../helpers/discord/discordRules.ts';
 
 // Limits: the platform's published developer documentation; shapes: its published OpenAPI description.
 const QUIET = { parse: [] };

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { escaped, markdown, markdownWithin, oneLine, plain } from '../../../src/discord/render/markdown.ts';
 import { instant } from '../../../src/studio/ids.ts';
 import { said, t, type Part, type Text } from '../../../src/words/text/text.ts';
-import { isFields, text } from '../../helpers/discordBody.ts';
+import { isFields, text } from '../../helpers/discord/discordBody.ts';
 
 /** What an independent reader of Discord's markdown makes of a message: its words, and whatever else it found. */
 const read = (message: string): { words: string; found: string[] } => {

@@ -6,9 +6,9 @@ import { readPressId } from '../../../src/discord/render/pressId.ts';
 import { renderReply } from '../../../src/discord/render/renderReply.ts';
 import { studioId } from '../../../src/studio/ids.ts';
 import { ours, said, t, type Text } from '../../../src/words/text/text.ts';
-import { list, text } from '../../helpers/discordBody.ts';
-import { everyComponent } from '../../helpers/discordMessageRules.ts';
-import { bodyProblems } from '../../helpers/discordRules.ts';
+import { list, text } from '../../helpers/discord/discordBody.ts';
+import { everyComponent } from '../../helpers/discord/discordMessageRules.ts';
+import { bodyProblems } from '../../helpers/discord/discordRules.ts';
 
 const studio = studioId('0193e7a4-7c1e-7a3b-9d7c-0f6f3a1b2c4d');
 const place = { studio, direct: false };

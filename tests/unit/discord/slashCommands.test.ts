@@ -4,8 +4,8 @@ import { form } from '../../../src/discord/render/form.ts';
 import { slashCommands } from '../../../src/discord/render/slashCommands.ts';
 import { commands } from '../../../src/start/registry.ts';
 import { en } from '../../../src/words/en.ts';
-import { list } from '../../helpers/discordBody.ts';
-import { bodyProblems } from '../../helpers/discordRules.ts';
+import { list } from '../../helpers/discord/discordBody.ts';
+import { bodyProblems } from '../../helpers/discord/discordRules.ts';
 
 const leaves: [string, Leaf][] = commands.flatMap((command) =>
   isGroup(command)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../helpers/answerSchemas.ts';
+import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
 import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 import { allowance, input, referenceRows } from '../glaze/referenceRows.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf, type Answer } from '../../helpers/answerSchemas.ts';
+import { verdictOf, type Answer } from '../../helpers/discord/answerSchemas.ts';
 import { openRoomWithGullGrey, type GlazeRoom, stateOf } from '../../helpers/glazeRoom.ts';
 
 const ask = '/water-or-stir bucket:gg';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../helpers/answerSchemas.ts';
+import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
 import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
 
 /** Well outside 1.42 to 1.46, or inside it, with the ± 0.01 of a stated gravity. */

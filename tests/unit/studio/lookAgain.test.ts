@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../helpers/answerSchemas.ts';
+import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
 import { gullGreyLine, openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 
 describe('a look at the flow after a dose', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { celsius, gravity, micrometres, millimetres } from '../../../src/glaze/units.ts';
 import { hinderedFallTime } from '../../../src/glaze/slurry/settling.ts';
-import { verdictOf, type Answer } from '../../helpers/answerSchemas.ts';
+import { verdictOf, type Answer } from '../../helpers/discord/answerSchemas.ts';
 import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
 
 const hours = 60;

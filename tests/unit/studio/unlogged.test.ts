@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { verdictOf, type Answer } from '../../helpers/answerSchemas.ts';
+import { verdictOf, type Answer } from '../../helpers/discord/answerSchemas.ts';
 import { openGlazeRoom, openRoomWithGullGrey, stateOf } from '../../helpers/glazeRoom.ts';
 
 const days = 24 * 60;
