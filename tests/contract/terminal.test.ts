@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { verdictOf, verdictSchema, type Answer } from '../helpers/discord/answerSchemas.ts';
 import { buildSay, runSay, type Said } from '../helpers/sayProcess.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { settableClock, storeFile } from '../helpers/storeFile.ts';
+import { settableClock, storeFile } from '../helpers/store/storeFile.ts';
 
 let build: string;
 beforeAll(() => {

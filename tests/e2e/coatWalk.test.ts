@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { answerSchema } from '../helpers/discord/answerSchemas.ts';
-import { storeFile } from '../helpers/storeFile.ts';
+import { storeFile } from '../helpers/store/storeFile.ts';
 
 const say = fileURLToPath(new URL('../../dist/src/bin/say.js', import.meta.url));
 const coatsSchema = z.object({

@@ -6,8 +6,8 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Sqlite from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { exportSchema } from '../helpers/exportSchema.ts';
-import { standsIn } from '../helpers/fileBytes.ts';
+import { exportSchema } from '../helpers/store/exportSchema.ts';
+import { standsIn } from '../helpers/store/fileBytes.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const program = (name: string) => join(root, 'dist/src/bin', `${name}.js`);

@@ -8,7 +8,7 @@ import { openStore } from '../../src/store/openStore.ts';
 import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { slash } from '../helpers/discord/discordInteraction.ts';
 import type { Person } from '../helpers/discord/discordWorld.ts';
-import { standsIn } from '../helpers/fileBytes.ts';
+import { standsIn } from '../helpers/store/fileBytes.ts';
 import { gullGrey, Phone, phoneOf, sayAsKeeper, testRoom } from '../helpers/roomServer.ts';
 
 const secret = 'oyster catcher';

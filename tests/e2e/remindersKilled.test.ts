@@ -6,7 +6,7 @@ import { openStore } from '../../src/store/openStore.ts';
 import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { openReminderStudio } from '../helpers/reminderStudio.ts';
 import { runBuilt } from '../helpers/runBuilt.ts';
-import { storeFile } from '../helpers/storeFile.ts';
+import { storeFile } from '../helpers/store/storeFile.ts';
 
 const KILLS = 20;
 const COATS = 150;

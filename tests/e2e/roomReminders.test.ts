@@ -4,7 +4,7 @@ import { en } from '../../src/words/en.ts';
 import { openBrowser, openPage } from '../helpers/browser.ts';
 import { at } from '../helpers/reminderRoom.ts';
 import { phoneOf, sayAsKeeper, testRoom } from '../helpers/roomServer.ts';
-import { settableClock } from '../helpers/storeFile.ts';
+import { settableClock } from '../helpers/store/storeFile.ts';
 
 const secret = 'oyster catcher';
 const hour = 3_600_000;

@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
 import { verdictOf, type Answer } from '../helpers/discord/answerSchemas.ts';
 import { buildSay, runSay } from '../helpers/sayProcess.ts';
-import { storeFile } from '../helpers/storeFile.ts';
+import { storeFile } from '../helpers/store/storeFile.ts';
 
 let build: string;
 beforeAll(() => {

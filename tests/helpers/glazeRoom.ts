@@ -10,8 +10,8 @@ import { replyJson } from '../../src/terminal/plainReply.ts';
 import { handbook } from './handbook.ts';
 import { en } from '../../src/words/en.ts';
 import { answerSchema, type Answer } from './discord/answerSchemas.ts';
-import { noonPlus } from './storeEvents.ts';
-import { openTestStore } from './storeFile.ts';
+import { noonPlus } from './store/storeEvents.ts';
+import { openTestStore } from './store/storeFile.ts';
 
 /** Every number in data; as JSON those that are not finite would be null. */
 export const numbersIn = (value: unknown): number[] => {

@@ -8,7 +8,7 @@ import { en } from '../../src/words/en.ts';
 import { DiscordDouble } from './discord/discordDouble.ts';
 import type { Person } from './discord/discordWorld.ts';
 import { openReminderStudio, type ReminderStudio } from './reminderStudio.ts';
-import { settableClock, storeFile } from './storeFile.ts';
+import { settableClock, storeFile } from './store/storeFile.ts';
 
 export interface ReminderRoom extends ReminderStudio {
   discord: DiscordDouble;

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { answerSchema, type Answer } from './discord/answerSchemas.ts';
-import { buildFiles } from './storeBuild.ts';
+import { buildFiles } from './store/storeBuild.ts';
 
 /** The terminal's program, compiled; answers the folder. */
 export const buildSay = (): string => buildFiles(['src/bin/say.ts']);

@@ -7,7 +7,7 @@ import { decide } from '../../src/studio/verdict/decide.ts';
 import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { entryId, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 import { scaleRecipe, weighedTogether } from '../../src/studio/batch/scaleRecipe.ts';
-import { gullGrey, noonPlus } from '../helpers/storeEvents.ts';
+import { gullGrey, noonPlus } from '../helpers/store/storeEvents.ts';
 
 const line = fc.record({
   material: fc.constantFrom('feldspar', 'silica', 'whiting', 'kaolin', 'tin oxide'),

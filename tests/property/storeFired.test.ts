@@ -5,9 +5,9 @@ import { readEvent, writeEvent } from '../../src/store/entries/eventRow.ts';
 import { bisques } from '../../src/studio/piece/bisque.ts';
 import { faults, type FiredEvent, type FiredSaid } from '../../src/studio/firing/firedEvent.ts';
 import { firedStream, instant, seq, streamNo } from '../../src/studio/ids.ts';
-import { typed } from '../helpers/storeArbitraries.ts';
-import { gullGrey, loggedAt, noonPlus } from '../helpers/storeEvents.ts';
-import { openTestStore } from '../helpers/storeFile.ts';
+import { typed } from '../helpers/store/storeArbitraries.ts';
+import { gullGrey, loggedAt, noonPlus } from '../helpers/store/storeEvents.ts';
+import { openTestStore } from '../helpers/store/storeFile.ts';
 
 const moment = fc.integer({ min: 0, max: 4e12 }).map(instant);
 const place = fc.integer({ min: 1, max: 99_999 }).map(seq);

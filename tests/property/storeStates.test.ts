@@ -9,9 +9,9 @@ import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 import { checkStates } from '../../src/store/states/checkStates.ts';
 import { readBucketEvent, readStudioEvent, writeEvent } from '../../src/store/entries/eventRow.ts';
 import { openStore, type Store } from '../../src/store/openStore.ts';
-import { ordinary, setup, studioEvent, typed } from '../helpers/storeArbitraries.ts';
-import { loggedAt } from '../helpers/storeEvents.ts';
-import { settableClock, storeFile } from '../helpers/storeFile.ts';
+import { ordinary, setup, studioEvent, typed } from '../helpers/store/storeArbitraries.ts';
+import { loggedAt } from '../helpers/store/storeEvents.ts';
+import { settableClock, storeFile } from '../helpers/store/storeFile.ts';
 
 const clock = settableClock();
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { replyLines } from '../../../src/terminal/plainReply.ts';
-import { noonPlus } from '../../helpers/storeEvents.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
 import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 
 it.each([

@@ -3,7 +3,7 @@ import { boardRows } from '../../../src/replies/bucket/boardRows.ts';
 import { plainText } from '../../../src/contract/plainText.ts';
 import { agoText } from '../../../src/words/text/measures.ts';
 import { en } from '../../../src/words/en.ts';
-import { noonPlus } from '../../helpers/storeEvents.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
 import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
 
 const fact = ({ facts }: { facts: { label: string; text: string }[] }, label: string) =>

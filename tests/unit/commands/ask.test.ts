@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { parseLine } from '../../../src/contract/parseLine.ts';
 import { commands } from '../../../src/start/registry.ts';
 import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
-import { noonPlus } from '../../helpers/storeEvents.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
 
 const ask = (room: GlazeRoom, question: string, minutes = 30) =>
   room.request(minutes, { path: ['ask'], typed: { question } });

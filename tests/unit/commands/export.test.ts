@@ -7,7 +7,7 @@ import type { BucketEntry } from '../../../src/studio/bucket/bucketEvent.ts';
 import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
 import { entryId, instant, memberId, seq, streamNo, type Role } from '../../../src/studio/ids.ts';
 import { demoStudio } from '../../helpers/demoStudio.ts';
-import { exportSchema, type Exported } from '../../helpers/exportSchema.ts';
+import { exportSchema, type Exported } from '../../helpers/store/exportSchema.ts';
 import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 
 let demo: Awaited<ReturnType<typeof demoStudio>>;

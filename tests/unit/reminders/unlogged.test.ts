@@ -6,7 +6,7 @@ import { instant } from '../../../src/studio/ids.ts';
 import { en } from '../../../src/words/en.ts';
 import { recordingVoice } from '../../helpers/reminderRoom.ts';
 import { openReminderStudio } from '../../helpers/reminderStudio.ts';
-import { settableClock, storeFile } from '../../helpers/storeFile.ts';
+import { settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 
 const minute = 60_000;
 const day = 1440 * minute;

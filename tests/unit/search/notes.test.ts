@@ -14,7 +14,7 @@ import { noteCautions, noteCommands } from '../../../src/studio/handbook.ts';
 import { en } from '../../../src/words/en.ts';
 import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 import { handbook } from '../../helpers/handbook.ts';
-import { noonPlus } from '../../helpers/storeEvents.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
 
 const notes = loadNotes();
 const textOf = (id: string) => JSON.stringify(notes.find((note) => note.id === id));

@@ -11,10 +11,10 @@ import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { TurnBooks } from '../../../src/store/logbook/turnBooks.ts';
 import { Turns } from '../../../src/store/engine/turns.ts';
-import { buildStore } from '../../helpers/storeBuild.ts';
-import { gullGrey, loggedAt, water } from '../../helpers/storeEvents.ts';
-import { openTestStore, settableClock, storeFile } from '../../helpers/storeFile.ts';
-import { startWriter } from '../../helpers/storeProcess.ts';
+import { buildStore } from '../../helpers/store/storeBuild.ts';
+import { gullGrey, loggedAt, water } from '../../helpers/store/storeEvents.ts';
+import { openTestStore, settableClock, storeFile } from '../../helpers/store/storeFile.ts';
+import { startWriter } from '../../helpers/store/storeProcess.ts';
 
 const clock = settableClock();
 const problem = (kind: string) => expect.objectContaining({ name: 'StoreProblem', kind });

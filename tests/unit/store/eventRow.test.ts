@@ -3,8 +3,8 @@ import { gravity, millilitres } from '../../../src/glaze/units.ts';
 import { seq, streamNo, studioStream } from '../../../src/studio/ids.ts';
 import { readBucketEvent, readEvent, writeEvent } from '../../../src/store/entries/eventRow.ts';
 import { foldFingerprint, probeEvents } from '../../../src/store/states/foldFingerprint.ts';
-import { gullGrey, loggedAt, stirredReading, water } from '../../helpers/storeEvents.ts';
-import { openTestStore } from '../../helpers/storeFile.ts';
+import { gullGrey, loggedAt, stirredReading, water } from '../../helpers/store/storeEvents.ts';
+import { openTestStore } from '../../helpers/store/storeFile.ts';
 
 const bucket = streamNo(1);
 

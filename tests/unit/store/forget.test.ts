@@ -12,11 +12,11 @@ import { forgetMember } from '../../../src/store/people/forgetMember.ts';
 import { Turns } from '../../../src/store/engine/turns.ts';
 import { streamNo, type Role } from '../../../src/studio/ids.ts';
 import { en } from '../../../src/words/en.ts';
-import { standsIn } from '../../helpers/fileBytes.ts';
+import { standsIn } from '../../helpers/store/fileBytes.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { gullGreyLine } from '../../helpers/glazeRoom.ts';
-import { noonPlus } from '../../helpers/storeEvents.ts';
-import { openTestStore } from '../../helpers/storeFile.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
+import { openTestStore } from '../../helpers/store/storeFile.ts';
 
 const studioOf = async (file?: string) => {
   const store = await openTestStore(file === undefined ? {} : { file });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { noonPlus } from '../../helpers/storeEvents.ts';
-import { openTestStore, settableClock } from '../../helpers/storeFile.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
+import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 
 // RFC 9562, section 5.7: version 7 in the high bits of the seventh byte, variant 10 in those of the ninth.
 const uuidv7 = /^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;

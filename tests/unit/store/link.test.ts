@@ -7,11 +7,11 @@ import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo, type MemberId } from '../../../src/studio/ids.ts';
 import type { PeopleChange } from '../../../src/studio/logbook/ports.ts';
 import { en } from '../../../src/words/en.ts';
-import { standsIn } from '../../helpers/fileBytes.ts';
+import { standsIn } from '../../helpers/store/fileBytes.ts';
 import { gullGreyLine } from '../../helpers/glazeRoom.ts';
 import { handbook } from '../../helpers/handbook.ts';
-import { noonPlus } from '../../helpers/storeEvents.ts';
-import { openTestStore, settableClock } from '../../helpers/storeFile.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
+import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 
 /** A studio that is reached from two platforms. */
 const twoPlatforms = async () => {

@@ -7,7 +7,7 @@ import { migrate } from '../../../src/store/migrate.ts';
 import type { Migration } from '../../../src/store/migrations/migration.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openStore } from '../../../src/store/openStore.ts';
-import { openTestStore, settableClock, storeFile } from '../../helpers/storeFile.ts';
+import { openTestStore, settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 
 const clock = settableClock();
 

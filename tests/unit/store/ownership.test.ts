@@ -4,9 +4,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { seq, streamNo } from '../../../src/studio/ids.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { openStore } from '../../../src/store/openStore.ts';
-import { buildStore } from '../../helpers/storeBuild.ts';
-import { openTestStore, settableClock, storeFile } from '../../helpers/storeFile.ts';
-import { startWriter } from '../../helpers/storeProcess.ts';
+import { buildStore } from '../../helpers/store/storeBuild.ts';
+import { openTestStore, settableClock, storeFile } from '../../helpers/store/storeFile.ts';
+import { startWriter } from '../../helpers/store/storeProcess.ts';
 
 const clock = settableClock();
 const locked = expect.objectContaining({ name: 'StoreProblem', kind: 'locked' });

@@ -5,10 +5,10 @@ import Sqlite from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
-import { buildStore } from '../../helpers/storeBuild.ts';
-import { gullGrey, loggedAt, water } from '../../helpers/storeEvents.ts';
-import { openTestStore, storeFile } from '../../helpers/storeFile.ts';
-import { startWriter } from '../../helpers/storeProcess.ts';
+import { buildStore } from '../../helpers/store/storeBuild.ts';
+import { gullGrey, loggedAt, water } from '../../helpers/store/storeEvents.ts';
+import { openTestStore, storeFile } from '../../helpers/store/storeFile.ts';
+import { startWriter } from '../../helpers/store/storeProcess.ts';
 
 let build = '';
 beforeAll(() => {

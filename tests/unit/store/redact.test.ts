@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
-import { standsIn } from '../../helpers/fileBytes.ts';
+import { standsIn } from '../../helpers/store/fileBytes.ts';
 import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
 
 describe('redacting a note', () => {

@@ -4,7 +4,7 @@ import type { Store } from '../../../src/store/openStore.ts';
 import { hours, instant, later, minutes, type MemberId, type StudioId } from '../../../src/studio/ids.ts';
 import type { ClaimedReminder } from '../../../src/studio/logbook/ports.ts';
 import type { StudioEvent } from '../../../src/studio/settings/studio.ts';
-import { openTestStore } from '../../helpers/storeFile.ts';
+import { openTestStore } from '../../helpers/store/storeFile.ts';
 
 /** 19:00 UTC on 1 March 2026; a coat of wax is ready at eight next morning. */
 const evening = instant(Date.UTC(2026, 2, 1, 19));

@@ -1,8 +1,8 @@
 import Sqlite from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { days, hours, later } from '../../../src/studio/ids.ts';
-import { noonPlus } from '../../helpers/storeEvents.ts';
-import { openTestStore, settableClock } from '../../helpers/storeFile.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
+import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 
 describe('a held line', () => {
   it('is there until it expires, under an id that fits in a button', async () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { seq, streamNo, studioStream } from '../../../src/studio/ids.ts';
 import { openStore } from '../../../src/store/openStore.ts';
-import { gullGrey, loggedAt, noonPlus, stirredReading, water } from '../../helpers/storeEvents.ts';
-import { openTestStore, settableClock } from '../../helpers/storeFile.ts';
+import { gullGrey, loggedAt, noonPlus, stirredReading, water } from '../../helpers/store/storeEvents.ts';
+import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 
 const opened = async () => {
   const store = await openTestStore();

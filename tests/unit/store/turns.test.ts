@@ -10,8 +10,8 @@ import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { readBucket } from '../../../src/store/entries/readEntries.ts';
 import { TurnBooks } from '../../../src/store/logbook/turnBooks.ts';
 import { Turns } from '../../../src/store/engine/turns.ts';
-import { gullGrey, loggedAt, noonPlus, water } from '../../helpers/storeEvents.ts';
-import { openTestStore, settableClock, storeFile } from '../../helpers/storeFile.ts';
+import { gullGrey, loggedAt, noonPlus, water } from '../../helpers/store/storeEvents.ts';
+import { openTestStore, settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 
 const bucket = streamNo(1);
 

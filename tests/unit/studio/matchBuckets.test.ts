@@ -4,7 +4,7 @@ import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { matchBuckets, nearestBuckets } from '../../../src/studio/naming/matchBuckets.ts';
 import { entriesOf } from '../../helpers/bucketArbitraries.ts';
-import { gullGrey } from '../../helpers/storeEvents.ts';
+import { gullGrey } from '../../helpers/store/storeEvents.ts';
 
 const bucket = (no: number, name: string, nick?: string, retired = false): BucketState => {
   const { nick: _nick, volume: _volume, ...settings } = gullGrey;

@@ -2,10 +2,10 @@
 // is acknowledged; `storeWriter FILE hold` only holds the file; both until they are ended. `storeWriter FILE once`
 // logs one entry and ends.
 import { writeSync } from 'node:fs';
-import { systemClock } from '../../src/clock.ts';
-import { streamNo } from '../../src/studio/ids.ts';
-import { openStore } from '../../src/store/openStore.ts';
-import { StoreProblem } from '../../src/store/engine/storeProblem.ts';
+import { systemClock } from '../../../src/clock.ts';
+import { streamNo } from '../../../src/studio/ids.ts';
+import { openStore } from '../../../src/store/openStore.ts';
+import { StoreProblem } from '../../../src/store/engine/storeProblem.ts';
 import { gullGrey, loggedAt, water } from './storeEvents.ts';
 
 const [file = '', mode = ''] = process.argv.slice(2);

@@ -2,9 +2,9 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
-import type { Clock } from '../../src/clock.ts';
-import { instant } from '../../src/studio/ids.ts';
-import { openStore, type Store, type StoreOptions } from '../../src/store/openStore.ts';
+import type { Clock } from '../../../src/clock.ts';
+import { instant } from '../../../src/studio/ids.ts';
+import { openStore, type Store, type StoreOptions } from '../../../src/store/openStore.ts';
 
 /** A place for a database that is gone after the test. */
 export const storeFile = (): string => {

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
+const root = fileURLToPath(new URL('../../..', import.meta.url));
 
 /** Compiles files and what they import, to run them as processes; answers the folder. */
 export const buildFiles = (files: readonly string[]): string => {
@@ -40,5 +40,5 @@ export const buildStore = (): string =>
     'src/bin/rebuild.ts',
     'src/bin/backup.ts',
     'src/store/backup/backUpWorker.ts',
-    'tests/helpers/storeWriter.ts',
+    'tests/helpers/store/storeWriter.ts',
   ]);

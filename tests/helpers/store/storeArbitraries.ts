@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { flowCups } from '../../src/glaze/flow/flowCup.ts';
+import { flowCups } from '../../../src/glaze/flow/flowCup.ts';
 import {
   celsius,
   fraction,
@@ -8,7 +8,7 @@ import {
   millilitres,
   millimetres,
   seconds,
-} from '../../src/glaze/units.ts';
+} from '../../../src/glaze/units.ts';
 import {
   flowLooks,
   holdCauses,
@@ -16,11 +16,11 @@ import {
   stirTools,
   type Added,
   type BucketEvent,
-} from '../../src/studio/bucket/bucketEvent.ts';
-import { bucketCautions, bucketUses, type BucketSettings } from '../../src/studio/bucketSettings.ts';
-import { duration, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
-import { weekdays } from '../../src/studio/time/openingHours.ts';
-import type { StudioEvent } from '../../src/studio/settings/studio.ts';
+} from '../../../src/studio/bucket/bucketEvent.ts';
+import { bucketCautions, bucketUses, type BucketSettings } from '../../../src/studio/bucketSettings.ts';
+import { duration, instant, memberId, seq, streamNo } from '../../../src/studio/ids.ts';
+import { weekdays } from '../../../src/studio/time/openingHours.ts';
+import type { StudioEvent } from '../../../src/studio/settings/studio.ts';
 
 const amount = (max: number) => fc.double({ min: 0.001, max, noNaN: true });
 const anyGravity = fc.double({ min: 1.001, max: 2.4, noNaN: true }).map(gravity);

@@ -1,8 +1,8 @@
-import { gravity, millilitres } from '../../src/glaze/units.ts';
-import type { BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
-import type { BucketSettings } from '../../src/studio/bucketSettings.ts';
-import { hours, instant, days, type MemberId } from '../../src/studio/ids.ts';
-import type { Logged } from '../../src/studio/logbook/ports.ts';
+import { gravity, millilitres } from '../../../src/glaze/units.ts';
+import type { BucketEvent } from '../../../src/studio/bucket/bucketEvent.ts';
+import type { BucketSettings } from '../../../src/studio/bucketSettings.ts';
+import { hours, instant, days, type MemberId } from '../../../src/studio/ids.ts';
+import type { Logged } from '../../../src/studio/logbook/ports.ts';
 
 export const gullGrey: BucketSettings & { volume: number } = {
   name: 'Gull Grey',
