@@ -10,7 +10,7 @@ import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { instant, later, minutes } from '../../src/studio/ids.ts';
 import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
-import { openReminderStudio } from '../helpers/reminderStudio.ts';
+import { openReminderStudio } from '../helpers/room/reminderStudio.ts';
 import { percentile } from './load.ts';
 
 /**

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
-import { openBrowser, phoneSize } from '../helpers/browser.ts';
+import { openBrowser, phoneSize } from '../helpers/room/browser.ts';
 import { pageWeight } from './pageWeight.ts';
 import { roomCrowd } from './roomCrowd.ts';
 

@@ -7,7 +7,7 @@ import { connectDiscord } from '../../src/start/connectDiscord.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { press, slash, submit } from '../helpers/discord/discordInteraction.ts';
-import { gullGrey, phoneOf, sayAsKeeper, testRoom } from '../helpers/roomServer.ts';
+import { gullGrey, phoneOf, sayAsKeeper, testRoom } from '../helpers/room/roomServer.ts';
 
 const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
 

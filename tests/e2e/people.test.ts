@@ -9,7 +9,7 @@ import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { slash } from '../helpers/discord/discordInteraction.ts';
 import type { Person } from '../helpers/discord/discordWorld.ts';
 import { standsIn } from '../helpers/store/fileBytes.ts';
-import { gullGrey, Phone, phoneOf, sayAsKeeper, testRoom } from '../helpers/roomServer.ts';
+import { gullGrey, Phone, phoneOf, sayAsKeeper, testRoom } from '../helpers/room/roomServer.ts';
 
 const secret = 'oyster catcher';
 const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { rateLimited, serverError } from '../helpers/discord/discordDouble.ts';
 import { press } from '../helpers/discord/discordInteraction.ts';
-import { at, openReminderRoom, recordingVoice, type ReminderRoom } from '../helpers/reminderRoom.ts';
+import { at, openReminderRoom, recordingVoice, type ReminderRoom } from '../helpers/room/reminderRoom.ts';
 
 let room: ReminderRoom;
 

@@ -4,7 +4,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
-import { openReminderStudio } from '../helpers/reminderStudio.ts';
+import { openReminderStudio } from '../helpers/room/reminderStudio.ts';
 import { runBuilt } from '../helpers/runBuilt.ts';
 import { storeFile } from '../helpers/store/storeFile.ts';
 

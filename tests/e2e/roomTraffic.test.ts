@@ -9,7 +9,7 @@ import {
   sayAsKeeper,
   testRoom,
   type TestRoom,
-} from '../helpers/roomServer.ts';
+} from '../helpers/room/roomServer.ts';
 
 const id = (n: number | string) => `line-${n}-`.padEnd(24, '0');
 

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { isGroup, type Leaf } from '../../src/contract/contract.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { commands } from '../../src/start/registry.ts';
-import { openGlazeRoom, gullGreyLine, type GlazeRoom } from '../helpers/glazeRoom.ts';
+import { openGlazeRoom, gullGreyLine, type GlazeRoom } from '../helpers/room/glazeRoom.ts';
 
 interface Spoken {
   path: string[];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { streamNo, studioStream } from '../../../src/studio/ids.ts';
 import { type Answer, verdictOf } from '../../helpers/discord/answerSchemas.ts';
-import { afterOf, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { afterOf, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 /** Everything that is stored of the bucket and of the studio. */
 const stored = ({ store, studio }: GlazeRoom) =>

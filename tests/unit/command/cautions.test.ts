@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
-import { openRoomWithGullGrey, openGlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, openGlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 describe('what a bucket is marked with', () => {
   it.each(['lead', 'cadmium', 'barium,lead'])('holds it when it is marked later with %s', async (marks) => {

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { leafAt } from '../../../src/contract/parseLine.ts';
 import { commands } from '../../../src/start/registry.ts';
-import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 const choices = (path: string[], option: string) => {
   const control = leafAt(commands, path)?.options[option]?.kind.control;

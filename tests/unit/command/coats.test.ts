@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { coatStream } from '../../../src/studio/ids.ts';
-import { openGlazeRoom, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 let room: GlazeRoom;
 

@@ -6,7 +6,7 @@ import { commands } from '../../../src/start/registry.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { en } from '../../../src/words/en.ts';
-import { gullGreyLine, openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { gullGreyLine, openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 
 const leaves: Leaf[] = commands.flatMap((command) => (isGroup(command) ? command.leaves : [command]));

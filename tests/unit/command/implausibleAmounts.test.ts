@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { gullGreyLine, openGlazeRoom, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { gullGreyLine, openGlazeRoom, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 let room: GlazeRoom;
 

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { replyLines } from '../../../src/terminal/plainReply.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
-import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 it.each([
   ['/added bucket:gg what:water amount:450ml', '450 ml of water'],

@@ -4,7 +4,7 @@ import { plainText } from '../../../src/contract/plainText.ts';
 import { agoText } from '../../../src/words/text/measures.ts';
 import { en } from '../../../src/words/en.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 const fact = ({ facts }: { facts: { label: string; text: string }[] }, label: string) =>
   facts.find((one) => one.label === label)?.text;

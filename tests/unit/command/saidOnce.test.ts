@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { faultWords } from '../../../src/words/firing/faultWords.ts';
 import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
-import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 const hour = 60;
 const day = 24 * hour;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 const logged = async (room: GlazeRoom) => (await room.say(90, '/bucket log bucket:gg')).reasons.length;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 describe('an option that a command does not have', () => {
   it.each([

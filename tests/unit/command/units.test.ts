@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
-import { openGlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 const week = 8 * 24 * 60;
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseLine } from '../../../src/contract/parseLine.ts';
 import { commands } from '../../../src/start/registry.ts';
-import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 
 const ask = (room: GlazeRoom, question: string, minutes = 30) =>

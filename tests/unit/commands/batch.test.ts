@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 const recipe = 'feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4';
 

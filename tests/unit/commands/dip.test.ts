@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 const number = (value: unknown): number => {
   expect(value).toEqual(expect.any(Number));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 const number = (value: unknown): number => {
   expect(value).toEqual(expect.any(Number));

@@ -8,7 +8,7 @@ import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
 import { entryId, instant, memberId, seq, streamNo, type Role } from '../../../src/studio/ids.ts';
 import { demoStudio } from '../../helpers/demoStudio.ts';
 import { exportSchema, type Exported } from '../../helpers/store/exportSchema.ts';
-import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 let demo: Awaited<ReturnType<typeof demoStudio>>;
 beforeAll(async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { demoStudio } from '../../helpers/demoStudio.ts';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 import type { Answer } from '../../helpers/discord/answerSchemas.ts';
 
 const day = 24 * 60;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 const hour = 60;
 const day = 24 * hour;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 interface Step {
   step: string;

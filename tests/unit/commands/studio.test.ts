@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 describe('a studio has a name of its own', () => {
   it('set by a keeper, shown on its card, and taken back', async () => {

@@ -4,8 +4,8 @@ import { replyJson } from '../../../src/terminal/plainReply.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { instant } from '../../../src/studio/ids.ts';
 import { en } from '../../../src/words/en.ts';
-import { recordingVoice } from '../../helpers/reminderRoom.ts';
-import { openReminderStudio } from '../../helpers/reminderStudio.ts';
+import { recordingVoice } from '../../helpers/room/reminderRoom.ts';
+import { openReminderStudio } from '../../helpers/room/reminderStudio.ts';
 import { settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 
 const minute = 60_000;

@@ -12,7 +12,7 @@ import { loadNotes } from '../../../src/seed/loadNotes.ts';
 import { openHandbook } from '../../../src/search/openHandbook.ts';
 import { noteCautions, noteCommands } from '../../../src/studio/handbook.ts';
 import { en } from '../../../src/words/en.ts';
-import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openGlazeRoom, gullGreyLine, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, gullGreyLine, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 import offTopic from './offTopic.json' with { type: 'json' };
 import tuned from './questions.json' with { type: 'json' };
 import heldOut from './questionsHeldOut.json' with { type: 'json' };

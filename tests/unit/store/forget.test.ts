@@ -14,7 +14,7 @@ import { streamNo, type Role } from '../../../src/studio/ids.ts';
 import { en } from '../../../src/words/en.ts';
 import { standsIn } from '../../helpers/store/fileBytes.ts';
 import { handbook } from '../../helpers/handbook.ts';
-import { gullGreyLine } from '../../helpers/glazeRoom.ts';
+import { gullGreyLine } from '../../helpers/room/glazeRoom.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 import { openTestStore } from '../../helpers/store/storeFile.ts';
 

@@ -8,7 +8,7 @@ import { streamNo, type MemberId } from '../../../src/studio/ids.ts';
 import type { PeopleChange } from '../../../src/studio/logbook/ports.ts';
 import { en } from '../../../src/words/en.ts';
 import { standsIn } from '../../helpers/store/fileBytes.ts';
-import { gullGreyLine } from '../../helpers/glazeRoom.ts';
+import { gullGreyLine } from '../../helpers/room/glazeRoom.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';

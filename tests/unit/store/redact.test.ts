@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { standsIn } from '../../helpers/store/fileBytes.ts';
-import { openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 describe('redacting a note', () => {
   it('takes the text out of log, answers and bytes; the entry stays and says so', async () => {

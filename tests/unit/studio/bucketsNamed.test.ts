@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BucketState } from '../../../src/studio/bucket/bucketState.ts';
 import { bucketsNamed } from '../../../src/studio/naming/bucketsNamed.ts';
-import { openGlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom } from '../../helpers/room/glazeRoom.ts';
 import { handbook } from '../../helpers/handbook.ts';
 
 let all: BucketState[] | undefined;

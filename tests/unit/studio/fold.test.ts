@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf, type Answer } from '../../helpers/discord/answerSchemas.ts';
-import { openRoomWithGullGrey, type GlazeRoom, stateOf } from '../../helpers/glazeRoom.ts';
+import { openRoomWithGullGrey, type GlazeRoom, stateOf } from '../../helpers/room/glazeRoom.ts';
 
 const ask = '/water-or-stir bucket:gg';
 const good = '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes';

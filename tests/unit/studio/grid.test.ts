@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
-import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 /** Well outside 1.42 to 1.46, or inside it, with the ± 0.01 of a stated gravity. */
 const gravities = { low: 1.36, in: 1.44, high: 1.5 } as const;

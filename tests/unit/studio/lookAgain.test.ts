@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
-import { gullGreyLine, openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { gullGreyLine, openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 describe('a look at the flow after a dose', () => {
   it('counts eleven minutes after the stir, as the ladder asks for', async () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { celsius, gravity, micrometres, millimetres } from '../../../src/glaze/units.ts';
 import { hinderedFallTime } from '../../../src/glaze/slurry/settling.ts';
 import { verdictOf, type Answer } from '../../helpers/discord/answerSchemas.ts';
-import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 const hours = 60;
 const read = (seen: string) => `/reading bucket:1 gravity:1.44 seconds:14 stirred:yes seen:${seen}`;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
-import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 const hours = 60;
 const days = 24 * hours;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { verdictOf, type Answer } from '../../helpers/discord/answerSchemas.ts';
-import { openGlazeRoom, openRoomWithGullGrey, stateOf } from '../../helpers/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, stateOf } from '../../helpers/room/glazeRoom.ts';
 
 const days = 24 * 60;
 const text = (answer: Answer) =>

@@ -1,17 +1,17 @@
 import { expect } from 'vitest';
-import type { Desk, Request } from '../../src/contract/contract.ts';
-import { openDesk } from '../../src/desk/dispatch.ts';
-import { printLine } from '../../src/contract/parseLine.ts';
-import { speak } from '../../src/desk/speak.ts';
-import { commands } from '../../src/start/registry.ts';
-import { seq, type Instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';
-import type { Store } from '../../src/store/openStore.ts';
-import { replyJson } from '../../src/terminal/plainReply.ts';
-import { handbook } from './handbook.ts';
-import { en } from '../../src/words/en.ts';
-import { answerSchema, type Answer } from './discord/answerSchemas.ts';
-import { noonPlus } from './store/storeEvents.ts';
-import { openTestStore } from './store/storeFile.ts';
+import type { Desk, Request } from '../../../src/contract/contract.ts';
+import { openDesk } from '../../../src/desk/dispatch.ts';
+import { printLine } from '../../../src/contract/parseLine.ts';
+import { speak } from '../../../src/desk/speak.ts';
+import { commands } from '../../../src/start/registry.ts';
+import { seq, type Instant, type MemberId, type Role, type StudioId } from '../../../src/studio/ids.ts';
+import type { Store } from '../../../src/store/openStore.ts';
+import { replyJson } from '../../../src/terminal/plainReply.ts';
+import { handbook } from '../handbook.ts';
+import { en } from '../../../src/words/en.ts';
+import { answerSchema, type Answer } from '../discord/answerSchemas.ts';
+import { noonPlus } from '../store/storeEvents.ts';
+import { openTestStore } from '../store/storeFile.ts';
 
 /** Every number in data; as JSON those that are not finite would be null. */
 export const numbersIn = (value: unknown): number[] => {

@@ -1,11 +1,11 @@
-import type { Desk } from '../../src/contract/contract.ts';
-import { openDesk } from '../../src/desk/dispatch.ts';
-import { speak } from '../../src/desk/speak.ts';
-import { commands } from '../../src/start/registry.ts';
-import type { Store } from '../../src/store/openStore.ts';
-import { instant, type MemberId, type Role, type StudioId } from '../../src/studio/ids.ts';
-import { handbook } from './handbook.ts';
-import { en } from '../../src/words/en.ts';
+import type { Desk } from '../../../src/contract/contract.ts';
+import { openDesk } from '../../../src/desk/dispatch.ts';
+import { speak } from '../../../src/desk/speak.ts';
+import { commands } from '../../../src/start/registry.ts';
+import type { Store } from '../../../src/store/openStore.ts';
+import { instant, type MemberId, type Role, type StudioId } from '../../../src/studio/ids.ts';
+import { handbook } from '../handbook.ts';
+import { en } from '../../../src/words/en.ts';
 
 export interface ReminderStudio {
   desk: Desk;

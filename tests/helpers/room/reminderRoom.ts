@@ -1,14 +1,14 @@
 import { onTestFinished } from 'vitest';
-import type { Reply, Voice } from '../../src/contract/contract.ts';
-import { connectDiscord } from '../../src/start/connectDiscord.ts';
-import { startReminders, type Reminders } from '../../src/reminders/startReminders.ts';
-import { openStore, type Store } from '../../src/store/openStore.ts';
-import { instant, type MemberId } from '../../src/studio/ids.ts';
-import { en } from '../../src/words/en.ts';
-import { DiscordDouble } from './discord/discordDouble.ts';
-import type { Person } from './discord/discordWorld.ts';
+import type { Reply, Voice } from '../../../src/contract/contract.ts';
+import { connectDiscord } from '../../../src/start/connectDiscord.ts';
+import { startReminders, type Reminders } from '../../../src/reminders/startReminders.ts';
+import { openStore, type Store } from '../../../src/store/openStore.ts';
+import { instant, type MemberId } from '../../../src/studio/ids.ts';
+import { en } from '../../../src/words/en.ts';
+import { DiscordDouble } from '../discord/discordDouble.ts';
+import type { Person } from '../discord/discordWorld.ts';
 import { openReminderStudio, type ReminderStudio } from './reminderStudio.ts';
-import { settableClock, storeFile } from './store/storeFile.ts';
+import { settableClock, storeFile } from '../store/storeFile.ts';
 
 export interface ReminderRoom extends ReminderStudio {
   discord: DiscordDouble;

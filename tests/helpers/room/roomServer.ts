@@ -3,13 +3,13 @@ import { request as httpRequest, type IncomingHttpHeaders, type IncomingMessage 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
-import { openApp, type App } from '../../src/start/app.ts';
-import { systemClock, type Clock } from '../../src/clock.ts';
-import { speak } from '../../src/desk/speak.ts';
-import { connectRoom } from '../../src/start/connectRoom.ts';
-import type { RunningRoom } from '../../src/room/server/startRoom.ts';
-import { openDemo } from '../../src/start/openDemo.ts';
-import type { StudioId } from '../../src/studio/ids.ts';
+import { openApp, type App } from '../../../src/start/app.ts';
+import { systemClock, type Clock } from '../../../src/clock.ts';
+import { speak } from '../../../src/desk/speak.ts';
+import { connectRoom } from '../../../src/start/connectRoom.ts';
+import type { RunningRoom } from '../../../src/room/server/startRoom.ts';
+import { openDemo } from '../../../src/start/openDemo.ts';
+import type { StudioId } from '../../../src/studio/ids.ts';
 
 export interface TestRoom {
   app: App;
