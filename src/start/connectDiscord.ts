@@ -1,5 +1,5 @@
 import type { App } from './app.ts';
-import { startDiscord, type Discord, type DiscordSettings } from '../discord/startDiscord.ts';
+import { startDiscord, type Discord, type DiscordSettings } from '../discord/connection/startDiscord.ts';
 import type { DiscordPorts } from '../discord/ports.ts';
 import { days, later } from '../studio/ids.ts';
 

@@ -1,5 +1,5 @@
 import { ConfigProblem } from './config.ts';
-import { DiscordProblem } from '../discord/discordProblem.ts';
+import { DiscordProblem } from '../discord/connection/discordProblem.ts';
 import { StoreProblem } from '../store/engine/storeProblem.ts';
 import { discordWords } from '../words/platform/discordWords.ts';
 import { storeWords } from '../words/platform/storeWords.ts';

@@ -34,7 +34,7 @@ describe('commands', () => {
     const { discord, ports } = await open();
     const registered = () => discord.calls.filter((call) => call.method === 'PUT');
     expect(registered()).toHaveLength(1);
-    const { registerCommands } = await import('../../src/discord/registerCommands.ts');
+    const { registerCommands } = await import('../../src/discord/connection/registerCommands.ts');
     const { REST } = await import('discord.js');
     const rest = new REST({ api: discord.api }).setToken(discord.token);
     await registerCommands(rest, discord.world.applicationId, undefined, ports);

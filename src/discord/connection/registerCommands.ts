@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { Routes, type REST } from 'discord.js';
-import type { DiscordPorts } from './ports.ts';
-import { slashCommands } from './render/slashCommands.ts';
+import type { DiscordPorts } from '../ports.ts';
+import { slashCommands } from '../render/slashCommands.ts';
 
 /**
  * Registers the commands where they changed since the last time, in one server or everywhere. Discord

@@ -7,16 +7,16 @@ import {
   Options,
   type GatewayInteractionCreateDispatchData,
 } from 'discord.js';
-import type { Voice } from '../contract/contract.ts';
+import type { Voice } from '../../contract/contract.ts';
 import { DiscordProblem } from './discordProblem.ts';
-import { failureOf, forLog } from './failure.ts';
-import type { Bot } from './bot.ts';
-import { discordVoice } from './message/discordVoice.ts';
+import { failureOf, forLog } from '../failure.ts';
+import type { Bot } from '../bot.ts';
+import { discordVoice } from '../message/discordVoice.ts';
 import { guardConnection } from './guardConnection.ts';
-import { handleInteraction } from './answer/handleInteraction.ts';
-import type { DiscordPorts } from './ports.ts';
+import { handleInteraction } from '../answer/handleInteraction.ts';
+import type { DiscordPorts } from '../ports.ts';
 import { registerCommands } from './registerCommands.ts';
-import { within } from './answer/within.ts';
+import { within } from '../answer/within.ts';
 
 export interface DiscordSettings {
   token: string;

@@ -1,6 +1,6 @@
 import { Events, type Client } from 'discord.js';
-import { forLog } from './failure.ts';
-import type { DiscordPorts } from './ports.ts';
+import { forLog } from '../failure.ts';
+import type { DiscordPorts } from '../ports.ts';
 
 /**
  * Watches for a connection that will not come back: the client then stays alive and deaf, so that the
