@@ -7,7 +7,7 @@ import { bucketConditions, conditionKey, type Conditions } from '../../src/studi
 import { faultFinding } from '../../src/studio/firing/faultFinding.ts';
 import { faults, type Fault } from '../../src/studio/firing/firedEvent.ts';
 import { days, entryId, firedStream, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
-import { must } from '../unit/glaze/must.ts';
+import { must } from '../helpers/glaze/must.ts';
 
 const start = Date.UTC(2026, 0, 1, 21);
 const zone = 'America/St_Johns';

@@ -18,7 +18,7 @@ import {
   type Gravity,
   type Millilitres,
 } from '../../src/glaze/units.ts';
-import { must } from '../unit/glaze/must.ts';
+import { must } from '../helpers/glaze/must.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const volumes = between(100, 200_000).map(millilitres);

@@ -16,7 +16,7 @@ import { weighedGravityUncertainty } from '../../src/glaze/slurry/uncertainty.ts
 import * as u from '../../src/glaze/units.ts';
 import { waterDensity } from '../../src/glaze/water/waterDensity.ts';
 import { waterViscosity } from '../../src/glaze/water/waterViscosity.ts';
-import { must } from '../unit/glaze/must.ts';
+import { must } from '../helpers/glaze/must.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 

@@ -311,7 +311,8 @@ describe('a formula given anything', () => {
     const folder = new URL('../../src/glaze/', import.meta.url);
     const known = new Set([...Object.keys(formulas), ...neverRefuse]);
     const unknown: string[] = [];
-    for (const file of readdirSync(folder)) {
+    const files = readdirSync(folder, { recursive: true, encoding: 'utf8' });
+    for (const file of files.filter((name) => name.endsWith('.ts'))) {
       const exported: Record<string, unknown> = await import(new URL(file, folder).href);
       for (const [name, value] of Object.entries(exported))
         if (typeof value === 'function' && !known.has(name)) unknown.push(`${file}: ${name}`);

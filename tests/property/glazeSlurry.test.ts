@@ -4,7 +4,7 @@ import { recipeSolidsGravity } from '../../src/glaze/slurry/recipeSolids.ts';
 import * as slurryOf from '../../src/glaze/slurry/slurry.ts';
 import { solidsGravityByDrying } from '../../src/glaze/slurry/solidsByDrying.ts';
 import { grams, gravity, ouncesPerImperialPint } from '../../src/glaze/units.ts';
-import { must } from '../unit/glaze/must.ts';
+import { must } from '../helpers/glaze/must.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Solids of some material, and a slurry of it that is not dry powder. */

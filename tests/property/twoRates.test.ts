@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { benjaminiHochberg } from '../../src/glaze/statistics/benjaminiHochberg.ts';
 import { fisherExact, leastFisherP, type TwoRates } from '../../src/glaze/statistics/fisherExact.ts';
 import { bayesFactorOfRates, differenceOfRates } from '../../src/glaze/statistics/twoRates.ts';
-import { must } from '../unit/glaze/must.ts';
+import { must } from '../helpers/glaze/must.ts';
 
 const ratesUpTo = (most: number): fc.Arbitrary<TwoRates> =>
   fc.tuple(fc.integer({ min: 1, max: most }), fc.integer({ min: 1, max: most })).chain(([of, otherOf]) =>

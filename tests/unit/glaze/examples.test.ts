@@ -19,7 +19,9 @@ interface Example {
 }
 
 const folder = new URL('../../../src/glaze/', import.meta.url);
-const files = readdirSync(folder).filter((name) => name.endsWith('.ts'));
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
+  name.endsWith('.ts'),
+);
 const sources = files.map((file) => ({ file, text: readFileSync(new URL(file, folder), 'utf8') }));
 const examples = sources.flatMap(({ file, text }) =>
   [...text.matchAll(/@example (.+?) \/\/=> (.+?)(?: \*\/)?$/gm)].map(
@@ -56,6 +58,14 @@ const agree = (actual: unknown, expected: unknown, at: string): void => {
 };
 
 describe('the worked example beside each formula', () => {
+  it('is there for each', () => {
+    const docs = sources.flatMap(
+      ({ text }) => text.match(/\/\*\*(?:(?!\*\/)[^])*@formula(?:(?!\*\/)[^])*\*\//g) ?? [],
+    );
+    expect(docs.length).toBeGreaterThan(0);
+    expect(docs.filter((doc) => !doc.includes('@example'))).toEqual([]);
+  });
+
   it.each(examples)('$file: $call', ({ call, result }) => agree(evaluate(call), printed(result), call));
 
   it('stands beside every formula that has a @formula', () => {

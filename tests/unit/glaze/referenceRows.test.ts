@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { referenceRows } from './referenceRows.ts';
+import { referenceRows } from '../../helpers/glaze/referenceRows.ts';
 
 it('no reference row is there twice, and none has lost its source or its mark', () => {
   expect(new Set(referenceRows.map(({ id }) => id)).size).toBe(referenceRows.length);
