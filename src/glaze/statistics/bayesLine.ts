@@ -30,7 +30,8 @@ const learned = (
   scale: number,
 ): { belief: LineBelief; likelihood: number } => {
   const along = covariance.map((row) => dot(row, at));
-  const sd = Math.sqrt(dot(along, at) + (noise * scale) ** 2);
+  // What decimals lose must not leave less than nothing.
+  const sd = Math.sqrt(Math.max(0, dot(along, at)) + (noise * scale) ** 2);
   const z = (dot(mean, at) - seen) / sd;
   const chance = above ? normalCdf(z) : density(z) / sd;
   // A floor far above belief: the tail's own ratio, where both would be lost to underflow.
