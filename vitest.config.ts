@@ -1,3 +1,4 @@
+import './src/needsNode.js';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({

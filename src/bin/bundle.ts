@@ -1,4 +1,23 @@
+import { existsSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import { rolldown, type InputOptions } from 'rolldown';
+
+/** Written last, so that a build that was cut short is done again. */
+const stamp = 'dist/built';
+
+const changedAt = (path: string): number => statSync(path).mtimeMs;
+
+/** Whether anything that is bundled has changed since, or was taken away. */
+const isCurrent = (): boolean => {
+  if (!existsSync(stamp)) return false;
+  const built = changedAt(stamp);
+  const sources = ['src', 'commands'].flatMap((folder) => [
+    folder,
+    ...readdirSync(folder, { recursive: true, encoding: 'utf8' }).map((name) => join(folder, name)),
+  ]);
+  return ['package-lock.json', ...sources].every((path) => changedAt(path) < built);
+};
 
 /** Native code, and what is loaded only when a chart is drawn or when it happens to be there. */
 const external = [
@@ -17,19 +36,23 @@ const write = async (options: InputOptions, dir: string, minify: boolean) => {
   await bundle.close();
 };
 
-// The room's page as a phone loads it, and the program as it starts fastest: few files each.
-await write(
-  { input: ['src/room/page/main.ts', 'src/room/page/board.ts'], platform: 'browser' },
-  'dist/page',
-  true,
-);
-await write(
-  {
-    input: ['dist/src/main.js', 'dist/src/store/compactWorker.js'],
-    platform: 'node',
-    external,
-    checks: { eval: false },
-  },
-  'dist/run',
-  false,
-);
+const { values } = parseArgs({ options: { 'if-changed': { type: 'boolean', default: false } } });
+if (!values['if-changed'] || !isCurrent()) {
+  // The room's page as a phone loads it, and the program as it starts fastest: few files each.
+  await write(
+    { input: ['src/room/page/main.ts', 'src/room/page/board.ts'], platform: 'browser' },
+    'dist/page',
+    true,
+  );
+  await write(
+    {
+      input: ['src/needsNode.js', 'src/start/main.ts', 'src/store/backup/compactWorker.ts'],
+      platform: 'node',
+      external,
+      checks: { eval: false },
+    },
+    'dist/run',
+    false,
+  );
+  writeFileSync(stamp, '');
+}

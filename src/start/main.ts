@@ -1,3 +1,4 @@
+import '../needsNode.js';
 import { parseArgs } from 'node:util';
 import { pino } from 'pino';
 import { openApp, type App } from './app.ts';

@@ -32,9 +32,9 @@ const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 const file = (name: string): string => join(folder, `${name}.db`);
 const kinds = {
   ours: (name = 'ours') =>
-    BenchBot.start('../../../run/main.js', { DATABASE_FILE: file(name), LOG_LEVEL: 'error', ROOM: 'off' }),
-  inserting: (name = 'inserting') => BenchBot.start('./bareBot.js', { BARE_DATABASE: file(name) }),
-  bare: () => BenchBot.start('./bareBot.js', {}),
+    BenchBot.start('../../dist/run/main.js', { DATABASE_FILE: file(name), LOG_LEVEL: 'error', ROOM: 'off' }),
+  inserting: (name = 'inserting') => BenchBot.start('./bareBot.ts', { BARE_DATABASE: file(name) }),
+  bare: () => BenchBot.start('./bareBot.ts', {}),
 };
 
 const report = new Report();

@@ -95,7 +95,7 @@ console.log(
 const due = STUDIOS * COATS;
 const readyAt = instant(systemClock.now() + due * 3 + 5_000);
 await coats(readyAt);
-const child = spawn(process.execPath, [fileURLToPath(new URL('../../src/main.js', import.meta.url))], {
+const child = spawn(process.execPath, [fileURLToPath(new URL('../../dist/run/main.js', import.meta.url))], {
   stdio: ['ignore', 'ignore', 'inherit'],
   env: {
     PATH: process.env['PATH'],

@@ -17,7 +17,7 @@ const LOADS = quick ? 3 : 7;
 const FLOOD = 10_000;
 const FLOOD_SECONDS = quick ? 2 : 20;
 
-const root = fileURLToPath(new URL('../../../..', import.meta.url));
+const root = fileURLToPath(new URL('../..', import.meta.url));
 
 const folder = mkdtempSync(join(tmpdir(), 'bench-room-'));
 const server = spawn(process.execPath, [join(root, 'dist/run/main.js')], {
@@ -145,7 +145,7 @@ print(`… heard by the others, ${heard.length} times, p99`, ms(at(heard, 0.99))
 
 const few = await roomCrowd(port, 10);
 const flood = spawn(process.execPath, [
-  fileURLToPath(new URL('./flood.js', import.meta.url)),
+  fileURLToPath(new URL('./flood.ts', import.meta.url)),
   ...[port, FLOOD, FLOOD_SECONDS].map(String),
 ]);
 let flooded = '';

@@ -1,10 +1,10 @@
 /** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- reminders` the queue of reminders, `npm run bench -- ask` the look-up of a question. */
 const benches = {
-  bot: './bench.js',
-  learn: './learn.js',
-  room: './room.js',
-  reminders: './reminders.js',
-  ask: './ask.js',
+  bot: './bench.ts',
+  learn: './learn.ts',
+  room: './room.ts',
+  reminders: './reminders.ts',
+  ask: './ask.ts',
 };
 const [wanted = 'bot'] = process.argv.slice(2).filter((word) => !word.startsWith('--'));
 if (wanted === 'bot') await import(benches.bot);

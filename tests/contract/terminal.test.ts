@@ -1,22 +1,17 @@
 import { existsSync, writeFileSync } from 'node:fs';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { verdictOf, verdictSchema, type Answer } from '../helpers/discord/answerSchemas.ts';
-import { buildSay, runSay, type Said } from '../helpers/sayProcess.ts';
+import { runSay, type Said } from '../helpers/sayProcess.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { settableClock, storeFile } from '../helpers/store/storeFile.ts';
-
-let build: string;
-beforeAll(() => {
-  build = buildSay();
-}, 60_000);
 
 const noon = '2026-03-08T12:00:00Z';
 const terminal = (file = storeFile()) => ({
   file,
-  run: (...args: string[]) => runSay(build, file, args),
+  run: (...args: string[]) => runSay(file, args),
   /** Lines on standard input. */
-  read: (input: string, ...args: string[]) => runSay(build, file, [...args, '-'], { input }),
+  read: (input: string, ...args: string[]) => runSay(file, [...args, '-'], { input }),
 });
 const json = (said: Said): Answer[] => said.answers();
 const only = (said: Said): Answer => {
@@ -199,7 +194,7 @@ describe('lines on standard input', () => {
   it('a reader that has read enough ends it quietly, and nothing more is done', async () => {
     const room = await withGullGrey();
     const input = '/stirred bucket:gg\n'.repeat(3000);
-    const said = await runSay(build, room.file, ['--at', noon, '--json', '-'], { input, enough: 100 });
+    const said = await runSay(room.file, ['--at', noon, '--json', '-'], { input, enough: 100 });
     expect(said).toMatchObject({ code: 0, stderr: '' });
     const log = only(await room.run('--json', '/bucket log bucket:gg most:1'));
     const [{ entry }] = z.tuple([z.looseObject({ entry: z.string() })]).parse(log.data['entries']);

@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { answerSchema } from '../helpers/discord/answerSchemas.ts';
 import { storeFile } from '../helpers/store/storeFile.ts';
 
-const say = fileURLToPath(new URL('../../dist/src/bin/say.js', import.meta.url));
+const say = fileURLToPath(new URL('../../src/bin/say.ts', import.meta.url));
 const coatsSchema = z.object({
   coats: z.array(
     z.looseObject({

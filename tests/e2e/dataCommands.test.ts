@@ -10,7 +10,7 @@ import { exportSchema } from '../helpers/store/exportSchema.ts';
 import { standsIn } from '../helpers/store/fileBytes.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const program = (name: string) => join(root, 'dist/src/bin', `${name}.js`);
+const program = (name: string) => join(root, 'src/bin', `${name}.ts`);
 const setting = (file: string) => ({
   cwd: dirname(file),
   env: { PATH: process.env['PATH'] ?? '', TZ: 'UTC', DATABASE_FILE: file },

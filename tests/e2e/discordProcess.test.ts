@@ -40,7 +40,7 @@ afterEach(async () => {
 const start = async (): Promise<void> => {
   const { identifies } = discord.gateway;
   const before = identifies.length;
-  ({ child, said } = runBuilt('../run/main.js', {
+  ({ child, said } = runBuilt({
     DISCORD_TOKEN: discord.token,
     DISCORD_API: discord.api,
     DATABASE_FILE: join(folder, 'studio.db'),
@@ -134,7 +134,7 @@ describe('the whole program on Discord', () => {
     child.kill('SIGTERM');
     await exit();
     discord.gateway.refusing = 4014;
-    ({ child, said } = runBuilt('../run/main.js', {
+    ({ child, said } = runBuilt({
       DISCORD_TOKEN: discord.token,
       DISCORD_API: discord.api,
       DATABASE_FILE: join(folder, 'studio.db'),
@@ -147,7 +147,7 @@ describe('the whole program on Discord', () => {
     const fails = async (env: Record<string, string>): Promise<[unknown, string]> => {
       child.kill('SIGTERM');
       await exit();
-      ({ child, said } = runBuilt('../run/main.js', {
+      ({ child, said } = runBuilt({
         DATABASE_FILE: join(folder, 'studio.db'),
         ROOM: 'off',
         ...env,

@@ -39,7 +39,7 @@ test(`each reminder comes once, though the program is killed ${KILLS} times whil
   const file = storeFile();
   await coats(file);
   const start = () =>
-    runBuilt('main.js', {
+    runBuilt({
       DISCORD_TOKEN: discord.token,
       DISCORD_API: discord.api,
       DATABASE_FILE: file,

@@ -1,12 +1,7 @@
-import { beforeAll, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { verdictOf, type Answer } from '../helpers/discord/answerSchemas.ts';
-import { buildSay, runSay } from '../helpers/sayProcess.ts';
+import { runSay } from '../helpers/sayProcess.ts';
 import { storeFile } from '../helpers/store/storeFile.ts';
-
-let build: string;
-beforeAll(() => {
-  build = buildSay();
-}, 60_000);
 
 const setUp = `
 @2026-05-20T17:00:00Z Tove keeper
@@ -59,7 +54,7 @@ const evening: [line: string, step: string, title: RegExp][] = [
 ];
 
 const spoken = async (file: string, lines: string): Promise<Answer[]> => {
-  const said = await runSay(build, file, ['--json', '-'], { input: lines });
+  const said = await runSay(file, ['--json', '-'], { input: lines });
   expect(said.stderr).toBe('');
   return said.answers();
 };

@@ -3,12 +3,9 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-/** Starts a built program in a process of its own, away from this machine's settings. */
-export const runBuilt = (
-  program: string,
-  env: Record<string, string>,
-): { child: ChildProcess; said: string[] } => {
-  const child = spawn(process.execPath, [`${root}dist/src/${program}`], {
+/** Starts the program as it was bundled, in a process of its own, away from this machine's settings. */
+export const runBuilt = (env: Record<string, string>): { child: ChildProcess; said: string[] } => {
+  const child = spawn(process.execPath, [`${root}dist/run/main.js`], {
     cwd: root,
     stdio: ['ignore', 'pipe', 'pipe'],
     env: { PATH: process.env['PATH'], TZ: 'UTC', ...env },

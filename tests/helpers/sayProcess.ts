@@ -1,10 +1,8 @@
 import { spawn } from 'node:child_process';
-import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { answerSchema, type Answer } from './discord/answerSchemas.ts';
-import { buildFiles } from './store/storeBuild.ts';
 
-/** The terminal's program, compiled; answers the folder. */
-export const buildSay = (): string => buildFiles(['src/bin/say.ts']);
+const say = fileURLToPath(new URL('../../src/bin/say.ts', import.meta.url));
 
 export interface Said {
   code: number | null;
@@ -16,7 +14,6 @@ export interface Said {
 
 /** Runs the program as a script would, with nothing of this machine's settings. */
 export const runSay = (
-  build: string,
   file: string,
   args: readonly string[],
   {
@@ -25,7 +22,7 @@ export const runSay = (
   }: { input?: string; /** Hangs up after so many characters of replies. */ enough?: number } = {},
 ): Promise<Said> =>
   new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(build, 'src/bin/say.js'), ...args], {
+    const child = spawn(process.execPath, [say, ...args], {
       env: { PATH: process.env['PATH'] ?? '', TZ: 'UTC', DATABASE_FILE: file },
     });
     const heard = { stdout: '', stderr: '' };

@@ -10,7 +10,7 @@ export type BackedUp = { ok: true } | { ok: false; kind: StoreProblemKind; detai
 export const backUp = (file: string, target: string): Promise<void> =>
   new Promise((resolve, reject) => {
     if (existsSync(target)) throw new StoreProblem('exists', target, 'there is a file of that name already');
-    // The same module, as source or as compiled.
+    // The same module, as source or as bundled.
     const script = new URL(`./backUpWorker${extname(import.meta.url)}`, import.meta.url);
     const worker = new Worker(script, { workerData: { file, target } });
     worker.once('message', (answer: BackedUp) =>

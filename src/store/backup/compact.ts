@@ -1,11 +1,8 @@
 import { extname } from 'node:path';
 import { Worker } from 'node:worker_threads';
 
-/** As compiled beside this module; run from source, the tests have it built. */
-const script = new URL(
-  extname(import.meta.url) === '.ts' ? '../../dist/src/store/compactWorker.js' : './compactWorker.js',
-  import.meta.url,
-);
+/** The module beside this one, as source or as bundled. */
+const script = new URL(`./compactWorker${extname(import.meta.url)}`, import.meta.url);
 
 /**
  * Takes what was deleted out of the file's very bytes. In a thread of its own: it may take a while. False when somebody

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 
 export interface StoreProcess {
   readonly lines: readonly string[];
@@ -11,16 +11,10 @@ export interface StoreProcess {
   ended: Promise<number | null>;
 }
 
-export const startWriter = (
-  build: string,
-  file: string,
-  mode: 'log' | 'hold' | 'once',
-  as: { uid?: number } = {},
-): StoreProcess => {
-  const child = spawn(process.execPath, [join(build, 'tests/helpers/storeWriter.js'), file, mode], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-    ...as,
-  });
+const writer = fileURLToPath(new URL('./storeWriter.ts', import.meta.url));
+
+export const startWriter = (file: string, mode: 'log' | 'hold' | 'once' | 'try'): StoreProcess => {
+  const child = spawn(process.execPath, [writer, file, mode], { stdio: ['ignore', 'pipe', 'inherit'] });
   const lines: string[] = [];
   const watchers = new Set<() => void>();
   let rest = '';

@@ -1,21 +1,13 @@
-import { readFileSync, rmSync, symlinkSync } from 'node:fs';
-import { dirname } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readFileSync, symlinkSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
 import { seq, streamNo } from '../../../src/studio/ids.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { openStore } from '../../../src/store/openStore.ts';
-import { buildStore } from '../../helpers/store/storeBuild.ts';
 import { openTestStore, settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 import { startWriter } from '../../helpers/store/storeProcess.ts';
 
 const clock = settableClock();
 const locked = expect.objectContaining({ name: 'StoreProblem', kind: 'locked' });
-
-let build = '';
-beforeAll(() => {
-  build = buildStore();
-});
-afterAll(() => rmSync(dirname(build), { recursive: true, force: true }));
 
 describe('a file with an owner', () => {
   it('is refused to a second one, by whatever name, and stays as it was', async () => {
@@ -36,7 +28,7 @@ describe('a file with an owner', () => {
 
   it('is refused while another process owns it, and taken over at once when that is killed', async () => {
     const file = storeFile();
-    const holder = startWriter(build, file, 'hold');
+    const holder = startWriter(file, 'hold');
     await holder.line((line) => line === 'open');
     await expect(openStore(file, { clock, waitMs: 100 })).rejects.toEqual(locked);
     await holder.kill();
@@ -45,7 +37,7 @@ describe('a file with an owner', () => {
 
   it('serves several short processes that come at the same time', async () => {
     const file = storeFile();
-    const writers = [1, 2, 3, 4].map(() => startWriter(build, file, 'once'));
+    const writers = [1, 2, 3, 4].map(() => startWriter(file, 'once'));
     expect(await Promise.all(writers.map(({ ended }) => ended))).toEqual([0, 0, 0, 0]);
     const store = await openTestStore({ file });
     const studio = await store.people.studioOf('terminal', 'here', '');
@@ -59,7 +51,7 @@ describe('a process killed while it writes', () => {
     const file = storeFile();
     const acknowledged: [key: string, entry: string][] = [];
     for (const entries of [1, 5, 20, 60, 150, 300, 500, 800]) {
-      const writer = startWriter(build, file, 'log');
+      const writer = startWriter(file, 'log');
       await writer.line(() => writer.lines.length > entries);
       await writer.kill();
       for (const line of writer.lines.slice(1)) {

@@ -1,25 +1,20 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import Sqlite from 'better-sqlite3';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
-import { buildStore } from '../../helpers/store/storeBuild.ts';
 import { gullGrey, loggedAt, water } from '../../helpers/store/storeEvents.ts';
 import { openTestStore, storeFile } from '../../helpers/store/storeFile.ts';
 import { startWriter } from '../../helpers/store/storeProcess.ts';
 
-let build = '';
-beforeAll(() => {
-  build = buildStore();
-});
-afterAll(() => rmSync(dirname(build), { recursive: true, force: true }));
-
+const root = fileURLToPath(new URL('../../..', import.meta.url));
 const run = (command: 'rebuild' | 'backup', file: string, ...typed: string[]) => {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    [join(build, `src/bin/${command}.js`), ...typed],
+    [join(root, `src/bin/${command}.ts`), ...typed],
     { encoding: 'utf8', env: { ...process.env, DATABASE_FILE: file } },
   );
   return { status, stdout, stderr };
@@ -98,7 +93,7 @@ describe('rebuild', () => {
 
   it('checks beside a running owner, but does not rewrite under it', async () => {
     const file = storeFile();
-    const writer = startWriter(build, file, 'log');
+    const writer = startWriter(file, 'log');
     await writer.line(() => writer.lines.length > 50);
     expect(run('rebuild', file, '--check')).toMatchObject({ status: 0, stderr: '' });
     const refused = run('rebuild', file);
@@ -127,7 +122,7 @@ describe('backup', () => {
   it('copies everything acknowledged before it, while the owner goes on writing', async () => {
     const file = storeFile();
     const target = `${file}.copy`;
-    const writer = startWriter(build, file, 'log');
+    const writer = startWriter(file, 'log');
     await writer.line(() => writer.lines.length > 100);
     const before = writer.lines.slice(1).map((line) => line.split(' ')[1]);
     expect(run('backup', file, target).status).toBe(0);
