@@ -1,10 +1,10 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { expect, it } from 'vitest';
-import { exportJson } from '../../src/command/exportJson.ts';
-import { checkStates } from '../../src/store/checkStates.ts';
+import { exportJson } from '../../src/replies/export/exportJson.ts';
+import { checkStates } from '../../src/store/states/checkStates.ts';
 import { instant } from '../../src/studio/ids.ts';
-import { openTestStore, storeFile } from '../helpers/storeFile.ts';
+import { openTestStore, storeFile } from '../helpers/store/storeFile.ts';
 
 const kept = (name: string) => gunzipSync(readFileSync(new URL(`../fixtures/${name}.gz`, import.meta.url)));
 

@@ -213,6 +213,7 @@ export const rooms: readonly Room[] = [
     types: ['src/clock.ts'],
     instead: platform,
   },
+  { room: 'src/needsNode.js', instead: top },
   { room: 'src/start', packages: [''], instead: top },
   { room: 'src/readme', packages: [''], instead: top },
   { room: 'src/bin', packages: [''], instead: top },
