@@ -6,7 +6,7 @@ import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
-import type { BucketSettings } from '../../src/studio/bucketSettings.ts';
+import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 
 export const changeBucket = logs({
   name: 'change',

@@ -11,7 +11,7 @@ import {
 } from '../../src/studio/bucket/bucketEvent.ts';
 import fc from 'fast-check';
 import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../src/glaze/units.ts';
-import { bucketCautions, type BucketSettings } from '../../src/studio/bucketSettings.ts';
+import { bucketCautions, type BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { entryId, hours, instant, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

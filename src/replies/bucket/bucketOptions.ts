@@ -1,4 +1,4 @@
-import { bucketCautions, bucketUses, type BucketCaution } from '../../studio/bucketSettings.ts';
+import { bucketCautions, bucketUses, type BucketCaution } from '../../studio/settings/bucketSettings.ts';
 import { hours } from '../../studio/ids.ts';
 import type { Kind } from '../../contract/contract.ts';
 import { pick, several } from '../../contract/kinds/picks.ts';

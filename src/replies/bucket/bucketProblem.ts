@@ -1,4 +1,4 @@
-import type { BucketSettings } from '../../studio/bucketSettings.ts';
+import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';

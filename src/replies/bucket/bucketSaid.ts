@@ -1,6 +1,6 @@
 import { gravity, millimetres } from '../../glaze/units.ts';
 import { pailVolume } from '../../glaze/slurry/pailVolume.ts';
-import type { BucketSettings } from '../../studio/bucketSettings.ts';
+import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { bucketOptions } from './bucketOptions.ts';
 import type { Values } from '../../contract/contract.ts';
 

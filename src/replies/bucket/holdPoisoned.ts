@@ -1,4 +1,4 @@
-import type { BucketCaution } from '../../studio/bucketSettings.ts';
+import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Logging } from '../../contract/contract.ts';
 

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { flowCups } from '../../glaze/flow/flowCup.ts';
 import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../glaze/units.ts';
 import { flowLooks, holdCauses, sights, stirTools, type BucketEvent } from '../../studio/bucket/bucketEvent.ts';
-import { bucketCautions, bucketUses } from '../../studio/bucketSettings.ts';
+import { bucketCautions, bucketUses } from '../../studio/settings/bucketSettings.ts';
 import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
 import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
 import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';

@@ -2,7 +2,7 @@ import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.t
 import type { UpdateObject } from 'kysely';
 import { millilitres } from '../../glaze/units.ts';
 import type { Entry } from '../../studio/entry.ts';
-import type { BucketSettings } from '../../studio/bucketSettings.ts';
+import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { applyToBucket, foldBucket } from '../../studio/bucket/foldBucket.ts';
 import type { CoatEvent } from '../../studio/resist/coatEvent.ts';

@@ -1,6 +1,6 @@
 import type { Celsius, Gravity, Grams } from '../../glaze/units.ts';
 import type { BucketEvent, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
-import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { Contents } from '../contents/contents.ts';
 import type { DriftPoint } from '../contents/driftPoint.ts';
 import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';

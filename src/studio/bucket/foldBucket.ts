@@ -1,6 +1,6 @@
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { grams, type Millilitres } from '../../glaze/units.ts';
-import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
 import { type Contents, aged, contentsFrom, gravityOf, volumeOf, type Estimate } from '../contents/contents.ts';
 import { days, since, type StreamNo } from '../ids.ts';

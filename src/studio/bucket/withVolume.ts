@@ -1,6 +1,6 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { gravity, type Gravity, type Millilitres } from '../../glaze/units.ts';
-import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
 import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from '../contents/contents.ts';
 import type { Instant } from '../ids.ts';

@@ -1,6 +1,6 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import type { Gravity } from '../../glaze/units.ts';
-import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { Contents } from './contents.ts';
 import type { Instant } from '../ids.ts';
 

@@ -1,7 +1,7 @@
 import type { Checked } from '../../glaze/checked.ts';
 import { pailVolume } from '../../glaze/slurry/pailVolume.ts';
 import { millimetres, millilitres, type Millilitres, type Millimetres } from '../../glaze/units.ts';
-import type { BucketSettings, PailShape } from '../bucketSettings.ts';
+import type { BucketSettings, PailShape } from '../settings/bucketSettings.ts';
 import type { Estimate } from './contents.ts';
 
 /** A plastic pail narrows by about a tenth and is a quarter taller than its rim is wide (common practice). */

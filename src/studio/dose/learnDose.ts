@@ -2,7 +2,7 @@ import { bayesLine, chanceAbove, type LineMixture, type LinePoint } from '../../
 import { flowCup } from '../../glaze/flow/flowCup.ts';
 import type { Gravity, Seconds } from '../../glaze/units.ts';
 import type { CupTime } from '../bucket/bucketEvent.ts';
-import type { Window } from '../bucketSettings.ts';
+import type { Window } from '../settings/bucketSettings.ts';
 import type { FlowPoint } from '../bucket/bucketState.ts';
 
 /** Rungs of flocculant from now, each 0.03 % of the dry mass. */

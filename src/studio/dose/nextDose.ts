@@ -1,6 +1,6 @@
 import { dryContent } from '../../glaze/slurry/slurry.ts';
 import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
-import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
 import { learnDose, type Learned } from './learnDose.ts';

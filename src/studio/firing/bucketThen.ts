@@ -1,5 +1,5 @@
 import type { Gravity } from '../../glaze/units.ts';
-import type { Window } from '../bucketSettings.ts';
+import type { Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { outgrewReading } from '../bucket/couldMove.ts';
 import { known, throughout, type Conditions } from './dipCondition.ts';

@@ -1,6 +1,6 @@
 import type { BucketEntry, BucketEvent } from '../bucket/bucketEvent.ts';
 import type { Entry } from '../entry.ts';
-import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { CoatState } from '../resist/coat.ts';
 import type { CoatEvent } from '../resist/coatEvent.ts';

@@ -1,4 +1,4 @@
-import type { BucketCaution, BucketSettings } from '../bucketSettings.ts';
+import type { BucketCaution, BucketSettings } from './bucketSettings.ts';
 
 const forGloves: ReadonlySet<BucketCaution> = new Set([
   'gloves',

@@ -2,7 +2,7 @@ import type { Checked } from '../../glaze/checked.ts';
 import { powderToAdd, waterToAdd, waterToDrawOff } from '../../glaze/slurry/massBalance.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
-import type { Window } from '../bucketSettings.ts';
+import type { Window } from '../settings/bucketSettings.ts';
 import type { Estimate } from '../contents/contents.ts';
 import { safeAmount } from './safeAmount.ts';
 

@@ -1,5 +1,5 @@
 import type { CupTime, FlowLook } from '../bucket/bucketEvent.ts';
-import type { Window } from '../bucketSettings.ts';
+import type { Window } from '../settings/bucketSettings.ts';
 import { roomTemperature } from '../bucket/flocculantSolution.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { isDoseAtWork } from '../bucket/flowPoints.ts';

@@ -1,5 +1,5 @@
 import type { Gravity } from '../../glaze/units.ts';
-import type { Window } from '../bucketSettings.ts';
+import type { Window } from '../settings/bucketSettings.ts';
 import type { GravityBand } from './verdict.ts';
 
 /** Far below any reading, far above what arithmetic on decimals loses. */

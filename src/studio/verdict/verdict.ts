@@ -1,6 +1,6 @@
 import type { Celsius, Gravity, Grams, Millilitres, Seconds } from '../../glaze/units.ts';
 import type { FlowLook } from '../bucket/bucketEvent.ts';
-import type { BucketCaution, Window } from '../bucketSettings.ts';
+import type { BucketCaution, Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant, Seq, StreamNo } from '../ids.ts';
 

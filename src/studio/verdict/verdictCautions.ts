@@ -1,4 +1,4 @@
-import type { BucketSettings } from '../bucketSettings.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Step, VerdictCaution } from './verdict.ts';
 

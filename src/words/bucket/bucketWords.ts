@@ -1,4 +1,4 @@
-import type { BucketCaution } from '../../studio/bucketSettings.ts';
+import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
 import {

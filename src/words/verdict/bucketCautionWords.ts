@@ -1,4 +1,4 @@
-import type { BucketCaution } from '../../studio/bucketSettings.ts';
+import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
 
 /** What a keeper has marked a bucket with, as it is warned of. */
 export const bucketCautionWords: Record<BucketCaution, string> = {

@@ -17,7 +17,7 @@ import {
   type Added,
   type BucketEvent,
 } from '../../../src/studio/bucket/bucketEvent.ts';
-import { bucketCautions, bucketUses, type BucketSettings } from '../../../src/studio/bucketSettings.ts';
+import { bucketCautions, bucketUses, type BucketSettings } from '../../../src/studio/settings/bucketSettings.ts';
 import { duration, instant, memberId, seq, streamNo } from '../../../src/studio/ids.ts';
 import { weekdays } from '../../../src/studio/time/openingHours.ts';
 import type { StudioEvent } from '../../../src/studio/settings/studio.ts';

@@ -1,6 +1,6 @@
 import { gravity, millilitres } from '../../../src/glaze/units.ts';
 import type { BucketEvent } from '../../../src/studio/bucket/bucketEvent.ts';
-import type { BucketSettings } from '../../../src/studio/bucketSettings.ts';
+import type { BucketSettings } from '../../../src/studio/settings/bucketSettings.ts';
 import { hours, instant, days, type MemberId } from '../../../src/studio/ids.ts';
 import type { Logged } from '../../../src/studio/logbook/ports.ts';
 

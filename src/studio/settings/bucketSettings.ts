@@ -1,5 +1,5 @@
-import type { Gravity, Millilitres, Millimetres, Seconds } from '../glaze/units.ts';
-import type { Duration } from './ids.ts';
+import type { Gravity, Millilitres, Millimetres, Seconds } from '../../glaze/units.ts';
+import type { Duration } from '../ids.ts';
 
 export interface Window<T> {
   low: T;
