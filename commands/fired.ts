@@ -5,7 +5,7 @@ import { bucket } from '../src/contract/kinds/bucket.ts';
 import { piecesFired, result } from '../src/contract/kinds/fired.ts';
 import { note, text } from '../src/contract/kinds/texts.ts';
 import { stretchPast } from '../src/contract/kinds/when.ts';
-import { areSamePieces } from '../src/studio/resist/coat.ts';
+import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firing/firedEvent.ts';
 import { coatStream, readEntryId, type MemberId } from '../src/studio/ids.ts';

@@ -3,7 +3,7 @@ import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
 import { logs, type Action, type Logging } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
-import { pick, seen, yesNo } from '../src/contract/kinds/picks.ts';
+import { pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/contract/kinds/quantities.ts';
 import { cup, scaleWeight, vessel } from '../src/contract/kinds/studioThings.ts';
 import { note } from '../src/contract/kinds/texts.ts';
@@ -65,7 +65,7 @@ export const reading = logs({
       about: (w) => w.reading.look,
     },
     stirred: { kind: yesNo, needed: false, about: (w) => w.reading.stirred },
-    seen: { kind: seen, needed: false, about: (w) => w.reading.seen },
+    seen: { kind: observationsSeen, needed: false, about: (w) => w.reading.seen },
     gap: { kind: length(0, 1000, 'cm'), needed: false, about: (w) => w.reading.gap },
     temperature: { kind: temperature(-5, 60), needed: false, about: (w) => w.reading.temperature },
     vessel: { kind: vessel, needed: false, about: (w) => w.reading.vessel },

@@ -1,6 +1,6 @@
 import { logs } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
-import { pick, seen } from '../src/contract/kinds/picks.ts';
+import { pick, observationsSeen } from '../src/contract/kinds/picks.ts';
 import { stirMinutes } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
@@ -25,7 +25,7 @@ export const stirred = logs({
       needed: false,
       about: (w) => w.stirred.with,
     },
-    seen: { kind: seen, needed: false, about: (w) => w.reading.seen },
+    seen: { kind: observationsSeen, needed: false, about: (w) => w.reading.seen },
     when: { kind: whenPast, needed: false, about: (w) => w.when },
     note: { kind: note, needed: false, about: (w) => w.note },
   },

@@ -3,7 +3,7 @@ import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { volume } from '../../src/contract/kinds/quantities.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { blendBuckets } from '../../src/studio/batch/blendBuckets.ts';
-import { roomIn, usablePart } from '../../src/studio/verdict/roomIn.ts';
+import { headroom, usablePart } from '../../src/studio/verdict/headroom.ts';
 import { millilitres } from '../../src/glaze/units.ts';
 import { handAmount, volumeText } from '../../src/words/text/measures.ts';
 
@@ -41,7 +41,7 @@ export const blendBatch = asks({
         const room =
           pail === undefined || blend.volume <= usablePart * pail + aHair
             ? undefined
-            : roomIn(pail, blend.held);
+            : headroom(pail, blend.held);
         const fits = room === undefined;
         const amount = room === undefined ? blend.poured : Math.min(room, blend.poured);
         const poured = handAmount(amount);

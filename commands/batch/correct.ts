@@ -198,7 +198,7 @@ export const correctBatch = asks({
       case 'gel':
         return refuse(w.gel);
       case 'beyond-powder':
-        return refuse(words.batch.beyondPowder(v.bucket.settings.gravity?.high ?? 0, found.solids));
+        return refuse(words.batch.beyondPowder(v.bucket.settings.gravity?.high ?? 0, found.particleGravity));
       case 'needs-volume':
         return refuse(words.batch.needsVolume(found.other ? otherName : name));
       case 'other-unmeasured':

@@ -5,7 +5,7 @@ import { mass, number, statedGravity, volume } from '../../src/contract/kinds/qu
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { gravity, grams } from '../../src/glaze/units.ts';
 import { planBatch } from '../../src/studio/batch/planBatch.ts';
-import { usablePart } from '../../src/studio/verdict/roomIn.ts';
+import { usablePart } from '../../src/studio/verdict/headroom.ts';
 import { recipeCautions } from '../../src/studio/settings/recipe.ts';
 
 const usualMesh = 80;
@@ -40,10 +40,10 @@ export const planNewBatch = asks({
     if (!wanted) return refuse(w.volumeOrPowder);
     const known = knownRecipe(v.recipe, v.gravities, ['batch', 'plan'], asking);
     if (!known.ok) return known.reply;
-    const { solids } = known;
+    const { particleGravity } = known;
     const plan = planBatch({
       recipe: known.recipe,
-      solids,
+      particleGravity,
       gravity: gravity(v.gravity),
       amount: wanted,
       step: v.step ?? grams(1),
@@ -52,7 +52,7 @@ export const planNewBatch = asks({
       case 'not-glaze':
         return refuse(w.notGlaze(v.gravity));
       case 'beyond-powder':
-        return refuse(w.beyondPowder(v.gravity, plan.solids));
+        return refuse(w.beyondPowder(v.gravity, plan.particleGravity));
       case 'paste':
         return refuse(w.paste(v.gravity, plan.fraction));
       case 'too-small':
@@ -88,14 +88,18 @@ export const planNewBatch = asks({
               : [{ label: [w.factPail], text: w.fits(made, v.pail, usablePart * v.pail, units) }]),
           ],
           cautions,
-          reasons: [...steps.map((text, i) => w.step(i + 1, text)), w.solidsOfMix(solids), w.sheet()],
+          reasons: [
+            ...steps.map((text, i) => w.step(i + 1, text)),
+            w.solidsOfMix(particleGravity),
+            w.sheet(),
+          ],
           file: batchSheet({ name, title, materials, water, powder, steps, cautions }, { words, now, zone }),
           data: {
             waterMl: water,
             powderGrams: powder,
             gravity: v.gravity,
             volumeL: made / 1000,
-            solidsGravity: solids,
+            solidsGravity: particleGravity,
             materials: materials.map((one) => ({ ...one })),
             ...(v.pail !== undefined && { fits: made <= v.pail }),
           },

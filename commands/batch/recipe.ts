@@ -29,12 +29,12 @@ export const keepRecipe = logs({
     return {
       kind: 'answer',
       title: replaced ? w.replaced(v.name, entry.id) : w.kept(v.name, entry.id),
-      facts: [{ label: [words.batch.factSolids], text: words.batch.solids(known.solids) }],
+      facts: [{ label: [words.batch.factSolids], text: words.batch.solids(known.particleGravity) }],
       reasons: [w.lines(lines)],
       data: {
         entry: entry.id,
         name: v.name,
-        solidsGravity: known.solids,
+        solidsGravity: known.particleGravity,
         lines: lines.map((one) => ({ ...one })),
       },
     };

@@ -6,7 +6,7 @@ import { pieces } from '../../src/contract/kinds/pieces.ts';
 import { percent, temperature } from '../../src/contract/kinds/quantities.ts';
 import { note } from '../../src/contract/kinds/texts.ts';
 import { hourAhead, hourPast } from '../../src/contract/kinds/when.ts';
-import { areSamePieces } from '../../src/studio/resist/coat.ts';
+import { areSamePieces } from '../../src/studio/resist/resistCoat.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
 import { resists } from '../../src/studio/resist/overnight.ts';

@@ -1,7 +1,7 @@
 import type { Seq } from '../studio/ids.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
-import type { Books, Logbook } from '../studio/logbook/ports.ts';
+import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from '../contract/contract.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
@@ -9,7 +9,7 @@ import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
 
 export interface DeskPorts {
   commands: Command[];
-  books: Books;
+  books: LogbookStore;
   words: Words;
   handbook: Handbook;
   /** Takes a bug, answers the id under which it was written down. */
@@ -153,9 +153,9 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
         ...(await run(leaf, request, { ...asking, book })),
         private: true,
       });
-      return leaf.aside ? books.aside(studio, ask) : books.read(studio, ask);
+      return leaf.aside ? books.readSnapshot(studio, ask) : books.read(studio, ask);
     }
-    return books.once<Reply>(studio, request.key, async (book) => {
+    return books.writeOnce<Reply>(studio, request.key, async (book) => {
       const reply = await run(leaf, request, { ...asking, book });
       const keep = reply.kind === 'answer';
       const value: Reply = keep && !leaf.private ? reply : { ...reply, private: true };

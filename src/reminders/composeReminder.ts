@@ -1,7 +1,7 @@
 import type { Action, Reply } from '../contract/contract.ts';
 import { printLine } from '../contract/parseLine.ts';
 import { unloggedReply } from '../replies/verdict/unloggedReply.ts';
-import type { CoatState } from '../studio/resist/coat.ts';
+import type { ResistCoat } from '../studio/resist/resistCoat.ts';
 import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { minutes, since, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, Logbook } from '../studio/logbook/ports.ts';
@@ -28,7 +28,7 @@ const presses = (key: string, first: { label: Text; line: string }, { reminder: 
 ];
 
 const ofCoat = async (
-  coat: CoatState,
+  coat: ResistCoat,
   { reminder: { key, about }, book, words, now }: Composing,
 ): Promise<Reply | undefined> => {
   const { reminder: w } = words;
@@ -75,7 +75,7 @@ const ofCoat = async (
   }
 };
 
-const plain = async (composing: Composing): Promise<Reply | undefined> => {
+const reminderReply = async (composing: Composing): Promise<Reply | undefined> => {
   const { reminder, book, words } = composing;
   const { about, key } = reminder;
   const { reminder: w } = words;
@@ -117,7 +117,7 @@ const plain = async (composing: Composing): Promise<Reply | undefined> => {
 /** A reminder as it is said now, by what the logbook says now; undefined when there is nothing to say any more. */
 export const composeReminder = async (composing: Composing): Promise<Reply | undefined> => {
   const { reminder, words, now } = composing;
-  const reply = await plain(composing);
+  const reply = await reminderReply(composing);
   if (!reply) return undefined;
   const { unsureSince, dueAt } = reminder;
   const again = unsureSince !== undefined && since(unsureSince, now) > nonceKnown;

@@ -1,12 +1,12 @@
 import type { Request, Voice } from '../contract/contract.ts';
 import type { Log } from '../contract/log.ts';
-import type { Books, ReminderQueue } from '../studio/logbook/ports.ts';
+import type { LogbookStore, ReminderQueue } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 
 /** What reminders need of the rest of the house. */
 export interface ReminderPorts {
   queue: ReminderQueue;
-  books: Books;
+  books: LogbookStore;
   words: Words;
   clock: { now(): Request['at'] };
   log: Log;

@@ -33,7 +33,7 @@ export interface Session {
 export type CodePurpose = 'join' | 'keeper' | 'board';
 
 /** Everything that decides who comes in, kept in the studio's file. */
-export interface Door {
+export interface Credentials {
   claims(): Promise<(Claim & { key: string })[]>;
   claim(key: string): Promise<Claim | undefined>;
   /** Takes a name; false when somebody else was quicker. */
@@ -84,7 +84,7 @@ export interface RoomPorts {
   studioName: string;
   /** Free of passwords: the demo's own file, and no other. */
   open: boolean;
-  door: Door;
+  door: Credentials;
   shelf: PostShelf;
   people: {
     /** The member of a claimed name; made when new. */

@@ -71,7 +71,7 @@ interface Ranked extends FoundNote {
   rank: number;
 }
 
-const plain = ({ found, score }: FoundNote): FoundNote => ({ found, score });
+const withoutTerms = ({ found, score }: FoundNote): FoundNote => ({ found, score });
 
 /** Notes that answer a question, the best first, by how much of it they cover. */
 export const findNotes = (notes: NoteIndex, question: string): Found => {
@@ -149,5 +149,8 @@ export const findNotes = (notes: NoteIndex, question: string): Found => {
   const first = ({ found, score, answers }: Ranked): number =>
     found.from === 'studio' && answers && score >= tuned.ownShare * best.score ? 1 : 0;
   ranked.sort((a, b) => first(b) - first(a) || b.rank - a.rank);
-  return { answers: ranked.filter(({ answers }) => answers).map(plain), near: ranked.map(plain) };
+  return {
+    answers: ranked.filter(({ answers }) => answers).map(withoutTerms),
+    near: ranked.map(withoutTerms),
+  };
 };

@@ -74,7 +74,7 @@ export const connectRoom = async (
         follow: (listener) => store.followPeople(listener),
         isKeeper,
         setKeeper: async (member, keeper, by) => {
-          await books.once(studio, `room-keeper:${freshToken()}`, async (book) => {
+          await books.writeOnce(studio, `room-keeper:${freshToken()}`, async (book) => {
             const now = clock.now();
             const event: LoggedEvent = { kind: 'keeper', member, keeper };
             await book.logStudio(event, { at: now, loggedAt: now, by });

@@ -1,13 +1,19 @@
 import { accessSync, constants, existsSync, realpathSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
-import type { Books, HeldLines, People, PeopleChange, ReminderQueue } from '../studio/logbook/ports.ts';
+import type {
+  LogbookStore,
+  HeldLines,
+  People,
+  PeopleChange,
+  ReminderQueue,
+} from '../studio/logbook/ports.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
 import { openDatabase, type Database } from './engine/database.ts';
 import { dropExpired } from './lines/dropExpired.ts';
 import { Eraser } from './people/eraser.ts';
 import { Identities } from './people/identities.ts';
-import { StoredKept, type Kept } from './logbook/kept.ts';
+import { StoredSettings, type ProgramSettings } from './logbook/programSettings.ts';
 import { takeLease } from './engine/lease.ts';
 import { makeFolder } from './engine/makeFolder.ts';
 import { migrate } from './migrate.ts';
@@ -15,23 +21,23 @@ import type { Migration } from './migrations/migration.ts';
 import { migrations } from './migrations/migrations.ts';
 import { PeopleChanges } from './people/peopleChanges.ts';
 import { StoredReminders } from './reminders.ts';
-import { RoomDoor } from './room/roomDoor.ts';
+import { StoredCredentials } from './room/credentials.ts';
 import { RoomPosts } from './room/roomPosts.ts';
 import { rebuildStates } from './states/rebuildStates.ts';
 import { asStoreProblem, StoreProblem } from './engine/storeProblem.ts';
 import { StoredLines } from './lines/storedLines.ts';
-import { TurnBooks } from './logbook/turnBooks.ts';
-import { Turns } from './engine/turns.ts';
+import { QueuedLogbookStore } from './logbook/logbookStore.ts';
+import { TransactionQueue } from './engine/transactionQueue.ts';
 import { whileBusy } from './engine/whileBusy.ts';
 
 export interface Store {
-  books: Books;
+  books: LogbookStore;
   people: People;
   heldLines: HeldLines;
-  kept: Kept;
+  kept: ProgramSettings;
   reminders: ReminderQueue;
   /** What one studio's room remembers. */
-  room<Reply>(studio: StudioId): { door: RoomDoor; posts: RoomPosts<Reply> };
+  room<Reply>(studio: StudioId): { door: StoredCredentials; posts: RoomPosts<Reply> };
   /** Tells what becomes of people; answers how to stop that. */
   followPeople(listener: (change: PeopleChange) => void): () => void;
   /** When everything that is to be erased is out of the file. */
@@ -57,18 +63,18 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
     const lease = await takeLease(path, waitMs);
     try {
       const database = await openUpToDate(path, steps);
-      const turns = new Turns(database);
+      const turns = new TransactionQueue(database);
       const changes = new PeopleChanges();
       const eraser = new Eraser(turns, changes);
       const stopTidying = keepTidy(turns, clock, eraser);
       return {
-        books: new TurnBooks(turns, clock, changes),
+        books: new QueuedLogbookStore(turns, clock, changes),
         people: new Identities(turns, clock, changes),
         heldLines: new StoredLines(turns),
-        kept: new StoredKept(turns),
+        kept: new StoredSettings(turns),
         reminders: new StoredReminders(turns),
         room: <Reply>(studio: StudioId) => ({
-          door: new RoomDoor(turns, clock, studio),
+          door: new StoredCredentials(turns, clock, studio),
           posts: new RoomPosts<Reply>(turns, clock, studio),
         }),
         followPeople: (listener) => changes.listen(listener),
@@ -103,7 +109,7 @@ const openUpToDate = async (path: string, steps: readonly Migration[]): Promise<
 };
 
 /** Drops what has expired, at once and then hourly; trouble with the file shows in the next write anyway. */
-const keepTidy = (turns: Turns, clock: Clock, eraser: Eraser): (() => void) => {
+const keepTidy = (turns: TransactionQueue, clock: Clock, eraser: Eraser): (() => void) => {
   const tidy = async () => {
     eraser.wake();
     while (await dropExpired(turns, clock.now()));

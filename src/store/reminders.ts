@@ -6,7 +6,7 @@ import { ReadingLogbook } from './logbook/readingLogbook.ts';
 import { readAbout } from './reminders/reminderRow.ts';
 import { freshRow } from './reminders/replan.ts';
 import { replanSessions } from './reminders/replanStudio.ts';
-import type { Turns, Writing } from './engine/turns.ts';
+import type { TransactionQueue, Writing } from './engine/transactionQueue.ts';
 
 /** Written out, so that the index of what is pending serves. */
 const isPending = sql<boolean>`status = 'pending'`;
@@ -23,9 +23,9 @@ const changeFor = (outcome: ReminderOutcome) => {
 
 /** The queue of reminders in the file: a claim moves `next_at` to the end of its lease, and so outlives nobody. */
 export class StoredReminders implements ReminderQueue {
-  readonly #turns: Turns;
+  readonly #turns: TransactionQueue;
 
-  constructor(turns: Turns) {
+  constructor(turns: TransactionQueue) {
     this.#turns = turns;
   }
 

@@ -3,7 +3,10 @@ import { flowCup } from '../../src/glaze/flow/flowCup.ts';
 import { dryContent } from '../../src/glaze/slurry/slurry.ts';
 import { grams, gravity, millilitres, seconds } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from '../../src/studio/bucket/flocculantSolution.ts';
+import {
+  saltInSaturatedSolution,
+  saturatedSolutionWith,
+} from '../../src/studio/bucket/flocculantSolution.ts';
 import { applyToBucket, foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { days, entryId, instant, memberId, minutes, later, seq, streamNo } from '../../src/studio/ids.ts';
 import { nextDose, rungOfDry, type NextDose } from '../../src/studio/dose/nextDose.ts';
@@ -59,7 +62,7 @@ export const someTruth = (
 });
 
 const dryTruth = ({ volumeMl, gravity: value }: Truth): number => {
-  const dry = dryContent({ slurry: gravity(value), solids: gravity(2.6) });
+  const dry = dryContent({ slurry: gravity(value), particleGravity: gravity(2.6) });
   if (!dry.ok) throw new Error('no dry content');
   return (dry.value * volumeMl) / 1000;
 };

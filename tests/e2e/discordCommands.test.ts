@@ -109,7 +109,7 @@ describe('a command', () => {
     const studio = await store.people.studioOf('discord', discord.world.guildId, '');
     const member = await store.people.memberOf(studio, 'discord', place.by.id, 'Mara');
     const now = room.ports.clock.now();
-    await store.books.once(studio, 'role', async (book) => {
+    await store.books.writeOnce(studio, 'role', async (book) => {
       await book.logStudio({ kind: 'keeper-role', role: '77' }, { at: now, loggedAt: now, by: member });
       return { keep: true, value: null };
     });

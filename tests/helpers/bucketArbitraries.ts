@@ -2,8 +2,8 @@ import {
   type BucketEntry,
   flowLooks,
   holdCauses,
-  sights,
-  type Sight,
+  observations,
+  type Observation,
   stirTools,
   type Added,
   type BucketEvent,
@@ -48,8 +48,8 @@ export const bucketSettings: fc.Arbitrary<BucketSettings> = fc
 const anyGravity = fc.oneof(between(1.36, 1.52), between(1, 2.5)).map(gravity);
 const u95 = fc.constantFrom(0.0005, 0.005, 0.01, 0.02, 0.03, 0.2);
 const seen = fc.oneof(
-  { weight: 6, arbitrary: fc.constant<Sight[]>([]) },
-  fc.uniqueArray(fc.constantFrom(...sights), { maxLength: 3 }),
+  { weight: 6, arbitrary: fc.constant<Observation[]>([]) },
+  fc.uniqueArray(fc.constantFrom(...observations), { maxLength: 3 }),
 );
 const cupTime: fc.Arbitrary<CupTime> = fc.record({
   cup: fc.constantFrom('ford4', 'zahn2', 'hall cup'),

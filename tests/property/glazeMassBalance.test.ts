@@ -33,7 +33,7 @@ const near = (actual: number, expected: number, relative = 1e-9) =>
   expect(Math.abs(actual - expected)).toBeLessThanOrEqual(relative * Math.max(1, Math.abs(expected)));
 
 const powderIn = (volume: number, slurry: Gravity, solids: Gravity) =>
-  (must(dryContent({ slurry, solids })) * volume) / 1000;
+  (must(dryContent({ slurry, particleGravity: solids })) * volume) / 1000;
 
 describe('water and powder in a bucket', () => {
   it('watering a bucket down leaves its powder as it was', () => {
@@ -58,7 +58,7 @@ describe('water and powder in a bucket', () => {
   it('stirring in the powder adds just its weight, and makes the wanted gravity', () => {
     fc.assert(
       fc.property(volumes, pairs, solidsOf, (volume, { thin, thick }, solids) => {
-        const powder = must(powderToAdd({ volume, from: thin, to: thick, solids }));
+        const powder = must(powderToAdd({ volume, from: thin, to: thick, particleGravity: solids }));
         const after = volume + powder / solids;
         near(volume * thin + powder, after * thick);
         near(powderIn(after, thick, solids), powderIn(volume, thin, solids) + powder);
@@ -72,7 +72,7 @@ describe('water and powder in a bucket', () => {
         const change = { volume, from: same, to: same };
         expect(must(waterToAdd(change))).toBe(0);
         expect(must(waterToDrawOff(change))).toBe(0);
-        expect(must(powderToAdd({ ...change, solids }))).toBe(0);
+        expect(must(powderToAdd({ ...change, particleGravity: solids }))).toBe(0);
       }),
     );
   });
@@ -85,7 +85,7 @@ describe('water and powder in a bucket', () => {
         const water = must(waterToAdd({ volume, from: thick, to: thin }));
         expect(must(waterToAdd({ volume, from: thicker, to: thin }))).toBeGreaterThan(water);
         expect(must(waterToAdd({ volume: fuller, from: thick, to: thin }))).toBeGreaterThan(water);
-        const up = { from: thin, to: thick, solids };
+        const up = { from: thin, to: thick, particleGravity: solids };
         expect(must(powderToAdd({ volume: fuller, ...up }))).toBeGreaterThan(
           must(powderToAdd({ volume, ...up })),
         );
@@ -98,8 +98,8 @@ describe('water and powder in a bucket', () => {
       fc.property(volumes, pairs, solidsOf, (volume, { thin, thick }, solids) => {
         expect(waterToAdd({ volume, from: thin, to: thick }).ok).toBe(false);
         expect(waterToDrawOff({ volume, from: thick, to: thin }).ok).toBe(false);
-        expect(powderToAdd({ volume, from: thick, to: thin, solids }).ok).toBe(false);
-        expect(powderToAdd({ volume, from: thin, to: solids, solids }).ok).toBe(false);
+        expect(powderToAdd({ volume, from: thick, to: thin, particleGravity: solids }).ok).toBe(false);
+        expect(powderToAdd({ volume, from: thin, to: solids, particleGravity: solids }).ok).toBe(false);
       }),
     );
   });
@@ -109,10 +109,12 @@ describe('new batches and blends', () => {
   it('a new batch weighs what went in and has the wanted gravity', () => {
     fc.assert(
       fc.property(between(1, 50_000), solidsOf, between(1.02, 1.95), (powder, solids, wanted) => {
-        const { volume, water } = must(newBatch({ powder: grams(powder), solids, gravity: gravity(wanted) }));
+        const { volume, water } = must(
+          newBatch({ powder: grams(powder), particleGravity: solids, gravity: gravity(wanted) }),
+        );
         near(volume * wanted, powder + water);
         near(volume, water + powder / solids);
-        near(must(powderForVolume({ volume, solids, gravity: gravity(wanted) })), powder);
+        near(must(powderForVolume({ volume, particleGravity: solids, gravity: gravity(wanted) })), powder);
       }),
     );
   });
@@ -177,7 +179,7 @@ describe('a drilling-mud handbook’s formulas give the same amounts', () => {
           volume: millilitres(100 * barrel),
           from: light.gravity,
           to: heavy.gravity,
-          solids: gravity(35 / waterWeight),
+          particleGravity: gravity(35 / waterWeight),
           water: handbookWater,
         });
         near(must(ours) / pound / 100, theirs);

@@ -119,7 +119,7 @@ const formulas: Record<string, Formula> = {
   thicknessForTemperature: (a, b) =>
     filtration.thicknessForTemperature({ temperature: u.celsius(a), reference: u.celsius(b) }),
   thicknessForGravity: (a, b, c, d) =>
-    filtration.thicknessForGravity({ from: g(a), to: g(b), solids: g(c), cake: u.fraction(d) }),
+    filtration.thicknessForGravity({ from: g(a), to: g(b), particleGravity: g(c), cake: u.fraction(d) }),
   kinematicViscosityFromCup: (a, b) => {
     const cup = flowCups[Math.abs(Math.trunc(b)) % flowCups.length] ?? { kind: 'ford4' };
     return kinematicViscosityFromCup(cup.kind, u.seconds(a));
@@ -138,7 +138,7 @@ const formulas: Record<string, Formula> = {
   waterToAdd: (a, b, c) => balance.waterToAdd(change(a, b, c)),
   waterToDrawOff: (a, b, c) => balance.waterToDrawOff(change(a, b, c)),
   powderToAdd: (a, b, c, d, e) =>
-    balance.powderToAdd({ ...change(a, b, c), solids: g(d), water: u.density(e) }),
+    balance.powderToAdd({ ...change(a, b, c), particleGravity: g(d), water: u.density(e) }),
   blend: (a, b, c, d) => balance.blend({ first: pot(a, b), second: pot(c, d) }),
   secondForBlend: (a, b, c, d) =>
     balance.secondForBlend({ first: pot(a, b), secondGravity: g(c), target: g(d) }),
@@ -150,9 +150,14 @@ const formulas: Record<string, Formula> = {
       target: g(d),
     }),
   newBatch: (a, b, c, d) =>
-    batch.newBatch({ powder: u.grams(a), solids: g(b), gravity: g(c), water: u.density(d) }),
+    batch.newBatch({ powder: u.grams(a), particleGravity: g(b), gravity: g(c), water: u.density(d) }),
   powderForVolume: (a, b, c, d) =>
-    batch.powderForVolume({ volume: u.millilitres(a), solids: g(b), gravity: g(c), water: u.density(d) }),
+    batch.powderForVolume({
+      volume: u.millilitres(a),
+      particleGravity: g(b),
+      gravity: g(c),
+      water: u.density(d),
+    }),
   normalQuantile: (a) => normalQuantile(a),
   studentQuantile: (a, b) => studentQuantile({ p: a, degrees: b }),
   pailVolume: (a, b, c, d) => pail.pailVolume({ ...pailOf(a, b, c), gap: u.millimetres(d) }),
@@ -182,23 +187,32 @@ const formulas: Record<string, Formula> = {
   hinderedFallTime: (a, b, c, d, e) =>
     settling.hinderedFallTime({
       diameter: u.micrometres(a),
-      solids: g(b),
+      particleGravity: g(b),
       slurry: g(c),
       distance: u.millimetres(d),
       temperature: u.celsius(e),
     }),
   hinderedSettling: (a) => settling.hinderedSettling(u.fraction(a)),
-  solidsVolumeFraction: (a, b) => slurry.solidsVolumeFraction({ slurry: g(a), solids: g(b) }),
-  solidsMassFraction: (a, b) => slurry.solidsMassFraction({ slurry: g(a), solids: g(b) }),
-  dryContent: (a, b, c) => slurry.dryContent({ slurry: g(a), solids: g(b), water: u.density(c) }),
-  dryContentImperial: (a, b) => slurry.dryContentImperial({ pint: u.ouncesPerImperialPint(a), solids: g(b) }),
+  solidsVolumeFraction: (a, b) => slurry.solidsVolumeFraction({ slurry: g(a), particleGravity: g(b) }),
+  solidsMassFraction: (a, b) => slurry.solidsMassFraction({ slurry: g(a), particleGravity: g(b) }),
+  dryContent: (a, b, c) => slurry.dryContent({ slurry: g(a), particleGravity: g(b), water: u.density(c) }),
+  dryContentImperial: (a, b) =>
+    slurry.dryContentImperial({ pint: u.ouncesPerImperialPint(a), particleGravity: g(b) }),
   slurryGravityFromDryContent: (a, b, c) =>
-    slurry.slurryGravityFromDryContent({ dry: u.gramsPerLitre(a), solids: g(b), water: u.density(c) }),
+    slurry.slurryGravityFromDryContent({
+      dry: u.gramsPerLitre(a),
+      particleGravity: g(b),
+      water: u.density(c),
+    }),
   slurryGravityFromMassFraction: (a, b, c) =>
-    slurry.slurryGravityFromMassFraction({ massFraction: u.fraction(a), solids: g(b), liquid: g(c) }),
+    slurry.slurryGravityFromMassFraction({
+      massFraction: u.fraction(a),
+      particleGravity: g(b),
+      liquid: g(c),
+    }),
   waterToSolids: (a) => slurry.waterToSolids(u.fraction(a)),
   volumeHolding: (a, b, c, d) =>
-    slurry.volumeHolding({ dry: u.grams(a), slurry: g(b), solids: g(c), water: u.density(d) }),
+    slurry.volumeHolding({ dry: u.grams(a), slurry: g(b), particleGravity: g(c), water: u.density(d) }),
   solidsByDrying: (a, b, c, d) =>
     byDrying.solidsByDrying({
       gross: u.grams(a),
@@ -231,7 +245,7 @@ const formulas: Record<string, Formula> = {
     uncertainty.dryContentUncertainty({
       slurry: g(a),
       slurryStandard: b,
-      solids: g(c),
+      particleGravity: g(c),
       solidsStandard: d,
     }),
   vinegarMolarity: (a) => vinegarMolarity(a),

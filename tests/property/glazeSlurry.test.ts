@@ -9,7 +9,7 @@ import { must } from '../helpers/glaze/must.ts';
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Solids of some material, and a slurry of it that is not dry powder. */
 const slurries = fc.tuple(between(1.9, 7), between(0.01, 0.6)).map(([solids, phi]) => ({
-  solids: gravity(solids),
+  particleGravity: gravity(solids),
   slurry: gravity(1 + phi * (solids - 1)),
   phi,
 }));
@@ -21,9 +21,9 @@ describe('powder in a slurry', () => {
         const volumeFraction = must(slurryOf.solidsVolumeFraction(slurry));
         const massFraction = must(slurryOf.solidsMassFraction(slurry));
         expect(volumeFraction).toBeCloseTo(phi, 9);
-        expect(massFraction).toBeCloseTo((volumeFraction * slurry.solids) / slurry.slurry, 9);
-        const { solids } = slurry;
-        expect(must(slurryOf.slurryGravityFromMassFraction({ massFraction, solids }))).toBeCloseTo(
+        expect(massFraction).toBeCloseTo((volumeFraction * slurry.particleGravity) / slurry.slurry, 9);
+        const { particleGravity } = slurry;
+        expect(must(slurryOf.slurryGravityFromMassFraction({ massFraction, particleGravity }))).toBeCloseTo(
           slurry.slurry,
           9,
         );
@@ -33,39 +33,39 @@ describe('powder in a slurry', () => {
 
   it('its dry content turns back into its gravity, and rises with it', () => {
     fc.assert(
-      fc.property(slurries, ({ slurry, solids }) => {
-        const dry = must(slurryOf.dryContent({ slurry, solids }));
-        expect(must(slurryOf.slurryGravityFromDryContent({ dry, solids }))).toBeCloseTo(slurry, 9);
+      fc.property(slurries, ({ slurry, particleGravity }) => {
+        const dry = must(slurryOf.dryContent({ slurry, particleGravity }));
+        expect(must(slurryOf.slurryGravityFromDryContent({ dry, particleGravity }))).toBeCloseTo(slurry, 9);
         const thicker = gravity(slurry + 1e-6);
-        expect(must(slurryOf.dryContent({ slurry: thicker, solids }))).toBeGreaterThan(dry);
+        expect(must(slurryOf.dryContent({ slurry: thicker, particleGravity }))).toBeGreaterThan(dry);
       }),
     );
   });
 
   it('the volume that holds some powder holds that powder', () => {
     fc.assert(
-      fc.property(slurries, between(1, 10_000), ({ slurry, solids }, dry) => {
-        const volume = must(slurryOf.volumeHolding({ dry: grams(dry), slurry, solids }));
-        expect((must(slurryOf.dryContent({ slurry, solids })) * volume) / 1000).toBeCloseTo(dry, 6);
+      fc.property(slurries, between(1, 10_000), ({ slurry, particleGravity }, dry) => {
+        const volume = must(slurryOf.volumeHolding({ dry: grams(dry), slurry, particleGravity }));
+        expect((must(slurryOf.dryContent({ slurry, particleGravity })) * volume) / 1000).toBeCloseTo(dry, 6);
       }),
     );
   });
 
   it('ounces in an imperial pint are grams in a litre by twenty to a thousand', () => {
     fc.assert(
-      fc.property(slurries, ({ slurry, solids }) => {
+      fc.property(slurries, ({ slurry, particleGravity }) => {
         const pint = ouncesPerImperialPint(20 * slurry);
-        const imperial = must(slurryOf.dryContentImperial({ pint, solids }));
-        expect(imperial * 50).toBeCloseTo(must(slurryOf.dryContent({ slurry, solids })), 6);
+        const imperial = must(slurryOf.dryContentImperial({ pint, particleGravity }));
+        expect(imperial * 50).toBeCloseTo(must(slurryOf.dryContent({ slurry, particleGravity })), 6);
       }),
     );
   });
 
   it('a dried sample tells the solids gravity that went in', () => {
     fc.assert(
-      fc.property(slurries, ({ slurry, solids }) => {
-        const massFraction = must(slurryOf.solidsMassFraction({ slurry, solids }));
-        expect(must(solidsGravityByDrying({ slurry, massFraction }))).toBeCloseTo(solids, 5);
+      fc.property(slurries, ({ slurry, particleGravity }) => {
+        const massFraction = must(slurryOf.solidsMassFraction({ slurry, particleGravity }));
+        expect(must(solidsGravityByDrying({ slurry, massFraction }))).toBeCloseTo(particleGravity, 5);
       }),
     );
   });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { instant } from '../../src/studio/ids.ts';
 import { type DayHours, type OpeningHours } from '../../src/studio/time/openingHours.ts';
-import { dryReady, type Coat } from '../../src/studio/resist/overnight.ts';
+import { dryReady, type DryingCoat } from '../../src/studio/resist/overnight.ts';
 import { openAt, readyByTemporal, type Week } from '../helpers/overnightByTemporal.ts';
 import { zonedInstants } from '../helpers/zones.ts';
 
@@ -49,7 +49,7 @@ const coats = zonedInstants.chain(({ zone, at }) =>
 );
 type Given = typeof coats extends fc.Arbitrary<infer T> ? T : never;
 
-const coatOf = (given: Given): Coat => ({
+const coatOf = (given: Given): DryingCoat => ({
   kind: given.kind,
   onAt: instant(given.at),
   zone: given.zone,

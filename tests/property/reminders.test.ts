@@ -1,7 +1,7 @@
 import { Temporal } from '@js-temporal/polyfill';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { CoatState } from '../../src/studio/resist/coat.ts';
+import type { ResistCoat } from '../../src/studio/resist/resistCoat.ts';
 import { coatReady } from '../../src/studio/resist/coatReady.ts';
 import { coatReminders } from '../../src/studio/remind/coatReminders.ts';
 import { newStudio } from '../../src/studio/settings/foldStudio.ts';
@@ -107,7 +107,7 @@ const cases = zonedInstants.chain(({ zone, at }) =>
 test('reminders come after the answer, while they are of use, and warnings before what they warn of', () => {
   fc.assert(
     fc.property(cases, ({ at, studio, resist, plan, ago }) => {
-      const coat: CoatState = {
+      const coat: ResistCoat = {
         id: entryId(coatStream, seq(1)),
         seq: seq(1),
         by: memberId('wren'),

@@ -70,7 +70,7 @@ describe('a result from the kiln in the file', () => {
         dipped: { from: noonPlus(-9), to: noonPlus(0) },
       },
     });
-    await store.books.once(studio, 'fill', async (book) => {
+    await store.books.writeOnce(studio, 'fill', async (book) => {
       await book.open(gullGrey, loggedAt(ana, 0));
       for (const pieces of [1, 2, 3]) await book.logFired(fired(pieces), loggedAt(ana, pieces));
       await book.logFired({ kind: 'undo', of: seq(2) }, loggedAt(ana, 4));

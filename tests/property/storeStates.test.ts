@@ -4,7 +4,7 @@ import type { BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
 import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { foldStudio } from '../../src/studio/settings/foldStudio.ts';
 import { memberId, seq, streamNo, studioStream, type MemberId, type StudioId } from '../../src/studio/ids.ts';
-import type { Books, Logbook, Logged, WritableLogbook } from '../../src/studio/logbook/ports.ts';
+import type { LogbookStore, Logbook, Logged, WritableLogbook } from '../../src/studio/logbook/ports.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 import { checkStates } from '../../src/store/states/checkStates.ts';
 import { readBucketEvent, readStudioEvent, writeEvent } from '../../src/store/entries/eventRow.ts';
@@ -85,13 +85,13 @@ const keyed = (requests: Request[]) =>
   }));
 
 const run = async (
-  books: Books,
+  books: LogbookStore,
   studios: readonly [StudioId, StudioId],
   members: readonly [MemberId, MemberId],
   requests: ReturnType<typeof keyed>,
 ) => {
   const answers = requests.map(({ studio, steps, ends, key, value }) =>
-    books.once(studios[studio], key, async (book) => {
+    books.writeOnce(studios[studio], key, async (book) => {
       for (const one of steps)
         await take(book, one, (minutes, note) => loggedAt(members[studio], minutes, note));
       if (ends === 'thrown') throw new Error('thrown');
@@ -108,7 +108,7 @@ const twoStudios = async ({ people }: Store): Promise<[StudioId, StudioId]> => [
   await people.studioOf('d', '2', ''),
 ];
 
-const look = (books: Books, studios: readonly StudioId[]) =>
+const look = (books: LogbookStore, studios: readonly StudioId[]) =>
   Promise.all(studios.map((studio) => books.read(studio, everything)));
 
 const expectToFollow = (
@@ -153,7 +153,7 @@ describe('whatever is logged, dropped, failed, taken back or back-dated', () => 
         expect(await look(again.books, studios)).toEqual(before);
         for (const { studio, key, value } of requests.filter(({ ends }) => ends === 'kept')) {
           const repeat = () => Promise.reject(new Error('it ran again'));
-          expect(await again.books.once(studios[studio], key, repeat)).toBe(value);
+          expect(await again.books.writeOnce(studios[studio], key, repeat)).toBe(value);
         }
         await again.close();
       }),

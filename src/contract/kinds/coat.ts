@@ -1,4 +1,4 @@
-import { areSamePieces, type CoatState } from '../../studio/resist/coat.ts';
+import { areSamePieces, type ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatStream, entryId, readEntryId, type Seq } from '../../studio/ids.ts';
 import type { Asking, Choice, Kind, Read } from '../contract.ts';
 
@@ -8,20 +8,20 @@ const placeOf = (typed: string): Seq | undefined => {
   return named?.stream === coatStream ? named.seq : undefined;
 };
 
-const choice = ({ id, pieces, resist }: CoatState, { words }: Asking): Choice => ({
+const choice = ({ id, pieces, resist }: ResistCoat, { words }: Asking): Choice => ({
   name: `${id} · ${pieces} · ${words.coat.kind(resist)}`.slice(0, 100),
   value: id,
 });
 
 /** The coats that somebody may speak for: their own; all of them for a keeper. */
-const within = async ({ book, role, member }: Asking): Promise<CoatState[]> =>
+const within = async ({ book, role, member }: Asking): Promise<ResistCoat[]> =>
   (await book.coats()).filter(({ by }) => role === 'keeper' || by === member);
 
 const byPlace = async (
   place: Seq,
   typed: string,
   { book, words, role, member }: Asking,
-): Promise<Read<CoatState>> => {
+): Promise<Read<ResistCoat>> => {
   const found = (await book.coats()).find(({ seq, below }) => seq === place || below.includes(place));
   if (found && (role === 'keeper' || found.by === member)) return { ok: true, value: found };
   if (found) return { ok: false, why: words.coat.notYours(found.id) };
@@ -33,7 +33,7 @@ const byPlace = async (
 };
 
 /** A resist coat that is on, by its id or by its pieces. */
-export const coat: Kind<CoatState> = {
+export const coat: Kind<ResistCoat> = {
   control: 'text',
   example: 'c-12',
   async read(typed, asking) {

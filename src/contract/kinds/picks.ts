@@ -1,4 +1,4 @@
-import { sights, type Sight } from '../../studio/bucket/bucketEvent.ts';
+import { observations, type Observation } from '../../studio/bucket/bucketEvent.ts';
 import type { Choice, Kind } from '../contract.ts';
 
 /** An object has names of its own making too, such as `constructor`: they are nobody's words. */
@@ -9,7 +9,7 @@ const meant = <T extends string>(
 ): T | undefined =>
   values.find((value) => value === said) ?? (Object.hasOwn(alike, said) ? alike[said] : undefined);
 
-const plain = (typed: string) =>
+const normalizedPick = (typed: string) =>
   typed
     .normalize('NFKD')
     .toLowerCase()
@@ -26,15 +26,16 @@ export const pick = <const T extends string>(
   control: { pick: values.map((value) => ({ name: labels?.[value] ?? value, value })) },
   example: values[0] ?? '',
   read(typed, { words }) {
-    const said = plain(typed);
-    const found = meant(said, values, alike) ?? values.find((value) => plain(labels?.[value] ?? '') === said);
+    const said = normalizedPick(typed);
+    const found =
+      meant(said, values, alike) ?? values.find((value) => normalizedPick(labels?.[value] ?? '') === said);
     return found === undefined
       ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
       : { ok: true, value: found };
   },
   suggest: async (typed) =>
     values
-      .filter((value) => value.startsWith(plain(typed)))
+      .filter((value) => value.startsWith(normalizedPick(typed)))
       .map((value): Choice => ({ name: labels?.[value] ?? value, value })),
 });
 
@@ -42,7 +43,7 @@ export const yesNo: Kind<boolean> = {
   control: 'switch',
   example: 'yes',
   read(typed, { words }) {
-    const said = plain(typed);
+    const said = normalizedPick(typed);
     if (/^(?:y|yes|yep|yeah|true|on|1|si|ja|oui)$/.test(said)) return { ok: true, value: true };
     if (/^(?:n|no|nope|false|off|0|nein|non)$/.test(said)) return { ok: true, value: false };
     return { ok: false, why: words.option.yesOrNo(typed) };
@@ -63,13 +64,13 @@ export const several = <const T extends string>(
   read(typed, { words }) {
     const found: T[] = [];
     for (const part of typed.split(/[,;+&/]|\band\b/i)) {
-      const said = plain(part);
+      const said = normalizedPick(part);
       if (said === '') continue;
       const whole = meant(said, values, alike);
       const each = whole
         ? [whole]
         : part.split(/\s+/).flatMap((word) => {
-            const one = plain(word);
+            const one = normalizedPick(word);
             const value = meant(one, values, alike);
             return value ? [value] : one === '' ? [] : [undefined];
           });
@@ -84,14 +85,14 @@ export const several = <const T extends string>(
   },
   suggest: async (typed) => {
     const before = typed.replace(/[^,;]*$/, '');
-    const last = plain(typed.slice(before.length));
+    const last = normalizedPick(typed.slice(before.length));
     return values
       .filter((value) => value.startsWith(last))
       .map((value) => ({ name: `${before}${value}`, value: `${before}${value}` }));
   },
 });
 
-export const seen: Kind<Sight[]> = several(sights, {
+export const observationsSeen: Kind<Observation[]> = several(observations, {
   'clear-water-on-top': 'clear-water',
   water: 'clear-water',
   supernatant: 'clear-water',

@@ -1,4 +1,4 @@
-import type { CoatState } from '../../studio/resist/coat.ts';
+import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import type { Reminder } from '../../studio/remind/reminder.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
@@ -6,7 +6,7 @@ import type { Words } from '../../words/words.ts';
 /** What a reminder is about, as its list and its suggestions say it. */
 export const reminderText = (
   { about, key }: Reminder,
-  coats: readonly CoatState[],
+  coats: readonly ResistCoat[],
   { reminder: w }: Words,
 ): Text => {
   const coat = 'coat' in about ? coats.find(({ seq }) => seq === about.coat) : undefined;

@@ -1,4 +1,4 @@
-import { foldedName } from '../../studio/naming/foldedName.ts';
+import { normalizedName } from '../../studio/naming/normalizedName.ts';
 import { studioNoteId, type StudioNote } from '../../studio/handbook.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 
@@ -18,9 +18,9 @@ export const studioNote: Kind<StudioNote> = {
     const number = /^\s*(?:n-)?(\d{1,9})\s*$/i.exec(typed)?.[1];
     const numbered = number === undefined ? undefined : notes.find(({ no }) => no === Number(number));
     if (numbered) return { ok: true, value: numbered };
-    const wanted = foldedName(typed);
-    const begun = wanted === '' ? [] : notes.filter(({ title }) => foldedName(title).startsWith(wanted));
-    const exact = begun.find(({ title }) => foldedName(title) === wanted);
+    const wanted = normalizedName(typed);
+    const begun = wanted === '' ? [] : notes.filter(({ title }) => normalizedName(title).startsWith(wanted));
+    const exact = begun.find(({ title }) => normalizedName(title) === wanted);
     const [only] = begun;
     if (exact) return { ok: true, value: exact };
     if (only && begun.length === 1) return { ok: true, value: only };
@@ -30,9 +30,9 @@ export const studioNote: Kind<StudioNote> = {
       : { ok: false, why: w.none(typed) };
   },
   async suggest(typed, asking) {
-    const wanted = foldedName(typed);
+    const wanted = normalizedName(typed);
     return (await asking.book.notes())
-      .filter(({ no, title }) => `${studioNoteId(no)} ${foldedName(title)}`.includes(wanted))
+      .filter(({ no, title }) => `${studioNoteId(no)} ${normalizedName(title)}`.includes(wanted))
       .slice(0, 25)
       .map((one) => choice(one, asking));
   },

@@ -5,11 +5,11 @@ import { discordWords } from '../../words/platform/discordWords.ts';
 import { forLog } from '../failure.ts';
 import type { Bot } from '../bot.ts';
 import type { Who } from './identify.ts';
-import type { Told } from './insist.ts';
+import type { Delivery } from './retry.ts';
 import { markdownWithin } from '../render/markdown.ts';
 import { type Rendered, renderReply } from '../render/renderReply.ts';
-import { tellAnyway } from './tellAnyway.ts';
-import { ticket, type Ticket } from './ticket.ts';
+import { notifyLate } from './notifyLate.ts';
+import { interactionResponder, type InteractionResponder } from './interactionResponder.ts';
 import { within } from './within.ts';
 
 /** Half of the time that the platform waits: what takes longer is announced. */
@@ -26,7 +26,7 @@ export interface Used {
 /** Runs a command and sees to it that its reply gets to whoever used it. */
 export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   const { interaction, leaf } = used;
-  const answers = ticket(bot, interaction);
+  const answers = interactionResponder(bot, interaction);
   const secret = leaf.effect === 'asks' || leaf.private === true;
   const announce = leaf.slow === true || isOld(bot, interaction);
   // Unless the platform still waits for an answer, nothing is run: whoever saw it fail will try again.
@@ -37,9 +37,9 @@ export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   const reply = early ?? (await working);
   const hidden = reply.private ?? (secret || reply.kind !== 'answer');
   const message = await renderReply(reply, placeOf(used), bot.ports);
-  const give = (shown: Rendered): Promise<Told> =>
+  const give = (shown: Rendered): Promise<Delivery> =>
     deferred ? fill(answers, shown, secret, hidden) : answer(answers, used, reply, shown, hidden);
-  let told: Told;
+  let told: Delivery;
   try {
     told = await give(message);
   } catch (error) {
@@ -48,7 +48,7 @@ export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   }
   if (told === 'told') return;
   bot.ports.log.warn({ interaction: interaction.id, told }, 'a reply did not get through');
-  if (leaf.effect === 'logs' && reply.kind === 'answer') await tellAnyway(bot, interaction, message, hidden);
+  if (leaf.effect === 'logs' && reply.kind === 'answer') await notifyLate(bot, interaction, message, hidden);
 };
 
 /** A replay after a broken connection may come when the platform has given up; clocks differ, so this is only a hint. */
@@ -72,12 +72,12 @@ const run = async ({ ports }: Bot, { interaction, who, line }: Used): Promise<Re
 };
 
 const answer = async (
-  answers: Ticket,
+  answers: InteractionResponder,
   { interaction, leaf }: Used,
   reply: Reply,
   message: Rendered,
   hidden: boolean,
-): Promise<Told> => {
+): Promise<Delivery> => {
   const done = leaf.effect === 'logs' && reply.kind === 'answer';
   if (!done || interaction.message === undefined) return answers.answer(message, hidden);
   // A button says what was done: pressed once, it must not stay to be pressed again.
@@ -87,11 +87,11 @@ const answer = async (
 
 /** A message cannot turn from public to hidden: it is taken away, and another one comes. */
 const fill = async (
-  answers: Ticket,
+  answers: InteractionResponder,
   message: Rendered,
   promised: boolean,
   hidden: boolean,
-): Promise<Told> => {
+): Promise<Delivery> => {
   if (promised === hidden) return answers.fill(message);
   await answers.withdraw();
   return answers.followUp(message, hidden);

@@ -21,7 +21,7 @@ import { identify } from './identify.ts';
 import { clipped } from '../render/markdown.ts';
 import { openForm } from './openForm.ts';
 import { readPressId } from '../render/pressId.ts';
-import { ticket } from './ticket.ts';
+import { interactionResponder } from './interactionResponder.ts';
 
 /** Answers whatever somebody did with the bot. It never throws: a bug is logged and answered. */
 export const handleInteraction = async (bot: Bot, interaction: APIInteraction): Promise<void> => {
@@ -49,7 +49,10 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction): 
 const say = (bot: Bot, interaction: APIInteraction, content: string): Promise<unknown> =>
   interaction.type === InteractionType.ApplicationCommandAutocomplete
     ? offer(bot, interaction, [])
-    : ticket(bot, interaction).answer({ content, components: [], attachments: [], files: [] }, true);
+    : interactionResponder(bot, interaction).answer(
+        { content, components: [], attachments: [], files: [] },
+        true,
+      );
 
 const typed = async (bot: Bot, interaction: APIChatInputApplicationCommandInteraction): Promise<void> => {
   const { focused: _, ...line } = commandTyped(interaction.data.name, interaction.data.options ?? []);
@@ -116,7 +119,7 @@ const offer = (
   interaction: APIApplicationCommandAutocompleteInteraction,
   choices: Choice[],
 ): Promise<unknown> =>
-  ticket(bot, interaction).raw({
+  interactionResponder(bot, interaction).raw({
     type: Callback.ApplicationCommandAutocompleteResult,
     data: {
       choices: choices

@@ -4,7 +4,7 @@ import type { Bot } from '../bot.ts';
 import type { Used } from './answerCommand.ts';
 import { form } from '../render/form.ts';
 import { pressId } from '../render/pressId.ts';
-import { ticket } from './ticket.ts';
+import { interactionResponder } from './interactionResponder.ts';
 
 /** Opens the form of a command, filled in with what its line has already. */
 export const openForm = async (bot: Bot, { interaction, who, line, leaf }: Used): Promise<void> => {
@@ -20,5 +20,5 @@ export const openForm = async (bot: Bot, { interaction, who, line, leaf }: Used)
     words,
     (option) => desk.suggest({ ...request, typed: { ...line.typed, [option]: '' } }, option),
   );
-  await ticket(bot, interaction).raw({ type: Callback.Modal, data: opened });
+  await interactionResponder(bot, interaction).raw({ type: Callback.Modal, data: opened });
 };

@@ -61,7 +61,7 @@ const escapedWithin = (said: string, room: number): string => {
 };
 
 /** Text where no markup is read, such as a button's label; times are shown in UTC, for want of a zone. */
-export const plain = (text: Text, most: number): string => {
+export const plainMarkdown = (text: Text, most: number): string => {
   const whole = text
     .map((part) => {
       if (typeof part === 'string') return part;

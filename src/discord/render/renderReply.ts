@@ -10,7 +10,7 @@ import type { Action, Reply } from '../../contract/contract.ts';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import { logWords } from '../../words/bucket/logWords.ts';
 import { forLog } from '../failure.ts';
-import { clipped, markdown, markdownWithin, plain } from './markdown.ts';
+import { clipped, markdown, markdownWithin, plainMarkdown } from './markdown.ts';
 import type { DiscordPorts } from '../ports.ts';
 import { type Place, pressId } from './pressId.ts';
 
@@ -108,7 +108,7 @@ const buttons = (actions: Offered[], kind: Reply['kind']): Row => ({
     type: ComponentType.Button,
     // The likeliest comes first and stands out.
     style: i === 0 && kind === 'answer' ? ButtonStyle.Primary : ButtonStyle.Secondary,
-    label: plain(label, 80),
+    label: plainMarkdown(label, 80),
     custom_id: id,
   })),
 });
@@ -120,7 +120,7 @@ const menu = (actions: Offered[]): Row => ({
       type: ComponentType.StringSelect,
       custom_id: 'pick',
       placeholder: discordWords.pick,
-      options: actions.map(({ label, id }) => ({ label: plain(label, 100), value: id })),
+      options: actions.map(({ label, id }) => ({ label: plainMarkdown(label, 100), value: id })),
     },
   ],
 });

@@ -140,32 +140,32 @@ export const thicknessForTemperature = ({
 /**
  * How a coat changes with the bucket's gravity in the same time, at both ends of what can hold the water back.
  * @formula r = β2/β1; L2/L1 = √r when the coat holds it back, r when the body does
- * @param from, to slurry gravities · @param solids gravity of the grains · @param cake φc, solids of the coat by volume
+ * @param from, to slurry gravities · @param particleGravity gravity of the grains · @param cake φc, solids of the coat by volume
  * @returns β ratio and both thickness ratios, never rounded
  * @range as solidsVolumeFraction and cakeRatio, from above 1; outside is refused
  * @source derived: parabolic law, β of Tiller & Tsai 1986
- * @example thicknessForGravity({ from: gravity(1.4), to: gravity(1.5), solids: gravity(2.65), cake: fraction(0.55) }) //=> { ok: true, value: { betaRatio: 1.55675, cakeLimited: 1.24770, bodyLimited: 1.55675 } }
+ * @example thicknessForGravity({ from: gravity(1.4), to: gravity(1.5), particleGravity: gravity(2.65), cake: fraction(0.55) }) //=> { ok: true, value: { betaRatio: 1.55675, cakeLimited: 1.24770, bodyLimited: 1.55675 } }
  */
 export const thicknessForGravity = ({
   from,
   to,
-  solids,
+  particleGravity,
   cake,
 }: {
   from: Gravity;
   to: Gravity;
-  solids: Gravity;
+  particleGravity: Gravity;
   cake: Fraction;
 }): Checked<{ betaRatio: number; cakeLimited: number; bodyLimited: number }> => {
   const betaAt = (slurry: Gravity): Checked<number> => {
-    const phi = solidsVolumeFraction({ slurry, solids });
+    const phi = solidsVolumeFraction({ slurry, particleGravity });
     return phi.ok ? cakeRatio({ slurry: phi.value, cake }) : phi;
   };
   const before = betaAt(from);
   if (!before.ok) return before;
   const after = betaAt(to);
   if (!after.ok) return after;
-  if (before.value === 0) return refused('slurry gravity', from, 1, solids);
+  if (before.value === 0) return refused('slurry gravity', from, 1, particleGravity);
   const betaRatio = after.value / before.value;
   return valid({ betaRatio, cakeLimited: Math.sqrt(betaRatio), bodyLimited: betaRatio });
 };

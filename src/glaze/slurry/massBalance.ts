@@ -58,34 +58,34 @@ export const waterToDrawOff = ({ volume, from, to }: Change): Checked<Millilitre
     : refused('wanted gravity', to, from, solidsGravityRange.high));
 
 /** Refuses a gravity that no slurry of these solids has: thinner than water, or all powder. */
-const outsideSolids = (quantity: string, value: number, solids: Gravity) =>
-  firstOutside(['solids gravity', solids, solidsGravityRange.low, solidsGravityRange.high]) ??
-  (value >= 1 && value < solids ? undefined : refused(quantity, value, 1, solids));
+const outsideSolids = (quantity: string, value: number, particleGravity: Gravity) =>
+  firstOutside(['solids gravity', particleGravity, solidsGravityRange.low, solidsGravityRange.high]) ??
+  (value >= 1 && value < particleGravity ? undefined : refused(quantity, value, 1, particleGravity));
 
 /**
  * Dry batch that brings a bucket that is too thin in gravity up to a wanted gravity.
  * @formula Δm = V·ρw·s(γ2 − γ1)/(s − γ2)
  * @param volume V, glaze in the bucket, ml · @param from γ1, its gravity · @param to γ2, the wanted gravity, not below γ1
- * @param solids s, gravity of the grains · @param water ρw, 1000 kg/m³ when left out
+ * @param particleGravity s, gravity of the grains · @param water ρw, 1000 kg/m³ when left out
  * @returns dry powder to stir in, g, never rounded
  * @range V 0 to 10⁹ ml, s 1.1 to 12, γ1 1 or more, γ2 γ1 to under s, ρw 900 to 1100 kg/m³; outside is refused
  * @source derived: volumes add, mass is kept; the weight-up formula of Lapeyrouse
- * @example powderToAdd({ volume: millilitres(10000), from: gravity(1.38), to: gravity(1.46), solids: gravity(2.65) }) //=> { ok: true, value: 1781.51 }
+ * @example powderToAdd({ volume: millilitres(10000), from: gravity(1.38), to: gravity(1.46), particleGravity: gravity(2.65) }) //=> { ok: true, value: 1781.51 }
  */
 export const powderToAdd = ({
   volume,
   from,
   to,
-  solids,
+  particleGravity,
   water = nominalWater,
-}: Change & { solids: Gravity; water?: Density }): Checked<Grams> =>
-  outsideSolids('wanted gravity', to, solids) ??
+}: Change & { particleGravity: Gravity; water?: Density }): Checked<Grams> =>
+  outsideSolids('wanted gravity', to, particleGravity) ??
   firstOutside(
     ['volume', volume, 0, largest],
     ['gravity', from, 1, to],
     ['density of water', water, 900, 1100],
   ) ??
-  valid(grams((((volume * water) / 1000) * solids * (to - from)) / (solids - to)));
+  valid(grams((((volume * water) / 1000) * particleGravity * (to - from)) / (particleGravity - to)));
 
 /**
  * Gravity of two buckets poured together.

@@ -75,22 +75,22 @@ export const hinderedSettling = (solids: Fraction): Checked<Fraction> =>
 /**
  * How long grains of one size take to fall a distance through a slurry at rest: how soon a deflocculated bucket parts.
  * @formula t = h/(v·(1 − φ)^4.65), v by Stokes in water, φ = (γ − 1)/(s − 1)
- * @param diameter d, µm · @param solids s, gravity of the grains · @param slurry γ, gravity of the stirred slurry
+ * @param diameter d, µm · @param particleGravity s, gravity of the grains · @param slurry γ, gravity of the stirred slurry
  * @param distance h, mm · @param temperature °C
  * @returns time, s, never rounded; it does not describe a gel, in which nothing falls
  * @range as stokesVelocity, hinderedSettling and the density and viscosity of water; h above 0 to 3000 mm; outside is refused
  * @source Stokes 1851; Richardson & Zaki, Trans. IChemE 32 (1954) 35
- * @example hinderedFallTime({ diameter: micrometres(45), solids: gravity(2.6), slurry: gravity(1.44), distance: millimetres(300), temperature: celsius(20) }) //=> { ok: true, value: 760.7 }
+ * @example hinderedFallTime({ diameter: micrometres(45), particleGravity: gravity(2.6), slurry: gravity(1.44), distance: millimetres(300), temperature: celsius(20) }) //=> { ok: true, value: 760.7 }
  */
 export const hinderedFallTime = ({
   diameter,
-  solids,
+  particleGravity,
   slurry,
   distance,
   temperature,
 }: {
   diameter: Micrometres;
-  solids: Gravity;
+  particleGravity: Gravity;
   slurry: Gravity;
   distance: Millimetres;
   temperature: Celsius;
@@ -101,13 +101,13 @@ export const hinderedFallTime = ({
   if (!liquid.ok) return liquid;
   const viscosity = waterViscosity(temperature);
   if (!viscosity.ok) return viscosity;
-  const fraction = solidsVolumeFraction({ slurry, solids });
+  const fraction = solidsVolumeFraction({ slurry, particleGravity });
   if (!fraction.ok) return fraction;
   const crowd = hinderedSettling(fraction.value);
   if (!crowd.ok) return crowd;
   const lone = stokesVelocity({
     diameter,
-    grain: density(solids * liquid.value),
+    grain: density(particleGravity * liquid.value),
     liquid: liquid.value,
     viscosity: viscosity.value,
   });

@@ -116,24 +116,24 @@ export const weighedGravityUncertainty = ({
  * How sure a dry content is, from how sure the two gravities are.
  * @formula u²(W) = (ρw·s/(s − 1))²u²(γ) + (ρw(γ − 1)/(s − 1)²)²u²(s), ρw 1000 g/l
  * @param slurry gravity of the stirred slurry · @param slurryStandard its standard uncertainty
- * @param solids gravity of the grains · @param solidsStandard its standard uncertainty
+ * @param particleGravity gravity of the grains · @param solidsStandard its standard uncertainty
  * @returns dry content and its standard uncertainty, g/l, never rounded
  * @range as dryContent; uncertainties 0 to 1; outside is refused
  * @source JCGM 100:2008, eq. 10, on Brongniart's formula
- * @example dryContentUncertainty({ slurry: gravity(1.475), slurryStandard: 0.0042775, solids: gravity(2.6), solidsStandard: rectangular(0.05) }) //=> { ok: true, value: { dry: 771.875, standard: 8.775 } }
+ * @example dryContentUncertainty({ slurry: gravity(1.475), slurryStandard: 0.0042775, particleGravity: gravity(2.6), solidsStandard: rectangular(0.05) }) //=> { ok: true, value: { dry: 771.875, standard: 8.775 } }
  */
 export const dryContentUncertainty = ({
   slurry,
   slurryStandard,
-  solids,
+  particleGravity,
   solidsStandard,
 }: {
   slurry: Gravity;
   slurryStandard: number;
-  solids: Gravity;
+  particleGravity: Gravity;
   solidsStandard: number;
 }): Checked<{ dry: GramsPerLitre; standard: GramsPerLitre }> => {
-  const dry = dryContent({ slurry, solids });
+  const dry = dryContent({ slurry, particleGravity });
   if (!dry.ok) return dry;
   const outside = firstOutside(
     ['uncertainty of the slurry gravity', slurryStandard, 0, 1],
@@ -141,8 +141,8 @@ export const dryContentUncertainty = ({
   );
   if (outside) return outside;
   const standard = combine(
-    ((1000 * solids) / (solids - 1)) * slurryStandard,
-    ((1000 * (slurry - 1)) / (solids - 1) ** 2) * solidsStandard,
+    ((1000 * particleGravity) / (particleGravity - 1)) * slurryStandard,
+    ((1000 * (slurry - 1)) / (particleGravity - 1) ** 2) * solidsStandard,
   );
   return valid({ dry: dry.value, standard: gramsPerLitre(standard) });
 };

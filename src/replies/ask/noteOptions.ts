@@ -1,5 +1,5 @@
 import type { StudioNote } from '../../studio/handbook.ts';
-import { foldedName } from '../../studio/naming/foldedName.ts';
+import { normalizedName } from '../../studio/naming/normalizedName.ts';
 import { text } from '../../contract/kinds/texts.ts';
 
 /** What a form of the strictest platform holds. */
@@ -15,4 +15,4 @@ export const sameTitle = (
   notes: readonly StudioNote[],
   but?: StudioNote,
 ): StudioNote | undefined =>
-  notes.find((one) => one.no !== but?.no && foldedName(one.title) === foldedName(title));
+  notes.find((one) => one.no !== but?.no && normalizedName(one.title) === normalizedName(title));

@@ -4,7 +4,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import type { Part } from '../../parse/readRecipe.ts';
 
-type Known = { ok: true; recipe: Recipe; solids: Gravity } | { ok: false; reply: Reply };
+type Known = { ok: true; recipe: Recipe; particleGravity: Gravity } | { ok: false; reply: Reply };
 
 /** A recipe of which every material's gravity is known; else the question for it, as a line to fill in. */
 export const knownRecipe = (
@@ -38,8 +38,8 @@ export const knownRecipe = (
       },
     };
   }
-  const solids = solidsOf(recipe);
-  if (solids === undefined)
+  const particleGravity = solidsOf(recipe);
+  if (particleGravity === undefined)
     return { ok: false, reply: { kind: 'refusal', title: words.recipe.oddRecipe, data: {} } };
-  return { ok: true, recipe, solids };
+  return { ok: true, recipe, particleGravity };
 };

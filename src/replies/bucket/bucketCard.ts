@@ -43,7 +43,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const verdict = decide(state, { now, role });
   // After an addition of unknown size nobody knows how much powder is in a litre.
   const gravity = verdict.predicted?.value;
-  const slurry = gravity === undefined ? undefined : { slurry: gravity, solids: settings.solids };
+  const slurry = gravity === undefined ? undefined : { slurry: gravity, particleGravity: settings.solids };
   const dry = slurry && dryContent(slurry);
   const phi = slurry && solidsVolumeFraction(slurry);
   const volume = volumeHeld(state)?.value;

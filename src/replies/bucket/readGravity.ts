@@ -128,11 +128,11 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
 /** What is no slurry is a slip: water, or more powder than pours. */
 const poured = (found: ReadGravity, { bucket }: Said, { words: { reading } }: Setting): ReadGravity => {
   if (found.kind !== 'gravity') return found;
-  const { solids } = bucket.settings;
+  const { solids: particleGravity } = bucket.settings;
   const { value } = found.gravity;
-  if (value >= solids) return answered('refusal', reading.abovePowder(value, solids));
+  if (value >= particleGravity) return answered('refusal', reading.abovePowder(value, particleGravity));
   if (value <= plausibleGravity.low) return answered('refusal', reading.water(value));
-  const grains = solidsVolumeFraction({ slurry: value, solids });
+  const grains = solidsVolumeFraction({ slurry: value, particleGravity });
   return grains.ok && grains.value > pasteFraction
     ? answered('refusal', reading.paste(value, grains.value))
     : found;

@@ -1,11 +1,11 @@
-import type { CoatState } from '../../studio/resist/coat.ts';
+import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatReady, isReadyAt } from '../../studio/resist/coatReady.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
 /** A coat for scripts. */
-export const coatData = (coat: CoatState, studio: Studio, now: Instant) => {
+export const coatData = (coat: ResistCoat, studio: Studio, now: Instant) => {
   const ready = coatReady(coat, studio);
   return {
     id: coat.id,

@@ -1,5 +1,5 @@
 import { dryingFactor, isTooColdForFilm } from '../../studio/resist/dryingFactor.ts';
-import type { CoatState } from '../../studio/resist/coat.ts';
+import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatPlan } from '../../studio/resist/coatPlan.ts';
 import { coatReady } from '../../studio/resist/coatReady.ts';
 import type { DryReady } from '../../studio/resist/overnight.ts';
@@ -9,10 +9,10 @@ import type { Words } from '../../words/words.ts';
 import { coatData } from './coatData.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 
-const isEmulsion = ({ resist }: CoatState) => resist === 'wax' || resist === 'latex';
+const isEmulsion = ({ resist }: ResistCoat) => resist === 'wax' || resist === 'latex';
 
 const title = (
-  coat: CoatState,
+  coat: ResistCoat,
   ready: Exclude<DryReady, 'never'>,
   { now, words: { coat: w } }: Pick<Asking, 'now' | 'words'>,
 ): Text => {
@@ -24,7 +24,7 @@ const title = (
   return readyAt <= now ? w.readySince(readyAt) : w.ready(readyAt);
 };
 
-const cautions = (coat: CoatState, { coat: { caution } }: Words): Text[] => [
+const cautions = (coat: ResistCoat, { coat: { caution } }: Words): Text[] => [
   ...(isEmulsion(coat) && coat.temperature !== undefined && isTooColdForFilm(coat.temperature)
     ? [caution.cold]
     : []),
@@ -34,21 +34,21 @@ const cautions = (coat: CoatState, { coat: { caution } }: Words): Text[] => [
 ];
 
 /** A session that comes before the coat is ready, when no plan was given. */
-const session = (coat: CoatState, studio: Studio, ready: DryReady, { coat: w }: Words): Text[] => {
+const session = (coat: ResistCoat, studio: Studio, ready: DryReady, { coat: w }: Words): Text[] => {
   const plan = coatPlan(coat, studio);
   if (plan?.session === undefined || ready === 'never' || plan.at >= ready.readyAt) return [];
   return [w.sessionEarly(plan.session, plan.at)];
 };
 
-const firing = ({ resist, onAt }: CoatState, studio: Studio, { coat: w }: Words): Text[] =>
+const firing = ({ resist, onAt }: ResistCoat, studio: Studio, { coat: w }: Words): Text[] =>
   resist === 'latex' && studio.firing !== undefined && studio.firing > onAt ? [w.firing(studio.firing)] : [];
 
-const dont = ({ resist }: CoatState, { coat: w }: Words): Text[] => {
+const dont = ({ resist }: ResistCoat, { coat: w }: Words): Text[] => {
   if (resist === 'tape') return [];
   return [resist === 'latex' ? w.dontEarlyLatex : w.dontEarly];
 };
 
-const slower = ({ temperature, humidity }: CoatState, { coat: w }: Words): Text[] => {
+const slower = ({ temperature, humidity }: ResistCoat, { coat: w }: Words): Text[] => {
   const factor = dryingFactor({
     ...(temperature !== undefined && { temperature }),
     ...(humidity !== undefined && { humidity }),
@@ -58,10 +58,10 @@ const slower = ({ temperature, humidity }: CoatState, { coat: w }: Words): Text[
 
 /** What is said of a coat that has just gone on: when it is ready, why, and whether the plan fits. */
 export const coatReply = (
-  coat: CoatState,
+  coat: ResistCoat,
   studio: Studio,
   { words, now }: Asking,
-  { under, others }: { under?: CoatState; others: readonly CoatState[] },
+  { under, others }: { under?: ResistCoat; others: readonly ResistCoat[] },
 ): Reply => {
   const { coat: w } = words;
   const ready = coatReady(coat, studio);

@@ -21,7 +21,7 @@ export const sealed = async (secret: string): Promise<string> => {
 const nobody = `scrypt:${Buffer.alloc(16).toString('base64url')}:${Buffer.alloc(bytes).toString('base64url')}`;
 
 /** Whether the secret is the sealed one. Without one it takes as long, so that time tells nothing. */
-export const fits = async (secret: string, seal: string | undefined): Promise<boolean> => {
+export const matchesSeal = async (secret: string, seal: string | undefined): Promise<boolean> => {
   const [, salt = '', kept = ''] = (seal ?? nobody).split(':');
   const key = await derive(secret, Buffer.from(salt, 'base64url'));
   const expected = Buffer.from(kept, 'base64url');

@@ -1,16 +1,16 @@
-import type { Door, Instant, MemberId, RoomPorts, Session } from '../ports.ts';
+import type { Credentials, Instant, MemberId, RoomPorts, Session } from '../ports.ts';
 import { freshToken, tokenHash } from './secrets.ts';
 
 const lasts = 90 * 24 * 3_600_000;
 
 /** Who is signed in. Kept by the server, so that it can be ended there; looked up in memory, so that a forged one costs nothing. */
 export class Sessions {
-  readonly #door: Door;
+  readonly #door: Credentials;
   readonly #clock: RoomPorts['clock'];
   readonly #live: Map<string, Session>;
   readonly #watched = new Map<string, Set<() => void>>();
 
-  private constructor(door: Door, clock: RoomPorts['clock'], live: Session[]) {
+  private constructor(door: Credentials, clock: RoomPorts['clock'], live: Session[]) {
     this.#door = door;
     this.#clock = clock;
     this.#live = new Map(live.map((session) => [session.hash, session]));

@@ -2,9 +2,9 @@ import { createHmac, timingSafeEqual } from 'node:crypto';
 import { readLinkCode } from '../../studio/people/linkCode.ts';
 import type { RoomRefusal, SignInRefusal } from '../../words/platform/roomWords.ts';
 import { cleanName, nameKey, nameLook } from './nameKey.ts';
-import { Pace } from './pace.ts';
+import { TokenBucket } from './tokenBucket.ts';
 import type { MemberId, RoomPorts } from '../ports.ts';
-import { fits, readPasscode, sealed, tokenHash } from './secrets.ts';
+import { matchesSeal, readPasscode, sealed, tokenHash } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
 
 export interface Asked {
@@ -35,9 +35,9 @@ export class SignIn {
   readonly #ports: RoomPorts;
   readonly #sessions: Sessions;
   readonly #pepper: string;
-  readonly #byAddress = new Pace(1 / 6, 10);
-  readonly #byPhone = new Pace(1 / 6, 10);
-  readonly #all = new Pace(2, 60);
+  readonly #byAddress = new TokenBucket(1 / 6, 10);
+  readonly #byPhone = new TokenBucket(1 / 6, 10);
+  readonly #all = new TokenBucket(2, 60);
   #waiting = 0;
   #turn: Promise<unknown> = Promise.resolve();
 
@@ -93,9 +93,9 @@ export class SignIn {
     const passcode = await door.passcode();
     const typedAs = new Set([asked.passcode.trim(), readPasscode(asked.passcode)]);
     let admitted = invited;
-    for (const one of typedAs) admitted = (await fits(one, passcode)) || admitted;
+    for (const one of typedAs) admitted = (await matchesSeal(one, passcode)) || admitted;
     const claim = await door.claim(key);
-    const known = await fits(asked.secret, claim?.secret);
+    const known = await matchesSeal(asked.secret, claim?.secret);
     // A name and its own secret are enough to come back: a phone that was invited never knew the passcode.
     if (!(admitted || known) || (claim?.secret !== undefined && !known)) return { ok: false, why: 'no-fit' };
     if (claim === undefined && (await people.all()).some((one) => nameLook(one.name) === nameLook(name)))
@@ -147,5 +147,5 @@ export class SignIn {
   }
 }
 
-type Taken = ReturnType<Pace['take']>;
+type Taken = ReturnType<TokenBucket['take']>;
 const both = (first: Taken, second: () => Taken): Taken => (first.ok ? second() : first);

@@ -1,4 +1,4 @@
-import type { Hearing } from './hearing.ts';
+import type { EventStream } from './eventStream.ts';
 import type { PeopleChange } from '../../studio/logbook/ports.ts';
 import type { Session } from '../ports.ts';
 import type { Room } from './room.ts';
@@ -6,7 +6,7 @@ import type { Room } from './room.ts';
 /** Lets what the room remembers go with its people: two who are one now, or somebody who is to be forgotten. */
 export const followPeople = (
   { ports, sessions, posts, names }: Room,
-  listening: Map<Hearing, Session>,
+  listening: Map<EventStream, Session>,
   change: PeopleChange,
 ): void => {
   if (change.studio !== ports.studio) return;

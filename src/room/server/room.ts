@@ -3,7 +3,7 @@ import type { Context } from 'hono';
 import { type RoomRefusal, roomWords } from '../../words/platform/roomWords.ts';
 import type { Address } from '../access/hosts.ts';
 import type { Names } from '../posts/names.ts';
-import type { Pace } from '../access/pace.ts';
+import type { TokenBucket } from '../access/tokenBucket.ts';
 import type { PageFiles } from './pageFiles.ts';
 import type { RoomPorts, Session } from '../ports.ts';
 import type { Posts } from '../posts/posts.ts';
@@ -23,8 +23,8 @@ export interface Room {
   names: Names;
   page: PageFiles;
   /** By signed-in phone, and by network address for everybody else. */
-  phonePace: Pace;
-  addressPace: Pace;
+  phonePace: TokenBucket;
+  addressPace: TokenBucket;
 }
 
 export interface RoomEnv {

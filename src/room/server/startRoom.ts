@@ -4,17 +4,17 @@ import type { AddressInfo } from 'node:net';
 import type { Desk, Voice } from '../../contract/contract.ts';
 import { followPeople } from './followPeople.ts';
 import { guard, guardWrite } from './guard.ts';
-import type { Hearing } from './hearing.ts';
+import type { EventStream } from './eventStream.ts';
 import { allowedHosts, shownUrl, type Address } from '../access/hosts.ts';
 import { Names } from '../posts/names.ts';
-import { Pace } from '../access/pace.ts';
+import { TokenBucket } from '../access/tokenBucket.ts';
 import { PageFiles } from './pageFiles.ts';
 import type { RoomPorts, Session } from '../ports.ts';
 import { Posts } from '../posts/posts.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { roomVoice } from './roomVoice.ts';
 import { boardRoutes } from './boardRoutes.ts';
-import { keeperRoutes, makeCode, signInRoutes } from './doorRoutes.ts';
+import { keeperRoutes, makeCode, signInRoutes } from './signInRoutes.ts';
 import { pageRoutes } from './pageRoutes.ts';
 import { postRoutes } from './postRoutes.ts';
 import { sayRoutes } from './sayRoutes.ts';
@@ -54,7 +54,7 @@ const listening = (server: ServerType) =>
     });
   });
 
-const routes = (room: Room, heard: Map<Hearing, Session>) =>
+const routes = (room: Room, heard: Map<EventStream, Session>) =>
   new Hono<RoomEnv>()
     .use(guard(room))
     .use(guardWrite(room))
@@ -79,7 +79,7 @@ const routes = (room: Room, heard: Map<Hearing, Session>) =>
 export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promise<RunningRoom> => {
   const { bind, port, url, trustProxy = false, pepper } = settings;
   const sessions = await Sessions.open(ports);
-  const heard = new Map<Hearing, Session>();
+  const heard = new Map<EventStream, Session>();
   const address: Address = { bind, port, ...(url !== undefined && { url }) };
   const room: Room = {
     ports,
@@ -91,8 +91,8 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     posts: await Posts.open(ports),
     names: new Names(ports),
     page: PageFiles.load(),
-    phonePace: new Pace(10, 60),
-    addressPace: new Pace(20, 300),
+    phonePace: new TokenBucket(10, 60),
+    addressPace: new TokenBucket(20, 300),
   };
   const unfollow = ports.people.follow((change) => followPeople(room, heard, change));
   const server = serve({

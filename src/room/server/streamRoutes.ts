@@ -1,6 +1,6 @@
 import { RESPONSE_ALREADY_SENT } from '@hono/node-server/utils/response';
 import { Hono } from 'hono';
-import { Hearing } from './hearing.ts';
+import { EventStream } from './eventStream.ts';
 import { maySee, type Posts } from '../posts/posts.ts';
 import type { Post, Session } from '../ports.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
@@ -11,7 +11,7 @@ const mostOfOne = 8;
 const mostMissed = 200;
 
 /** The live stream: what was missed, then everything as it is said; what is private goes to its member only. */
-export const streamRoutes = (room: Room, listening: Map<Hearing, Session>) =>
+export const streamRoutes = (room: Room, listening: Map<EventStream, Session>) =>
   new Hono<RoomEnv>().get('/stream', async (c) => {
     const session = c.get('session');
     if (!session) return refuse(c, 'sign-in');
@@ -19,16 +19,16 @@ export const streamRoutes = (room: Room, listening: Map<Hearing, Session>) =>
     if (listening.size >= mostListening || mine >= mostOfOne) return refuse(c, 'full', 10);
     const asked = Number(c.req.header('last-event-id') ?? c.req.query('after') ?? 0);
     const after = Number.isSafeInteger(asked) && asked > 0 ? asked : 0;
-    listen(room, listening, session, after, (onEnd) => new Hearing(c.env.outgoing, onEnd));
+    listen(room, listening, session, after, (onEnd) => new EventStream(c.env.outgoing, onEnd));
     return RESPONSE_ALREADY_SENT;
   });
 
 const listen = (
   room: Room,
-  listening: Map<Hearing, Session>,
+  listening: Map<EventStream, Session>,
   session: Session,
   after: number,
-  open: (onEnd: () => void) => Hearing,
+  open: (onEnd: () => void) => EventStream,
 ): void => {
   const { posts } = room;
   let told: Promise<unknown> = Promise.resolve();

@@ -1,7 +1,13 @@
 import { z } from 'zod';
 import { flowCups } from '../../glaze/flow/flowCup.ts';
 import { celsius, grams, gravity, millilitres, millimetres, seconds } from '../../glaze/units.ts';
-import { flowLooks, holdCauses, sights, stirTools, type BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import {
+  flowLooks,
+  holdCauses,
+  observations,
+  stirTools,
+  type BucketEvent,
+} from '../../studio/bucket/bucketEvent.ts';
 import { bucketCautions, bucketUses } from '../../studio/settings/bucketSettings.ts';
 import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
 import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
@@ -68,7 +74,7 @@ const someSettings = z.strictObject({
 const volume = inMillilitres.exactOptional();
 const mass = inGrams.exactOptional();
 
-const added = z.discriminatedUnion('what', [
+const addedSchema = z.discriminatedUnion('what', [
   z.strictObject({ what: z.literal('water'), volume }),
   z.strictObject({ what: z.literal('draw-off'), volume }),
   z.strictObject({ what: z.literal('dry'), mass }),
@@ -87,7 +93,7 @@ const added = z.discriminatedUnion('what', [
 ]);
 
 const undo = z.strictObject({ kind: z.literal('undo'), of: aSeq });
-const seen = z.array(z.enum(sights));
+const observationsSchema = z.array(z.enum(observations));
 
 const bucketEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('setup'), settings: bucketSettings, volume }),
@@ -113,14 +119,14 @@ const bucketEvent = z.discriminatedUnion('kind', [
     gap: inMillimetres.exactOptional(),
     temperature: inCelsius.exactOptional(),
     stirred: whether.exactOptional(),
-    seen,
+    seen: observationsSchema,
   }),
-  z.strictObject({ kind: z.literal('addition'), added, remake: whether.exactOptional() }),
+  z.strictObject({ kind: z.literal('addition'), added: addedSchema, remake: whether.exactOptional() }),
   z.strictObject({
     kind: z.literal('stir'),
     minutes: number.exactOptional(),
     tool: z.enum(stirTools).exactOptional(),
-    seen,
+    seen: observationsSchema,
   }),
   z.strictObject({ kind: z.literal('sieve'), mesh: number.exactOptional() }),
   z.strictObject({

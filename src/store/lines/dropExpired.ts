@@ -1,6 +1,6 @@
 import { sql } from 'kysely';
 import { days, instant, type Instant } from '../../studio/ids.ts';
-import type { Turns } from '../engine/turns.ts';
+import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
 /** Platforms repeat a request within minutes; a week is plenty. */
 const repliesAreKept = days(7);
@@ -11,7 +11,7 @@ const mostAtOnce = 500;
 const saidIsKept = days(40);
 
 /** Drops replies, held lines and settled reminders that nobody will ask for again; answers whether there may be more. */
-export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
+export const dropExpired = (turns: TransactionQueue, now: Instant): Promise<boolean> =>
   turns.write(async ({ db }) => {
     const replies = await db
       .deleteFrom('replies')

@@ -1,13 +1,13 @@
 import { randomBytes } from 'node:crypto';
 import type { Instant, StudioId } from '../../studio/ids.ts';
 import type { HeldLines } from '../../studio/logbook/ports.ts';
-import type { Turns } from '../engine/turns.ts';
+import type { TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 
 export class StoredLines implements HeldLines {
-  readonly #turns: Turns;
+  readonly #turns: TransactionQueue;
 
-  constructor(turns: Turns) {
+  constructor(turns: TransactionQueue) {
     this.#turns = turns;
   }
 

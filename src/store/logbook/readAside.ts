@@ -2,7 +2,7 @@ import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { Logbook } from '../../studio/logbook/ports.ts';
 import { openCurrentForReading } from '../engine/database.ts';
-import { RememberedPages } from '../engine/pages.ts';
+import { MemorySnapshotCache } from '../engine/snapshotCache.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import { asStoreProblem } from '../engine/storeProblem.ts';
 
@@ -24,7 +24,7 @@ export const readAside = async <T>(
     const { sqlite, kysely } = openCurrentForReading(file);
     try {
       sqlite.exec('begin');
-      const book = new PatientLogbook({ db: kysely, pages: new RememberedPages(1) }, studio);
+      const book = new PatientLogbook({ db: kysely, pages: new MemorySnapshotCache(1) }, studio);
       try {
         return await work(book);
       } finally {

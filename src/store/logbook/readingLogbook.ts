@@ -1,5 +1,5 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { foldCoats } from '../../studio/resist/foldCoats.ts';
+import { foldCoats } from '../../studio/resist/foldResistCoats.ts';
 import { foldFired } from '../../studio/firing/foldFired.ts';
 import { foldPieces } from '../../studio/piece/foldPieces.ts';
 import {
@@ -12,13 +12,13 @@ import {
 } from '../../studio/ids.ts';
 import type { Logbook, Member } from '../../studio/logbook/ports.ts';
 import { frozen } from '../engine/frozen.ts';
-import { loadPage } from '../states/loadPage.ts';
-import type { Page } from '../engine/pages.ts';
+import { loadSnapshot } from '../states/loadSnapshot.ts';
+import type { Snapshot } from '../engine/snapshotCache.ts';
 import { readCoats, readEntries, readFired, readPieces } from '../entries/readEntries.ts';
 import { readNotes } from './readNotes.ts';
 import { reminderOf } from '../reminders/reminderRow.ts';
 import { standsFor } from './standsFor.ts';
-import type { Reading } from '../engine/turns.ts';
+import type { Reading } from '../engine/transactionQueue.ts';
 
 /** Pieces are fired and gone in weeks. */
 const pieceEntries = 1000;
@@ -133,11 +133,11 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     return this.#turn;
   }
 
-  protected async page(): Promise<Page> {
+  protected async page(): Promise<Snapshot> {
     const { db, pages } = this.turn;
     const known = pages.get(this.studioId);
     if (known) return known;
-    const loaded = await loadPage(db, this.studioId);
+    const loaded = await loadSnapshot(db, this.studioId);
     pages.set(this.studioId, loaded);
     return loaded;
   }

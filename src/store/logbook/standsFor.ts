@@ -9,7 +9,7 @@ interface Asked extends Record<string, unknown> {
 }
 
 // Asked with every command.
-const known = compiledOnce<Asked, { id: MemberId }>((db, value) =>
+const currentMember = compiledOnce<Asked, { id: MemberId }>((db, value) =>
   db
     .selectFrom('members')
     .where('studio_id', '=', value('studio'))
@@ -30,8 +30,8 @@ export const standsFor = async (
   studio: StudioId,
   member: MemberId,
 ): Promise<MemberId | undefined> => {
-  const [same] = await known(db, { studio, member });
+  const [same] = await currentMember(db, { studio, member });
   if (same) return same.id;
   const [other] = await joined(db, { studio, member });
-  return other && (await known(db, { studio, member: other.id }))[0]?.id;
+  return other && (await currentMember(db, { studio, member: other.id }))[0]?.id;
 };

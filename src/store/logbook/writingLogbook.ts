@@ -6,7 +6,7 @@ import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { applyToBucket, foldBucket } from '../../studio/bucket/foldBucket.ts';
 import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
-import { applyToCoats, foldCoats } from '../../studio/resist/foldCoats.ts';
+import { applyToCoats, foldCoats } from '../../studio/resist/foldResistCoats.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
 import {
@@ -28,7 +28,7 @@ import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';
 import { frozen } from '../engine/frozen.ts';
 import { insertEntry } from '../entries/insertEntry.ts';
 import { newNonce } from '../engine/newNonce.ts';
-import type { Head, Page } from '../engine/pages.ts';
+import type { Head, Snapshot } from '../engine/snapshotCache.ts';
 import { PeopleLogbook } from './peopleLogbook.ts';
 import { readNotes } from './readNotes.ts';
 import { readBucket, readCoats, readStudio } from '../entries/readEntries.ts';
@@ -224,7 +224,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
   }
 
   /** All at once: whatever else goes on in this turn is in the page already. */
-  #change(changed: (page: Page) => Page): void {
+  #change(changed: (page: Snapshot) => Snapshot): void {
     const { pages } = this.turn;
     const page = pages.get(this.studioId);
     if (!page) throw new Error('A page was changed before it was loaded.');

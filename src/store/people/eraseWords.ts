@@ -6,13 +6,13 @@ import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from '../entries/eventRow.ts';
 import { foldHead } from '../states/foldHead.ts';
 import type { Tables } from '../migrations/tables.ts';
-import type { Turns, Writing } from '../engine/turns.ts';
+import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
 
 /** So few at a time that nobody waits for it. */
 const stretch = 2_000;
 const fewAnswers = 200;
 
-const streamsOf = (turns: Turns, studio: StudioId): Promise<{ stream_no: StreamNo; seq: Seq }[]> =>
+const streamsOf = (turns: TransactionQueue, studio: StudioId): Promise<{ stream_no: StreamNo; seq: Seq }[]> =>
   turns.read(({ db }) =>
     db.selectFrom('streams').where('studio_id', '=', studio).select(['stream_no', 'seq']).execute(),
   );
@@ -27,7 +27,7 @@ const theirEntries = (db: Kysely<Tables>, { studio, members }: Erasure, stream: 
     .where('entry.member_id', 'in', [...members]);
 
 /** What a member noted and called their pots: words that may stand in answers kept elsewhere. */
-export const gatherTexts = async (turns: Turns, erasure: Erasure): Promise<string[]> => {
+export const gatherTexts = async (turns: TransactionQueue, erasure: Erasure): Promise<string[]> => {
   const texts = new Set<string>();
   for (const { stream_no: stream, seq: last } of await streamsOf(turns, erasure.studio))
     for (let from = 0; from < last; from += stretch)
@@ -71,7 +71,7 @@ const foldAnew = async (
 };
 
 /** Takes their notes out, and their words out of what they logged. */
-export const eraseEntries = async (turns: Turns, erasure: Erasure): Promise<void> => {
+export const eraseEntries = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
   const { studio, names } = erasure;
   const name = nameAsWord(names);
   for (const { stream_no: stream, seq: last } of await streamsOf(turns, studio))
@@ -116,7 +116,7 @@ export const eraseEntries = async (turns: Turns, erasure: Erasure): Promise<void
 };
 
 /** Takes the words out of the answers that are kept for repeats. */
-export const eraseReplies = async (turns: Turns, erasure: Erasure): Promise<void> => {
+export const eraseReplies = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
   const clean = withoutWords(erasure);
   for (let after: string | undefined = ''; after !== undefined;)
     after = await turns.write(async ({ db }) => {
@@ -145,7 +145,7 @@ export const eraseReplies = async (turns: Turns, erasure: Erasure): Promise<void
 const nothing = JSON.stringify({ kind: 'answer', title: [erasedMark], private: true, data: {} });
 
 /** Empties what they said in the room, and takes their words out of what others were answered there. */
-export const erasePosts = async (turns: Turns, erasure: Erasure): Promise<void> => {
+export const erasePosts = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
   const { studio, members } = erasure;
   const clean = withoutWords(erasure);
   for (let after: number | undefined = -1; after !== undefined;)
@@ -179,7 +179,7 @@ export const erasePosts = async (turns: Turns, erasure: Erasure): Promise<void> 
 };
 
 /** Drops the buttons' lines in which something typed is held: they say that they are too old. */
-export const eraseHeldLines = (turns: Turns, { studio, names, texts }: Erasure): Promise<void> =>
+export const eraseHeldLines = (turns: TransactionQueue, { studio, names, texts }: Erasure): Promise<void> =>
   turns.write(async ({ db }) => {
     const name = nameAsWord(names);
     const held = await db

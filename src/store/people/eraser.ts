@@ -4,23 +4,23 @@ import { compact } from '../backup/compact.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
-import type { Turns } from '../engine/turns.ts';
+import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
 /** Somebody who reads an older state, a backup say, is done in seconds. */
 const mostTries = 60;
-const between = 500;
+const millisecondsBetween = 500;
 
 /**
  * Takes people's words out of everything that keeps them, and then out of the file's bytes. What is to be done stands
  * in the file and every step can be taken again: stopped in the middle, it goes on at the next start.
  */
 export class Eraser {
-  readonly #turns: Turns;
+  readonly #turns: TransactionQueue;
   readonly #changes: PeopleChanges;
   #going: Promise<void> = Promise.resolve();
   #ending = false;
 
-  constructor(turns: Turns, changes: PeopleChanges) {
+  constructor(turns: TransactionQueue, changes: PeopleChanges) {
     this.#turns = turns;
     this.#changes = changes;
     changes.listen(({ kind }) => {
@@ -78,7 +78,7 @@ export class Eraser {
   async #compact({ id }: Erasure): Promise<boolean> {
     for (let tries = 1; !(await this.#turns.alone(() => compact(this.#turns.file))); tries += 1) {
       if (this.#ending || tries >= mostTries) return false;
-      await pause(between);
+      await pause(millisecondsBetween);
     }
     await this.#turns.write(async ({ db }) => {
       await db.deleteFrom('erasures').where('id', '=', id).execute();

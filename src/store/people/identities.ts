@@ -3,14 +3,14 @@ import type { Clock } from '../../clock.ts';
 import { memberId, studioId, type MemberId, type StudioId } from '../../studio/ids.ts';
 import type { People } from '../../studio/logbook/ports.ts';
 import { PeopleChanges } from './peopleChanges.ts';
-import type { Turns } from '../engine/turns.ts';
+import type { TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 
 const mostRemembered = 100_000;
 
 /** Who is who; asked with every command, and seldom changed once made, so the answers are remembered. */
 export class Identities implements People {
-  readonly #turns: Turns;
+  readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #studios = new Map<string, StudioId>();
   readonly #members = new Map<string, MemberId>();
@@ -18,7 +18,7 @@ export class Identities implements People {
   /** How often people have changed: what was found before a change is not remembered after it. */
   #changed = 0;
 
-  constructor(turns: Turns, clock: Clock, changes = new PeopleChanges()) {
+  constructor(turns: TransactionQueue, clock: Clock, changes = new PeopleChanges()) {
     this.#turns = turns;
     this.#clock = clock;
     changes.listen((change) => {

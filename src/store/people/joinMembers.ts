@@ -3,9 +3,9 @@ import { studioStream, type MemberId, type StudioId } from '../../studio/ids.ts'
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { foldHead } from '../states/foldHead.ts';
 import { frozen } from '../engine/frozen.ts';
-import { loadPage } from '../states/loadPage.ts';
+import { loadSnapshot } from '../states/loadSnapshot.ts';
 import { readStudio } from '../entries/readEntries.ts';
-import type { Writing } from '../engine/turns.ts';
+import type { Writing } from '../engine/transactionQueue.ts';
 
 interface Joining {
   studio: StudioId;
@@ -64,7 +64,7 @@ const tellsOf = (member: MemberId, { hold, unlogged }: BucketState): boolean =>
 
 /** What was folded with the one id in it is folded anew. */
 const foldAnew = async ({ db, pages }: Writing, { studio, from }: Joining): Promise<void> => {
-  const page = pages.get(studio) ?? (await loadPage(db, studio));
+  const page = pages.get(studio) ?? (await loadSnapshot(db, studio));
   const heads = new Map(page.heads);
   for (const [stream, head] of page.heads) {
     if (!head.state || !tellsOf(from, head.state)) continue;

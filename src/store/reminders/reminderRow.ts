@@ -3,14 +3,19 @@ import { instant, memberId, seq, streamNo, type Instant, type MemberId } from '.
 import type { Reminder, ReminderAbout } from '../../studio/remind/reminder.ts';
 import type { Exactly } from '../engine/exactly.ts';
 
-const at = z.number().transform(instant);
+const instantSchema = z.number().transform(instant);
 const coat = z.int().positive().transform(seq);
 
 const aboutSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('early'), coat, plan: at, session: z.string().exactOptional() }),
+  z.strictObject({
+    kind: z.literal('early'),
+    coat,
+    plan: instantSchema,
+    session: z.string().exactOptional(),
+  }),
   z.strictObject({ kind: z.literal('ready'), coat }),
-  z.strictObject({ kind: z.literal('peel'), coat, firing: at }),
-  z.strictObject({ kind: z.literal('buckets'), session: z.string(), from: at }),
+  z.strictObject({ kind: z.literal('peel'), coat, firing: instantSchema }),
+  z.strictObject({ kind: z.literal('buckets'), session: z.string(), from: instantSchema }),
   z.strictObject({
     kind: z.literal('unlogged'),
     bucket: z.int().positive().transform(streamNo),

@@ -1,5 +1,5 @@
 import type { Transaction } from 'kysely';
-import type { CoatState } from '../../studio/resist/coat.ts';
+import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatReminders } from '../../studio/remind/coatReminders.ts';
 import type { Instant, StudioId } from '../../studio/ids.ts';
 import { sessionReminders } from '../../studio/remind/sessionReminders.ts';
@@ -18,8 +18,8 @@ export interface Planning {
 /** Plans anew for the coats that differ: new, changed, or gone. */
 export const replanCoats = async (
   { db, id, studio, now }: Planning,
-  before: readonly CoatState[],
-  after: readonly CoatState[],
+  before: readonly ResistCoat[],
+  after: readonly ResistCoat[],
 ): Promise<void> => {
   const still = new Set(after.map(({ seq }) => seq));
   const known = new Set(before);

@@ -1,6 +1,6 @@
 import type { Clock } from '../../clock.ts';
 import { days, instant, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
-import type { Turns } from '../engine/turns.ts';
+import type { TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 
 interface Post<Reply> {
@@ -19,11 +19,11 @@ const postsAreKept = days(7);
 
 /** What was said in one studio's room lately. */
 export class RoomPosts<Reply> {
-  readonly #turns: Turns;
+  readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #studio: StudioId;
 
-  constructor(turns: Turns, clock: Clock, studio: StudioId) {
+  constructor(turns: TransactionQueue, clock: Clock, studio: StudioId) {
     this.#turns = turns;
     this.#clock = clock;
     this.#studio = studio;

@@ -4,7 +4,7 @@ import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { openCurrentForReading, type Database } from '../engine/database.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
-import { readState } from './loadPage.ts';
+import { readState } from './loadSnapshot.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { asStoreProblem } from '../engine/storeProblem.ts';
 import type { Tables } from '../migrations/tables.ts';

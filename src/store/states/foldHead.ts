@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import { foldBucket } from '../../studio/bucket/foldBucket.ts';
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import { frozen } from '../engine/frozen.ts';
-import type { Head } from '../engine/pages.ts';
+import type { Head } from '../engine/snapshotCache.ts';
 import { readBucket } from '../entries/readEntries.ts';
 import { saveHead } from './saveHead.ts';
 import type { Tables } from '../migrations/tables.ts';

@@ -1,6 +1,6 @@
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { saveHead } from './saveHead.ts';
-import type { Turns, Writing } from '../engine/turns.ts';
+import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
 
 const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> => {
   const { last, state } = await refold(db, name);
@@ -13,7 +13,7 @@ const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> =>
 };
 
 /** Works every state out again from the entries and stores it, a stream at a time; answers how many. */
-export const rebuildStates = async (turns: Turns): Promise<number> => {
+export const rebuildStates = async (turns: TransactionQueue): Promise<number> => {
   const streams = await turns.read(({ db }) => everyStream(db));
   for (const name of streams) {
     await turns.write(async (writing) => {

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import type { StreamNo, StudioId } from '../../studio/ids.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
-import type { Head } from '../engine/pages.ts';
+import type { Head } from '../engine/snapshotCache.ts';
 import type { Tables } from '../migrations/tables.ts';
 
 const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['streams'][Column] }>(

@@ -14,12 +14,12 @@ import {
 } from '../contents/contents.ts';
 import type { Instant } from '../ids.ts';
 import { litreAmount, pailAmount, type WaterOrPowder } from '../verdict/pailAmounts.ts';
-import { roomIn, usablePart } from '../verdict/roomIn.ts';
+import { headroom, usablePart } from '../verdict/headroom.ts';
 import { facts, rules, type Facts } from '../verdict/rules.ts';
 import { safeAmount } from '../verdict/safeAmount.ts';
 import type { Amounts, GravityBand, Reason, RuleName } from '../verdict/verdict.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
-import { pouredWithin, weighedWithin } from '../bucket/withAddition.ts';
+import { pouredWithin, weighedWithin } from '../bucket/applyAddition.ts';
 
 export const correctionWays = ['water', 'draw-off', 'dry', 'blend'] as const;
 export type CorrectionWay = (typeof correctionWays)[number];
@@ -48,7 +48,7 @@ export type Corrected =
   | { kind: 'wrong-way'; band: Exclude<GravityBand, 'in'> }
   /** A gel never settles: there is no clear water to draw off. */
   | { kind: 'gel' }
-  | { kind: 'beyond-powder'; solids: Gravity }
+  | { kind: 'beyond-powder'; particleGravity: Gravity }
   | { kind: 'needs-volume'; other: boolean }
   | { kind: 'other-unmeasured' }
   | { kind: 'other-cannot'; other: Gravity; wanted: Gravity }
@@ -75,9 +75,9 @@ const poured = (ml: number): Estimate<number> => ({
   sd: Math.abs(ml) * waterGramsPerMl * pouredWithin,
 });
 
-const expectedOf = (contents: Contents, solids: Gravity, readingU95: number): Expected => {
-  const after = gravityOf(contents, solids);
-  const volume = volumeOf(contents, solids);
+const expectedOf = (contents: Contents, particleGravity: Gravity, readingU95: number): Expected => {
+  const after = gravityOf(contents, particleGravity);
+  const volume = volumeOf(contents, particleGravity);
   return {
     gravity: after.value,
     u95: Math.hypot(coverage95 * after.sd, readingU95),
@@ -86,11 +86,15 @@ const expectedOf = (contents: Contents, solids: Gravity, readingU95: number): Ex
 };
 
 const afterAmounts = (c: Correction, { waterMl, drawOffMl, dryGrams }: Amounts): Expected => {
-  const before = contentsFrom(c.volume, { value: c.from.value, sd: c.from.u95 / coverage95 }, c.solids);
+  const before = contentsFrom(
+    c.volume,
+    { value: c.from.value, sd: c.from.u95 / coverage95 },
+    c.particleGravity,
+  );
   const powder = { value: dryGrams ?? 0, sd: (dryGrams ?? 0) * weighedWithin };
   return expectedOf(
     withAdded(before, poured((waterMl ?? 0) - (drawOffMl ?? 0)), powder),
-    c.solids,
+    c.particleGravity,
     c.from.u95,
   );
 };
@@ -105,19 +109,19 @@ const afterBlend = (
     value: millilitres(c.volume.value - ladleMl),
     sd: Math.hypot(c.volume.sd, ladleMl * pouredWithin),
   };
-  const mine = contentsFrom(left, { value: c.from.value, sd: c.from.u95 / coverage95 }, c.solids);
+  const mine = contentsFrom(left, { value: c.from.value, sd: c.from.u95 / coverage95 }, c.particleGravity);
   const into = contentsFrom(
     { value: millilitres(blendMl), sd: blendMl * pouredWithin },
     { value: other.value, sd: other.u95 / coverage95 },
-    c.solids,
+    c.particleGravity,
   );
   const together = withAdded(
     mine,
     { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
-    { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
+    { value: into.dryWeight, sd: Math.sqrt(into.covariance.solidsSolids) },
     into.covariance.waterSolids,
   );
-  return expectedOf(together, c.solids, c.from.u95);
+  return expectedOf(together, c.particleGravity, c.from.u95);
 };
 
 /** How much to ladle out so that the rest and its share of the other fill the usable part of the pail. */
@@ -149,7 +153,7 @@ const byBlending = (
   const far = theirs.value > c.from.value ? c.window.high : c.window.low;
   const distance = { value: Math.abs(far - c.from.value), sd: c.from.u95 / coverage95 };
   const safe = safeAmount(wanted.value, c.volume, distance, Math.max(0, Math.abs(theirs.value - far)));
-  const room = pail === undefined ? Infinity : roomIn(pail, c.volume.value);
+  const room = pail === undefined ? Infinity : headroom(pail, c.volume.value);
   const isInside = ({ gravity }: Expected) => gravity >= c.window.low && gravity <= c.window.high;
   const asIs = { blendMl: Math.min(safe, held.value, room), ladleMl: 0 };
   const asItIs = afterBlend(c, theirs, asIs);
@@ -180,14 +184,14 @@ export const correctBucket = (
   const blocked = standing.find((name) => !readied.has(name));
   if (blocked) return { kind: 'blocked', rule: blocked };
   const { measured } = f;
-  const { gravity: window, solids, pail } = state.settings;
+  const { gravity: window, solids: particleGravity, pail } = state.settings;
   if (!measured || !window) return { kind: 'blocked', rule: 'never-measured' };
   if (measured.band === 'in') return { kind: 'in-window', measured };
   const wrong = measured.band === 'low' ? way === 'water' : way === 'draw-off' || way === 'dry';
   if (wrong) return { kind: 'wrong-way', band: measured.band };
   const thick = f.flow.band === 'thick';
   if (way === 'draw-off' && thick) return { kind: 'gel' };
-  if (way === 'dry' && middle(window) >= solids) return { kind: 'beyond-powder', solids };
+  if (way === 'dry' && middle(window) >= particleGravity) return { kind: 'beyond-powder', particleGravity };
   const common = {
     kind: 'amounts' as const,
     measured,
@@ -198,7 +202,7 @@ export const correctBucket = (
     half: way === 'water' && thick,
   };
   const volume = volumeNow(state, now);
-  const unfilled = { from: measured, window, solids };
+  const unfilled = { from: measured, window, particleGravity };
   if (way === 'blend') {
     if (!volume) return { kind: 'needs-volume', other: false };
     if (!other) return { kind: 'other-unmeasured' };

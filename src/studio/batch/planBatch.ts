@@ -9,7 +9,7 @@ export const pasteFraction = 0.6;
 
 export interface BatchWanted {
   recipe: Recipe;
-  solids: Gravity;
+  particleGravity: Gravity;
   gravity: Gravity;
   /** Litres of glaze, or a weight of dry powder. */
   amount: { volume: Millilitres } | { powder: Grams };
@@ -19,7 +19,7 @@ export interface BatchWanted {
 
 export type BatchPlan =
   | { kind: 'not-glaze' }
-  | { kind: 'beyond-powder'; solids: Gravity }
+  | { kind: 'beyond-powder'; particleGravity: Gravity }
   | { kind: 'paste'; fraction: number }
   | { kind: 'too-small'; step: Grams }
   | {
@@ -31,18 +31,18 @@ export type BatchPlan =
     };
 
 /** A new batch: grams of each material, their sum exact to the scale's step, and the water that makes the gravity with just that. */
-export const planBatch = ({ recipe, solids, gravity, amount, step }: BatchWanted): BatchPlan => {
+export const planBatch = ({ recipe, particleGravity, gravity, amount, step }: BatchWanted): BatchPlan => {
   if (!(gravity > 1)) return { kind: 'not-glaze' };
-  const packed = solidsVolumeFraction({ slurry: gravity, solids });
-  if (!packed.ok || gravity >= solids) return { kind: 'beyond-powder', solids };
+  const packed = solidsVolumeFraction({ slurry: gravity, particleGravity });
+  if (!packed.ok || gravity >= particleGravity) return { kind: 'beyond-powder', particleGravity };
   if (packed.value > pasteFraction) return { kind: 'paste', fraction: packed.value };
   const wanted =
-    'powder' in amount ? amount.powder : powderForVolume({ volume: amount.volume, gravity, solids });
+    'powder' in amount ? amount.powder : powderForVolume({ volume: amount.volume, gravity, particleGravity });
   const total = typeof wanted === 'number' ? wanted : wanted.ok ? wanted.value : grams(0);
   if (inSteps(total, step) < 1) return { kind: 'too-small', step };
   const materials = scaleRecipe(recipe, { total, step });
   const powder = weighedTogether(materials, step);
-  const made = newBatch({ powder, solids, gravity });
-  if (!made.ok) return { kind: 'beyond-powder', solids };
+  const made = newBatch({ powder, particleGravity, gravity });
+  if (!made.ok) return { kind: 'beyond-powder', particleGravity };
   return { kind: 'plan', materials, powder, ...made.value };
 };

@@ -71,12 +71,12 @@ const overTheRim = ({ what, bucket, held, ...said }: SaidAddition): AdditionProb
 const mostSaltOfDry = 0.02;
 
 /** What is known to be in the pail: its measure has been told lately, and nothing unmeasured went in since. */
-const known = ({ bucket, held }: SaidAddition) =>
+const knownVolume = ({ bucket, held }: SaidAddition) =>
   held && bucket.unknownSince.length === 0 ? bucket.contents : undefined;
 
 const notADose = (said: SaidAddition): AdditionProblem | undefined => {
   const { what, amount, saltPerLitre } = said;
-  const contents = known(said);
+  const contents = knownVolume(said);
   if (what !== 'flocculant' || !amount || !contents) return undefined;
   const salt =
     'mass' in amount
@@ -100,13 +100,13 @@ const notADose = (said: SaidAddition): AdditionProblem | undefined => {
 const heaviestBed = 2.2;
 
 const beyondItsWater = (said: SaidAddition): AdditionProblem | undefined => {
-  const contents = known(said);
+  const contents = knownVolume(said);
   const off = asVolume(said.amount);
   if (said.what !== 'draw-off' || off === undefined || !contents) return undefined;
   const water = millilitres(contents.water / waterGramsPerMl);
   const left = water - off;
-  const bed = contents.solids / said.bucket.settings.solids / waterGramsPerMl;
-  const heavy = left <= 0 || (left * waterGramsPerMl + contents.solids) / (left + bed) > heaviestBed;
+  const bed = contents.dryWeight / said.bucket.settings.solids / waterGramsPerMl;
+  const heavy = left <= 0 || (left * waterGramsPerMl + contents.dryWeight) / (left + bed) > heaviestBed;
   return heavy ? { kind: 'more-than-water', water } : undefined;
 };
 

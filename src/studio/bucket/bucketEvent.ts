@@ -7,8 +7,8 @@ import type { Seq, StreamNo } from '../ids.ts';
 export const flowLooks = ['thin', 'right', 'thick'] as const;
 export type FlowLook = (typeof flowLooks)[number];
 
-export const sights = ['clear-water', 'cake', 'lumps', 'skin', 'cake-gone', 'none'] as const;
-export type Sight = (typeof sights)[number];
+export const observations = ['clear-water', 'cake', 'lumps', 'skin', 'cake-gone', 'none'] as const;
+export type Observation = (typeof observations)[number];
 
 export interface CupTime {
   cup: string;
@@ -58,10 +58,10 @@ export type BucketEvent =
       temperature?: Celsius;
       /** Stirred to the bottom just before, no cake left. Absent: not said. */
       stirred?: boolean;
-      seen: Sight[];
+      seen: Observation[];
     }
   | { kind: 'addition'; added: Added; remake?: boolean }
-  | { kind: 'stir'; minutes?: number; tool?: StirTool; seen: Sight[] }
+  | { kind: 'stir'; minutes?: number; tool?: StirTool; seen: Observation[] }
   | { kind: 'sieve'; mesh?: number }
   | {
       kind: 'tile';

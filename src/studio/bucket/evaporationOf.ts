@@ -16,7 +16,7 @@ export const evaporationOf = ({
   const held = inPail ? contents : litreOf({ value: predicted.value, sd: 0 }, settings.solids);
   const found = evaporation(drift, {
     slurry: predicted.value,
-    solids: settings.solids,
+    particleGravity: settings.solids,
     powder: powderIn(held),
   });
   return found && { ...found, each: inPail ? 'pail' : 'litre' };

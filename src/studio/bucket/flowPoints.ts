@@ -16,15 +16,15 @@ const perDose = 2;
 const mostPoints = 12;
 
 /** The bucket with one more look at its flow, when what is in it is known. */
-export const withFlowPoint = (state: BucketState, flow: CupTime): BucketState => {
+export const addFlowPoint = (state: BucketState, flow: CupTime): BucketState => {
   const { flocculant, contents, predicted } = state;
-  if (!contents || !predicted || flocculant.unknown || !(contents.solids > 0)) return state;
+  if (!contents || !predicted || flocculant.unknown || !(contents.dryWeight > 0)) return state;
   const { doses, heptahydrate: salt } = flocculant;
   const point: FlowPoint = {
     ...flow,
     doses,
     salt,
-    percent: (100 * salt) / contents.solids,
+    percent: (100 * salt) / contents.dryWeight,
     gravity: predicted.value,
   };
   const before = flocculant.flow ?? [];

@@ -2,14 +2,21 @@ import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { grams, type Millilitres } from '../../glaze/units.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
-import { type Contents, aged, contentsFrom, gravityOf, volumeOf, type Estimate } from '../contents/contents.ts';
+import {
+  type Contents,
+  withUnloggedUse,
+  contentsFrom,
+  gravityOf,
+  volumeOf,
+  type Estimate,
+} from '../contents/contents.ts';
 import { days, since, type StreamNo } from '../ids.ts';
-import { inEach } from './inEach.ts';
-import { withRest } from './rests.ts';
-import { withAddition } from './withAddition.ts';
-import { withReading } from './withReading.ts';
-import { withSights, withStir } from './withSights.ts';
-import { told, unmeasured, withPrediction, withVolume } from './withVolume.ts';
+import { changeContents } from './changeContents.ts';
+import { applyRest } from './rests.ts';
+import { applyAddition } from './applyAddition.ts';
+import { applyReading } from './applyReading.ts';
+import { applyObservations, withStir } from './applyObservations.ts';
+import { statedVolume, gravityBeforeReading, withPrediction, applyVolume } from './applyVolume.ts';
 
 /** Enough for a line through them; older ones tell of another bucket. */
 const mostTiles = 40;
@@ -29,12 +36,14 @@ const withChange = (
     );
   // Another gravity of the powder changes what is reckoned to be in the pail, not what was measured of it.
   const same = settings.solids === state.settings.solids;
-  const next = { ...state, settings, ...(same ? {} : inEach(state, recast)) };
+  const next = { ...state, settings, ...(same ? {} : changeContents(state, recast)) };
   if (!same) delete next.drift;
-  return event.volume === undefined ? next : withPrediction(withVolume(next, told(event.volume), entry.at));
+  return event.volume === undefined
+    ? next
+    : withPrediction(applyVolume(next, statedVolume(event.volume), entry.at));
 };
 
-const opened = (
+const stateFromSetup = (
   no: StreamNo,
   entry: BucketEntry,
   event: Extract<BucketEvent, { kind: 'setup' }>,
@@ -50,20 +59,24 @@ const opened = (
   flocculant: { heptahydrate: grams(0), doses: 0, unknown: false },
   ...(event.volume !== undefined && {
     volumeAt: entry.at,
-    contents: contentsFrom(told(event.volume), unmeasured(event.settings), event.settings.solids),
+    contents: contentsFrom(
+      statedVolume(event.volume),
+      gravityBeforeReading(event.settings),
+      event.settings.solids,
+    ),
   }),
 });
 
-const happened = (state: BucketState, entry: BucketEntry): BucketState => {
+const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
   const { event, at } = entry;
   switch (event.kind) {
     case 'reading':
-      return withReading(state, entry, event);
+      return applyReading(state, entry, event);
     case 'addition':
-      return withAddition(state, entry, event);
+      return applyAddition(state, entry, event);
     case 'stir':
-      return withSights(
-        withStir(withRest(state, event.seen, at), {
+      return applyObservations(
+        withStir(applyRest(state, event.seen, at), {
           at,
           ...(event.minutes !== undefined && { minutes: event.minutes }),
           ...(event.tool && { tool: event.tool }),
@@ -103,8 +116,8 @@ const happened = (state: BucketState, entry: BucketEntry): BucketState => {
 /** Adds one entry on; it must not be an undo, nor have happened before what is already folded. */
 export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketState => {
   const passed = since(state.foldedTo, entry.at) / days(1);
-  const before = { ...state, ...inEach(state, (contents) => aged(contents, passed)) };
-  return { ...happened(before, entry), seq: entry.seq, foldedTo: entry.at };
+  const before = { ...state, ...changeContents(state, (contents) => withUnloggedUse(contents, passed)) };
+  return { ...applyEntry(before, entry), seq: entry.seq, foldedTo: entry.at };
 };
 
 /** Every state that a bucket went through, oldest first: by when its entries happened, undone ones left out. */
@@ -117,7 +130,7 @@ export function* bucketStates(no: StreamNo, entries: readonly BucketEntry[]): Ge
         Number(b.event.kind === 'setup') - Number(a.event.kind === 'setup') || a.at - b.at || a.seq - b.seq,
     );
   if (first?.event.kind !== 'setup') return;
-  let state = opened(no, first, first.event);
+  let state = stateFromSetup(no, first, first.event);
   yield state;
   for (const entry of rest) yield (state = applyToBucket(state, entry));
 }

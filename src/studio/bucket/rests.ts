@@ -1,6 +1,6 @@
 import { hinderedFallTime } from '../../glaze/slurry/settling.ts';
 import { celsius, micrometres, millimetres, type Micrometres, type Millimetres } from '../../glaze/units.ts';
-import type { Sight } from './bucketEvent.ts';
+import type { Observation } from './bucketEvent.ts';
 import type { BucketState, Rests } from './bucketState.ts';
 import { duration, hours, minutes, since, type Duration, type Instant } from '../ids.ts';
 
@@ -11,7 +11,7 @@ export const usualRest = hours(1);
 const soonest = minutes(10);
 
 /** A look at a bucket at rest. What was a cake already is no news of this rest. */
-export const withRest = (state: BucketState, seen: readonly Sight[], at: Instant): BucketState => {
+export const applyRest = (state: BucketState, seen: readonly Observation[], at: Instant): BucketState => {
   if (!state.stir || seen.length === 0) return state;
   const rest = since(state.stir.at, at);
   const settled = seen.includes('clear-water') || (seen.includes('cake') && !state.cake);
@@ -79,7 +79,7 @@ export const looseGrainsSettle = ({
   const time = (diameter: Micrometres, distance: Millimetres) =>
     hinderedFallTime({
       diameter,
-      solids: settings.solids,
+      particleGravity: settings.solids,
       slurry: predicted.value,
       distance,
       temperature: room,

@@ -1,6 +1,6 @@
 import type { Millilitres } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
-import { aged, volumeOf, type Estimate } from '../contents/contents.ts';
+import { withUnloggedUse, volumeOf, type Estimate } from '../contents/contents.ts';
 import { days, since, type Instant } from '../ids.ts';
 
 /** A volume older than this, or after use that nobody logged, is asked for again. */
@@ -10,5 +10,5 @@ const volumeShelfLife = days(7);
 export const volumeNow = (state: BucketState, now: Instant): Estimate<Millilitres> | undefined => {
   const { contents, volumeAt, foldedTo, settings } = state;
   if (!contents || volumeAt === undefined || since(volumeAt, now) > volumeShelfLife) return undefined;
-  return volumeOf(aged(contents, since(foldedTo, now) / days(1)), settings.solids);
+  return volumeOf(withUnloggedUse(contents, since(foldedTo, now) / days(1)), settings.solids);
 };

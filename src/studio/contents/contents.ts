@@ -1,4 +1,11 @@
-import { grams, gravity, millilitres, type Gravity, type Grams, type Millilitres } from '../../glaze/units.ts';
+import {
+  grams,
+  gravity,
+  millilitres,
+  type Gravity,
+  type Grams,
+  type Millilitres,
+} from '../../glaze/units.ts';
 import { nominalWater } from '../../glaze/slurry/slurry.ts';
 
 /**
@@ -7,7 +14,7 @@ import { nominalWater } from '../../glaze/slurry/slurry.ts';
  */
 export interface Contents {
   water: Grams;
-  solids: Grams;
+  dryWeight: Grams;
   covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
 }
 
@@ -24,18 +31,18 @@ export interface Estimate<T> {
 export const contentsFrom = (
   volume: Estimate<Millilitres>,
   slurry: Estimate<Gravity>,
-  solids: Gravity,
+  particleGravity: Gravity,
 ): Contents => {
   // When a keeper sets the powder's gravity anew, an old reading can be one that no slurry of it has.
-  const phi = Math.min(0.99, Math.max(0, (slurry.value - 1) / (solids - 1)));
+  const phi = Math.min(0.99, Math.max(0, (slurry.value - 1) / (particleGravity - 1)));
   const waterPerMl = (1 - phi) * waterGramsPerMl;
-  const solidsPerMl = phi * solids * waterGramsPerMl;
-  const solidsPerGravity = (solids * waterGramsPerMl * volume.value) / (solids - 1);
-  const waterPerGravity = (-waterGramsPerMl * volume.value) / (solids - 1);
+  const solidsPerMl = phi * particleGravity * waterGramsPerMl;
+  const solidsPerGravity = (particleGravity * waterGramsPerMl * volume.value) / (particleGravity - 1);
+  const waterPerGravity = (-waterGramsPerMl * volume.value) / (particleGravity - 1);
   const [v, g] = [volume.sd ** 2, slurry.sd ** 2];
   return {
     water: grams(waterPerMl * volume.value),
-    solids: grams(solidsPerMl * volume.value),
+    dryWeight: grams(solidsPerMl * volume.value),
     covariance: {
       waterWater: waterPerMl ** 2 * v + waterPerGravity ** 2 * g,
       waterSolids: waterPerMl * solidsPerMl * v + waterPerGravity * solidsPerGravity * g,
@@ -45,11 +52,11 @@ export const contentsFrom = (
 };
 
 /** A pail whose contents nobody said is reckoned with by one litre of it. */
-export const litreOf = (slurry: Estimate<Gravity>, solids: Gravity): Contents =>
-  contentsFrom({ value: millilitres(1000), sd: 0 }, slurry, solids);
+export const litreOf = (slurry: Estimate<Gravity>, particleGravity: Gravity): Contents =>
+  contentsFrom({ value: millilitres(1000), sd: 0 }, slurry, particleGravity);
 
-export const powderIn = ({ solids, covariance }: Contents): Estimate<Grams> => ({
-  value: solids,
+export const powderIn = ({ dryWeight, covariance }: Contents): Estimate<Grams> => ({
+  value: dryWeight,
   sd: Math.sqrt(Math.max(0, covariance.solidsSolids)),
 });
 
@@ -60,9 +67,9 @@ const varianceAlong = ({ covariance: p }: Contents, perWater: number, perSolids:
     perWater ** 2 * p.waterWater + 2 * perWater * perSolids * p.waterSolids + perSolids ** 2 * p.solidsSolids,
   );
 
-const gravitySlopes = ({ water, solids }: Contents, solidsGravity: Gravity) => {
-  const displaced = water + solids / solidsGravity;
-  const value = (water + solids) / displaced;
+const gravitySlopes = ({ water, dryWeight }: Contents, solidsGravity: Gravity) => {
+  const displaced = water + dryWeight / solidsGravity;
+  const value = (water + dryWeight) / displaced;
   return { value, perWater: (1 - value) / displaced, perSolids: (1 - value / solidsGravity) / displaced };
 };
 
@@ -72,7 +79,7 @@ export const gravityOf = (contents: Contents, solidsGravity: Gravity): Estimate<
 };
 
 export const volumeOf = (contents: Contents, solidsGravity: Gravity): Estimate<Millilitres> => ({
-  value: millilitres((contents.water + contents.solids / solidsGravity) / waterGramsPerMl),
+  value: millilitres((contents.water + contents.dryWeight / solidsGravity) / waterGramsPerMl),
   sd: Math.sqrt(varianceAlong(contents, 1 / waterGramsPerMl, 1 / (solidsGravity * waterGramsPerMl))),
 });
 
@@ -80,11 +87,11 @@ export const volumeOf = (contents: Contents, solidsGravity: Gravity): Estimate<M
 const leastLeft = 0.01;
 
 /** The Kalman correction of water and solids by one linear observation. */
-const corrected = (
+const kalmanUpdate = (
   contents: Contents,
   seen: { perWater: number; perSolids: number; difference: number; variance: number },
 ): Contents => {
-  const { covariance: p, water, solids } = contents;
+  const { covariance: p, water, dryWeight } = contents;
   const { perWater: a, perSolids: b } = seen;
   const spread = varianceAlong(contents, a, b) + seen.variance;
   const alongWater = p.waterWater * a + p.waterSolids * b;
@@ -92,7 +99,7 @@ const corrected = (
   const [gainWater, gainSolids] = [alongWater / spread, alongSolids / spread];
   return {
     water: grams(Math.max(leastLeft * water, water + gainWater * seen.difference)),
-    solids: grams(Math.max(leastLeft * solids, solids + gainSolids * seen.difference)),
+    dryWeight: grams(Math.max(leastLeft * dryWeight, dryWeight + gainSolids * seen.difference)),
     covariance: {
       waterWater: p.waterWater - gainWater * alongWater,
       waterSolids: p.waterSolids - gainWater * alongSolids,
@@ -114,19 +121,19 @@ export const withGravitySeen = (
   seen: Estimate<Gravity>,
   solidsGravity: Gravity,
 ): Contents => {
-  const { water, solids, covariance: p } = contents;
+  const { water, dryWeight, covariance: p } = contents;
   // Next to clear water there is no ratio to correct.
-  if (solids < water / 1000) return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
-  const ratio = water / solids;
-  const p11 = (p.waterWater - 2 * ratio * p.waterSolids + ratio ** 2 * p.solidsSolids) / solids ** 2;
-  const p12 = (p.waterSolids - ratio * p.solidsSolids) / solids;
+  if (dryWeight < water / 1000) return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
+  const ratio = water / dryWeight;
+  const p11 = (p.waterWater - 2 * ratio * p.waterSolids + ratio ** 2 * p.solidsSolids) / dryWeight ** 2;
+  const p12 = (p.waterSolids - ratio * p.solidsSolids) / dryWeight;
   const value = (ratio + 1) / (ratio + 1 / solidsGravity);
   const slope = (1 - value) / (ratio + 1 / solidsGravity);
   const spread = slope ** 2 * p11 + seen.sd ** 2;
   const difference = seen.value - value;
   const [gain1, gain2] = [(slope * p11) / spread, (slope * p12) / spread];
   const now1 = Math.max(leastLeft * ratio, ratio + gain1 * difference);
-  const now2 = Math.max(leastLeft * solids, solids + gain2 * difference);
+  const now2 = Math.max(leastLeft * dryWeight, dryWeight + gain2 * difference);
   const [q11, q12, q22] = [
     p11 - gain1 * slope * p11,
     p12 - gain1 * slope * p12,
@@ -134,7 +141,7 @@ export const withGravitySeen = (
   ];
   return {
     water: grams(now1 * now2),
-    solids: grams(now2),
+    dryWeight: grams(now2),
     covariance: {
       waterWater: now2 ** 2 * q11 + 2 * now1 * now2 * q12 + now1 ** 2 * q22,
       waterSolids: now2 * q12 + now1 * q22,
@@ -152,7 +159,7 @@ const thinnest = 0.01;
 /** As many days later, with nothing logged: water may have dried off, or dripped in, and the powder is all there. */
 export const drifted = (contents: Contents, days: number, solidsGravity: Gravity): Contents => {
   const { value } = gravitySlopes(contents, solidsGravity);
-  const displaced = contents.water + contents.solids / solidsGravity;
+  const displaced = contents.water + contents.dryWeight / solidsGravity;
   const perDay = (driftPerDay * displaced) / Math.max(thinnest, value - 1);
   const { covariance } = contents;
   return {
@@ -172,7 +179,7 @@ export const withVolumeSeen = (
   const now = volumeOf(contents, solidsGravity);
   if (Math.abs(seen.value - now.value) > surprise * Math.hypot(now.sd, seen.sd))
     return contentsFrom(seen, gravityOf(contents, solidsGravity), solidsGravity);
-  return corrected(contents, {
+  return kalmanUpdate(contents, {
     perWater: 1 / waterGramsPerMl,
     perSolids: 1 / (solidsGravity * waterGramsPerMl),
     difference: seen.value - now.value,
@@ -188,7 +195,7 @@ export const withAdded = (
   together = 0,
 ): Contents => ({
   water: grams(Math.max(leastLeft * contents.water, contents.water + water.value)),
-  solids: grams(Math.max(leastLeft * contents.solids, contents.solids + solids.value)),
+  dryWeight: grams(Math.max(leastLeft * contents.dryWeight, contents.dryWeight + solids.value)),
   covariance: {
     waterWater: contents.covariance.waterWater + water.sd ** 2,
     waterSolids: contents.covariance.waterSolids + together,
@@ -197,9 +204,9 @@ export const withAdded = (
 });
 
 /** Glaze taken out or used draws water and powder alike: gravity stays, the amount shrinks to a part. */
-export const scaled = (contents: Contents, part: number): Contents => ({
+export const scaleContents = (contents: Contents, part: number): Contents => ({
   water: grams(contents.water * part),
-  solids: grams(contents.solids * part),
+  dryWeight: grams(contents.dryWeight * part),
   covariance: {
     waterWater: contents.covariance.waterWater * part ** 2,
     waterSolids: contents.covariance.waterSolids * part ** 2,
@@ -208,14 +215,14 @@ export const scaled = (contents: Contents, part: number): Contents => ({
 });
 
 /** Use that nobody logs makes the amount less certain as days go by (common practice: 3 % in a day, growing with √days). */
-export const aged = (contents: Contents, days: number): Contents => {
+export const withUnloggedUse = (contents: Contents, days: number): Contents => {
   const spread = 0.03 ** 2 * Math.max(0, days);
   return {
     ...contents,
     covariance: {
       waterWater: contents.covariance.waterWater + spread * contents.water ** 2,
-      waterSolids: contents.covariance.waterSolids + spread * contents.water * contents.solids,
-      solidsSolids: contents.covariance.solidsSolids + spread * contents.solids ** 2,
+      waterSolids: contents.covariance.waterSolids + spread * contents.water * contents.dryWeight,
+      solidsSolids: contents.covariance.solidsSolids + spread * contents.dryWeight ** 2,
     },
   };
 };

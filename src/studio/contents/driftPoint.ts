@@ -12,11 +12,12 @@ export interface DriftPoint {
 }
 
 /** Grams of water to one of powder: what dries out changes it evenly, what is used up not at all. */
-export const waterToPowder = ({ water, solids }: Contents): number => (solids > 0 ? water / solids : 0);
+export const waterToPowder = ({ water, dryWeight }: Contents): number =>
+  dryWeight > 0 ? water / dryWeight : 0;
 
 /** How that changes with gravity: r = (s − γ)/(s(γ − 1)), so dr/dγ = −(s − 1)/(s(γ − 1)²). */
-export const perGravity = (slurry: Gravity, solids: Gravity): number =>
-  -(solids - 1) / (solids * (slurry - 1) ** 2);
+export const perGravity = (slurry: Gravity, particleGravity: Gravity): number =>
+  -(particleGravity - 1) / (particleGravity * (slurry - 1) ** 2);
 
 /** Thinner than this it is water, of which no ratio can be told. */
 const thinnest = 1.01;
@@ -24,12 +25,15 @@ const thinnest = 1.01;
 /** A reading as a point of a slow drift; undefined of what is next to water. */
 export const driftPoint = (
   { at, value, u95 }: { at: Instant; value: Gravity; u95: number },
-  { carried, settings: { solids } }: { carried: number; settings: Pick<BucketSettings, 'solids'> },
+  {
+    carried,
+    settings: { solids: particleGravity },
+  }: { carried: number; settings: Pick<BucketSettings, 'solids'> },
 ): DriftPoint | undefined =>
   value < thinnest
     ? undefined
     : {
         at,
-        value: (solids - value) / (solids * (value - 1)) - carried,
-        sd: Math.abs(perGravity(value, solids)) * (u95 / coverage95),
+        value: (particleGravity - value) / (particleGravity * (value - 1)) - carried,
+        sd: Math.abs(perGravity(value, particleGravity)) * (u95 / coverage95),
       };

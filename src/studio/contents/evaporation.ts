@@ -47,7 +47,7 @@ export type Evaporation = Within<Millilitres> & { readings: number; since: Insta
  */
 export const evaporation = (
   points: readonly DriftPoint[],
-  { slurry, solids, powder }: { slurry: Gravity; solids: Gravity; powder: Estimate<Grams> },
+  { slurry, particleGravity, powder }: { slurry: Gravity; particleGravity: Gravity; powder: Estimate<Grams> },
 ): Evaporation | undefined => {
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last || points.length < fewest) return undefined;
@@ -56,7 +56,7 @@ export const evaporation = (
   const { loss, sd: fitted, misfit } = lineThrough(points);
   const sd = Math.hypot(
     fitted,
-    driftPerDay * Math.abs(perGravity(slurry, solids)) * Math.sqrt(6 / (5 * span)),
+    driftPerDay * Math.abs(perGravity(slurry, particleGravity)) * Math.sqrt(6 / (5 * span)),
   );
   if (loss < surprise * sd) return undefined;
   if (points.some((_, at) => at > 0 && misfitOfStep(points, at) < misfit)) return undefined;

@@ -43,9 +43,9 @@ const rising: readonly Explanation[] = ['water-out', 'evaporation', 'dry-in', 'c
 const mostAir = 0.06;
 
 /** Whether a thing of that size can be: the sign is right, and there is that much of it. */
-const canBe = (explanation: Explanation, size: number, { water, solids }: Contents): boolean => {
+const canBe = (explanation: Explanation, size: number, { water, dryWeight }: Contents): boolean => {
   if (explanation === 'air') return size > 0 && size < mostAir;
-  if (explanation === 'cake') return size > 0 && size < solids;
+  if (explanation === 'cake') return size > 0 && size < dryWeight;
   if (explanation === 'water-out' || explanation === 'evaporation') return size < 0 && -size < water;
   return size > 0;
 };
@@ -64,12 +64,12 @@ interface Fitted {
 const rounds = 8;
 
 /** A search stays where there is something left in the pail. */
-const bounded = (explanation: Explanation, size: number, { water, solids }: Contents): number => {
+const bounded = (explanation: Explanation, size: number, { water, dryWeight }: Contents): number => {
   const [low, high] = {
     air: [-0.5, 0.5],
-    cake: [-solids, 0.99 * solids],
-    'cake-before': [-0.99 * solids, 1e3 * solids],
-    'dry-in': [-0.99 * solids, 1e3 * solids],
+    cake: [-dryWeight, 0.99 * dryWeight],
+    'cake-before': [-0.99 * dryWeight, 1e3 * dryWeight],
+    'dry-in': [-0.99 * dryWeight, 1e3 * dryWeight],
     'water-in': [-0.99 * water, 1e3 * water],
     'water-out': [-0.99 * water, 1e3 * water],
     evaporation: [-0.99 * water, 1e3 * water],
@@ -84,19 +84,19 @@ const bounded = (explanation: Explanation, size: number, { water, solids }: Cont
  * @source generalised least squares, Aitken 1935; JCGM 100:2008, eq. 13, for S
  */
 const fit = (explanation: Explanation, contents: Contents, measured: Measured, s: Gravity): Fitted => {
-  const { water, solids, covariance: p } = contents;
-  const scale = explanation === 'air' ? 1 : water + solids;
+  const { water, dryWeight, covariance: p } = contents;
+  const scale = explanation === 'air' ? 1 : water + dryWeight;
   let size = 0;
   let [sd, off] = [0, 0];
   for (let round = 0; round < rounds; round++) {
     const at = (dw: number, dm: number, dx: number) =>
-      sight(explanation, water + dw, solids + dm, size + dx, s);
+      sight(explanation, water + dw, dryWeight + dm, size + dx, s);
     const slope = (dw: number, dm: number, dx: number): Pair => {
       const [up, down] = [at(dw, dm, dx), at(-dw, -dm, -dx)];
       const step = 2 * (dw + dm + dx);
       return [(up[0] - down[0]) / step, (up[1] - down[1]) / step];
     };
-    const tiny = 1e-5 * (water + solids);
+    const tiny = 1e-5 * (water + dryWeight);
     const [perWater, perSolids, j] = [slope(tiny, 0, 0), slope(0, tiny, 0), slope(0, 0, 1e-5 * scale)];
     const along = (a: 0 | 1, b: 0 | 1) =>
       perWater[a] * perWater[b] * p.waterWater +
@@ -122,7 +122,7 @@ const fit = (explanation: Explanation, contents: Contents, measured: Measured, s
     off = Math.sqrt(Math.max(0, weigh(r, r) - step ** 2 * information));
     size = bounded(explanation, size + step, contents);
   }
-  const [, volume] = sight(explanation, water, solids, explanation === 'air' ? 0 : size, s);
+  const [, volume] = sight(explanation, water, dryWeight, explanation === 'air' ? 0 : size, s);
   return { explanation, size, sd, off, volume: millilitres(volume) };
 };
 
@@ -153,15 +153,19 @@ export type Explained = Pick<UnloggedChange, 'what' | 'orElse' | 'water' | 'powd
 export const explainChange = (
   expected: Contents,
   measured: Measured,
-  { fell, solids, before }: { fell: boolean; solids: Gravity; before: Estimate<Millilitres> },
+  {
+    fell,
+    particleGravity,
+    before,
+  }: { fell: boolean; particleGravity: Gravity; before: Estimate<Millilitres> },
 ): Explained => {
   const left = (fell ? falling : rising)
-    .map((explanation) => fit(explanation, expected, measured, solids))
+    .map((explanation) => fit(explanation, expected, measured, particleGravity))
     .filter(({ explanation, size, off }) => off <= surprise && canBe(explanation, size, expected));
   const [first, ...others] = left;
   if (!first) {
     const volume = measured.volume ?? before;
-    const now = contentsFrom(volume, measured.gravity, solids);
+    const now = contentsFrom(volume, measured.gravity, particleGravity);
     const u95 = (was: number, is: number) => coverage95 * Math.sqrt(was + is);
     const [was, is] = [expected.covariance, now.covariance];
     return {
@@ -171,7 +175,10 @@ export const explainChange = (
         value: millilitres((now.water - expected.water) / waterGramsPerMl),
         u95: u95(was.waterWater, is.waterWater) / waterGramsPerMl,
       },
-      powder: { value: grams(now.solids - expected.solids), u95: u95(was.solidsSolids, is.solidsSolids) },
+      powder: {
+        value: grams(now.dryWeight - expected.dryWeight),
+        u95: u95(was.solidsSolids, is.solidsSolids),
+      },
       volume,
       volumeByFirst: volume,
     };

@@ -1,5 +1,12 @@
 import { dryContent } from '../../glaze/slurry/slurry.ts';
-import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import {
+  grams,
+  gravity,
+  millilitres,
+  type Grams,
+  type Gravity,
+  type Millilitres,
+} from '../../glaze/units.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
@@ -29,8 +36,11 @@ export type NextDose =
   | { kind: 'checkpoint'; totalPercent: number };
 
 /** A bucket is dosed when it is in its window within what a reading can tell: the dose is for a glaze that is in it. */
-const asAimedAt = (slurry: Gravity, { gravity: window, solids }: BucketSettings): Gravity => {
-  const { low, high } = window ?? { low: plausibleGravity.low, high: (1 + solids) / 2 };
+const asAimedAt = (
+  slurry: Gravity,
+  { gravity: window, solids: particleGravity }: BucketSettings,
+): Gravity => {
+  const { low, high } = window ?? { low: plausibleGravity.low, high: (1 + particleGravity) / 2 };
   return gravity(Math.min(high, Math.max(low, slurry)));
 };
 
@@ -55,7 +65,7 @@ const learnedFrom = (state: BucketState, slurry: Gravity, dryMass: number): Lear
  */
 export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitres | undefined): NextDose => {
   const aimed = asAimedAt(slurry, state.settings);
-  const dry = dryContent({ slurry: aimed, solids: state.settings.solids });
+  const dry = dryContent({ slurry: aimed, particleGravity: state.settings.solids });
   if (!dry.ok) throw new Error(`bucket ${state.no}: no dry content for gravity ${slurry}`);
   if (volume === undefined)
     return { kind: 'per-litre', dose: saturatedSolutionWith(grams(dry.value * rungOfDry)) };

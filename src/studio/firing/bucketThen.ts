@@ -2,7 +2,7 @@ import type { Gravity } from '../../glaze/units.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { outgrewReading } from '../bucket/couldMove.ts';
-import { known, throughout, type Conditions } from './dipCondition.ts';
+import { knownConditions, throughout, type Conditions } from './dipCondition.ts';
 import type { Stretch } from './firedEvent.ts';
 import { gravityBand } from '../verdict/gravityBand.ts';
 import { days, instant, since, type Duration, type Instant, type StreamNo } from '../ids.ts';
@@ -48,7 +48,7 @@ const gravityThen = ({ state, now, measured, predicted }: Facts): GravityThen | 
   return { value, u95, band: gravityBand({ value, u95 }, window).band, window, predicted: worked };
 };
 
-const at = (state: BucketState, now: Instant): BucketThen => {
+const bucketAt = (state: BucketState, now: Instant): BucketThen => {
   const f = facts(state, now);
   const { settings, stir, sieved } = state;
   const restLimit = restLimitOf(state).limit;
@@ -62,7 +62,7 @@ const at = (state: BucketState, now: Instant): BucketThen => {
     ...(flow && { flow }),
     ...(stir && { stirredAt: stir.at }),
     ...(sieved && { sievedAt: sieved.at }),
-    conditions: known({
+    conditions: knownConditions({
       'gravity-over': gravity && gravity.band === 'high',
       'gravity-under': gravity && gravity.band === 'low',
       unmeasured: settings.gravity && gravity === undefined,
@@ -79,26 +79,26 @@ const at = (state: BucketState, now: Instant): BucketThen => {
 };
 
 /** Every moment at which something changed; between two of them things only grow older. */
-const moments = (states: readonly BucketState[], { from: begins, to }: Stretch): BucketThen[] => {
+const bucketsDuring = (states: readonly BucketState[], { from: begins, to }: Stretch): BucketThen[] => {
   // On the day on which it was set up it was dipped in after that.
   const setUp = states[0]?.foldedTo ?? begins;
   const from = instant(setUp <= to ? Math.max(begins, setUp) : begins);
   const first = states.findLastIndex(({ foldedTo }) => foldedTo <= from);
   let state = states[first];
   if (!state) return [];
-  const found = [at(state, from)];
+  const found = [bucketAt(state, from)];
   for (const next of states.slice(first + 1)) {
     if (next.foldedTo > to) break;
-    found.push(at(state, next.foldedTo), at(next, next.foldedTo));
+    found.push(bucketAt(state, next.foldedTo), bucketAt(next, next.foldedTo));
     state = next;
   }
-  if (to > from) found.push(at(state, to));
+  if (to > from) found.push(bucketAt(state, to));
   return found;
 };
 
 /** What a bucket was like all through a stretch of time; undefined when that was before it was set up. */
 export const bucketThen = (states: readonly BucketState[], stretch: Stretch): BucketThen | undefined => {
-  const all = moments(states, stretch);
+  const all = bucketsDuring(states, stretch);
   const last = all.at(-1);
   if (!last) return undefined;
   const then: BucketThen = { ...last, conditions: throughout(all.map(({ conditions }) => conditions)) };

@@ -5,7 +5,7 @@ import { bisqueOf, type Bisque } from '../piece/bisque.ts';
 import { bucketThen, type BucketThen } from './bucketThen.ts';
 import type { CoatEvent } from '../resist/coatEvent.ts';
 import { coatReady } from '../resist/coatReady.ts';
-import { known, ofAny, type Conditions } from './dipCondition.ts';
+import { knownConditions, ofAny, type Conditions } from './dipCondition.ts';
 import type { FiredSaid, Stretch } from './firedEvent.ts';
 import type { FiredState } from './foldFired.ts';
 import type { PieceState } from '../piece/foldPieces.ts';
@@ -125,7 +125,7 @@ export const dipOf = (result: FiredState, around: Around): Dip => {
     conditions: {
       // A layer whose bucket was not there yet leaves open what it was like.
       ...(buckets.length === around.buckets.length && ofAny(buckets.map(({ conditions }) => conditions))),
-      ...known({
+      ...knownConditions({
         layered: said.over !== undefined,
         'resist-damp': ready && dipped && wasDamp(ready, dipped),
         'dust-left': stepLeft(plan, done ?? [], 'dust'),

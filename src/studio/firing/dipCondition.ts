@@ -42,12 +42,12 @@ export const conditionKey = (condition: DipCondition): string => {
 };
 
 /** Conditions as far as they are known, those that nobody can tell left out. */
-export const known = (all: Record<string, boolean | undefined>): Conditions =>
+export const knownConditions = (all: Record<string, boolean | undefined>): Conditions =>
   Object.fromEntries(Object.entries(all).filter(([, is]) => is !== undefined));
 
 /** So when it was so of one of them; not so when it was so of none; otherwise nobody can tell. */
 export const ofAny = (all: readonly Conditions[]): Conditions =>
-  known(
+  knownConditions(
     Object.fromEntries(
       bucketConditions.map((name) => {
         const each = all.map((one) => one[name]);
@@ -59,7 +59,7 @@ export const ofAny = (all: readonly Conditions[]): Conditions =>
 
 /** What held all the while; what changed meanwhile is left out. */
 export const throughout = ([first, ...rest]: readonly Conditions[]): Conditions =>
-  known(
+  knownConditions(
     Object.fromEntries(
       bucketConditions.map((name) => [
         name,

@@ -2,7 +2,7 @@ import type { BucketEntry, BucketEvent } from '../bucket/bucketEvent.ts';
 import type { Entry } from '../entry.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import type { CoatState } from '../resist/coat.ts';
+import type { ResistCoat } from '../resist/resistCoat.ts';
 import type { CoatEvent } from '../resist/coatEvent.ts';
 import type { FiredEvent } from '../firing/firedEvent.ts';
 import type { FiredState } from '../firing/foldFired.ts';
@@ -37,7 +37,7 @@ export interface Logbook {
   buckets(): Promise<BucketState[]>;
   bucket(no: StreamNo): Promise<BucketState | undefined>;
   /** Every resist coat that is on still, whoever's. */
-  coats(): Promise<readonly CoatState[]>;
+  coats(): Promise<readonly ResistCoat[]>;
   /** Pieces on their way to the kiln, oldest first; those of long ago left out. */
   pieces(): Promise<PieceState[]>;
   /** What came out of the kiln, oldest first. */
@@ -85,7 +85,7 @@ export interface WritableLogbook extends Logbook {
   logCoat(
     event: CoatEvent,
     logged: Logged,
-  ): Promise<{ entry: Entry<CoatEvent>; coats: readonly CoatState[] }>;
+  ): Promise<{ entry: Entry<CoatEvent>; coats: readonly ResistCoat[] }>;
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }>;
   logFired(event: FiredEvent, logged: Logged): Promise<{ entry: Entry<FiredEvent> }>;
   /** Puts a member's reminder off, said already or not; false when there is none of that name. */
@@ -114,19 +114,23 @@ export interface WritableLogbook extends Logbook {
 }
 
 /** What came of some work: whether it stays, and what a repeat gets when that is not the same. */
-export interface Kept<T> {
+export interface WriteResult<T> {
   keep: boolean;
   value: T;
   repeated?: T;
 }
 
 /** The store as the desk sees it. */
-export interface Books {
+export interface LogbookStore {
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
   /** The same for work that reads so much that nobody should have to wait for its end. */
-  aside<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
+  readSnapshot<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
   /** Runs once a key: a repeat gets the stored value; nothing is kept unless the work says so. */
-  once<T>(studio: StudioId, key: string, work: (book: WritableLogbook) => Promise<Kept<T>>): Promise<T>;
+  writeOnce<T>(
+    studio: StudioId,
+    key: string,
+    work: (book: WritableLogbook) => Promise<WriteResult<T>>,
+  ): Promise<T>;
 }
 
 /** Who somebody on a platform is in a studio. */

@@ -1,6 +1,6 @@
 import type { BucketState } from '../bucket/bucketState.ts';
 import { edits } from './edits.ts';
-import { foldedName } from './foldedName.ts';
+import { normalizedName } from './normalizedName.ts';
 import { matchBuckets } from './matchBuckets.ts';
 
 /** Buckets that a question names. */
@@ -29,7 +29,7 @@ interface Called {
 
 const calledBy = (state: BucketState): Called => {
   const { name, nick } = state.settings;
-  return { state, name: foldedName(name), nick: nick === undefined ? undefined : foldedName(nick) };
+  return { state, name: normalizedName(name), nick: nick === undefined ? undefined : normalizedName(nick) };
 };
 
 /** The first of these ways in which some bucket is meant, one in use before one that is retired. */
@@ -55,7 +55,7 @@ const named = (
   all: readonly Called[],
   isCommon: (word: string) => boolean,
 ): BucketState[] => {
-  const phrase = words.map(foldedName).join(' ').trim();
+  const phrase = words.map(normalizedName).join(' ').trim();
   if (phrase === '') return [];
   const number = numbered.exec(words[0]?.startsWith('#') ? `#${phrase}` : phrase)?.[1];
   if (number !== undefined)

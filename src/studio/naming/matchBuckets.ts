@@ -1,10 +1,10 @@
 import { edits } from './edits.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import { foldedName } from './foldedName.ts';
+import { normalizedName } from './normalizedName.ts';
 
 /** Buckets that a name fits: number, nickname or full name exactly; else every name that begins with it, or holds it. */
 export const matchBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
-  const name = foldedName(typed);
+  const name = normalizedName(typed);
   if (name === '') return [];
   const number = /^(?:no|nr|bucket)?\s*(\d{1,9})$/.exec(name)?.[1];
   if (number !== undefined) {
@@ -14,12 +14,12 @@ export const matchBuckets = (typed: string, all: readonly BucketState[]): Bucket
   const inUse = all.filter(({ retired }) => !retired);
   for (const group of [inUse, all]) {
     const fits = [
-      ({ settings: { nick } }: BucketState) => nick !== undefined && foldedName(nick) === name,
-      ({ settings }: BucketState) => foldedName(settings.name) === name,
-      ({ settings }: BucketState) => foldedName(settings.name).startsWith(name),
-      ({ settings }: BucketState) => ` ${foldedName(settings.name)}`.includes(` ${name}`),
+      ({ settings: { nick } }: BucketState) => nick !== undefined && normalizedName(nick) === name,
+      ({ settings }: BucketState) => normalizedName(settings.name) === name,
+      ({ settings }: BucketState) => normalizedName(settings.name).startsWith(name),
+      ({ settings }: BucketState) => ` ${normalizedName(settings.name)}`.includes(` ${name}`),
       ({ settings }: BucketState) =>
-        foldedName(settings.name).replaceAll(' ', '') === name.replaceAll(' ', ''),
+        normalizedName(settings.name).replaceAll(' ', '') === name.replaceAll(' ', ''),
     ];
     for (const fit of fits) {
       const found = group.filter(fit);
@@ -36,20 +36,24 @@ export const beginsWithBucket = (
 ): { known: string; rest: string } | undefined => {
   const words = typed.trim().split(/\s+/);
   const names = new Set(
-    all.flatMap(({ no, settings: { name, nick } }) => [String(no), foldedName(name), foldedName(nick ?? '')]),
+    all.flatMap(({ no, settings: { name, nick } }) => [
+      String(no),
+      normalizedName(name),
+      normalizedName(nick ?? ''),
+    ]),
   );
   names.delete('');
   for (let i = words.length - 1; i > 0; i--) {
     const known = words.slice(0, i).join(' ');
-    if (names.has(foldedName(known))) return { known, rest: words.slice(i).join(' ') };
+    if (names.has(normalizedName(known))) return { known, rest: words.slice(i).join(' ') };
   }
   return undefined;
 };
 
 /** How far what was typed is from a name: 0 when they agree, each slip adds one; a beginning counts as agreeing. */
 const distance = (typed: string, { no, settings }: BucketState): number => {
-  const name = foldedName(settings.name);
-  const nick = foldedName(settings.nick ?? '');
+  const name = normalizedName(settings.name);
+  const nick = normalizedName(settings.nick ?? '');
   if (typed === '' || typed === nick || typed === String(no)) return 0;
   if (name.startsWith(typed)) return 0.1;
   if (` ${name}`.includes(` ${typed}`)) return 0.2;
@@ -62,7 +66,7 @@ const distance = (typed: string, { no, settings }: BucketState): number => {
 
 /** Buckets in the order of how near their names are to what was typed, misspelt or not; far ones left out, retired ones last. */
 export const nearestBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
-  const name = foldedName(typed);
+  const name = normalizedName(typed);
   const most = Math.max(1, Math.floor(name.length / 3));
   return all
     .map((state) => ({ state, far: distance(name, state) }))

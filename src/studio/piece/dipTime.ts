@@ -67,8 +67,8 @@ export type DipTime =
 
 const folded = (body: string | undefined) => (body ?? '').trim().toLowerCase();
 
-const betaOf = (slurry: Gravity, solids: Gravity): number | undefined => {
-  const phi = solidsVolumeFraction({ slurry, solids });
+const betaOf = (slurry: Gravity, particleGravity: Gravity): number | undefined => {
+  const phi = solidsVolumeFraction({ slurry, particleGravity });
   if (!phi.ok) return undefined;
   const beta = cakeRatio({ slurry: phi.value, cake: coatSolids });
   return beta.ok && beta.value > 0 ? beta.value : undefined;
@@ -134,10 +134,10 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   if (longest - shortest < 0.1) return { kind: 'one-time', seconds: seconds(longest) };
   const gravity = predictedNow(state, now)?.value ?? state.believed?.value;
   if (gravity === undefined) return { kind: 'no-gravity' };
-  const { solids } = state.settings;
-  const beta = betaOf(gravity, solids);
+  const { solids: particleGravity } = state.settings;
+  const beta = betaOf(gravity, particleGravity);
   const ratios = tiles.map((tile) => {
-    const then = betaOf(tile.gravity ?? gravity, solids);
+    const then = betaOf(tile.gravity ?? gravity, particleGravity);
     return then === undefined || beta === undefined ? undefined : then / beta;
   });
   if (beta === undefined || ratios.includes(undefined)) return { kind: 'too-dense' };

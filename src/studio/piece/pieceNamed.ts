@@ -1,4 +1,4 @@
-import { areSamePieces } from '../resist/coat.ts';
+import { areSamePieces } from '../resist/resistCoat.ts';
 import type { PieceState } from './foldPieces.ts';
 import { pieceStream, readEntryId, type MemberId } from '../ids.ts';
 

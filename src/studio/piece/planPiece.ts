@@ -1,7 +1,7 @@
 import type { Seconds } from '../../glaze/units.ts';
 import { bisqueOf, type Bisque } from './bisque.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import { areSamePieces, type CoatState } from '../resist/coat.ts';
+import { areSamePieces, type ResistCoat } from '../resist/resistCoat.ts';
 import { coatReady } from '../resist/coatReady.ts';
 import { decide } from '../verdict/decide.ts';
 import { dipTime, type DipTime } from './dipTime.ts';
@@ -56,7 +56,7 @@ interface Around {
   studio: Pick<Studio, 'zone' | 'hours' | 'drying'>;
   bucket: BucketState;
   second: BucketState | undefined;
-  coats: readonly CoatState[];
+  coats: readonly ResistCoat[];
   done: readonly { step: PrepStep; at: Instant }[];
 }
 

@@ -1,4 +1,4 @@
-import type { CoatState } from '../resist/coat.ts';
+import type { ResistCoat } from '../resist/resistCoat.ts';
 import { coatPlan } from '../resist/coatPlan.ts';
 import { coatReady } from '../resist/coatReady.ts';
 import { days, duration, hours, instant, later, type Instant } from '../ids.ts';
@@ -16,7 +16,7 @@ const packing = hours(12);
 const before = (at: Instant, by: number): Instant => instant(at - by);
 
 /** The reminders that a coat asks for. What the answer that logged it has said already is not said again. */
-export const coatReminders = (coat: CoatState, studio: Studio): WantedReminder[] => {
+export const coatReminders = (coat: ResistCoat, studio: Studio): WantedReminder[] => {
   const ready = coatReady(coat, studio);
   if (coat.disowned || ready === 'never') return [];
   const { reminders, zone, firing } = studio;

@@ -1,11 +1,11 @@
-import type { CoatState } from './coat.ts';
+import type { ResistCoat } from './resistCoat.ts';
 import { instant, type Instant } from '../ids.ts';
 import { sessionsAfter } from '../time/session.ts';
 import type { Studio } from '../settings/studio.ts';
 
 /** When its member may want to glaze over a coat: as they said, or at the next session. */
 export const coatPlan = (
-  { plannedFor, onAt, loggedAt }: CoatState,
+  { plannedFor, onAt, loggedAt }: ResistCoat,
   { sessions, hours, zone }: Pick<Studio, 'sessions' | 'hours' | 'zone'>,
 ): { at: Instant; session?: string } | undefined => {
   if (plannedFor !== undefined) return { at: plannedFor };

@@ -1,4 +1,4 @@
-import type { CoatState } from './coat.ts';
+import type { ResistCoat } from './resistCoat.ts';
 import { dryingFactor } from './dryingFactor.ts';
 import type { Instant } from '../ids.ts';
 import { dryReady, type DryReady } from './overnight.ts';
@@ -6,7 +6,7 @@ import type { Studio } from '../settings/studio.ts';
 
 /** When a coat may be glazed over by the studio's hours and house rule as they are now. */
 export const coatReady = (
-  { resist, onAt, temperature, humidity }: Pick<CoatState, 'resist' | 'onAt' | 'temperature' | 'humidity'>,
+  { resist, onAt, temperature, humidity }: Pick<ResistCoat, 'resist' | 'onAt' | 'temperature' | 'humidity'>,
   { zone, hours, drying }: Pick<Studio, 'zone' | 'hours' | 'drying'>,
 ): DryReady => {
   const factor = dryingFactor({

@@ -7,7 +7,7 @@ export const resists = ['wax', 'latex', 'hot-wax', 'tape'] as const;
 export type Resist = (typeof resists)[number];
 
 /** A resist coat and what the studio says of nights and hours. */
-export interface Coat {
+export interface DryingCoat {
   kind: Resist;
   onAt: Instant;
   zone: string;
@@ -48,7 +48,7 @@ const nightEndAfter = (at: Instant, zone: string): Instant => {
  * When a resist coat may be glazed over. An emulsion must dry overnight: its hours must be over and a night
  * must have ended since it went on, and then somebody must be there; hours that the clocks skip do not count.
  */
-export const dryReady = ({ kind, onAt, zone, hours, minimumHours, dryingFactor }: Coat): DryReady => {
+export const dryReady = ({ kind, onAt, zone, hours, minimumHours, dryingFactor }: DryingCoat): DryReady => {
   if (kind === 'tape') return { readyAt: onAt, why: { because: 'at-once' } };
   if (kind === 'hot-wax')
     return {

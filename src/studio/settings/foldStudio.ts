@@ -45,7 +45,7 @@ const withReminders = (
   return now === undefined || now === 'none' ? rest : { ...rest, quiet: now };
 };
 
-const told = (studio: Studio, event: StudioEvent): Studio => {
+const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
   switch (event.kind) {
     case 'name':
       return { ...studio, name: event.name };
@@ -104,7 +104,7 @@ export const foldStudio = (entries: readonly Entry<StudioEvent>[]): Studio => {
     .sort((a, b) => a.seq - b.seq)
     .reduce(
       (studio, { seq: at, event, by }) => ({
-        ...(undone.has(at) ? studio : told(studio, event)),
+        ...(undone.has(at) ? studio : applyStudioEvent(studio, event)),
         // How they are reached, and what they take back, is for members to say too.
         ...(event.kind !== 'reach' && event.kind !== 'undo' && { setBy: by }),
         seq: at,

@@ -1,7 +1,14 @@
 import type { Checked } from '../../glaze/checked.ts';
 import { powderToAdd, waterToAdd, waterToDrawOff } from '../../glaze/slurry/massBalance.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
-import { grams, gravity, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import {
+  grams,
+  gravity,
+  millilitres,
+  type Grams,
+  type Gravity,
+  type Millilitres,
+} from '../../glaze/units.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 import type { Estimate } from '../contents/contents.ts';
 import { safeAmount } from './safeAmount.ts';
@@ -10,7 +17,7 @@ export interface Correction {
   volume: Estimate<Millilitres>;
   from: { value: Gravity; u95: number };
   window: Window<Gravity>;
-  solids: Gravity;
+  particleGravity: Gravity;
 }
 
 export interface CorrectionAmount<T> {
@@ -58,8 +65,13 @@ export const drawOffForWindow = (c: Correction): CorrectionAmount<Millilitres> |
 export const dryForWindow = (c: Correction): CorrectionAmount<Grams> | undefined =>
   held(
     c,
-    powderToAdd({ volume: c.volume.value, from: c.from.value, to: middle(c.window), solids: c.solids }),
+    powderToAdd({
+      volume: c.volume.value,
+      from: c.from.value,
+      to: middle(c.window),
+      particleGravity: c.particleGravity,
+    }),
     c.window.high,
-    1 - c.window.high / c.solids,
+    1 - c.window.high / c.particleGravity,
     grams,
   );

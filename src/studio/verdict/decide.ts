@@ -7,8 +7,8 @@ import { facts, rules, unbelieved, type Facts } from './rules.ts';
 import { unexpected } from './unexpected.ts';
 import { verdictCautions } from './verdictCautions.ts';
 import type { FlowBand, Reason, Step, Verdict } from './verdict.ts';
-import { believedAfterStir } from '../bucket/withReading.ts';
-import { withStir } from '../bucket/withSights.ts';
+import { believedAfterStir } from '../bucket/applyReading.ts';
+import { withStir } from '../bucket/applyObservations.ts';
 
 export interface DecideAt {
   now: Instant;
@@ -36,7 +36,7 @@ const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
     : [];
 };
 
-const known = (band: FlowBand) => (band === 'unknown' ? null : band);
+const knownFlow = (band: FlowBand) => (band === 'unknown' ? null : band);
 
 type Decided = Pick<Verdict, 'step' | 'rule' | 'amounts' | 'reasons' | 'dont' | 'cautions'> & {
   then: Step | undefined;
@@ -55,7 +55,7 @@ const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Ver
     gravity,
     predicted: f.predicted ?? null,
     window: state.settings.gravity ?? null,
-    flow: known(f.flow.band),
+    flow: knownFlow(f.flow.band),
     gravityBand: f.measured ? f.measured.band : null,
     hoursSinceStir: f.hoursSinceStir ?? null,
     readyToMeasure: isReadyToMeasure(f),

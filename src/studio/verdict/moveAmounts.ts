@@ -58,11 +58,11 @@ export const volumeReason = ({ state, now }: Pick<Facts, 'state' | 'now'>): Reas
 
 /** The amounts that a move asks for, in this pail if what it holds is known, and per litre. */
 export const moveAmounts = (move: Move, f: Facts, measured: MeasuredGravity): Found => {
-  const { gravity: window, solids, pail } = f.state.settings;
+  const { gravity: window, solids: particleGravity, pail } = f.state.settings;
   if (move.amounts.length === 0 || !window) return { amounts: {}, reasons: [], checkpoint: false };
   const volume = volumeNow(f.state, f.now);
   const all: Found = { amounts: {}, checkpoint: false, reasons: [volumeReason(f)] };
-  const unfilled = { from: measured, window, solids };
+  const unfilled = { from: measured, window, particleGravity };
   for (const amount of move.amounts) {
     const found: Partial<Found> =
       amount === 'dose'

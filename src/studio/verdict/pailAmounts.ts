@@ -2,7 +2,7 @@ import { grams, millilitres, type Millilitres } from '../../glaze/units.ts';
 import { drawOffForWindow, dryForWindow, waterForWindow, type Correction } from './amounts.ts';
 import { waterGramsPerMl, type Estimate } from '../contents/contents.ts';
 import type { Amount } from './decisionTable.ts';
-import { roomIn } from './roomIn.ts';
+import { headroom } from './headroom.ts';
 import type { Amounts, Reason } from './verdict.ts';
 
 export type WaterOrPowder = Exclude<Amount, 'dose'>;
@@ -21,7 +21,7 @@ const water = (c: Correction, pail: Millilitres | undefined, part: number): Amou
   const found = waterForWindow(c);
   if (!found) return none;
   const pour = found.safe * part;
-  const fits = pail === undefined ? pour : roomIn(pail, c.volume.value);
+  const fits = pail === undefined ? pour : headroom(pail, c.volume.value);
   const reasons = part === 1 ? heldBack(found.wanted, found.safe) : [];
   if (pour <= fits) return { amounts: { waterMl: millilitres(pour) }, reasons };
   return {
@@ -34,7 +34,8 @@ const dry = (c: Correction, pail: Millilitres | undefined): AmountsFound => {
   const found = dryForWindow(c);
   if (!found) return none;
   // Grains take the room of the water that weighs as much, over their gravity.
-  const fits = pail === undefined ? found.safe : roomIn(pail, c.volume.value) * c.solids * waterGramsPerMl;
+  const fits =
+    pail === undefined ? found.safe : headroom(pail, c.volume.value) * c.particleGravity * waterGramsPerMl;
   if (found.safe <= fits)
     return { amounts: { dryGrams: found.safe }, reasons: heldBack(found.wanted, found.safe) };
   return {

@@ -73,8 +73,8 @@ export const batchWords = {
 
   notGlaze: (gravity: number): Text =>
     t`A gravity of ${[String(gravity)]} is water, or less: a glaze is above 1.`,
-  beyondPowder: (gravity: number, solids: Gravity): Text =>
-    t`No glaze of this powder reaches ${[String(gravity)]}: its grains alone are ${[solids.toFixed(2)]}, and a bucket is always lighter than its powder. Dipping glazes lie near 1.45.`,
+  beyondPowder: (gravity: number, particleGravity: Gravity): Text =>
+    t`No glaze of this powder reaches ${[String(gravity)]}: its grains alone are ${[particleGravity.toFixed(2)]}, and a bucket is always lighter than its powder. Dipping glazes lie near 1.45.`,
   paste: (gravity: number, fraction: number): Text =>
     t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of it would be grains: a paste, not a glaze. Dipping glazes lie near 1.45.`,
   tooSmall: (step: number): Text => t`That is less than the scale's step of ${[String(step)]} g.`,

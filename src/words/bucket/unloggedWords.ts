@@ -7,9 +7,10 @@ import { listed } from '../text/listed.ts';
 import { eachPail, massText, powderWithin, volumeText, waterWithin } from '../text/measures.ts';
 import { said, t, type Text } from '../text/text.ts';
 
-const at = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
+const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 
-const between = ({ from, to }: UnloggedChange): Text => t`between ${at(from.at)} and ${at(to.at)}`;
+const between = ({ from, to }: UnloggedChange): Text =>
+  t`between ${dayAndTime(from.at)} and ${dayAndTime(to.at)}`;
 
 /** An amount in the pail, or in each of its litres or gallons. */
 const amount = (
@@ -78,7 +79,7 @@ export const unloggedWords = {
   ): Text => {
     const { name, litres } = eachPail(units);
     const per = each === 'pail' ? 1 : litres;
-    return t`about ${[waterWithin(value * per, u95 * per, units)]} of water a day${[each === 'pail' ? '' : ` from each ${name}`]}, by ${readings} readings since ${at(since)}. A lid keeps it in.`;
+    return t`about ${[waterWithin(value * per, u95 * per, units)]} of water a day${[each === 'pail' ? '' : ` from each ${name}`]}, by ${readings} readings since ${dayAndTime(since)}. A lid keeps it in.`;
   },
   addsUp: ['With that, the logbook adds up again.'] as Text,
   inLog: (change: UnloggedChange, units: UnitSystem): Text => t`not logged · ${sentence(change, units)}`,

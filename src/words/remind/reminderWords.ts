@@ -6,7 +6,7 @@ import { coatWords } from '../resist/coatWords.ts';
 import { spanText } from '../text/measures.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
-const at = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
+const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 const { kind } = coatWords;
 
 const listed = (names: readonly string[], most: number): Text => {
@@ -29,13 +29,13 @@ export const reminderWords = {
   for: 'For how long (1 h)',
 
   early: (pieces: string, resist: Resist, plan: Instant, ready: Instant): Text =>
-    t`Don’t glaze ${said(pieces)} ${{ at: plan, show: 'day' }} ${{ at: plan, show: 'clock' }}: the ${[kind(resist)]} is not dry before ${at(ready)}.`,
+    t`Don’t glaze ${said(pieces)} ${{ at: plan, show: 'day' }} ${{ at: plan, show: 'clock' }}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
   earlySession: (pieces: string, resist: Resist, session: string, ready: Instant): Text =>
-    t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kind(resist)]} is not dry before ${at(ready)}.`,
+    t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
   ready: (pieces: string, resist: Resist): Text =>
     t`The ${[kind(resist)]} on ${said(pieces)} is dry: it can be glazed.`,
   peel: (pieces: string, firing: Instant): Text =>
-    t`Peel the latex off ${said(pieces)} before the firing, ${at(firing)}.`,
+    t`Peel the latex off ${said(pieces)} before the firing, ${dayAndTime(firing)}.`,
   buckets: (session: string, from: Instant, count: number): Text =>
     t`Before ${said(session)} at ${{ at: from, show: 'clock' }}: ${count} ${[count === 1 ? 'bucket wants' : 'buckets want']} you.`,
   bucketStep: { stir: 'Stir', sieve: 'Sieve', measure: 'Measure' },
@@ -53,7 +53,7 @@ export const reminderWords = {
     t`This comes late: it was due ${{ at: due, show: 'ago' }}, and I could not say it then.`,
   perhapsAgain: ['You may have had this already: I could not tell whether it got through.'] as Text,
   factCoat: 'Coat',
-  coat: (id: string, on: Instant): Text => t`${[id]}, on since ${at(on)}`,
+  coat: (id: string, on: Instant): Text => t`${[id]}, on since ${dayAndTime(on)}`,
   dontPull: ['Don’t fire latex: it burns and smells.'] as Text,
 
   wait: ['I’ll wait'] as Text,
@@ -67,14 +67,14 @@ export const reminderWords = {
   none: (key: string): Text =>
     t`You have no reminder “${said(key)}” any more. /remind list shows those to come.`,
   tooLate: (until: Instant): Text =>
-    t`By then it is of no use: it is good until ${at(until)}. Nothing was changed.`,
-  putOff: (to: Instant): Text => t`I’ll remind you ${at(to)}.`,
+    t`By then it is of no use: it is good until ${dayAndTime(until)}. Nothing was changed.`,
+  putOff: (to: Instant): Text => t`I’ll remind you ${dayAndTime(to)}.`,
   done: ['Dealt with. You hear no more of it.'] as Text,
   disowned: (id: string): Text =>
     t`${[id]} is noted as somebody else’s: no more reminders of it. A keeper still sees it in /coat list.`,
   nothing: ['No reminders are coming.'] as Text,
   listTitle: (count: number): Text => t`${count} ${[count === 1 ? 'reminder is' : 'reminders are']} coming.`,
-  row: (when: Instant): Text => at(when),
+  row: (when: Instant): Text => dayAndTime(when),
   subject: (about: ReminderAbout, coat: { pieces: string; resist: Resist } | undefined): Text => {
     const on = coat ? t`${said(coat.pieces)}, ${[kind(coat.resist)]}` : t`a resist coat`;
     switch (about.kind) {

@@ -7,7 +7,7 @@ import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.
 import { percentText, spanText, temperatureText } from '../text/measures.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
-const at = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
+const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 
 const quiet = (stretch: QuietHours | undefined): string =>
   stretch === undefined
@@ -83,6 +83,6 @@ export const scheduleWords = {
   ],
   remindersSet: ({ lead, quiet: stretch }: ReminderRule): Text =>
     t`Warnings come ${[spanText(lead / hours(1))]} before; ${[quiet(stretch)]}.`,
-  firingSet: (when: Instant): Text => t`Firing planned for ${at(when)}.`,
+  firingSet: (when: Instant): Text => t`Firing planned for ${dayAndTime(when)}.`,
   firingCalledOff: ['No firing is planned now.'] as Text,
 };

@@ -1,7 +1,7 @@
 import type { Celsius, Grams, Gravity, Millilitres, Seconds } from '../../glaze/units.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 
-const plain = (value: number, decimals: number) => String(Number(value.toFixed(decimals)));
+const decimalText = (value: number, decimals: number) => String(Number(value.toFixed(decimals)));
 
 /** Two digits that a hand can pour or weigh, rounded down: what is held back can still go in. */
 export const handAmount = (value: number): number => {
@@ -24,28 +24,29 @@ const perGallon = { us: 3785.411784, imperial: 4546.09 };
 const gallons = (ml: number, units: 'us' | 'imperial') => {
   const gallon = perGallon[units];
   const cup = gallon / 16;
-  if (ml >= gallon) return `${plain(ml / gallon, 1)} gal`;
-  if (ml >= cup * 4) return `${plain(ml / (cup * 4), 1)} qt`;
-  if (ml >= cup / 4) return `${plain(ml / cup, 2)} ${ml / cup >= 1.005 ? 'cups' : 'cup'}`;
-  return `${plain(ml, ml < 20 ? 1 : 0)} ml`;
+  if (ml >= gallon) return `${decimalText(ml / gallon, 1)} gal`;
+  if (ml >= cup * 4) return `${decimalText(ml / (cup * 4), 1)} qt`;
+  if (ml >= cup / 4) return `${decimalText(ml / cup, 2)} ${ml / cup >= 1.005 ? 'cups' : 'cup'}`;
+  return `${decimalText(ml, ml < 20 ? 1 : 0)} ml`;
 };
 
 export const volumeText = (ml: Millilitres | number, units: UnitSystem = 'metric'): string => {
   if (units !== 'metric') return gallons(ml, units);
-  return ml >= 1000 ? `${plain(ml / 1000, 2)} l` : `${plain(ml, ml < 20 ? 1 : 0)} ml`;
+  return ml >= 1000 ? `${decimalText(ml / 1000, 2)} l` : `${decimalText(ml, ml < 20 ? 1 : 0)} ml`;
 };
 
 export const massText = (g: Grams | number, units: UnitSystem = 'metric'): string => {
-  if (units === 'metric') return g >= 1000 ? `${plain(g / 1000, 2)} kg` : `${plain(g, g < 20 ? 1 : 0)} g`;
+  if (units === 'metric')
+    return g >= 1000 ? `${decimalText(g / 1000, 2)} kg` : `${decimalText(g, g < 20 ? 1 : 0)} g`;
   const ounces = g / 28.349523125;
-  if (g < 20) return `${plain(g, 1)} g`;
-  return ounces >= 16 ? `${plain(ounces / 16, 2)} lb` : `${plain(ounces, 1)} oz`;
+  if (g < 20) return `${decimalText(g, 1)} g`;
+  return ounces >= 16 ? `${decimalText(ounces / 16, 2)} lb` : `${decimalText(ounces, 1)} oz`;
 };
 
 /** A weight as a scale shows it: to whoever weighed 85.4 g, 85 g is another cup. */
 export const scaleText = (g: Grams | number, units: UnitSystem): string => {
-  if (units !== 'metric') return `${plain(g / 28.349523125, 2)} oz`;
-  return g < 1000 ? `${plain(g, 2)} g` : massText(g);
+  if (units !== 'metric') return `${decimalText(g / 28.349523125, 2)} oz`;
+  return g < 1000 ? `${decimalText(g, 2)} g` : massText(g);
 };
 
 /** A volume to the digit that its 95 % half-interval begins with. */
@@ -70,7 +71,7 @@ const pailUnit = (ml: number, units: UnitSystem): { per: number; unit: string } 
 export const volumeWithin = (ml: number, u95: number, units: UnitSystem): string => {
   const { per, unit } = pailUnit(ml, units);
   const step = u95 > 0 ? 10 ** (Math.floor(Math.log10(u95 / per)) - 1) : 1 / per;
-  const to = (value: number) => `${plain(Math.round(value / per / step) * step, 3)} ${unit}`;
+  const to = (value: number) => `${decimalText(Math.round(value / per / step) * step, 3)} ${unit}`;
   return `${to(ml)} in the pail, ± ${to(u95)}`;
 };
 
@@ -101,10 +102,10 @@ export const powderWithin = (g: number, u95: number, units: UnitSystem): string 
 
 /** Dry content as the trade says it: grams to the litre, pounds to the US gallon, ounces to the imperial pint. */
 export const dryContentText = (gramsPerLitre: number, units: UnitSystem): string => {
-  if (units === 'metric') return `${plain(gramsPerLitre, 0)} g to the litre`;
+  if (units === 'metric') return `${decimalText(gramsPerLitre, 0)} g to the litre`;
   const perUsGallon = (gramsPerLitre * perGallon.us) / 1000 / 453.59237;
-  if (units === 'us') return `${plain(perUsGallon, 2)} lb to the gallon`;
-  return `${plain((gramsPerLitre * perGallon.imperial) / 8000 / 28.349523125, 1)} oz to the pint`;
+  if (units === 'us') return `${decimalText(perUsGallon, 2)} lb to the gallon`;
+  return `${decimalText((gramsPerLitre * perGallon.imperial) / 8000 / 28.349523125, 1)} oz to the pint`;
 };
 
 /** What an amount for each litre is of, in the studio's measures. */
@@ -112,10 +113,10 @@ export const eachPail = (units: UnitSystem): { name: string; litres: number } =>
   units === 'metric' ? { name: 'litre', litres: 1 } : { name: 'gallon', litres: perGallon[units] / 1000 };
 
 export const secondsText = (seconds: Seconds | 'wont-run'): string =>
-  seconds === 'wont-run' ? "won't run" : `${plain(seconds, 1)} s`;
+  seconds === 'wont-run' ? "won't run" : `${decimalText(seconds, 1)} s`;
 
 export const temperatureText = (t: Celsius, units: UnitSystem): string =>
-  units === 'us' ? `${plain((t * 9) / 5 + 32, 0)} °F` : `${plain(t, 1)} °C`;
+  units === 'us' ? `${decimalText((t * 9) / 5 + 32, 0)} °F` : `${decimalText(t, 1)} °C`;
 
 export const percentText = (percent: number): string => `${Number(percent.toPrecision(2))} %`;
 
@@ -124,8 +125,8 @@ export const spanText = (hours: number): string => {
   const minutes = Math.round(hours * 60);
   if (minutes < 1) return 'under a minute';
   if (minutes < 100) return `${minutes} min`;
-  if (hours < 48) return `${plain(hours, 1)} h`;
-  return `${plain(hours / 24, 1)} days`;
+  if (hours < 48) return `${decimalText(hours, 1)} h`;
+  return `${decimalText(hours / 24, 1)} days`;
 };
 
 /** How long ago, in whole units as people say it. */

@@ -12,12 +12,16 @@ import {
 import {
   flowLooks,
   holdCauses,
-  sights,
+  observations,
   stirTools,
   type Added,
   type BucketEvent,
 } from '../../../src/studio/bucket/bucketEvent.ts';
-import { bucketCautions, bucketUses, type BucketSettings } from '../../../src/studio/settings/bucketSettings.ts';
+import {
+  bucketCautions,
+  bucketUses,
+  type BucketSettings,
+} from '../../../src/studio/settings/bucketSettings.ts';
 import { duration, instant, memberId, seq, streamNo } from '../../../src/studio/ids.ts';
 import { weekdays } from '../../../src/studio/time/openingHours.ts';
 import type { StudioEvent } from '../../../src/studio/settings/studio.ts';
@@ -33,7 +37,7 @@ const anyDuration = fc.integer({ min: 0, max: 1e10 }).map(duration);
 export const typed = fc.string({ unit: 'binary', maxLength: 30 }).map((text) => text.replaceAll('\0', ''));
 const bucket = fc.integer({ min: 1, max: 60 }).map(streamNo);
 const cupKind = fc.constantFrom(...flowCups.map(({ kind }) => kind), 'own' as const);
-const seen = fc.uniqueArray(fc.constantFrom(...sights));
+const seen = fc.uniqueArray(fc.constantFrom(...observations));
 const stretch = <T>(one: fc.Arbitrary<T>) => fc.record({ low: one, high: one });
 
 const settings: fc.Arbitrary<BucketSettings> = fc.record(

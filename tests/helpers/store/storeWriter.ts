@@ -29,13 +29,13 @@ const write = async () => {
   }
   const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
   const member = await store.people.memberOf(studio, 'terminal', 'me', 'Ana');
-  await store.books.once(studio, 'open', async (book) => {
+  await store.books.writeOnce(studio, 'open', async (book) => {
     await book.open(gullGrey, loggedAt(member, 0));
     return { keep: true, value: 'opened' };
   });
   const logOne = async () => {
     const key = `${process.pid}:${performance.now()}:${Math.random()}`;
-    const entry = await store.books.once(studio, key, async (book) => {
+    const entry = await store.books.writeOnce(studio, key, async (book) => {
       const logged = await book.log(streamNo(1), water(10), loggedAt(member, 1));
       return { keep: true, value: logged.entry.id };
     });

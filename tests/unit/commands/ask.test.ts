@@ -290,7 +290,7 @@ describe('the studio’s own notes', () => {
   it('are gone again when the transaction that kept them is rolled back', async () => {
     const room = await openGlazeRoom();
     const by = await room.member('Tove');
-    await room.store.books.once(room.studio, 'test:rolled-back', async (book) => {
+    await room.store.books.writeOnce(room.studio, 'test:rolled-back', async (book) => {
       await book.keepNote({ title: 'x', text: 'y', words: '', by, at: noonPlus(1) });
       expect(await book.notes()).toHaveLength(1);
       return { keep: false, value: null };

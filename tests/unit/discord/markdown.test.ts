@@ -1,7 +1,13 @@
 import { parse } from 'discord-markdown-parser';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { escaped, markdown, markdownWithin, oneLine, plain } from '../../../src/discord/render/markdown.ts';
+import {
+  escaped,
+  markdown,
+  markdownWithin,
+  oneLine,
+  plainMarkdown,
+} from '../../../src/discord/render/markdown.ts';
 import { instant } from '../../../src/studio/ids.ts';
 import { said, t, type Part, type Text } from '../../../src/words/text/text.ts';
 import { isFields, text } from '../../helpers/discord/discordBody.ts';
@@ -153,7 +159,7 @@ describe('text', () => {
   });
 
   test('on a button has no markup, and the time in UTC', () => {
-    expect(plain(t`${said('*Gull* Grey')} at ${{ at, show: 'clock' }}`, 80)).toBe(
+    expect(plainMarkdown(t`${said('*Gull* Grey')} at ${{ at, show: 'clock' }}`, 80)).toBe(
       '*Gull* Grey at 2026-03-01, 12:00 UTC',
     );
   });

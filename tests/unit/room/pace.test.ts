@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Pace } from '../../../src/room/access/pace.ts';
+import { TokenBucket } from '../../../src/room/access/tokenBucket.ts';
 
 describe('a pace', () => {
   it('lets so many through at once, then so many a second, and says how long to wait', () => {
-    const pace = new Pace(2, 3);
+    const pace = new TokenBucket(2, 3);
     const taken = Array.from({ length: 4 }, () => pace.take('a', 0));
     expect(taken.map(({ ok }) => ok)).toEqual([true, true, true, false]);
     expect(taken[3]).toEqual({ ok: false, seconds: 1 });
@@ -16,7 +16,7 @@ describe('a pace', () => {
   it('never lets more through than it had at once and gained since, whenever they come', () => {
     fc.assert(
       fc.property(fc.array(fc.integer({ min: 0, max: 2_000 }), { maxLength: 200 }), (gaps) => {
-        const pace = new Pace(5, 10);
+        const pace = new TokenBucket(5, 10);
         let now = 0;
         let through = 0;
         for (const gap of gaps) {
@@ -29,7 +29,7 @@ describe('a pace', () => {
   });
 
   it('gains nothing from a clock that runs backwards', () => {
-    const pace = new Pace(1, 1);
+    const pace = new TokenBucket(1, 1);
     expect(pace.take('a', 10_000).ok).toBe(true);
     expect(pace.take('a', 0).ok).toBe(false);
   });

@@ -9,8 +9,8 @@ import { Identities } from '../../../src/store/people/identities.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openStore } from '../../../src/store/openStore.ts';
-import { TurnBooks } from '../../../src/store/logbook/turnBooks.ts';
-import { Turns } from '../../../src/store/engine/turns.ts';
+import { QueuedLogbookStore } from '../../../src/store/logbook/logbookStore.ts';
+import { TransactionQueue } from '../../../src/store/engine/transactionQueue.ts';
 import { gullGrey, loggedAt, water } from '../../helpers/store/storeEvents.ts';
 import { openTestStore, settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 import { startWriter } from '../../helpers/store/storeProcess.ts';
@@ -22,7 +22,7 @@ const storeWithEntries = async (entries: number) => {
   const store = await openTestStore();
   const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
   const ana = await store.people.memberOf(studio, 'terminal', 'me', 'Ana');
-  await store.books.once(studio, 'fill', async (book) => {
+  await store.books.writeOnce(studio, 'fill', async (book) => {
     await book.open(gullGrey, loggedAt(ana, 0));
     for (let i = 1; i < entries; i += 1) await book.log(streamNo(1), water(i), loggedAt(ana, i, `note ${i}`));
     return { keep: true, value: entries };
@@ -125,22 +125,22 @@ describe('a disk that fills up', () => {
   it('refuses what does not fit and keeps what was acknowledged; with room again, work goes on', async () => {
     const database = openDatabase(storeFile(), migrations.length);
     await migrate(database, migrations);
-    const turns = new Turns(database);
+    const turns = new TransactionQueue(database);
     onTestFinished(async () => {
       await turns.close();
       database.sqlite.close();
     });
-    const books = new TurnBooks(turns, clock);
+    const books = new QueuedLogbookStore(turns, clock);
     const people = new Identities(turns, clock);
     const studio = await people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
     const ana = await people.memberOf(studio, 'terminal', 'me', 'Ana');
     const bucket = streamNo(1);
-    await books.once(studio, 'open', async (book) => {
+    await books.writeOnce(studio, 'open', async (book) => {
       await book.open(gullGrey, loggedAt(ana, 0));
       return { keep: true, value: 1 };
     });
     const log = (key: string, length: number) =>
-      books.once(studio, key, async (book) => {
+      books.writeOnce(studio, key, async (book) => {
         const { entry } = await book.log(bucket, water(1), loggedAt(ana, 1, 'x'.repeat(length)));
         return { keep: true, value: entry.seq };
       });

@@ -39,7 +39,7 @@ describe('text in the logbook', () => {
     const typed = ' "Grå\u0000 måge" \\u0000 🏺\n</b> @everyone \' ';
     const kept = ' "Grå måge" \\u0000 🏺\n</b> @everyone \' ';
     const open = () =>
-      books.once(studio, 'open\0', async (book) => {
+      books.writeOnce(studio, 'open\0', async (book) => {
         const { entry, state } = await book.open({ ...gullGrey, name: typed }, loggedAt(ana, 0, typed));
         expect(state.settings.name).toBe(kept);
         return { keep: true, value: { said: typed, id: entry.id } };
@@ -97,7 +97,7 @@ describe('an entry', () => {
     const studio = await people.studioOf('discord', '1', 'Saltmarsh');
     const ana = await people.memberOf(studio, 'discord', '11', 'Ana');
     const logged = { ...loggedAt(ana, 0), at: loggedAt(ana, Number.NaN).at };
-    const opening = books.once(studio, 'open', async (book) => {
+    const opening = books.writeOnce(studio, 'open', async (book) => {
       await book.open({ ...gullGrey, solids: gravity(2.6), pail: millilitres(19_000) }, logged);
       return { keep: true, value: 1 };
     });
@@ -110,7 +110,7 @@ describe('an entry', () => {
     const studio = await people.studioOf('discord', '1', 'Saltmarsh');
     const elsewhere = await people.studioOf('discord', '2', 'Elsewhere');
     const ana = await people.memberOf(studio, 'discord', '11', 'Ana');
-    const id = await books.once(studio, 'open', async (book) => {
+    const id = await books.writeOnce(studio, 'open', async (book) => {
       const { entry } = await book.open(gullGrey, loggedAt(ana, 0, 'new'));
       return { keep: true, value: entry.id };
     });

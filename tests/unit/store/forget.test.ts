@@ -9,7 +9,7 @@ import { openDatabase } from '../../../src/store/engine/database.ts';
 import { nextErasure } from '../../../src/store/people/erasureRow.ts';
 import { eraseEntries, gatherTexts } from '../../../src/store/people/eraseWords.ts';
 import { forgetMember } from '../../../src/store/people/forgetMember.ts';
-import { Turns } from '../../../src/store/engine/turns.ts';
+import { TransactionQueue } from '../../../src/store/engine/transactionQueue.ts';
 import { streamNo, type Role } from '../../../src/studio/ids.ts';
 import { en } from '../../../src/words/en.ts';
 import { standsIn } from '../../helpers/store/fileBytes.ts';
@@ -187,7 +187,7 @@ describe('forgetting a member', () => {
       await store.close();
       const database = openDatabase(store.file, migrations.length);
       await migrate(database, migrations);
-      const turns = new Turns(database);
+      const turns = new TransactionQueue(database);
       await turns.write(async ({ db }) => {
         await forgetMember(db, studio, quill);
         return { keep: true, value: undefined };

@@ -59,7 +59,7 @@ describe('who is who', () => {
     const member = await people.memberOf(studio, 'discord', '11', name);
     const read = () => books.read(studio, (book) => book.member(member));
     expect((await read())?.name).toBe('  Ánà "𝔷" ’); drop table members; --\n🏺 ');
-    await books.once(studio, 'rename', async (book) => {
+    await books.writeOnce(studio, 'rename', async (book) => {
       await book.rename(member, 'Ana\0');
       return { keep: true, value: null };
     });

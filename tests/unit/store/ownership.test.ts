@@ -68,7 +68,7 @@ describe('a process killed while it writes', () => {
     const ids = new Set<string>(entries.map(({ id }) => id));
     for (const [key, entry] of acknowledged) {
       expect(ids).toContain(entry);
-      const again = await store.books.once(studio, key, () => Promise.reject(new Error('it ran again')));
+      const again = await store.books.writeOnce(studio, key, () => Promise.reject(new Error('it ran again')));
       expect(again).toBe(entry);
     }
     expect(await checkStates(file)).toMatchObject({ studios: 1, streams: 1, outdated: 0, differing: [] });

@@ -27,7 +27,7 @@ const twoStudios = async () => {
   );
   for (const studio of studios) {
     const ana = await store.people.memberOf(studio, 'discord', '11', 'Ana');
-    await store.books.once(studio, 'fill', async (book) => {
+    await store.books.writeOnce(studio, 'fill', async (book) => {
       await book.logStudio({ kind: 'zone', zone: 'America/St_Johns' }, loggedAt(ana, 0));
       await book.open(gullGrey, loggedAt(ana, 0));
       await book.open({ ...gullGrey, name: 'Tern White' }, loggedAt(ana, 0));

@@ -24,12 +24,12 @@ beforeEach(async () => {
 
 const logged = (at = evening) => ({ at, loggedAt: at, by: wren });
 const coat = (keep = true) =>
-  store.books.once(studio, `coat ${++requests}`, async (book) => {
+  store.books.writeOnce(studio, `coat ${++requests}`, async (book) => {
     await book.logCoat({ kind: 'on', resist: 'wax', pieces: 'bowl' }, logged());
     return { keep, value: null };
   });
 const set = (event: StudioEvent, at = evening) =>
-  store.books.once(studio, `set ${++requests}`, async (book) => {
+  store.books.writeOnce(studio, `set ${++requests}`, async (book) => {
     await book.logStudio(event, logged(at));
     return { keep: true, value: null };
   });
@@ -98,7 +98,7 @@ describe('a reminder', () => {
   test('that was put off while it was being said comes again all the same', async () => {
     await coat();
     const claimed = only(await claim(morning));
-    await store.books.once(studio, 'later', async (book) => ({
+    await store.books.writeOnce(studio, 'later', async (book) => ({
       keep: await book.putOff(wren, claimed.key, later(morning, hours(1))),
       value: null,
     }));
@@ -110,7 +110,7 @@ describe('a reminder', () => {
 
   test('of no coat is left when the coat is taken back', async () => {
     await coat();
-    await store.books.once(studio, 'undo', async (book) => {
+    await store.books.writeOnce(studio, 'undo', async (book) => {
       const [one] = await book.coats();
       if (one) await book.logCoat({ kind: 'undo', of: one.seq }, logged());
       return { keep: true, value: null };

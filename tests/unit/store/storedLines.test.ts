@@ -32,7 +32,8 @@ describe('what has expired', () => {
     const clock = settableClock();
     const store = await openTestStore({ clock });
     const studio = await store.people.studioOf('discord', '1', 'Saltmarsh');
-    const answer = (key: string) => store.books.once(studio, key, async () => ({ keep: true, value: key }));
+    const answer = (key: string) =>
+      store.books.writeOnce(studio, key, async () => ({ keep: true, value: key }));
     for (let i = 0; i < 1200; i += 1) await answer(`old ${i}`);
     clock.set(later(noonPlus(0), days(6)));
     await answer('young');

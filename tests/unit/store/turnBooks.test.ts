@@ -8,7 +8,7 @@ const opened = async () => {
   const store = await openTestStore();
   const studio = await store.people.studioOf('discord', '1', 'Saltmarsh Clay Co-op');
   const ana = await store.people.memberOf(studio, 'discord', '11', 'Ana');
-  const bucket = await store.books.once(studio, 'open', async (book) => {
+  const bucket = await store.books.writeOnce(studio, 'open', async (book) => {
     const { state } = await book.open(gullGrey, loggedAt(ana, 0));
     return { keep: true, value: state.no };
   });
@@ -18,7 +18,7 @@ const opened = async () => {
 describe('a logbook', () => {
   it('numbers buckets from 1, and their entries from 1 each', async () => {
     const { store, studio, ana } = await opened();
-    const ids = await store.books.once(studio, 'more', async (book) => {
+    const ids = await store.books.writeOnce(studio, 'more', async (book) => {
       const second = await book.open({ ...gullGrey, name: 'Tern White' }, loggedAt(ana, 1));
       const first = await book.log(streamNo(1), water(450), loggedAt(ana, 2));
       return { keep: true, value: [second.entry.id, first.entry.id] };
@@ -28,7 +28,7 @@ describe('a logbook', () => {
 
   it('answers after a restart what it answered before', async () => {
     const { store, studio, ana, bucket } = await opened();
-    await store.books.once(studio, 'reading', async (book) => {
+    await store.books.writeOnce(studio, 'reading', async (book) => {
       const { entry } = await book.log(bucket, stirredReading(1.45), loggedAt(ana, 5, 'from the top'));
       await book.logStudio({ kind: 'zone', zone: 'America/St_Johns' }, loggedAt(ana, 6));
       return { keep: true, value: entry.id };
@@ -65,7 +65,7 @@ describe('a logbook', () => {
   it('folds a back-dated entry in where it happened, and an undo as if the entry had never been', async () => {
     const { store, studio, ana, bucket } = await opened();
     const log = (key: string, event: Parameters<typeof water>[0] | 'undo', minutes: number) =>
-      store.books.once(studio, key, async (book) => {
+      store.books.writeOnce(studio, key, async (book) => {
         const done =
           event === 'undo'
             ? await book.log(bucket, { kind: 'undo', of: seq(2) }, loggedAt(ana, minutes))
@@ -75,7 +75,7 @@ describe('a logbook', () => {
     await log('a', 450, 10);
     await log('b', 300, 5);
     const undone = await log('c', 'undo', 20);
-    const straight = await store.books.once(studio, 'straight', async (book) => {
+    const straight = await store.books.writeOnce(studio, 'straight', async (book) => {
       const { state: other } = await book.open(gullGrey, loggedAt(ana, 0));
       const { state } = await book.log(other.no, water(300), loggedAt(ana, 5));
       return { keep: true, value: state };
@@ -97,7 +97,7 @@ describe('a logbook', () => {
     const { store, studio, ana, bucket } = await opened();
     let runs = 0;
     const request = () =>
-      store.books.once(studio, 'discord:123', async (book) => {
+      store.books.writeOnce(studio, 'discord:123', async (book) => {
         runs += 1;
         const { entry } = await book.log(bucket, water(100), loggedAt(ana, 1));
         return { keep: true, value: { entry: entry.id, text: ['as', { said: 'typed' }] } };
@@ -112,19 +112,21 @@ describe('a logbook', () => {
   it('keeps nothing of work that says so, nor of work that throws, and lets both be tried again', async () => {
     const { store, studio, ana, bucket } = await opened();
     const before = await store.books.read(studio, (book) => book.bucket(bucket));
-    const refused = await store.books.once(studio, 'k', async (book) => {
+    const refused = await store.books.writeOnce(studio, 'k', async (book) => {
       await book.log(bucket, water(100), loggedAt(ana, 1));
       return { keep: false, value: 'refused' };
     });
     expect(refused).toBe('refused');
     await expect(
-      store.books.once(studio, 'k', async (book) => {
+      store.books.writeOnce(studio, 'k', async (book) => {
         await book.log(bucket, water(100), loggedAt(ana, 1));
         throw new Error('a bug');
       }),
     ).rejects.toThrow('a bug');
     expect(await store.books.read(studio, (book) => book.bucket(bucket))).toEqual(before);
     expect(await store.books.read(studio, (book) => book.entries(bucket, { most: 9 }))).toHaveLength(1);
-    expect(await store.books.once(studio, 'k', async () => ({ keep: true, value: 'kept' }))).toBe('kept');
+    expect(await store.books.writeOnce(studio, 'k', async () => ({ keep: true, value: 'kept' }))).toBe(
+      'kept',
+    );
   });
 });

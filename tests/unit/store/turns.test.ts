@@ -3,13 +3,13 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { sql } from 'kysely';
 import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
 import { memberId, seq, streamNo, studioId, type MemberId, type StudioId } from '../../../src/studio/ids.ts';
-import type { Books, WritableLogbook } from '../../../src/studio/logbook/ports.ts';
+import type { LogbookStore, WritableLogbook } from '../../../src/studio/logbook/ports.ts';
 import { openDatabase } from '../../../src/store/engine/database.ts';
 import { migrate } from '../../../src/store/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { readBucket } from '../../../src/store/entries/readEntries.ts';
-import { TurnBooks } from '../../../src/store/logbook/turnBooks.ts';
-import { Turns } from '../../../src/store/engine/turns.ts';
+import { QueuedLogbookStore } from '../../../src/store/logbook/logbookStore.ts';
+import { TransactionQueue } from '../../../src/store/engine/transactionQueue.ts';
 import { gullGrey, loggedAt, noonPlus, water } from '../../helpers/store/storeEvents.ts';
 import { openTestStore, settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 
@@ -23,8 +23,8 @@ const openedStore = async () => {
   return { ...store, studio, ana };
 };
 
-const open = (books: Books, studio: StudioId, by: MemberId) =>
-  books.once(studio, 'open', async (book) => {
+const open = (books: LogbookStore, studio: StudioId, by: MemberId) =>
+  books.writeOnce(studio, 'open', async (book) => {
     await book.open(gullGrey, loggedAt(by, 0));
     return { keep: true, value: 'opened' };
   });
@@ -38,7 +38,7 @@ describe('requests that come at the same time', () => {
   it('are each kept, dropped or failed alone, in the order in which they came', async () => {
     const { books, studio, ana } = await openedStore();
     const request = (i: number) =>
-      books.once(studio, `discord:${i}`, async (book) => {
+      books.writeOnce(studio, `discord:${i}`, async (book) => {
         const { entry } = await book.log(bucket, water(i), loggedAt(ana, i));
         if (i % 5 === 3) throw new Error(`bug ${i}`);
         return { keep: i % 5 !== 1, value: entry.seq };
@@ -60,7 +60,7 @@ describe('requests that come at the same time', () => {
     const twice = [...Array(40).keys(), ...Array(40).keys()];
     const answers = await Promise.all(
       twice.map((i) =>
-        books.once(studio, `key ${i}`, async (book) => {
+        books.writeOnce(studio, `key ${i}`, async (book) => {
           const { entry } = await book.log(bucket, water(1), loggedAt(ana, 1));
           return { keep: true, value: entry.id };
         }),
@@ -74,7 +74,7 @@ describe('requests that come at the same time', () => {
     const { books, studio, ana } = await openedStore();
     const seen: number[] = [];
     const pair = (i: number) =>
-      books.once(
+      books.writeOnce(
         studio,
         `pair ${i}`,
         keeping(async (book) => {
@@ -94,7 +94,7 @@ describe('requests that come at the same time', () => {
 
   it('are logged in order when one of them logs several entries at once', async () => {
     const { books, studio, ana } = await openedStore();
-    const all = await books.once(studio, 'many', async (book) => {
+    const all = await books.writeOnce(studio, 'many', async (book) => {
       const other = book.open({ ...gullGrey, name: 'Tern White' }, loggedAt(ana, 0));
       const logged = [1, 2, 3].map((i) => book.log(bucket, water(i), loggedAt(ana, i)));
       return { keep: true, value: (await Promise.all([other, ...logged])).map(({ entry }) => entry.id) };
@@ -113,7 +113,7 @@ describe('a logbook after its turn', () => {
   it('refuses to be read or written', async () => {
     const { books, studio, ana } = await openedStore();
     const leaked: WritableLogbook[] = [];
-    await books.once(
+    await books.writeOnce(
       studio,
       'leak',
       keeping(async (book) => leaked.push(book)),
@@ -144,7 +144,7 @@ describe('states in memory', () => {
     other.prepare('insert into streams (studio_id, stream_no, seq) values (?, 0, 1)').run(studio);
     other.close();
     expect((await books.read(studio, (book) => book.studio())).zone).toBe('America/St_Johns');
-    const next = await books.once(studio, 'next', async (book) => {
+    const next = await books.writeOnce(studio, 'next', async (book) => {
       const { entry } = await book.logStudio({ kind: 'units', units: 'us' }, loggedAt(ana, 1));
       return { keep: true, value: entry.id };
     });
@@ -153,7 +153,7 @@ describe('states in memory', () => {
 
   it('are folded anew when another version of the fold has cached them', async () => {
     const { books, studio, ana, file, close } = await openedStore();
-    await books.once(
+    await books.writeOnce(
       studio,
       'log',
       keeping((book) => book.log(bucket, water(450), loggedAt(ana, 1))),
@@ -175,7 +175,7 @@ describe('a file that somebody else writes to for a while', () => {
     other.exec('begin immediate');
     let ticks = 0;
     const timer = setInterval(() => (ticks += 1), 5);
-    const logged = books.once(
+    const logged = books.writeOnce(
       studio,
       'log',
       keeping((book) => book.log(bucket, water(1), loggedAt(ana, 1))),
@@ -193,12 +193,12 @@ describe('a transaction that cannot be committed', () => {
   it('fails all that were in it, keeps nothing of them, and is not in the way of the next', async () => {
     const database = openDatabase(storeFile(), migrations.length);
     await migrate(database, migrations);
-    const turns = new Turns(database);
+    const turns = new TransactionQueue(database);
     onTestFinished(async () => {
       await turns.close();
       database.sqlite.close();
     });
-    const books = new TurnBooks(turns, settableClock());
+    const books = new QueuedLogbookStore(turns, settableClock());
     const studio = studioId('s');
     const ana = memberId('ana');
     await database.kysely
@@ -207,7 +207,7 @@ describe('a transaction that cannot be committed', () => {
       .execute();
     await open(books, studio, ana);
     const log = () =>
-      books.once(
+      books.writeOnce(
         studio,
         'log',
         keeping((book) => book.log(bucket, water(450), loggedAt(ana, 1))),
@@ -234,7 +234,7 @@ describe('a closed store', () => {
   it('has finished what it was asked before, and refuses what it is asked after', async () => {
     const { books, studio, ana, close } = await openedStore();
     const log = (key: string) =>
-      books.once(
+      books.writeOnce(
         studio,
         key,
         keeping((book) => book.log(bucket, water(1), loggedAt(ana, 1))),

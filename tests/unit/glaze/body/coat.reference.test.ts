@@ -56,7 +56,7 @@ checkRows({
           filtration.thicknessForGravity({
             from: u.gravity(input(row, 'sg1')),
             to: u.gravity(input(row, 'sg2')),
-            solids: u.gravity(input(row, 'solids_sg')),
+            particleGravity: u.gravity(input(row, 'solids_sg')),
             cake: part(row, 'phi_cake'),
           }),
         ).betaRatio,

@@ -28,7 +28,7 @@ const weightUp = (row: ReferenceRow) =>
       volume: barrels(100),
       from: mud(row, 'w1'),
       to: mud(row, 'w2'),
-      solids: mud(row, 'solid_density'),
+      particleGravity: mud(row, 'solid_density'),
     }),
   );
 const mixed = (row: ReferenceRow, second: string, target: string) =>
@@ -47,7 +47,8 @@ checkRows({
     [/^water-remove/, (row) => must(balance.waterToDrawOff(change(row))) / 1000],
     [
       /^powder-add/,
-      (row) => must(balance.powderToAdd({ ...change(row), solids: gravityOf(row, 'solids_sg') })) / 1000,
+      (row) =>
+        must(balance.powderToAdd({ ...change(row), particleGravity: gravityOf(row, 'solids_sg') })) / 1000,
     ],
     [
       /^blend/,
@@ -63,7 +64,7 @@ checkRows({
       /^recipe-water/,
       (row) => {
         const powder = u.grams(1000 * input(row, 'dry_mass'));
-        const wanted = { solids: gravityOf(row, 'solids_sg'), gravity: gravityOf(row, 'target_sg') };
+        const wanted = { particleGravity: gravityOf(row, 'solids_sg'), gravity: gravityOf(row, 'target_sg') };
         return must(newBatch({ powder, ...wanted })).water / 1000;
       },
     ],

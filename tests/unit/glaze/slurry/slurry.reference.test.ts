@@ -10,7 +10,10 @@ import { input, word, type ReferenceRow } from '../../../helpers/glaze/reference
 
 const solids = (row: ReferenceRow) => u.gravity(input(row, 'solids_sg'));
 const part = (row: ReferenceRow) => u.fraction(input(row, 'solids_mass_fraction'));
-const slip = (row: ReferenceRow, gravity: number) => ({ slurry: u.gravity(gravity), solids: solids(row) });
+const slip = (row: ReferenceRow, gravity: number) => ({
+  slurry: u.gravity(gravity),
+  particleGravity: solids(row),
+});
 const gramsPerOunce = 28.349523125;
 const ouncesOfWater = (volume: u.Millilitres, temperature: number) =>
   (volume * must(waterDensity(u.celsius(temperature)))) / 1000 / gramsPerOunce;
@@ -32,7 +35,7 @@ checkRows({
       /^imp-/,
       (row) => {
         const pint = u.ouncesPerImperialPint(input(row, 'pint_weight'));
-        return must(slurry.dryContentImperial({ pint, solids: solids(row) }));
+        return must(slurry.dryContentImperial({ pint, particleGravity: solids(row) }));
       },
     ],
     // 62 °F, at which the gallon was defined
@@ -46,7 +49,7 @@ checkRows({
       (row) => {
         const pulp = u.gravity(input(row, 'pulp_density') / 1000);
         const grains = u.gravity(input(row, 'solids_density') / 1000);
-        return 100 * must(slurry.solidsMassFraction({ slurry: pulp, solids: grains }));
+        return 100 * must(slurry.solidsMassFraction({ slurry: pulp, particleGravity: grains }));
       },
     ],
     [
@@ -54,7 +57,11 @@ checkRows({
       (row) => {
         const liquid = u.gravity(row.inputs['liquid_sg'] ? input(row, 'liquid_sg') : 1);
         return must(
-          slurry.slurryGravityFromMassFraction({ massFraction: part(row), solids: solids(row), liquid }),
+          slurry.slurryGravityFromMassFraction({
+            massFraction: part(row),
+            particleGravity: solids(row),
+            liquid,
+          }),
         );
       },
     ],

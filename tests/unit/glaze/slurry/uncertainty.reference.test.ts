@@ -31,7 +31,7 @@ checkRows({
           dryContentUncertainty({
             slurry: gravity(input(row, 'rho')),
             slurryStandard: input(row, 'u_rho'),
-            solids: gravity(input(row, 'solids_sg')),
+            particleGravity: gravity(input(row, 'solids_sg')),
             solidsStandard: rectangular(input(row, 'sg_half_width')),
           }),
         ).standard,

@@ -94,7 +94,7 @@ it('grains of 45 µm fall the depth of a pail in about ten minutes', () => {
   // 0.725^4.65 = 0.22417; 0.3 m/(1.7593e-3·0.22417) = 760.7 s.
   const time = hinderedFallTime({
     diameter: micrometres(45),
-    solids: gravity(2.6),
+    particleGravity: gravity(2.6),
     slurry: gravity(1.44),
     distance: millimetres(300),
     temperature: celsius(20),

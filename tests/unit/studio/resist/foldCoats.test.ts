@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../../../src/studio/entry.ts';
 import type { CoatEvent } from '../../../../src/studio/resist/coatEvent.ts';
-import { applyToCoats, foldCoats } from '../../../../src/studio/resist/foldCoats.ts';
+import { applyToCoats, foldCoats } from '../../../../src/studio/resist/foldResistCoats.ts';
 import { coatStream, entryId, hours, instant, later, memberId, seq } from '../../../../src/studio/ids.ts';
 
 const by = memberId('wren');

@@ -2,13 +2,13 @@ import { Temporal } from '@js-temporal/polyfill';
 import { describe, expect, it, test } from 'vitest';
 import { instant } from '../../../../src/studio/ids.ts';
 import { usualHours, type OpeningHours } from '../../../../src/studio/time/openingHours.ts';
-import { dryReady, type Coat } from '../../../../src/studio/resist/overnight.ts';
+import { dryReady, type DryingCoat } from '../../../../src/studio/resist/overnight.ts';
 import { usualMinimumHours } from '../../../../src/studio/settings/studio.ts';
 
 const at = (local: string, zone: string) =>
   instant(Temporal.PlainDateTime.from(local).toZonedDateTime(zone).epochMilliseconds);
 
-const coat = (zone: string, on: string, rest: Partial<Coat> = {}): Coat => ({
+const coat = (zone: string, on: string, rest: Partial<DryingCoat> = {}): DryingCoat => ({
   kind: 'wax',
   onAt: at(on, zone),
   zone,
@@ -18,7 +18,7 @@ const coat = (zone: string, on: string, rest: Partial<Coat> = {}): Coat => ({
   ...rest,
 });
 
-const ready = (given: Coat): { local: string; because: string } | 'never' => {
+const ready = (given: DryingCoat): { local: string; because: string } | 'never' => {
   const answer = dryReady(given);
   if (answer === 'never') return 'never';
   const zoned = Temporal.Instant.fromEpochMilliseconds(answer.readyAt).toZonedDateTimeISO(given.zone);

@@ -43,14 +43,14 @@ const withDriftPoint = (state: BucketState, measured: MeasuredGravity): BucketSt
 };
 
 /** No account reaches back past this reading: it is the first, or an unknown amount went in before it. */
-const taken = (next: BucketState, { measured }: Seen): BucketState => {
+const acceptReading = (next: BucketState, { measured }: Seen): BucketState => {
   const { unexpected: _u, drift: _d, ...rest } = next;
-  const { solids } = next.settings;
+  const { solids: particleGravity } = next.settings;
   return withDriftPoint(
     {
       ...rest,
       ...(next.contents && {
-        contents: contentsFrom(volumeOf(next.contents, solids), estimate(measured), solids),
+        contents: contentsFrom(volumeOf(next.contents, particleGravity), estimate(measured), particleGravity),
       }),
     },
     measured,
@@ -73,21 +73,21 @@ const settled = (
   { unexpected, expected, both }: { unexpected: Unexpected; expected: Contents; both: Contents },
 ): BucketState => {
   const { unexpected: _, efflux, look, ...rest } = next;
-  const { solids } = next.settings;
-  const now = gravityOf(both, solids);
-  const held = volumeOf(expected, solids);
-  const fell = now.value < gravityOf(expected, solids).value;
+  const { solids: particleGravity } = next.settings;
+  const now = gravityOf(both, particleGravity);
+  const held = volumeOf(expected, particleGravity);
+  const fell = now.value < gravityOf(expected, particleGravity).value;
   const { volume, volumeByFirst, ...explained } = explainChange(
     expected,
     {
       gravity: now,
-      ...(unexpected.volumeKnown && unexpected.volumeSeen && { volume: volumeOf(both, solids) }),
+      ...(unexpected.volumeKnown && unexpected.volumeSeen && { volume: volumeOf(both, particleGravity) }),
     },
-    { fell, solids, before: held },
+    { fell, particleGravity, before: held },
   );
   const perDay =
     explained.what === 'water-out' && explained.orElse.includes('evaporation')
-      ? evaporation(next.drift ?? [], { slurry: now.value, solids, powder: powderIn(expected) })
+      ? evaporation(next.drift ?? [], { slurry: now.value, particleGravity, powder: powderIn(expected) })
       : undefined;
   const each = unexpected.volumeKnown && next.volumeAt !== undefined ? 'pail' : 'litre';
   const change: UnloggedChange = {
@@ -111,9 +111,9 @@ const settled = (
     }),
     ...(next.contents && {
       contents: contentsFrom(
-        unexpected.volumeKnown ? (perDay ? volumeByFirst : volume) : volumeOf(next.contents, solids),
+        unexpected.volumeKnown ? (perDay ? volumeByFirst : volume) : volumeOf(next.contents, particleGravity),
         now,
-        solids,
+        particleGravity,
       ),
     }),
     unlogged: [...(next.unlogged ?? []), change].slice(-mostChanges),
@@ -123,41 +123,43 @@ const settled = (
 /** A second reading beside one that the logbook did not expect. */
 const secondRead = (next: BucketState, unexpected: Unexpected, gone: number, seen: Seen): BucketState => {
   const { measured } = seen;
-  const { solids } = next.settings;
+  const { solids: particleGravity } = next.settings;
   const reading = estimate(measured);
-  const expected = drifted(unexpected.expected, gone, solids);
+  const expected = drifted(unexpected.expected, gone, particleGravity);
   const first = drifted(
-    next.contents ?? litreOf(next.believed ? estimate(next.believed) : reading, solids),
+    next.contents ?? litreOf(next.believed ? estimate(next.believed) : reading, particleGravity),
     gone,
-    solids,
+    particleGravity,
   );
-  const fromLog = apart(reading, gravityOf(expected, solids));
-  const fromFirst = apart(reading, gravityOf(first, solids));
-  const both = withGravitySeen(first, reading, solids);
+  const fromLog = apart(reading, gravityOf(expected, particleGravity));
+  const fromFirst = apart(reading, gravityOf(first, particleGravity));
+  const both = withGravitySeen(first, reading, particleGravity);
   const agree = fromFirst <= surprise && fromFirst <= fromLog;
-  if (agree && apart(gravityOf(both, solids), gravityOf(expected, solids)) >= surprise)
+  if (agree && apart(gravityOf(both, particleGravity), gravityOf(expected, particleGravity)) >= surprise)
     return settled(withDriftPoint(next, measured), seen, { unexpected, expected, both });
   if (!agree && fromLog > surprise)
     return {
       ...withDriftPoint(next, measured),
-      ...(next.contents && { contents: contentsFrom(volumeOf(next.contents, solids), reading, solids) }),
+      ...(next.contents && {
+        contents: contentsFrom(volumeOf(next.contents, particleGravity), reading, particleGravity),
+      }),
       unexpected: { ...unexpected, expected, to: { seq: measured.seq, at: measured.at } },
     };
   // The logbook was right, and the first of the two off, or both are within what it may be.
   const { unexpected: _, ...rest } = next;
   const kept = (next.drift ?? []).filter(({ at }) => agree || at !== unexpected.to.at);
-  const volume = volumeOf(first, solids);
+  const volume = volumeOf(first, particleGravity);
   const known = unexpected.volumeKnown
     ? unexpected.volumeSeen
-      ? withVolumeSeen(expected, volume, solids)
+      ? withVolumeSeen(expected, volume, particleGravity)
       : expected
-    : contentsFrom(volume, gravityOf(expected, solids), solids);
+    : contentsFrom(volume, gravityOf(expected, particleGravity), particleGravity);
   return withDriftPoint(
     {
       ...rest,
       drift: kept,
       ...(next.contents && {
-        contents: withGravitySeen(known, agree ? gravityOf(both, solids) : reading, solids),
+        contents: withGravitySeen(known, agree ? gravityOf(both, particleGravity) : reading, particleGravity),
       }),
     },
     measured,
@@ -168,24 +170,31 @@ const secondRead = (next: BucketState, unexpected: Unexpected, gone: number, see
  * A believed gravity set against what the logbook expects. `before` is the bucket as it was, `next` the same with
  * what else the reading saw. One that the logbook did not expect is taken whole, and waits for a second.
  */
-export const withGravity = (before: BucketState, next: BucketState, seen: Seen): BucketState => {
+export const applyGravity = (before: BucketState, next: BucketState, seen: Seen): BucketState => {
   const { believed, unknownSince } = before;
   const { measured, volume } = seen;
-  const { solids } = next.settings;
-  if (!believed || unknownSince.length > 0) return taken(next, seen);
+  const { solids: particleGravity } = next.settings;
+  if (!believed || unknownSince.length > 0) return acceptReading(next, seen);
   const gone = since(believed.at, measured.at) / days(1);
   if (next.unexpected) return secondRead(next, next.unexpected, gone, seen);
   const reading = estimate(measured);
-  const expected = drifted(before.contents ?? litreOf(estimate(believed), solids), gone, solids);
+  const expected = drifted(
+    before.contents ?? litreOf(estimate(believed), particleGravity),
+    gone,
+    particleGravity,
+  );
   const pointed = withDriftPoint(next, measured);
-  if (apart(reading, gravityOf(expected, solids)) <= surprise)
+  if (apart(reading, gravityOf(expected, particleGravity)) <= surprise)
     return next.contents
-      ? { ...pointed, contents: withGravitySeen(drifted(next.contents, gone, solids), reading, solids) }
+      ? {
+          ...pointed,
+          contents: withGravitySeen(drifted(next.contents, gone, particleGravity), reading, particleGravity),
+        }
       : pointed;
   return {
     ...pointed,
     ...(next.contents && {
-      contents: contentsFrom(volume ?? volumeOf(next.contents, solids), reading, solids),
+      contents: contentsFrom(volume ?? volumeOf(next.contents, particleGravity), reading, particleGravity),
     }),
     unexpected: {
       expected,

@@ -1,5 +1,5 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import type { CoatState } from '../../studio/resist/coat.ts';
+import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { StudioNote } from '../../studio/handbook.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
@@ -11,34 +11,34 @@ export interface Head {
 }
 
 /** What one studio's entries add up to. Never changed, only replaced. */
-export interface Page {
+export interface Snapshot {
   readonly studio: Studio;
   readonly heads: ReadonlyMap<StreamNo, Head>;
   /** Resist coats that are on, once somebody has asked for them. */
-  readonly coats?: readonly CoatState[];
+  readonly coats?: readonly ResistCoat[];
   /** The studio's own notes, likewise. */
   readonly notes?: readonly StudioNote[];
 }
 
-export interface Pages {
-  get(studio: StudioId): Page | undefined;
-  set(studio: StudioId, page: Page): void;
+export interface SnapshotCache {
+  get(studio: StudioId): Snapshot | undefined;
+  set(studio: StudioId, page: Snapshot): void;
 }
 
 /** Committed pages in memory, those of the studios that were last asked for. */
-export class RememberedPages implements Pages {
-  readonly #pages = new Map<StudioId, Page>();
+export class MemorySnapshotCache implements SnapshotCache {
+  readonly #pages = new Map<StudioId, Snapshot>();
   readonly #most: number;
 
   constructor(most: number) {
     this.#most = most;
   }
 
-  get(studio: StudioId): Page | undefined {
+  get(studio: StudioId): Snapshot | undefined {
     return this.#pages.get(studio);
   }
 
-  set(studio: StudioId, page: Page): void {
+  set(studio: StudioId, page: Snapshot): void {
     this.#pages.delete(studio);
     this.#pages.set(studio, page);
     const [oldest] = this.#pages.keys();
@@ -51,19 +51,19 @@ export class RememberedPages implements Pages {
 }
 
 /** Pages changed on the way to a commit: dropped with what is rolled back, handed down with what is kept. */
-export class DraftPages implements Pages {
-  readonly #below: Pages;
-  readonly #changed = new Map<StudioId, Page>();
+export class DraftPages implements SnapshotCache {
+  readonly #below: SnapshotCache;
+  readonly #changed = new Map<StudioId, Snapshot>();
 
-  constructor(below: Pages) {
+  constructor(below: SnapshotCache) {
     this.#below = below;
   }
 
-  get(studio: StudioId): Page | undefined {
+  get(studio: StudioId): Snapshot | undefined {
     return this.#changed.get(studio) ?? this.#below.get(studio);
   }
 
-  set(studio: StudioId, page: Page): void {
+  set(studio: StudioId, page: Snapshot): void {
     this.#changed.set(studio, page);
   }
 

@@ -3,7 +3,7 @@ import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 import type { Resist } from './overnight.ts';
 
 /** A resist coat that is on its pieces still. */
-export interface CoatState {
+export interface ResistCoat {
   id: EntryId;
   seq: Seq;
   by: MemberId;

@@ -1,23 +1,23 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import { CompiledQuery, type ControlledTransaction, type Kysely, type Transaction } from 'kysely';
 import { dataVersionOf, type Database } from './database.ts';
-import { DraftPages, RememberedPages, type Pages } from './pages.ts';
+import { DraftPages, MemorySnapshotCache, type SnapshotCache } from './snapshotCache.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 import type { Tables } from '../migrations/tables.ts';
 import { whileBusy } from './whileBusy.ts';
 
 export interface Reading {
   readonly db: Kysely<Tables>;
-  readonly pages: Pages;
+  readonly pages: SnapshotCache;
 }
 
 /** Only inside a transaction is there one of these: the outer handle, which would wait for itself, does not fit. */
 export interface Writing {
   readonly db: Transaction<Tables>;
-  readonly pages: Pages;
+  readonly pages: SnapshotCache;
 }
 
-export interface Outcome<T> {
+export interface TransactionOutcome<T> {
   keep: boolean;
   value: T;
 }
@@ -46,9 +46,9 @@ const mostStudiosRemembered = 200;
  * each is acknowledged after the commit, and one that fails is undone alone. Reads take turns with them, so that
  * what they see stands still: the work of a turn must wait for nothing but its own queries.
  */
-export class Turns {
+export class TransactionQueue {
   readonly #database: Database;
-  readonly #remembered = new RememberedPages(mostStudiosRemembered);
+  readonly #remembered = new MemorySnapshotCache(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
   readonly #alone: (() => Promise<void>)[] = [];
@@ -77,7 +77,7 @@ export class Turns {
   }
 
   /** Runs the work in a transaction; what it wrote stays only when it says so, and only if it does not throw. */
-  write<T>(work: (writing: Writing) => Promise<Outcome<T>>): Promise<T> {
+  write<T>(work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuseWhenClosed();
       const run: WriteJob['run'] = async (writing) => {
@@ -184,7 +184,7 @@ export class Turns {
     }
   }
 
-  async #runOne(job: WriteJob, tx: ControlledTransaction<Tables>, below: Pages): Promise<() => void> {
+  async #runOne(job: WriteJob, tx: ControlledTransaction<Tables>, below: SnapshotCache): Promise<() => void> {
     const pages = new DraftPages(below);
     await tx.executeQuery(savepoint);
     try {

@@ -1,5 +1,5 @@
 import type { Entry } from '../entry.ts';
-import type { CoatState } from './coat.ts';
+import type { ResistCoat } from './resistCoat.ts';
 import type { CoatEvent } from './coatEvent.ts';
 import { days, since } from '../ids.ts';
 
@@ -7,9 +7,9 @@ import { days, since } from '../ids.ts';
 const forgotten = days(30);
 
 const on = (
-  coats: readonly CoatState[],
+  coats: readonly ResistCoat[],
   { id, seq, at, loggedAt, by, event }: Entry<CoatEvent> & { event: { kind: 'on' } },
-): CoatState[] => {
+): ResistCoat[] => {
   const { kind: _, over, ...coat } = event;
   const below = over === undefined ? undefined : coats.find((one) => one.seq === over);
   return [
@@ -19,7 +19,10 @@ const on = (
 };
 
 /** The coats that are on after one more entry; what an undo leaves must be folded from all entries. */
-export const applyToCoats = (coats: readonly CoatState[], entry: Entry<CoatEvent>): readonly CoatState[] => {
+export const applyToCoats = (
+  coats: readonly ResistCoat[],
+  entry: Entry<CoatEvent>,
+): readonly ResistCoat[] => {
   const { event } = entry;
   switch (event.kind) {
     case 'on':
@@ -34,7 +37,7 @@ export const applyToCoats = (coats: readonly CoatState[], entry: Entry<CoatEvent
 };
 
 /** The coats that are on after all of these entries, those taken back left out. */
-export const foldCoats = (entries: readonly Entry<CoatEvent>[]): readonly CoatState[] => {
+export const foldCoats = (entries: readonly Entry<CoatEvent>[]): readonly ResistCoat[] => {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   return [...entries]
     .filter(({ seq }) => !undone.has(seq))

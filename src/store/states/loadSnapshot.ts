@@ -5,7 +5,7 @@ import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { foldFingerprint } from './foldFingerprint.ts';
 import { frozen } from '../engine/frozen.ts';
-import type { Head, Page } from '../engine/pages.ts';
+import type { Head, Snapshot } from '../engine/snapshotCache.ts';
 import { readBucket, readStudio } from '../entries/readEntries.ts';
 import type { Tables } from '../migrations/tables.ts';
 
@@ -13,7 +13,7 @@ import type { Tables } from '../migrations/tables.ts';
 export const readState = (json: string): BucketState => JSON.parse(json) as BucketState;
 
 /** Everything that a studio's entries add up to, from cached states as far as they hold good. */
-export const loadPage = async (db: Kysely<Tables>, studio: StudioId): Promise<Page> => {
+export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promise<Snapshot> => {
   const rows = await db
     .selectFrom('streams')
     .where('studio_id', '=', studio)

@@ -10,7 +10,7 @@ const together = 150;
  * One phone that listens. What it does not take is held up to a limit; beyond that its line is cut, and it comes
  * back and asks for what it missed: a phone that has gone silent costs the others nothing.
  */
-export class Hearing {
+export class EventStream {
   readonly #out: ServerResponse;
   readonly #beat: ReturnType<typeof setInterval>;
   #gathered = '';

@@ -1,5 +1,5 @@
 /** A name as it is compared: no accents, no case, no punctuation. */
-export const foldedName = (text: string): string =>
+export const normalizedName = (text: string): string =>
   text
     .normalize('NFKD')
     .replace(/\p{M}+/gu, '')

@@ -1,5 +1,5 @@
 /** So many a second over time, so many at once: a bucket of tokens for each key. */
-export class Pace {
+export class TokenBucket {
   readonly #perSecond: number;
   readonly #atOnce: number;
   readonly #left = new Map<string, { tokens: number; at: number }>();

@@ -1,13 +1,13 @@
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
-import { isDoseAtWork, withFlowPoint } from './flowPoints.ts';
+import { isDoseAtWork, addFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from '../ids.ts';
 import { pailVolumeFromGap } from '../contents/pailVolumeFromGap.ts';
-import { withRest } from './rests.ts';
-import { withGravity } from './withGravity.ts';
-import { withSights, withStir } from './withSights.ts';
-import { withPrediction, withVolume } from './withVolume.ts';
+import { applyRest } from './rests.ts';
+import { applyGravity } from './applyGravity.ts';
+import { applyObservations, withStir } from './applyObservations.ts';
+import { withPrediction, applyVolume } from './applyVolume.ts';
 
 /** A reading is believed this long after a stir: a 45 µm grain falls the depth of a pail in about ten minutes. */
 export const believedAfterStir = minutes(10);
@@ -37,13 +37,13 @@ const takenTogether = (
 };
 
 /** A reading kept; believed only when the bucket was stirred to the bottom just before and no cake was left. */
-export const withReading = (
+export const applyReading = (
   state: BucketState,
   entry: BucketEntry,
   event: Extract<BucketEvent, { kind: 'reading' }>,
 ): BucketState => {
   const { at } = entry;
-  let next = withSights(withRest(state, event.seen, at), event.seen, at);
+  let next = applyObservations(applyRest(state, event.seen, at), event.seen, at);
   if (event.stirred) {
     next = withStir(next, { at });
     if (!event.seen.includes('cake')) delete next.cake;
@@ -84,18 +84,18 @@ export const withReading = (
   const gap = event.gap === undefined ? undefined : pailVolumeFromGap(next.settings, event.gap);
   // An empty pail has no gravity to keep account of.
   const volume = gap?.ok && gap.value.value > 0 ? gap.value : undefined;
-  if (volume) next = withVolume(next, volume, at);
+  if (volume) next = applyVolume(next, volume, at);
   if (measured && believed) {
     delete next.unbelieved;
     const together = takenTogether(next, measured);
     delete next.together;
     if (together) next.together = together;
-    next = withGravity(state, next, { measured, by: entry.by, ...(volume && { volume }) });
+    next = applyGravity(state, next, { measured, by: entry.by, ...(volume && { volume }) });
     next.believed = measured;
     next.moved = 0;
     next.unknownSince = [];
     next.predicted = { value: measured.value, u95: measured.u95 };
   }
   const predicted = withPrediction(next);
-  return flowBelieved && event.flow ? withFlowPoint(predicted, event.flow) : predicted;
+  return flowBelieved && event.flow ? addFlowPoint(predicted, event.flow) : predicted;
 };

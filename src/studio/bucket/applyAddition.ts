@@ -5,7 +5,7 @@ import type { BucketState } from './bucketState.ts';
 import {
   contentsFrom,
   gravityOf,
-  scaled,
+  scaleContents,
   volumeOf,
   waterGramsPerMl,
   withAdded,
@@ -15,8 +15,8 @@ import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
 import { withoutFlowPoints } from './flowPoints.ts';
 import { waterToPowder } from '../contents/driftPoint.ts';
-import { inEach } from './inEach.ts';
-import { withPrediction } from './withVolume.ts';
+import { changeContents } from './changeContents.ts';
+import { withPrediction } from './applyVolume.ts';
 
 /** How well people pour and weigh into a bucket (common practice). */
 export const pouredWithin = 0.05;
@@ -26,7 +26,7 @@ export const weighedWithin = 0.02;
 const sameMix: ReadonlySet<Added['what']> = new Set(['water', 'draw-off', 'taken']);
 
 /** What an addition does to water and powder; undefined when its amount is not known. */
-const moves = (
+const massesAdded = (
   added: Added,
   state: BucketState,
 ): { water: Estimate<number>; solids: Estimate<number>; together?: number } | undefined => {
@@ -54,7 +54,7 @@ const moves = (
       );
       return {
         water: { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
-        solids: { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
+        solids: { value: into.dryWeight, sd: Math.sqrt(into.covariance.solidsSolids) },
         together: into.covariance.waterSolids,
       };
     }
@@ -69,14 +69,14 @@ const moves = (
 };
 
 /** Something went in or came out. */
-export const withAddition = (
+export const applyAddition = (
   state: BucketState,
   entry: BucketEntry,
   event: Extract<BucketEvent, { kind: 'addition' }>,
 ): BucketState => {
   const { added } = event;
   const next: BucketState = { ...state };
-  const { solids } = state.settings;
+  const { solids: particleGravity } = state.settings;
   if (next.stir && added.what !== 'taken') next.stir = { ...next.stir, addedSince: true };
   // Another mix, or a dose, settles otherwise.
   if (event.remake || !sameMix.has(added.what)) delete next.rests;
@@ -104,11 +104,11 @@ export const withAddition = (
     if (!next.contents) return next;
     if (added.volume === undefined) delete next.volumeAt;
     else {
-      const held = volumeOf(next.contents, solids).value;
+      const held = volumeOf(next.contents, particleGravity).value;
       const left = Math.max(0.01, 1 - added.volume / held);
       Object.assign(
         next,
-        inEach(next, (contents) => scaled(contents, left)),
+        changeContents(next, (contents) => scaleContents(contents, left)),
       );
       // What is taken out takes its salt along.
       next.flocculant = {
@@ -118,17 +118,17 @@ export const withAddition = (
     }
     return next;
   }
-  const move = moves(added, state);
+  const move = massesAdded(added, state);
   if (!move || !next.contents) next.unknownSince = [...next.unknownSince, entry.seq];
   if (added.what === 'other' && added.volume === undefined && added.mass === undefined) delete next.volumeAt;
   if (move && next.contents) {
     const moved = withAdded(next.contents, move.water, move.solids, move.together);
-    const by = gravityOf(moved, solids).value - gravityOf(next.contents, solids).value;
+    const by = gravityOf(moved, particleGravity).value - gravityOf(next.contents, particleGravity).value;
     next.moved += Math.abs(by);
     next.carried += waterToPowder(moved) - waterToPowder(next.contents);
     Object.assign(
       next,
-      inEach(next, (contents) => withAdded(contents, move.water, move.solids, move.together)),
+      changeContents(next, (contents) => withAdded(contents, move.water, move.solids, move.together)),
     );
   }
   if (added.what === 'glaze' && added.heptahydrate !== undefined)

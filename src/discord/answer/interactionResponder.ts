@@ -7,7 +7,7 @@ import {
   type RawFile,
 } from 'discord.js';
 import type { Bot } from '../bot.ts';
-import { AT_ONCE, insist, PATIENTLY, type Told } from './insist.ts';
+import { QUICKLY, retry, PATIENTLY, type Delivery } from './retry.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
 const QUIET = { parse: [] };
@@ -15,22 +15,25 @@ const QUIET = { parse: [] };
 const FLAGS = MessageFlags.SuppressEmbeds;
 
 /** One interaction, and the ways to answer it. */
-export interface Ticket {
-  answer(message: Rendered, hidden: boolean): Promise<Told>;
+export interface InteractionResponder {
+  answer(message: Rendered, hidden: boolean): Promise<Delivery>;
   /** Shows that an answer is coming. */
-  defer(hidden: boolean): Promise<Told>;
+  defer(hidden: boolean): Promise<Delivery>;
   /** Puts the answer where it was shown to be coming. */
-  fill(message: Rendered): Promise<Told>;
-  withdraw(): Promise<Told>;
-  followUp(message: Rendered, hidden: boolean): Promise<Told>;
+  fill(message: Rendered): Promise<Delivery>;
+  withdraw(): Promise<Delivery>;
+  followUp(message: Rendered, hidden: boolean): Promise<Delivery>;
   /** Takes the buttons off the message that was pressed. */
-  closePressed(): Promise<Told>;
-  raw(body: APIInteractionResponse): Promise<Told>;
+  closePressed(): Promise<Delivery>;
+  raw(body: APIInteractionResponse): Promise<Delivery>;
 }
 
-export const ticket = ({ rest, application }: Bot, { id, token }: APIInteraction): Ticket => {
-  const raw = (body: APIInteractionResponse, files: RawFile[] = []): Promise<Told> =>
-    insist(() => rest.post(Routes.interactionCallback(id, token), { body, files, auth: false }), AT_ONCE);
+export const interactionResponder = (
+  { rest, application }: Bot,
+  { id, token }: APIInteraction,
+): InteractionResponder => {
+  const raw = (body: APIInteractionResponse, files: RawFile[] = []): Promise<Delivery> =>
+    retry(() => rest.post(Routes.interactionCallback(id, token), { body, files, auth: false }), QUICKLY);
   const original = Routes.webhookMessage(application, token, '@original');
   return {
     raw,
@@ -42,13 +45,13 @@ export const ticket = ({ rest, application }: Bot, { id, token }: APIInteraction
         data: hidden ? { flags: MessageFlags.Ephemeral } : {},
       }),
     fill: ({ files, ...message }) =>
-      insist(
+      retry(
         () => rest.patch(original, { body: { ...message, allowed_mentions: QUIET }, files, auth: false }),
         PATIENTLY,
       ),
-    withdraw: () => insist(() => rest.delete(original, { auth: false }), PATIENTLY),
+    withdraw: () => retry(() => rest.delete(original, { auth: false }), PATIENTLY),
     followUp: ({ files, ...message }, hidden) =>
-      insist(
+      retry(
         () =>
           rest.post(Routes.webhook(application, token), { body: shown(message, hidden), files, auth: false }),
         PATIENTLY,

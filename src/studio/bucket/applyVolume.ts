@@ -8,33 +8,35 @@ import type { Instant } from '../ids.ts';
 /** A volume told, not measured (common practice: ±10 %). */
 const toldWithin = 0.05;
 
-export const told = (volume: Millilitres): Estimate<Millilitres> => ({
+export const statedVolume = (volume: Millilitres): Estimate<Millilitres> => ({
   value: volume,
   sd: toldWithin * volume,
 });
 
 /** Before any reading a glaze may be anything that pours. */
-export const unmeasured = (settings: BucketSettings): Estimate<Gravity> => ({
+export const gravityBeforeReading = (settings: BucketSettings): Estimate<Gravity> => ({
   value: settings.gravity ? gravity((settings.gravity.low + settings.gravity.high) / 2) : gravity(1.45),
   sd: 0.15,
 });
 
 /** The volume told or measured; what is in the pail follows. */
-export const withVolume = (state: BucketState, seen: Estimate<Millilitres>, at: Instant): BucketState => {
+export const applyVolume = (state: BucketState, seen: Estimate<Millilitres>, at: Instant): BucketState => {
   const known = state.predicted
     ? { value: state.predicted.value, sd: state.predicted.u95 / coverage95 }
-    : unmeasured(state.settings);
-  const { solids } = state.settings;
+    : gravityBeforeReading(state.settings);
+  const { solids: particleGravity } = state.settings;
   const { contents, unexpected } = state;
   // While it is in doubt what happened, how full the pail is tells on its own, and leans on no expectation.
   const alone = unexpected && !unexpected.volumeSeen;
-  const slurry = contents && alone ? gravityOf(contents, solids) : known;
+  const slurry = contents && alone ? gravityOf(contents, particleGravity) : known;
   return {
     ...state,
     volumeAt: at,
     ...(unexpected && { unexpected: { ...unexpected, volumeSeen: true } }),
     contents:
-      contents && !alone ? withVolumeSeen(contents, seen, solids) : contentsFrom(seen, slurry, solids),
+      contents && !alone
+        ? withVolumeSeen(contents, seen, particleGravity)
+        : contentsFrom(seen, slurry, particleGravity),
   };
 };
 

@@ -1,15 +1,15 @@
-import type { Turns } from '../engine/turns.ts';
+import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
 /** Small things that the program itself must remember between starts. */
-export interface Kept {
+export interface ProgramSettings {
   get(name: string): Promise<string | undefined>;
   set(name: string, value: string): Promise<void>;
 }
 
-export class StoredKept implements Kept {
-  readonly #turns: Turns;
+export class StoredSettings implements ProgramSettings {
+  readonly #turns: TransactionQueue;
 
-  constructor(turns: Turns) {
+  constructor(turns: TransactionQueue) {
     this.#turns = turns;
   }
 

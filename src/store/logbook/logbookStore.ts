@@ -1,12 +1,18 @@
 import type { Clock } from '../../clock.ts';
 import type { Instant, StudioId } from '../../studio/ids.ts';
-import type { Books, Kept, Logbook, PeopleChange, WritableLogbook } from '../../studio/logbook/ports.ts';
+import type {
+  LogbookStore,
+  WriteResult,
+  Logbook,
+  PeopleChange,
+  WritableLogbook,
+} from '../../studio/logbook/ports.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
 import { WrongCodes } from '../people/linkCodes.ts';
 import { PeopleChanges } from '../people/peopleChanges.ts';
 import { readAside } from './readAside.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import type { Outcome, Turns } from '../engine/turns.ts';
+import type { TransactionOutcome, TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
 import { WritingLogbook } from './writingLogbook.ts';
 
@@ -24,13 +30,13 @@ const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; 
     .values({ studio_id: value('studio'), key: value('key'), value: value('value'), at: value('at') }),
 );
 
-export class TurnBooks implements Books {
-  readonly #turns: Turns;
+export class QueuedLogbookStore implements LogbookStore {
+  readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #changes: PeopleChanges;
   readonly #wrongCodes = new WrongCodes();
 
-  constructor(turns: Turns, clock: Clock, changes = new PeopleChanges()) {
+  constructor(turns: TransactionQueue, clock: Clock, changes = new PeopleChanges()) {
     this.#turns = turns;
     this.#clock = clock;
     this.#changes = changes;
@@ -47,18 +53,18 @@ export class TurnBooks implements Books {
     });
   }
 
-  aside<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
+  readSnapshot<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
     return readAside(this.#turns.file, studio, work);
   }
 
-  async once<T>(
+  async writeOnce<T>(
     studio: StudioId,
     typedKey: string,
-    work: (book: WritableLogbook) => Promise<Kept<T>>,
+    work: (book: WritableLogbook) => Promise<WriteResult<T>>,
   ): Promise<T> {
     const key = withoutNul(typedKey);
     let changes: readonly PeopleChange[] = [];
-    const value = await this.#turns.write(async (writing): Promise<Outcome<T>> => {
+    const value = await this.#turns.write(async (writing): Promise<TransactionOutcome<T>> => {
       const [stored] = await storedReply(writing.db, { studio, key });
       // The key names one request, and so one type of value.
       if (stored) return { keep: false, value: JSON.parse(stored.value) as T };

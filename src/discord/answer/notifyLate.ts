@@ -3,7 +3,7 @@ import { discordWords } from '../../words/platform/discordWords.ts';
 import type { Bot } from '../bot.ts';
 import { directChannel } from '../message/directChannel.ts';
 import { failureOf } from '../failure.ts';
-import { insist, PATIENTLY } from './insist.ts';
+import { retry, PATIENTLY } from './retry.ts';
 import { postMessage } from '../message/postMessage.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
@@ -11,7 +11,7 @@ import type { Rendered } from '../render/renderReply.ts';
  * What was logged stays logged, and whoever logged it is told, even when the interaction can no longer be
  * answered: in the channel if the reply was for everyone, else directly.
  */
-export const tellAnyway = async (
+export const notifyLate = async (
   { rest, ports }: Bot,
   interaction: APIInteraction,
   message: Rendered,
@@ -27,7 +27,7 @@ export const tellAnyway = async (
     postMessage(rest, await directChannel(rest, user), late, { nonce: interaction.id });
   for (const way of hidden ? [directly] : [inChannel, directly]) {
     try {
-      if ((await insist(way, PATIENTLY)) === 'told') return;
+      if ((await retry(way, PATIENTLY)) === 'told') return;
     } catch (error) {
       ports.log.warn(
         { interaction: interaction.id, failure: failureOf(error) },

@@ -3,7 +3,7 @@ import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
 import { memberOfLinkCode, spendLinkCode } from '../people/linkCodes.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 import type { Tables } from '../migrations/tables.ts';
-import type { Turns, Writing } from '../engine/turns.ts';
+import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
 
 interface Claim {
   member: MemberId;
@@ -19,12 +19,12 @@ interface Session {
 }
 
 /** Names, sessions and codes of one studio's room. */
-export class RoomDoor {
-  readonly #turns: Turns;
+export class StoredCredentials {
+  readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #studio: StudioId;
 
-  constructor(turns: Turns, clock: Clock, studio: StudioId) {
+  constructor(turns: TransactionQueue, clock: Clock, studio: StudioId) {
     this.#turns = turns;
     this.#clock = clock;
     this.#studio = studio;

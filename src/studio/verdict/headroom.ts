@@ -4,5 +4,5 @@ import { millilitres, type Millilitres } from '../../glaze/units.ts';
 export const usablePart = 0.95;
 
 /** What may still go into a pail, with room left to stir. */
-export const roomIn = (pail: Millilitres, held: number): Millilitres =>
+export const headroom = (pail: Millilitres, held: number): Millilitres =>
   millilitres(Math.max(0, usablePart * pail - held));

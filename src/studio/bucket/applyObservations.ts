@@ -1,4 +1,4 @@
-import type { Sight, StirTool } from './bucketEvent.ts';
+import type { Observation, StirTool } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 
@@ -6,7 +6,11 @@ import { minutes, since, type Instant } from '../ids.ts';
 const oneStirring = minutes(15);
 
 /** What somebody saw: cake stays until it is reported gone, lumps until they are sieved out. */
-export const withSights = (state: BucketState, seen: readonly Sight[], at: Instant): BucketState => {
+export const applyObservations = (
+  state: BucketState,
+  seen: readonly Observation[],
+  at: Instant,
+): BucketState => {
   const next = { ...state };
   if (seen.includes('none') || seen.includes('cake-gone')) delete next.cake;
   if (seen.includes('clear-water')) next.clearWater = { since: at };
