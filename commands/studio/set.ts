@@ -14,7 +14,7 @@ export const setStudio = logs({
   who: 'keeper',
   options: {
     zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
-    name: { kind: text(60, 'Heron Point'), needed: false, about: (w) => w.studio.ownName },
+    name: { kind: text(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
     units: {
       kind: pick(['metric', 'us', 'imperial'], {
         si: 'metric',

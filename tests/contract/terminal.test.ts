@@ -89,7 +89,7 @@ describe('options', () => {
   it('--studio picks one of several; without it, it says which there are', async () => {
     const room = terminal();
     const store = await openStore(room.file, { clock: settableClock() });
-    const first = await store.people.studioOf('discord', '1', 'Saltmarsh');
+    const first = await store.people.studioOf('discord', '1', 'Wrackline');
     await store.people.studioOf('discord', '2', 'Fogtown');
     await store.close();
     const unsaid = await room.run('--json', '/bucket list');

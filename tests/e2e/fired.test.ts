@@ -15,7 +15,7 @@ const bothPlatforms = async () => {
   const double = await DiscordDouble.start();
   const folder = mkdtempSync(join(tmpdir(), 'fired-'));
   const store = await openStore(join(folder, 'studio.db'), { clock: systemClock });
-  await store.people.studioOf('discord', double.world.guildId, 'Saltmarsh Clay Co-op');
+  await store.people.studioOf('discord', double.world.guildId, 'Wrackline Clay Co-op');
   await store.close();
   const open = await testRoom({ folder });
   const bot = await connectDiscord(

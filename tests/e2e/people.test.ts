@@ -20,7 +20,7 @@ const bothPlatforms = async () => {
   const folder = mkdtempSync(join(tmpdir(), 'people-'));
   const file = join(folder, 'studio.db');
   const store = await openStore(file, { clock: systemClock });
-  await store.people.studioOf('discord', double.world.guildId, 'Saltmarsh Clay Co-op');
+  await store.people.studioOf('discord', double.world.guildId, 'Wrackline Clay Co-op');
   await store.close();
   const open = await testRoom({ folder });
   const { app, room } = open;

@@ -205,18 +205,18 @@ describe('sessions', () => {
   });
 
   it('use the names and marks that browsers hold to, over http and over https', async () => {
-    const open = await testRoom({ url: 'https://glaze.saltmarsh.example' });
+    const open = await testRoom({ url: 'https://glaze.wrackline.example' });
     const plain = new Phone(open.port);
     const given = { name: 'Wren', secret, passcode: open.passcode };
     const [http] = (await plain.signIn(given)).headers['set-cookie'] ?? [];
     expect(http).toMatch(/^room=[\w-]{43}; Max-Age=\d+; Path=\/; HttpOnly; SameSite=Lax$/);
     const secure = new Phone(open.port);
-    secure.host = 'glaze.saltmarsh.example';
-    secure.origin = 'https://glaze.saltmarsh.example';
+    secure.host = 'glaze.wrackline.example';
+    secure.origin = 'https://glaze.wrackline.example';
     const [https] = (await secure.signIn(given)).headers['set-cookie'] ?? [];
     expect(https).toMatch(/^__Host-room=[\w-]{43}; Max-Age=\d+; Path=\/; HttpOnly; Secure; SameSite=Lax$/);
     // Asked for under the https name, it is our page only when its origin is that too.
-    secure.origin = 'http://glaze.saltmarsh.example';
+    secure.origin = 'http://glaze.wrackline.example';
     expect((await secure.post('/api/say', {})).status).toBe(403);
   });
 });
@@ -245,10 +245,10 @@ describe('the wall', () => {
     const open = await testRoom();
     const keeper = await phoneOf(open, 'Odile', { code: open.keeperCode, passcode: '' });
     const named = async () => (await keeper.get('/api/board')).json['studio'];
-    expect(await named()).toBe('Tidepool Studio');
-    await sayAsKeeper(open, '/studio set name:"Heron Point"');
-    await expect.poll(named).toBe('Heron Point');
-    expect((await keeper.get('/api/start')).json).toMatchObject({ studio: 'Heron Point' });
+    expect(await named()).toBe('Wrackline Clay Co-op');
+    await sayAsKeeper(open, '/studio set name:"Crab Apple Yard"');
+    await expect.poll(named).toBe('Crab Apple Yard');
+    expect((await keeper.get('/api/start')).json).toMatchObject({ studio: 'Crab Apple Yard' });
   });
 
   it('shows by a token that can only look, until another is made', async () => {

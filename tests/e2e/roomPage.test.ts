@@ -299,7 +299,7 @@ describe('coming in', () => {
   });
 
   it('by a code in the address works once, and leaves it nowhere', async () => {
-    const open = await testRoom({ url: 'http://glaze.saltmarsh.example' });
+    const open = await testRoom({ url: 'http://glaze.wrackline.example' });
     const { page } = await openPage(browser);
     await page.goto(`${url(open)}#keeper=${open.keeperCode}`);
     await page.getByText('becomes a keeper of this room').waitFor();
@@ -357,7 +357,7 @@ describe('what somebody typed', () => {
     await page.reload();
     await page.getByText('live', { exact: true }).waitFor();
     expect(await page.locator('.posts').textContent()).toContain(nasty);
-    expect(await page.title()).toBe('Saltmarsh Clay Co-op');
+    expect(await page.title()).toBe('Wrackline Clay Co-op');
     expect(await page.locator('.posts img[src="x"], .posts script, .posts svg, .posts a').count()).toBe(0);
     await page.goto(url(demo, '/board'));
     await page.locator('.bucket', { hasText: nasty }).waitFor();

@@ -59,7 +59,7 @@ describe('a result from the kiln in the file', () => {
 
   it('stands after a new start, but for what was taken back, and its stream adds up', async () => {
     const store = await openTestStore();
-    const studio = await store.people.studioOf('discord', '1', 'Saltmarsh');
+    const studio = await store.people.studioOf('discord', '1', 'Wrackline');
     const ana = await store.people.memberOf(studio, 'discord', '11', 'Ana');
     const fired = (pieces: number): FiredEvent => ({
       kind: 'fired',

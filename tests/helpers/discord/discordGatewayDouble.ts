@@ -116,7 +116,7 @@ export class DiscordGatewayDouble {
       session_id: session.id,
       resume_gateway_url: this.#url(),
     });
-    this.dispatch('GUILD_CREATE', { id: world.guildId, name: 'Saltmarsh Clay Co-op' });
+    this.dispatch('GUILD_CREATE', { id: world.guildId, name: 'Wrackline Clay Co-op' });
     this.#changed();
   }
 

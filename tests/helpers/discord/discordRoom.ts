@@ -149,7 +149,7 @@ export const openDiscordRoom = async (
     void logged.push({ level, about, message });
   const fatal: string[] = [];
   const { books, people, heldLines, kept } = store;
-  const studio = await people.studioOf('discord', discord.world.guildId, 'Saltmarsh Clay Co-op');
+  const studio = await people.studioOf('discord', discord.world.guildId, 'Wrackline Clay Co-op');
   const ports: DiscordPorts = {
     desk: openDesk({ commands, books, words: en, handbook, report: () => 'bug-1' }),
     words: en,

@@ -55,7 +55,7 @@ export const openGlazeRoom = async (): Promise<GlazeRoom> => {
     return `bug-${bugs.length}`;
   };
   const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
-  const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
   const member = (name: string) => store.people.memberOf(studio, 'terminal', name, name);
   let lines = 0;
   const shown = async (reply: Awaited<ReturnType<Desk['dispatch']>>, now: Instant) => {

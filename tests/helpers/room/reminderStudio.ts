@@ -16,7 +16,7 @@ export interface ReminderStudio {
 
 /** The real desk on a studio of a Discord server, with nobody's night in the way. */
 export const openReminderStudio = async (store: Store, guildId: string): Promise<ReminderStudio> => {
-  const studio = await store.people.studioOf('discord', guildId, 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('discord', guildId, 'Wrackline Clay Co-op');
   const report = (error: unknown) => {
     throw error;
   };

@@ -41,7 +41,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   const options = { file: join(folder, 'studio.db'), clock: wanted.clock ?? systemClock, onBug };
   const app = await (wanted.demo === true ? openDemo(options) : openApp(options));
   const [first] = await app.store.people.studios();
-  const studio = first?.id ?? (await app.store.people.studioOf('terminal', 'here', 'Tidepool Studio'));
+  const studio = first?.id ?? (await app.store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op'));
   const told: string[] = [];
   const fail = (about: object) => void bugs.push(about);
   const room = await connectRoom(

@@ -27,7 +27,7 @@ const write = async () => {
     setInterval(() => undefined, 60_000);
     return;
   }
-  const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
   const member = await store.people.memberOf(studio, 'terminal', 'me', 'Ana');
   await store.books.writeOnce(studio, 'open', async (book) => {
     await book.open(gullGrey, loggedAt(member, 0));

@@ -4,10 +4,10 @@ import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoo
 describe('a studio has a name of its own', () => {
   it('set by a keeper, shown on its card, and taken back', async () => {
     const room = await openGlazeRoom();
-    const set = await room.keeper(1, '/studio set name:"Heron Point" zone:America/St_Johns');
-    expect(set).toMatchObject({ ok: true, data: { name: 'Heron Point', zone: 'America/St_Johns' } });
-    expect(set.title).toBe('Heron Point. Clocks of America/St_Johns, metric units.');
-    expect((await room.say(2, '/studio show')).title).toMatch(/^Heron Point\. /);
+    const set = await room.keeper(1, '/studio set name:"Crab Apple Yard" zone:America/St_Johns');
+    expect(set).toMatchObject({ ok: true, data: { name: 'Crab Apple Yard', zone: 'America/St_Johns' } });
+    expect(set.title).toBe('Crab Apple Yard. Clocks of America/St_Johns, metric units.');
+    expect((await room.say(2, '/studio show')).title).toMatch(/^Crab Apple Yard\. /);
     await room.keeper(3, '/undo entry:s-1');
     expect((await room.say(4, '/studio show')).title).toBe('Clocks of America/St_Johns, metric units.');
   });

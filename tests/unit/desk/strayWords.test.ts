@@ -4,7 +4,7 @@ import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoo
 describe('an option that a command does not have', () => {
   it.each([
     ['/dose kind:solution', /^\/dose has no “kind:”\. It takes bucket:, what:, /],
-    ['/studio set colour:"Heron Point"', /^\/studio set has no “colour:”\. It takes .*zone:/],
+    ['/studio set colour:"Crab Apple Yard"', /^\/studio set has no “colour:”\. It takes .*zone:/],
     ['/dose bucket:gg amount:5', /^\/dose has no “amount:”\. It takes bucket:, what:, /],
     ['/dose bucket:gg what:solution amount:ten', /^\/dose has no “amount:”/],
     ['/undo reason:slip entry:1-1', /^\/undo has no “reason:”\. It takes entry:\.$/],

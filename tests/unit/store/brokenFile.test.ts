@@ -20,7 +20,7 @@ const problem = (kind: string) => expect.objectContaining({ name: 'StoreProblem'
 
 const storeWithEntries = async (entries: number) => {
   const store = await openTestStore();
-  const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
   const ana = await store.people.memberOf(studio, 'terminal', 'me', 'Ana');
   await store.books.writeOnce(studio, 'fill', async (book) => {
     await book.open(gullGrey, loggedAt(ana, 0));
@@ -132,7 +132,7 @@ describe('a disk that fills up', () => {
     });
     const books = new QueuedLogbookStore(turns, clock);
     const people = new Identities(turns, clock);
-    const studio = await people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+    const studio = await people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
     const ana = await people.memberOf(studio, 'terminal', 'me', 'Ana');
     const bucket = streamNo(1);
     await books.writeOnce(studio, 'open', async (book) => {

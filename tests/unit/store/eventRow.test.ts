@@ -34,7 +34,7 @@ describe('an event row', () => {
 describe('text in the logbook', () => {
   it('is kept as it is typed, apart from NUL, in settings, notes and replies', async () => {
     const { people, books } = await openTestStore();
-    const studio = await people.studioOf('discord', '1', 'Saltmarsh');
+    const studio = await people.studioOf('discord', '1', 'Wrackline');
     const ana = await people.memberOf(studio, 'discord', '11', 'Ana');
     const typed = ' "Grå\u0000 måge" \\u0000 🏺\n</b> @everyone \' ';
     const kept = ' "Grå måge" \\u0000 🏺\n</b> @everyone \' ';
@@ -94,7 +94,7 @@ describe('the fold’s fingerprint', () => {
 describe('an entry', () => {
   it('is refused at no time that can be stored', async () => {
     const { people, books } = await openTestStore();
-    const studio = await people.studioOf('discord', '1', 'Saltmarsh');
+    const studio = await people.studioOf('discord', '1', 'Wrackline');
     const ana = await people.memberOf(studio, 'discord', '11', 'Ana');
     const logged = { ...loggedAt(ana, 0), at: loggedAt(ana, Number.NaN).at };
     const opening = books.writeOnce(studio, 'open', async (book) => {
@@ -107,7 +107,7 @@ describe('an entry', () => {
 
   it('is found by its id within its own studio only', async () => {
     const { people, books } = await openTestStore();
-    const studio = await people.studioOf('discord', '1', 'Saltmarsh');
+    const studio = await people.studioOf('discord', '1', 'Wrackline');
     const elsewhere = await people.studioOf('discord', '2', 'Elsewhere');
     const ana = await people.memberOf(studio, 'discord', '11', 'Ana');
     const id = await books.writeOnce(studio, 'open', async (book) => {

@@ -24,7 +24,7 @@ const studioOf = async (file?: string) => {
     throw error;
   };
   const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
-  const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
   let keys = 0;
   const member = (name: string) => store.people.memberOf(studio, 'terminal', name, name);
   const say = async (as: string, line: string, role: Role = 'member', minutes = 0) =>

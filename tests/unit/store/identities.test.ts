@@ -8,7 +8,7 @@ const uuidv7 = /^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]
 describe('who is who', () => {
   it('makes a studio and a member once, and finds them again after a restart', async () => {
     const store = await openTestStore();
-    const studio = await store.people.studioOf('discord', '1', 'Saltmarsh Clay Co-op');
+    const studio = await store.people.studioOf('discord', '1', 'Wrackline Clay Co-op');
     const ana = await store.people.memberOf(studio, 'discord', '11', 'Ana');
     expect(studio).toMatch(uuidv7);
     expect(ana).toMatch(uuidv7);
@@ -22,7 +22,7 @@ describe('who is who', () => {
 
   it('makes one of each when several ask at the same time', async () => {
     const { people, books } = await openTestStore();
-    const studios = await Promise.all([1, 2, 3].map(() => people.studioOf('discord', '1', 'Saltmarsh')));
+    const studios = await Promise.all([1, 2, 3].map(() => people.studioOf('discord', '1', 'Wrackline')));
     expect(new Set(studios).size).toBe(1);
     const [studio] = studios;
     if (!studio) throw new Error('no studio');
@@ -54,7 +54,7 @@ describe('who is who', () => {
 
   it('keeps a name as it is typed, apart from NUL, until it is changed', async () => {
     const { people, books } = await openTestStore();
-    const studio = await people.studioOf('discord', '1', 'Saltmarsh');
+    const studio = await people.studioOf('discord', '1', 'Wrackline');
     const name = '  Ánà "𝔷" ’); drop table members; --\u0000\n🏺 ';
     const member = await people.memberOf(studio, 'discord', '11', name);
     const read = () => books.read(studio, (book) => book.member(member));

@@ -21,7 +21,7 @@ const twoPlatforms = async () => {
     throw error;
   };
   const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
-  const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
   let keys = 0;
   const as = (platform: 'discord' | 'room', name: string) =>
     store.people.memberOf(studio, platform, `${platform}-${name}`, name);

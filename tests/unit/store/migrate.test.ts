@@ -22,7 +22,7 @@ const addShelvesAndFail: Migration = async (db) => {
 
 const storeWithStudio = async () => {
   const store = await openTestStore();
-  const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
   await store.close();
   return { file: store.file, studio };
 };

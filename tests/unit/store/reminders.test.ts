@@ -18,7 +18,7 @@ let requests = 0;
 
 beforeEach(async () => {
   store = await openTestStore();
-  studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh Clay Co-op');
+  studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
   wren = await store.people.memberOf(studio, 'terminal', 'Wren', 'Wren');
 });
 

@@ -7,7 +7,7 @@ import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 describe('a held line', () => {
   it('is there until it expires, under an id that fits in a button', async () => {
     const { people, heldLines } = await openTestStore();
-    const studio = await people.studioOf('discord', '1', 'Saltmarsh');
+    const studio = await people.studioOf('discord', '1', 'Wrackline');
     const line = `/added bucket:"Gull Grey" what:water amount:450ml note:"${'long '.repeat(50)}"`;
     const id = await heldLines.hold(studio, line, noonPlus(60));
     expect(id).toMatch(/^[\w-]{16}$/);
@@ -31,7 +31,7 @@ describe('what has expired', () => {
   it('is dropped at the next start: replies a week old, lines past their time; younger ones stay', async () => {
     const clock = settableClock();
     const store = await openTestStore({ clock });
-    const studio = await store.people.studioOf('discord', '1', 'Saltmarsh');
+    const studio = await store.people.studioOf('discord', '1', 'Wrackline');
     const answer = (key: string) =>
       store.books.writeOnce(studio, key, async () => ({ keep: true, value: key }));
     for (let i = 0; i < 1200; i += 1) await answer(`old ${i}`);

@@ -6,7 +6,7 @@ import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 
 const opened = async () => {
   const store = await openTestStore();
-  const studio = await store.people.studioOf('discord', '1', 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('discord', '1', 'Wrackline Clay Co-op');
   const ana = await store.people.memberOf(studio, 'discord', '11', 'Ana');
   const bucket = await store.books.writeOnce(studio, 'open', async (book) => {
     const { state } = await book.open(gullGrey, loggedAt(ana, 0));

@@ -17,7 +17,7 @@ const bucket = streamNo(1);
 
 const openedStore = async () => {
   const store = await openTestStore();
-  const studio = await store.people.studioOf('discord', '1', 'Saltmarsh Clay Co-op');
+  const studio = await store.people.studioOf('discord', '1', 'Wrackline Clay Co-op');
   const ana = await store.people.memberOf(studio, 'discord', '11', 'Ana');
   await open(store.books, studio, ana);
   return { ...store, studio, ana };

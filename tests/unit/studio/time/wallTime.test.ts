@@ -93,7 +93,7 @@ describe('names of zones', () => {
     },
   );
 
-  test.each(['', 'Saltmarsh', 'America/Saltmarsh', '+05:30', '-03:30', 'UTC+3', 'St John’s', 'foo+05:30'])(
+  test.each(['', 'Wrackline', 'America/Wrackline', '+05:30', '-03:30', 'UTC+3', 'St John’s', 'foo+05:30'])(
     '%s is none',
     (name) => {
       expect(isZone(name)).toBe(false);
@@ -101,6 +101,6 @@ describe('names of zones', () => {
   );
 
   it('takes a wrong name for a bug and not for UTC', () => {
-    expect(() => wallOf(instant(0), 'America/Saltmarsh')).toThrow(RangeError);
+    expect(() => wallOf(instant(0), 'America/Wrackline')).toThrow(RangeError);
   });
 });
