@@ -80,7 +80,7 @@ export const materialTable: readonly MaterialRow[] = [
   // Silica
   ['quartz', 'silica, flint, silica sand, sand', 2.648, 2.62, 2.66, crc, 'seen', 'silica dust'],
   ['cristobalite', '', 2.334, 2.27, 2.36, crc, 'seen', 'silica dust'],
-  ['vitreous-silica', 'fused silica, silica glass, titanium quartz glass', 2.196, 2.19, 2.21, crc, 'seen'],
+  ['vitreous-silica', 'fused silica, silica glass', 2.196, 2.19, 2.21, crc, 'seen'],
   ['diatomite', 'diatomaceous earth', 2.2, 1.95, 2.35, mineralogy, 'memory', 'silica dust'],
   // Clays
   ['kaolin', 'china clay, kaolinite', 2.59, 2.58, 2.65, crc, 'seen', 'silica dust'],
