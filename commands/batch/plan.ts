@@ -7,10 +7,29 @@ import { gravity, grams } from '../../src/glaze/units.ts';
 import { planBatch } from '../../src/studio/batch/planBatch.ts';
 import { usablePart } from '../../src/studio/verdict/headroom.ts';
 import { recipeCautions } from '../../src/studio/settings/recipe.ts';
+import type { WeighedMaterial } from '../../src/studio/batch/scaleRecipe.ts';
+import type { Words } from '../../src/words/words.ts';
 
 const usualMesh = 80;
 /** With water, total and pail beside them, as many rows as a message's table holds. */
 const mostRows = 22;
+
+/** A row for each material of the base, what is too many folded into one; what goes over the base in a row of its own. */
+const materialFacts = (
+  materials: readonly WeighedMaterial[],
+  w: Words['batch'],
+): NonNullable<Reply['facts']> => {
+  const base = materials.filter(({ addition }) => !addition);
+  const over = materials.filter(({ addition }) => addition);
+  const most = over.length > 0 ? mostRows - 1 : mostRows;
+  const shown = base.length > most ? most - 1 : most;
+  const folded = base.slice(shown);
+  return [
+    ...base.slice(0, shown).map((one) => ({ label: [{ said: one.material }], text: w.grams(one.grams) })),
+    ...(folded.length > 0 ? [{ label: [w.factMore], text: w.weighedPart(folded) }] : []),
+    ...(over.length > 0 ? [{ label: [w.factOver], text: w.weighedPart(over) }] : []),
+  ];
+};
 
 export const planNewBatch = asks({
   name: 'plan',
@@ -75,13 +94,7 @@ export const planNewBatch = asks({
           title,
           facts: [
             { label: [w.factWater], text: w.waterFact(water, units) },
-            ...(materials.length > mostRows ? materials.slice(0, mostRows - 1) : materials).map((one) => ({
-              label: w.material(one),
-              text: w.grams(one.grams),
-            })),
-            ...(materials.length > mostRows
-              ? [{ label: [w.factMore], text: w.weighed(materials.slice(mostRows - 1)) }]
-              : []),
+            ...materialFacts(materials, w),
             { label: [w.factTotal], text: w.grams(powder) },
             ...(v.pail === undefined
               ? []

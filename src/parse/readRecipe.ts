@@ -45,6 +45,9 @@ const readPart = (typed: string): Found<Part> => {
   };
 };
 
+/** How the bot writes that the rest of a recipe goes over its base. */
+const overIt = /^over (?:it|the base)(?:\s*:\s*|\s+|$)/i;
+
 /** Names with numbers, a comma, a semicolon or a line between them. */
 export const readParts = (typed: string): Found<Part[]> => {
   const texts = plainText(typed.replaceAll(/\r?\n/g, ';'))
@@ -52,20 +55,24 @@ export const readParts = (typed: string): Found<Part[]> => {
     .split(/;|,(?!\d)|(?<!\d),/)
     .map((text) => text.trim().replace(/^and\s+/i, ''))
     .filter((text) => text !== '');
-  if (texts.length === 0) return { ok: false, why: { kind: 'nothing' } };
   if (texts.length > mostLines) return { ok: false, why: { kind: 'too-long', most: mostLines } };
   const parts: Part[] = [];
+  let over = false;
   for (const text of texts) {
-    const part = readPart(text);
+    const named = text.replace(overIt, '');
+    over ||= named !== text;
+    if (named === '') continue;
+    const part = readPart(named);
     if (!part.ok) return part;
-    parts.push(part.value);
+    parts.push(over ? { ...part.value, addition: true } : part.value);
   }
-  return { ok: true, value: parts };
+  return parts.length === 0 ? { ok: false, why: { kind: 'nothing' } } : { ok: true, value: parts };
 };
 
 /**
- * A recipe as people write it: `feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4`. What a plus stands
- * before is an addition over and above the rest: in the same parts, or with % in hundredths of their sum.
+ * A recipe as people write it: `feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3`. What a plus stands
+ * before is an addition over and above the rest, and so is all that follows `over it`: in the same parts, or with % in
+ * hundredths of their sum.
  */
 export const readRecipe = (typed: string): Found<Recipe> => {
   const parts = readParts(typed);

@@ -12,7 +12,7 @@ const folded = (text: string) =>
 export const recipe: Kind<Recipe & { name?: string }> = {
   control: 'text',
   prose: true,
-  example: 'feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4',
+  example: 'feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3',
   async read(typed, { book, words }) {
     const { recipes } = await book.studio();
     const wanted = folded(typed);

@@ -27,10 +27,11 @@ const style = `
   table { border-collapse: collapse; width: 100%; margin: 4mm 0 }
   th { text-align: left; font-size: 9.5pt; font-weight: 600; border-bottom: 1.5pt solid #111 }
   th, td { padding: 2mm 2mm }
+  tbody th { border-bottom: .5pt solid #999; padding-top: 4mm }
   td { border-bottom: .5pt solid #999 }
   td.grams, th.grams { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap }
   tr.sum td { font-weight: 600; border-bottom-width: 1.5pt; border-bottom-color: #111 }
-  th:first-child { width: 16mm }
+  thead th:first-child { width: 16mm }
   .tick { width: 6mm; height: 6mm; border: 1pt solid #111; display: inline-block; vertical-align: middle }
   td.tick-cell, li { break-inside: avoid }
   ol { padding-left: 0; list-style: none }
@@ -53,9 +54,18 @@ export const batchSheet = (
   const plain = (text: Text) => escaped(plainText(text, { now, zone }));
   const row = (what: string, grams: string, sum = false) =>
     `<tr${sum ? ' class="sum"' : ''}><td class="tick-cell">${sum ? '' : tick}</td><td>${what}</td><td class="grams">${grams}</td></tr>`;
-  const rows = materials.map((one) =>
-    row(escaped(`${one.addition ? '+ ' : ''}${one.material}`), String(one.grams)),
-  );
+  const rows = (addition: boolean) =>
+    materials
+      .filter((one) => one.addition === addition)
+      .map((one) => row(escaped(one.material), String(one.grams)))
+      .join('\n');
+  const over = materials.some(({ addition }) => addition)
+    ? `<tbody>
+<tr><th colspan="3" scope="rowgroup">${escaped(w.factOver)}</th></tr>
+${rows(true)}
+</tbody>
+`
+    : '';
   const content = `<!doctype html>
 <html lang="en">
 <head>
@@ -71,7 +81,9 @@ export const batchSheet = (
 <table>
 <thead><tr><th scope="col">${escaped(w.sheetDone)}</th><th scope="col">${escaped(w.sheetMaterial)}</th><th scope="col" class="grams">${escaped(w.sheetGrams)}</th></tr></thead>
 <tbody>
-${rows.join('\n')}
+${rows(false)}
+</tbody>
+${over}<tbody>
 ${row(escaped(w.sheetPowder), String(powder), true)}
 ${row(escaped(w.factWater), String(Math.round(water)))}
 </tbody>

@@ -13,6 +13,7 @@ import {
   volumeTo,
   windowText,
 } from '../text/measures.ts';
+import { materialsText, recipeLine } from '../recipeLine.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
 const materialCautions: Record<MaterialCaution, string> = {
@@ -39,6 +40,14 @@ const weighed = (grams: number): string => {
   return `${apart}${part === undefined ? '' : `.${part}`} g`;
 };
 
+interface WeighedLine {
+  material: string;
+  grams: number;
+  addition: boolean;
+}
+
+const gramsOf = ({ grams }: WeighedLine): string => weighed(grams);
+
 interface Made {
   gravity: number;
   volume: number;
@@ -58,7 +67,7 @@ export const batchWords = {
   bucket: 'Which bucket: name, nickname or number',
   by: 'How: water, draw-off, dry, or blend with another bucket',
   with: 'The bucket to blend in',
-  recipeOption: 'A recipe by name, or typed: feldspar 40, silica 30, whiting 30, + red iron oxide 4',
+  recipeOption: 'A recipe by name, or typed: feldspar 44, silica 31, whiting 25, + red iron oxide 3',
   gravities: 'Gravity of the grains of a material that the studio doesn’t know: local clay 2.6',
   volume: 'How much glaze to make',
   powder: 'Dry powder to use up, instead of a volume',
@@ -83,22 +92,17 @@ export const batchWords = {
   ] as Text,
   planTitle: (powder: number, water: number, volume: number, gravity: number, units: UnitSystem): Text =>
     t`${[massText(powder, units)]} of powder in ${[volumeAbout(water, units)]} of water makes ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
-  weighed: (materials: readonly { material: string; grams: number; addition: boolean }[]): Text =>
-    join(
-      materials.map(
-        ({ material, grams, addition }) => t`${[addition ? '+ ' : '']}${said(material)} ${[`${grams} g`]}`,
-      ),
-      ', ',
-    ),
+  weighed: (materials: readonly WeighedLine[]): Text => recipeLine(materials, gramsOf),
+  /** The same of a part of them: a base, or what goes over one. */
+  weighedPart: (materials: readonly WeighedLine[]): Text => materialsText(materials, gramsOf),
   factMaterials: 'Weigh out',
   factWater: 'Water',
   waterFact: (grams: number, units: UnitSystem): Text => [
     `${volumeAbout(grams, units)} (${weighed(Math.round(grams))})`,
   ],
-  material: ({ material, addition }: { material: string; addition: boolean }): Text =>
-    t`${[addition ? '+ ' : '']}${said(material)}`,
   grams: (grams: number): Text => [weighed(grams)],
   factMore: 'And',
+  factOver: 'Over the base',
   factTotal: 'Powder in all',
   factPail: 'Pail',
   fits: (volume: number, pail: number, usable: number, units: UnitSystem): Text =>

@@ -1,12 +1,13 @@
 import type { RecipeProblem } from '../../parse/recipeProblem.ts';
+import { recipeLine } from '../recipeLine.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
 const recipeProblem = (why: RecipeProblem): Text => {
   switch (why.kind) {
     case 'nothing':
-      return t`No recipe was typed. Like this: feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4.`;
+      return t`No recipe was typed. Like this: feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3.`;
     case 'unreadable':
-      return t`I can't read “${said(why.part)}”. Each part is a name and an amount, with commas between: kaolin 10.`;
+      return t`I can't read “${said(why.part)}”. Each part is a name and an amount, with commas between: kaolin 16.`;
     case 'negative':
       return t`“${said(why.part)}” is less than nothing.`;
     case 'too-much':
@@ -23,8 +24,8 @@ export const recipeWords = {
   whichRecipe: (typed: string): Text => t`Which recipe is “${said(typed)}”?`,
   noRecipe: (typed: string, have: string[]): Text =>
     have.length === 0
-      ? t`No recipe is kept as “${said(typed)}” yet. Type it out: feldspar 40, silica 30, whiting 30.`
-      : t`No recipe is kept as “${said(typed)}”. There are: ${said(have.join(', '))}. Or type it out: feldspar 40, silica 30, whiting 30.`,
+      ? t`No recipe is kept as “${said(typed)}” yet. Type it out: feldspar 44, silica 31, whiting 25.`
+      : t`No recipe is kept as “${said(typed)}”. There are: ${said(have.join(', '))}. Or type it out: feldspar 44, silica 31, whiting 25.`,
   gravitiesProblem: (why: RecipeProblem): Text =>
     why.kind === 'unreadable'
       ? t`I can't read “${said(why.part)}”. Name and gravity, with commas between: local clay 2.6.`
@@ -48,12 +49,7 @@ export const recipeWords = {
     t`Kept ${said(name)} anew, as ${[entry]}; the one before stays in the log.`,
   listTitle: (count: number): Text =>
     count === 0 ? t`No recipe is kept yet.` : count === 1 ? t`One recipe.` : t`${count} recipes.`,
+  /** Typed again, it is the same recipe. */
   lines: (lines: readonly { material: string; amount: number; addition: boolean }[]): Text =>
-    join(
-      lines.map(
-        ({ material, amount, addition }) =>
-          t`${[addition ? '+ ' : '']}${said(material)} ${[String(Number(amount.toPrecision(6)))]}`,
-      ),
-      ', ',
-    ),
+    recipeLine(lines, ({ amount }) => String(Number(amount.toPrecision(6)))),
 };

@@ -44,13 +44,13 @@ export const helpWords = {
     { job: 'Bring a bucket into its window', line: '/batch correct bucket:gg by:water', keeper: false },
     {
       job: 'Plan a new batch',
-      line: '/batch plan recipe:"feldspar 40, silica 30, whiting 30" volume:15l gravity:1.45',
+      line: '/batch plan recipe:"feldspar 44, silica 31, whiting 25" volume:15l gravity:1.45',
       keeper: false,
     },
     { job: 'Pour two buckets together', line: '/batch blend first:gg second:7', keeper: false },
     {
       job: 'Keep a recipe',
-      line: '/batch recipe name:"Gull Grey" recipe:"feldspar 40, silica 30, whiting 30"',
+      line: '/batch recipe name:"Gull Grey" recipe:"feldspar 44, silica 31, whiting 25"',
       keeper: true,
     },
     {

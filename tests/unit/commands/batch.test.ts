@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { openGlazeRoom, openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
-const recipe = 'feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4';
+const recipe = 'feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3';
+
+const written = 'feldspar 37, silica 26, whiting 21, kaolin 16; over it red iron oxide 3';
 
 const number = (value: unknown): number => {
   expect(value).toEqual(expect.any(Number));
@@ -45,15 +47,19 @@ describe('a correction', () => {
     // Δm = V·s(γ2 − γ1)/(s − γ2) = 15 000 × 2.6 × 0.06/1.16 = 2017.24 g
     expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
     expect(dry.data['powderGrams']).toBe(verdict(told)['dryGrams']);
-    // As a hand weighs it, 2000 g over 104 parts: 40 → 769.2, 30 → 576.9, 20 → 384.6, 10 → 192.3, 4 → 76.9;
-    // floors sum to 1997, and the three largest remainders, .92, .92 and .62, get a gram each
+    // As a hand weighs it, 2000 g over 103 parts: 37 → 718.45, 26 → 504.85, 21 → 407.77, 16 → 310.68, 3 → 58.25;
+    // floors sum to 1997, and the three largest remainders, .85, .77 and .68, get a gram each
     expect(dry.data['materials']).toMatchObject([
-      { material: 'feldspar', grams: 769 },
-      { material: 'silica', grams: 577 },
-      { material: 'whiting', grams: 385 },
-      { material: 'kaolin', grams: 192 },
-      { material: 'red iron oxide', grams: 77, addition: true },
+      { material: 'feldspar', grams: 718 },
+      { material: 'silica', grams: 505 },
+      { material: 'whiting', grams: 408 },
+      { material: 'kaolin', grams: 311 },
+      { material: 'red iron oxide', grams: 58, addition: true },
     ]);
+    expect(dry.facts).toContainEqual({
+      label: 'Weigh out',
+      text: 'feldspar 718 g, silica 505 g, whiting 408 g, kaolin 311 g; over it red iron oxide 58 g',
+    });
     expect(dry.cautions.join(' ')).toMatch(/silica dust/);
   });
 
@@ -211,33 +217,33 @@ describe('a new batch', () => {
     const room = await openGlazeRoom();
     const answer = await room.say(0, `/batch plan recipe:"${recipe}" volume:15l gravity:1.45 pail:19l`);
     // Grains: feldspar 2.62, quartz 2.648, calcite 2.71, kaolin 2.59, haematite 5.25 (CRC Handbook), so
-    // s = 104/(40/2.62 + 30/2.648 + 20/2.71 + 10/2.59 + 4/5.25) = 104/38.59946 = 2.694338
-    expect(number(answer.data['solidsGravity'])).toBeCloseTo(2.694338, 5);
-    // Brongniart: 15 × 1000 × 2.694338 × 0.45/1.694338 = 10 733.9 g, in whole grams 10 734
-    expect(answer.data['powderGrams']).toBe(10_734);
+    // s = 103/(37/2.62 + 26/2.648 + 21/2.71 + 16/2.59 + 3/5.25) = 103/38.43898 = 2.679572
+    expect(number(answer.data['solidsGravity'])).toBeCloseTo(2.679572, 5);
+    // Brongniart: 15 × 1000 × 2.679572 × 0.45/1.679572 = 10 768.9 g, in whole grams 10 769
+    expect(answer.data['powderGrams']).toBe(10_769);
     const materials = answer.data['materials'] as { grams: number }[];
-    expect(materials.reduce((sum, { grams }) => sum + grams, 0)).toBe(10_734);
-    // 10 734/104 = 103.2115 a part: 4128.46, 3096.35, 2064.23, 1032.12, 412.85; floors sum to 10 732
-    expect(materials.map(({ grams }) => grams)).toEqual([4129, 3096, 2064, 1032, 413]);
-    // water = V·γ − m with V = 10 734 × 1.694338/(2.694338 × 0.45) = 15 000.2 ml: 21 750.3 − 10 734 = 11 016.3
-    expect(number(answer.data['waterMl'])).toBeCloseTo(11_016.3, 1);
+    expect(materials.reduce((sum, { grams }) => sum + grams, 0)).toBe(10_769);
+    // 10 769/103 = 104.5534 a part: 3868.48, 2718.39, 2195.62, 1672.85, 313.66; floors sum to 10 766
+    expect(materials.map(({ grams }) => grams)).toEqual([3868, 2718, 2196, 1673, 314]);
+    // water = V·γ − m with V = 10 769 × 1.679572/(2.679572 × 0.45) = 15 000.2 ml: 21 750.2 − 10 769 = 10 981.2
+    expect(number(answer.data['waterMl'])).toBeCloseTo(10_981.2, 1);
     expect(number(answer.data['volumeL'])).toBeCloseTo(15, 3);
     expect(answer.cautions.join(' ')).toMatch(/silica dust/);
   });
 
-  it('lists water, each material and the whole, one to a row', async () => {
+  it('lists water, each material of the base, what goes over it, and the whole, one to a row', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(0, `/batch plan recipe:"${recipe}" volume:15l gravity:1.45 pail:19l`);
     expect(answer.title).toMatch(/ in 11 l of water makes 15 l /);
     expect(answer.facts.slice(0, 7)).toEqual([
-      // 11 016.3 g, as a pail is filled, in the title too
-      { label: 'Water', text: '11 l (11\u202F016 g)' },
-      { label: 'feldspar', text: '4129 g' },
-      { label: 'silica', text: '3096 g' },
-      { label: 'whiting', text: '2064 g' },
-      { label: 'kaolin', text: '1032 g' },
-      { label: '+ red iron oxide', text: '413 g' },
-      { label: 'Powder in all', text: '10\u202F734 g' },
+      // 10 981.2 g, as a pail is filled, in the title too
+      { label: 'Water', text: '11 l (10\u202F981 g)' },
+      { label: 'feldspar', text: '3868 g' },
+      { label: 'silica', text: '2718 g' },
+      { label: 'whiting', text: '2196 g' },
+      { label: 'kaolin', text: '1673 g' },
+      { label: 'Over the base', text: 'red iron oxide 314 g' },
+      { label: 'Powder in all', text: '10\u202F769 g' },
     ]);
   });
 
@@ -256,6 +262,42 @@ describe('a new batch', () => {
     ).toHaveLength(26);
   });
 
+  it('sets what goes over the base in one row of its own, without signs, wherever it was typed', async () => {
+    const room = await openGlazeRoom();
+    const { facts, file } = await room.say(
+      0,
+      '/batch plan recipe:"feldspar 50, + tin oxide 5, + rutile 3, clay 50" gravities:"clay 2.6" powder:1080g gravity:1.45',
+    );
+    // 108 parts in 1080 g: 10 g a part
+    expect(facts.slice(1, 5)).toEqual([
+      { label: 'feldspar', text: '500 g' },
+      { label: 'clay', text: '500 g' },
+      { label: 'Over the base', text: 'tin oxide 50 g, rutile 30 g' },
+      { label: 'Powder in all', text: '1080 g' },
+    ]);
+    const rows = String(file?.['content'])
+      .split('\n')
+      .filter((line) => line.startsWith('<tr>'))
+      .map((line) => line.replaceAll(/<[^>]*>/g, ' ').trim());
+    expect(rows.join('|')).toMatch(/feldspar +500\|clay +500\|Over the base\|tin oxide +50\|rutile +30/);
+    expect(String(file?.['content'])).not.toMatch(/>\+|\+ /);
+  });
+
+  it('folds the base alone when something goes over it, and stays within a message’s rows', async () => {
+    const room = await openGlazeRoom();
+    const long = Array.from({ length: 26 }, (_, i) => `stone ${String.fromCharCode(97 + i)} 1`);
+    const gravities = long.map((one) => one.replace(/1$/, '2.6')).join(', ');
+    const { facts } = await room.say(
+      0,
+      `/batch plan recipe:"${long.join(', ')}, + tin oxide 1" gravities:"${gravities}" powder:2700g gravity:1.45 pail:19l`,
+    );
+    expect(facts.length).toBeLessThanOrEqual(25);
+    const labels = facts.map(({ label }) => label);
+    expect(labels.slice(-4)).toEqual(['And', 'Over the base', 'Powder in all', 'Pail']);
+    expect(facts.at(-3)?.text).toBe('tin oxide 100 g');
+    expect(facts.at(-4)?.text).toMatch(/stone z 100 g$/);
+  });
+
   it('weighs to the step of the scale, whatever it is', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(
@@ -271,7 +313,7 @@ describe('a new batch', () => {
     const room = await openGlazeRoom();
     const answer = await room.say(
       0,
-      '/batch plan recipe:"feldspar 40, <script>alert(1)</script> clay 60" gravities:"<script>alert(1)</script> clay 2.6" volume:5l gravity:1.45',
+      '/batch plan recipe:"feldspar 44, <script>alert(1)</script> clay 56" gravities:"<script>alert(1)</script> clay 2.6" volume:5l gravity:1.45',
     );
     const content = String(answer.file?.['content']);
     expect(answer.file).toMatchObject({ name: 'new-batch.html', type: 'text/html' });
@@ -282,19 +324,19 @@ describe('a new batch', () => {
   });
 
   it.each([
-    [`recipe:"${recipe}" volume:15l gravity:3`, /its grains alone are 2\.69/],
+    [`recipe:"${recipe}" volume:15l gravity:3`, /its grains alone are 2\.68/],
     [`recipe:"${recipe}" volume:15l gravity:1`, /above 1/],
     [`recipe:"${recipe}" volume:15l gravity:0.9`, /above 1/],
     [`recipe:"${recipe}" volume:15l gravity:2.4`, /a paste/],
     ['recipe:"feldspar 0, silica 0" volume:15l gravity:1.45', /sums to 0/],
     ['recipe:"+ red iron oxide 4" volume:15l gravity:1.45', /sums to 0/],
-    ['recipe:"feldspar -40, silica 30" volume:15l gravity:1.45', /less than nothing/],
+    ['recipe:"feldspar -44, silica 31" volume:15l gravity:1.45', /less than nothing/],
     ['recipe:"feldspar, silica" volume:15l gravity:1.45', /can't read/],
     [`recipe:"${recipe}" gravity:1.45`, /how much/i],
     [`recipe:"${recipe}" volume:15l powder:2kg gravity:1.45`, /One of them/],
-    ['recipe:"moon dust 40, silica 30" volume:15l gravity:1.45', /“moon dust”/],
-    ['recipe:"feldspar 40" gravities:"moon dust 2.9" volume:15l gravity:1.45', /not in the recipe/],
-    ['recipe:"moon dust 40" gravities:"moon dust 0.9" volume:15l gravity:1.45', /can't be the gravity/],
+    ['recipe:"moon dust 44, silica 31" volume:15l gravity:1.45', /“moon dust”/],
+    ['recipe:"feldspar 44" gravities:"moon dust 2.9" volume:15l gravity:1.45', /not in the recipe/],
+    ['recipe:"moon dust 44" gravities:"moon dust 0.9" volume:15l gravity:1.45', /can't be the gravity/],
     ['recipe:"Sea Fog" volume:15l gravity:1.45', /No recipe is kept/],
   ])('is refused with the reason: %s', async (options, why) => {
     const room = await openGlazeRoom();
@@ -323,14 +365,20 @@ describe('recipes', () => {
     });
     const kept = await room.keeper(0, `/batch recipe name:"Gull Grey" recipe:"${recipe}"`);
     expect(kept).toMatchObject({ ok: true, data: { name: 'Gull Grey' } });
+    expect(kept.reasons).toEqual([written]);
+    expect((await room.say(1, '/batch recipes')).facts).toEqual([{ label: 'Gull Grey', text: written }]);
+    // What is written out is read again, as it was.
+    const again = await room.keeper(1, `/batch recipe name:"Gull Grey again" recipe:"${written}"`);
+    expect(again.data['lines']).toEqual(kept.data['lines']);
+    await room.keeper(1, `/undo entry:${String(again.data['entry'])}`);
     const byName = await room.say(1, '/batch plan recipe:"gull grey" volume:15l gravity:1.45');
-    expect(byName.data['powderGrams']).toBe(10_734);
-    // the same in parts of 5: 2, 1.5, 1, 0.5, + 4 %
+    expect(byName.data['powderGrams']).toBe(10_769);
+    // the same in parts of 5: 1.85, 1.3, 1.05, 0.8, + 3 %
     const inParts = await room.say(
       1,
-      '/batch plan recipe:"feldspar 2, silica 1.5, whiting 1, kaolin 0.5, + red iron oxide 4%" volume:15l gravity:1.45',
+      '/batch plan recipe:"feldspar 1.85, silica 1.3, whiting 1.05, kaolin 0.8, + red iron oxide 3%" volume:15l gravity:1.45',
     );
-    expect(inParts.data['powderGrams']).toBe(10_734);
+    expect(inParts.data['powderGrams']).toBe(10_769);
     expect(inParts.data['materials']).toEqual(byName.data['materials']);
     await room.keeper(2, `/undo entry:${String(kept.data['entry'])}`);
     expect((await room.say(3, '/batch recipes')).data['recipes']).toEqual([]);

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { plainText } from '../../../src/contract/plainText.ts';
 import { readParts, readRecipe } from '../../../src/parse/readRecipe.ts';
+import { recipeWords } from '../../../src/words/batch/recipeWords.ts';
+import { noonPlus } from '../../helpers/store/storeEvents.ts';
 
 const lines = (typed: string) => {
   const read = readRecipe(typed);
@@ -9,20 +12,23 @@ const lines = (typed: string) => {
 
 describe('a recipe', () => {
   it.each([
-    'feldspar 40, silica 30, whiting 20, kaolin 10, + red iron oxide 4',
-    'feldspar 40; silica 30; whiting 20; kaolin 10; +red iron oxide 4',
-    'feldspar: 40\nsilica: 30\nwhiting: 20\nkaolin: 10\n+ red iron oxide: 4',
-    '40 feldspar, 30 silica, 20 whiting, 10 kaolin, + 4 red iron oxide',
-    'feldspar 40%, silica 30 %, whiting 20%, kaolin 10%, plus red iron oxide 4%',
-    'feldspar 40,0, silica 30, whiting 20, kaolin 10, add red iron oxide 4',
-    '40 parts of feldspar, silica 30 parts, whiting 20, kaolin 10, and + red iron oxide 4',
+    'feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3',
+    'feldspar 37; silica 26; whiting 21; kaolin 16; +red iron oxide 3',
+    'feldspar: 37\nsilica: 26\nwhiting: 21\nkaolin: 16\n+ red iron oxide: 3',
+    '37 feldspar, 26 silica, 21 whiting, 16 kaolin, + 3 red iron oxide',
+    'feldspar 37%, silica 26 %, whiting 21%, kaolin 16%, plus red iron oxide 3%',
+    'feldspar 37,0, silica 26, whiting 21, kaolin 16, add red iron oxide 3',
+    '37 parts of feldspar, silica 26 parts, whiting 21, kaolin 16, and + red iron oxide 3',
+    'feldspar 37, silica 26, whiting 21, kaolin 16; over it red iron oxide 3',
+    'feldspar 37, silica 26, whiting 21, kaolin 16, over it: 3 red iron oxide',
+    'feldspar 37\nsilica 26\nwhiting 21\nkaolin 16\nOver the base\nred iron oxide 3',
   ])('is read however it is written: %j', (typed) => {
     expect(lines(typed)).toEqual([
-      ['feldspar', 40, false],
-      ['silica', 30, false],
-      ['whiting', 20, false],
-      ['kaolin', 10, false],
-      ['red iron oxide', 4, true],
+      ['feldspar', 37, false],
+      ['silica', 26, false],
+      ['whiting', 21, false],
+      ['kaolin', 16, false],
+      ['red iron oxide', 3, true],
     ]);
   });
 
@@ -44,8 +50,37 @@ describe('a recipe', () => {
     expect(lines('feldspar 3, clay 2, + tin oxide 10%')).toContainEqual(['tin oxide', 0.5, true]);
   });
 
+  it('takes all that follows “over it” for additions, in per cent too', () => {
+    // 3 % and 2 % of 5 parts
+    expect(lines('feldspar 3, clay 2; over it tin oxide 3%, and + rutile 2 %')).toEqual([
+      ['feldspar', 3, false],
+      ['clay', 2, false],
+      ['tin oxide', 0.15, true],
+      ['rutile', 0.1, true],
+    ]);
+  });
+
+  it('finds no base in what is all over it', () => {
+    expect(readRecipe('over it tin oxide 4')).toMatchObject({ ok: false, why: { kind: 'sums-to-zero' } });
+    expect(readRecipe('over it')).toMatchObject({ ok: false, why: { kind: 'nothing' } });
+  });
+
   it('takes a material that stands twice together, and leaves out what is none', () => {
     expect(lines('clay 20, silica 0, Clay 5')).toEqual([['clay', 25, false]]);
+  });
+
+  it.each([
+    'feldspar 37, silica 26, whiting 21, kaolin 16',
+    'feldspar 37, silica 26, + tin oxide 4.5, whiting 37, + rutile 0.25',
+    '+ red iron oxide 3, frit 12 40, clay 60',
+  ])('comes back the same from how it is written out: %j', (typed) => {
+    const read = readRecipe(typed);
+    if (!read.ok) throw new Error(read.why.kind);
+    const again = readRecipe(
+      plainText(recipeWords.lines(read.value.lines), { now: noonPlus(0), zone: 'UTC' }),
+    );
+    const baseFirst = read.value.lines.toSorted((a, b) => Number(a.addition) - Number(b.addition));
+    expect(again).toEqual({ ok: true, value: { lines: baseFirst } });
   });
 
   it.each([

@@ -78,8 +78,8 @@ it('a list and a title round water the same way', async () => {
 });
 
 it.each([
-  '/batch plan recipe:"feldspar 40, silica 30" volume:15l gravity:3',
-  '/batch plan recipe:"moon dust 40" volume:15l gravity:1.45',
+  '/batch plan recipe:"feldspar 44, silica 31" volume:15l gravity:3',
+  '/batch plan recipe:"moon dust 44" volume:15l gravity:1.45',
   '/batch correct bucket:gg by:blend with:gg',
   '/dip time bucket:gg thickness:1mm',
 ])('a question that is refused is not said to have saved nothing: %s', async (line) => {
