@@ -13,7 +13,7 @@ import {
   volumeTo,
   windowText,
 } from '../text/measures.ts';
-import { materialsText, recipeLine } from '../recipeLine.ts';
+import { materialsText, recipeLine } from './recipeLine.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
 const materialCautions: Record<MaterialCaution, string> = {

@@ -1,5 +1,5 @@
 import type { RecipeProblem } from '../../parse/recipeProblem.ts';
-import { recipeLine } from '../recipeLine.ts';
+import { recipeLine } from './recipeLine.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
 const recipeProblem = (why: RecipeProblem): Text => {

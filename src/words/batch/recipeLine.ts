@@ -1,4 +1,4 @@
-import { join, said, t, type Text } from './text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 interface Line {
   material: string;
