@@ -118,7 +118,7 @@ const afterBlend = (
   const together = withAdded(
     mine,
     { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
-    { value: into.dryWeight, sd: Math.sqrt(into.covariance.solidsSolids) },
+    { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
     into.covariance.waterSolids,
   );
   return expectedOf(together, c.particleGravity, c.from.u95);

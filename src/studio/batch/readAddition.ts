@@ -105,8 +105,8 @@ const beyondItsWater = (said: SaidAddition): AdditionProblem | undefined => {
   if (said.what !== 'draw-off' || off === undefined || !contents) return undefined;
   const water = millilitres(contents.water / waterGramsPerMl);
   const left = water - off;
-  const bed = contents.dryWeight / said.bucket.settings.solids / waterGramsPerMl;
-  const heavy = left <= 0 || (left * waterGramsPerMl + contents.dryWeight) / (left + bed) > heaviestBed;
+  const bed = contents.solids / said.bucket.settings.solids / waterGramsPerMl;
+  const heavy = left <= 0 || (left * waterGramsPerMl + contents.solids) / (left + bed) > heaviestBed;
   return heavy ? { kind: 'more-than-water', water } : undefined;
 };
 

@@ -54,7 +54,7 @@ const massesAdded = (
       );
       return {
         water: { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
-        solids: { value: into.dryWeight, sd: Math.sqrt(into.covariance.solidsSolids) },
+        solids: { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
         together: into.covariance.waterSolids,
       };
     }
