@@ -1,4 +1,5 @@
 import { logs } from '../src/contract/contract.ts';
+import { entryStamp } from '../src/command/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';
@@ -47,14 +48,15 @@ export const added = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member, role } = context;
+    const { words, book, happenedAt, role } = context;
     const w = words.added;
     const refuse = (title: (typeof w)['sameBucket']) => ({ kind: 'refusal', title, data: {} }) as const;
     if (v.gravity !== undefined && (v.gravity < 1 || v.gravity > 2.5))
       return refuse(words.option.gravityOutside(String(v.gravity)));
     if (v.from?.no === v.bucket.no) return refuse(w.sameBucket);
-    // How full the pail was on an earlier day is not known here.
-    const held = v.when === undefined ? volumeNow(v.bucket, now) : undefined;
+    // How full the pail was before its last entry is not known here.
+    const isLatest = v.when === undefined && v.bucket.foldedTo <= happenedAt;
+    const held = isLatest ? volumeNow(v.bucket, happenedAt) : undefined;
     const found = readAddition({
       what: v.what,
       bucket: v.bucket,
@@ -65,12 +67,7 @@ export const added = logs({
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
     });
     if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
-    const logged = {
-      at: v.when ?? now,
-      loggedAt: now,
-      by: member,
-      ...(v.note !== undefined && { note: v.note }),
-    };
+    const logged = entryStamp(context, v);
     const { state, entry } = await book.log(
       v.bucket.no,
       { kind: 'addition', added: found.added, ...(v.remake && { remake: true }) },

@@ -1,4 +1,5 @@
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { entryStamp } from '../src/command/entryStamp.ts';
 import { firedReply } from '../src/replies/firing/firedReply.ts';
 import { bisque, cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
@@ -20,7 +21,7 @@ const isFault = (one: 'good' | Fault): one is Fault => faults.some((fault) => fa
 const prepared = async (
   typed: string,
   dipped: Stretch | undefined,
-  { book, member, now }: Logging,
+  { book, member, happenedAt }: Logging,
 ): Promise<Pick<FiredSaid, 'plan' | 'coat'>> => {
   const plan = pieceNamed(typed, await book.pieces(), member);
   const [by, name]: [MemberId, string] = plan ? [plan.by, plan.said.name] : [member, typed];
@@ -29,7 +30,7 @@ const prepared = async (
     (entry) =>
       entry.undoneBy === undefined &&
       entry.event.kind === 'on' &&
-      entry.at <= (dipped?.to ?? now) &&
+      entry.at <= (dipped?.to ?? happenedAt) &&
       (named?.stream === coatStream
         ? entry.seq === named.seq
         : entry.by === by && areSamePieces(entry.event.pieces, name)),
@@ -56,7 +57,7 @@ export const fired = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book, member } = context;
     const w = words.fired;
     const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const found = v.result.filter(isFault);
@@ -82,9 +83,9 @@ export const fired = logs({
     };
     const { entry } = await book.logFired(
       { kind: 'fired', fired: said },
-      { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+      entryStamp(context, v),
     );
-    const [dip] = await dipsOf([{ id: entry.id, seq: entry.seq, by: member, at: now, said }], book);
+    const [dip] = await dipsOf([{ id: entry.id, seq: entry.seq, by: member, at: entry.at, said }], book);
     if (!dip) throw new Error(`${entry.id} was kept and is not there`);
     return firedReply(dip, v.bucket.settings.name, words);
   },

@@ -36,7 +36,7 @@ const speaker = (
   const say = async (line: string, { name, role, at }: Setting) => {
     const now = at ?? systemClock.now();
     const member = await app.store.people.memberOf(studio, 'terminal', name, name);
-    const who: Speaker = { studio, member, role, at: now };
+    const who: Speaker = { studio, member, role, now };
     const reply = await speak(line, `terminal:${randomUUID()}`, who, app);
     await print(reply, now);
     said.refused ||= reply.kind === 'refusal' || reply.kind === 'choice';

@@ -9,7 +9,10 @@ export interface Asking {
   studio: StudioId;
   member: MemberId;
   role: Role;
+  /** The server's time: codes, limits, undo and deadlines go by it. */
   now: Instant;
+  /** When what is logged was done: earlier than now when a phone could not send its line at once. */
+  happenedAt: Instant;
   words: Words;
   book: Logbook;
   handbook: Handbook;
@@ -170,7 +173,10 @@ export interface Request {
   studio: StudioId;
   member: MemberId;
   role: Role;
-  at: Instant;
+  /** The server's time, never a phone's. */
+  now: Instant;
+  /** When what is said was done; now unless somebody says so. Only entries go by it. */
+  happenedAt?: Instant;
   /** The command's name, and its leaf's when it is a group. */
   path: string[];
   typed: Record<string, string>;

@@ -1,7 +1,7 @@
 import { isGroup, type Choice, type Command, type Desk, type Leaf, type Request } from '../contract/contract.ts';
 import { leafAt, marks, parseLine, quoted } from '../contract/parseLine.ts';
 
-export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'at'>;
+export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'now'>;
 
 /** What the end of a line could become, and how much of its end that would replace. */
 export type Completion = [candidates: string[], end: string];

@@ -1,4 +1,4 @@
-import type { Seq } from '../studio/ids.ts';
+import { instant, type Instant, type Seq } from '../studio/ids.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
@@ -99,6 +99,9 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
   return { ok: true, values };
 };
 
+/** Nothing has happened after now, whatever a phone's clock says. */
+const happenedAt = ({ now, happenedAt: said = now }: Request): Instant => instant(Math.min(said, now));
+
 const isBucket = (value: unknown): value is BucketState =>
   typeof value === 'object' && value !== null && 'settings' in value && 'no' in value;
 
@@ -137,12 +140,13 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
     if (!leaf) return refusal(words.desk.noCommand(request.path.join(' ')), {});
     if (leaf.who === 'keeper' && request.role !== 'keeper')
       return refusal(words.desk.keepersOnly(request.path.join(' ')), {});
-    const { studio, member, role, at: now, guest } = request;
+    const { studio, member, role, now, guest } = request;
     const asking = {
       studio,
       member,
       role,
       now,
+      happenedAt: happenedAt(request),
       words,
       handbook,
       typed: request.typed,
@@ -177,11 +181,21 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       const leaf = leafAt(commands, request.path);
       const kind = leaf?.options[name]?.kind;
       if (!kind?.suggest || (leaf?.who === 'keeper' && request.role !== 'keeper')) return [];
-      const { studio, role, at: now } = request;
+      const { studio, role, now } = request;
       const choices = await books.read(studio, async (book) => {
         const member = await book.standsFor(request.member);
         if (member === undefined) return [];
-        const asking = { studio, member, role, now, words, handbook, book, typed: request.typed };
+        const asking = {
+          studio,
+          member,
+          role,
+          now,
+          happenedAt: happenedAt(request),
+          words,
+          handbook,
+          book,
+          typed: request.typed,
+        };
         return kind.suggest?.(request.typed[name] ?? '', asking);
       });
       return (choices ?? []).slice(0, 25);

@@ -3,7 +3,7 @@ import type { Log } from '../contract/log.ts';
 
 export type StudioId = Request['studio'];
 export type MemberId = Request['member'];
-export type Instant = Request['at'];
+export type Instant = Request['now'];
 export type Words = Parameters<Command['about']>[0];
 
 /** What Discord needs of the rest of the house. */

@@ -5,7 +5,7 @@ import type { WireBucket } from './wire.ts';
 
 export type StudioId = Request['studio'];
 export type MemberId = Request['member'];
-export type Instant = Request['at'];
+export type Instant = Request['now'];
 export type Words = Parameters<Command['about']>[0];
 
 export interface Clock {

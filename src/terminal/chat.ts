@@ -37,7 +37,7 @@ export const chat = async ({
   input,
   output,
 }: ChatPorts): Promise<void> => {
-  const asker = () => ({ ...who, at: now() });
+  const asker = () => ({ ...who, now: now() });
   const lines = createInterface({
     input,
     output,

@@ -62,7 +62,7 @@ const placeOf = ({ interaction, who }: Used) => ({
 
 /** The desk's reply; a bug gets a calm one with an id to find it by. */
 const run = async ({ ports }: Bot, { interaction, who, line }: Used): Promise<Reply> => {
-  const request: Request = { ...who, ...line, key: `discord:${interaction.id}`, at: ports.clock.now() };
+  const request: Request = { ...who, ...line, key: `discord:${interaction.id}`, now: ports.clock.now() };
   try {
     return await ports.desk.dispatch(request);
   } catch (error) {

@@ -101,7 +101,7 @@ const complete = async (
   const option = focused === undefined ? undefined : leafAt(desk.commands, line.path)?.options[focused];
   const who = await identify(interaction, undefined, bot.ports);
   if (!who || focused === undefined || !option) return void (await offer(bot, interaction, []));
-  const request = { ...who, ...line, key: `discord:${interaction.id}`, at: clock.now() };
+  const request = { ...who, ...line, key: `discord:${interaction.id}`, now: clock.now() };
   const listed = matching(option, line.typed[focused] ?? '');
   await offer(bot, interaction, listed ?? (await desk.suggest(request, focused)));
 };

@@ -1,9 +1,10 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireBoard, WireBucket } from '../wire.ts';
+import { serverNow, setServerTime } from './clock.ts';
 import { h, remember } from './dom.ts';
 import { get } from './net.ts';
 import { gravityScale } from './scale.ts';
-import { agoText, clockText, nodes, serverNow, setServerTime } from './text.ts';
+import { agoText, clockText, nodes } from './text.ts';
 
 const every = 5_000;
 const { board: w } = words;

@@ -5,7 +5,7 @@ import { field, keepForNextTime, type Field } from './field.ts';
 import { nameOf } from './jobs.ts';
 import { openSheet } from './lightbox.ts';
 import { post } from './net.ts';
-import type { Sending } from './outbox.ts';
+import type { Sending } from './waitingLines.ts';
 import { nodes } from './text.ts';
 
 const short = 5;

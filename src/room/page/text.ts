@@ -1,13 +1,7 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WirePart, WireText } from '../wire.ts';
+import { serverNow } from './clock.ts';
 import { h } from './dom.ts';
-
-/** How far the server's clock is ahead of this phone's. */
-let ahead = 0;
-export const setServerTime = (now: number): void => {
-  ahead = now - performance.timeOrigin - performance.now();
-};
-export const serverNow = (): number => performance.timeOrigin + performance.now() + ahead;
 
 const clock = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' });
 const day = new Intl.DateTimeFormat(undefined, { weekday: 'short', day: 'numeric', month: 'short' });
@@ -20,8 +14,8 @@ const span = (minutes: number): string => {
   return time.days(Math.round(minutes / 60 / 24));
 };
 
-export const agoText = (at: number): string => {
-  const minutes = (serverNow() - at) / 60_000;
+export const agoText = (at: number, now = serverNow()): string => {
+  const minutes = (now - at) / 60_000;
   if (Math.abs(minutes) < 1) return words.time.now;
   return minutes > 0 ? words.time.ago(span(minutes)) : words.time.ahead(span(-minutes));
 };

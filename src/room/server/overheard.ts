@@ -8,7 +8,7 @@ export const overheard = (desk: Desk, { ports, posts }: Room): Desk => ({
   async dispatch(request) {
     const reply = await desk.dispatch(request);
     if (request.studio !== ports.studio || reply.private === true || reply.kind !== 'answer') return reply;
-    const { key, at, member, path, typed } = request;
+    const { key, now: at, member, path, typed } = request;
     const line = printLine(path, typed).slice(0, 500);
     posts.say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply });
     return reply;

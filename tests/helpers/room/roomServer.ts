@@ -96,7 +96,7 @@ export const testRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
 /** Says a line at the desk, as a keeper who is not in the room. */
 export const sayAsKeeper = async ({ app, studio }: TestRoom, line: string): Promise<void> => {
   const member = await app.store.people.memberOf(studio, 'terminal', 'Warden', 'Warden');
-  const speaker = { studio, member, role: 'keeper', at: app.clock.now() } as const;
+  const speaker = { studio, member, role: 'keeper', now: app.clock.now() } as const;
   const reply = await speak(line, `terminal:${performance.now()}:${line}`, speaker, app);
   if (reply.kind !== 'answer') throw new Error(`${line}: ${JSON.stringify(reply)}`);
 };

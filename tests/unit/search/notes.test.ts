@@ -71,6 +71,7 @@ describe('the handbook', () => {
         member,
         role: 'keeper' as const,
         now: noonPlus(1),
+        happenedAt: noonPlus(1),
         words: en,
         handbook,
         book,
