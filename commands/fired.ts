@@ -81,10 +81,7 @@ export const fired = logs({
       ...(v.kiln !== undefined && { kiln: v.kiln }),
       ...v.bisque,
     };
-    const { entry } = await book.logFired(
-      { kind: 'fired', fired: said },
-      entryStamp(context, v),
-    );
+    const { entry } = await book.logFired({ kind: 'fired', fired: said }, entryStamp(context, v));
     const [dip] = await dipsOf([{ id: entry.id, seq: entry.seq, by: member, at: entry.at, said }], book);
     if (!dip) throw new Error(`${entry.id} was kept and is not there`);
     return firedReply(dip, v.bucket.settings.name, words);

@@ -53,10 +53,7 @@ const plan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
   };
   if (!around.bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
   const steps = planPiece(said, { ...around, bucket: around.bucket }).steps.map(({ step }) => step);
-  const { entry } = await book.logPiece(
-    { kind: 'piece', piece: said, steps },
-    entryStamp(context, {}),
-  );
+  const { entry } = await book.logPiece({ kind: 'piece', piece: said, steps }, entryStamp(context, {}));
   const piece = { id: entry.id, seq: entry.seq, by: member, at: entry.at, said, steps, done: [] };
   return pieceReply(piece, context, entry.id);
 };

@@ -42,10 +42,7 @@ export const coatOff = logs({
     const early = ready !== 'never' && ready.readyAt > happenedAt ? ready.readyAt : undefined;
     const usual: CoatEnd = resist === 'latex' || resist === 'tape' ? 'peeled' : 'glazed';
     const how = v.how ?? usual;
-    const { entry } = await book.logCoat(
-      { kind: 'off', of: seq, how },
-      entryStamp(context, v),
-    );
+    const { entry } = await book.logCoat({ kind: 'off', of: seq, how }, entryStamp(context, v));
     return {
       kind: 'answer',
       title: w.off(id, how, entry.id),

@@ -35,7 +35,14 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   const happenedAt = waited > atOnce ? ports.clock.before(waited) : now;
   const role = (await ports.people.isKeeper(member)) ? 'keeper' : 'member';
   const guest = ports.open && ({ guest: true } as const);
-  const speaker = { studio: ports.studio, member, role, now, happenedAt, ...guest } satisfies Partial<Request>;
+  const speaker = {
+    studio: ports.studio,
+    member,
+    role,
+    now,
+    happenedAt,
+    ...guest,
+  } satisfies Partial<Request>;
   const line = 'line' in sent ? sent.line : printLine(sent.path, sent.typed);
   const reply: Reply =
     'line' in sent
