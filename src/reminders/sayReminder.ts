@@ -89,5 +89,5 @@ export const sayReminder = async (ports: ReminderPorts, reminder: ClaimedReminde
     ports.log.error({ error, studio, key }, reminderLog.failed);
     return { again: afterTries(tries, ports.clock.now()), unsure: true };
   });
-  await ports.queue.settle(reminder, outcome, ports.clock.now());
+  await ports.queue.settle(reminder, outcome);
 };
