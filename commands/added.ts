@@ -48,15 +48,15 @@ export const added = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, happenedAt, role } = context;
+    const { words, book, role } = context;
     const w = words.added;
     const refuse = (title: (typeof w)['sameBucket']) => ({ kind: 'refusal', title, data: {} }) as const;
     if (v.gravity !== undefined && (v.gravity < 1 || v.gravity > 2.5))
       return refuse(words.option.gravityOutside(String(v.gravity)));
     if (v.from?.no === v.bucket.no) return refuse(w.sameBucket);
+    const logged = entryStamp(context, v);
     // How full the pail was before its last entry is not known here.
-    const isLatest = v.when === undefined && v.bucket.foldedTo <= happenedAt;
-    const held = isLatest ? volumeNow(v.bucket, happenedAt) : undefined;
+    const held = v.bucket.foldedTo <= logged.at ? volumeNow(v.bucket, logged.at) : undefined;
     const found = readAddition({
       what: v.what,
       bucket: v.bucket,
@@ -67,7 +67,6 @@ export const added = logs({
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
     });
     if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
-    const logged = entryStamp(context, v);
     const { state, entry } = await book.log(
       v.bucket.no,
       { kind: 'addition', added: found.added, ...(v.remake && { remake: true }) },

@@ -46,6 +46,8 @@ export interface Kind<T> {
   control: 'text' | 'number' | 'switch' | { pick: Choice[] };
   /** Prose: a colon in it begins no option. */
   prose?: true;
+  /** It says when what is logged was done. */
+  happened?: true;
   /** An example of what to type. */
   example: string;
   /** Units to switch between when it is entered as a number, the usual one first. */

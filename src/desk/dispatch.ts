@@ -4,6 +4,7 @@ import type { Handbook } from '../studio/handbook.ts';
 import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from '../contract/contract.ts';
+import { dated } from '../command/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
 
@@ -116,21 +117,31 @@ const overtaken = async (request: Request, after: Seq, values: Record<string, un
   return movedOn(bucket, after, printLine(request.path, request.typed), asking);
 };
 
-const run = async <B extends Logbook>(
+const answered = async <B extends Logbook>(
   leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
   request: Request,
+  context: Asking & { book: B },
+): Promise<Reply> => {
+  const taken = await take(leaf, request, context);
+  if (!taken.ok) return taken.reply;
+  const moved =
+    request.after === undefined ? undefined : await overtaken(request, request.after, taken.values, context);
+  // The options' kinds made these values; that they are the ones that this leaf takes is what `asks` and `logs` check.
+  return moved ?? leaf.run(taken.values as never, context);
+};
+
+const run = async <B extends Logbook>(
+  leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
+  sent: Request,
   asking: Asking & { book: B },
 ): Promise<Reply> => {
   // Linked or forgotten since the platform looked them up.
   const member = await asking.book.standsFor(asking.member);
   if (member === undefined) return refusal(asking.words.desk.forgotten, {});
-  const context = { ...asking, member };
-  const taken = await take(leaf, request, context);
-  if (!taken.ok) return taken.reply;
-  const late =
-    request.after === undefined ? undefined : await overtaken(request, request.after, taken.values, context);
-  // The options' kinds made these values; that they are the ones that this leaf takes is what `asks` and `logs` check.
-  return late ?? leaf.run(taken.values as never, context);
+  const request = await dated(leaf, sent, { ...asking, member });
+  const reply = await answered(leaf, request, { ...asking, member, typed: request.typed });
+  const { when } = request.typed;
+  return request === sent || reply.kind === 'answer' ? reply : { ...reply, data: { ...reply.data, when } };
 };
 
 /** The desk: every platform hands its commands over here, and nobody else opens a transaction. */

@@ -11,6 +11,7 @@ const longAgo = days(366);
 
 const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'day'): Kind<Instant> => ({
   control: 'text',
+  ...(looks === 'back' && { happened: true }),
   example,
   // As it was meant when it was typed.
   async read(typed, { happenedAt: now, book, words }) {

@@ -1,5 +1,5 @@
 import type { Action, Command, Reply } from '../../contract/contract.ts';
-import { parseLine } from '../../contract/parseLine.ts';
+import { parseLine, printLine } from '../../contract/parseLine.ts';
 import { logWords } from '../../words/bucket/logWords.ts';
 import { roomWords } from '../../words/platform/roomWords.ts';
 import type { Post, Words } from '../ports.ts';
@@ -30,7 +30,12 @@ const actionOf = (
 const putRight = ({ line, reply }: Post, commands: Command[]): WireAction[] => {
   if (reply.kind !== 'refusal' || reply.actions?.length) return [];
   const action = actionOf({ label: [roomWords.putRight], line, press: 'edit' }, commands);
-  return action.path.length > 0 ? [action] : [];
+  if (action.path.length === 0) return [];
+  const { when } = reply.data;
+  if (typeof when !== 'string') return [action];
+  // It came late: what is put right is still of then.
+  const typed = { ...action.typed, when };
+  return [{ ...action, typed, line: printLine(action.path, typed) }];
 };
 
 const loggedOf = ({ line, reply }: Post, commands: Command[]): WireReply['logged'] => {
