@@ -93,6 +93,8 @@ export interface RoomPorts {
     all(): Promise<{ id: MemberId; name: string }[]>;
     /** Tells what becomes of people; answers how to stop that. */
     follow(listener: (change: PeopleChange) => void): () => void;
+    /** Who that is by now; undefined when nobody is, or they are forgotten. */
+    standsFor(member: string): Promise<MemberId | undefined>;
     isKeeper(member: MemberId): Promise<boolean>;
     setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<void>;
   };

@@ -6,7 +6,7 @@ import type { Log } from '../contract/log.ts';
 import type { Post } from '../room/ports.ts';
 import { freshPasscode, freshToken, sealed } from '../room/access/secrets.ts';
 import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
-import { instant, type StudioId } from '../studio/ids.ts';
+import { instant, memberId, type StudioId } from '../studio/ids.ts';
 import type { LoggedEvent, Logbook } from '../studio/logbook/ports.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
 
@@ -72,6 +72,7 @@ export const connectRoom = async (
         memberOf: (key, name) => people.memberOf(studio, 'room', key, name),
         all: () => books.read(studio, (book) => book.members()),
         follow: (listener) => store.followPeople(listener),
+        standsFor: (member) => books.read(studio, (book) => book.standsFor(memberId(member))),
         isKeeper,
         setKeeper: async (member, keeper, by) => {
           await books.writeOnce(studio, `room-keeper:${freshToken()}`, async (book) => {

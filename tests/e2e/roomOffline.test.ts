@@ -188,6 +188,28 @@ describe('two tabs of one browser', () => {
     expect(await stirs()).toHaveLength(1);
   });
 
+  it('keep what one wrote for its writer when somebody else signs in in the other', async () => {
+    const page = await enter();
+    const other = await anotherTab(page);
+    await goOffline(page);
+    await write(page, line);
+    await waiting(page).waitFor();
+    const name = `Dunlin ${'abcdefghijkl'.charAt(own)}`;
+    const request = page.context().request;
+    const headers = { origin: address().slice(0, -1) };
+    expect(
+      (await request.post(`${address()}api/sign-in`, { data: { name: 'Whimbrel' }, headers })).status(),
+    ).toBe(200);
+    await goOnline(page);
+    await page.getByRole('button', { name: 'Whimbrel' }).waitFor();
+    await other.close();
+    expect(await stirs()).toEqual([]);
+    await request.post(`${address()}api/sign-in`, { data: { name }, headers });
+    await page.reload();
+    await answered(page, line).waitFor();
+    expect(await stirs()).toHaveLength(1);
+  });
+
   it('drop a line together', async () => {
     const page = await enter();
     const other = await anotherTab(page);

@@ -267,6 +267,25 @@ describe('what is said in the room', () => {
     expect(titles[5]).not.toBe(titles[0]);
   });
 
+  it('is not said under the name of somebody else who signed in since; of one who was linked, it is', async () => {
+    const open = await testRoom();
+    await sayAsKeeper(open, gullGrey);
+    const [wren, tern] = [await phoneOf(open, 'Wren'), await phoneOf(open, 'Tern')];
+    const who = async (phone: Phone) =>
+      ((await phone.get('/api/start')).json['me'] as { member: string }).member;
+    const [wrens, terns] = [await who(wren), await who(tern)];
+    const stir = (n: number, member: string) => ({ id: id(n), line: '/stirred bucket:gg', member });
+    expect((await tern.post('/api/say', stir(1, wrens))).status).toBe(401);
+    expect(await entriesOf(open)).toHaveLength(1);
+    expect((await tern.post('/api/say', stir(2, terns))).status).toBe(200);
+    const member = await open.app.store.people.memberOf(open.studio, 'discord', '81', 'Dunlin');
+    const offer = { studio: open.studio, member, role: 'member', now: open.app.clock.now() } as const;
+    const { data } = await open.app.desk.dispatch({ ...offer, typed: {}, key: 'discord:1', path: ['link'] });
+    expect((await wren.say(`/link code:${String(data['code'])}`)).status).toBe(200);
+    expect((await wren.post('/api/say', stir(3, wrens))).status).toBe(200);
+    expect(await entriesOf(open)).toHaveLength(3);
+  });
+
   it('is tried again when a bug kept it from being logged, and logged once', async () => {
     const open = await testRoom({ mayBreak: true });
     await sayAsKeeper(open, gullGrey);

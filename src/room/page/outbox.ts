@@ -76,7 +76,7 @@ export class Outbox {
 
   /** Whether to go on with the next. */
   async #send(item: Waiting): Promise<boolean> {
-    const { since, member: _member, ...sending } = item;
+    const { since, ...sending } = item;
     const waited = Math.max(0, Math.round(phoneNow() - since));
     const answer = await post<WirePost>('/api/say', { ...sending, waited });
     if (answer.ok) {

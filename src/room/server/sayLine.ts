@@ -8,25 +8,32 @@ import type { Room } from './room.ts';
 /** What a phone sends: a line as it was typed, or the options of a form. */
 export type Sent = {
   id: string;
+  /** Who wrote it, as the page knows them; another may have signed in since, in another tab. */
+  member: string | undefined;
   /** How long it has waited on the phone, in milliseconds. */
   waited: number;
   /** Somebody has seen how old it is, and wants it sent. */
   sure: boolean;
 } & ({ line: string } | { path: string[]; typed: Record<string, string> });
 
-/** What came of a line: it was said, somebody must confirm it because it is so old, or a bug kept it from being logged. */
-export type Said = { post: Post } | { refused: 'too-old' } | { broken: string };
+/** What came of a line: it was said, it is not to be said yet, or a bug kept it from being logged. */
+export type Said = { post: Post } | { refused: 'too-old' | 'sign-in' } | { broken: string };
 
 /** Sent so soon, it happened when it came: common practice. */
 const atOnce = 5_000;
 /** Older than that, whoever typed it may have typed it again, or done it otherwise: common practice. */
 const longestUnasked = 24 * 3_600_000;
 
+/** Whether somebody is who is signed in now, by the same name or, since they were linked, by another. */
+const isSame = async ({ ports }: Room, { member }: Session, writer: string): Promise<boolean> =>
+  writer === member || (await ports.people.standsFor(writer)) === member;
+
 /** Says a line in the room once, however often it is sent. What was done while the phone was out of reach is of then. */
 export const sayLine = async (room: Room, session: Session, sent: Sent): Promise<Said> => {
   const { ports, posts } = room;
   const { member } = session;
   const { id, waited, sure } = sent;
+  if (sent.member !== undefined && !(await isSame(room, session, sent.member))) return { refused: 'sign-in' };
   const key = `room:${member}:${id}`;
   const said = posts.byKey(key);
   if (said) return { post: said };

@@ -37,7 +37,7 @@ const readSent = (body: Body): Sent | undefined => {
   const { waited: given, sure } = body;
   // A browser's clock has fractions; instants have none.
   const waited = typeof given === 'number' && given > 0 ? Math.round(given) : 0;
-  const about = { id, waited, sure: sure === true };
+  const about = { id, member: textIn(body, 'member', 64), waited, sure: sure === true };
   const line = textIn(body, 'line', mostTyped);
   if (line !== undefined) return { ...about, line };
   const path = readPath(body);

@@ -35,8 +35,13 @@ const listen = (
   const tell = (post: Post) => {
     if (!room.sessions.holds(session)) return hearing.close();
     if (!maySee(post, session.member)) return;
-    // In order, though a name may have to be looked up first.
-    told = told.then(async () => hearing.send('post', post.no, await jsonOf(room, post)));
+    // In order, though a name may have to be looked up first. Cut when that fails: the phone comes back for what it missed.
+    told = told
+      .then(async () => hearing.send('post', post.no, await jsonOf(room, post)))
+      .catch((error: unknown) => {
+        room.ports.log.error({ err: error }, 'a post could not be told to a phone');
+        hearing.close();
+      });
   };
   const stop = posts.listen(tell);
   const unwatch = room.sessions.whenEnded(session, () => hearing.close());
@@ -57,5 +62,6 @@ const written = new WeakMap<Post, Promise<string>>();
 const jsonOf = (room: Room, post: Post): Promise<string> => {
   const known = written.get(post) ?? wired(room, post).then((wire) => JSON.stringify(wire));
   written.set(post, known);
+  known.catch(() => written.delete(post));
   return known;
 };
