@@ -9,7 +9,8 @@ export const roomPageWords = {
   notSent: 'not sent',
   again: 'Send again',
   drop: 'Drop it',
-  tooOld: (age: string) => `You wrote this ${age}, and it could not be sent. Is it still to be logged as of then?`,
+  tooOld: (age: string) =>
+    `You wrote this ${age}, and it could not be sent. Is it still to be logged as of then?`,
   sendOld: 'Send it as of then',
   dont: 'Don’t',
   careful: 'Careful',
