@@ -1,5 +1,5 @@
 import { logs } from '../src/contract/contract.ts';
-import { entryStamp } from '../src/command/entryStamp.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';

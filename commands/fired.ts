@@ -1,5 +1,5 @@
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
-import { entryStamp } from '../src/command/entryStamp.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
 import { firedReply } from '../src/replies/firing/firedReply.ts';
 import { bisque, cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';

@@ -2,7 +2,7 @@ import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
 import { logs, type Action, type Logging } from '../src/contract/contract.ts';
-import { entryStamp } from '../src/command/entryStamp.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/contract/kinds/quantities.ts';

@@ -1,5 +1,5 @@
 import { logs } from '../../src/contract/contract.ts';
-import { entryStamp } from '../../src/command/entryStamp.ts';
+import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { note } from '../../src/contract/kinds/texts.ts';

@@ -1,7 +1,7 @@
 import { fraction } from '../../src/glaze/units.ts';
 import { coatReply } from '../../src/replies/resist/coatReply.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
-import { entryStamp } from '../../src/command/entryStamp.ts';
+import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { pieces } from '../../src/contract/kinds/pieces.ts';
 import { percent, temperature } from '../../src/contract/kinds/quantities.ts';

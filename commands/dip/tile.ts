@@ -1,6 +1,6 @@
 import { gravity } from '../../src/glaze/units.ts';
 import { logs } from '../../src/contract/contract.ts';
-import { entryStamp } from '../../src/command/entryStamp.ts';
+import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { dipSeconds, length, percent, statedGravity } from '../../src/contract/kinds/quantities.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';

@@ -4,7 +4,7 @@ import type { Handbook } from '../studio/handbook.ts';
 import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from '../contract/contract.ts';
-import { dated } from '../command/dated.ts';
+import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
 

@@ -1,6 +1,6 @@
 import type { Instant } from '../studio/ids.ts';
 import type { Logged } from '../studio/logbook/ports.ts';
-import type { Logging } from '../contract/contract.ts';
+import type { Logging } from './contract.ts';
 
 /** Of something that was done: when, as said or as sent, when it was logged, and by whom. */
 export const entryStamp = (

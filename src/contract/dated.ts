@@ -1,5 +1,5 @@
 import { instant } from '../studio/ids.ts';
-import type { Asking, Leaf, Request } from '../contract/contract.ts';
+import type { Asking, Leaf, Request } from './contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 
 /** A line that came late, with the time that it is of: put right or pressed again, it is still of then. */
