@@ -1,5 +1,6 @@
 import { computedAnswer } from '../src/replies/ask/computedAnswer.ts';
-import { asks, type Action, type Asking, type Reply } from '../src/contract/contract.ts';
+import { asks, type Action, type Asking, type Kind, type Reply } from '../src/contract/contract.ts';
+import { emergenciesIn, emergencyReply } from '../src/command/emergencyReply.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { noteActions } from '../src/replies/ask/noteActions.ts';
@@ -11,7 +12,7 @@ import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
-import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';
+import type { Found, FoundNote, Note, NoteCommand, StudioNote } from '../src/studio/handbook.ts';
 import type { Text } from '../src/words/text/text.ts';
 
 /** Whoever asks in more than this tells a story: which part of it is the question, nobody can say. */
@@ -25,6 +26,26 @@ const answersData = (answers: readonly FoundNote[]) =>
     title: found.note.title,
     score: Math.round(100 * score) / 100,
   }));
+
+/** Commands that a note hands over when it is about how a bucket stands. */
+const ofState: ReadonlySet<NoteCommand> = new Set([
+  'water-or-stir',
+  'reading',
+  'added',
+  'stirred',
+  'sieved',
+  'dose',
+  'dose-deflocculant',
+  'dip-time',
+  'batch-correct',
+]);
+
+/** Whether where the bucket stands has to do with what a note says. A hold always has. */
+const needsState = ({ from, note }: Note, { hold }: BucketState): boolean =>
+  hold !== undefined ||
+  from === 'studio' ||
+  note.computes !== undefined ||
+  note.commands.some((one) => ofState.has(one));
 
 /** One line of where a bucket stands: gravity against its window, last stir, what it needs. */
 const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
@@ -77,13 +98,14 @@ const answer = async (
   const sum = found.from === 'handbook' ? found.note.computes : undefined;
   const computed = sum && (await computedAnswer(sum, question, state, asking));
   const verdict = state && (await verdictReply(state, asking));
+  const stands = state && needsState(found, state) ? state : undefined;
   const also = seeAlso(best, answers.slice(1), (id) => asking.handbook.note(id));
   const commands = found.from === 'handbook' ? found.note.commands : [];
   // The verdict is there already.
   const left = commands.filter((one) => !(computed && sum === 'verdict' && one === 'water-or-stir'));
   const facts = computed
     ? [...(computed.facts ?? []), ...note.facts]
-    : [...(state ? [await stateFact(state, asking)] : []), ...note.facts];
+    : [...(stands ? [await stateFact(stands, asking)] : []), ...note.facts];
   const actions: Action[] = onceEach([
     ...(computed?.actions ?? []),
     ...noteActions(left, state, asking),
@@ -93,7 +115,7 @@ const answer = async (
     kind: 'answer',
     title: computed?.title ?? note.answer,
     facts: facts.slice(0, mostFacts),
-    dont: onceEach([...(computed?.dont ?? note.dont), ...(verdict?.dont ?? [])]).slice(0, 3),
+    dont: onceEach([...(computed?.dont ?? note.dont), ...((stands && verdict?.dont) ?? [])]).slice(0, 3),
     cautions: onceEach([...(computed?.cautions ?? []), ...note.cautions, ...(verdict?.cautions ?? [])]),
     reasons: [
       ...(computed
@@ -144,6 +166,16 @@ const findOf = async (
   return (also?.score ?? 0) >= least ? whole : inGeneral;
 };
 
+/** A bucket, and none at all when the question cannot wait: whatever was typed there holds up no first aid. */
+const bucketInPeace: Kind<BucketState | undefined> = {
+  ...bucket,
+  async read(typed, asking) {
+    const read = await bucket.read(typed, asking);
+    const urgent = !read.ok && (await emergenciesIn(asking.typed['question'] ?? '', asking)).length > 0;
+    return urgent ? { ok: true, value: undefined } : read;
+  },
+};
+
 export const ask = asks({
   name: 'ask',
   about: (w) => w.ask.about,
@@ -155,10 +187,16 @@ export const ask = asks({
       needed: true,
       about: (w) => w.ask.question,
     },
-    bucket: { kind: bucket, needed: false, about: (w) => w.ask.bucket },
+    bucket: { kind: bucketInPeace, needed: false, about: (w) => w.ask.bucket },
   },
   async run({ question, bucket: given }, asking) {
     const { words, book, handbook } = asking;
+    const urgent = await emergenciesIn(question, asking);
+    if (urgent.length > 0) {
+      const { state } = await meant(question, given, asking);
+      const now = await emergencyReply(urgent, state, asking);
+      if (now) return now;
+    }
     if (question.length > longest) return noNote({ answers: [], near: [] }, given, words.ask.tooLong, asking);
     const { state, rest, general, several } = await meant(question, given, asking);
     const notes = await book.notes();

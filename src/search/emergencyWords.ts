@@ -1,0 +1,85 @@
+/** A word that tells of an emergency, and the forms in which people type it. */
+const spelt: Record<string, string> = {
+  who: `i im ive he hes hed she shes shed they theyre theyve we weve us me him them someone somebody person people
+    member members student students kid kids child children toddler baby friend woman man lady guy girl boy son
+    daughter wife husband everyone everybody teacher potter colleague partner mum mom dad myself himself herself
+    themselves dog dogs cat puppy`,
+  whose: 'my his her hers their our someones somebodys',
+  body: `hand hands finger fingers thumb thumbs arm arms wrist wrists leg legs toe toes face head skin lip lips knee palm
+    palms forearm forearms elbow neck ear ears nose tongue cheek shin ankle knuckle knuckles shoulder scalp fingertip
+    fingertips`,
+  foot: 'foot feet',
+  eye: 'eye eyes eyeball eyelid eys eyse',
+  chest: 'chest chested',
+  tight: 'tight tightness tightening tightens',
+  throat: 'throat airway windpipe',
+  lung: 'lung lungs',
+  breathe: 'breathe breath breathing breathes breaths breathed breth brethe',
+  wheeze: 'wheeze wheezing wheezes wheezy wheezed',
+  choke: 'choke choking chokes choked',
+  gasp: 'gasp gasping breathless suffocating suffocate suffocated',
+  asthma: 'asthma',
+  inhaled: 'inhaled inhaling',
+  dizzy: 'dizzy dizziness lightheaded woozy giddy',
+  sick: 'sick nauseous nausea vomiting ill queasy',
+  headache: 'headache headaches migraine',
+  swell: 'swell swelling swollen swells swelled',
+  faint: 'faint',
+  fainted: 'fainted fainting faints',
+  unconscious: 'unconscious unresponsive comatose',
+  collapsed: 'collapsed collapsing collapse collapses',
+  seizure: 'seizure seizures convulsing convulsion convulsions fitting epileptic',
+  respond: 'respond responding responds answer answering wake waking',
+  electrocuted: 'electrocuted electrocution electrocute electrocuting',
+  electric: 'electric electrical electricity',
+  shock: 'shock shocks shocked zap zapped zaps jolt jolted zapping shocking',
+  tingle: 'tingle tingles tingling buzzes',
+  fire: 'fire fires',
+  ablaze: 'ablaze alight aflame blaze blazing',
+  flame: 'flame flames',
+  burning: 'burning burns burn aflame',
+  burned: 'burned burnt scalded scald scalding scorched singed burned',
+  smoke: 'smoke smoking smokes smoky smokey',
+  sparks: 'sparks sparking',
+  exploded: 'exploded explosion exploding',
+  gas: 'gas propane butane lpg',
+  smell: 'smell smells smelling smelled smelt stink stinks stinking reek reeks stank whiff',
+  leak: 'leak leaking leaks leaked leek',
+  hiss: 'hiss hissing hisses',
+  alarm: 'alarm alarms detector detectors siren sirens',
+  sounds: `beep beeping beeps bleep bleeping ring ringing rings rang sound sounding sounds chirp chirping chirps scream
+    screaming screams screeching blare blaring wail wailing triggered flashing howling`,
+  swallowed: 'swallowed swallowing ingested swallows',
+  drank:
+    'drank drunk ate eaten licked chewed sipped tasted gulped sip swig gulp mouthful drinks licks eats licking',
+  mouth: 'mouth mouths',
+  poisoned: 'poisoned',
+  glaze: 'glaze glazes',
+  struggling: 'struggling struggle struggles struggled',
+  splashed: 'splashed splash splashes squirted sprayed flew poked rubbed scratched spattered splattered',
+  hurts: `hurt hurts hurting sting stings stinging sore red painful pain itching itches itchy watering gritty swollen
+    swelling scratched aching burned burnt`,
+  hot: 'hot molten boiling melted steam steaming scalding',
+  blister: 'blister blisters blistering blistered',
+  cut: 'cut sliced slashed stabbed gashed nicked lacerated punctured impaled slit severed',
+  bleed: 'bleed bleeding bleeds bled',
+  blood: 'blood bloody',
+  gush: 'gushing gush spurting pouring squirting',
+  shard: 'shard shards glass splinter splinters sliver slivers',
+  stuck: 'stuck trapped jammed caught tangled wrapped',
+  mixer: `mixer drill pugmill pug roller extruder paddle whisk blender grinder machine`,
+  hair: 'hair sleeve scarf apron necklace cardigan ponytail clothes shirt',
+  chlorine: 'chlorine',
+  acid: 'vinegar acid ammonia',
+  mixed: 'mixed poured put added tipped mix pour',
+  injured: 'injured injury hurt',
+  ambulance: 'ambulance ambulances paramedic paramedics',
+  badly: 'badly seriously severely bad',
+};
+
+/** Each form by the word that it stands for; of two words the first keeps it. */
+export const wordOfForm: ReadonlyMap<string, string> = new Map(
+  Object.entries(spelt)
+    .flatMap(([word, forms]) => forms.split(/\s+/).map((form) => [form, word] as const))
+    .toReversed(),
+);

@@ -1,0 +1,83 @@
+import { edits } from '../studio/naming/edits.ts';
+import { emergencies, type Emergency } from '../studio/handbook.ts';
+import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySigns.ts';
+import { wordOfForm } from './emergencyWords.ts';
+import { typedWords } from './terms.ts';
+
+/** A long story is looked through by its first words. */
+const mostWords = 300;
+
+/** A sign as emergencySigns writes it, to be looked for in words with a space round each. */
+const compiled = (sign: string): RegExp => {
+  const parts = sign.split(' ').map((part) => {
+    if (part === '^') return '^ ';
+    if (part === '$') return '$';
+    if (part.startsWith('~')) return `(?:\\S+ ){0,${part.slice(1)}}`;
+    if (part.startsWith('!')) return `(?!(?:${part.slice(1)}) )`;
+    return `(?:${part}) `;
+  });
+  return new RegExp(sign.startsWith('^') ? parts.join('') : ` ${parts.join('')}`);
+};
+const anyOf = (signs: readonly string[]) => {
+  const all = signs.map(compiled);
+  return (words: string): boolean => all.some((one) => one.test(words));
+};
+
+const rules = emergencies.map((emergency) => {
+  const { signs, unless } = signsOf[emergency];
+  return { emergency, signs: signs.map(compiled), isOther: anyOf(unless) };
+});
+const isPlanned = anyOf(planned);
+const isSupposed = anyOf(supposed);
+const asksWhatNow = anyOf(whatNow);
+const isOfKind = anyOf(asksOfKind);
+const namesSomebody = anyOf(['who|whose']);
+
+/** What is there for all to see, smell or hear, whoever asks. */
+const ofPlace: ReadonlySet<Emergency> = new Set(['fire', 'gas-leak', 'alarm', 'bleach-gas', 'hurt']);
+
+const longestWord = 15;
+
+/** Letters that may be wrong in a word of fear. */
+const slips = (length: number): number => (length > 8 ? 2 : 1);
+
+const mended = (typed: string): string => {
+  if (typed.length < 4 || typed.length > longestWord) return typed;
+  const near = [...wordOfForm].find(
+    ([form]) =>
+      form.length > 4 &&
+      form[0] === typed[0] &&
+      Math.abs(form.length - typed.length) <= slips(form.length) &&
+      edits(form, typed) <= slips(form.length),
+  );
+  return near?.[1] ?? typed;
+};
+
+const asker = /^(?:can|do|should|could|may|must|would|will|shall) (?:i|we)$/;
+
+/** The question in the words that signs are written in, a space round each. “Can I” asks, and tells of nobody. */
+const told = (question: string, isKnown: (word: string) => boolean): string => {
+  const words = typedWords(question)
+    .slice(0, mostWords)
+    .map((word, i, all) => {
+      if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
+      return wordOfForm.get(word) ?? (isKnown(word) ? word : mended(word));
+    });
+  return ` ${words.join(' ')} `;
+};
+
+/** What happens right now, as far as a question says so; what endangers whoever helps comes first. */
+export const findEmergencies = (question: string, isKnown: (word: string) => boolean): Emergency[] => {
+  const words = told(question, isKnown);
+  const meansIt = asksWhatNow(words);
+  const isOfNobody = isOfKind(words) && !namesSomebody(words) && !meansIt;
+  const isNow = (sign: RegExp): boolean => {
+    const found = sign.exec(words);
+    if (!found) return false;
+    const before = words.slice(0, found.index + found[0].length);
+    return !isPlanned(before) && (meansIt || !isSupposed(before));
+  };
+  return rules.flatMap(({ emergency, signs, isOther }) =>
+    !isOther(words) && (ofPlace.has(emergency) || !isOfNobody) && signs.some(isNow) ? [emergency] : [],
+  );
+};
