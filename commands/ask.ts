@@ -13,6 +13,7 @@ import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
 import type { Found, FoundNote, Note, NoteCommand, StudioNote } from '../src/studio/handbook.ts';
+import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
 
 /** Whoever asks in more than this tells a story: which part of it is the question, nobody can say. */
@@ -116,7 +117,13 @@ const answer = async (
     title: computed?.title ?? note.answer,
     facts: facts.slice(0, mostFacts),
     dont: onceEach([...(computed?.dont ?? note.dont), ...((stands && verdict?.dont) ?? [])]).slice(0, 3),
-    cautions: onceEach([...(computed?.cautions ?? []), ...note.cautions, ...(verdict?.cautions ?? [])]),
+    cautions: onceEach([
+      ...(computed?.cautions ?? []),
+      ...note.cautions,
+      ...((stands
+        ? verdict?.cautions
+        : state && markedCautions(state.settings).map(asking.words.verdict.caution)) ?? []),
+    ]),
     reasons: [
       ...(computed
         ? [w.behind(noteTitle(found), note.answer)]
@@ -126,7 +133,11 @@ const answer = async (
       ...(also.length > 0 ? [w.seeAlso(also.map(noteTitle))] : []),
     ],
     actions: actions.slice(0, mostActions),
-    data: { ...verdict?.data, ...computed?.data, answers: answersData(answers) },
+    data: {
+      ...(stands ? verdict?.data : state && { bucket: state.no }),
+      ...computed?.data,
+      answers: answersData(answers),
+    },
   };
 };
 
@@ -137,7 +148,7 @@ const meant = async (question: string, given: BucketState | undefined, { book, h
   );
   const [only] = buckets;
   const state = given ?? (buckets.length === 1 ? only : undefined);
-  return { state, rest, general, several: state ? [] : buckets };
+  return { state, rest, general, isNamed: buckets.length > 0, several: state ? [] : buckets };
 };
 
 /** How near a note of the studio's own must come to the general answer to go before it. */
@@ -194,11 +205,12 @@ export const ask = asks({
     const urgent = await emergenciesIn(question, asking);
     if (urgent.length > 0) {
       const { state } = await meant(question, given, asking);
-      const now = await emergencyReply(urgent, state, asking);
+      const now = await emergencyReply(urgent, question, state, asking);
       if (now) return now;
     }
-    if (question.length > longest) return noNote({ answers: [], near: [] }, given, words.ask.tooLong, asking);
-    const { state, rest, general, several } = await meant(question, given, asking);
+    if (question.length > longest)
+      return noNote({ answers: [], near: [] }, undefined, words.ask.tooLong, asking);
+    const { state, rest, general, isNamed, several } = await meant(question, given, asking);
     const notes = await book.notes();
     const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
     if (state && nothingElse) {
@@ -216,7 +228,7 @@ export const ask = asks({
           : undefined;
       return verdict
         ? { ...verdict, data: { ...verdict.data, answers: [] } }
-        : noNote(found, state, words.ask.none, asking);
+        : noNote(found, isNamed ? state : undefined, words.ask.none, asking);
     }
     const reply = await answer(question, found, best, state, asking);
     if (several.length === 0) return reply;

@@ -3,7 +3,7 @@ import type { BucketState } from '../studio/bucket/bucketState.ts';
 import { emergencies, type Emergency } from '../studio/handbook.ts';
 import type { Asking, Reply } from '../contract/contract.ts';
 import { noteActions } from '../replies/ask/noteActions.ts';
-import { noteParts } from '../replies/ask/noteParts.ts';
+import { noteParts, noteTitle } from '../replies/ask/noteParts.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 
 const mostFacts = 3;
@@ -16,9 +16,17 @@ export const emergenciesIn = async (question: string, { book, handbook }: Asking
   return emergencies.filter((one) => found.has(one));
 };
 
+/** Where the eye bath hangs, a studio has written down itself. */
+const ownFact = async (question: string, asking: Asking): Promise<NonNullable<Reply['facts']>> => {
+  const { answers } = asking.handbook.find(question, await asking.book.notes());
+  const own = answers.find(({ found }) => found.from === 'studio')?.found;
+  return own ? [{ label: noteTitle(own), text: (await noteParts(own, asking)).answer }] : [];
+};
+
 /** What to do now: the most pressing note, then what the others say first. No bucket's state belongs here, only its card. */
 export const emergencyReply = async (
   found: readonly Emergency[],
+  question: string,
   bucket: BucketState | undefined,
   asking: Asking,
 ): Promise<Reply | undefined> => {
@@ -33,7 +41,7 @@ export const emergencyReply = async (
   return {
     kind: 'answer',
     title: answer,
-    facts: [...also, ...facts].slice(0, mostFacts),
+    facts: [...also, ...(await ownFact(question, asking)), ...facts].slice(0, mostFacts),
     dont,
     cautions: onceEach([
       ...cautions,

@@ -44,6 +44,7 @@ export const signsOf: Record<Emergency, Signs> = {
       '^ ~2 fire $',
       'fire fire',
       '^ fire|flame|smoke in|at|on|help|everywhere',
+      '^ fire what ~1 do',
       '^ help fire',
       'on fire !schedule|duty|day|watch',
       'caught|stuck|catching|catches fire',
