@@ -10,6 +10,7 @@ import { joinView } from './join.ts';
 import { openLive } from './live.ts';
 import { get } from './net.ts';
 import { Outbox } from './outbox.ts';
+import { startRecent } from './recent.ts';
 import { Stream } from './stream.ts';
 import { agoText, keepTimesFresh } from './text.ts';
 import type { Waiting } from './waitingLines.ts';
@@ -36,6 +37,7 @@ const top = (start: WireStart, me: WireMe, state: HTMLElement): HTMLElement =>
 const enter = (start: WireStart, ended = false): void => {
   setServerTime(start.now);
   const { me } = start;
+  startRecent(me?.member);
   document.title = start.studio;
   if (me) room(start, me);
   else show(joinView(start, enter, ended));
