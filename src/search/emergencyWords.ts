@@ -1,13 +1,14 @@
 /** A word that tells of an emergency, and the forms in which people type it. */
 const spelt: Record<string, string> = {
-  who: `i im ive he hes hed she shes shed they theyre theyve we weve us me him them someone somebody person people
+  person: `i im ive he hes hed she shes shed they theyre theyve we weve us me him them someone somebody person people
     member members student students kid kids child children toddler baby friend woman man lady guy girl boy son
     daughter wife husband everyone everybody teacher potter colleague partner mum mom dad myself himself herself
     themselves dog dogs cat puppy`,
-  whose: 'my his her hers their our someones somebodys',
-  body: `hand hands finger fingers thumb thumbs arm arms wrist wrists leg legs toe toes face head skin lip lips knee palm
+  persons: 'my his her hers their our someones somebodys',
+  limb: `hand hands finger fingers thumb thumbs arm arms wrist wrists leg legs toe toes head skin lip lips knee palm
     palms forearm forearms elbow neck ear ears nose tongue cheek shin ankle knuckle knuckles shoulder scalp fingertip
     fingertips`,
+  face: 'face faces',
   foot: 'foot feet',
   eye: 'eye eyes eyeball eyelid eys eyse',
   chest: 'chest chested',
@@ -24,7 +25,7 @@ const spelt: Record<string, string> = {
   sick: 'sick nauseous nausea vomiting ill queasy',
   headache: 'headache headaches migraine',
   swell: 'swell swelling swollen swells swelled',
-  faint: 'faint',
+  faint: 'faint fainter faintest faintly',
   fainted: 'fainted fainting faints',
   unconscious: 'unconscious unresponsive comatose',
   collapsed: 'collapsed collapsing collapse collapses',
@@ -34,7 +35,7 @@ const spelt: Record<string, string> = {
   electric: 'electric electrical electricity',
   shock: 'shock shocks shocked zap zapped zaps jolt jolted zapping shocking',
   tingle: 'tingle tingles tingling buzzes',
-  fire: 'fire fires',
+  fire: 'fire fires fier fyre',
   ablaze: 'ablaze alight aflame blaze blazing',
   flame: 'flame flames',
   burning: 'burning burns burn aflame',
@@ -43,7 +44,7 @@ const spelt: Record<string, string> = {
   sparks: 'sparks sparking',
   exploded: 'exploded explosion exploding',
   gas: 'gas propane butane lpg',
-  smell: 'smell smells smelling smelled smelt stink stinks stinking reek reeks stank whiff',
+  smell: 'smell smel smells smelling smelled smelt stink stinks stinking reek reeks stank whiff',
   leak: 'leak leaking leaks leaked leek',
   hiss: 'hiss hissing hisses',
   alarm: 'alarm alarms detector detectors siren sirens',
@@ -61,14 +62,14 @@ const spelt: Record<string, string> = {
     swelling scratched aching burned burnt`,
   hot: 'hot molten boiling melted steam steaming scalding',
   blister: 'blister blisters blistering blistered',
-  cut: 'cut sliced slashed stabbed gashed nicked lacerated punctured impaled slit severed',
+  cut: 'cut sliced chopped slashed stabbed gashed nicked lacerated punctured impaled slit severed',
   bleed: 'bleed bleeding bleeds bled',
   blood: 'blood bloody',
   gush: 'gushing gush spurting pouring squirting',
   shard: 'shard shards glass splinter splinters sliver slivers',
   stuck: 'stuck trapped jammed caught tangled wrapped',
   mixer: `mixer drill pugmill pug roller extruder paddle whisk blender grinder machine`,
-  hair: 'hair sleeve scarf apron necklace cardigan ponytail clothes shirt',
+  hair: 'hair sleeve scarf apron aprons necklace cardigan ponytail clothes shirt',
   chlorine: 'chlorine',
   acid: 'vinegar acid ammonia',
   mixed: 'mixed poured put added tipped mix pour',
@@ -82,4 +83,15 @@ export const wordOfForm: ReadonlyMap<string, string> = new Map(
   Object.entries(spelt)
     .flatMap(([word, forms]) => forms.split(/\s+/).map((form) => [form, word] as const))
     .toReversed(),
+);
+
+/** Words in their own right, a letter away from one above: nobody mistyped them. */
+export const inOwnRight: ReadonlySet<string> = new Set(
+  `alright angle angles blame bloom blooms breach breed bread chapped cheat chess chipped chores chose confusing confusion
+  conclusion conclusions conversion consulting excluding exclusion expanding exploring flake flakes flaked flare flushing
+  frame frames hangs lacked lacking lacks licence liking linked linking links severe scaled scolded shell shells sing
+  skipped slash slashes slices spell spelled spelling stack stacks stemming stemmed stung socks threat trigger triggers
+  wheel wheels wrapper shopped shape shake shave stick sticks`
+    .trim()
+    .split(/\s+/),
 );

@@ -1,7 +1,7 @@
 import { edits } from '../studio/naming/edits.ts';
 import { emergencies, type Emergency } from '../studio/handbook.ts';
 import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySigns.ts';
-import { wordOfForm } from './emergencyWords.ts';
+import { inOwnRight, wordOfForm } from './emergencyWords.ts';
 import { typedWords } from './terms.ts';
 
 /** A long story is looked through by its first words. */
@@ -31,7 +31,7 @@ const isPlanned = anyOf(planned);
 const isSupposed = anyOf(supposed);
 const asksWhatNow = anyOf(whatNow);
 const isOfKind = anyOf(asksOfKind);
-const namesSomebody = anyOf(['who|whose']);
+const namesSomebody = anyOf(['person|persons']);
 
 /** What is there for all to see, smell or hear, whoever asks. */
 const ofPlace: ReadonlySet<Emergency> = new Set(['fire', 'gas-leak', 'alarm', 'bleach-gas', 'hurt']);
@@ -42,7 +42,7 @@ const longestWord = 15;
 const slips = (length: number): number => (length > 8 ? 2 : 1);
 
 const mended = (typed: string): string => {
-  if (typed.length < 4 || typed.length > longestWord) return typed;
+  if (typed.length < 4 || typed.length > longestWord || inOwnRight.has(typed)) return typed;
   const near = [...wordOfForm].find(
     ([form]) =>
       form.length > 4 &&
