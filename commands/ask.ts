@@ -12,7 +12,14 @@ import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
-import type { Found, FoundNote, Note, NoteCommand, StudioNote } from '../src/studio/handbook.ts';
+import {
+  emergencies,
+  type Found,
+  type FoundNote,
+  type Note,
+  type NoteCommand,
+  type StudioNote,
+} from '../src/studio/handbook.ts';
 import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
 
@@ -41,12 +48,14 @@ const ofState: ReadonlySet<NoteCommand> = new Set([
   'batch-correct',
 ]);
 
-/** Whether where the bucket stands has to do with what a note says. A hold always has. */
-const needsState = ({ from, note }: Note, { hold }: BucketState): boolean =>
-  hold !== undefined ||
-  from === 'studio' ||
-  note.computes !== undefined ||
-  note.commands.some((one) => ofState.has(one));
+const isFirstAid = (id: string): boolean => emergencies.some((one) => one === id);
+
+/** Whether where the bucket stands has to do with what a note says. A hold has, but with first aid. */
+const needsState = ({ from, note }: Note, { hold }: BucketState): boolean => {
+  if (from === 'studio') return true;
+  if (isFirstAid(note.id)) return false;
+  return hold !== undefined || note.computes !== undefined || note.commands.some((one) => ofState.has(one));
+};
 
 /** One line of where a bucket stands: gravity against its window, last stir, what it needs. */
 const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {

@@ -4,7 +4,7 @@ import { signsOfHarm } from './signsOfHarm.ts';
 
 /**
  * What is typed in an emergency, word by word: `a|b` is one of them, `~3` up to three others, `!a` not followed by it, `^` the
- * beginning and `$` the end. `unless`: what only sounds like it. The words are those of emergencyWords.
+ * beginning and `$` the end; `a + b` both of them, in any order. `unless`: what only sounds like it. The words are those of emergencyWords.
  */
 export interface Signs {
   signs: readonly string[];

@@ -1,24 +1,25 @@
 /** A word that tells of an emergency, and the forms in which people type it. */
 const spelt: Record<string, string> = {
   person: `i im ive he hes hed she shes shed they theyre theyve we weve us me him them someone somebody person people
-    member members student students kid kids child children toddler baby friend woman man lady guy girl boy son
-    daughter wife husband everyone everybody teacher potter colleague partner mum mom dad myself himself herself
+    member members student students kid kids child children toddler baby friend woman man lady guy girl boy lad son
+    daughter wife husband everyone everybody teacher potter colleague partner grandpa grandma grandad granny mum mom dad myself himself herself
     themselves dog dogs cat puppy`,
   persons: 'my his her hers their our someones somebodys',
   limb: `hand hands finger fingers thumb thumbs arm arms wrist wrists leg legs toe toes head skin lip lips knee palm
-    palms forearm forearms elbow neck ear ears nose tongue cheek shin ankle knuckle knuckles shoulder scalp fingertip
+    palms forearm forearms elbow neck ear ears nose cheek shin ankle knuckle knuckles shoulder scalp fingertip
     fingertips`,
   face: 'face faces',
   foot: 'foot feet',
   eye: 'eye eyes eyeball eyelid eys eyse',
   chest: 'chest chested',
   tight: 'tight tightness tightening tightens',
-  throat: 'throat airway windpipe',
+  throat: 'throat airway windpipe tongue',
   lung: 'lung lungs',
   breathe: 'breathe breath breathing breathes breaths breathed breth brethe',
   wheeze: 'wheeze wheezing wheezes wheezy wheezed',
   choke: 'choke choking chokes choked',
   gasp: 'gasp gasping breathless suffocating suffocate suffocated',
+  cough: 'cough coughing coughs coughed',
   asthma: 'asthma',
   inhaled: 'inhaled inhaling',
   dizzy: 'dizzy dizziness lightheaded woozy giddy',
@@ -29,6 +30,7 @@ const spelt: Record<string, string> = {
   fainted: 'fainted fainting faints',
   unconscious: 'unconscious unresponsive comatose',
   collapsed: 'collapsed collapsing collapse collapses',
+  slumped: 'slumped slumping',
   seizure: 'seizure seizures convulsing convulsion convulsions fitting epileptic',
   respond: 'respond responding responds answer answering wake waking',
   electrocuted: 'electrocuted electrocution electrocute electrocuting',
@@ -37,6 +39,7 @@ const spelt: Record<string, string> = {
   tingle: 'tingle tingles tingling buzzes',
   fire: 'fire fires fier fyre',
   ablaze: 'ablaze alight aflame blaze blazing',
+  smoulder: 'smoulder smouldering smoldering smolder',
   flame: 'flame flames',
   burning: 'burning burns burn aflame',
   burned: 'burned burnt scalded scald scalding scorched singed burned',
@@ -44,7 +47,8 @@ const spelt: Record<string, string> = {
   sparks: 'sparks sparking',
   exploded: 'exploded explosion exploding',
   gas: 'gas propane butane lpg',
-  smell: 'smell smel smells smelling smelled smelt stink stinks stinking reek reeks stank whiff',
+  smell:
+    'smell smel smells smelling smelled smelt stink stinks stinking reek reeks stank whiff pong pongs niff',
   leak: 'leak leaking leaks leaked leek',
   hiss: 'hiss hissing hisses',
   alarm: 'alarm alarms detector detectors siren sirens',
@@ -67,9 +71,10 @@ const spelt: Record<string, string> = {
   blood: 'blood bloody',
   gush: 'gushing gush spurting pouring squirting',
   shard: 'shard shards glass splinter splinters sliver slivers',
-  stuck: 'stuck trapped jammed caught tangled wrapped',
+  caught: 'caught cought',
+  stuck: 'stuck trapped jammed tangled wrapped',
   mixer: `mixer drill pugmill pug roller extruder paddle whisk blender grinder machine`,
-  hair: 'hair sleeve scarf apron aprons necklace cardigan ponytail clothes shirt',
+  hair: 'hair sleeve scarf apron aprons necklace cardigan ponytail clothes shirt glove gloves',
   chlorine: 'chlorine',
   acid: 'vinegar acid ammonia',
   mixed: 'mixed poured put added tipped mix pour',

@@ -7,20 +7,33 @@ import { typedWords } from './terms.ts';
 /** A long story is looked through by its first words. */
 const mostWords = 300;
 
-/** A sign as emergencySigns writes it, to be looked for in words with a space round each. */
-const compiled = (sign: string): RegExp => {
-  const parts = sign.split(' ').map((part) => {
+/** One run of a sign's words, to be looked for in words with a space round each. */
+const run = (words: string): RegExp => {
+  const parts = words.split(' ').map((part) => {
     if (part === '^') return '^ ';
     if (part === '$') return '$';
     if (part.startsWith('~')) return `(?:\\S+ ){0,${part.slice(1)}}`;
     if (part.startsWith('!')) return `(?!(?:${part.slice(1)}) )`;
     return `(?:${part}) `;
   });
-  return new RegExp(sign.startsWith('^') ? parts.join('') : ` ${parts.join('')}`);
+  return new RegExp(words.startsWith('^') ? parts.join('') : ` ${parts.join('')}`);
+};
+
+/** A sign as emergencySigns writes it; it answers where in the words it is complete. */
+const compiled = (sign: string): ((words: string) => number | undefined) => {
+  const runs = sign.split(' + ').map(run);
+  return (words) => {
+    const ends = runs.map((one) => {
+      const found = one.exec(words);
+      return found ? found.index + found[0].length : Infinity;
+    });
+    const end = Math.max(...ends);
+    return Number.isFinite(end) ? end : undefined;
+  };
 };
 const anyOf = (signs: readonly string[]) => {
   const all = signs.map(compiled);
-  return (words: string): boolean => all.some((one) => one.test(words));
+  return (words: string): boolean => all.some((endOf) => endOf(words) !== undefined);
 };
 
 const rules = emergencies.map((emergency) => {
@@ -71,10 +84,10 @@ export const findEmergencies = (question: string, isKnown: (word: string) => boo
   const words = told(question, isKnown);
   const meansIt = asksWhatNow(words);
   const isOfNobody = isOfKind(words) && !namesSomebody(words) && !meansIt;
-  const isNow = (sign: RegExp): boolean => {
-    const found = sign.exec(words);
-    if (!found) return false;
-    const before = words.slice(0, found.index + found[0].length);
+  const isNow = (endOf: (words: string) => number | undefined): boolean => {
+    const end = endOf(words);
+    if (end === undefined) return false;
+    const before = words.slice(0, end);
     return !isPlanned(before) && (meansIt || !isSupposed(before));
   };
   return rules.flatMap(({ emergency, signs, isOther }) =>
