@@ -3,6 +3,7 @@ import { asks, type Action, type Asking, type Kind, type Reply } from '../src/co
 import { emergenciesIn, emergencyReply } from '../src/command/emergencyReply.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { text } from '../src/contract/kinds/texts.ts';
+import { needsState } from '../src/command/needsState.ts';
 import { noteActions } from '../src/replies/ask/noteActions.ts';
 import { noteId, noteParts, noteTitle, readNote } from '../src/replies/ask/noteParts.ts';
 import { onceEach } from '../src/replies/verdict/onceEach.ts';
@@ -12,14 +13,7 @@ import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
-import {
-  emergencies,
-  type Found,
-  type FoundNote,
-  type Note,
-  type NoteCommand,
-  type StudioNote,
-} from '../src/studio/handbook.ts';
+import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';
 import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
 
@@ -34,28 +28,6 @@ const answersData = (answers: readonly FoundNote[]) =>
     title: found.note.title,
     score: Math.round(100 * score) / 100,
   }));
-
-/** Commands that a note hands over when it is about how a bucket stands. */
-const ofState: ReadonlySet<NoteCommand> = new Set([
-  'water-or-stir',
-  'reading',
-  'added',
-  'stirred',
-  'sieved',
-  'dose',
-  'dose-deflocculant',
-  'dip-time',
-  'batch-correct',
-]);
-
-const isFirstAid = (id: string): boolean => emergencies.some((one) => one === id);
-
-/** Whether where the bucket stands has to do with what a note says. A hold has, but with first aid. */
-const needsState = ({ from, note }: Note, { hold }: BucketState): boolean => {
-  if (from === 'studio') return true;
-  if (isFirstAid(note.id)) return false;
-  return hold !== undefined || note.computes !== undefined || note.commands.some((one) => ofState.has(one));
-};
 
 /** One line of where a bucket stands: gravity against its window, last stir, what it needs. */
 const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
@@ -213,8 +185,8 @@ export const ask = asks({
     const { words, book, handbook } = asking;
     const urgent = await emergenciesIn(question, asking);
     if (urgent.length > 0) {
-      const { state } = await meant(question, given, asking);
-      const now = await emergencyReply(urgent, question, state, asking);
+      const { state } = await meant(question.slice(0, longest), given, asking);
+      const now = await emergencyReply(urgent, question.slice(0, longest), state, asking);
       if (now) return now;
     }
     if (question.length > longest)

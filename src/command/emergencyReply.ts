@@ -9,8 +9,12 @@ import { onceEach } from '../replies/verdict/onceEach.ts';
 const mostFacts = 3;
 const mostActions = 3;
 
+/** Nobody who cannot wait types more before they say so. */
+const mostLetters = 1200;
+
 /** What happens right now to somebody, whatever a bucket in the question is called. */
-export const emergenciesIn = async (question: string, { book, handbook }: Asking): Promise<Emergency[]> => {
+export const emergenciesIn = async (asked: string, { book, handbook }: Asking): Promise<Emergency[]> => {
+  const question = asked.slice(0, mostLetters);
   const { general } = bucketsNamed(question, await book.buckets(), (word) => handbook.knows(word));
   const found = new Set([...handbook.emergencies(question), ...handbook.emergencies(general)]);
   return emergencies.filter((one) => found.has(one));

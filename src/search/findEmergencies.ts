@@ -4,8 +4,8 @@ import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySign
 import { inOwnRight, wordOfForm } from './emergencyWords.ts';
 import { typedWords } from './terms.ts';
 
-/** A long story is looked through by its first words. */
-const mostWords = 300;
+/** A long story is looked through by its beginning. */
+const mostLetters = 1200;
 
 /** One run of a sign's words, to be looked for in words with a space round each. */
 const run = (words: string): RegExp => {
@@ -54,15 +54,23 @@ const longestWord = 15;
 /** Letters that may be wrong in a word of fear. */
 const slips = (length: number): number => (length > 8 ? 2 : 1);
 
+/** The forms that a mistyped word may have been, by their first letter: a first letter is seldom wrong. */
+const formsBy = new Map<string, (readonly [form: string, word: string])[]>();
+for (const [form, word] of wordOfForm) {
+  if (form.length < 5) continue;
+  const first = form.charAt(0);
+  formsBy.set(first, [...(formsBy.get(first) ?? []), [form, word]]);
+}
+
 const mended = (typed: string): string => {
   if (typed.length < 4 || typed.length > longestWord || inOwnRight.has(typed)) return typed;
-  const near = [...wordOfForm].find(
-    ([form]) =>
-      form.length > 4 &&
-      form[0] === typed[0] &&
-      Math.abs(form.length - typed.length) <= slips(form.length) &&
-      edits(form, typed) <= slips(form.length),
-  );
+  const near = formsBy
+    .get(typed.charAt(0))
+    ?.find(
+      ([form]) =>
+        Math.abs(form.length - typed.length) <= slips(form.length) &&
+        edits(form, typed) <= slips(form.length),
+    );
   return near?.[1] ?? typed;
 };
 
@@ -70,12 +78,10 @@ const asker = /^(?:can|do|should|could|may|must|would|will|shall) (?:i|we)$/;
 
 /** The question in the words that signs are written in, a space round each. “Can I” asks, and tells of nobody. */
 const told = (question: string, isKnown: (word: string) => boolean): string => {
-  const words = typedWords(question)
-    .slice(0, mostWords)
-    .map((word, i, all) => {
-      if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
-      return wordOfForm.get(word) ?? (isKnown(word) ? word : mended(word));
-    });
+  const words = typedWords(question.slice(0, mostLetters)).map((word, i, all) => {
+    if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
+    return wordOfForm.get(word) ?? (isKnown(word) ? word : mended(word));
+  });
   return ` ${words.join(' ')} `;
 };
 
