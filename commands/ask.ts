@@ -1,9 +1,9 @@
 import { computedAnswer } from '../src/replies/ask/computedAnswer.ts';
 import { asks, type Action, type Asking, type Kind, type Reply } from '../src/contract/contract.ts';
-import { emergenciesIn, emergencyReply } from '../src/command/emergencyReply.ts';
+import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { text } from '../src/contract/kinds/texts.ts';
-import { needsState } from '../src/command/needsState.ts';
+import { needsState } from '../src/replies/ask/needsState.ts';
 import { noteActions } from '../src/replies/ask/noteActions.ts';
 import { noteId, noteParts, noteTitle, readNote } from '../src/replies/ask/noteParts.ts';
 import { onceEach } from '../src/replies/verdict/onceEach.ts';

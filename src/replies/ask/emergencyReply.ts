@@ -1,10 +1,10 @@
-import { bucketsNamed } from '../studio/naming/bucketsNamed.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { emergencies, type Emergency } from '../studio/handbook.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
-import { noteActions } from '../replies/ask/noteActions.ts';
-import { noteParts, noteTitle } from '../replies/ask/noteParts.ts';
-import { onceEach } from '../replies/verdict/onceEach.ts';
+import { bucketsNamed } from '../../studio/naming/bucketsNamed.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { emergencies, type Emergency } from '../../studio/handbook.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { noteActions } from './noteActions.ts';
+import { noteParts, noteTitle } from './noteParts.ts';
+import { onceEach } from '../verdict/onceEach.ts';
 
 const mostFacts = 3;
 const mostActions = 3;

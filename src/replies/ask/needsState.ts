@@ -1,5 +1,5 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { emergencies, type Note, type NoteCommand } from '../studio/handbook.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { emergencies, type Note, type NoteCommand } from '../../studio/handbook.ts';
 
 /** Commands that a note hands over when it is about how a bucket stands. */
 const ofState: ReadonlySet<NoteCommand> = new Set([
