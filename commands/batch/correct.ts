@@ -1,4 +1,6 @@
 import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
+import { broughtByGlaze } from '../../src/command/broughtByGlaze.ts';
+import { mixedCautions } from '../../src/command/mixedCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { recipe } from '../../src/contract/kinds/recipes.ts';
@@ -104,6 +106,7 @@ const answered = async (
       ? scaleRecipe(recipeOf, { total: grams(hand), step: scaleStep })
       : undefined;
   const { expected, measured } = found;
+  const brings = pails.other && broughtByGlaze(state, pails.other, words);
   const said = words.verdict.reason;
   const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
   const setting = {
@@ -131,6 +134,7 @@ const answered = async (
     dont: found.half ? [words.verdict.dont('all-at-once')] : [],
     cautions: [
       ...cautions(way, asking),
+      ...(brings ? mixedCautions(state, pails.other, brings, words) : []),
       ...(role === 'member' && (way === 'dry' || way === 'draw-off') ? [w.keepersHands] : []),
     ],
     reasons: [

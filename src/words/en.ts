@@ -105,11 +105,23 @@ export const en = {
     about: 'Say what went into a bucket, or came out of it',
     what: 'What it was',
     amount: 'How much: 450 ml, 300 g',
-    from: 'The bucket that the glaze came from',
+    from: 'The bucket that the glaze came from, or own: back from a tray, or fresh of the same mix',
+    itsOwn: 'its own: back from a tray, or fresh of the same mix',
     gravity: 'Gravity of the glaze that was added, if known',
     strength: 'Epsom salt in a litre of the flocculant, if it is not saturated',
     remake: 'Was the bucket remade? Counting of flocculant starts anew',
-    sameBucket: ['A bucket can’t be topped up from itself. Nothing was saved.'] as Text,
+    sameBucket: [
+      'A bucket can’t be topped up from itself. Its own glaze, back from a tray? Say from:own. Nothing was saved.',
+    ] as Text,
+    mixedUnknown: [
+      'Nobody said which glaze that was. Its own, back from a tray? Take it back and say from:own. From another bucket? Say from: and its name: its hazards come with it.',
+    ] as Text,
+    mixed: (into: number, name: string, from: number): Text =>
+      t`Another bucket’s glaze puts this one on hold until a keeper has looked. Are the two the same glaze? A keeper says so before it is poured: /bucket change bucket:${into} same-as:${from} (${said(name)}).`,
+    mixedBrings: (marks: readonly string[]): Text =>
+      t`It brings ${[marks.join(', ')]}, and the bucket is marked with that too.`,
+    noChildren: ['Children may not use this bucket any more, until a keeper says so again.'] as Text,
+    takeItBack: ['Take it back'] as Text,
     alsoTaken: (entry: string, name: string): Text => t`Taken out of ${said(name)} as ${[entry]}.`,
     asSaturated: ['Counted as saturated Epsom salt solution.'] as Text,
     keepersHands: ['Dry powder and deflocculant are keepers’ hands. It is logged; tell a keeper.'] as Text,

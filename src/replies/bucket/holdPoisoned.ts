@@ -6,6 +6,8 @@ type Logged = Parameters<Logging['book']['log']>[2];
 
 const poisons = ['lead', 'cadmium'] as const;
 
+export const poisonIn = (cautions: readonly BucketCaution[]) => poisons.find((one) => cautions.includes(one));
+
 /** A bucket that was just marked with raw lead or cadmium is held; one that a keeper has cleared of it stays so. */
 export const holdPoisoned = async (
   state: BucketState,
@@ -13,7 +15,7 @@ export const holdPoisoned = async (
   logged: Logged,
   { book, words }: Pick<Logging, 'book' | 'words'>,
 ): Promise<BucketState> => {
-  const poison = poisons.find((one) => state.settings.cautions.includes(one) && !before.includes(one));
+  const poison = poisonIn(state.settings.cautions.filter((one) => !before.includes(one)));
   if (poison === undefined || state.hold) return state;
   const why = words.bucket.poison(poison);
   return (await book.log(state.no, { kind: 'hold', cause: 'hazard', why }, logged)).state;

@@ -27,6 +27,8 @@ export interface SaidAddition {
   held?: Estimate<Millilitres>;
   amount?: { mass: Grams } | { volume: Millilitres };
   from?: BucketState;
+  /** Glaze that is the bucket's own. */
+  own?: true;
   gravity?: Gravity;
   /** Epsom salt in a litre of the flocculant's solution; saturated when not said. */
   saltPerLitre?: Grams;
@@ -158,6 +160,7 @@ export const readAddition = (said: SaidAddition): Found => {
           ...(told !== undefined && { gravity: told }),
           ...(u95 !== undefined && { gravityU: u95 }),
           ...(from && { from: from.no }),
+          ...(said.own && { own: said.own }),
           ...(salt !== undefined && { heptahydrate: salt }),
         },
         ...(from && { taken: { what: 'taken', ...(volume !== undefined && { volume }), to: bucket.no } }),

@@ -1,6 +1,6 @@
 import type { Celsius, Gravity, Grams } from '../../glaze/units.ts';
 import type { BucketEvent, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
+import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 import type { Contents } from '../contents/contents.ts';
 import type { DriftPoint } from '../contents/driftPoint.ts';
 import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
@@ -46,7 +46,12 @@ export interface BucketState {
   seq: Seq;
   settings: BucketSettings;
   retired: boolean;
-  hold?: { cause: HoldCause; why: string; by: MemberId; since: Instant };
+  /** `seq` is the entry that put it on hold, or the last of several. */
+  hold?: { cause: HoldCause; why: string; by: MemberId; since: Instant; seq?: Seq };
+  /** Cautions that additions brought in, by entry; absent while there are none. */
+  brought?: { seq: Seq; cautions: BucketCaution[] }[];
+  /** Another glaze or a fresh batch went in, by this entry: no keeper has said since that it is the same as another bucket's. */
+  apart?: Seq;
   cake?: { since: Instant };
   /** Lumps or a skin, seen and not sieved out since. */
   unsieved?: { what: 'lumps' | 'skin'; since: Instant };

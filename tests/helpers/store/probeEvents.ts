@@ -58,6 +58,12 @@ export const probeEvents: readonly BucketEvent[] = [
   { kind: 'addition', added: { what: 'flocculant' } },
   { kind: 'addition', added: { what: 'water' } },
   { kind: 'addition', added: { what: 'other', name: 'gum', volume: 50 } },
+  {
+    kind: 'addition',
+    added: { what: 'glaze', volume: 500, gravity: 1.45, from: 2 },
+    brings: { cautions: ['barium'], hold: { cause: 'contaminated', why: 'another glaze' }, foreign: true },
+  },
+  { kind: 'change', settings: { glaze: 'Probe', cautions: ['gloves', 'barium'] } },
   { kind: 'hold', cause: 'frozen', why: 'left outside' },
   { kind: 'reading', look: 'thin', seen: ['skin'] },
   { kind: 'stir', seen: ['none'] },
