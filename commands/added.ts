@@ -1,6 +1,7 @@
 import { logs } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { broughtByGlaze } from '../src/command/broughtByGlaze.ts';
+import { broughtBoth, broughtByNote } from '../src/command/broughtByNote.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { glazeSource } from '../src/command/kinds/glazeSource.ts';
 import { pick, yesNo } from '../src/contract/kinds/picks.ts';
@@ -73,8 +74,10 @@ export const added = logs({
     });
     if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
     const goesIn = v.what !== 'draw-off' && v.what !== 'taken';
-    const brings =
-      v.what === 'glaze' || (from && goesIn) ? broughtByGlaze(v.bucket, v.from, words) : undefined;
+    const brings = broughtBoth(
+      v.what === 'glaze' || (from && goesIn) ? broughtByGlaze(v.bucket, v.from, words) : undefined,
+      goesIn ? broughtByNote(v.what, v.note, v.bucket, words) : undefined,
+    );
     const { state, entry } = await book.log(
       v.bucket.no,
       {
@@ -97,7 +100,13 @@ export const added = logs({
         ...(found.added.what === 'flocculant' && v.strength === undefined ? [w.asSaturated] : []),
       ],
       cautions: [
-        ...(brings ? mixedCautions(v.bucket, from, brings, words) : []),
+        ...(brings
+          ? mixedCautions(v.bucket, brings, {
+              words,
+              ...(from && { source: from }),
+              glaze: v.what === 'glaze',
+            })
+          : []),
         ...(v.what === 'dry' ? [words.verdict.caution('dust')] : []),
         ...(v.what === 'deflocculant' ? [words.verdict.caution('deflocculant')] : []),
         ...(v.what === 'draw-off' ? [words.verdict.caution('drawn-water')] : []),

@@ -9,7 +9,7 @@ import { noteId, noteParts, noteTitle, readNote } from '../src/replies/ask/noteP
 import { onceEach } from '../src/replies/verdict/onceEach.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { seeAlso } from '../src/replies/ask/seeAlso.ts';
-import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
+import { isVoid, verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
@@ -42,7 +42,9 @@ const stateFact = async (state: BucketState, { words, now, role, book }: Asking)
         ? undefined
         : gravity.believed
           ? w.gravityFact(gravity.value, gravity.u95, window)
-          : w.notBelieved(gravity.value),
+          : isVoid(state)
+            ? w.fromBefore(gravity.value)
+            : w.notBelieved(gravity.value),
       hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
       w.title(verdict, units),
     ),

@@ -62,7 +62,7 @@ export const blendBatch = asks({
               ? w.blendTitle(into.name, from.name, blend, units)
               : w.tooMuch(into.name, from.name, { made: blend, pail, part }, units),
           cautions: [
-            ...(brings ? mixedCautions(v.first, v.second, brings, words) : []),
+            ...(brings ? mixedCautions(v.first, brings, { words, source: v.second, glaze: true }) : []),
             ...markedCautions(from).map(words.verdict.caution),
           ],
           facts: [

@@ -134,7 +134,9 @@ const answered = async (
     dont: found.half ? [words.verdict.dont('all-at-once')] : [],
     cautions: [
       ...cautions(way, asking),
-      ...(brings ? mixedCautions(state, pails.other, brings, words) : []),
+      ...(brings
+        ? mixedCautions(state, brings, { words, ...(pails.other && { source: pails.other }), glaze: true })
+        : []),
       ...(role === 'member' && (way === 'dry' || way === 'draw-off') ? [w.keepersHands] : []),
     ],
     reasons: [

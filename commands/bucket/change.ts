@@ -1,6 +1,7 @@
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
+import { cautionsAfter } from '../../src/command/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
@@ -28,11 +29,13 @@ export const changeBucket = logs({
     if (same && v.glaze !== undefined) return refuse(words.bucket.sameAsAndGlaze);
     if (same?.apart !== undefined) return refuse(words.bucket.sameAsApart(same.settings.name, same.no));
     const joined = same && joinGlaze(v.bucket, same);
-    const said: Partial<BucketSettings> = {
+    const typed: Partial<BucketSettings> = {
       ...joined?.one,
       ...bucketSaid(v),
       ...(v.name !== undefined && { name: v.name }),
     };
+    const cautions = await cautionsAfter(typed, v.bucket.settings.cautions, context);
+    const said = { ...typed, ...(cautions && { cautions }) };
     if (Object.keys(said).length === 0 && v.volume === undefined) return refuse(words.bucket.nothingToChange);
     const others = (await book.buckets()).filter(({ no }) => no !== v.bucket.no);
     const after = { ...v.bucket.settings, ...said };

@@ -1,14 +1,11 @@
 import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
+import { poisonIn } from '../../studio/bucketHazards.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Logging } from '../../contract/contract.ts';
 
 type Logged = Parameters<Logging['book']['log']>[2];
 
-const poisons = ['lead', 'cadmium'] as const;
-
-export const poisonIn = (cautions: readonly BucketCaution[]) => poisons.find((one) => cautions.includes(one));
-
-/** A bucket that was just marked with raw lead or cadmium is held; one that a keeper has cleared of it stays so. */
+/** A bucket that was just marked with raw lead, cadmium or the like is held; one that a keeper has cleared of it stays so. */
 export const holdPoisoned = async (
   state: BucketState,
   before: readonly BucketCaution[],

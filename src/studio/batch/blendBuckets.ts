@@ -33,7 +33,7 @@ type Measured =
 
 const measured = (bucket: BucketState, now: Instant): Measured => {
   const slurryGravity = bucket.predicted ?? bucket.believed;
-  if (!slurryGravity || bucket.unknownSince.length > 0)
+  if (!slurryGravity || bucket.voided || bucket.unknownSince.length > 0)
     return { ok: false, why: { kind: 'unmeasured', bucket } };
   const volume = volumeNow(bucket, now);
   if (!volume) return { ok: false, why: { kind: 'needs-volume', bucket } };

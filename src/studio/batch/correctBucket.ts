@@ -143,7 +143,7 @@ const byBlending = (
   const held = volumeNow(other, now);
   if (!held) return { kind: 'needs-volume', other: true };
   const theirs = other.predicted ?? other.believed;
-  if (!theirs || other.unknownSince.length > 0) return { kind: 'other-unmeasured' };
+  if (!theirs || other.voided || other.unknownSince.length > 0) return { kind: 'other-unmeasured' };
   const wanted = secondForBlend({
     first: { volume: c.volume.value, gravity: c.from.value },
     secondGravity: theirs.value,

@@ -150,8 +150,9 @@ export const readAddition = (said: SaidAddition): Found => {
         from && volume !== undefined && held && held.value > 0 && from.flocculant.heptahydrate > 0
           ? grams((from.flocculant.heptahydrate * volume) / held.value)
           : undefined;
-      const told = said.gravity ?? from?.predicted?.value;
-      const u95 = said.gravity === undefined ? from?.predicted?.u95 : undefined;
+      const known = from && !from.voided && from.unknownSince.length === 0 ? from.predicted : undefined;
+      const told = said.gravity ?? known?.value;
+      const u95 = said.gravity === undefined ? known?.u95 : undefined;
       return {
         ok: true,
         added: {

@@ -4,6 +4,7 @@ import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.t
 import type { Contents } from '../contents/contents.ts';
 import type { DriftPoint } from '../contents/driftPoint.ts';
 import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
+import type { VoidedBy } from '../withVoid.ts';
 import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
@@ -53,8 +54,10 @@ export interface BucketState {
   /** Another glaze or a fresh batch went in, by this entry: no keeper has said since that it is the same as another bucket's. */
   apart?: Seq;
   cake?: { since: Instant };
-  /** Lumps or a skin, seen and not sieved out since. */
-  unsieved?: { what: 'lumps' | 'skin'; since: Instant };
+  /** Lumps or a skin, seen and not sieved out since; or it froze, which makes lumps. */
+  unsieved?: { what: 'lumps' | 'skin' | 'frozen'; since: Instant };
+  /** What happened since the last believed reading that leaves it, and the flow, worth nothing. */
+  voided?: { by: VoidedBy; at: Instant };
   sieved?: { at: Instant; mesh?: number };
   clearWater?: { since: Instant };
   /** The last stir that reached the bottom, how long it and those just before it took together, when a machine last beat air in, and whether something went in since. */

@@ -17,7 +17,8 @@ import { applyAddition } from './applyAddition.ts';
 import { withBrought, withCautionsSet, withHold, withRelease } from '../withBrought.ts';
 import { applyReading } from './applyReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
-import { statedVolume, gravityBeforeReading, withPrediction, applyVolume } from './applyVolume.ts';
+import { applyVolume, gravityBeforeReading, statedVolume, told, unmeasured, withPrediction } from './applyVolume.ts';
+import { withSieve, withTrouble } from '../withVoid.ts';
 
 /** Enough for a line through them; older ones tell of another bucket. */
 const mostTiles = 40;
@@ -91,18 +92,14 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
         event.seen,
         at,
       );
-    case 'sieve': {
-      const next: BucketState = {
-        ...state,
-        sieved: { at, ...(event.mesh !== undefined && { mesh: event.mesh }) },
-      };
-      delete next.unsieved;
-      return next;
-    }
+    case 'sieve':
+      return withSieve(state, at, event.mesh);
     case 'change':
       return withChange(state, entry, event);
     case 'hold':
-      return withHold(state, entry, event);
+      return event.cause === 'frozen' || event.cause === 'contaminated'
+        ? withTrouble(withHold(state, entry, event), event.cause, at)
+        : withHold(state, entry, event);
     case 'release':
       return withRelease(state, entry);
     case 'retire':

@@ -39,7 +39,7 @@ export interface BucketThen {
 const gravityThen = ({ state, now, measured, predicted }: Facts): GravityThen | undefined => {
   const { believed, unknownSince, settings } = state;
   const window = settings.gravity;
-  if (!window || !believed || unknownSince.length > 0) return undefined;
+  if (!window || !believed || state.voided || unknownSince.length > 0) return undefined;
   if (since(believed.at, now) > settings.shelfLife) return undefined;
   const worked = outgrewReading(state);
   const found = worked ? predicted : measured;
@@ -70,7 +70,7 @@ const bucketAt = (state: BucketState, now: Instant): BucketThen => {
       'flow-thin': flow && flow === 'thin',
       rested: stir === undefined || since(stir.at, now) > restLimit,
       cake: state.cake !== undefined,
-      lumps: state.unsieved !== undefined,
+      lumps: state.unsieved !== undefined && state.unsieved.what !== 'frozen',
       'not-sieved':
         settings.mesh === 'never' ? undefined : sieved === undefined || since(sieved.at, now) > lately,
       'on-hold': state.hold !== undefined,

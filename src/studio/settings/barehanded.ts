@@ -12,6 +12,9 @@ const forGloves: ReadonlySet<BucketCaution> = new Set([
   'vanadium',
   'lead',
   'cadmium',
+  'uranium',
+  'arsenic',
+  'asbestos',
 ]);
 
 /** Gloves alone keep hands clean; whatever else asks for them is no glaze for a child. */

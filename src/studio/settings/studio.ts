@@ -5,6 +5,7 @@ import type { DayHours, OpeningHours, WeekdayName } from '../time/openingHours.t
 import type { QuietHours } from '../time/quietHours.ts';
 import type { StoredRecipe } from './recipe.ts';
 import type { GlazingSession } from '../time/session.ts';
+import type { StudioMaterial } from '../studioMaterial.ts';
 
 export type UnitSystem = 'metric' | 'us' | 'imperial';
 
@@ -56,6 +57,8 @@ export interface Studio {
   cups: StudioCup[];
   hardWater: boolean;
   recipes: StoredRecipe[];
+  /** Materials that no table has, as keepers have said what they are. */
+  materials: StudioMaterial[];
   /** Members named as keepers here, besides whoever the platform says is one. */
   keepers: MemberId[];
   /** Discord role whose holders are keepers. */
@@ -82,6 +85,7 @@ export type StudioEvent =
   | { kind: 'cup'; cup: StudioCup }
   | { kind: 'water'; hard: boolean }
   | { kind: 'recipe'; recipe: StoredRecipe }
+  | { kind: 'material'; material: StudioMaterial }
   | { kind: 'keeper'; member: MemberId; keeper: boolean }
   | { kind: 'keeper-role'; role: string }
   | { kind: 'channel'; channel: string }

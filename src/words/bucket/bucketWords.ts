@@ -1,4 +1,5 @@
 import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
+import type { Poison } from '../../studio/bucketHazards.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
 import {
@@ -99,8 +100,8 @@ export const bucketWords = {
       : t`${said(name)} is bucket ${no}. Stir it, then log a first reading.`,
   changed: (name: string, held: boolean): Text =>
     held ? t`${said(name)} is changed, and it is on hold.` : t`${said(name)} is changed.`,
-  poison: (what: 'lead' | 'cadmium'): string =>
-    `raw ${what}: held until a keeper and a laboratory have cleared it`,
+  poison: (what: Poison): string =>
+    `${what === 'lead' || what === 'cadmium' ? 'raw ' : ''}${what}: held until a keeper and a laboratory have cleared it`,
   mixedWith: (name: string): string => `glaze from ${name} went in`,
   mixedWithHeld: (name: string): string => `glaze from ${name} went in, which was on hold`,
   mixedWithUnknown: 'glaze went in, and nobody said which',

@@ -92,6 +92,8 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
       return [event.hard ? 'noted hard water' : 'noted soft water'];
     case 'recipe':
       return t`kept the recipe ${said(event.recipe.name)}`;
+    case 'material':
+      return t`said what ${said(event.material.name)} is`;
     case 'keeper':
       return [event.keeper ? 'named a keeper' : 'took a keeper off'];
     case 'keeper-role':

@@ -18,7 +18,18 @@ const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, units: UnitSystem): Pou
 const dose = ({ doseMl, doseMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(doseMl, doseMlPerLitre, units, doseText);
 
+const voided = {
+  cake: 'a cake was broken up since the last reading',
+  sieved: 'lumps were sieved out since the last reading',
+  frozen: 'it has been frozen since the last reading',
+  contaminated: 'something got into it since the last reading',
+} as const;
+
 const measure = (verdict: Verdict): Text => {
+  const reason =
+    verdict.rule === 'void' ? verdict.reasons.find(({ because }) => because === 'void') : undefined;
+  if (reason?.because === 'void')
+    return t`${[verdict.readyToMeasure ? 'Measure it now' : 'Stir it to the bottom and measure it']}, weight and flow: ${[voided[reason.by]]}.`;
   if (verdict.gravity?.believed === false)
     return (verdict.hoursSinceStir ?? Infinity) * 60 <= 10
       ? t`Measure it now, while it is stirred: the reading before was of a bucket at rest.`

@@ -64,6 +64,7 @@ export const verdictWords = {
   factStir: 'Last stir',
   factPredicted: 'Predicted',
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, kept but not believed`,
+  fromBefore: (value: number): Text => t`${[gravityText(value)]}, of before: it tells nothing any more`,
   stirNotSaid: (value: number): Text =>
     t`${[gravityText(value)]}, kept; not believed, for nobody said whether it was stirred`,
   /** The answer holds only if the bucket was not stirred, and nobody said. */
