@@ -11,7 +11,11 @@ import { whenPast } from '../src/contract/kinds/when.ts';
 import { mixedCautions } from '../src/command/mixedCautions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
-import { readAddition } from '../src/studio/batch/readAddition.ts';
+import { chemistryCautions } from '../src/command/chemistryCautions.ts';
+import { askDose } from '../src/command/askDose.ts';
+import { doubtfulDose } from '../src/studio/doubtfulDose.ts';
+import { losesFlux } from '../src/studio/losesFlux.ts';
+import { readAddition, type SaidAddition } from '../src/studio/batch/readAddition.ts';
 import { volumeNow } from '../src/studio/bucket/volumeNow.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
@@ -48,6 +52,7 @@ export const added = logs({
     gravity: { kind: statedGravity, needed: false, about: (w) => w.added.gravity },
     strength: { kind: mass(0.01, 1500, '100g'), needed: false, about: (w) => w.added.strength },
     remake: { kind: yesNo, needed: false, about: (w) => w.added.remake },
+    sure: { kind: yesNo, needed: false, about: (w) => w.added.sure },
     when: { kind: whenPast, needed: false, about: (w) => w.when },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
@@ -62,7 +67,7 @@ export const added = logs({
     const logged = entryStamp(context, v);
     // How full the pail was before its last entry is not known here.
     const held = v.bucket.foldedTo <= logged.at ? volumeNow(v.bucket, logged.at) : undefined;
-    const found = readAddition({
+    const said: SaidAddition = {
       what: v.what,
       bucket: v.bucket,
       ...(held && { held }),
@@ -71,13 +76,17 @@ export const added = logs({
       ...(v.from === 'own' && { own: true as const }),
       ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
-    });
+    };
+    const found = readAddition(said);
     if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
+    const doubt = v.sure === true ? undefined : doubtfulDose(said);
+    if (doubt) return askDose(doubt, context);
     const goesIn = v.what !== 'draw-off' && v.what !== 'taken';
     const brings = broughtBoth(
       v.what === 'glaze' || (from && goesIn) ? broughtByGlaze(v.bucket, v.from, words) : undefined,
       goesIn ? broughtByNote(v.what, v.note, v.bucket, words) : undefined,
     );
+    const chemistry = await chemistryCautions(v.bucket, v.note, context);
     const { state, entry } = await book.log(
       v.bucket.no,
       {
@@ -109,7 +118,11 @@ export const added = logs({
           : []),
         ...(v.what === 'dry' ? [words.verdict.caution('dust')] : []),
         ...(v.what === 'deflocculant' ? [words.verdict.caution('deflocculant')] : []),
+        ...(v.what === 'draw-off' && losesFlux(v.bucket.settings)
+          ? [words.verdict.caution('drawn-flux')]
+          : []),
         ...(v.what === 'draw-off' ? [words.verdict.caution('drawn-water')] : []),
+        ...chemistry,
         ...(role === 'member' && (v.what === 'dry' || v.what === 'deflocculant') ? [w.keepersHands] : []),
       ],
       ...(other && { data: { alsoEntry: other.entry.id } }),

@@ -1,5 +1,6 @@
 import { coatData } from '../../src/replies/resist/coatData.ts';
 import { asks } from '../../src/contract/contract.ts';
+import { coatDoubt } from '../../src/studio/coatDoubt.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 
 /** Two presses for the first coat that is ready: more would be a wall of buttons. */
@@ -35,7 +36,10 @@ export const listCoats = asks({
           coat.pieces,
           coat.by === member ? undefined : { member: coat.by, name: names.get(coat.by) ?? words.someone },
         ),
-        text: w.rowText(coat.resist, readyAt, ready, coat.resist === 'latex'),
+        text: w.rowText(coat.resist, readyAt, ready, {
+          peel: coat.resist === 'latex',
+          doubt: coatDoubt(coat),
+        }),
       })),
       reasons: coats.length === 0 || studio.zoneSet ? [] : [words.studio.noZone],
       actions: done.slice(0, 3).map(({ coat: { id, resist } }) => ({

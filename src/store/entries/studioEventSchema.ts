@@ -76,6 +76,7 @@ const studioEvent = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('drying'),
     minimumHours: number.exactOptional(),
+    night: whether.exactOptional(),
     temperature: inCelsius.exactOptional(),
     humidity: number.transform(fraction).exactOptional(),
   }),

@@ -31,6 +31,8 @@ export const usualMinimumHours = 12;
 /** The house rule for resist coats, and the air they dry in when nobody says. */
 export interface DryingRule {
   minimumHours: number;
+  /** False where the hours alone do. A night is needed until a keeper has said so. */
+  night?: boolean;
   temperature?: Celsius;
   humidity?: Fraction;
 }
@@ -91,7 +93,7 @@ export type StudioEvent =
   | { kind: 'channel'; channel: string }
   | { kind: 'hours'; week: Partial<Record<WeekdayName, DayHours | 'closed'>> }
   | { kind: 'closures'; days: string[]; closed: boolean }
-  | { kind: 'drying'; minimumHours?: number; temperature?: Celsius; humidity?: Fraction }
+  | { kind: 'drying'; minimumHours?: number; night?: boolean; temperature?: Celsius; humidity?: Fraction }
   | { kind: 'session'; session: GlazingSession }
   | { kind: 'session-off'; name: string }
   | { kind: 'reminders'; lead?: Duration; quiet?: QuietHours | 'none' }

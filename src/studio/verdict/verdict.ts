@@ -59,6 +59,7 @@ export type Dont =
 export type VerdictCaution =
   | Exclude<BucketCaution, 'children'>
   | 'drawn-water'
+  | 'drawn-flux'
   | 'dust'
   | 'mixer'
   | 'lifting'

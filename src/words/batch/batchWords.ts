@@ -77,7 +77,7 @@ export const batchWords = {
   recipe: 'Keep a recipe under a name',
   recipes: 'The recipes that the studio keeps',
   bucket: 'Which bucket: name, nickname or number',
-  by: 'How: water, draw-off, dry, or blend with another bucket',
+  by: 'How: water, draw-off, evaporate, dry, or blend with another bucket',
   with: 'The bucket to blend in',
   recipeOption: 'A recipe by name, or typed: feldspar 44, silica 31, whiting 25, + red iron oxide 3',
   gravities: 'Gravity of the grains of a material that the studio doesn’t know: local clay 2.6',

@@ -80,6 +80,12 @@ const stopped = (stop: Stop, toKeeper: boolean): Text => {
     : t`Still thin, and flocculant of ${[percent]} of its dry mass is in. No more for now. Ask a keeper.`;
 };
 
+/** Where drawn water would take flux along. */
+const evaporate = (water: Pour | undefined): Text =>
+  water
+    ? t`Too much water. Let ${[water.amount]} of it evaporate${[water.each]}, lid off; drawing it off takes flux away.`
+    : t`Too much water. Let it evaporate, lid off; drawing it off takes flux away.`;
+
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
   if (verdict.rule === 'no-window') return t`A keeper has to set first what gravity it should have.`;
   if (verdict.rule === 'never-sieved')
@@ -91,6 +97,7 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
   const dry = powder(verdict.amounts, units);
   switch (verdict.keeperStep) {
     case 'draw-off-water':
+      if (verdict.cautions.includes('drawn-flux')) return evaporate(drawn);
       return drawn && dry
         ? t`Too much water in it. Ask a keeper: ${[drawn.amount]} of clear water off, or ${[dry.amount]} of dry batch in${[dry.each]}.`
         : t`Too much water in it. Ask a keeper to draw some off.`;
@@ -159,6 +166,7 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
     case 'draw-off-water': {
       const drawn = drawnOff(verdict.amounts, units);
       const dry = powder(verdict.amounts, units);
+      if (verdict.cautions.includes('drawn-flux')) return evaporate(drawn);
       return drawn && dry
         ? t`Too much water. Let it rest, draw off ${[drawn.amount]} of clear water, or stir in ${[dry.amount]} of dry batch${[dry.each]}.`
         : t`Too much water. Let it rest and draw clear water off.`;
