@@ -72,7 +72,7 @@ export const applyReading = (
   if (flowBelieved && event.look && next.efflux?.stirredSince) delete next.efflux;
   if (event.flow || event.look) {
     delete next.restedFlow;
-    if (!flowBelieved && !tooSoon) next.restedFlow = { at };
+    if (!flowBelieved && !tooSoon) next.restedFlow = { at, ...(event.flow && { flow: event.flow }) };
   }
   const measured = event.gravity && {
     value: event.gravity.value,

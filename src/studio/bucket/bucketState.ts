@@ -71,7 +71,7 @@ export interface BucketState {
   /** Believed readings of one session that agree, taken together: weighing twice does better than once. */
   together?: { value: Gravity; u95: number; count: number };
   /** The last look at the flow that was kept but not believed, with none believed since. */
-  restedFlow?: { at: Instant };
+  restedFlow?: { at: Instant; flow?: CupTime };
   contents?: Contents;
   /** A believed reading that the logbook did not expect, until a second one settles it. */
   unexpected?: Unexpected;

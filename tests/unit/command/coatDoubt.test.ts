@@ -22,7 +22,7 @@ describe('a coat that may never be dry', () => {
     expect((await room.say(evening + 96 * hour, '/coat list')).facts[0]?.text).toMatch(
       /hours are over, but.*touch it/,
     );
-    expect((await room.say(evening + 1, '/ask question:"are my bowls dry?"')).title).toMatch(
+    expect((await room.say(evening + 1, '/ask question:"is my wax dry?"')).title).toMatch(
       /never become a film/,
     );
   });
@@ -69,7 +69,7 @@ describe('a studio whose emulsion is dry in its hours', () => {
   it('says that no night is needed, and may say that one is again', async () => {
     const room = await openGlazeRoom();
     const set = await room.keeper(0, '/studio drying hours:1h night:no');
-    expect(set.title).toMatch(/1 h here, and need no night/);
+    expect(set.title).toMatch(/60 min here, and need no night/);
     const answer = await on(room, '', 3 * hour);
     expect(answer.data).toMatchObject({ coats: [{ readyAt: '2026-03-01T16:00:00.000Z' }] });
     expect(answer.reasons.join(' ')).toMatch(/needs no night/);
