@@ -1,7 +1,8 @@
 import type { BucketCaution, BucketSettings } from '../studio/bucket/bucketEvent.ts';
 import { bucketMarks, marksInText, poisons } from '../studio/bucketHazards.ts';
-import { recipeCautions, type Recipe } from '../studio/settings/recipe.ts';
+import { recipeCautions, unexplainedMaterials, type Recipe } from '../studio/settings/recipe.ts';
 import type { StudioMaterial } from '../studio/studioMaterial.ts';
+import type { Text } from '../words/text/text.ts';
 import type { Asking } from '../contract/contract.ts';
 import { recipeNamed } from '../replies/batch/recipeOfBucket.ts';
 
@@ -34,4 +35,12 @@ export const cautionsAfter = async (
   const derived = said.cautions ? poisons.filter((one) => told.includes(one)) : told;
   const all = [...new Set([...(said.cautions ?? before), ...derived])];
   return said.cautions || all.length > before.length ? all : undefined;
+};
+
+/** What is warned of when a bucket's recipe names a material that nobody has explained. */
+export const unexplainedIn = async ({ recipe }: Partial<BucketSettings>, asking: Asking): Promise<Text[]> => {
+  const found = recipe === undefined ? undefined : await recipeNamed([recipe], asking);
+  const { materials } = await asking.book.studio();
+  const names = found ? unexplainedMaterials(found, materials) : [];
+  return names.length > 0 ? [asking.words.recipe.unexplained(names)] : [];
 };

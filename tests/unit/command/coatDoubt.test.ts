@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openGlazeRoom, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
+import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
 const hour = 60;
 /** Seven in the evening of 1 March 2026, UTC. */
@@ -51,6 +51,18 @@ describe('a coat that may never be dry', () => {
   it('is not doubted in a usual room', async () => {
     expect((await on(await openGlazeRoom(), 'temperature:15 humidity:70')).title).toMatch(/^bowls: Ready /);
   });
+});
+
+it('a coat that is only planned dries in the studio’s usual air', async () => {
+  const room = await openRoomWithGullGrey();
+  const dip = async (minute: number) => {
+    const plan = await room.say(minute, '/prep piece:jug bucket:gg resist:wax');
+    return String(/"dipAt":"([^"]+)"/.exec(JSON.stringify(plan.data))?.[1]);
+  };
+  expect(await dip(evening)).toMatch(/^2026-03-02T0[89]:/);
+  await room.keeper(evening + 1, '/studio drying humidity:75');
+  // (1 − 0.5)/(1 − 0.75) = 2: 24 h.
+  expect(await dip(evening + 2)).toMatch(/^2026-03-02T(?:19|2\d):/);
 });
 
 describe('every coat', () => {

@@ -163,6 +163,8 @@ describe('raw lead, cadmium and the like put a bucket on hold by every door', ()
     const room = await openGlazeRoom();
     await room.keeper(1, add('recipe:"oak ash 50, barium carbonate 10, borax frit 40"'));
     expect((await marks(room, 'sf')).toSorted()).toEqual(['barium', 'caustic']);
+    const unexplained = await room.keeper(2, '/bucket change bucket:sf recipe:"moon dust 50, silica 50"');
+    expect(unexplained.cautions[0]).toMatch(/Nobody has said what “moon dust” is/);
     const children = await openRoomWithGullGrey(['cautions', 'children']);
     await children.say(1, '/added bucket:gg what:other amount:10g');
     expect(await marks(children)).toEqual([]);

@@ -175,7 +175,7 @@ describe('what a bucket was like at a dip', () => {
     expect(told.reasons.join(' ')).toMatch(/nothing was amiss with Gull Grey/);
     // The first is taken back, so that nothing counts twice.
     expect(await results(room)).toHaveLength(1);
-    expect(await room.say(3 * day + 2, `${line}`)).toMatchObject({ kind: 'refusal' });
+    expect(await room.say(3 * day + 2, line)).toMatchObject({ kind: 'refusal' });
     expect(await room.say(3 * day + 2, '/fired bucket:gg result:good instead:1-1')).toMatchObject({
       kind: 'refusal',
     });
