@@ -1,4 +1,4 @@
-import type { BucketCaution, BucketSettings } from '../studio/bucket/bucketEvent.ts';
+import type { BucketCaution, BucketSettings } from '../studio/settings/bucketSettings.ts';
 import { bucketMarks, marksInText, poisons } from '../studio/bucketHazards.ts';
 import { recipeCautions, unexplainedMaterials, type Recipe } from '../studio/settings/recipe.ts';
 import type { StudioMaterial } from '../studio/studioMaterial.ts';

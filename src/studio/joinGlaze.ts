@@ -1,4 +1,4 @@
-import type { BucketCaution, BucketSettings } from './bucket/bucketEvent.ts';
+import type { BucketCaution, BucketSettings } from './settings/bucketSettings.ts';
 import type { BucketState } from './bucket/bucketState.ts';
 
 type Joined = Pick<BucketSettings, 'glaze'> & Partial<Pick<BucketSettings, 'cautions'>>;

@@ -1,5 +1,6 @@
 import type { Gravity, Seconds } from '../glaze/units.ts';
-import type { BucketSettings, CupTime, Window } from './bucket/bucketEvent.ts';
+import type { CupTime } from './bucket/bucketEvent.ts';
+import type { BucketSettings, Window } from './settings/bucketSettings.ts';
 import type { BucketState, MeasuredGravity } from './bucket/bucketState.ts';
 import type { Instant } from './ids.ts';
 

@@ -1,4 +1,5 @@
-import type { BucketCaution, BucketEvent, Brought, Entry } from './bucket/bucketEvent.ts';
+import type { BucketEvent, Brought, BucketEntry } from './bucket/bucketEvent.ts';
+import type { BucketCaution } from './settings/bucketSettings.ts';
 import type { BucketState } from './bucket/bucketState.ts';
 
 const together = (...all: readonly (readonly BucketCaution[])[]): BucketCaution[] => [
@@ -6,13 +7,13 @@ const together = (...all: readonly (readonly BucketCaution[])[]): BucketCaution[
 ];
 
 /** One hold for all that is wrong with it: a second reason stands beside the first. */
-const heldToo = (state: BucketState, { at, by, seq }: Entry, hold: NonNullable<Brought['hold']>) =>
+const heldToo = (state: BucketState, { at, by, seq }: BucketEntry, hold: NonNullable<Brought['hold']>) =>
   state.hold
     ? { ...state.hold, why: `${state.hold.why}; ${hold.why}`, seq }
     : { ...hold, by, since: at, seq };
 
 /** What an addition brought along: its hazards, a hold, and no more children. */
-export const withBrought = (state: BucketState, entry: Entry, brings: Brought): BucketState => ({
+export const withBrought = (state: BucketState, entry: BucketEntry, brings: Brought): BucketState => ({
   ...state,
   settings: { ...state.settings, cautions: together(state.settings.cautions, brings.cautions) },
   brought: [...(state.brought ?? []), { seq: entry.seq, cautions: brings.cautions }],
@@ -24,12 +25,12 @@ export const withBrought = (state: BucketState, entry: Entry, brings: Brought): 
  * A keeper's word counts from when it was written down: it does not reach what went in by an entry that was logged
  * after it, though for an earlier hour.
  */
-const isLater = ({ seq }: Entry, than: number): boolean => seq > than;
+const isLater = ({ seq }: BucketEntry, than: number): boolean => seq > than;
 
 /** Held by a keeper. What an addition holds it for stands beside that, and waits for a release that knew of it. */
 export const withHold = (
   state: BucketState,
-  entry: Entry,
+  entry: BucketEntry,
   { cause, why }: Extract<BucketEvent, { kind: 'hold' }>,
 ): BucketState => {
   const hold = { cause, why, by: entry.by, since: entry.at };
@@ -42,7 +43,7 @@ export const withHold = (
 /** The cautions that a keeper set, and those that came in by what was not logged yet. */
 export const withCautionsSet = (
   state: BucketState,
-  entry: Entry,
+  entry: BucketEntry,
   event: Extract<BucketEvent, { kind: 'change' }>,
 ): BucketState => {
   const next = { ...state };
@@ -61,7 +62,7 @@ export const withCautionsSet = (
 };
 
 /** Released, unless what holds it was logged only after the keeper had released it. */
-export const withRelease = (state: BucketState, entry: Entry): BucketState => {
+export const withRelease = (state: BucketState, entry: BucketEntry): BucketState => {
   const next = { ...state };
   if (next.hold?.seq === undefined || isLater(entry, next.hold.seq)) delete next.hold;
   return next;

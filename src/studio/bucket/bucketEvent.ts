@@ -1,6 +1,6 @@
 import type { FlowCupKind } from '../../glaze/flow/flowCup.ts';
 import type { Celsius, Gravity, Grams, Millilitres, Millimetres, Seconds } from '../../glaze/units.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
+import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 import type { Entry } from '../entry.ts';
 import type { Seq, StreamNo } from '../ids.ts';
 
