@@ -60,7 +60,7 @@ export const fired = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, member, role } = context;
+    const { words, book, now, member, role } = context;
     const w = words.fired;
     const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const found = v.result.filter(isFault);

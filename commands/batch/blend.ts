@@ -1,6 +1,6 @@
 import { asks, type Reply } from '../../src/contract/contract.ts';
-import { broughtByGlaze } from '../../src/command/broughtByGlaze.ts';
-import { mixedCautions } from '../../src/command/mixedCautions.ts';
+import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
+import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { markedCautions } from '../../src/studio/verdict/verdictCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { volume } from '../../src/contract/kinds/quantities.ts';

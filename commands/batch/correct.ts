@@ -1,6 +1,6 @@
 import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
-import { broughtByGlaze } from '../../src/command/broughtByGlaze.ts';
-import { mixedCautions } from '../../src/command/mixedCautions.ts';
+import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
+import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { recipe } from '../../src/contract/kinds/recipes.ts';
@@ -16,7 +16,7 @@ import {
   type CorrectionWay,
 } from '../../src/studio/batch/correctBucket.ts';
 import { volumeReason } from '../../src/studio/verdict/moveAmounts.ts';
-import { losesFlux } from '../../src/studio/losesFlux.ts';
+import { losesFlux } from '../../src/studio/bucket/losesFlux.ts';
 import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/batch/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';

@@ -3,7 +3,7 @@ import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { cautionsAfter, unexplainedIn } from '../../src/command/derivedMarks.ts';
+import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';

@@ -1,14 +1,14 @@
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
-import { cautionsAfter, unexplainedIn } from '../../src/command/derivedMarks.ts';
+import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
-import { joinGlaze } from '../../src/studio/joinGlaze.ts';
+import { joinGlaze } from '../../src/studio/bucket/joinGlaze.ts';
 
 export const changeBucket = logs({
   name: 'change',

@@ -1,11 +1,11 @@
 import { gravity } from '../../src/glaze/units.ts';
-import { hazardsInName } from '../../src/glaze/hazardWords.ts';
+import { hazardsInName } from '../../src/glaze/materials/hazardWords.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
-import { hazards, material } from '../../src/command/kinds/material.ts';
+import { hazards, material } from '../../src/contract/kinds/material.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
-import { markBuckets } from '../../src/command/markBuckets.ts';
-import { normalizedName } from '../../src/studio/naming/normalizedName.ts';
+import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
+import { normalizedName } from '../../src/studio/normalizedName.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 
 export const setMaterial = logs({

@@ -1,4 +1,4 @@
-import { edits } from '../studio/naming/edits.ts';
+import { edits } from '../studio/edits.ts';
 import { seq, type Seq } from '../studio/ids.ts';
 import { isGroup, type Command, type Leaf } from './contract.ts';
 

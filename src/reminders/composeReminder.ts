@@ -2,7 +2,7 @@ import type { Action, Reply } from '../contract/contract.ts';
 import { printLine } from '../contract/parseLine.ts';
 import { unloggedReply } from '../replies/verdict/unloggedReply.ts';
 import type { ResistCoat } from '../studio/resist/resistCoat.ts';
-import { coatDoubt } from '../studio/coatDoubt.ts';
+import { coatDoubt } from '../studio/resist/coatDoubt.ts';
 import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { minutes, since, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, Logbook } from '../studio/logbook/ports.ts';

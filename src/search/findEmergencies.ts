@@ -1,4 +1,4 @@
-import { edits } from '../studio/naming/edits.ts';
+import { edits } from '../studio/edits.ts';
 import { emergencies, type Emergency } from '../studio/handbook.ts';
 import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySigns.ts';
 import { inOwnRight, wordOfForm } from './emergencyWords.ts';

@@ -1,5 +1,5 @@
 import type { NotUndoable } from '../studio/logbook/undoable.ts';
-import type { DoubtfulDose } from '../studio/doubtfulDose.ts';
+import type { DoubtfulDose } from '../studio/batch/doubtfulDose.ts';
 import type { AdditionProblem } from '../studio/batch/readAddition.ts';
 import { askWords } from './ask/askWords.ts';
 import { batchWords } from './batch/batchWords.ts';

@@ -1,6 +1,6 @@
 import { millimetres } from '../../glaze/units.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { coatDoubt } from '../../studio/coatDoubt.ts';
+import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
 import { coatReady, isReadyAt } from '../../studio/resist/coatReady.ts';
 import { dipTime } from '../../studio/piece/dipTime.ts';
 import type { NoteSum } from '../../studio/handbook.ts';

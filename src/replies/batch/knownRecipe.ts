@@ -1,4 +1,4 @@
-import { hazardsInName } from '../../glaze/hazardWords.ts';
+import { hazardsInName } from '../../glaze/materials/hazardWords.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import {
   solidsOf,
@@ -7,7 +7,7 @@ import {
   withGravities,
   type Recipe,
 } from '../../studio/settings/recipe.ts';
-import type { StudioMaterial } from '../../studio/studioMaterial.ts';
+import type { StudioMaterial } from '../../studio/settings/studioMaterial.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import type { Part } from '../../parse/readRecipe.ts';
@@ -67,5 +67,11 @@ export const knownRecipe = async (
   const particleGravity = solidsOf(recipe, materials);
   if (particleGravity === undefined)
     return { ok: false, reply: { kind: 'refusal', title: words.recipe.oddRecipe, data: {} } };
-  return { ok: true, recipe, particleGravity, materials, unexplained: unexplainedMaterials(recipe, materials) };
+  return {
+    ok: true,
+    recipe,
+    particleGravity,
+    materials,
+    unexplained: unexplainedMaterials(recipe, materials),
+  };
 };

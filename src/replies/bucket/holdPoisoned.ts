@@ -1,5 +1,5 @@
 import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
-import { poisonIn } from '../../studio/bucketHazards.ts';
+import { poisonIn } from '../../studio/bucket/bucketHazards.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Logging } from '../../contract/contract.ts';
 

@@ -1,5 +1,5 @@
 import { dryingFactor } from '../../studio/resist/dryingFactor.ts';
-import { coatDoubt } from '../../studio/coatDoubt.ts';
+import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatPlan } from '../../studio/resist/coatPlan.ts';
 import { coatReady } from '../../studio/resist/coatReady.ts';

@@ -18,7 +18,7 @@ import { driftPoint } from '../contents/driftPoint.ts';
 import { evaporation } from '../contents/evaporation.ts';
 import { explainChange } from '../contents/explainChange.ts';
 import { days, since, type MemberId } from '../ids.ts';
-import { isAccountBroken } from '../withVoid.ts';
+import { isAccountBroken } from './withVoid.ts';
 import type { Unexpected, UnloggedChange, Within } from '../contents/unloggedChange.ts';
 
 /** What is told of a bucket's past; older changes are in the entries still. */

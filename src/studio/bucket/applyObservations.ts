@@ -1,13 +1,17 @@
 import type { Observation, StirTool } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
-import { withVoid } from '../withVoid.ts';
+import { withVoid } from './withVoid.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 
 /** Stirs closer together than this count as one going-over. */
 const oneStirring = minutes(15);
 
 /** What somebody saw: cake stays until it is reported gone, lumps until they are sieved out. */
-export const applyObservations = (state: BucketState, seen: readonly Observation[], at: Instant): BucketState => {
+export const applyObservations = (
+  state: BucketState,
+  seen: readonly Observation[],
+  at: Instant,
+): BucketState => {
   // A cake that was broken up is never quite back in the glaze: what was measured before tells nothing any more.
   const next = seen.includes('cake') ? withVoid(state, 'cake', at) : { ...state };
   if (seen.includes('none') || seen.includes('cake-gone')) delete next.cake;

@@ -4,7 +4,7 @@ import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.t
 import type { Contents } from '../contents/contents.ts';
 import type { DriftPoint } from '../contents/driftPoint.ts';
 import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
-import type { VoidedBy } from '../withVoid.ts';
+import type { VoidedBy } from './withVoid.ts';
 import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */

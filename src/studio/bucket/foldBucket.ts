@@ -14,11 +14,11 @@ import { days, since, type StreamNo } from '../ids.ts';
 import { changeContents } from './changeContents.ts';
 import { applyRest } from './rests.ts';
 import { applyAddition } from './applyAddition.ts';
-import { withBrought, withCautionsSet, withHold, withRelease } from '../withBrought.ts';
+import { withBrought, withCautionsSet, withHold, withRelease } from './withBrought.ts';
 import { applyReading } from './applyReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
-import { applyVolume, gravityBeforeReading, statedVolume, told, unmeasured, withPrediction } from './applyVolume.ts';
-import { withSieve, withTrouble } from '../withVoid.ts';
+import { applyVolume, gravityBeforeReading, statedVolume, withPrediction } from './applyVolume.ts';
+import { withSieve, withTrouble } from './withVoid.ts';
 
 /** Enough for a line through them; older ones tell of another bucket. */
 const mostTiles = 40;

@@ -2,7 +2,7 @@ import { coverage95 } from '../../glaze/statistics/normal.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
 import { driftPerDay, gravityOf } from '../contents/contents.ts';
-import { isAccountBroken } from '../withVoid.ts';
+import { isAccountBroken } from './withVoid.ts';
 import { days, since, type Instant } from '../ids.ts';
 
 /** The gravity that the logbook predicts; undefined until something was measured, or after an unknown amount. */

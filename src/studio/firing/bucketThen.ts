@@ -6,7 +6,7 @@ import { knownConditions, throughout, type Conditions } from './dipCondition.ts'
 import type { Stretch } from './firedEvent.ts';
 import { gravityBand } from '../verdict/gravityBand.ts';
 import { days, instant, since, type Duration, type Instant, type StreamNo } from '../ids.ts';
-import { outsideWindow, type OutsideWindow } from '../outsideWindow.ts';
+import { outsideWindow, type OutsideWindow } from './outsideWindow.ts';
 import { restLimitOf } from '../bucket/rests.ts';
 import { facts, type Facts } from '../verdict/rules.ts';
 import type { GravityBand } from '../verdict/verdict.ts';

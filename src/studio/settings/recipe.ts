@@ -1,6 +1,6 @@
 import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import { recipeSolidsGravity } from '../../glaze/slurry/recipeSolids.ts';
-import { knownMaterial, materialCautions, type StudioMaterial } from '../studioMaterial.ts';
+import { knownMaterial, materialCautions, type StudioMaterial } from './studioMaterial.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
 
 export interface RecipeLine {

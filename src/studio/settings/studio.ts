@@ -5,7 +5,7 @@ import type { DayHours, OpeningHours, WeekdayName } from '../time/openingHours.t
 import type { QuietHours } from '../time/quietHours.ts';
 import type { StoredRecipe } from './recipe.ts';
 import type { GlazingSession } from '../time/session.ts';
-import type { StudioMaterial } from '../studioMaterial.ts';
+import type { StudioMaterial } from './studioMaterial.ts';
 
 export type UnitSystem = 'metric' | 'us' | 'imperial';
 

@@ -3,7 +3,7 @@ import type { FlowLook } from '../bucket/bucketEvent.ts';
 import type { BucketCaution, Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant, Seq, StreamNo } from '../ids.ts';
-import type { VoidedBy } from '../withVoid.ts';
+import type { VoidedBy } from '../bucket/withVoid.ts';
 
 /** What to do now. */
 export type Step =

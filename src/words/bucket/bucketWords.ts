@@ -1,5 +1,5 @@
 import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
-import type { Poison } from '../../studio/bucketHazards.ts';
+import type { Poison } from '../../studio/bucket/bucketHazards.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
 import {

@@ -1,5 +1,5 @@
 import type { Fault, FiredEvent, FiredSaid, Stretch } from '../../studio/firing/firedEvent.ts';
-import type { OutsideWindow } from '../../studio/outsideWindow.ts';
+import type { OutsideWindow } from '../../studio/firing/outsideWindow.ts';
 import type { Amiss } from '../../studio/firing/amiss.ts';
 import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Instant } from '../../studio/ids.ts';

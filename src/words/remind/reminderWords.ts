@@ -1,5 +1,5 @@
 import { type Duration, type Instant, hours } from '../../studio/ids.ts';
-import type { CoatDoubt } from '../../studio/coatDoubt.ts';
+import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Resist } from '../../studio/resist/overnight.ts';
 import type { ReminderAbout } from '../../studio/remind/reminder.ts';
 import type { ReachBy } from '../../studio/settings/studio.ts';

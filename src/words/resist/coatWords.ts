@@ -1,5 +1,5 @@
 import type { CoatEnd, CoatEvent } from '../../studio/resist/coatEvent.ts';
-import type { CoatDoubt } from '../../studio/coatDoubt.ts';
+import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { DryWhy, Resist } from '../../studio/resist/overnight.ts';
 import { spanText } from '../text/measures.ts';

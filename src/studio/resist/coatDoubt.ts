@@ -1,5 +1,5 @@
-import type { ResistCoat } from './resist/resistCoat.ts';
-import { isTooColdForFilm, longest, timesByAir } from './resist/dryingFactor.ts';
+import type { ResistCoat } from './resistCoat.ts';
+import { isTooColdForFilm, longest, timesByAir } from './dryingFactor.ts';
 
 /** Why an emulsion may not be dry when its hours are over: it is too cold for a film, or the air takes up hardly any water. */
 export type CoatDoubt = { why: 'cold' } | { why: 'damp'; times: number };

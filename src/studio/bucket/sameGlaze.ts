@@ -1,5 +1,5 @@
-import type { BucketState } from './bucket/bucketState.ts';
-import { normalizedName } from './naming/normalizedName.ts';
+import type { BucketState } from './bucketState.ts';
+import { normalizedName } from '../normalizedName.ts';
 
 /**
  * Whether a keeper has said that two buckets hold one glaze: they carry its name in common, and nothing foreign and no

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
-import { openRoomWithGullGrey, stateOf, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
+import { verdictOf } from '../../../helpers/discord/answerSchemas.ts';
+import { openRoomWithGullGrey, stateOf, type GlazeRoom } from '../../../helpers/room/glazeRoom.ts';
 
 const day = 24 * 60;
 const good = '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes';

@@ -1,10 +1,10 @@
-import type { BucketCaution, BucketSettings } from '../studio/settings/bucketSettings.ts';
-import { bucketMarks, marksInText, poisons } from '../studio/bucketHazards.ts';
-import { recipeCautions, unexplainedMaterials, type Recipe } from '../studio/settings/recipe.ts';
-import type { StudioMaterial } from '../studio/studioMaterial.ts';
-import type { Text } from '../words/text/text.ts';
-import type { Asking } from '../contract/contract.ts';
-import { recipeNamed } from '../replies/batch/recipeOfBucket.ts';
+import type { BucketCaution, BucketSettings } from '../../studio/settings/bucketSettings.ts';
+import { bucketMarks, marksInText, poisons } from '../../studio/bucket/bucketHazards.ts';
+import { recipeCautions, unexplainedMaterials, type Recipe } from '../../studio/settings/recipe.ts';
+import type { StudioMaterial } from '../../studio/settings/studioMaterial.ts';
+import type { Text } from '../../words/text/text.ts';
+import type { Asking } from '../../contract/contract.ts';
+import { recipeNamed } from './recipeOfBucket.ts';
 
 /** The boron of a frit does not dissolve: only raw borates make a bucket one to warn of. */
 const isFritted = (material: string): boolean => /frit/i.test(material);

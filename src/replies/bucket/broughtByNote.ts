@@ -1,7 +1,7 @@
-import type { Added, Brought } from '../studio/bucket/bucketEvent.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { marksInText, poisonIn } from '../studio/bucketHazards.ts';
-import type { Words } from '../words/words.ts';
+import type { Added, Brought } from '../../studio/bucket/bucketEvent.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { marksInText, poisonIn } from '../../studio/bucket/bucketHazards.ts';
+import type { Words } from '../../words/words.ts';
 
 /** A dose of a caustic in a whole bucket leaves no caustic bucket. */
 const isDose = (what: Added['what']): boolean => what === 'flocculant' || what === 'deflocculant';

@@ -1,6 +1,6 @@
-import { hazardsInName } from '../glaze/hazardWords.ts';
-import type { MaterialCaution } from '../glaze/materials/materialTable.ts';
-import type { BucketCaution } from './settings/bucketSettings.ts';
+import { hazardsInName } from '../../glaze/materials/hazardWords.ts';
+import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
+import type { BucketCaution } from '../settings/bucketSettings.ts';
 
 /** What a bucket is marked with for a material in it. Dust and what dissolves are matters of the powder. */
 const marks: Record<MaterialCaution, readonly BucketCaution[]> = {

@@ -1,6 +1,6 @@
-import type { BucketState } from './bucket/bucketState.ts';
-import { withoutFlowPoints } from './bucket/flowPoints.ts';
-import type { Instant } from './ids.ts';
+import type { BucketState } from './bucketState.ts';
+import { withoutFlowPoints } from './flowPoints.ts';
+import type { Instant } from '../ids.ts';
 
 /** What ends the gravity and the flow that were known before. */
 export type VoidedBy = 'cake' | 'sieved' | 'frozen' | 'contaminated';

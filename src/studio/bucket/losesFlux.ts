@@ -1,4 +1,4 @@
-import type { BucketCaution, BucketSettings } from './settings/bucketSettings.ts';
+import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 import { marksInText } from './bucketHazards.ts';
 
 const soluble: ReadonlySet<BucketCaution> = new Set(['caustic', 'boron', 'copper', 'lithium']);

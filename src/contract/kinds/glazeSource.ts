@@ -1,6 +1,6 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import type { Kind } from '../../contract/contract.ts';
-import { bucket } from '../../contract/kinds/bucket.ts';
+import type { Kind } from '../contract.ts';
+import { bucket } from './bucket.ts';
 
 /** Where glaze came from: another bucket, or the bucket's own, back from a tray or fresh of the same mix. */
 export const glazeSource: Kind<BucketState | 'own'> = {

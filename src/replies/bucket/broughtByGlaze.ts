@@ -1,8 +1,8 @@
-import type { Brought } from '../studio/bucket/bucketEvent.ts';
-import { poisonIn } from '../studio/bucketHazards.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { isSameGlaze } from '../studio/sameGlaze.ts';
-import type { Words } from '../words/words.ts';
+import type { Brought } from '../../studio/bucket/bucketEvent.ts';
+import { poisonIn } from '../../studio/bucket/bucketHazards.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { isSameGlaze } from '../../studio/bucket/sameGlaze.ts';
+import type { Words } from '../../words/words.ts';
 
 /** Why glaze from another bucket puts this one on hold. */
 const holdFor = (source: BucketState, { bucket: w }: Pick<Words, 'bucket'>): NonNullable<Brought['hold']> => {

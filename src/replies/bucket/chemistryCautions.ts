@@ -1,6 +1,6 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Text } from '../words/text/text.ts';
-import type { Logging } from '../contract/contract.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Text } from '../../words/text/text.ts';
+import type { Logging } from '../../contract/contract.ts';
 
 const bleach = /\b(?:bleach\w*|hypochlorite|javel)\b/i;
 const acid = /\b(?:vinegar|acids?|citric|acetic|descaler|ammonia|latex)\b/i;

@@ -1,7 +1,7 @@
-import { grams, type Grams, type Millilitres } from '../glaze/units.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from './bucket/flocculantSolution.ts';
-import { checkpointOfDry, rungOfDry } from './dose/nextDose.ts';
-import type { SaidAddition } from './batch/readAddition.ts';
+import { grams, type Grams, type Millilitres } from '../../glaze/units.ts';
+import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
+import { checkpointOfDry, rungOfDry } from '../dose/nextDose.ts';
+import type { SaidAddition } from './readAddition.ts';
 
 /** A glaze takes deflocculant by the drop; a casting slip, which has far more, 0.2 to 0.5 % of its dry mass (common practice). */
 const mostDeflocculantOfDry = 0.001;

@@ -1,7 +1,7 @@
-import type { Brought } from '../studio/bucket/bucketEvent.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Text } from '../words/text/text.ts';
-import type { Words } from '../words/words.ts';
+import type { Brought } from '../../studio/bucket/bucketEvent.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Text } from '../../words/text/text.ts';
+import type { Words } from '../../words/words.ts';
 
 interface Pouring {
   words: Pick<Words, 'added' | 'bucket'>;

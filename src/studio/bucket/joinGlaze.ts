@@ -1,5 +1,5 @@
-import type { BucketCaution, BucketSettings } from './settings/bucketSettings.ts';
-import type { BucketState } from './bucket/bucketState.ts';
+import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
+import type { BucketState } from './bucketState.ts';
 
 type Joined = Pick<BucketSettings, 'glaze'> & Partial<Pick<BucketSettings, 'cautions'>>;
 

@@ -1,9 +1,9 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { Recipe } from '../studio/settings/recipe.ts';
-import type { Logging } from '../contract/contract.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Recipe } from '../../studio/settings/recipe.ts';
+import type { Logging } from '../../contract/contract.ts';
 import { marksOfRecipe } from './derivedMarks.ts';
-import { holdPoisoned } from '../replies/bucket/holdPoisoned.ts';
-import { recipeOfBucket } from '../replies/batch/recipeOfBucket.ts';
+import { holdPoisoned } from '../bucket/holdPoisoned.ts';
+import { recipeOfBucket } from './recipeOfBucket.ts';
 
 /** Marks every bucket in use whose recipe is one of these with what is known now to be in it; answers which were marked. */
 export const markBuckets = async (

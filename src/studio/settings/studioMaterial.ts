@@ -1,8 +1,8 @@
-import { hazardsInName } from '../glaze/hazardWords.ts';
-import { findMaterial } from '../glaze/materials/materials.ts';
-import type { MaterialCaution } from '../glaze/materials/materialTable.ts';
-import type { Gravity } from '../glaze/units.ts';
-import { normalizedName } from './naming/normalizedName.ts';
+import { hazardsInName } from '../../glaze/materials/hazardWords.ts';
+import { findMaterial } from '../../glaze/materials/materials.ts';
+import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
+import type { Gravity } from '../../glaze/units.ts';
+import { normalizedName } from '../normalizedName.ts';
 
 /** A material that no table has, as a keeper has said once for the whole studio what it is. */
 export interface StudioMaterial {

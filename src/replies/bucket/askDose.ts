@@ -1,6 +1,6 @@
-import type { DoubtfulDose } from '../studio/doubtfulDose.ts';
-import type { Asking, Reply } from '../contract/contract.ts';
-import { printLine } from '../contract/parseLine.ts';
+import type { DoubtfulDose } from '../../studio/batch/doubtfulDose.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 
 /** Asks about a dose that few would give, before anything is logged: the same line again, with a yes. */
 export const askDose = (doubt: DoubtfulDose, { words: { added: w }, typed }: Asking): Reply => ({

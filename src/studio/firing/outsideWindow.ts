@@ -1,8 +1,8 @@
-import type { Gravity, Seconds } from '../glaze/units.ts';
-import type { CupTime } from './bucket/bucketEvent.ts';
-import type { BucketSettings, Window } from './settings/bucketSettings.ts';
-import type { BucketState, MeasuredGravity } from './bucket/bucketState.ts';
-import type { Instant } from './ids.ts';
+import type { Gravity, Seconds } from '../../glaze/units.ts';
+import type { CupTime } from '../bucket/bucketEvent.ts';
+import type { BucketSettings, Window } from '../settings/bucketSettings.ts';
+import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
+import type { Instant } from '../ids.ts';
 
 /** A value that was read outside its window, whatever it can tell of a later moment. */
 export type OutsideWindow =

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { verdictOf } from '../../helpers/discord/answerSchemas.ts';
 import { openGlazeRoom, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
-import { hazardsInName } from '../../../src/glaze/hazardWords.ts';
+import { hazardsInName } from '../../../src/glaze/materials/hazardWords.ts';
 
 const plan = (recipe: string) => `/batch plan recipe:"${recipe}" volume:15l gravity:1.45`;
 const marks = async (room: GlazeRoom, bucket = 'gg') =>

@@ -1,7 +1,7 @@
 import { findMaterial, materials, type Material } from '../../glaze/materials/materials.ts';
 import { materialCautions, type MaterialCaution } from '../../glaze/materials/materialTable.ts';
-import type { Kind } from '../../contract/contract.ts';
-import { several } from '../../contract/kinds/picks.ts';
+import type { Kind } from '../contract.ts';
+import { several } from './picks.ts';
 
 /** A material of the table, by any of its names. */
 export const material: Kind<Material> = {

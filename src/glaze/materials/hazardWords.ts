@@ -1,4 +1,4 @@
-import type { MaterialCaution } from './materials/materialTable.ts';
+import type { MaterialCaution } from './materialTable.ts';
 
 /**
  * Words that name a hazard wherever they stand in a material's name, in its trade names and formulas too. What they warn
