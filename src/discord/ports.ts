@@ -36,6 +36,6 @@ export interface DiscordPorts {
   };
   /** A chart as a PNG. */
   draw(chart: Chart): Promise<Uint8Array>;
-  /** The connection is lost for good: the process must end, so that a supervisor starts it anew. */
-  fatal(why: string): void;
+  /** The connection is lost for good: whoever made it makes another. */
+  fatal(why: unknown): void;
 }

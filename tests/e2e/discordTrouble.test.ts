@@ -122,7 +122,7 @@ test('a reply that the platform refuses is shown without its trimmings', async (
 });
 
 describe('a connection lost for good', () => {
-  test.each([4004, 4010, 4011, 4012, 4013, 4014])('(%i) ends the process', async (code) => {
+  test.each([4004, 4010, 4011, 4012, 4013, 4014])('(%i) is told to whoever connected', async (code) => {
     const { discord, fatal } = await open();
     discord.gateway.close(code);
     await expect.poll(() => fatal.length).toBe(1);

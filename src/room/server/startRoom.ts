@@ -101,7 +101,10 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     port,
     serverOptions: { headersTimeout: 10_000, requestTimeout: 20_000, maxHeaderSize: 8_192 },
   });
-  const { port: taken } = await listening(server);
+  const { port: taken } = await listening(server).catch((error: unknown) => {
+    unfollow();
+    throw error;
+  });
   address.port = taken;
   room.hosts = allowedHosts(address);
   const shown = shownUrl(address);

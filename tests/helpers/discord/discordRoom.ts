@@ -128,7 +128,7 @@ export interface DiscordRoom {
   store: Store;
   ports: DiscordPorts;
   place: Place;
-  /** Why the bot said that its process has to end. */
+  /** Why the bot said that its connection will not come back. */
   fatal: string[];
   logged: { level: string; about: object; message: string }[];
   entries(): Promise<number>;
@@ -171,7 +171,7 @@ export const openDiscordRoom = async (
       keep: (scope, hash) => kept.set(`discord commands ${scope}`, hash),
     },
     draw: () => Promise.resolve(Buffer.from('png')),
-    fatal: (why) => void fatal.push(why),
+    fatal: (why) => void fatal.push(String(why)),
     ...more,
   };
   const bot = await startDiscord({ token: discord.token, api: discord.api, ...settings }, ports);
