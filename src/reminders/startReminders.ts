@@ -51,7 +51,7 @@ export const startReminders = async (
   await queue.reclaim(clock.now());
   const going = (async () => {
     while (!stopping.signal.aborted) {
-      await tick().catch((error: unknown) => log.error({ error }, reminderLog.broken));
+      await tick().catch((error: unknown) => log.error({ err: error }, reminderLog.broken));
       await sleep(every, undefined, { signal: stopping.signal, ref: false }).catch(() => undefined);
     }
   })();

@@ -82,6 +82,8 @@ export interface RoomPorts {
   log: Log;
   studio: StudioId;
   studioName: string;
+  /** The studio's time zone, in which times are read and shown. */
+  zone(): Promise<string>;
   /** Free of passwords: the demo's own file, and no other. */
   open: boolean;
   door: Credentials;

@@ -79,6 +79,7 @@ export const connectRoom = async (
       get studioName() {
         return studioName;
       },
+      zone: () => books.read(studio, async (book) => (await book.studio()).zone),
       open,
       door: Object.assign(door, {
         passcode: () => kept.get(passcodeName),

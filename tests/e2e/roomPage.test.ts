@@ -68,6 +68,22 @@ const submit = async (page: Page) => {
   return newest(page);
 };
 
+describe('a phone in another zone than the studio', () => {
+  it('is shown the times that it would type, and told so', async () => {
+    const page = await enter('Traveller', { options: { ...phoneSize, timezoneId: 'Asia/Tokyo' } });
+    expect(await page.locator('.zone').textContent()).toContain('America/St Johns');
+    const tile = await say(page, '/stirred bucket:sandbar when:"yesterday 9:05am"');
+    const times = await tile.locator('time').evaluateAll((all) => all.map((one) => one.title));
+    expect(times.join()).toMatch(/9:05/);
+    expect(await sticksOut(page)).toBe(0);
+  });
+
+  it('is told nothing where its clock shows the same', async () => {
+    const page = await enter('Neighbour', { options: { ...phoneSize, timezoneId: 'America/St_Johns' } });
+    expect(await page.locator('.zone').count()).toBe(0);
+  });
+});
+
 describe('the jobs, on a phone', () => {
   it('a reading is posted by its form, and the answer says what to do', async () => {
     const page = await enter('Reader');

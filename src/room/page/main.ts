@@ -12,7 +12,7 @@ import { get } from './net.ts';
 import { Outbox } from './outbox.ts';
 import { startRecent } from './recent.ts';
 import { Stream } from './stream.ts';
-import { agoText, keepTimesFresh } from './text.ts';
+import { agoText, clockDiffers, keepTimesFresh, setServerTime, setZone } from './text.ts';
 import type { Waiting } from './waitingLines.ts';
 
 const show = (...views: Node[]) => {
@@ -32,10 +32,12 @@ const top = (start: WireStart, me: WireMe, state: HTMLElement): HTMLElement =>
       class: 'stamp quiet me',
       'aria-haspopup': 'dialog',
     }),
+    clockDiffers() && h('p', { class: 'zone' }, words.zone(start.zone)),
   );
 
 const enter = (start: WireStart, ended = false): void => {
   setServerTime(start.now);
+  setZone(start.zone);
   const { me } = start;
   startRecent(me?.member);
   document.title = start.studio;

@@ -3,9 +3,23 @@ import type { WirePart, WireText } from '../wire.ts';
 import { serverNow } from './clock.ts';
 import { h } from './dom.ts';
 
-const clock = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' });
-const day = new Intl.DateTimeFormat(undefined, { weekday: 'short', day: 'numeric', month: 'short' });
-const full = new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeStyle: 'short' });
+const formats = (timeZone?: string) => ({
+  clock: new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit', timeZone }),
+  day: new Intl.DateTimeFormat(undefined, { weekday: 'short', day: 'numeric', month: 'short', timeZone }),
+  full: new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeStyle: 'short', timeZone }),
+});
+let inZone = formats();
+
+/** From now on times are shown in this zone, which is the one that they are read in. */
+export const setZone = (zone: string): void => {
+  inZone = formats(zone);
+};
+
+/** Whether this phone's own clock shows another time than the studio's. */
+export const clockDiffers = (): boolean => {
+  const now = serverNow();
+  return formats().full.format(now) !== inZone.full.format(now);
+};
 
 const span = (minutes: number): string => {
   const { time } = words;
@@ -20,13 +34,13 @@ export const agoText = (at: number, now = serverNow()): string => {
   return minutes > 0 ? words.time.ago(span(minutes)) : words.time.ahead(span(-minutes));
 };
 
-export const clockText = (at: number): string => clock.format(at);
+export const clockText = (at: number): string => inZone.clock.format(at);
 
 const shown = (at: number, show: 'ago' | 'clock' | 'day'): string =>
-  show === 'ago' ? agoText(at) : show === 'clock' ? clock.format(at) : day.format(at);
+  show === 'ago' ? agoText(at) : show === 'clock' ? inZone.clock.format(at) : inZone.day.format(at);
 
 const time = (at: number, show: 'ago' | 'clock' | 'day'): HTMLElement =>
-  h('time', { title: full.format(at), 'data-at': at, 'data-show': show }, shown(at, show));
+  h('time', { title: inZone.full.format(at), 'data-at': at, 'data-show': show }, shown(at, show));
 
 const part = (one: WirePart): Node | string => {
   if (typeof one === 'string') return one;

@@ -39,6 +39,8 @@ export const roomPageWords = {
   begin: 'A new studio begins with these:',
   skip: 'To the line',
   stream: 'What was said in the room',
+  zone: (zone: string) =>
+    `Times here are the studio’s (${zone.replaceAll('_', ' ')}), also those that you type; your phone’s clock differs.`,
   jobs: 'Jobs',
   menu: 'Menu',
   wall: 'Wall',
