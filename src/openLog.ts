@@ -19,9 +19,6 @@ export interface Logs {
 
 /** The log, one line of JSON a happening, on standard error. */
 export const openLog = (level: string): Logs => {
-  const every = pino(
-    { level, serializers: { err: plainError } },
-    pino.destination({ dest: 2, sync: true }),
-  );
+  const every = pino({ level, serializers: { err: plainError } }, pino.destination({ dest: 2, sync: true }));
   return { every, calm: calmLog(every) };
 };

@@ -1,6 +1,7 @@
 import { asks, logs, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { fromOption, longList } from '../../src/command/longList.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
 import { recipeCautions, solidsOf } from '../../src/studio/settings/recipe.ts';
@@ -52,13 +53,16 @@ export const listRecipes = asks({
   name: 'recipes',
   about: (w) => w.batch.recipes,
   who: 'member',
-  options: {},
-  async run(_, { words, book }): Promise<Reply> {
-    const { recipes, materials } = await book.studio();
+  options: { from: fromOption },
+  async run(v, asking): Promise<Reply> {
+    const { words, book } = asking;
+    const { recipes: all, materials } = await book.studio();
+    const { rows: recipes, more } = longList(all, ({ name }) => name, v.from, ['batch', 'recipes'], asking);
     return {
       kind: 'answer',
-      title: words.recipe.listTitle(recipes.length),
+      title: words.recipe.listTitle(all.length),
       facts: recipes.map(({ name, lines }) => ({ label: [{ said: name }], text: words.recipe.lines(lines) })),
+      more,
       data: {
         recipes: recipes.map((one) => ({
           name: one.name,

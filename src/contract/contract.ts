@@ -54,6 +54,8 @@ export interface Kind<T> {
   units?: readonly string[];
   /** What it may be besides a number: to be pressed, since a pad of digits has no letters. */
   besides?: readonly Choice[];
+  /** Said by a press only: nobody is asked for it. */
+  pressed?: true;
   read(typed: string, asking: Asking): Read<T> | Promise<Read<T>>;
   suggest?(typed: string, asking: Asking): Promise<Choice[]>;
 }
@@ -148,6 +150,14 @@ export interface ReplyFile {
   content: string;
 }
 
+/** A list of which a platform may show a part: it shows the rows that fit, and offers the rest from there. */
+export interface More {
+  of: 'facts' | 'reasons';
+  label: Text;
+  /** The line that shows the list from each of its rows on; one more where it goes on after the last. */
+  from: string[];
+}
+
 export interface Reply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   /** The answer, in plain words; it stands alone in a phone's notification. */
@@ -159,6 +169,7 @@ export interface Reply {
   cautions?: Text[];
   reasons?: Text[];
   actions?: Action[];
+  more?: More;
   chart?: Chart;
   file?: ReplyFile;
   private?: boolean;

@@ -6,6 +6,7 @@ import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';
 import { chatWords } from '../words/platform/chatWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
+import { moreAction } from '../command/longList.ts';
 import { completeLine } from '../desk/completeLine.ts';
 import { replyLines } from './plainReply.ts';
 
@@ -61,11 +62,12 @@ export const chat = async ({
   });
   let offered: Action[] = [];
   const show = (reply: Reply, inZone: string): void => {
-    const actions = reply.actions ?? [];
+    const actions = [...(reply.actions ?? []), ...moreAction(reply)];
     const from = offered.length + 1;
     offered = [...offered, ...actions];
+    const { more: _, ...rest } = reply;
     const shown = {
-      ...reply,
+      ...rest,
       actions: actions.map(({ label, ...action }, i) => ({ ...action, label: [`${from + i} `, ...label] })),
     };
     const text = (kept?: string) =>

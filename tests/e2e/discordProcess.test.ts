@@ -153,7 +153,9 @@ describe('the whole program on Discord', () => {
     await discord.reply(slash(keeper, ['help']));
     expect(child.exitCode).toBeNull();
     const lines = said.join('').split('\n');
-    const messages = lines.filter((line) => /"level":50/.test(line)).map((line) => /"message":"([^"]*)/.exec(line)?.[1]);
+    const messages = lines
+      .filter((line) => /"level":50/.test(line))
+      .map((line) => /"message":"([^"]*)/.exec(line)?.[1]);
     expect(messages.length).toBeGreaterThan(0);
     expect(new Set(messages).size).toBe(messages.length);
   });

@@ -1,5 +1,6 @@
 import type { Action, Command, Reply } from '../../contract/contract.ts';
 import { parseLine, printLine } from '../../contract/parseLine.ts';
+import { moreAction } from '../../command/longList.ts';
 import { logWords } from '../../words/bucket/logWords.ts';
 import { roomWords } from '../../words/platform/roomWords.ts';
 import type { Post, Words } from '../ports.ts';
@@ -69,7 +70,7 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
       cautions: reply.cautions ?? [],
       reasons: reply.reasons ?? [],
       actions: [
-        ...(reply.actions ?? [])
+        ...[...(reply.actions ?? []), ...moreAction(reply)]
           .map((action) => actionOf(action, commands))
           // Taking it back stands beside what was logged already.
           .filter(({ path }) => !logged?.undo || path[0] !== 'undo'),

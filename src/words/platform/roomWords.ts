@@ -25,7 +25,8 @@ export const roomWords = {
     'too-old': 'That was written more than a day ago. Confirm it or drop it.',
     'too-fast': 'Too fast. Wait a moment.',
     full: 'The room is full. Try again in a minute.',
-    broken: 'Something went wrong here, and it was not you. See whether it is there before you send it again.',
+    broken:
+      'Something went wrong here, and it was not you. See whether it is there before you send it again.',
   },
   signIn: {
     'bad-name': 'A name has letters of one alphabet, and at most 40 characters.',
