@@ -3,7 +3,7 @@ import { text } from '../contract/kinds/texts.ts';
 import { printLine } from '../contract/parseLine.ts';
 
 // Options may come after it.
-const { prose: _prose, ...rowName } = text(200, '');
+const { prose: _prose, ...rowName } = text(200, '26');
 
 /** The option by which a list goes on: the row that it begins with. */
 export const fromOption: Option<string, false> = {
