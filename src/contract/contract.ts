@@ -102,6 +102,10 @@ export type LoggingLeaf = Omit<Spec<Options, Logging>, 'run'> & {
 };
 export type Leaf = AskingLeaf | LoggingLeaf;
 
+/** The options that people say: those that only a press says are left out. */
+export const typedOptions = ({ options }: Pick<Leaf, 'options'>): string[] =>
+  Object.entries(options).flatMap(([name, { kind }]) => (kind.pressed ? [] : [name]));
+
 /** A top-level command: a leaf, or a name with leaves under it. */
 export interface Group {
   name: string;

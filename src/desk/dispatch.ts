@@ -3,6 +3,7 @@ import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
+import { typedOptions } from '../contract/contract.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from '../contract/contract.ts';
 import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
@@ -28,7 +29,7 @@ const refusal = (title: Reply['title'], data: Reply['data']): Reply => ({
 
 /** The options that stand beside this one in a line, as they are typed. */
 const others = (leaf: Leaf, but: string): string[] =>
-  (leaf.form ?? Object.keys(leaf.options))
+  (leaf.form ?? typedOptions(leaf))
     .filter((name) => name !== but)
     .slice(0, 4)
     .map((name) => `${name}:${quoted(leaf.options[name]?.kind.example ?? '')}`);
@@ -41,7 +42,7 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
     if (!(name in leaf.options))
       return {
         ok: false,
-        reply: refusal(words.desk.unknownOption(name, Object.keys(leaf.options)), { option: name }),
+        reply: refusal(words.desk.unknownOption(name, typedOptions(leaf)), { option: name }),
       };
   for (const [name, option] of Object.entries(leaf.options)) {
     const typed = request.typed[name];
@@ -66,7 +67,7 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
       if (stray !== undefined)
         return {
           ok: false,
-          reply: refusal(words.desk.line.noOption([...request.path], stray, Object.keys(leaf.options)), {
+          reply: refusal(words.desk.line.noOption([...request.path], stray, typedOptions(leaf)), {
             option: stray,
           }),
         };

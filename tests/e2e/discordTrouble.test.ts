@@ -212,7 +212,7 @@ describe('the same act sent again is carried out once, and answered again', () =
     ['a button of a choice', 2, press],
     ['a row of a menu', 9, pick],
   ] as const)
-    test(what, async () => {
+    test(`by ${what}`, async () => {
       const { discord, place, entries } = await open(choosing(many));
       const asked = await discord.reply(slash(place, ['look']));
       const draft = again(place, asked, 'Pour 2');

@@ -57,12 +57,17 @@ it('a start that fails shows no passcode for good: the next shows the one that h
   });
   const studio = await app.store.people.studioOf('terminal', 'here', 'Tidepool Studio');
   const told: string[] = [];
+  let deaf = false;
+  const tell = (text: string) => {
+    if (deaf) throw new Error('nobody reads');
+    told.push(text);
+  };
   const log = { info: () => undefined, warn: () => undefined, error: () => undefined };
   const start = () =>
     connectRoom(
       app,
       { ROOM_BIND: '127.0.0.1', ROOM_PORT: 0, ROOM_TRUST_PROXY: 'off' },
-      { studio, open: false, lan: false, newKeys: false, log, tell: (text) => void told.push(text) },
+      { studio, open: false, lan: false, newKeys: false, log, tell },
     );
   const shown = () => /joining: (\S+)/.exec(told.join('\n'))?.[1] ?? '';
   const { kept } = app.store;
@@ -71,6 +76,9 @@ it('a start that fails shows no passcode for good: the next shows the one that h
     name.startsWith('room-passcode') ? Promise.reject(new Error('the disk is full')) : set(name, value);
   await expect(start()).rejects.toThrow('the disk is full');
   kept.set = set;
+  deaf = true;
+  await expect(start()).rejects.toThrow('nobody reads');
+  deaf = false;
   told.length = 0;
   const room = await start();
   const joins = await new Phone(room.port).signIn({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isGroup, type Leaf } from '../../../src/contract/contract.ts';
+import { type Leaf, isGroup, typedOptions } from '../../../src/contract/contract.ts';
 import { form } from '../../../src/discord/render/form.ts';
 import { slashCommands } from '../../../src/discord/render/slashCommands.ts';
 import { commands } from '../../../src/start/registry.ts';
@@ -19,11 +19,12 @@ describe('every command of the studio', () => {
   });
 
   test('is registered with all of its options but those that only a press says', () => {
-    const typed = (options: Leaf['options']) =>
-      Object.entries(options).flatMap(([name, { kind }]) => (kind.pressed ? [] : [name]));
     for (const command of slashCommands(commands, en)) {
       const mine = commands.find(({ name }) => name === command.name);
-      const inside = mine && isGroup(mine) ? mine.leaves.map(({ name }) => name) : typed(mine?.options ?? {});
+      const inside =
+        mine && isGroup(mine)
+          ? mine.leaves.map(({ name }) => name)
+          : typedOptions({ options: mine?.options ?? {} });
       expect(
         list(command.options)
           .map(({ name }) => name)
