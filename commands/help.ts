@@ -1,5 +1,5 @@
 import { asks } from '../src/contract/contract.ts';
-import { fromOption, longList } from '../src/command/longList.ts';
+import { fromOption, longList } from '../src/contract/kinds/longList.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 
 export const help = asks({

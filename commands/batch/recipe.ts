@@ -1,7 +1,7 @@
 import { asks, logs, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
-import { fromOption, longList } from '../../src/command/longList.ts';
+import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
 import { recipeCautions, solidsOf } from '../../src/studio/settings/recipe.ts';

@@ -1,5 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
-import { fromOption, longList } from '../../src/command/longList.ts';
+import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { lately } from '../../src/replies/verdict/unloggedReply.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';

@@ -1,7 +1,7 @@
 import { coatData } from '../../src/replies/resist/coatData.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { coatDoubt } from '../../src/studio/resist/coatDoubt.ts';
-import { fromOption, longList } from '../../src/command/longList.ts';
+import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 
 /** Two presses for the first coat that is ready: more would be a wall of buttons. */

@@ -6,7 +6,7 @@ import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';
 import { chatWords } from '../words/platform/chatWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
-import { moreAction } from '../command/longList.ts';
+import { moreAction } from '../contract/kinds/longList.ts';
 import { completeLine } from '../desk/completeLine.ts';
 import { replyLines } from './plainReply.ts';
 

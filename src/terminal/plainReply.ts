@@ -1,5 +1,5 @@
 import type { Reply } from '../contract/contract.ts';
-import { moreAction } from '../command/longList.ts';
+import { moreAction } from '../contract/kinds/longList.ts';
 import { plainText, type Seen } from '../contract/plainText.ts';
 import { logWords } from '../words/bucket/logWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';

@@ -16,10 +16,10 @@ afterEach(async () => {
 /** Says lines at the desk, as a keeper of the server's studio. */
 const say = async (lines: readonly string[]): Promise<void> => {
   const { ports, discord } = room;
-  const studio = await ports.people.studioOf('discord', discord.world.guildId, 'Saltmarsh Clay Co-op');
+  const studio = await ports.people.studioOf('discord', discord.world.guildId, 'Wrackline Clay Co-op');
   const member = await ports.people.memberOf(studio, 'discord', '1', 'Ilse');
   for (const line of lines) {
-    const who = { studio, member, role: 'keeper', at: ports.clock.now() } as const;
+    const who = { studio, member, role: 'keeper', now: ports.clock.now() } as const;
     const reply = await speak(line, `test:${line}:${Math.random()}`, who, ports);
     expect(reply.kind, line).toBe('answer');
   }

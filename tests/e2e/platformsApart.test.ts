@@ -40,12 +40,12 @@ const file = () => join(folder, 'studio.db');
 /** The studio of the server, so that there is a room beside Discord. */
 const knownStudio = async (): Promise<void> => {
   const app = await openApp({ file: file(), clock: systemClock, onBug: () => undefined });
-  await app.store.people.studioOf('discord', discord.world.guildId, 'Saltmarsh Clay Co-op');
+  await app.store.people.studioOf('discord', discord.world.guildId, 'Wrackline Clay Co-op');
   await app.store.close();
 };
 
 const start = (env: Record<string, string> = {}): void => {
-  ({ child, said } = runBuilt('../run/main.js', {
+  ({ child, said } = runBuilt({
     DISCORD_TOKEN: discord.token,
     DISCORD_API: api,
     DATABASE_FILE: file(),

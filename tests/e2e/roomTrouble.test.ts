@@ -16,7 +16,7 @@ const logsElsewhere = async ({ app, room, studio }: TestRoom, name: string) => {
     studio,
     member,
     role: 'keeper',
-    at: app.clock.now(),
+    now: app.clock.now(),
     path: ['studio', 'firing'],
     typed: { when: 'tomorrow 9am' },
   };

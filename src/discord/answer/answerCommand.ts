@@ -3,11 +3,9 @@ import type { Leaf, Reply, Request } from '../../contract/contract.ts';
 import type { ParsedLine } from '../../contract/parseLine.ts';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import type { Bot } from '../bot.ts';
-import { deliver } from '../deliver.ts';
+import { deliver } from './deliver.ts';
 import { forLog } from '../failure.ts';
 import type { Who } from './identify.ts';
-import type { Delivery } from './retry.ts';
-import { markdownWithin } from '../render/markdown.ts';
 import { type Rendered, bareReply, renderReply } from '../render/renderReply.ts';
 import { notifyLate } from './notifyLate.ts';
 import { interactionResponder, type InteractionResponder } from './interactionResponder.ts';
@@ -69,7 +67,11 @@ const tellRest = async (
 };
 
 /** While a command is being carried out nothing may lose what comes of it, a failed announcement least of all. */
-const announced = async ({ ports }: Bot, answers: InteractionResponder, secret: boolean): Promise<boolean> => {
+const announced = async (
+  { ports }: Bot,
+  answers: InteractionResponder,
+  secret: boolean,
+): Promise<boolean> => {
   try {
     return (await answers.defer(secret)) === 'told';
   } catch (error) {

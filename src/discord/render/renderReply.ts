@@ -7,13 +7,13 @@ import {
   type RawFile,
 } from 'discord.js';
 import type { Action, Reply } from '../../contract/contract.ts';
-import { moreAction } from '../../command/longList.ts';
+import { moreAction } from '../../contract/kinds/longList.ts';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import { forLog } from '../failure.ts';
-import { clipped, markdown, markdownWithin, plain, plainMarkdown } from './markdown.ts';
+import { clipped, plainMarkdown } from './markdown.ts';
 import type { DiscordPorts } from '../ports.ts';
 import { type Place, pressId } from './pressId.ts';
-import { bareText, replyText } from '../replyText.ts';
+import { bareText, replyText } from './replyText.ts';
 
 type Row = APIActionRowComponent<APIComponentInMessageActionRow>;
 

@@ -4,7 +4,7 @@ import { serverNow, setServerTime } from './clock.ts';
 import { h, remember } from './dom.ts';
 import { get } from './net.ts';
 import { gravityScale } from './scale.ts';
-import { agoText, clockText, nodes, serverNow, setServerTime, setZone } from './text.ts';
+import { agoText, clockText, nodes, setZone } from './text.ts';
 
 const every = 5_000;
 const { board: w } = words;

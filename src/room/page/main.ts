@@ -12,7 +12,7 @@ import { get } from './net.ts';
 import { Outbox } from './outbox.ts';
 import { startRecent } from './recent.ts';
 import { Stream } from './stream.ts';
-import { agoText, clockDiffers, keepTimesFresh, setServerTime, setZone } from './text.ts';
+import { agoText, clockDiffers, keepTimesFresh, setZone } from './text.ts';
 import type { Waiting } from './waitingLines.ts';
 
 const show = (...views: Node[]) => {

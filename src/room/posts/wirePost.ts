@@ -1,6 +1,6 @@
 import type { Action, Command, Reply } from '../../contract/contract.ts';
 import { parseLine, printLine } from '../../contract/parseLine.ts';
-import { moreAction } from '../../command/longList.ts';
+import { moreAction } from '../../contract/kinds/longList.ts';
 import { logWords } from '../../words/bucket/logWords.ts';
 import { roomWords } from '../../words/platform/roomWords.ts';
 import type { Post, Words } from '../ports.ts';

@@ -1,8 +1,8 @@
-import type { Log } from '../contract/log.ts';
-import { forLog } from './failure.ts';
-import type { Told } from './answer/retry.ts';
-import type { Rendered } from './render/renderReply.ts';
-import type { InteractionResponder } from './answer/interactionResponder.ts';
+import type { Log } from '../../contract/log.ts';
+import { forLog } from '../failure.ts';
+import type { Delivery } from './retry.ts';
+import type { Rendered } from '../render/renderReply.ts';
+import type { InteractionResponder } from './interactionResponder.ts';
 
 interface How {
   /** The same without its trimmings, for a platform that refuses them. */
@@ -20,7 +20,7 @@ export const deliver = async (
   answers: InteractionResponder,
   message: Rendered,
   { bare, hidden, pressed, promised }: How,
-): Promise<Told> => {
+): Promise<Delivery> => {
   for (const way of ways(answers, message, { bare, hidden, pressed, ...(promised && { promised }) })) {
     try {
       return await way();
@@ -31,9 +31,13 @@ export const deliver = async (
   return 'lost';
 };
 
-type Way = () => Promise<Told>;
+type Way = () => Promise<Delivery>;
 
-const ways = (answers: InteractionResponder, message: Rendered, { bare, hidden, pressed, promised }: How): Way[] => {
+const ways = (
+  answers: InteractionResponder,
+  message: Rendered,
+  { bare, hidden, pressed, promised }: How,
+): Way[] => {
   const after = [message, bare].map((one) => () => answers.followUp(one, hidden));
   if (promised !== undefined) {
     if ((promised === 'hidden') === hidden) return [() => answers.fill(message), ...after];
@@ -45,15 +49,19 @@ const ways = (answers: InteractionResponder, message: Rendered, { bare, hidden, 
 };
 
 /** A message cannot turn from public to hidden: it is taken away, and another one comes. */
-const instead = async (answers: InteractionResponder, message: Rendered, hidden: boolean): Promise<Told> => {
+const instead = async (
+  answers: InteractionResponder,
+  message: Rendered,
+  hidden: boolean,
+): Promise<Delivery> => {
   await answers.withdraw().catch(() => undefined);
   return answers.followUp(message, hidden);
 };
 
 /** A button says what was done: pressed once, it must not stay to be pressed again. */
-const closing = async (answers: InteractionResponder, [first, ...others]: Way[]): Promise<Told> => {
+const closing = async (answers: InteractionResponder, [first, ...others]: Way[]): Promise<Delivery> => {
   const closed = await answers.closePressed();
   if (closed !== 'told' || first === undefined) return closed;
   // The interaction is answered by now: only what follows it is left.
-  return others.reduce<Promise<Told>>((told, way) => told.catch(way), first()).catch(() => 'lost');
+  return others.reduce<Promise<Delivery>>((told, way) => told.catch(way), first()).catch(() => 'lost');
 };

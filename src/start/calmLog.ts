@@ -1,4 +1,4 @@
-import type { Log } from './contract/log.ts';
+import type { Log } from '../contract/log.ts';
 
 const minute = 60_000;
 

@@ -1,6 +1,6 @@
 import { pino } from 'pino';
 import { calmLog } from './calmLog.ts';
-import type { Log } from './contract/log.ts';
+import type { Log } from '../contract/log.ts';
 
 /** An error without what hangs on it: a platform's has the request, whose address has the token and whose body a member's words. */
 const plainError = (error: unknown): unknown => {

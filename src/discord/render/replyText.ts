@@ -1,8 +1,8 @@
-import type { Reply } from '../contract/contract.ts';
-import { discordWords } from '../words/platform/discordWords.ts';
-import { logWords } from '../words/bucket/logWords.ts';
-import type { Text } from '../words/text/text.ts';
-import { markdown, markdownPieces, markdownWithin } from './render/markdown.ts';
+import type { Reply } from '../../contract/contract.ts';
+import { discordWords } from '../../words/platform/discordWords.ts';
+import { logWords } from '../../words/bucket/logWords.ts';
+import type { Text } from '../../words/text/text.ts';
+import { markdown, markdownPieces, markdownWithin } from './markdown.ts';
 
 /** The platform takes 2,000: a mention before it and a remark after it must find room too. */
 const CONTENT = 1_900;

@@ -1,6 +1,6 @@
-import type { Action, Asking, More, Option, Reply } from '../contract/contract.ts';
-import { text } from '../contract/kinds/texts.ts';
-import { printLine } from '../contract/parseLine.ts';
+import type { Action, Asking, More, Option, Reply } from '../contract.ts';
+import { text } from './texts.ts';
+import { printLine } from '../parseLine.ts';
 
 // Options may come after it.
 const { prose: _prose, ...rowName } = text(200, '26');

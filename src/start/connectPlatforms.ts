@@ -1,16 +1,16 @@
-import type { App } from './start/app.ts';
-import { chosenStudio } from './start/chosenStudio.ts';
-import { UsageProblem } from './start/exitCodeOf.ts';
-import type { Desk, Voice } from './contract/contract.ts';
-import type { Log } from './contract/log.ts';
-import type { Config } from './start/config.ts';
-import type { Discord } from './discord/connection/startDiscord.ts';
-import { DiscordProblem } from './discord/connection/discordProblem.ts';
+import type { App } from './app.ts';
+import { chosenStudio } from './chosenStudio.ts';
+import { UsageProblem } from './exitCodeOf.ts';
+import type { Desk, Voice } from '../contract/contract.ts';
+import type { Log } from '../contract/log.ts';
+import type { Config } from './config.ts';
+import type { Discord } from '../discord/connection/startDiscord.ts';
+import { DiscordProblem } from '../discord/connection/discordProblem.ts';
 import { keepConnected, type KeptConnected } from './keepConnected.ts';
-import type { RunningRoom } from './room/server/startRoom.ts';
-import type { StudioId } from './studio/ids.ts';
-import { discordWords } from './words/platform/discordWords.ts';
-import { mainWords } from './words/platform/mainWords.ts';
+import type { RunningRoom } from '../room/server/startRoom.ts';
+import type { StudioId } from '../studio/ids.ts';
+import { discordWords } from '../words/platform/discordWords.ts';
+import { mainWords } from '../words/platform/mainWords.ts';
 
 interface Wanted {
   config: Config;
@@ -42,7 +42,7 @@ const keepRoom = (
 ): KeptConnected<RunningRoom> =>
   keepConnected({
     connect: async () => {
-      const { connectRoom } = await import('./start/connectRoom.ts');
+      const { connectRoom } = await import('./connectRoom.ts');
       return connectRoom(app, config, { studio, open: demo, lan, newKeys, log, tell });
     },
     // With nothing beside it whoever started it sits there and reads why.
@@ -64,7 +64,7 @@ const keepDiscord = (
   };
   return keepConnected({
     connect: async (lost) => {
-      const { connectDiscord } = await import('./start/connectDiscord.ts');
+      const { connectDiscord } = await import('./connectDiscord.ts');
       const discord = await connectDiscord(
         { ...app, desk },
         {
@@ -72,7 +72,7 @@ const keepDiscord = (
           ...(config.DISCORD_GUILD !== undefined && { devGuild: config.DISCORD_GUILD }),
           ...(config.DISCORD_API !== undefined && { api: config.DISCORD_API }),
         },
-        { log, draw: async (chart) => (await import('./chart/chartPng.ts')).chartPng(chart), fatal: lost },
+        { log, draw: async (chart) => (await import('../chart/chartPng.ts')).chartPng(chart), fatal: lost },
       );
       log.info({}, mainWords.connected);
       return discord;

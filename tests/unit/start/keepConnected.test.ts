@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { keepConnected } from '../../src/keepConnected.ts';
+import { keepConnected } from '../../../src/start/keepConnected.ts';
 
 beforeEach(() => void vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] }));
 afterEach(() => void vi.useRealTimers());

@@ -1,4 +1,4 @@
-import type { Log } from './contract/log.ts';
+import type { Log } from '../contract/log.ts';
 
 const shortest = 1_000;
 /** Long enough that a day of trying stays far below the thousand connections that Discord allows a day. */
