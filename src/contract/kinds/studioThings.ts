@@ -1,7 +1,6 @@
 import { flowCups, type FlowCupKind } from '../../glaze/flow/flowCup.ts';
 import { grams, type Grams } from '../../glaze/units.ts';
 import { readEntryId, type Seq, type StreamNo } from '../../studio/ids.ts';
-import type { Member } from '../../studio/logbook/ports.ts';
 import type { StudioCup, Vessel } from '../../studio/settings/studio.ts';
 import { isZone } from '../../studio/time/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
@@ -15,9 +14,18 @@ const folded = (text: string) =>
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '');
 
-const named = <T extends { name: string }>(all: readonly T[], typed: string): T | undefined =>
-  all.find(({ name }) => folded(name) === folded(typed)) ??
-  all.find(({ name }) => folded(typed) !== '' && folded(name).startsWith(folded(typed)));
+/** The one that is called so, or else all whose names begin so. */
+const named = <T extends { name: string }>(all: readonly T[], typed: string): T[] => {
+  const exact = all.find(({ name }) => folded(name) === folded(typed));
+  if (exact) return [exact];
+  return folded(typed) === '' ? [] : all.filter(({ name }) => folded(name).startsWith(folded(typed)));
+};
+
+const which = (typed: string, some: readonly { name: string }[], { words }: Asking) => ({
+  ok: false as const,
+  why: words.option.whichOne(typed),
+  choices: some.slice(0, 25).map(({ name }): Choice => ({ name: name.slice(0, 100), value: name })),
+});
 
 const listed = (all: readonly { name: string }[], typed: string): Choice[] =>
   all
@@ -28,19 +36,15 @@ const listed = (all: readonly { name: string }[], typed: string): Choice[] =>
 export const vessel: Kind<Vessel> = {
   control: 'text',
   example: 'steel cup',
-  async read(typed, { book, words }) {
+  async read(typed, asking) {
+    const { book, words } = asking;
     const { vessels } = await book.studio();
-    const found = named(vessels, typed);
+    const [found, ...others] = named(vessels, typed);
+    if (found && others.length > 0) return which(typed, [found, ...others], asking);
+    const have = vessels.map(({ name }) => name);
     return found
       ? { ok: true, value: found }
-      : {
-          ok: false,
-          why: words.option.noSuch(
-            'vessel',
-            typed,
-            vessels.map(({ name }) => name),
-          ),
-        };
+      : { ok: false, why: words.option.noSuch('vessel', typed, have) };
   },
   suggest: async (typed, { book }) => listed((await book.studio()).vessels, typed),
 };
@@ -70,13 +74,15 @@ export const cupKind: Kind<FlowCupKind | 'own'> = {
 export const cup: Kind<StudioCup> = {
   control: 'text',
   example: 'ford4',
-  async read(typed, { book, words }) {
+  async read(typed, asking) {
+    const { book, words } = asking;
     const { cups } = await book.studio();
     const found = cups.find(({ name }) => folded(name) === folded(typed));
     if (found) return { ok: true, value: found };
     const kind = standard(typed);
     if (kind) return { ok: true, value: { name: kind, kind } };
-    const near = named(cups, typed);
+    const [near, ...others] = named(cups, typed);
+    if (near && others.length > 0) return which(typed, [near, ...others], asking);
     if (near) return { ok: true, value: near };
     const have = [...cups.map(({ name }) => name), ...flowCups.map((one) => one.kind)];
     return { ok: false, why: words.option.noSuch('cup', typed, have) };
@@ -149,17 +155,4 @@ export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
     const step = below === undefined ? 10 ** -(part?.length ?? 0) : 1 / Number(below);
     return { ok: true, value: { grams: read.value, step: grams(step * (unit.ok ? unit.value : 1)) } };
   },
-};
-
-/** Somebody whom the bot has met in this studio. */
-export const member: Kind<Member> = {
-  control: 'text',
-  example: 'Wren',
-  async read(typed, { book, words }) {
-    const all = await book.members();
-    const mentioned = /^<@!?(\d+)>$/.exec(typed.trim())?.[1];
-    const found = named(all, mentioned ?? typed.replace(/^@/, ''));
-    return found ? { ok: true, value: found } : { ok: false, why: words.option.noSuch('member', typed, []) };
-  },
-  suggest: async (typed, { book }) => listed(await book.members(), typed),
 };

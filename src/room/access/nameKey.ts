@@ -16,14 +16,3 @@ export const nameKey = (name: string): string =>
     .replace(/\p{M}/gu, '')
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '');
-
-/** Capitals of other scripts that are drawn like a Latin one (Unicode Technical Standard 39, confusables). */
-// prettier-ignore
-const drawnAlike: Record<string, string> = {
-  А: 'A', В: 'B', С: 'C', Е: 'E', Н: 'H', І: 'I', Ј: 'J', К: 'K', М: 'M', О: 'O', Р: 'P', Ѕ: 'S', Т: 'T', У: 'Y', Х: 'X',
-  Α: 'A', Β: 'B', Ε: 'E', Ζ: 'Z', Η: 'H', Ι: 'I', Κ: 'K', Μ: 'M', Ν: 'N', Ο: 'O', Ρ: 'P', Τ: 'T', Υ: 'Y', Χ: 'X',
-};
-
-/** What two names have in common when they are drawn alike, though their letters are of different alphabets. */
-export const nameLook = (name: string): string =>
-  [...nameKey(name).toUpperCase()].map((letter) => drawnAlike[letter] ?? letter).join('');

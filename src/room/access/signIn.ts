@@ -1,7 +1,8 @@
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import { readLinkCode } from '../../studio/people/linkCode.ts';
 import type { RoomRefusal, SignInRefusal } from '../../words/platform/roomWords.ts';
-import { cleanName, nameKey, nameLook } from './nameKey.ts';
+import { nameLook } from '../../studio/nameLook.ts';
+import { cleanName, nameKey } from './nameKey.ts';
 import { TokenBucket } from './tokenBucket.ts';
 import type { MemberId, RoomPorts } from '../ports.ts';
 import { matchesSeal, readPasscode, sealed, tokenHash } from './secrets.ts';

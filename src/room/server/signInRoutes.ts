@@ -110,7 +110,10 @@ export const keeperRoutes = (room: Room) => {
       if (name === undefined || !session) return refuse(c, 'bad-request');
       const key = nameKey(name);
       const claim = await ports.door.claim(key);
-      const member = claim?.member ?? (await ports.people.all()).find((one) => nameKey(one.name) === key)?.id;
+      const namesakes = (await ports.people.all()).filter((one) => nameKey(one.name) === key);
+      // On other platforms several may be called so: none of them loses anything for another.
+      if (!claim && namesakes.length > 1) return refuseEntry(c, 'several');
+      const member = claim?.member ?? namesakes[0]?.id;
       if (member === undefined) return refuse(c, 'not-found');
       if (member === session.member) return refuseEntry(c, 'yourself');
       // Whoever claims the name next is not a keeper for that.

@@ -5,6 +5,7 @@ import { foldPieces } from '../../studio/piece/foldPieces.ts';
 import {
   readEntryId,
   type EntryId,
+  type Instant,
   type MemberId,
   type Seq,
   type StreamNo,
@@ -121,6 +122,27 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
 
   async member(id: MemberId): Promise<Member | undefined> {
     return this.#people().where('id', '=', id).executeTakeFirst();
+  }
+
+  async memberKnownAs(platform: string, external: string): Promise<Member | undefined> {
+    const row = await this.turn.db
+      .selectFrom('member_identities')
+      .where('studio_id', '=', this.studioId)
+      .where('platform', '=', platform)
+      .where('external_id', '=', external)
+      .select('member_id')
+      .executeTakeFirst();
+    return row && this.member(row.member_id);
+  }
+
+  async metAt(member: MemberId): Promise<Instant | undefined> {
+    const row = await this.turn.db
+      .selectFrom('members')
+      .where('studio_id', '=', this.studioId)
+      .where('id', '=', member)
+      .select('created_at')
+      .executeTakeFirst();
+    return row?.created_at;
   }
 
   /** A book that outlives its turn would read, or write, in somebody else's. */

@@ -57,6 +57,10 @@ export interface Logbook {
   /** Who somebody is by now: another once two are linked, nobody once they are forgotten. */
   standsFor(member: MemberId): Promise<MemberId | undefined>;
   member(id: MemberId): Promise<Member | undefined>;
+  /** Whom a platform knows by this name of its own. */
+  memberKnownAs(platform: string, external: string): Promise<Member | undefined>;
+  /** Since when the bot has known a member. */
+  metAt(member: MemberId): Promise<Instant | undefined>;
 }
 
 export interface Notes {

@@ -1,3 +1,4 @@
+import type { Instant } from '../../studio/ids.ts';
 import type { QuantityProblem } from '../../parse/quantityProblem.ts';
 import type { InstantProblem } from '../../parse/instantProblem.ts';
 import { slippedPoint } from '../text/slippedPoint.ts';
@@ -79,6 +80,13 @@ export const optionWords = {
     have.length === 0
       ? t`There is no ${[what]} “${said(typed)}” yet.`
       : t`There is no ${[what]} “${said(typed)}”. There are: ${said(have.join(', '))}.`,
+  whichOne: (typed: string): Text => t`Which one is “${said(typed)}”?`,
+  whichMember: (typed: string): Text =>
+    t`Whom do you mean by “${said(typed)}”? Nothing was changed. Pick the member; on Discord, type @ and pick from its list.`,
+  memberSince: (name: string, at: Instant): Text => t`${said(name)}, here since ${{ at, show: 'day' }}`,
+  notMet: [
+    'The bot has not met that member here. They use it once first, /help say; then name them again.',
+  ] as Text,
   notAnEntry: (typed: string): Text =>
     t`“${said(typed)}” is not an entry. They look like 7-41; /bucket log shows them.`,
   notAZone: (typed: string): Text => t`“${said(typed)}” is not a time zone. They look like America/St_Johns.`,

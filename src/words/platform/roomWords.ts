@@ -37,6 +37,8 @@ export const roomWords = {
       'That name is somebody’s already. Take another, or, if it is yours, type the code that /link gives you elsewhere; a keeper can release it too.',
     'code-used': 'That code has been used, or is too old. Ask for a new one, or type the passcode.',
     'short-passcode': 'A passcode has at least 8 characters.',
+    several:
+      'Several members of other platforms are called so, and nobody can tell which is meant. Whoever it is types /link there and comes in by its code.',
     yourself: 'You can’t release your own name.',
   },
 };

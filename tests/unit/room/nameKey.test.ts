@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cleanName, nameKey, nameLook } from '../../../src/room/access/nameKey.ts';
+import { cleanName, nameKey } from '../../../src/room/access/nameKey.ts';
+import { nameLook } from '../../../src/studio/nameLook.ts';
 
 describe('a name in the room', () => {
   it('is shown as it was typed, without what hides or turns letters', () => {

@@ -1,0 +1,74 @@
+import { normalizedName } from '../../studio/naming/normalizedName.ts';
+import { nameLook } from '../../studio/nameLook.ts';
+import type { Member } from '../../studio/logbook/ports.ts';
+import type { Asking, Choice, Kind } from '../../contract/contract.ts';
+import { plainText } from '../../contract/plainText.ts';
+
+/** What a platform can offer at once. */
+const most = 25;
+
+/** A mention, or the number that one is made of: it says whom, whatever anybody calls themselves. */
+const numberOf = (typed: string): string | undefined => {
+  const [, mentioned, bare] = /^(?:<@!?(\d{1,20})>|(\d{15,20}))$/.exec(typed.trim()) ?? [];
+  return mentioned ?? bare;
+};
+
+/** Typed, it is read as this name and as nothing else. */
+const sayable = (name: string): boolean => normalizedName(name) !== '' && numberOf(name) === undefined;
+
+const looksLike = (name: string) => {
+  const look = nameLook(name);
+  return (other: Member): boolean => look !== '' && nameLook(other.name) === look;
+};
+
+/** Members to choose from. Of those whose names look alike each says since when the bot has known them. */
+const choicesOf = async (
+  some: readonly Member[],
+  all: readonly Member[],
+  { book, words, now }: Asking,
+): Promise<Choice[]> => {
+  const { zone } = await book.studio();
+  return Promise.all(
+    some.slice(0, most).map(async ({ id, name }): Promise<Choice> => {
+      const alone = all.filter(looksLike(name)).length <= 1;
+      const met = alone ? undefined : await book.metAt(id);
+      const label = met === undefined ? name : plainText(words.option.memberSince(name, met), { now, zone });
+      return { name: label.slice(0, 100), value: alone && sayable(name) ? name : id };
+    }),
+  );
+};
+
+/** Somebody whom the bot has met in this studio: by mention, or by a whole name that no other looks like. */
+export const member: Kind<Member> = {
+  control: 'text',
+  example: 'Wren',
+  async read(typed, asking) {
+    const { book, words } = asking;
+    const number = numberOf(typed);
+    if (number !== undefined) {
+      const known = await book.memberKnownAs('discord', number);
+      return known ? { ok: true, value: known } : { ok: false, why: words.option.notMet };
+    }
+    const all = await book.members();
+    const chosen = all.find(({ id }) => id === typed.trim());
+    if (chosen) return { ok: true, value: chosen };
+    const wanted = normalizedName(typed);
+    const alike = all.filter(looksLike(typed));
+    const [only] = alike;
+    if (only && alike.length === 1 && normalizedName(only.name) === wanted) return { ok: true, value: only };
+    const begun = all.filter(({ name }) => wanted !== '' && normalizedName(name).startsWith(wanted));
+    const meant = alike.length > 0 ? alike : begun;
+    return meant.length > 0
+      ? { ok: false, why: words.option.whichMember(typed), choices: await choicesOf(meant, all, asking) }
+      : { ok: false, why: words.option.noSuch('member', typed, []) };
+  },
+  async suggest(typed, asking) {
+    const all = await asking.book.members();
+    const wanted = normalizedName(typed);
+    return choicesOf(
+      all.filter(({ name }) => normalizedName(name).includes(wanted)),
+      all,
+      asking,
+    );
+  },
+};
