@@ -4,6 +4,7 @@ import { DiscordAPIError, HTTPError } from 'discord.js';
 const CODES = {
   10003: 'no-channel',
   10004: 'no-channel',
+  10007: 'no-member',
   10008: 'no-message',
   10015: 'too-late',
   10062: 'too-late',

@@ -17,6 +17,10 @@ export interface DiscordPorts {
     studioOf(platform: 'discord', external: string, name: string): Promise<StudioId>;
     memberOf(studio: StudioId, platform: 'discord', external: string, name: string): Promise<MemberId>;
   };
+  /** Whether the bot is meant to serve a server. */
+  admits(server: string): Promise<boolean>;
+  /** The server that a studio is, when it is one. */
+  serverOf(studio: StudioId): Promise<string | undefined>;
   /** Whether the studio has named a member as keeper, or the holders of one of these Discord roles. */
   isKeeper(studio: StudioId, member: MemberId, roles: readonly string[]): Promise<boolean>;
   /** How a member is reached: their account, when they have one here, the studio's channel for reminders, and whether they would rather be reminded there. */

@@ -7,6 +7,14 @@ const optional = <T extends z.ZodType>(schema: T) => z.preprocess(blankAsAbsent,
 const schema = z.object({
   DISCORD_TOKEN: optional(z.string().min(20)),
   DISCORD_GUILD: optional(z.string().regex(/^\d{15,20}$/)),
+  /** The servers that the bot serves; `off` lets none in that the file does not know already. */
+  DISCORD_SERVERS: optional(
+    z
+      .string()
+      .trim()
+      .regex(/^(?:off|\d{15,20}(?:[\s,]+\d{15,20})*)$/i, 'off, or numbers of servers with commas between')
+      .transform((typed): 'off' | string[] => (/^off$/i.test(typed) ? 'off' : typed.split(/[\s,]+/))),
+  ),
   /** Another address of the platform, for trying it out against a stand-in. */
   DISCORD_API: optional(z.url()),
   DATABASE_FILE: optional(z.string().min(1)),

@@ -9,7 +9,7 @@ const heldFor = days(30);
 /** Connects the desk to Discord. */
 export const connectDiscord = (
   { store, desk, words, clock }: App,
-  settings: DiscordSettings,
+  { servers, ...settings }: DiscordSettings & { servers?: 'off' | readonly string[] },
   { log, draw, fatal }: Pick<DiscordPorts, 'log' | 'draw' | 'fatal'>,
 ): Promise<Discord> => {
   const { books, people, heldLines, kept } = store;
@@ -20,6 +20,13 @@ export const connectDiscord = (
     clock,
     log,
     people,
+    async admits(server) {
+      if (servers === undefined) return true;
+      return servers === 'off'
+        ? (await people.studioKnownAs('discord', server)) !== undefined
+        : servers.includes(server);
+    },
+    serverOf: (studio) => people.externalOfStudio(studio, 'discord'),
     async isKeeper(studio, member, roles) {
       const { keepers, keeperRole } = await studioNow(studio);
       return keepers.includes(member) || (keeperRole !== undefined && roles.includes(keeperRole));

@@ -1,11 +1,11 @@
 import type { App } from './app.ts';
-import { chosenStudio } from './chosenStudio.ts';
 import { UsageProblem } from './exitCodeOf.ts';
 import type { Desk, Voice } from '../contract/contract.ts';
 import type { Log } from '../contract/log.ts';
 import type { Config } from './config.ts';
 import type { Discord } from '../discord/connection/startDiscord.ts';
 import { DiscordProblem } from '../discord/connection/discordProblem.ts';
+import { roomStudio } from '../roomStudio.ts';
 import { keepConnected, type KeptConnected } from './keepConnected.ts';
 import type { RunningRoom } from '../room/server/startRoom.ts';
 import type { StudioId } from '../studio/ids.ts';
@@ -23,17 +23,6 @@ interface Wanted {
   /** Nothing is connected, and no other try would change that. */
   fail(why: unknown): void;
 }
-
-/** Whose room it is: the one that was named, or the only one. Beside Discord a server's studio comes first, so there may be none yet. */
-const roomStudio = async (
-  app: App,
-  { ROOM, ROOM_STUDIO, DISCORD_TOKEN }: Config,
-): Promise<StudioId | undefined> => {
-  if (ROOM === 'off') return undefined;
-  if (ROOM_STUDIO !== undefined || DISCORD_TOKEN === undefined) return chosenStudio(app, ROOM_STUDIO);
-  const [only, ...others] = await app.store.people.studios();
-  return others.length === 0 ? only?.id : undefined;
-};
 
 const keepRoom = (
   app: App,
@@ -69,6 +58,7 @@ const keepDiscord = (
         { ...app, desk },
         {
           token,
+          ...(config.DISCORD_SERVERS !== undefined && { servers: config.DISCORD_SERVERS }),
           ...(config.DISCORD_GUILD !== undefined && { devGuild: config.DISCORD_GUILD }),
           ...(config.DISCORD_API !== undefined && { api: config.DISCORD_API }),
         },
@@ -101,7 +91,7 @@ export interface Platforms {
 
 /** Connects the platforms that are wanted, each apart from the others: what befalls one leaves the others as they are. */
 export const connectPlatforms = async (app: App, wanted: Wanted): Promise<Platforms> => {
-  const studio = await roomStudio(app, wanted.config);
+  const studio = await roomStudio(app, wanted.config, wanted.tell);
   const { DISCORD_TOKEN: token } = wanted.config;
   if (studio === undefined && token === undefined) throw new UsageProblem(mainWords.nothingOn);
   const room = studio === undefined ? undefined : keepRoom(app, studio, wanted);

@@ -58,8 +58,8 @@ const typed = async (bot: Bot, interaction: APIChatInputApplicationCommandIntera
   const { focused: _, ...line } = commandTyped(interaction.data.name, interaction.data.options ?? []);
   const leaf = leafAt(bot.ports.desk.commands, line.path);
   if (!leaf) return void (await say(bot, interaction, discordWords.changed));
-  const who = await identify(interaction, undefined, bot.ports);
-  if (!who) return void (await say(bot, interaction, discordWords.serverOnly));
+  const who = await identify(interaction, undefined, bot);
+  if (typeof who === 'string') return void (await say(bot, interaction, discordWords[who]));
   const used = { interaction, who, line, leaf, key: keyOf(interaction.id) };
   await (leaf.form && Object.keys(line.typed).length === 0 ? openForm(bot, used) : answerCommand(bot, used));
 };
@@ -85,8 +85,8 @@ const follow = async (
   const parsed = press && parseLine(press.line, ports.desk.commands);
   const leaf = parsed?.ok === true ? leafAt(ports.desk.commands, parsed.value.path) : undefined;
   if (!press || parsed?.ok !== true || !leaf) return void (await say(bot, interaction, discordWords.tooOld));
-  const who = await identify(interaction, press.studio, ports);
-  if (!who) return void (await say(bot, interaction, discordWords.serverOnly));
+  const who = await identify(interaction, press.studio, bot);
+  if (typeof who === 'string') return void (await say(bot, interaction, discordWords[who]));
   const options = Object.entries({ ...parsed.value.typed, ...filled }).filter(([, value]) => value !== '');
   const line = { ...parsed.value, typed: Object.fromEntries(options) };
   const used = { interaction, who, leaf, line, key: actKey(interaction, id, press.opened) };
@@ -113,8 +113,9 @@ const complete = async (
   const { desk, clock } = bot.ports;
   const { focused, ...line } = commandTyped(interaction.data.name, interaction.data.options);
   const option = focused === undefined ? undefined : leafAt(desk.commands, line.path)?.options[focused];
-  const who = await identify(interaction, undefined, bot.ports);
-  if (!who || focused === undefined || !option) return void (await offer(bot, interaction, []));
+  const who = await identify(interaction, undefined, bot);
+  if (typeof who === 'string' || focused === undefined || !option)
+    return void (await offer(bot, interaction, []));
   const request = { ...who, ...line, key: `discord:${interaction.id}`, now: clock.now() };
   const listed = matching(option, line.typed[focused] ?? '');
   await offer(bot, interaction, listed ?? (await desk.suggest(request, focused)));

@@ -1,29 +1,53 @@
-import {
-  PermissionFlagsBits,
-  type APIInteraction,
-  type APIInteractionGuildMember,
-  type APIUser,
-} from 'discord.js';
+import { type APIGuildMember, type APIInteraction, type APIInteractionGuildMember, type APIUser, PermissionFlagsBits, Routes } from 'discord.js';
 import type { Request } from '../../contract/contract.ts';
-import type { DiscordPorts, StudioId } from '../ports.ts';
+import type { Bot } from '../bot.ts';
+import { failureOf } from '../failure.ts';
+import type { StudioId } from '../ports.ts';
 
 export type Who = Pick<Request, 'studio' | 'member' | 'role'>;
+
+/** Why somebody gets nothing here, as discordWords says it. */
+export type Stranger = 'serverOnly' | 'notAdmitted' | 'notOnServer';
 
 /** Who uses the bot in which studio: the server's, or in a direct message the one that the message speaks of. */
 export const identify = async (
   interaction: APIInteraction,
   spoken: StudioId | undefined,
-  ports: DiscordPorts,
-): Promise<Who | undefined> => {
+  bot: Bot,
+): Promise<Who | Stranger> => {
+  const { ports } = bot;
   const { guild_id: guild, member: inGuild } = interaction;
   const user = inGuild?.user ?? interaction.user;
-  if (!user) return undefined;
+  if (!user) return 'serverOnly';
+  if (guild === undefined) return spoken === undefined ? 'serverOnly' : directly(spoken, user, bot);
+  if (!(await ports.admits(guild))) {
+    ports.log.warn({ server: guild }, 'a server used the bot that DISCORD_SERVERS does not let in');
+    return 'notAdmitted';
+  }
   // The payload has no name of the server; its id stands in for one.
-  const studio = guild === undefined ? spoken : await ports.people.studioOf('discord', guild, guild);
-  if (studio === undefined) return undefined;
+  const studio = await ports.people.studioOf('discord', guild, guild);
   const member = await ports.people.memberOf(studio, 'discord', user.id, nameOf(user, inGuild));
   const keeper = managesServer(inGuild) || (await ports.isKeeper(studio, member, inGuild?.roles ?? []));
   return { studio, member, role: keeper ? 'keeper' : 'member' };
+};
+
+/** A direct message stays when its reader has left the server: what is pressed there holds only for who is on it still. */
+const directly = async (studio: StudioId, user: APIUser, { ports, rest }: Bot): Promise<Who | Stranger> => {
+  const server = await ports.serverOf(studio);
+  if (server === undefined || !(await ports.admits(server))) return 'notOnServer';
+  try {
+    // What the platform documents for this route.
+    const inGuild = (await rest.get(Routes.guildMember(server, user.id))) as APIGuildMember;
+    const name = inGuild.nick ?? user.global_name ?? user.username;
+    const member = await ports.people.memberOf(studio, 'discord', user.id, name);
+    const keeper = await ports.isKeeper(studio, member, inGuild.roles);
+    return { studio, member, role: keeper ? 'keeper' : 'member' };
+  } catch (error) {
+    const failure = failureOf(error);
+    if (failure === 'no-member' || failure === 'no-channel' || failure === 'no-permission')
+      return 'notOnServer';
+    throw error;
+  }
 };
 
 const nameOf = (user: APIUser, inGuild: APIInteractionGuildMember | undefined): string =>

@@ -57,6 +57,30 @@ export class Identities implements People {
     return found;
   }
 
+  studioKnownAs(platform: string, external: string): Promise<StudioId | undefined> {
+    return this.#turns.read(async ({ db }) => {
+      const row = await db
+        .selectFrom('studio_identities')
+        .where('platform', '=', platform)
+        .where('external_id', '=', external)
+        .select('studio_id')
+        .executeTakeFirst();
+      return row?.studio_id;
+    });
+  }
+
+  externalOfStudio(studio: StudioId, platform: string): Promise<string | undefined> {
+    return this.#turns.read(async ({ db }) => {
+      const row = await db
+        .selectFrom('studio_identities')
+        .where('studio_id', '=', studio)
+        .where('platform', '=', platform)
+        .select('external_id')
+        .executeTakeFirst();
+      return row?.external_id;
+    });
+  }
+
   externalOf(studio: StudioId, member: MemberId, platform: string): Promise<string | undefined> {
     return this.#turns.read(async ({ db }) => {
       const row = await db

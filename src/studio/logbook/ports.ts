@@ -141,6 +141,10 @@ export interface LogbookStore {
 export interface People {
   /** The studio of a Discord server, the terminal, or a room; made when it is new. */
   studioOf(platform: string, external: string, name: string): Promise<StudioId>;
+  /** The same, without making any. */
+  studioKnownAs(platform: string, external: string): Promise<StudioId | undefined>;
+  /** A studio's own name on a platform, when it has one there. */
+  externalOfStudio(studio: StudioId, platform: string): Promise<string | undefined>;
   memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId>;
   /** A member's own name on a platform, when they have one there. */
   externalOf(studio: StudioId, member: MemberId, platform: string): Promise<string | undefined>;

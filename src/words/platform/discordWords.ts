@@ -10,6 +10,8 @@ export const discordWords = {
   tooOld: 'This button is too old to use. Please type the command instead.',
   changed: 'This command is not what it was. Please type / to see what there is.',
   serverOnly: 'Please use this in your studio’s server.',
+  notAdmitted: 'This bot serves other servers. Whoever runs it can let this one in, with DISCORD_SERVERS.',
+  notOnServer: 'This button is for members of the studio’s server, and you are not on it any more.',
   pick: 'Choose one',
   suchAs: (about: string, example: string) => `${about}, such as ${example}`,
   problem: {

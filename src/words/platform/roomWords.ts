@@ -9,7 +9,8 @@ export const roomWords = {
   passcode: (code: string) =>
     `The studio's passcode, for joining: ${code}\nIt is shown only this once; a keeper can set another in the room.`,
   studioName: 'This studio',
-  noStudio: (typed: string) => `ROOM_STUDIO: there is no studio "${typed}" in this file`,
+  whoseRoom: (studios: readonly { id: string; name: string }[]) =>
+    `The room stays closed: this file holds several studios, and nobody has said whose room it is. Set ROOM_STUDIO to one of them:\n${studios.map(({ id, name }) => `  ${id}  ${name}`).join('\n')}`,
   inUse: (port: number) => `port ${port} is taken; set ROOM_PORT to another, or stop what holds it`,
   putRight: 'Put it right',
   undo: 'Undo',

@@ -43,10 +43,12 @@ export const refusal = (status: number, code: number, message: string): Answer =
 });
 
 const UNKNOWN_CHANNEL = refusal(404, 10003, 'Unknown Channel');
+const UNKNOWN_MEMBER = refusal(404, 10007, 'Unknown Member');
 const UNKNOWN_MESSAGE = refusal(404, 10008, 'Unknown Message');
 const UNKNOWN_WEBHOOK = refusal(404, 10015, 'Unknown Webhook');
 const UNKNOWN_INTERACTION = refusal(404, 10062, 'Unknown interaction');
 const ALREADY_ACKNOWLEDGED = refusal(400, 40060, 'Interaction has already been acknowledged.');
+const MISSING_ACCESS = refusal(403, 50001, 'Missing Access');
 const NO_DIRECT_MESSAGES = refusal(403, 50007, 'Cannot send messages to this user');
 const MISSING_PERMISSIONS = refusal(403, 50013, 'Missing Permissions');
 const EXPIRED_TOKEN = refusal(401, 50027, 'Invalid Webhook Token');
@@ -83,6 +85,7 @@ export const answer = (world: World, call: Call): Answer => {
   if (verb === 'PUT applications')
     return register(world, call, part[2] === 'guilds' ? (part[3] ?? '') : 'global');
   if (verb === 'POST users' && part[2] === 'channels') return openDirect(world, call);
+  if (verb === 'GET guilds' && part[2] === 'members') return guildMember(world, part[1], part[3]);
   if (part[0] === 'channels' && part[2] === 'messages')
     return channelMessage(world, call, part[1] ?? '', part[3]);
   return refusal(404, 0, '404: Not Found');
@@ -192,6 +195,21 @@ const register = (world: World, call: Call, scope: string): Answer => {
   }));
   world.commands.set(scope, commands);
   return OK(commands);
+};
+
+const guildMember = (world: World, guild: string | undefined, id: string | undefined): Answer => {
+  if (guild !== world.guildId) return MISSING_ACCESS;
+  const person = world.people.get(id ?? '');
+  if (!person || person.left === true) return UNKNOWN_MEMBER;
+  return OK({
+    user: user(person.id, person.name),
+    nick: person.nick ?? null,
+    roles: person.roles ?? [],
+    joined_at: '2024-01-01T00:00:00.000Z',
+    deaf: false,
+    mute: false,
+    flags: 0,
+  });
 };
 
 const openDirect = (world: World, call: Call): Answer => {

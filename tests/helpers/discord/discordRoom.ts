@@ -156,6 +156,8 @@ export const openDiscordRoom = async (
     clock,
     log: { info: note('info'), warn: note('warn'), error: note('error') },
     people,
+    admits: () => Promise.resolve(true),
+    serverOf: (of) => people.externalOfStudio(of, 'discord'),
     isKeeper: (of, member, roles) =>
       books.read(of, async (book) => {
         const { keepers, keeperRole } = await book.studio();

@@ -10,6 +10,8 @@ export interface Person {
   roles?: string[];
   /** May manage the server. */
   manages?: boolean;
+  /** Has left the server. */
+  left?: boolean;
   /** Takes no direct messages from the bot. */
   dmClosed?: boolean;
 }

@@ -1,0 +1,46 @@
+import type { App } from './start/app.ts';
+import { chosenStudio } from './start/chosenStudio.ts';
+import type { Config } from './start/config.ts';
+import type { StudioId } from './studio/ids.ts';
+import { roomWords } from './words/platform/roomWords.ts';
+
+/** Under which the file says whose room it is. */
+const keptAs = 'room-studio';
+
+/** The only one, or of several the only one that anybody has come into the room of. */
+const onlyRoom = async ({ store }: App, studios: readonly StudioId[]): Promise<StudioId | undefined> => {
+  if (studios.length <= 1) return studios[0];
+  const claims = await Promise.all(studios.map((studio) => store.room(studio).door.claims()));
+  const [only, ...others] = studios.filter((_, i) => (claims[i]?.length ?? 0) > 0);
+  return others.length === 0 ? only : undefined;
+};
+
+/**
+ * Whose room it is: the one that was named, or the one that it was before, whatever servers have been added since. Beside
+ * Discord a server's studio comes first, so there may be none yet.
+ */
+export const roomStudio = async (
+  app: App,
+  { ROOM, ROOM_STUDIO, DISCORD_TOKEN }: Pick<Config, 'ROOM' | 'ROOM_STUDIO' | 'DISCORD_TOKEN'>,
+  tell: (text: string) => void,
+): Promise<StudioId | undefined> => {
+  if (ROOM === 'off') return undefined;
+  const { people, kept } = app.store;
+  const studios = await people.studios();
+  const before = await kept.get(keptAs);
+  const found =
+    ROOM_STUDIO === undefined
+      ? (studios.find(({ id }) => id === before)?.id ??
+        (await onlyRoom(
+          app,
+          studios.map(({ id }) => id),
+        )))
+      : undefined;
+  if (found === undefined && ROOM_STUDIO === undefined && DISCORD_TOKEN !== undefined) {
+    if (studios.length > 0) tell(roomWords.whoseRoom(studios));
+    return undefined;
+  }
+  const studio = found ?? (await chosenStudio(app, ROOM_STUDIO));
+  if (studio !== before) await kept.set(keptAs, studio);
+  return studio;
+};
