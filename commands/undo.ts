@@ -3,6 +3,7 @@ import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
+import { lastKeeperGoes } from '../src/studio/lastKeeper.ts';
 import { otherHalf } from '../src/studio/logbook/otherHalf.ts';
 import { notUndoable } from '../src/studio/logbook/undoable.ts';
 
@@ -24,6 +25,7 @@ export const undo = logs({
     const what = await describeEntry(found, context);
     if (v.entry.stream <= studioStream) {
       const undo = { kind: 'undo', of: v.entry.seq } as const;
+      const studio = await book.studio();
       const own = v.entry.stream === coatStream || v.entry.stream === pieceStream;
       const { entry } =
         v.entry.stream === coatStream
@@ -33,6 +35,7 @@ export const undo = logs({
             : v.entry.stream === firedStream
               ? await book.logFired(undo, logged)
               : await book.logStudio(undo, logged);
+      if (lastKeeperGoes(studio, await book.studio(), member)) return refuse(words.studio.lastKeeper);
       return {
         kind: 'answer',
         title: words.undo.done(id),

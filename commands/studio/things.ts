@@ -6,6 +6,7 @@ import { temperature } from '../../src/contract/kinds/quantities.ts';
 import { member as memberKind } from '../../src/command/kinds/member.ts';
 import { cupKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { lastKeeperGoes } from '../../src/studio/lastKeeper.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 
@@ -80,10 +81,13 @@ export const setKeeper = logs({
   async run(v, context) {
     const { words, book, now, member } = context;
     const keeper = v.is !== 'member';
+    const before = await book.studio();
     const { entry, state } = await book.logStudio(
       { kind: 'keeper', member: v.member.id, keeper },
       { at: now, loggedAt: now, by: member },
     );
+    if (lastKeeperGoes(before, state, member))
+      return { kind: 'refusal', title: words.studio.lastKeeper, data: {} };
     const card = await studioCard(state, context);
     return {
       kind: 'answer',

@@ -98,7 +98,8 @@ export interface RoomPorts {
     /** Who that is by now; undefined when nobody is, or they are forgotten. */
     standsFor(member: string): Promise<MemberId | undefined>;
     isKeeper(member: MemberId): Promise<boolean>;
-    setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<void>;
+    /** False when it would leave the studio without a keeper: then nothing is changed. */
+    setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<boolean>;
   };
   board(): Promise<WireBucket[]>;
   /** A chart as an SVG: for a phone's width, or to look into. */

@@ -6,8 +6,8 @@ import type { Log } from '../contract/log.ts';
 import type { Post } from '../room/ports.ts';
 import { freshPasscode, freshToken, sealed } from '../room/access/secrets.ts';
 import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
-import { instant, memberId, type StudioId } from '../studio/ids.ts';
-import type { LoggedEvent, Logbook } from '../studio/logbook/ports.ts';
+import { type StudioId, instant, memberId } from '../studio/ids.ts';
+import type { Logbook, LoggedEvent } from '../studio/logbook/ports.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
 
 interface RoomChoice {
@@ -55,7 +55,9 @@ export const connectRoom = async (
   /** The passcode and the first keeper's way in, told to whoever started it. */
   const tellKeys = async (room: RunningRoom): Promise<void> => {
     if (open) return tell(roomWords.demo);
-    if (newKeys) for (const purpose of ['keeper', 'join'] as const) await door.endCodes(purpose);
+    // What an earlier start printed for the first keeper ends with that start.
+    await door.endCodes('keeper');
+    if (newKeys) await door.endCodes('join');
     if (newKeys || (await kept.get(passcodeName)) === undefined) {
       const passcode = freshPasscode();
       const seal = await sealed(passcode);
@@ -92,14 +94,15 @@ export const connectRoom = async (
         follow: (listener) => store.followPeople(listener),
         standsFor: (member) => books.read(studio, (book) => book.standsFor(memberId(member))),
         isKeeper,
-        setKeeper: async (member, keeper, by) => {
-          await books.writeOnce(studio, `room-keeper:${freshToken()}`, async (book) => {
+        setKeeper: (member, keeper, by) =>
+          books.writeOnce(studio, `room-keeper:${freshToken()}`, async (book) => {
             const now = clock.now();
-            const event: LoggedEvent = { kind: 'keeper', member, keeper };
-            await book.logStudio(event, { at: now, loggedAt: now, by });
-            return { keep: true, value: null };
-          });
-        },
+            const event = { kind: 'keeper', member, keeper } as const;
+            const { state } = await book.logStudio(event, { at: now, loggedAt: now, by });
+            // In the demo whoever likes is a keeper again.
+            const keep = open || keeper || state.keepers.length > 0;
+            return { keep, value: keep };
+          }),
       },
       board: () =>
         books.read(studio, async (book) => {

@@ -35,6 +35,7 @@ const notUndone: Record<NotUndoable, (id: string) => Text> = {
   'an-undo': (id) => t`${[id]} is itself an undo. Log the entry again instead.`,
   'the-setup': (id) => t`${[id]} set the bucket up. A keeper retires a bucket: /bucket retire.`,
   'not-yours': (id) => t`${[id]} is somebody else's. Its author or a keeper can take it back.`,
+  'keepers-only': (id) => t`${[id]} is a setting of the studio. A keeper can take it back.`,
   'too-late': (id) => t`${[id]} is older than 15 minutes. A keeper can take it back.`,
 };
 

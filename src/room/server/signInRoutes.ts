@@ -19,6 +19,8 @@ const refuseEntry = (c: RoomContext, why: SignInRefusal) =>
 /** A fresh code; only its hash is kept. */
 export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurpose): Promise<string> => {
   const code = freshToken();
+  // One first keeper, one wall: an address that was printed before is worth nothing any more.
+  if (purpose !== 'join') await ports.door.endCodes(purpose);
   const lasts = purpose === 'board' ? year : purpose === 'keeper' ? 7 * day : day;
   await ports.door.addCode(tokenHash(code), purpose, ports.clock.before(-lasts));
   return code;
@@ -91,10 +93,7 @@ export const keeperRoutes = (room: Room) => {
       ]);
     })
     .post('/invite', async (c) => c.json(scanned(`${url()}/#join=${await makeCode(room, 'join')}`)))
-    .post('/wall', async (c) => {
-      await ports.door.endCodes('board');
-      return c.json(scanned(`${url()}/board#${await makeCode(room, 'board')}`));
-    })
+    .post('/wall', async (c) => c.json(scanned(`${url()}/board#${await makeCode(room, 'board')}`)))
     .post('/passcode', async (c) => {
       const body = await readJson(c);
       const passcode = body && textIn(body, 'passcode', 200);
@@ -117,7 +116,11 @@ export const keeperRoutes = (room: Room) => {
       if (member === undefined) return refuse(c, 'not-found');
       if (member === session.member) return refuseEntry(c, 'yourself');
       // Whoever claims the name next is not a keeper for that.
-      if (await ports.people.isKeeper(member)) await ports.people.setKeeper(member, false, session.member);
+      if (
+        (await ports.people.isKeeper(member)) &&
+        !(await ports.people.setKeeper(member, false, session.member))
+      )
+        return refuseEntry(c, 'last-keeper');
       await ports.door.release(key, member, claim?.name ?? name);
       await room.sessions.endAllOf(member);
       return c.json({});

@@ -1,11 +1,11 @@
 import type { Entry } from '../entry.ts';
-import { minutes, since, type Instant, type MemberId, type Role } from '../ids.ts';
+import { type Instant, type MemberId, type Role, minutes, since, studioStream } from '../ids.ts';
 import type { LoggedEvent, Notes } from './ports.ts';
 
 /** How long somebody may take back their own entry. A keeper always may. */
 export const undoWithin = minutes(15);
 
-export type NotUndoable = 'undone' | 'an-undo' | 'the-setup' | 'not-yours' | 'too-late';
+export type NotUndoable = 'undone' | 'an-undo' | 'the-setup' | 'not-yours' | 'too-late' | 'keepers-only';
 
 /** Why an entry cannot be taken back by this person now; undefined when it can. */
 export const notUndoable = (
@@ -16,6 +16,8 @@ export const notUndoable = (
   if (entry.event.kind === 'setup') return 'the-setup';
   if (entry.undoneBy !== undefined) return 'undone';
   if (by.role === 'keeper') return undefined;
+  // How somebody is reached is theirs to say; all else there is the studio's.
+  if (entry.stream === studioStream && entry.event.kind !== 'reach') return 'keepers-only';
   if (entry.by !== by.member) return 'not-yours';
   return since(entry.loggedAt, by.now) > undoWithin ? 'too-late' : undefined;
 };

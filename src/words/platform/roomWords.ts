@@ -40,6 +40,7 @@ export const roomWords = {
     'short-passcode': 'A passcode has at least 8 characters.',
     several:
       'Several members of other platforms are called so, and nobody can tell which is meant. Whoever it is types /link there and comes in by its code.',
+    'last-keeper': 'That would leave the studio without a keeper, so nothing was changed.',
     yourself: 'You can’t release your own name.',
   },
 };

@@ -66,6 +66,9 @@ export const studioWords = {
   vesselSet: (vessel: Vessel, ml: number | undefined, units: UnitSystem): Text =>
     t`${said(vessel.name)} is calibrated: ${[vesselText(vessel, units)]}${[ml === undefined ? '' : `, ${ml.toFixed(1)} ml`]}.`,
   cupSet: (name: string, kind: string): Text => t`Flow cup ${said(name)} (${[kind]}) is named.`,
+  lastKeeper: [
+    'That would leave the studio without a keeper. Nothing was changed; name another first: /studio keeper member:…',
+  ] as Text,
   keeperSet: (name: string, keeper: boolean): Text =>
     keeper ? t`${said(name)} is a keeper now.` : t`${said(name)} is a member again.`,
 };
