@@ -31,6 +31,8 @@ const unsure = async (code: string, { words, book, now, member }: Logging): Prom
     kind: 'refusal',
     title: w.isThatYou(name),
     facts: [{ label: [w.factIfSo], text: w.surely(code) }],
+    // The code is in it.
+    fleeting: true,
     data: { why: 'unsure', name },
   };
 };
@@ -61,7 +63,11 @@ export const link = logs({
   who: 'member',
   private: true,
   options: {
-    code: { kind: text(40, 'abcd-2345'), needed: false, about: (w) => w.people.link.code },
+    code: {
+      kind: { ...text(40, 'abcd-2345'), secret: true },
+      needed: false,
+      about: (w) => w.people.link.code,
+    },
     sure: { kind: yesNo, needed: false, about: (w) => w.people.link.sure },
   },
   run: (v, context): Promise<Reply> => {

@@ -48,6 +48,10 @@ export interface Kind<T> {
   prose?: true;
   /** It says when what is logged was done. */
   happened?: true;
+  /** Not to be kept or shown again: what is typed for it is worth as much as a password. */
+  secret?: true;
+  /** The most characters that are looked at; 200 where nothing is said. What is longer is none of the kind. */
+  longest?: number;
   /** An example of what to type. */
   example: string;
   /** Units to switch between when it is entered as a number, the usual one first. */

@@ -3,8 +3,7 @@ import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
-import { typedOptions } from '../contract/contract.ts';
-import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from '../contract/contract.ts';
+import { type Action, type Asking, type Choice, type Command, type Desk, type Kind, type Leaf, type Reply, type Request, typedOptions } from '../contract/contract.ts';
 import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
@@ -26,6 +25,11 @@ const refusal = (title: Reply['title'], data: Reply['data']): Reply => ({
   private: true,
   data,
 });
+
+/** No name, number or time is longer; finding out what it is not would cost everybody else their time. */
+const usuallyLongest = 200;
+const longestOf = ({ longest = usuallyLongest }: Kind<unknown>): number => longest;
+const isTooLong = (typed: string, kind: Kind<unknown>): boolean => typed.length > longestOf(kind);
 
 /** The options that stand beside this one in a line, as they are typed. */
 const others = (leaf: Leaf, but: string): string[] =>
@@ -52,6 +56,10 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
         ok: false,
         reply: refusal(words.desk.missing(name, option.about(words), option.kind.example), { option: name }),
       };
+    }
+    if (isTooLong(typed, option.kind)) {
+      const why = words.option.tooLong(longestOf(option.kind), typed.length);
+      return { ok: false, reply: refusal(words.desk.wrong(name, why), { option: name }) };
     }
     const read = await option.kind.read(typed, asking);
     if (read.ok) values[name] = read.value;
@@ -193,6 +201,8 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       const leaf = leafAt(commands, request.path);
       const kind = leaf?.options[name]?.kind;
       if (!kind?.suggest || (leaf?.who === 'keeper' && request.role !== 'keeper')) return [];
+      const typed = request.typed[name] ?? '';
+      if (isTooLong(typed, kind)) return [];
       const { studio, role, now } = request;
       const choices = await books.read(studio, async (book) => {
         const member = await book.standsFor(request.member);
@@ -208,7 +218,7 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
           book,
           typed: request.typed,
         };
-        return kind.suggest?.(request.typed[name] ?? '', asking);
+        return kind.suggest?.(typed, asking);
       });
       return (choices ?? []).slice(0, 25);
     },

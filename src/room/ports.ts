@@ -46,7 +46,7 @@ export interface Credentials {
   release(key: string, member: MemberId, name: string): Promise<void>;
   sessions(): Promise<Session[]>;
   begin(session: Session): Promise<void>;
-  end(which: { hash: string } | { member: MemberId }): Promise<void>;
+  end(which: { hash: string } | { member: MemberId } | { allBut: string }): Promise<void>;
   addCode(hash: string, purpose: CodePurpose, until: Instant): Promise<void>;
   /** Whether there is such a code; `spend` makes it the last time. */
   code(hash: string, purpose: CodePurpose, spend: 'spend' | 'look'): Promise<boolean>;

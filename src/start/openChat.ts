@@ -21,7 +21,7 @@ const linesBefore = (): string[] => {
 };
 
 const keep = (lines: string[]): void => {
-  mkdirSync(dirname(historyFile), { recursive: true });
+  mkdirSync(dirname(historyFile), { recursive: true, mode: 0o700 });
   writeFileSync(historyFile, lines.join('\n'), { mode: 0o600 });
 };
 

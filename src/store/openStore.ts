@@ -19,6 +19,7 @@ import { makeFolder } from './engine/makeFolder.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migrations/migration.ts';
 import { migrations } from './migrations/migrations.ts';
+import { makeOwnerOnly, takeFromOthers } from './ownerOnly.ts';
 import { PeopleChanges } from './people/peopleChanges.ts';
 import { StoredReminders } from './reminders.ts';
 import { StoredCredentials } from './room/credentials.ts';
@@ -98,8 +99,10 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
 };
 
 const openUpToDate = async (path: string, steps: readonly Migration[]): Promise<Database> => {
+  makeOwnerOnly(path);
   const database = await whileBusy(path, () => openDatabase(path, steps.length));
   try {
+    takeFromOthers(path);
     await migrate(database, steps);
     return database;
   } catch (error) {
@@ -120,9 +123,6 @@ const keepTidy = (turns: TransactionQueue, clock: Clock, eraser: Eraser): (() =>
   return () => clearInterval(timer);
 };
 
-const isRefusal = (error: unknown) =>
-  error instanceof Error && 'code' in error && ['EACCES', 'EPERM', 'EROFS'].includes(String(error.code));
-
 /** Where the file is or will be: two names of one file must lead to one lease. */
 const realPath = (file: string): string => {
   try {
@@ -133,6 +133,9 @@ const realPath = (file: string): string => {
     if (existsSync(path)) accessSync(path, constants.R_OK | constants.W_OK);
     return path;
   } catch (error) {
-    throw new StoreProblem(isRefusal(error) ? 'read-only' : 'cannot-open', file, String(error), error);
+    const problem = asStoreProblem(error, file);
+    throw problem instanceof StoreProblem
+      ? problem
+      : new StoreProblem('cannot-open', file, String(error), error);
   }
 };

@@ -8,7 +8,7 @@ const isTaken = (error: unknown) => error instanceof Error && 'code' in error &&
 
 /** Saves a reply's file in a folder, beside those of the same name, for nobody else to read; answers where. */
 export const keepFile = (folder: string, { name, content }: ReplyFile): string => {
-  mkdirSync(folder, { recursive: true });
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
   const [, stem = '', end = ''] = /^(.*?)(\.[^.]*)?$/s.exec(name.replace(/[^\w.-]+/g, '_')) ?? [];
   for (let n = 1; ; n += 1) {
     const path = join(folder, `${stem}${n === 1 ? '' : `-${n}`}${end}`);

@@ -1,8 +1,9 @@
-/** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- reminders` the queue of reminders, `npm run bench -- ask` the look-up of a question. */
+/** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- fairness` what one member's load costs another, `npm run bench -- reminders` the queue of reminders, `npm run bench -- ask` the look-up of a question. */
 const benches = {
   bot: './bench.ts',
   learn: './learn.ts',
   room: './room.ts',
+  fairness: './fairness.ts',
   reminders: './reminders.ts',
   ask: './ask.ts',
 };
@@ -10,6 +11,7 @@ const [wanted = 'bot'] = process.argv.slice(2).filter((word) => !word.startsWith
 if (wanted === 'bot') await import(benches.bot);
 else if (wanted === 'learn') await import(benches.learn);
 else if (wanted === 'room') await import(benches.room);
+else if (wanted === 'fairness') await import(benches.fairness);
 else if (wanted === 'reminders') await import(benches.reminders);
 else if (wanted === 'ask') await import(benches.ask);
 else {

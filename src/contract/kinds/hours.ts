@@ -21,6 +21,7 @@ export const dayHours: Kind<DayHours | 'closed'> = {
 /** Days of the calendar: `2026-12-25`, `2026-12-24 to 2027-01-02`. */
 export const calendarDays: Kind<string[]> = {
   control: 'text',
+  longest: 2_000,
   example: '2026-12-25',
   read: read(readClosures),
 };

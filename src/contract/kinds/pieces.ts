@@ -18,6 +18,7 @@ const counted = (pieces: string): number =>
 export const pieces: Kind<string> = {
   control: 'text',
   prose: true,
+  longest: words.longest ?? 0,
   example: '3 bowls',
   async read(typed, asking) {
     if (counted(typed) > most) return { ok: false, why: asking.words.coat.tooMany(typed.slice(0, 60), most) };

@@ -12,6 +12,7 @@ const folded = (text: string) =>
 export const recipe: Kind<Recipe & { name?: string }> = {
   control: 'text',
   prose: true,
+  longest: 2_000,
   example: 'feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3',
   async read(typed, { book, words }) {
     const { recipes } = await book.studio();
@@ -50,6 +51,7 @@ export const recipe: Kind<Recipe & { name?: string }> = {
 /** Gravities of the grains of materials that no table has: `local clay 2.6, river ash 2.4`. */
 export const materialGravities: Kind<Part[]> = {
   control: 'text',
+  longest: 2_000,
   example: 'local clay 2.6',
   read(typed, { words }) {
     const parts = readParts(typed);

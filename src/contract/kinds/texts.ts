@@ -4,6 +4,8 @@ import type { Kind } from '../contract.ts';
 export const text = (most: number, example: string): Kind<string> => ({
   control: 'text',
   prose: true,
+  // It counts for itself, and says by how much it is too long.
+  longest: Number.POSITIVE_INFINITY,
   example,
   read(typed, { words }) {
     const value = typed.replaceAll('\0', '').trim();

@@ -1,6 +1,8 @@
 import type { Credentials, Instant, MemberId, RoomPorts, Session } from '../ports.ts';
 import { freshToken, tokenHash } from './secrets.ts';
 
+/** More phones than anybody has; the one that signed in first makes room. */
+const mostOfMember = 10;
 const lasts = 90 * 24 * 3_600_000;
 
 /** Who is signed in. Kept by the server, so that it can be ended there; looked up in memory, so that a forged one costs nothing. */
@@ -45,6 +47,7 @@ export class Sessions {
   async begin(member: MemberId, name: string): Promise<{ token: string; seconds: number }> {
     const token = freshToken();
     const until: Instant = this.#clock.before(-lasts);
+    for (const oldest of this.#of(member).slice(0, 1 - mostOfMember)) await this.end(oldest);
     const session = { hash: tokenHash(token), member, name, until };
     await this.#door.begin(session);
     this.#live.set(session.hash, session);
@@ -69,6 +72,17 @@ export class Sessions {
   async endAllOf(member: MemberId): Promise<void> {
     for (const [hash, session] of this.#live) if (session.member === member) this.#drop(hash);
     await this.#door.end({ member });
+  }
+
+  /** Signs everybody out but whoever asks for it. */
+  async endAllBut({ hash: own }: Session): Promise<void> {
+    for (const hash of [...this.#live.keys()]) if (hash !== own) this.#drop(hash);
+    await this.#door.end({ allBut: own });
+  }
+
+  /** A member's, the first to have begun first. */
+  #of(member: MemberId): Session[] {
+    return [...this.#live.values()].filter((one) => one.member === member).sort((a, b) => a.until - b.until);
   }
 
   #drop(hash: string): void {

@@ -7,6 +7,7 @@ import { TokenBucket } from './tokenBucket.ts';
 import type { MemberId, RoomPorts } from '../ports.ts';
 import { matchesSeal, readPasscode, sealed, tokenHash } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
+import { isWeak } from '../weakSecret.ts';
 
 export interface Asked {
   name: string;
@@ -37,6 +38,8 @@ export class SignIn {
   readonly #sessions: Sessions;
   readonly #pepper: string;
   readonly #byAddress = new TokenBucket(1 / 6, 10);
+  /** Slower still: one name may be guessed at from many addresses. */
+  readonly #byName = new TokenBucket(1 / 20, 10);
   readonly #byPhone = new TokenBucket(1 / 6, 10);
   readonly #all = new TokenBucket(2, 60);
   #waiting = 0;
@@ -81,7 +84,7 @@ export class SignIn {
   }
 
   async #check(key: string, name: string, asked: Asked): Promise<SignedIn> {
-    const { door, people } = this.#ports;
+    const { door, people, log } = this.#ports;
     // Typed in the passcode's place; a passcode of a keeper's may look like one.
     const typed = readLinkCode(asked.code) ?? readLinkCode(asked.passcode);
     const linked = typed === undefined ? undefined : await door.linked(typed);
@@ -90,7 +93,10 @@ export class SignIn {
     const code = tokenHash(asked.code);
     const keeper = asked.code !== '' && (await door.code(code, 'keeper', 'look'));
     const invited = keeper || (asked.code !== '' && (await door.code(code, 'join', 'look')));
-    if (asked.code !== '' && !invited && asked.passcode === '') return { ok: false, why: 'code-used' };
+    if (asked.code !== '' && !invited && asked.passcode === '') {
+      log.warn({ from: asked.from }, 'somebody tried a code that opens nothing');
+      return { ok: false, why: 'code-used' };
+    }
     const passcode = await door.passcode();
     const typedAs = new Set([asked.passcode.trim(), readPasscode(asked.passcode)]);
     let admitted = invited;
@@ -98,7 +104,12 @@ export class SignIn {
     const claim = await door.claim(key);
     const known = await matchesSeal(asked.secret, claim?.secret);
     // A name and its own secret are enough to come back: a phone that was invited never knew the passcode.
-    if (!(admitted || known) || (claim?.secret !== undefined && !known)) return { ok: false, why: 'no-fit' };
+    if (!(admitted || known) || (claim?.secret !== undefined && !known)) {
+      // A name that nobody here has may be a word that was typed into the wrong field.
+      log.warn({ from: asked.from, name: claim?.name }, 'somebody could not sign in');
+      return { ok: false, why: 'no-fit' };
+    }
+    if (!known && isWeak(asked.secret, name)) return { ok: false, why: 'weak-secret' };
     if (claim === undefined && (await people.all()).some((one) => nameLook(one.name) === nameLook(name)))
       return { ok: false, why: 'name-taken' };
     if (invited && !(await door.code(code, keeper ? 'keeper' : 'join', 'spend')))
@@ -121,6 +132,7 @@ export class SignIn {
       (one) => one.id !== member && nameLook(one.name) === nameLook(name),
     );
     if (isOthers) return { ok: false, why: 'name-taken' };
+    if (isWeak(secret, name)) return { ok: false, why: 'weak-secret' };
     const taken = await door.takeLinked(code, key, { member, name, secret: await sealed(secret) });
     if (taken === 'no-code') return { ok: false, why: 'code-used' };
     if (taken === 'not-free') return { ok: false, why: 'name-taken' };
@@ -143,10 +155,22 @@ export class SignIn {
     const pace =
       shown.length === mark.length && timingSafeEqual(shown, mark)
         ? this.#byPhone.take(key, now)
-        : both(this.#byAddress.take(from, now), () => this.#all.take('', now));
+        : inTurn(
+            () => this.#byAddress.take(from, now),
+            () => this.#byName.take(key, now),
+            () => this.#all.take('', now),
+          );
     return pace.ok ? undefined : pace.seconds;
   }
 }
 
 type Taken = ReturnType<TokenBucket['take']>;
-const both = (first: Taken, second: () => Taken): Taken => (first.ok ? second() : first);
+
+/** The first that is used up; those after it are not taken from. */
+const inTurn = (...paces: (() => Taken)[]): Taken => {
+  for (const take of paces) {
+    const taken = take();
+    if (!taken.ok) return taken;
+  }
+  return { ok: true };
+};

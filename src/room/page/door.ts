@@ -88,19 +88,22 @@ const wall = () => address(door.wall, '/api/door/wall', door.wallAbout);
 const passcode = (): HTMLElement => {
   const status = h('p', { role: 'status' });
   const input = h('input', { id: 'new-passcode', minlength: 8, maxlength: 200, autocomplete: 'off' });
+  const end = h('input', { id: 'end-sessions', type: 'checkbox' });
   return h(
     'form',
     {
       class: 'inline',
       submit: (event) => {
         event.preventDefault();
-        void post('/api/door/passcode', { passcode: input.value }).then((answer) => {
-          status.textContent = answer.ok ? door.passcodeSaved : answer.said;
+        void post('/api/door/passcode', { passcode: input.value, end: end.checked }).then((answer) => {
+          const saved = end.checked ? door.passcodeSavedAlone : door.passcodeSaved;
+          status.textContent = answer.ok ? saved : answer.said;
         });
       },
     },
     h('label', { class: 'about', for: 'new-passcode' }, door.passcode),
     h('div', { class: 'measured' }, input, h('button', { type: 'submit', class: 'stamp quiet' }, door.save)),
+    h('label', { for: 'end-sessions' }, end, ' ', door.endOthers),
     status,
   );
 };

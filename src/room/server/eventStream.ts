@@ -1,10 +1,14 @@
 import type { ServerResponse } from 'node:http';
+import type { Session } from '../ports.ts';
 
 /** More than a phone can be behind and still catch up line by line. */
 const mostBehind = 256 * 1024;
 const beat = 15_000;
 /** The first thing said after a silence is told at once; what follows is told together, this often. */
 const together = 150;
+
+/** Everybody who listens, and from where. */
+export type Listening = Map<EventStream, { session: Session; from: string }>;
 
 /**
  * One phone that listens. What it does not take is held up to a limit; beyond that its line is cut, and it comes

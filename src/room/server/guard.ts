@@ -62,3 +62,13 @@ export const guardWrite = (room: Room): MiddlewareHandler<RoomEnv> => {
     return limit(c, next);
   };
 };
+
+/** Before whatever may cost something: a member's requests one after another, and no more than their share. */
+export const fairly =
+  (room: Room): MiddlewareHandler<RoomEnv> =>
+  async (c, next) => {
+    const session = c.get('session');
+    if (!session || c.req.path.startsWith('/page/')) return next();
+    const done = await room.shares.run(session.member, next);
+    return done.ok ? undefined : refuse(c, 'too-fast', done.seconds);
+  };

@@ -2,6 +2,7 @@ import type { HttpBindings } from '@hono/node-server';
 import type { Context } from 'hono';
 import { type RoomRefusal, roomWords } from '../../words/platform/roomWords.ts';
 import type { Address } from '../access/hosts.ts';
+import type { FairShare } from '../fairShare.ts';
 import type { Names } from '../posts/names.ts';
 import type { TokenBucket } from '../access/tokenBucket.ts';
 import type { PageFiles } from './pageFiles.ts';
@@ -25,6 +26,8 @@ export interface Room {
   /** By signed-in phone, and by network address for everybody else. */
   phonePace: TokenBucket;
   addressPace: TokenBucket;
+  /** By member: what their requests cost. */
+  shares: FairShare;
 }
 
 export interface RoomEnv {

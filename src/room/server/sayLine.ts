@@ -2,6 +2,7 @@ import type { Reply, Request } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { plainText } from '../../contract/plainText.ts';
 import { speak } from '../../desk/speak.ts';
+import { withoutSecrets } from '../../command/withoutSecrets.ts';
 import type { Post, Session } from '../ports.ts';
 import type { Room } from './room.ts';
 
@@ -57,15 +58,17 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
       : await ports.desk.dispatch({ ...speaker, key, path: sent.path, typed: sent.typed });
   // Not remembered under its key: sent again, it is tried again.
   if (reply.kind === 'error') return { broken: plainText(reply.title, { now, zone: 'UTC' }) };
+  const shown = withoutSecrets(line, ports.desk.commands);
   const post = posts.say({
     // By now perhaps of another: the line may have been what linked the two. Sent again, it is found as theirs.
     key: `room:${session.member}:${id}`,
     id,
     at: now,
     member: session.member,
-    line: line.slice(0, 500),
+    line: shown.slice(0, 500),
     private: reply.private ?? reply.kind !== 'answer',
-    reply,
+    // What was answered may repeat the secret.
+    reply: shown === line ? reply : { ...reply, fleeting: true },
   });
   return { post };
 };

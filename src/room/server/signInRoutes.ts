@@ -9,6 +9,7 @@ import { readJson, textIn } from './readJson.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 import { freshToken, readPasscode, sealed, tokenHash } from '../access/secrets.ts';
 import { startOf } from './startOf.ts';
+import { isWeak } from '../weakSecret.ts';
 
 const year = 366 * 24 * 3_600_000;
 const day = 24 * 3_600_000;
@@ -98,8 +99,14 @@ export const keeperRoutes = (room: Room) => {
       const body = await readJson(c);
       const passcode = body && textIn(body, 'passcode', 200);
       if (passcode === undefined) return refuse(c, 'bad-request');
+      const session = c.get('session');
       if (passcode.trim().length < 8) return refuseEntry(c, 'short-passcode');
+      if (isWeak(passcode, ports.studioName)) return refuseEntry(c, 'weak-passcode');
       await ports.door.setPasscode(await sealed(readPasscode(passcode)));
+      if (body?.['end'] === true && session) {
+        await ports.door.endCodes('join');
+        await room.sessions.endAllBut(session);
+      }
       return c.json({});
     })
     .post('/release', async (c) => {

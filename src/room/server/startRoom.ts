@@ -2,14 +2,16 @@ import { serve, type ServerType } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { AddressInfo } from 'node:net';
 import type { Desk, Voice } from '../../contract/contract.ts';
+import { FairShare } from '../fairShare.ts';
 import { followPeople } from './followPeople.ts';
-import { guard, guardWrite } from './guard.ts';
-import type { EventStream } from './eventStream.ts';
+import { fairly, guard, guardWrite } from './guard.ts';
+import type { Listening } from './eventStream.ts';
 import { allowedHosts, shownUrl, type Address } from '../access/hosts.ts';
+import { limitSockets } from '../limitSockets.ts';
 import { Names } from '../posts/names.ts';
 import { TokenBucket } from '../access/tokenBucket.ts';
 import { PageFiles } from './pageFiles.ts';
-import type { RoomPorts, Session } from '../ports.ts';
+import type { RoomPorts } from '../ports.ts';
 import { Posts } from '../posts/posts.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { roomVoice } from './roomVoice.ts';
@@ -54,10 +56,11 @@ const listening = (server: ServerType) =>
     });
   });
 
-const routes = (room: Room, heard: Map<EventStream, Session>) =>
+const routes = (room: Room, heard: Listening) =>
   new Hono<RoomEnv>()
     .use(guard(room))
     .use(guardWrite(room))
+    .use(fairly(room))
     .use('/api/*', async (c, next) => {
       c.header('cache-control', 'no-store');
       return next();
@@ -79,7 +82,7 @@ const routes = (room: Room, heard: Map<EventStream, Session>) =>
 export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promise<RunningRoom> => {
   const { bind, port, url, trustProxy = false, pepper } = settings;
   const sessions = await Sessions.open(ports);
-  const heard = new Map<EventStream, Session>();
+  const heard: Listening = new Map();
   const address: Address = { bind, port, ...(url !== undefined && { url }) };
   const room: Room = {
     ports,
@@ -93,6 +96,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     page: PageFiles.load(),
     phonePace: new TokenBucket(10, 60),
     addressPace: new TokenBucket(20, 300),
+    shares: new FairShare(),
   };
   const unfollow = ports.people.follow((change) => {
     try {
@@ -108,6 +112,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     port,
     serverOptions: { headersTimeout: 10_000, requestTimeout: 20_000, maxHeaderSize: 8_192 },
   });
+  limitSockets(server, trustProxy);
   const { port: taken } = await listening(server).catch((error: unknown) => {
     unfollow();
     throw error;

@@ -1,32 +1,38 @@
 import { RESPONSE_ALREADY_SENT } from '@hono/node-server/utils/response';
 import { Hono } from 'hono';
-import { EventStream } from './eventStream.ts';
+import { EventStream, type Listening } from './eventStream.ts';
 import { maySee, type Posts } from '../posts/posts.ts';
 import type { Post, Session } from '../ports.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { wiredOrSkipped } from './startOf.ts';
 
 const mostListening = 1_000;
-const mostOfOne = 8;
+const mostOfMember = 5;
+const mostOfAddress = 20;
 const mostMissed = 200;
 
 /** The live stream: what was missed, then everything as it is said; what is private goes to its member only. */
-export const streamRoutes = (room: Room, listening: Map<EventStream, Session>) =>
+export const streamRoutes = (room: Room, listening: Listening) =>
   new Hono<RoomEnv>().get('/stream', async (c) => {
     const session = c.get('session');
     if (!session) return refuse(c, 'sign-in');
-    const mine = [...listening.values()].filter(({ hash }) => hash === session.hash).length;
-    if (listening.size >= mostListening || mine >= mostOfOne) return refuse(c, 'full', 10);
+    if (c.req.method === 'HEAD') return c.body(null, 200, { 'content-type': 'text/event-stream' });
+    const from = c.get('from');
+    const others = [...listening.values()];
+    const mine = others.filter((one) => one.session.member === session.member).length;
+    const here = others.filter((one) => one.from === from).length;
+    if (listening.size >= mostListening || mine >= mostOfMember || here >= mostOfAddress)
+      return refuse(c, 'full', 10);
     const asked = Number(c.req.header('last-event-id') ?? c.req.query('after') ?? 0);
     const after = Number.isSafeInteger(asked) && asked > 0 ? asked : 0;
-    listen(room, listening, session, after, (onEnd) => new EventStream(c.env.outgoing, onEnd));
+    listen(room, listening, { session, from }, after, (onEnd) => new EventStream(c.env.outgoing, onEnd));
     return RESPONSE_ALREADY_SENT;
   });
 
 const listen = (
   room: Room,
-  listening: Map<EventStream, Session>,
-  session: Session,
+  listening: Listening,
+  { session, from }: { session: Session; from: string },
   after: number,
   open: (onEnd: () => void) => EventStream,
 ): void => {
@@ -54,7 +60,7 @@ const listen = (
     unwatch();
     listening.delete(hearing);
   });
-  listening.set(hearing, session);
+  listening.set(hearing, { session, from });
   for (const post of missed(posts, session, after)) tell(post);
 };
 

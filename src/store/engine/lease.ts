@@ -1,5 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import Sqlite, { SqliteError } from 'better-sqlite3';
+import { makeOwnerOnly } from '../ownerOnly.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 
 export interface Lease {
@@ -16,6 +17,7 @@ const isBusy = (error: unknown) => error instanceof SqliteError && error.code.st
 export const takeLease = async (file: string, waitMs: number): Promise<Lease> => {
   let lock: Sqlite.Database;
   try {
+    makeOwnerOnly(`${file}.lock`);
     lock = new Sqlite(`${file}.lock`, { timeout: 0 });
   } catch (error) {
     throw asStoreProblem(error, file);

@@ -46,8 +46,26 @@ const kinds: readonly (readonly [prefix: string, kind: StoreProblemKind])[] = [
   ['SQLITE_IOERR', 'input-output'],
 ];
 
+/** The same from the system itself, which makes folders and files beside the database. */
+const systemKinds: Readonly<Record<string, StoreProblemKind>> = {
+  ENOSPC: 'full',
+  EDQUOT: 'full',
+  EROFS: 'read-only',
+  EACCES: 'read-only',
+  EPERM: 'read-only',
+  EIO: 'input-output',
+  ENOENT: 'cannot-open',
+  ENOTDIR: 'cannot-open',
+  EISDIR: 'cannot-open',
+  EMFILE: 'cannot-open',
+};
+
 /** The problem with the file that an error tells of; any other error comes back as it is. */
 export const asStoreProblem = (error: unknown, file: string): unknown => {
+  if (error instanceof Error && 'syscall' in error && 'code' in error) {
+    const kind = systemKinds[String(error.code)];
+    return kind ? new StoreProblem(kind, file, error.message, error) : error;
+  }
   if (!(error instanceof SqliteError)) return error;
   const kind = kinds.find(([prefix]) => error.code.startsWith(prefix))?.[1];
   return kind ? new StoreProblem(kind, file, error.message, error) : error;

@@ -1,6 +1,7 @@
 import { closeSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite, { SqliteError } from 'better-sqlite3';
+import { makeOwnerOnly } from '../ownerOnly.ts';
 
 const sync = (path: string) => {
   const handle = openSync(path, 'r');
@@ -27,6 +28,8 @@ export const vacuumInto = (sqlite: Sqlite.Database, target: string): void => {
   const partial = `${target}.partial`;
   rmSync(partial, { force: true });
   try {
+    // It writes into a file that is there when that is empty.
+    makeOwnerOnly(partial);
     sqlite.prepare('vacuum into ?').run(partial);
     prove(partial);
     sync(partial);

@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import { days, instant, type Instant } from '../../studio/ids.ts';
+import { dropPosts } from '../dropPosts.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
 /** Platforms repeat a request within minutes; a week is plenty. */
@@ -10,7 +11,7 @@ const mostAtOnce = 500;
 /** As long as the logbook may ask for one again, it must be known that it was said. */
 const saidIsKept = days(40);
 
-/** Drops replies, held lines and settled reminders that nobody will ask for again; answers whether there may be more. */
+/** Drops replies, held lines, what was said in the rooms, and settled reminders that nobody will ask for again; answers whether there may be more. */
 export const dropExpired = (turns: TransactionQueue, now: Instant): Promise<boolean> =>
   turns.write(async ({ db }) => {
     const replies = await db
@@ -34,6 +35,7 @@ export const dropExpired = (turns: TransactionQueue, now: Instant): Promise<bool
       .where(sql<boolean>`status <> 'pending'`)
       .where('good_until', '<', instant(now - saidIsKept))
       .executeTakeFirst();
-    const dropped = replies.numDeletedRows + lines.numDeletedRows + said.numDeletedRows;
+    const posts = await dropPosts(db, now);
+    const dropped = posts + replies.numDeletedRows + lines.numDeletedRows + said.numDeletedRows;
     return { keep: dropped > 0n, value: replies.numDeletedRows >= mostAtOnce };
   });

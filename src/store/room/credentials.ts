@@ -135,11 +135,15 @@ export class StoredCredentials {
     });
   }
 
-  end(which: { hash: string } | { member: MemberId }): Promise<void> {
+  end(which: { hash: string } | { member: MemberId } | { allBut: string }): Promise<void> {
     return this.#turns.write(async ({ db }) => {
       const ours = db.deleteFrom('room_sessions').where('studio_id', '=', this.#studio);
       await (
-        'hash' in which ? ours.where('hash', '=', which.hash) : ours.where('member_id', '=', which.member)
+        'hash' in which
+          ? ours.where('hash', '=', which.hash)
+          : 'member' in which
+            ? ours.where('member_id', '=', which.member)
+            : ours.where('hash', '!=', which.allBut)
       ).execute();
       return { keep: true, value: undefined };
     });

@@ -1,5 +1,6 @@
 import type { Clock } from '../../clock.ts';
-import { days, instant, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
+import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
+import { dropPosts } from '../dropPosts.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 
@@ -14,14 +15,15 @@ interface Post<Reply> {
   reply: Reply;
 }
 
-/** The logbook keeps what was logged; what was said about it is only there to scroll back in. */
-const postsAreKept = days(7);
+/** After so much more on the disk, what is beyond somebody's share is dropped: it must not wait for the next hour. */
+const writtenAtMost = 4 * 1024 * 1024;
 
 /** What was said in one studio's room lately. */
 export class RoomPosts<Reply> {
   readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #studio: StudioId;
+  #written = 0;
 
   constructor(turns: TransactionQueue, clock: Clock, studio: StudioId) {
     this.#turns = turns;
@@ -31,17 +33,7 @@ export class RoomPosts<Reply> {
 
   latest(most: number): Promise<Post<Reply>[]> {
     return this.#turns.write(async ({ db }) => {
-      await db
-        .deleteFrom('room_posts')
-        .where('studio_id', '=', this.#studio)
-        .where('at', '<', instant(this.#clock.now() - postsAreKept))
-        // The last one stays: numbers go on from it.
-        .where('no', '<', ({ selectFrom }) =>
-          selectFrom('room_posts as all')
-            .where('all.studio_id', '=', this.#studio)
-            .select(({ fn }) => fn.max('all.no').as('last')),
-        )
-        .execute();
+      await dropPosts(db, this.#clock.now());
       const rows = await db
         .selectFrom('room_posts')
         .where('studio_id', '=', this.#studio)
@@ -71,6 +63,11 @@ export class RoomPosts<Reply> {
         .values(rows)
         .onConflict((conflict) => conflict.doNothing())
         .execute();
+      this.#written += rows.reduce((sum, { line, reply }) => sum + line.length + reply.length, 0);
+      if (this.#written > writtenAtMost) {
+        await dropPosts(db, this.#clock.now());
+        this.#written = 0;
+      }
       return { keep: true, value: undefined };
     });
   }

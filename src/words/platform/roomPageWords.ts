@@ -113,6 +113,8 @@ export const roomPageWords = {
     wallAbout:
       'Scan this with the wall screen, or open the address there. It can only look. A new one ends the old one.',
     passcode: 'Set a new passcode',
+    endOthers: 'Also sign everybody else out, and end the codes that let phones in',
+    passcodeSavedAlone: 'The new passcode is set, and everybody else is signed out.',
     passcodeSaved: 'The new passcode is set.',
     save: 'Save',
     names: 'Names',

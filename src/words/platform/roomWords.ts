@@ -32,6 +32,10 @@ export const roomWords = {
   signIn: {
     'bad-name': 'A name has letters of one alphabet, and at most 40 characters.',
     'short-secret': 'Your own password must have at least 8 characters.',
+    'weak-secret':
+      'That is among the first that anybody would guess: a common word, a row of keys, or your own name. Take three words that have nothing to do with each other.',
+    'weak-passcode':
+      'That is among the first that anybody would guess. Take three words that have nothing to do with each other.',
     'no-fit':
       'That does not fit. The first time, check the passcode, and that nobody here has the name yet; after that, your name and your own password.',
     'name-taken':

@@ -20,6 +20,8 @@ export interface TestRoom {
   file: string;
   /** What the operator was told. */
   told: string[];
+  /** What was written down for whoever runs it. */
+  warned: object[];
   passcode: string;
   keeperCode: string;
   again(changed?: Wanted): Promise<TestRoom>;
@@ -47,6 +49,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   const [first] = await app.store.people.studios();
   const studio = first?.id ?? (await app.store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op'));
   const told: string[] = [];
+  const warned: object[] = [];
   const fail = (about: object) => void bugs.push(about);
   const room = await connectRoom(
     app,
@@ -61,7 +64,11 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
       open: wanted.demo === true,
       lan: false,
       newKeys: wanted.newKeys === true,
-      log: { info: () => undefined, warn: () => undefined, error: fail },
+      log: {
+        info: () => undefined,
+        warn: (about, message) => void warned.push({ ...about, message }),
+        error: fail,
+      },
       tell: (text) => void told.push(text),
     },
   );
@@ -75,6 +82,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
     room,
     studio,
     told,
+    warned,
     port: room.port,
     file: options.file,
     passcode: /joining: (\S+)/.exec(all)?.[1] ?? '',

@@ -1,0 +1,38 @@
+import { isIP } from 'node:net';
+
+/** The eight groups of an IPv6 address, however short it was written. */
+const groupsOf = (address: string): number[] => {
+  const dotted = /^(.*:)(\d+)\.(\d+)\.(\d+)\.(\d+)$/.exec(address);
+  const [, front = '', a, b, c, d] = dotted ?? [];
+  const hex = (high?: string, low?: string) => (Number(high) * 256 + Number(low)).toString(16);
+  const plain = dotted ? `${front}${hex(a, b)}:${hex(c, d)}` : address;
+  const [head = '', tail] = plain.split('::');
+  const read = (part: string) => (part === '' ? [] : part.split(':').map((group) => parseInt(group, 16)));
+  const [first, last] = [read(head), read(tail ?? '')];
+  const gap = tail === undefined ? 0 : Math.max(0, 8 - first.length - last.length);
+  return [...first, ...Array<number>(gap).fill(0), ...last];
+};
+
+/** An address alone: without a port, brackets or the name of an interface. */
+const bare = (typed: string): string => {
+  const text = typed.trim();
+  const bracketed = /^\[([^\]]*)\](?::\d+)?$/.exec(text)?.[1];
+  const address = bracketed ?? /^(\d+\.\d+\.\d+\.\d+):\d+$/.exec(text)?.[1] ?? text;
+  return address.replace(/%.*$/, '');
+};
+
+/** The network that an address is one of: networks hand out IPv6 addresses by the /64. Undefined when it is no address. */
+export const networkOf = (typed: string): string | undefined => {
+  const address = bare(typed);
+  const kind = isIP(address);
+  if (kind !== 6) return kind === 4 ? address : undefined;
+  const groups = groupsOf(address.toLowerCase());
+  const [high = 0, low = 0] = groups.slice(6);
+  // An IPv4 address in the clothes of IPv6 (RFC 4291, 2.5.5.2).
+  if (groups.slice(0, 5).every((group) => group === 0) && groups[5] === 0xffff)
+    return [high >> 8, high & 255, low >> 8, low & 255].join('.');
+  return groups
+    .slice(0, 4)
+    .map((group) => group.toString(16))
+    .join(':');
+};

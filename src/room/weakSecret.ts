@@ -1,0 +1,55 @@
+import { nameKey } from './access/nameKey.ts';
+
+/** What is tried first, by people and by programs: common practice, and the words of this trade. */
+const common = [
+  ...['password', 'passwort', 'passcode', 'passphrase', 'pass', 'letmein', 'welcome', 'iloveyou', 'sunshine'],
+  ...['princess', 'football', 'baseball', 'superman', 'batman', 'starwars', 'trustno', 'monkey', 'dragon'],
+  ...['master', 'administrator', 'admin', 'login', 'changeme', 'whatever', 'secret', 'computer', 'internet'],
+  ...['shadow', 'michael', 'jennifer', 'charlie', 'summer', 'winter', 'spring', 'autumn', 'hello', 'test'],
+  ...[
+    'pottery',
+    'potter',
+    'ceramics',
+    'ceramic',
+    'glazeroom',
+    'glaze',
+    'clay',
+    'kiln',
+    'studio',
+    'bucket',
+    'room',
+  ],
+];
+const onlyCommon = new RegExp(`^(?:${common.join('|')}|my|the|our|your|is|a|i)+$`);
+
+/** Keys beside one another, and letters and digits in order. */
+const rows = ['qwertyuiop', 'asdfghjkl', 'zxcvbnm', 'qwertzuiop', 'azertyuiop', 'abcdefghijklmnopqrstuvwxyz'];
+
+/** Digits and signs in the place of a letter. */
+const instead: Record<string, string> = {
+  '0': 'o',
+  '1': 'i',
+  '3': 'e',
+  '4': 'a',
+  '5': 's',
+  '7': 't',
+  '@': 'a',
+  $: 's',
+};
+
+/** Whether a password is one of those that are guessed first: a common word, a row of keys, the same few letters, one's own name. */
+export const isWeak = (secret: string, name: string): boolean => {
+  const typed = secret.normalize('NFKC').toLowerCase();
+  if (new Set(typed).size < 4) return true;
+  const letters = nameKey(secret);
+  if (/^\p{N}+$/u.test(letters)) return letters.length < 12;
+  const plain = nameKey(typed.replace(/[013457@$]/g, (sign) => instead[sign] ?? sign));
+  // Digits at either end add next to nothing.
+  for (const word of [letters, plain].map((one) => one.replace(/^\p{N}+|\p{N}+$/gu, ''))) {
+    if (onlyCommon.test(word) || (word.length > 3 && rows.some((row) => row.includes(word)))) return true;
+    const own = nameKey(name);
+    const left = own === '' ? word : word.replaceAll(own, '');
+    if (left !== word && (left.length < 4 || onlyCommon.test(left))) return true;
+  }
+  return false;
+};
