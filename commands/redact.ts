@@ -1,17 +1,64 @@
-import { logs } from '../src/contract/contract.ts';
+import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { yesNo } from '../src/contract/kinds/picks.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
-import { entryId } from '../src/studio/ids.ts';
+import { text } from '../src/contract/kinds/texts.ts';
+import { printLine } from '../src/contract/parseLine.ts';
+import { entryId, type Seq, type StreamNo } from '../src/studio/ids.ts';
+import { erasedMark, nameAsWord } from '../src/studio/people/withoutWords.ts';
+
+const noteOf = async (
+  { stream, seq }: { stream: StreamNo; seq: Seq },
+  { words, book, member }: Logging,
+): Promise<Reply> => {
+  const id = entryId(stream, seq);
+  if (!(await book.entry(id))) return { kind: 'refusal', title: words.undo.none(id), data: { entry: id } };
+  if (!(await book.redact(id, member)))
+    return { kind: 'refusal', title: words.people.redact.none(id), data: { entry: id } };
+  return { kind: 'answer', title: words.people.redact.done(id), data: { entry: id } };
+};
+
+/** Things of one sort that would be called the same without the name: they would be taken for one. */
+const wouldMix = async (name: RegExp, { book }: Logging): Promise<boolean> => {
+  const { vessels, cups, sessions, recipes } = await book.studio();
+  const buckets = (await book.buckets()).map(({ settings }) => settings);
+  return [vessels, cups, sessions, recipes, buckets].some((things) => {
+    const after = things.map((thing) => thing.name.replace(name, erasedMark).toLowerCase());
+    return new Set(after).size < after.length;
+  });
+};
+
+const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<Reply> => {
+  const w = context.words.people.redact;
+  const name = nameAsWord([typed]);
+  if (!name || [...typed].length < 2) return { kind: 'refusal', title: w.noName(typed), data: {} };
+  if (await wouldMix(name, context)) return { kind: 'refusal', title: w.mixes(typed), data: {} };
+  if (!sure)
+    return {
+      kind: 'refusal',
+      title: w.askName(typed),
+      actions: [
+        { label: w.takeOut(typed), line: printLine(['redact'], { name: typed, sure: 'yes' }), press: 'run' },
+      ],
+      // The name is in it.
+      fleeting: true,
+      data: { redacted: false },
+    };
+  await context.book.redactName(typed);
+  return { kind: 'answer', title: w.nameDone, data: { redacted: true } };
+};
 
 export const redact = logs({
   name: 'redact',
   about: (w) => w.people.redact.about,
   who: 'keeper',
-  options: { entry: { kind: entryKind, needed: true, about: (w) => w.people.redact.entry } },
-  async run(v, { words, book, member }) {
-    const id = entryId(v.entry.stream, v.entry.seq);
-    if (!(await book.entry(id))) return { kind: 'refusal', title: words.undo.none(id), data: { entry: id } };
-    if (!(await book.redact(id, member)))
-      return { kind: 'refusal', title: words.people.redact.none(id), data: { entry: id } };
-    return { kind: 'answer', title: words.people.redact.done(id), data: { entry: id } };
+  options: {
+    entry: { kind: entryKind, needed: false, about: (w) => w.people.redact.entry },
+    name: { kind: { ...text(60, 'Wren'), secret: true }, needed: false, about: (w) => w.people.redact.name },
+    sure: { kind: yesNo, needed: false, about: (w) => w.people.redact.sure },
+  },
+  async run(v, context): Promise<Reply> {
+    if (v.entry && v.name === undefined) return noteOf(v.entry, context);
+    if (v.name !== undefined && !v.entry) return nameOf(v.name, v.sure === true, context);
+    return { kind: 'refusal', title: context.words.people.redact.which, data: {} };
   },
 });

@@ -2,6 +2,7 @@ import { asks } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
+import { shortNote } from '../../src/studio/noteTexts.ts';
 
 export const listNotes = asks({
   name: 'list',
@@ -24,7 +25,7 @@ export const listNotes = asks({
       title: w.listTitle(all.length),
       facts: notes.map(({ no, title, text }) => ({
         label: w.label(studioNoteId(no), title),
-        text: [{ said: text.length > 120 ? `${text.slice(0, 119)}…` : text }],
+        text: [{ said: shortNote(text) }],
       })),
       more,
       data: {

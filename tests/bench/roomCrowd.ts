@@ -9,6 +9,8 @@ const open = (
   method: string,
   path: string,
   cookie: string,
+  /** Each phone has an address of its own, as on a network. */
+  localAddress: string,
   body?: object,
 ): Promise<IncomingMessage> =>
   new Promise((resolve, reject) => {
@@ -17,6 +19,7 @@ const open = (
       {
         agent,
         host: '127.0.0.1',
+        localAddress,
         port,
         method,
         path,
@@ -55,10 +58,11 @@ export const roomCrowd = async (port: number, many: number) => {
     });
   };
   const live = async (n: number) => {
-    const entered = await open(port, 'POST', '/api/sign-in', '', { name: name(n) });
+    const at = `127.0.1.${n + 1}`;
+    const entered = await open(port, 'POST', '/api/sign-in', '', at, { name: name(n) });
     const cookie = (entered.headers['set-cookie'] ?? []).map((one) => one.split(';')[0]).join('; ');
     await read(entered);
-    const stream = await open(port, 'GET', '/api/stream?after=1000000', cookie);
+    const stream = await open(port, 'GET', '/api/stream?after=1000000', cookie, at);
     const own = new Set<string>();
     listen(stream, own);
     await sleep((1_000 * n) / many);
@@ -71,7 +75,7 @@ export const roomCrowd = async (port: number, many: number) => {
           : '/water-or-stir dory';
       const began = performance.now();
       sentAt.set(id, began);
-      await read(await open(port, 'POST', '/api/say', cookie, { id, line }));
+      await read(await open(port, 'POST', '/api/say', cookie, at, { id, line }));
       answers.push(performance.now() - began);
       await sleep(1_000);
     }

@@ -170,8 +170,9 @@ describe('what the room refuses', () => {
   });
 
   it('takes a proxy’s word on who asks only when it is set to', async () => {
-    const trusting = await testRoom({ trustProxy: true });
-    const direct = await testRoom();
+    const clock = settableClock();
+    const trusting = await testRoom({ trustProxy: true, clock });
+    const direct = await testRoom({ clock });
     const tries = async (open: TestRoom) => {
       const phone = new Phone(open.port);
       let last = 0;
@@ -378,12 +379,13 @@ describe('what is said in the room', () => {
   });
 
   it('reaches two hundred phones, and is not held up by one that takes nothing', async () => {
-    const open = await testRoom({ demo: true });
+    const open = await testRoom({ demo: true, trustProxy: true });
     const wren = await phoneOf(open, 'Wren');
-    const letters = [...'abcdefghijklmnopqrstuvwxy'];
+    const letters = [...'abcdefghijklmnopqrst'].flatMap((letter) => [`${letter}a`, `${letter}e`]);
     const phones = await Promise.all(letters.map((letter) => phoneOf(open, `Listener ${letter}`)));
+    phones.forEach((phone, i) => (phone.from = `198.51.100.${i}`));
     const ears = await Promise.all(
-      phones.flatMap((phone) => Array.from({ length: 8 }, () => phone.listen())),
+      phones.flatMap((phone) => Array.from({ length: 5 }, () => phone.listen())),
     );
     expect(ears).toHaveLength(200);
     for (const one of phones) expect((await one.get('/api/stream')).status).toBe(503);

@@ -1,15 +1,8 @@
 import { studioNoteId, type Note } from '../../studio/handbook.ts';
+import { firstSentence } from '../../studio/noteTexts.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
-
-const sentences = new Intl.Segmenter('en', { granularity: 'sentence' });
-
-/** The first sentence stands alone; a note of one long sentence has no more. */
-const firstSentence = (text: string): { first: string; rest: string } => {
-  const [first = text] = Array.from(sentences.segment(text), ({ segment }) => segment);
-  return { first: first.trim(), rest: text.slice(first.length).trim() };
-};
 
 export const noteTitle = ({ from, note }: Note): Text =>
   from === 'handbook' ? [note.title] : [{ said: note.title }];

@@ -9,7 +9,10 @@ import { ReadingLogbook } from './readingLogbook.ts';
 import type { Writing } from '../engine/transactionQueue.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 
-type PeopleBook = Pick<WritableLogbook, 'rename' | 'redact' | 'offerLink' | 'offeredBy' | 'link' | 'forget'>;
+type PeopleBook = Pick<
+  WritableLogbook,
+  'rename' | 'redact' | 'redactName' | 'offerLink' | 'offeredBy' | 'link' | 'forget'
+>;
 
 /** What a logbook inside a transaction does about people; its writes happen one after another. */
 export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook {
@@ -55,11 +58,13 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
         .where('stream_no', '=', named.stream)
         .where('seq', '=', named.seq)
         .execute();
-      const erased = { members: [], names: [], texts: [row.note] };
-      await queueErasure(turn.db, { studio, step: 'clean', ...erased });
-      this.changes.push({ kind: 'erased', studio, members: [], clean: withoutWords(erased) });
+      await this.#erase({ names: [], texts: [row.note] });
       return true;
     });
+  }
+
+  redactName(name: string): Promise<void> {
+    return this.inOrder(() => this.#erase({ names: [withoutNul(name)], texts: [] }));
   }
 
   offerLink(member: MemberId, now: Instant): Promise<{ code: string; until: Instant }> {
@@ -91,6 +96,17 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
       const clean = withoutWords({ members, names, texts: [] });
       this.changes.push({ kind: 'erased', studio: this.studioId, members, clean });
     });
+  }
+
+  /** Takes what a note of the studio's own said out of whatever repeats it. */
+  protected forgetTexts(texts: readonly string[]): Promise<void> {
+    return texts.length === 0 ? Promise.resolve() : this.#erase({ names: [], texts });
+  }
+
+  async #erase(words: { names: readonly string[]; texts: readonly string[] }): Promise<void> {
+    const erased = { members: [], ...words };
+    await queueErasure(this.turn.db, { studio: this.studioId, step: 'clean', ...erased });
+    this.changes.push({ kind: 'erased', studio: this.studioId, members: [], clean: withoutWords(erased) });
   }
 
   protected inOrder<T>(write: () => Promise<T>): Promise<T> {

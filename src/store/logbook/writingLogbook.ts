@@ -22,6 +22,7 @@ import {
   type StreamNo,
 } from '../../studio/ids.ts';
 import type { StudioNote } from '../../studio/handbook.ts';
+import { noteTexts } from '../../studio/noteTexts.ts';
 import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
 import type { Logged, LoggedEvent, WritableLogbook } from '../../studio/logbook/ports.ts';
 import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';
@@ -129,7 +130,10 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
 
   keepNote(note: Omit<StudioNote, 'no'> & { no?: number }): Promise<StudioNote> {
     return this.inOrder(async () => {
+      const before = (await this.notes()).find(({ no }) => no === note.no);
       const kept = await saveNote(this.turn.db, this.studioId, withoutNulWithin(note));
+      const still = new Set(noteTexts(kept));
+      await this.forgetTexts(before ? noteTexts(before).filter((text) => !still.has(text)) : []);
       await this.#notesAnew();
       return kept;
     });
@@ -137,7 +141,9 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
 
   dropNote(no: number): Promise<boolean> {
     return this.inOrder(async () => {
+      const before = (await this.notes()).find((note) => note.no === no);
       const dropped = await forgetNote(this.turn.db, this.studioId, no);
+      await this.forgetTexts(before ? noteTexts(before) : []);
       await this.#notesAnew();
       return dropped;
     });

@@ -4,9 +4,9 @@ import { eventWithoutWords, labelOf } from '../../studio/logbook/eventWithoutWor
 import { erasedMark, nameAsWord, withoutWords } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from '../entries/eventRow.ts';
-import { foldHead } from '../states/foldHead.ts';
+import { foldAnew } from '../foldAnew.ts';
 import type { Tables } from '../migrations/tables.ts';
-import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
+import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
 /** So few at a time that nobody waits for it. */
 const stretch = 2_000;
@@ -48,26 +48,6 @@ export const gatherTexts = async (turns: TransactionQueue, erasure: Erasure): Pr
       });
   texts.delete(erasedMark);
   return [...texts];
-};
-
-/** The bucket as it is told now: its cached state repeats why it is held. */
-const foldAnew = async (
-  { db, pages }: Writing,
-  studio: StudioId,
-  stream: StreamNo,
-  last: Seq,
-): Promise<void> => {
-  const page = pages.get(studio);
-  if (stream <= studioStream) {
-    // Coats are folded anew when somebody asks for them.
-    if (page) {
-      const { coats: _, ...rest } = page;
-      pages.set(studio, rest);
-    }
-    return;
-  }
-  const head = await foldHead(db, studio, stream, last);
-  if (page) pages.set(studio, { ...page, heads: new Map(page.heads).set(stream, head) });
 };
 
 /** Takes their notes out, and their words out of what they logged. */

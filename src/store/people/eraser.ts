@@ -1,6 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { withoutWords } from '../../studio/people/withoutWords.ts';
 import { compact } from '../backup/compact.ts';
+import { eraseNames } from '../eraseNames.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
@@ -62,6 +63,7 @@ export class Eraser {
       case 'clean': {
         this.#tell(erasure);
         if (erasure.members.length > 0) await eraseEntries(this.#turns, erasure);
+        else if (erasure.names.length > 0) await eraseNames(this.#turns, erasure);
         await eraseReplies(this.#turns, erasure);
         await erasePosts(this.#turns, erasure);
         await eraseHeldLines(this.#turns, erasure);

@@ -103,6 +103,8 @@ export interface WritableLogbook extends Logbook {
   rename(member: MemberId, name: string): Promise<void>;
   /** Takes an entry's note out for good; false when it has none. */
   redact(entry: EntryId, by: MemberId): Promise<boolean>;
+  /** Takes somebody's name out of what buckets, cups, sessions and recipes are called, in old entries too, soon after. */
+  redactName(name: string): Promise<void>;
   /** A fresh code by which the member, known elsewhere under another name, can be made one with this one. */
   offerLink(member: MemberId, now: Instant): Promise<{ code: string; until: Instant }>;
   /** Whose code it is, while it holds good. */

@@ -29,10 +29,20 @@ const isLetter = (text: string, at: number) => /[\p{L}\p{N}]/u.test(text.charAt(
 /** A line as it stands, and with the quotes in it as they were typed. */
 const readings = (line: string) => [line, line.replace(/\\(["\\])/g, '$1')];
 
+/** A line that was cut may end in the middle of a text; with fewer letters of it nobody knows it again. */
+const fewLetters = 8;
+
+const endsWithin = (line: string, text: string): boolean => {
+  for (let n = Math.min(line.length, text.length); n >= fewLetters; n--)
+    if (line.endsWith(text.slice(0, n))) return true;
+  return false;
+};
+
 /** Whether a text stands in a line, not as a part of a longer word. */
 const standsIn = (line: readonly string[], text: string): boolean =>
   text !== '' &&
   line.some((one) => {
+    if (endsWithin(one, text)) return true;
     for (let at = one.indexOf(text); at >= 0; at = one.indexOf(text, at + 1)) {
       const end = at + text.length;
       const runsOn = isLetter(one, at - 1) && isLetter(one, at);

@@ -50,8 +50,23 @@ export const peopleWords = {
     notHere: ['In the demo anybody can be anybody, so nobody is linked here.'] as Text,
   },
   redact: {
-    about: 'Take the note of an entry out for good; the entry stays',
+    about: 'Take the note of an entry out for good, or somebody’s name out of what things are called',
     entry: 'The entry, such as 7-41',
+    name: 'Somebody’s name that buckets, cups, sessions or recipes are called by',
+    sure: 'yes does it; it can’t be undone',
+    which: [
+      'Say what to take out: the note of an entry, entry:7-41, or a name that things are called by, name:Wren.',
+    ] as Text,
+    noName: (typed: string): Text =>
+      t`“${said(typed)}” is too little to look for: type the name as it stands there. Nothing was changed.`,
+    mixes: (typed: string): Text =>
+      t`Without “${said(typed)}” two things of one sort would be called the same. Call one of them otherwise first. Nothing was changed.`,
+    askName: (typed: string): Text =>
+      t`Take “${said(typed)}” out of whatever is called by it, in every entry, old and new? It can’t be undone, and nothing has been done yet. What is called so now is better renamed first.`,
+    takeOut: (typed: string): Text => t`Take “${said(typed)}” out`,
+    nameDone: [
+      'The name is being taken out of what things are called. The entries stay; within minutes it is gone from the file.',
+    ] as Text,
     none: (id: string): Text => t`${[id]} has no note.`,
     done: (id: string): Text => t`The note of ${[id]} is taken out for good. The entry stays.`,
     removed: 'note removed by a keeper',

@@ -16,6 +16,7 @@ export interface TestRoom {
   app: App;
   room: RunningRoom;
   studio: StudioId;
+  file: string;
   port: number;
   file: string;
   /** What the operator was told. */
@@ -81,6 +82,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
     app,
     room,
     studio,
+    file: options.file,
     told,
     warned,
     port: room.port,
@@ -150,6 +152,8 @@ export class Phone {
   readonly #cookies = new Map<string, string>();
   host: string;
   origin: string | undefined;
+  /** What a proxy says of where it is. */
+  from: string | undefined;
 
   constructor(port: number) {
     this.#port = port;
@@ -187,6 +191,7 @@ export class Phone {
             host: this.host,
             ...(this.origin !== undefined && method !== 'GET' && { origin: this.origin }),
             ...(cookie !== '' && { cookie }),
+            ...(this.from !== undefined && { 'x-forwarded-for': this.from }),
             ...headers,
           },
         },

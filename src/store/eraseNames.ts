@@ -1,0 +1,95 @@
+import { foldStudio } from '../studio/settings/foldStudio.ts';
+import { eventWithoutName } from '../studio/eventWithoutName.ts';
+import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
+import { erasedMark, nameAsWord } from '../studio/people/withoutWords.ts';
+import type { Erasure } from './people/erasureRow.ts';
+import { readEvent, writeEvent } from './entries/eventRow.ts';
+import { foldAnew } from './foldAnew.ts';
+import { frozen } from './engine/frozen.ts';
+import { readStudio } from './entries/readEntries.ts';
+import type { TransactionQueue, Writing } from './engine/transactionQueue.ts';
+
+/** So few at a time that nobody waits for it. */
+const stretch = 500;
+
+const studioAnew = async ({ db, pages }: Writing, studio: StudioId): Promise<void> => {
+  const page = pages.get(studio);
+  if (page)
+    pages.set(studio, { ...page, studio: frozen(foldStudio(await readStudio(db, studio, studioStream))) });
+};
+
+/** One stretch of a stream; answers where it ended, undefined at the end. */
+const eraseStretch = async (
+  writing: Writing,
+  { studio, name, stream, after }: { studio: StudioId; name: RegExp; stream: StreamNo; after: Seq },
+): Promise<Seq | undefined> => {
+  const { db } = writing;
+  const rows = await db
+    .selectFrom('events')
+    .where('studio_id', '=', studio)
+    .where('stream_no', '=', stream)
+    .where('seq', '>', after)
+    .select(['seq', 'event'])
+    .orderBy('seq')
+    .limit(stretch)
+    .execute();
+  let changed = false;
+  for (const row of rows) {
+    const text = writeEvent(stream, eventWithoutName(readEvent(stream, row.event), name));
+    if (text === row.event) continue;
+    changed = true;
+    await db
+      .updateTable('events')
+      .set({ event: text })
+      .where('studio_id', '=', studio)
+      .where('stream_no', '=', stream)
+      .where('seq', '=', row.seq)
+      .execute();
+  }
+  if (changed) {
+    const { seq: last } = await db
+      .selectFrom('streams')
+      .where('studio_id', '=', studio)
+      .where('stream_no', '=', stream)
+      .select('seq')
+      .executeTakeFirstOrThrow();
+    await foldAnew(writing, studio, stream, last);
+    if (stream === studioStream) await studioAnew(writing, studio);
+  }
+  return rows.at(-1)?.seq;
+};
+
+/** Reminders go by what a session is called. */
+const eraseReminders = async ({ db }: Writing, studio: StudioId, name: RegExp): Promise<void> => {
+  const rows = await db
+    .selectFrom('reminders')
+    .where('studio_id', '=', studio)
+    .select(['id', 'key', 'about'])
+    .execute();
+  for (const { id, key, about } of rows) {
+    const fresh = { key: key.replace(name, erasedMark), about: about.replace(name, erasedMark) };
+    if (fresh.key !== key || fresh.about !== about)
+      await db.updateTable('reminders').set(fresh).where('id', '=', id).execute();
+  }
+};
+
+/** Takes names out of what things are called, in everybody's entries: those that refer to one another still do. */
+export const eraseNames = async (turns: TransactionQueue, { studio, names }: Erasure): Promise<void> => {
+  const name = nameAsWord(names);
+  if (!name) return;
+  await turns.write(async (writing) => {
+    await eraseReminders(writing, studio, name);
+    return { keep: true, value: undefined };
+  });
+  const streams = await turns.read(({ db }) =>
+    db.selectFrom('streams').where('studio_id', '=', studio).select('stream_no').execute(),
+  );
+  for (const { stream_no: stream } of streams)
+    for (let after: Seq | undefined = seq(0); after !== undefined;) {
+      const from: Seq = after;
+      after = await turns.write(async (writing) => ({
+        keep: true,
+        value: await eraseStretch(writing, { studio, name, stream, after: from }),
+      }));
+    }
+};
