@@ -33,8 +33,10 @@ const openNew = (file: string): number => {
   try {
     return openSync(file, 'wx', 0o600);
   } catch (error) {
-    const exists = error instanceof Error && 'code' in error && error.code === 'EEXIST';
-    throw exists ? new UsageProblem(w.exists(file)) : error;
+    const code = error instanceof Error && 'code' in error ? error.code : undefined;
+    if (code === 'EEXIST') throw new UsageProblem(w.exists(file));
+    if (code === 'ENOENT' || code === 'ENOTDIR') throw new UsageProblem(w.noFolder(file));
+    throw error;
   }
 };
 

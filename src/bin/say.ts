@@ -8,7 +8,7 @@ import type { Reply } from '../contract/contract.ts';
 import { speak, type Speaker } from '../desk/speak.ts';
 import { instant, type Instant, type Role, type StudioId } from '../studio/ids.ts';
 import { keepFile } from '../terminal/keepFile.ts';
-import { replyJson, replyLines } from '../terminal/plainReply.ts';
+import { jsonLine, replyJson, replyLines } from '../terminal/plainReply.ts';
 import { readIsoInstant } from '../terminal/readIsoInstant.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 import { chosenStudio } from '../start/chosenStudio.ts';
@@ -53,7 +53,7 @@ const speaker = (
       console.error(sayWords.fileNotKept(String(error)));
     }
     const text = json
-      ? JSON.stringify(replyJson(reply, { now, zone }))
+      ? jsonLine(replyJson(reply, { now, zone }))
       : replyLines(reply, { now, zone }, process.stdout.columns || 80, kept);
     const apart = !json && replies++ > 0 ? '\n' : '';
     process.stdout.write(`${apart}${text}\n`);

@@ -34,8 +34,11 @@ const shown = (part: Exclude<Part, { said: string } | { member: unknown }>, { no
 };
 
 /** Nothing that moves the cursor, hides text or turns its direction gets onto a terminal. */
-const visible = (typed: string): string =>
-  typed.replace(/[\p{Cc}\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF]+/gu, ' ');
+export const visible = (typed: string): string =>
+  typed.replace(/[\p{Cc}\u061C\u200B-\u200F\u2028-\u202E\u2060-\u2069\uFEFF]+/gu, ' ');
+
+/** The same for text of several lines. */
+export const visibleLines = (text: string): string => text.split('\n').map(visible).join('\n');
 
 /** Text as plain characters, times in the studio's zone. */
 export const plainText = (text: Text, seen: Seen): string =>

@@ -7,6 +7,7 @@ import { type Action, type Asking, type Choice, type Command, type Desk, type Ki
 import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
+import { troubleOf } from '../command/trouble.ts';
 
 export interface DeskPorts {
   commands: Command[];
@@ -194,6 +195,9 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
         return await answer(request);
       } catch (error) {
         const id = report(error, request);
+        const trouble = troubleOf(error);
+        if (trouble)
+          return { kind: 'error', title: words.desk.trouble[trouble], private: true, data: { why: trouble } };
         return { kind: 'error', title: words.desk.broken(id), private: true, data: { id } };
       }
     },

@@ -1,6 +1,7 @@
+import { visibleLines } from '../contract/plainText.ts';
 import { ConfigProblem } from './config.ts';
 import { DiscordProblem } from '../discord/connection/discordProblem.ts';
-import { StoreProblem } from '../store/engine/storeProblem.ts';
+import { asStoreProblem, StoreProblem } from '../store/engine/storeProblem.ts';
 import { discordWords } from '../words/platform/discordWords.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 
@@ -11,6 +12,9 @@ export class UsageProblem extends Error {
 
 const isMistyped = (error: unknown): error is Error =>
   error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
+
+const pathOf = (error: unknown): string =>
+  error instanceof Error && 'path' in error ? String(error.path) : 'what was to be written';
 
 /** Runs an operator's command: its own code, 2 mistyped or misset, 3 trouble with the file or a bug; trouble is said in one sentence. */
 export const exitCodeOf = async (usage: string, command: () => Promise<number>): Promise<number> => {
@@ -26,14 +30,15 @@ export const exitCodeOf = async (usage: string, command: () => Promise<number>):
       return error.kind === 'token' ? 2 : 3;
     }
     if (error instanceof UsageProblem || error instanceof ConfigProblem) {
-      console.error(error.message);
+      console.error(visibleLines(error.message));
       return 2;
     }
     if (isMistyped(error)) {
-      console.error(`${error.message}\n${usage}`);
+      console.error(visibleLines(`${error.message}\n${usage}`));
       return 2;
     }
-    console.error(error);
+    const problem = asStoreProblem(error, pathOf(error));
+    console.error(problem instanceof StoreProblem ? storeWords.problem[problem.kind](problem.file) : error);
     return 3;
   }
 };

@@ -1,8 +1,15 @@
 import type { Reply } from '../contract/contract.ts';
 import { moreAction } from '../contract/kinds/longList.ts';
-import { plainText, type Seen } from '../contract/plainText.ts';
+import { type Seen, plainText, visible, visibleLines } from '../contract/plainText.ts';
 import { logWords } from '../words/bucket/logWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
+
+/** JSON on one line in which nothing acts on a terminal: the few characters that JSON leaves as they are go as escapes. */
+export const jsonLine = (value: object): string =>
+  JSON.stringify(value).replace(
+    /[\u007F-\u009F\u061C\u200B-\u200F\u2028-\u202E\u2060-\u2069\uFEFF]/g,
+    (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 
 /** A reply as one JSON object for scripts: sentences as plain text, numbers in `data`. */
 export const replyJson = (reply: Reply, seen: Seen): object => {
@@ -48,11 +55,11 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
     ({ label, text }) => `  ${plain(label)}: ${wrapped(plain(text), '    ', width)}`,
   );
   const actions = [...(reply.actions ?? []), ...moreAction(reply)].map(
-    ({ label, line }) => `  > ${plain(label)}:  ${line}`,
+    ({ label, line }) => `  > ${plain(label)}:  ${visible(line)}`,
   );
   const told = keptAs === undefined ? sayWords.fileComes : sayWords.fileKept;
   const file = reply.file ? [`  ${told(keptAs ?? reply.file.name)}`] : [];
-  return [
+  const lines = [
     wrapped(plain(reply.title), '', width),
     ...(reply.logged ? [`  ${wrapped(plain(logWords.logged(reply.logged)), '    ', width)}`] : []),
     ...facts,
@@ -61,5 +68,6 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
     ...list('-', reply.reasons),
     ...actions,
     ...file,
-  ].join('\n');
+  ];
+  return visibleLines(lines.join('\n'));
 };

@@ -1,6 +1,7 @@
 import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import { notForChildren } from '../../studio/settings/barehanded.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { nameLook } from '../../studio/nameLook.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 
@@ -18,9 +19,16 @@ export const bucketProblem = (
       ({ retired, settings }) =>
         !retired && [settings.name, settings.nick ?? ''].some((one) => folded(one) === folded(name)),
     );
+  const twin = (name: string) =>
+    others.find(
+      ({ retired, settings }) =>
+        !retired && nameLook(name) !== '' && nameLook(settings.name) === nameLook(name),
+    );
   for (const name of [said.name, said.nick]) {
     const other = name === undefined ? undefined : taken(name);
     if (other && name !== undefined) return words.bucket.nameTaken(name, other.no);
+    const alike = name === undefined || other ? undefined : twin(name);
+    if (alike && name !== undefined) return words.bucket.looksLike(name, alike.settings.name, alike.no);
     if (name !== undefined && /^\d+$/.test(folded(name))) return words.bucket.nameIsNumber(name);
   }
   if (said.pail !== undefined && volume !== undefined && volume > said.pail)

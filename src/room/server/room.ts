@@ -36,7 +36,7 @@ export interface RoomEnv {
 }
 export type RoomContext = Context<RoomEnv>;
 
-const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 409 | 413 | 415 | 421 | 429 | 500 | 503> = {
+const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 409 | 413 | 415 | 421 | 429 | 500 | 503 | 507> = {
   'wrong-host': 421,
   'wrong-origin': 403,
   'sign-in': 401,
@@ -48,6 +48,7 @@ const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 409 | 413 | 415 | 42
   'too-old': 409,
   'too-fast': 429,
   full: 503,
+  'disk-full': 507,
   broken: 500,
 };
 

@@ -2,6 +2,7 @@ import { serve, type ServerType } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { AddressInfo } from 'node:net';
 import type { Desk, Voice } from '../../contract/contract.ts';
+import { troubleOf } from '../../command/trouble.ts';
 import { FairShare } from '../fairShare.ts';
 import { followPeople } from './followPeople.ts';
 import { fairly, guard, guardWrite } from './guard.ts';
@@ -75,7 +76,8 @@ const routes = (room: Room, heard: Listening) =>
     .notFound((c) => refuse(c, 'not-found'))
     .onError((error, c) => {
       room.ports.log.error({ err: error }, 'a request to the room broke');
-      return refuse(c, 'broken');
+      const trouble = troubleOf(error);
+      return refuse(c, trouble === 'full' ? 'disk-full' : trouble === 'crowded' ? 'full' : 'broken');
     });
 
 /** Opens the room: the page, the live stream, and the way in. */

@@ -10,6 +10,8 @@ export type StoreProblemKind =
   | 'not-ours'
   | 'read-only'
   | 'full'
+  /** More is asked at once than can wait. */
+  | 'crowded'
   /** A newer release has migrated it. */
   | 'newer-schema'
   /** To look at only, but not migrated yet. */

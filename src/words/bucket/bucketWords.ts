@@ -116,6 +116,8 @@ export const bucketWords = {
   nothingToChange: ['Say what to change, such as gravity:1.42-1.46.'] as Text,
   nameTaken: (name: string, no: number): Text =>
     t`“${said(name)}” is bucket ${no} already. Pick another name.`,
+  looksLike: (name: string, other: string, no: number): Text =>
+    t`“${said(name)}” looks just like ${said(other)}, bucket ${no}, and people would take one for the other. Nothing was saved; pick another name.`,
   nameIsNumber: (name: string): Text =>
     t`“${said(name)}” is a number, and buckets have numbers already. Pick a name.`,
   moreThanPail: (volume: number, pail: number): Text =>

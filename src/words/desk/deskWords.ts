@@ -18,6 +18,12 @@ export const deskWords = {
   from: 'The row that the list begins with',
   broken: (id: string): Text =>
     t`Something went wrong here, and it was not you. Nothing was saved. Give a keeper this number: ${[id]}.`,
+  trouble: {
+    full: [
+      'The disk that the logbook is on is full, so nothing was saved. Tell whoever runs the bot: once there is room, say it again.',
+    ] as Text,
+    crowded: ['Too much is asked at once, so nothing was saved. Say it again in a moment.'] as Text,
+  },
   movedOn: (fresh: Text): Text => t`Not logged: somebody acted on it meanwhile. ${fresh}`,
   neverLogged: (name: string, after: number, last: number): Text =>
     t`${said(name)} has no entry ${after}: its log ends at ${last}. Leave after: out. Nothing was saved.`,

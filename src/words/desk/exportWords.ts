@@ -25,5 +25,6 @@ export const exportWords = {
   whichBucket: (typed: string) => `"${typed}" fits several buckets; give its number`,
   noSuchDays: (typed: string) => `--days wants a number of days, not "${typed}"`,
   empty: (file: string) => `there is no studio in ${file} yet`,
+  noFolder: (file: string) => `there is no folder for ${file}; make it first`,
   exists: (file: string) => `there is a file ${file} already`,
 };

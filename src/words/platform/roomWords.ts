@@ -26,6 +26,8 @@ export const roomWords = {
     'too-old': 'That was written more than a day ago. Confirm it or drop it.',
     'too-fast': 'Too fast. Wait a moment.',
     full: 'The room is full. Try again in a minute.',
+    'disk-full':
+      'The disk that the logbook is on is full. What you sent was not saved; tell whoever runs the room.',
     broken:
       'Something went wrong here, and it was not you. See whether it is there before you send it again.',
   },

@@ -13,6 +13,7 @@ export const storeWords = {
     'read-only': (file: string) => `${file} or its folder may not be written to. Check who owns them.`,
     full: (file: string) =>
       `The disk that holds ${file} is full. Nothing was half saved; make room and try again.`,
+    crowded: (file: string) => `Too much is asked of ${file} at once. Try again.`,
     'newer-schema': (file: string) =>
       `${file} was last used by a newer release. It was left as it is; run that release, or a newer one.`,
     'older-schema': (file: string) =>
