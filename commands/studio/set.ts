@@ -5,8 +5,14 @@ import { text } from '../../src/contract/kinds/texts.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
-/** A Discord role or channel as it is typed, mentioned or pasted: its number. */
-const external = (typed: string) => /\d{15,20}/.exec(typed)?.[0];
+/** A Discord role or channel, mentioned or pasted: its number. What mentions something else is neither. */
+const external = (typed: string, mark: '@&' | '#') => {
+  const [, mentioned, bare] =
+    (mark === '#' ? /^(?:<#(\d{15,20})>|(\d{15,20}))$/ : /^(?:<@&(\d{15,20})>|(\d{15,20}))$/).exec(
+      typed.trim(),
+    ) ?? [];
+  return mentioned ?? bare;
+};
 
 export const setStudio = logs({
   name: 'set',
@@ -32,8 +38,8 @@ export const setStudio = logs({
   },
   async run(v, context) {
     const { words, book, now, member } = context;
-    const role = v.role === undefined ? undefined : external(v.role);
-    const channel = v.channel === undefined ? undefined : external(v.channel);
+    const role = v.role === undefined ? undefined : external(v.role, '@&');
+    const channel = v.channel === undefined ? undefined : external(v.channel, '#');
     if (v.role !== undefined && role === undefined)
       return { kind: 'refusal', title: words.studio.notMention(v.role), data: {} };
     if (v.channel !== undefined && channel === undefined)

@@ -6,7 +6,8 @@ import type { Words } from '../words/words.ts';
 import { type Action, type Asking, type Choice, type Command, type Desk, type Kind, type Leaf, type Reply, type Request, typedOptions } from '../contract/contract.ts';
 import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
-import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
+import { onceEach } from '../replies/verdict/onceEach.ts';
+import { leafAt, parseLine, printLine, quoted } from '../contract/parseLine.ts';
 import { troubleOf } from '../command/trouble.ts';
 
 export interface DeskPorts {
@@ -116,6 +117,20 @@ const happenedAt = ({ now, happenedAt: said = now }: Request): Instant => instan
 const isBucket = (value: unknown): value is BucketState =>
   typeof value === 'object' && value !== null && 'settings' in value && 'no' in value;
 
+/** What is offered is what whoever asked may do. */
+const offered = (reply: Reply, role: Request['role'], commands: Command[]): Reply => {
+  const { actions, cautions } = reply;
+  const may = ({ line }: Action): boolean => {
+    const parsed = parseLine(line, commands);
+    return !parsed.ok || leafAt(commands, parsed.value.path)?.who !== 'keeper';
+  };
+  return {
+    ...reply,
+    ...(actions && role !== 'keeper' && { actions: actions.filter(may) }),
+    ...(cautions && { cautions: onceEach(cautions) }),
+  };
+};
+
 /** An action worked out before somebody else acted is not carried out. */
 const overtaken = async (request: Request, after: Seq, values: Record<string, unknown>, asking: Asking) => {
   const bucket = values['bucket'];
@@ -192,7 +207,7 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
     commands,
     async dispatch(request) {
       try {
-        return await answer(request);
+        return offered(await answer(request), request.role, commands);
       } catch (error) {
         const id = report(error, request);
         const trouble = troubleOf(error);

@@ -1,4 +1,4 @@
-import { accessSync, constants, existsSync, realpathSync } from 'node:fs';
+import { accessSync, constants, existsSync, realpathSync, rmSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
 import type {
@@ -61,6 +61,7 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
   const { clock, waitMs = 5_000, migrations: steps = migrations } = options;
   try {
     const path = realPath(file);
+    const before = existsSync(`${path}.lock`);
     const lease = await takeLease(path, waitMs);
     try {
       const database = await openUpToDate(path, steps);
@@ -91,6 +92,10 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
       };
     } catch (error) {
       lease.release();
+      // Nobody of ours owns a file that is not ours: no lock stays beside it.
+      const problem = asStoreProblem(error, file);
+      const foreign = problem instanceof StoreProblem && ['not-ours', 'corrupt'].includes(problem.kind);
+      if (foreign && !before) rmSync(`${path}.lock`, { force: true });
       throw error;
     }
   } catch (error) {

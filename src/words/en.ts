@@ -45,6 +45,8 @@ const addition = (why: AdditionProblem, typed: string): Text => {
     case 'wants-volume':
       return t`${[why.what]} goes by volume, such as 450 ml. Nothing was saved.`;
     case 'wants-weight':
+      if (why.what === 'dry')
+        return t`Dry powder goes by weight, such as 300 g. Was it mixed glaze? That is what:glaze, and goes by volume. Nothing was saved.`;
       return t`${[why.what]} goes by weight, such as 300 g. Nothing was saved.`;
     case 'more-than-pail':
       return t`${it} is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;

@@ -181,7 +181,7 @@ export const gravityWindow: Kind<{ low: Gravity; high: Gravity }> = {
   example: '1.42-1.46',
   read(typed, { words }) {
     const range = readRange(typed);
-    if (!range.ok) return { ok: false, why: words.option.quantity(range.why) };
+    if (!range.ok) return { ok: false, why: words.option.quantity(range.why, '1.42-1.46') };
     const { low, high } = range.value;
     if (low < 1.02 || high > 2.2 || low === high)
       return { ok: false, why: words.option.windowOutside(typed, '1.02', '2.2') };
@@ -195,7 +195,7 @@ export const secondsWindow: Kind<{ low: Seconds; high: Seconds }> = {
   example: '12-16',
   read(typed, { words }) {
     const range = readRange(typed, readSeconds);
-    if (!range.ok) return { ok: false, why: words.option.quantity(range.why) };
+    if (!range.ok) return { ok: false, why: words.option.quantity(range.why, '12-16') };
     const { low, high } = range.value;
     if (low < 1 || high > 600 || low === high)
       return { ok: false, why: words.option.windowOutside(typed, '1 s', '600 s') };

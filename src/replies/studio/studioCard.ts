@@ -19,6 +19,12 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       { label: [w.factVessels], text: w.vessels(studio.vessels, studio.units) },
       { label: [w.factCups], text: w.cups(studio.cups) },
       { label: [w.factKeepers], text: w.keepers(keepers) },
+      ...(studio.keeperRole === undefined
+        ? []
+        : [{ label: [w.factRole], text: w.roleMention(studio.keeperRole) }]),
+      ...(studio.channel === undefined
+        ? []
+        : [{ label: [w.factChannel], text: w.channelMention(studio.channel) }]),
       { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
     ],
     data: {
@@ -33,6 +39,8 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       })),
       cups: studio.cups.map(({ name, kind }) => ({ name, kind })),
       keepers,
+      ...(studio.keeperRole !== undefined && { keeperRole: studio.keeperRole }),
+      ...(studio.channel !== undefined && { channel: studio.channel }),
       hardWater: studio.hardWater,
     },
   };

@@ -1,3 +1,4 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import { CompiledQuery, type ControlledTransaction, type Kysely, type Transaction } from 'kysely';
 import { dataVersionOf, type Database } from './database.ts';
@@ -38,6 +39,8 @@ const backToSavepoint = CompiledQuery.raw('rollback to savepoint job');
 const releaseSavepoint = CompiledQuery.raw('release savepoint job');
 
 const mostInOneTurn = 64;
+/** What waits beyond that would wait too long to be of use to anybody. */
+const mostWaiting = 4_000;
 const mostRounds = 8;
 const mostStudiosRemembered = 200;
 
@@ -53,6 +56,8 @@ export class TransactionQueue {
   readonly #writes: WriteJob[] = [];
   readonly #alone: (() => Promise<void>)[] = [];
   #going: Promise<void> = Promise.resolve();
+  /** Set within the work of a turn: another turn would wait for this one's end, and this one for it. */
+  readonly #within = new AsyncLocalStorage<true>();
   #busy = false;
   #closed = false;
   readonly #dataVersion: () => number;
@@ -70,8 +75,10 @@ export class TransactionQueue {
 
   read<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
-      this.#refuseWhenClosed();
-      this.#reads.push({ run: async (reading) => resolve(await work(reading)), fail: reject });
+      this.#refuse();
+      const run: ReadJob['run'] = async (reading) =>
+        resolve(await this.#within.run(true, () => work(reading)));
+      this.#reads.push({ run, fail: reject });
       this.#go();
     });
   }
@@ -79,9 +86,9 @@ export class TransactionQueue {
   /** Runs the work in a transaction; what it wrote stays only when it says so, and only if it does not throw. */
   write<T>(work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
-      this.#refuseWhenClosed();
+      this.#refuse();
       const run: WriteJob['run'] = async (writing) => {
-        const { keep, value } = await work(writing);
+        const { keep, value } = await this.#within.run(true, () => work(writing));
         return { keep, acknowledge: () => resolve(value) };
       };
       this.#writes.push({ run, fail: reject });
@@ -92,7 +99,7 @@ export class TransactionQueue {
   /** Runs while nobody reads or writes here, for work on the file as a whole; it may wait for whatever it likes. */
   alone<T>(work: () => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
-      this.#refuseWhenClosed();
+      this.#refuse();
       this.#alone.push(() => work().then(resolve, reject));
       this.#go();
     });
@@ -109,8 +116,12 @@ export class TransactionQueue {
     await this.#going;
   }
 
-  #refuseWhenClosed(): void {
-    if (this.#closed) throw new StoreProblem('closed', this.#database.file, 'the store is closed');
+  #refuse(): void {
+    const { file } = this.#database;
+    if (this.#within.getStore()) throw new Error('A turn was asked for within a turn: it would never come.');
+    if (this.#closed) throw new StoreProblem('closed', file, 'the store is closed');
+    if (this.#reads.length + this.#writes.length >= mostWaiting)
+      throw new StoreProblem('crowded', file, `${mostWaiting} wait for their turn`);
   }
 
   #go(): void {

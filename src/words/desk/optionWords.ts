@@ -40,7 +40,7 @@ const quantity = (why: QuantityProblem, like?: string): Text => {
     case 'ambiguous':
       return t`“${typed}” can be read two ways. Write it without the comma or colon, such as 1500 ml, 1.5 l or 90 min.`;
     case 'not-a-range':
-      return t`“${typed}” is not a range. Write it from low to high, such as 12-16.`;
+      return t`“${typed}” is not a range. Write it from low to high, such as ${[like ?? '12-16']}.`;
     case 'upside-down':
       return t`“${typed}” runs downwards. Low comes first: ${why.high}-${why.low}?`;
   }

@@ -26,6 +26,11 @@ export const studioWords = {
   factVessels: 'Weighing cups',
   factCups: 'Flow cups',
   factKeepers: 'Keepers',
+  factRole: 'Keepers’ role',
+  factChannel: 'Reminders’ channel',
+  // Discord shows the name in its place; elsewhere it is what can be pasted back.
+  roleMention: (id: string): Text => [`<@&${id}>`],
+  channelMention: (id: string): Text => [`<#${id}>`],
   factWater: 'Tap water',
   hard: 'hard: it flocculates by itself',
   soft: 'not noted as hard',
