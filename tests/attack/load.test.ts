@@ -7,7 +7,7 @@ import { openStore } from '../../src/store/openStore.ts';
 import { TransactionQueue } from '../../src/store/engine/transactionQueue.ts';
 import { days, instant, type MemberId } from '../../src/studio/ids.ts';
 import { openGlazeRoom } from '../helpers/room/glazeRoom.ts';
-import { Phone, phoneOf, testRoom } from '../helpers/room/roomServer.ts';
+import { phoneOf, testRoom, type Phone } from '../helpers/room/roomServer.ts';
 import { settableClock, storeFile } from '../helpers/store/storeFile.ts';
 
 describe('what is no prose', () => {
