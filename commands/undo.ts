@@ -3,7 +3,7 @@ import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
-import { lastKeeperGoes } from '../src/studio/lastKeeper.ts';
+import { lastKeeperGoes } from '../src/studio/settings/lastKeeper.ts';
 import { otherHalf } from '../src/studio/logbook/otherHalf.ts';
 import { notUndoable } from '../src/studio/logbook/undoable.ts';
 

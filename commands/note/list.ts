@@ -2,7 +2,7 @@ import { asks } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
-import { shortNote } from '../../src/studio/noteTexts.ts';
+import { shortNote } from '../../src/studio/people/noteTexts.ts';
 
 export const listNotes = asks({
   name: 'list',

@@ -3,10 +3,10 @@ import { celsius, grams } from '../../src/glaze/units.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { temperature } from '../../src/contract/kinds/quantities.ts';
-import { member as memberKind } from '../../src/command/kinds/member.ts';
+import { member as memberKind } from '../../src/contract/kinds/member.ts';
 import { cupKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
-import { lastKeeperGoes } from '../../src/studio/lastKeeper.ts';
+import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 

@@ -3,12 +3,23 @@ import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
-import { type Action, type Asking, type Choice, type Command, type Desk, type Kind, type Leaf, type Reply, type Request, typedOptions } from '../contract/contract.ts';
+import {
+  type Action,
+  type Asking,
+  type Choice,
+  type Command,
+  type Desk,
+  type Kind,
+  type Leaf,
+  type Reply,
+  type Request,
+  typedOptions,
+} from '../contract/contract.ts';
 import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 import { leafAt, parseLine, printLine, quoted } from '../contract/parseLine.ts';
-import { troubleOf } from '../command/trouble.ts';
+import { troubleOf } from '../contract/trouble.ts';
 
 export interface DeskPorts {
   commands: Command[];

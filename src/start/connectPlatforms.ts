@@ -5,7 +5,7 @@ import type { Log } from '../contract/log.ts';
 import type { Config } from './config.ts';
 import type { Discord } from '../discord/connection/startDiscord.ts';
 import { DiscordProblem } from '../discord/connection/discordProblem.ts';
-import { roomStudio } from '../roomStudio.ts';
+import { roomStudio } from './roomStudio.ts';
 import { keepConnected, type KeptConnected } from './keepConnected.ts';
 import type { RunningRoom } from '../room/server/startRoom.ts';
 import type { StudioId } from '../studio/ids.ts';

@@ -6,8 +6,8 @@ import type { Log } from '../contract/log.ts';
 import type { Post } from '../room/ports.ts';
 import { freshPasscode, freshToken, sealed } from '../room/access/secrets.ts';
 import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
-import { type StudioId, instant, memberId } from '../studio/ids.ts';
-import type { Logbook, LoggedEvent } from '../studio/logbook/ports.ts';
+import { instant, memberId, type StudioId } from '../studio/ids.ts';
+import type { Logbook } from '../studio/logbook/ports.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
 
 interface RoomChoice {

@@ -19,7 +19,7 @@ import { makeFolder } from './engine/makeFolder.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migrations/migration.ts';
 import { migrations } from './migrations/migrations.ts';
-import { makeOwnerOnly, takeFromOthers } from './ownerOnly.ts';
+import { makeOwnerOnly, takeFromOthers } from './engine/ownerOnly.ts';
 import { PeopleChanges } from './people/peopleChanges.ts';
 import { StoredReminders } from './reminders.ts';
 import { StoredCredentials } from './room/credentials.ts';

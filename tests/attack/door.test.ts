@@ -1,8 +1,8 @@
 import { connect, type Socket } from 'node:net';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { mostOfOneAddress } from '../../src/room/limitSockets.ts';
-import { networkOf } from '../../src/room/networkOf.ts';
-import { isWeak } from '../../src/room/weakSecret.ts';
+import { mostOfOneAddress } from '../../src/room/server/limitSockets.ts';
+import { networkOf } from '../../src/room/access/networkOf.ts';
+import { isWeak } from '../../src/room/access/weakSecret.ts';
 import { Phone, phoneOf, testRoom } from '../helpers/room/roomServer.ts';
 import { settableClock } from '../helpers/store/storeFile.ts';
 

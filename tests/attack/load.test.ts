@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { FairShare } from '../../src/room/fairShare.ts';
+import { FairShare } from '../../src/room/access/fairShare.ts';
 import { openDatabase } from '../../src/store/engine/database.ts';
 import { dropExpired } from '../../src/store/lines/dropExpired.ts';
 import { migrations } from '../../src/store/migrations/migrations.ts';

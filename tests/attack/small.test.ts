@@ -1,7 +1,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import Sqlite from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { withoutSecrets } from '../../src/command/withoutSecrets.ts';
+import { withoutSecrets } from '../../src/contract/withoutSecrets.ts';
 import { parseLine, leafAt } from '../../src/contract/parseLine.ts';
 import { commands } from '../../src/start/registry.ts';
 import { openStore } from '../../src/store/openStore.ts';
@@ -88,7 +88,7 @@ describe('what is said and offered', () => {
     ];
     for (const [name, leaf, bucket] of asked) {
       const path = leaf === '' ? [name] : [name, leaf];
-      const reply = await app.desk.dispatch({ ...wren, key: '', at: now, path, typed: { bucket } });
+      const reply = await app.desk.dispatch({ ...wren, key: '', now, path, typed: { bucket } });
       for (const { line } of reply.actions ?? []) {
         const parsed = parseLine(line, commands);
         expect(parsed.ok && leafAt(commands, parsed.value.path)?.who, line).toBe('member');

@@ -6,7 +6,7 @@ import { openApp } from '../../src/start/app.ts';
 import { systemClock } from '../../src/clock.ts';
 import { readConfig } from '../../src/start/config.ts';
 import { connectDiscord } from '../../src/start/connectDiscord.ts';
-import { roomStudio } from '../../src/roomStudio.ts';
+import { roomStudio } from '../../src/start/roomStudio.ts';
 import { t } from '../../src/words/text/text.ts';
 import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { press, slash } from '../helpers/discord/discordInteraction.ts';

@@ -106,7 +106,7 @@ describe('a full disk', () => {
     const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh');
     const member = await store.people.memberOf(studio, 'terminal', 'Wren', 'Wren');
     const say = (key: string, path: string[], typed: Record<string, string>) =>
-      desk.dispatch({ key, studio, member, role: 'keeper', at: instant(noonPlus(1)), path, typed });
+      desk.dispatch({ key, studio, member, role: 'keeper', now: instant(noonPlus(1)), path, typed });
     await say('0', ['bucket', 'add'], { name: 'Gull Grey', pail: '19l' });
     let last: Reply | undefined;
     for (let i = 1; i < 80 && last?.kind !== 'error'; i += 1)

@@ -1,5 +1,5 @@
 import { studioNoteId, type Note } from '../../studio/handbook.ts';
-import { firstSentence } from '../../studio/noteTexts.ts';
+import { firstSentence } from '../../studio/people/noteTexts.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';

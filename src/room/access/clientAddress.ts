@@ -1,5 +1,5 @@
 import type { IncomingMessage } from 'node:http';
-import { networkOf } from '../networkOf.ts';
+import { networkOf } from './networkOf.ts';
 
 /** Who asks. What a proxy says of it counts only when the operator has one: anybody can write that line. */
 export const clientAddress = (incoming: IncomingMessage, trustProxy: boolean): string => {

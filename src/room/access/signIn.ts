@@ -7,7 +7,7 @@ import { TokenBucket } from './tokenBucket.ts';
 import type { MemberId, RoomPorts } from '../ports.ts';
 import { matchesSeal, readPasscode, sealed, tokenHash } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
-import { isWeak } from '../weakSecret.ts';
+import { isWeak } from './weakSecret.ts';
 
 export interface Asked {
   name: string;

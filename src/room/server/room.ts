@@ -2,7 +2,7 @@ import type { HttpBindings } from '@hono/node-server';
 import type { Context } from 'hono';
 import { type RoomRefusal, roomWords } from '../../words/platform/roomWords.ts';
 import type { Address } from '../access/hosts.ts';
-import type { FairShare } from '../fairShare.ts';
+import type { FairShare } from '../access/fairShare.ts';
 import type { Names } from '../posts/names.ts';
 import type { TokenBucket } from '../access/tokenBucket.ts';
 import type { PageFiles } from './pageFiles.ts';

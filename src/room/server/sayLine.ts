@@ -2,7 +2,7 @@ import type { Reply, Request } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { plainText } from '../../contract/plainText.ts';
 import { speak } from '../../desk/speak.ts';
-import { withoutSecrets } from '../../command/withoutSecrets.ts';
+import { withoutSecrets } from '../../contract/withoutSecrets.ts';
 import type { Post, Session } from '../ports.ts';
 import type { Room } from './room.ts';
 

@@ -9,7 +9,7 @@ import { readJson, textIn } from './readJson.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 import { freshToken, readPasscode, sealed, tokenHash } from '../access/secrets.ts';
 import { startOf } from './startOf.ts';
-import { isWeak } from '../weakSecret.ts';
+import { isWeak } from '../access/weakSecret.ts';
 
 const year = 366 * 24 * 3_600_000;
 const day = 24 * 3_600_000;

@@ -1,6 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import Sqlite, { SqliteError } from 'better-sqlite3';
-import { makeOwnerOnly } from '../ownerOnly.ts';
+import { makeOwnerOnly } from './ownerOnly.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 
 export interface Lease {

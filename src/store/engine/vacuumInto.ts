@@ -1,7 +1,7 @@
 import { closeSync, fsyncSync, openSync, renameSync, rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Sqlite, { SqliteError } from 'better-sqlite3';
-import { makeOwnerOnly } from '../ownerOnly.ts';
+import { makeOwnerOnly } from './ownerOnly.ts';
 
 const sync = (path: string) => {
   const handle = openSync(path, 'r');

@@ -1,6 +1,6 @@
 import { sql } from 'kysely';
 import { days, instant, type Instant } from '../../studio/ids.ts';
-import { dropPosts } from '../dropPosts.ts';
+import { dropPosts } from './dropPosts.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
 /** Platforms repeat a request within minutes; a week is plenty. */

@@ -22,7 +22,7 @@ import {
   type StreamNo,
 } from '../../studio/ids.ts';
 import type { StudioNote } from '../../studio/handbook.ts';
-import { noteTexts } from '../../studio/noteTexts.ts';
+import { noteTexts } from '../../studio/people/noteTexts.ts';
 import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
 import type { Logged, LoggedEvent, WritableLogbook } from '../../studio/logbook/ports.ts';
 import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';

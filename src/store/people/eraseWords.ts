@@ -4,7 +4,7 @@ import { eventWithoutWords, labelOf } from '../../studio/logbook/eventWithoutWor
 import { erasedMark, nameAsWord, withoutWords } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from '../entries/eventRow.ts';
-import { foldAnew } from '../foldAnew.ts';
+import { foldAnew } from '../states/foldAnew.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 

@@ -1,7 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { withoutWords } from '../../studio/people/withoutWords.ts';
 import { compact } from '../backup/compact.ts';
-import { eraseNames } from '../eraseNames.ts';
+import { eraseNames } from './eraseNames.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';

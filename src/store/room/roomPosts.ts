@@ -1,6 +1,6 @@
 import type { Clock } from '../../clock.ts';
 import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
-import { dropPosts } from '../dropPosts.ts';
+import { dropPosts } from '../lines/dropPosts.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 

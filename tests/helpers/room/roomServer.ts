@@ -18,7 +18,6 @@ export interface TestRoom {
   studio: StudioId;
   file: string;
   port: number;
-  file: string;
   /** What the operator was told. */
   told: string[];
   /** What was written down for whoever runs it. */
@@ -86,7 +85,6 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
     told,
     warned,
     port: room.port,
-    file: options.file,
     passcode: /joining: (\S+)/.exec(all)?.[1] ?? '',
     keeperCode: /#keeper=([\w-]+)/.exec(all)?.[1] ?? '',
     again: async (changed = {}) => {

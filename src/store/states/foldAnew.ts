@@ -1,6 +1,6 @@
-import { studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
-import { foldHead } from './states/foldHead.ts';
-import type { Writing } from './engine/transactionQueue.ts';
+import { studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
+import { foldHead } from './foldHead.ts';
+import type { Writing } from '../engine/transactionQueue.ts';
 
 /** The bucket as it is told now: its cached state repeats why it is held. */
 export const foldAnew = async (

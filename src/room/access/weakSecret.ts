@@ -1,4 +1,4 @@
-import { nameKey } from './access/nameKey.ts';
+import { nameKey } from './nameKey.ts';
 
 /** What is tried first, by people and by programs: common practice, and the words of this trade. */
 const common = [

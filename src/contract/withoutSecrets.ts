@@ -1,5 +1,5 @@
-import { isGroup, type Command, type Leaf } from '../contract/contract.ts';
-import { parseLine, printLine } from '../contract/parseLine.ts';
+import { isGroup, type Command, type Leaf } from './contract.ts';
+import { parseLine, printLine } from './parseLine.ts';
 
 const hides = (leaf: Leaf): boolean => Object.values(leaf.options).some(({ kind }) => kind.secret === true);
 

@@ -1,8 +1,8 @@
-import type { App } from './start/app.ts';
-import { chosenStudio } from './start/chosenStudio.ts';
-import type { Config } from './start/config.ts';
-import type { StudioId } from './studio/ids.ts';
-import { roomWords } from './words/platform/roomWords.ts';
+import type { App } from './app.ts';
+import { chosenStudio } from './chosenStudio.ts';
+import type { Config } from './config.ts';
+import type { StudioId } from '../studio/ids.ts';
+import { roomWords } from '../words/platform/roomWords.ts';
 
 /** Under which the file says whose room it is. */
 const keptAs = 'room-studio';

@@ -1,6 +1,6 @@
 import type { ServerType } from '@hono/node-server';
 import type { Socket } from 'node:net';
-import { networkOf } from './networkOf.ts';
+import { networkOf } from '../access/networkOf.ts';
 
 /** In all, so that a file can still be opened; and from one address, so that others get theirs. */
 const most = 2_000;

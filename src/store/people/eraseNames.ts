@@ -1,13 +1,13 @@
-import { foldStudio } from '../studio/settings/foldStudio.ts';
-import { eventWithoutName } from '../studio/eventWithoutName.ts';
-import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../studio/ids.ts';
-import { erasedMark, nameAsWord } from '../studio/people/withoutWords.ts';
-import type { Erasure } from './people/erasureRow.ts';
-import { readEvent, writeEvent } from './entries/eventRow.ts';
-import { foldAnew } from './foldAnew.ts';
-import { frozen } from './engine/frozen.ts';
-import { readStudio } from './entries/readEntries.ts';
-import type { TransactionQueue, Writing } from './engine/transactionQueue.ts';
+import { foldStudio } from '../../studio/settings/foldStudio.ts';
+import { eventWithoutName } from '../../studio/logbook/eventWithoutName.ts';
+import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
+import { erasedMark, nameAsWord } from '../../studio/people/withoutWords.ts';
+import type { Erasure } from './erasureRow.ts';
+import { readEvent, writeEvent } from '../entries/eventRow.ts';
+import { foldAnew } from '../states/foldAnew.ts';
+import { frozen } from '../engine/frozen.ts';
+import { readStudio } from '../entries/readEntries.ts';
+import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
 
 /** So few at a time that nobody waits for it. */
 const stretch = 500;

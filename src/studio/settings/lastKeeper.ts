@@ -1,5 +1,5 @@
-import type { MemberId } from './ids.ts';
-import type { Studio } from './settings/studio.ts';
+import type { MemberId } from '../ids.ts';
+import type { Studio } from './studio.ts';
 
 /**
  * Whether a change leaves the studio without a keeper: none is named after it, and whoever makes it was one by nothing but

@@ -1,5 +1,5 @@
-import type { LoggedEvent } from './logbook/ports.ts';
-import { erasedMark } from './people/withoutWords.ts';
+import type { LoggedEvent } from './ports.ts';
+import { erasedMark } from '../people/withoutWords.ts';
 
 /** Where an event has what somebody typed to call things by; all else in it is figures and words of ours. */
 const typed = new Set(['name', 'nick', 'glaze', 'recipe', 'cup', 'why', 'body', 'kiln', 'pieces']);

@@ -1,8 +1,8 @@
-import { normalizedName } from '../../studio/naming/normalizedName.ts';
+import { normalizedName } from '../../studio/normalizedName.ts';
 import { nameLook } from '../../studio/nameLook.ts';
 import type { Member } from '../../studio/logbook/ports.ts';
-import type { Asking, Choice, Kind } from '../../contract/contract.ts';
-import { plainText } from '../../contract/plainText.ts';
+import type { Asking, Choice, Kind } from '../contract.ts';
+import { plainText } from '../plainText.ts';
 
 /** What a platform can offer at once. */
 const most = 25;

@@ -1,6 +1,6 @@
 import { sql, type Transaction } from 'kysely';
-import { days, instant, type Instant } from '../studio/ids.ts';
-import type { Tables } from './migrations/tables.ts';
+import { days, instant, type Instant } from '../../studio/ids.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /** The logbook keeps what was logged; what was said about it is only there to scroll back in. */
 const postsAreKept = days(7);

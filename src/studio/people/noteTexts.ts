@@ -1,4 +1,4 @@
-import type { StudioNote } from './handbook.ts';
+import type { StudioNote } from '../handbook.ts';
 
 const sentences = new Intl.Segmenter('en', { granularity: 'sentence' });
 
