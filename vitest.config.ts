@@ -1,4 +1,3 @@
-import './src/needsNode.js';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({

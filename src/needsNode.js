@@ -1,8 +1,39 @@
-// What every program loads first. In plain JavaScript: a Node that is too old for the rest must still be able to say so.
+// What every program loads first: on a Node that is too old it goes on under the one that `npm ci` brought along, or says
+// what is missing. In plain JavaScript, which such a Node can read.
+import { spawn } from 'node:child_process';
+import { createRequire } from 'node:module';
+
 const [major, minor] = process.versions.node.split('.').map(Number);
+
+/** The Node that came with the project; undefined where none did. */
+const ownNode = () => {
+  const place = `${process.platform}-${process.arch}`;
+  const name = { 'win32-x64': 'win-x64', 'win32-arm64': 'win-arm64', 'darwin-arm64': 'bin-darwin-arm64' }[
+    place
+  ];
+  try {
+    const file = process.platform === 'win32' ? 'node.exe' : 'node';
+    return createRequire(import.meta.url).resolve(`node-${name || place}/bin/${file}`);
+  } catch {
+    return undefined;
+  }
+};
+
+/** Does what this process was started for in another, and ends as that one does. */
+const goOnUnder = (node) =>
+  new Promise(() => {
+    const child = spawn(node, process.execArgv.concat(process.argv.slice(1)), { stdio: 'inherit' });
+    // A terminal interrupts both at once; whatever else ends this one is meant for the other.
+    process.on('SIGINT', () => undefined);
+    for (const signal of ['SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+    child.on('exit', (code) => process.exit(code === null ? 1 : code));
+  });
+
 if (major < 22 || (major === 22 && minor < 18)) {
+  const own = ownNode();
+  if (own && own !== process.execPath) await goOnUnder(own);
   console.error(
-    `This needs Node.js 22.18 or later, and this is ${process.versions.node}: start it by npm, which uses the one that npm ci may have brought along, or install one from https://nodejs.org and run npm ci again.`,
+    `This needs Node.js 22.18 or later, and this is ${process.versions.node}: install a newer one from https://nodejs.org.`,
   );
   process.exit(2);
 }

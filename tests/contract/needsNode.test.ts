@@ -1,43 +1,49 @@
-import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { z } from 'zod';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const textOf = (file: string) => readFileSync(`${root}${file}`, 'utf8');
-const packageSchema = z.object({ engines: z.object({ node: z.string() }), version: z.string() });
-const packageOf = (folder: string) => packageSchema.parse(JSON.parse(textOf(`${folder}package.json`)));
+const textOf = (file: string) => readFileSync(join(root, file), 'utf8');
+const packageOf = (folder: string) =>
+  z
+    .object({
+      version: z.string(),
+      engines: z.object({ node: z.string() }),
+      scripts: z.record(z.string(), z.string()).default({}),
+    })
+    .parse(JSON.parse(textOf(join(folder, 'package.json'))));
 
-/** Takes a Node for an older one, and says at the end whether the database driver was ever loaded. */
-const pretending = (version: string) =>
+/** Takes a Node for another one, and says at the end whether the database driver was ever loaded. */
+const pretending = (version: string, arch: string) =>
   `data:text/javascript,${encodeURIComponent(`
     import { createRequire } from 'node:module';
-    const versions = { ...process.versions, node: '${version}' };
-    Object.defineProperty(process, 'versions', { value: versions });
-    const { cache } = createRequire('${root}package.json');
-    process.on('exit', () =>
-      console.log(Object.values(cache).some(({ filename, loaded }) => loaded && filename.includes('better-sqlite3')) ? 'loaded' : 'not loaded'));
+    Object.defineProperty(process, 'versions', { value: { ...process.versions, node: '${version}' } });
+    Object.defineProperty(process, 'arch', { value: '${arch}' });
+    const { cache } = createRequire(${JSON.stringify(join(root, 'package.json'))});
+    const isDriver = ({ filename, loaded }) => loaded && filename.includes('better-sqlite3');
+    process.on('exit', () => console.log(Object.values(cache).some(isDriver) ? 'loaded' : 'not loaded'));
   `)}`;
 
+/** Runs a program on a machine for which no Node comes along. */
 const runOn = (version: string, ...args: string[]) => {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    ['--import', pretending(version), ...args, '--no-such-option'],
+    ['--import', pretending(version, 'none'), ...args, '--no-such-option'],
     { cwd: root, encoding: 'utf8' },
   );
   return { status, stdout: stdout.trim(), stderr };
 };
 
-const scripts = z
-  .object({ scripts: z.record(z.string(), z.string()) })
-  .parse(JSON.parse(textOf('package.json'))).scripts;
-
 describe('a Node that is too old', () => {
   it.each(['18.20.8', '20.20.2', '22.17.1'])(
     'is told so in one sentence, before the driver: %s',
     (version) => {
-      for (const program of [['dist/run/main.js'], ['--import', './src/needsNode.js', 'src/bin/say.ts']]) {
+      for (const program of [['dist/run/main.js'], ['src/run.js', 'src/bin/say.ts']]) {
         const { status, stdout, stderr } = runOn(version, ...program);
         expect([status, stdout]).toEqual([2, 'not loaded']);
         expect(stderr).toMatch(/^This needs Node\.js 22\.18 or later, and this is \d+\.\d+\.\d+: .+\.\n$/);
@@ -53,7 +59,7 @@ describe('a Node that is too old', () => {
   });
 
   it('is looked for by every program that npm runs here', () => {
-    const programs = Object.entries(scripts).filter(([, line]) => line.includes('.ts'));
+    const programs = Object.entries(packageOf('').scripts).filter(([, line]) => line.includes('.ts'));
     expect(programs.map(([name]) => name)).toEqual(
       expect.arrayContaining([
         'start',
@@ -68,25 +74,55 @@ describe('a Node that is too old', () => {
       ]),
     );
     for (const [name, line] of programs)
-      for (const [, first] of line.matchAll(/node (\S+ \S+) \S+\.ts/g))
-        expect(first, name).toBe('--import ./src/needsNode.js');
+      for (const [, first] of line.matchAll(/node (\S+) \S+\.ts/g)) expect(first, name).toBe('src/run.js');
   });
 });
 
 describe('the Node that the project brings', () => {
-  it('comes exactly where the machine’s own is too old', () => {
+  const packages = ['own-node/linux', 'own-node/desktop'].map(packageOf);
+
+  it('comes exactly where the machine’s is too old, and is new enough itself', () => {
     expect(packageOf('').engines.node).toBe('>=22.18');
-    for (const folder of ['own-node/linux/', 'own-node/desktop/'])
-      expect(packageOf(folder).engines.node).toBe('<22.18');
+    for (const { engines, version } of packages) {
+      expect(engines.node).toBe('<22.18');
+      expect(runOn(version, 'dist/run/main.js').stdout).toBe('loaded');
+    }
   });
 
-  it('is new enough itself', () => {
-    for (const folder of ['own-node/linux/', 'own-node/desktop/'])
-      expect(runOn(packageOf(folder).version, 'dist/run/main.js').stdout).toBe('loaded');
+  /** A folder of the project's first programs alone, and a stand-in for the Node that came along. */
+  const withOwnNode = (script: string) => {
+    const folder = mkdtempSync(join(tmpdir(), 'own-node-'));
+    onTestFinished(() => rmSync(folder, { recursive: true }));
+    writeFileSync(join(folder, 'package.json'), '{ "type": "module" }');
+    for (const name of ['run.js', 'needsNode.js']) cpSync(join(root, 'src', name), join(folder, name));
+    const bin = join(folder, 'node_modules', `node-${process.platform}-${process.arch}`, 'bin');
+    mkdirSync(bin, { recursive: true });
+    writeFileSync(join(bin, 'node'), `#!/bin/sh\n${script}\n`, { mode: 0o755 });
+    return [join(folder, 'run.js'), 'say.ts', '--as', 'Wren Hale'];
+  };
+  const old = ['--import', pretending('20.20.2', process.arch)];
+
+  it.runIf(process.platform === 'linux')(
+    'runs what an old one was told to run, and ends it as it ended',
+    () => {
+      const program = withOwnNode('for word in "$@"; do echo "$word"; done; exit 7');
+      const { status, stdout } = spawnSync(process.execPath, [...old, ...program], { encoding: 'utf8' });
+      expect([status, stdout.trim().split('\n')]).toEqual([7, [...old, ...program, 'not loaded']]);
+    },
+  );
+
+  it.runIf(process.platform === 'linux')('is stopped when the old one is', async () => {
+    const program = withOwnNode('trap "echo stopped; exit 3" TERM; echo runs; while :; do sleep 0.1; done');
+    const child = spawn(process.execPath, [...old, ...program], { stdio: ['ignore', 'pipe', 'inherit'] });
+    const said: string[] = [];
+    child.stdout.setEncoding('utf8').on('data', (text: string) => said.push(text));
+    await once(child.stdout, 'data');
+    child.kill('SIGTERM');
+    expect(await once(child, 'close')).toEqual([3, null]);
+    expect(said.join('')).toBe('runs\nstopped\nnot loaded\n');
   });
 });
 
 it('the lock file names no registry', () => {
-  expect(textOf('package-lock.json')).not.toMatch(/https?:\/\/[^"]*\.tgz/);
   expect(textOf('package-lock.json')).not.toContain('"resolved": "http');
 });
