@@ -1,8 +1,9 @@
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { foldKeyModule } from '../generated/foldKeyNow.ts';
-import { rolldown, type InputOptions } from 'rolldown';
+import { type InputOptions, rolldown } from 'rolldown';
+import { type BuildOptions, build } from 'esbuild';
 
 /** Written last, so that a build that was cut short is done again. */
 const stamp = 'dist/built';
@@ -31,10 +32,10 @@ const external = [
   'utf-8-validate',
 ];
 
-const write = async (options: InputOptions, dir: string, minify: boolean) => {
-  const bundle = await rolldown({ ...options, logLevel: 'warn' });
-  await bundle.write({ dir, minify, cleanDir: true, chunkFileNames: '[name].js' });
-  await bundle.close();
+const bundle = async (dir: string, options: BuildOptions) => {
+  rmSync(dir, { recursive: true, force: true });
+  const shared: BuildOptions = { bundle: true, splitting: true, format: 'esm', target: 'es2022' };
+  await build({ ...shared, ...options, outdir: dir, logLevel: 'warning' });
 };
 
 const { values } = parseArgs({ options: { 'if-changed': { type: 'boolean', default: false } } });
@@ -43,20 +44,18 @@ if (!values['if-changed'] || !isCurrent()) {
   // Left alone when it is right: the program's own folder may not be writable.
   if (readFileSync(key, 'utf8') !== foldKeyModule()) writeFileSync(key, foldKeyModule());
   // The room's page as a phone loads it, and the program as it starts fastest: few files each.
-  await write(
-    { input: ['src/room/page/main.ts', 'src/room/page/board.ts'], platform: 'browser' },
-    'dist/page',
-    true,
-  );
-  await write(
-    {
-      input: ['src/needsNode.js', 'src/start/main.ts', 'src/store/backup/compactWorker.ts'],
-      platform: 'node',
-      external,
-      checks: { eval: false },
+  await bundle('dist/page', {
+    entryPoints: ['src/room/page/main.ts', 'src/room/page/board.ts'],
+    minify: true,
+  });
+  await bundle('dist/run', {
+    entryPoints: { main: 'src/start.js', compactWorker: 'src/store/backup/compactWorker.ts' },
+    platform: 'node',
+    external,
+    // What is bundled of older packages asks for Node's own modules by `require`, which a module has to make first.
+    banner: {
+      js: "import { createRequire as requireFrom } from 'node:module';\nconst require = requireFrom(import.meta.url);",
     },
-    'dist/run',
-    false,
-  );
+  });
   writeFileSync(stamp, '');
 }

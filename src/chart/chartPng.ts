@@ -4,7 +4,7 @@ import type { Chart } from '../contract/contract.ts';
 import { chartSvg } from './chartSvg.ts';
 
 /** A bare server has no fonts: ours comes with the program. */
-const font = fileURLToPath(import.meta.resolve('@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf'));
+const font = fileURLToPath(import.meta.resolve('#chart/Inter_400Regular.ttf'));
 
 /** A chart as a PNG, twice as fine as it is shown, for phones. */
 export const chartPng = (chart: Chart): Uint8Array =>

@@ -133,8 +133,8 @@ export const connectRoom = async (
     await tellKeys(room);
     if (lan) {
       const url = await room.invitation('join');
-      const { default: qr } = await import('qrcode');
-      tell(`${await qr.toString(url, { type: 'terminal', small: true })}\n${roomWords.lan(url)}`);
+      const { renderUnicodeCompact } = await import('uqr');
+      tell(`${renderUnicodeCompact(url, { ecc: 'M', border: 2 })}\n${roomWords.lan(url)}`);
     }
     tell(roomWords.at(room.url));
   } catch (error) {

@@ -1,4 +1,3 @@
-import '../needsNode.js';
 import { parseArgs } from 'node:util';
 import { openApp } from './app.ts';
 import { exitCodeOf } from './exitCodeOf.ts';

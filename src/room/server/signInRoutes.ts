@@ -1,5 +1,5 @@
-import QRCode from 'qrcode';
 import { Hono } from 'hono';
+import { encode } from 'uqr';
 import { roomWords, type SignInRefusal } from '../../words/platform/roomWords.ts';
 import { readRoomCookie, writeRoomCookie } from './cookies.ts';
 import { shownUrl } from '../access/hosts.ts';
@@ -67,8 +67,8 @@ export const signInRoutes = (room: Room) =>
 
 /** An address, and its code to scan. */
 const scanned = (url: string) => {
-  const { size, data } = QRCode.create(url, { errorCorrectionLevel: 'M' }).modules;
-  return { url, size, dark: [...data].map(Number).join('') };
+  const { size, data } = encode(url, { ecc: 'M', border: 0 });
+  return { url, size, dark: data.flat().map(Number).join('') };
 };
 
 /** What keepers do at the door: let phones in, set the passcode, light a wall, release a name. */
