@@ -1,7 +1,11 @@
 // Runs a program under a Node that is new enough for it: `node src/run.js src/bin/say.ts …`.
+import module from 'node:module';
 import { resolve } from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import './needsNode.js';
+
+// What Node 24 and later have made of a source once, they need not make again: a line said takes half the time.
+module.enableCompileCache(fileURLToPath(new URL('../dist/cache', import.meta.url)));
 
 const [node, , program, ...typed] = process.argv;
 process.argv = [node, resolve(program), ...typed];

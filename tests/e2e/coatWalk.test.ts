@@ -5,7 +5,8 @@ import { z } from 'zod';
 import { answerSchema } from '../helpers/discord/answerSchemas.ts';
 import { storeFile } from '../helpers/store/storeFile.ts';
 
-const say = fileURLToPath(new URL('../../src/bin/say.ts', import.meta.url));
+const source = (file: string) => fileURLToPath(new URL(`../../src/${file}`, import.meta.url));
+const say = [source('run.js'), source('bin/say.ts')];
 const coatsSchema = z.object({
   coats: z.array(
     z.looseObject({
@@ -21,7 +22,7 @@ const coatsSchema = z.object({
 
 /** One line at the real terminal, at an instant. */
 const at = (file: string, instant: string, line: string, ...more: string[]) => {
-  const printed = execFileSync(process.execPath, [say, '--json', '--at', instant, ...more, line], {
+  const printed = execFileSync(process.execPath, [...say, '--json', '--at', instant, ...more, line], {
     env: { PATH: process.env['PATH'], TZ: 'Asia/Tokyo', DATABASE_FILE: file },
     encoding: 'utf8',
   });

@@ -10,13 +10,13 @@ import { exportSchema } from '../helpers/store/exportSchema.ts';
 import { standsIn } from '../helpers/store/fileBytes.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const program = (name: string) => join(root, 'src/bin', `${name}.ts`);
+const program = (name: string) => [join(root, 'src/run.js'), join(root, 'src/bin', `${name}.ts`)];
 const setting = (file: string) => ({
   cwd: dirname(file),
   env: { PATH: process.env['PATH'] ?? '', TZ: 'UTC', DATABASE_FILE: file },
 });
 const run = (name: string, file: string, ...args: string[]) =>
-  spawnSync(process.execPath, [program(name), ...args], { ...setting(file), encoding: 'utf8' });
+  spawnSync(process.execPath, [...program(name), ...args], { ...setting(file), encoding: 'utf8' });
 
 const gullGrey = '/bucket add name:"Gull Grey" nick:gg pail:19l volume:15l gravity:1.42-1.46';
 
@@ -61,7 +61,7 @@ describe('a reply’s file at the terminal', () => {
 describe('npm run export', () => {
   it('writes everything beside a running owner, and over nothing', async () => {
     const file = studioFile();
-    const owner = spawn(process.execPath, [program('say'), '-'], {
+    const owner = spawn(process.execPath, [...program('say'), '-'], {
       ...setting(file),
       stdio: ['pipe', 'pipe', 'ignore'],
     });
@@ -124,7 +124,7 @@ describe('a program that is ended as it forgets', () => {
       expect(said.status).toBe(0);
       const child = spawn(
         process.execPath,
-        [program('say'), '--as', 'Quillfeather', '/forget-me sure:yes'],
+        [...program('say'), '--as', 'Quillfeather', '/forget-me sure:yes'],
         setting(file),
       );
       const ended = once(child, 'close');

@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { answerSchema, type Answer } from './discord/answerSchemas.ts';
 
-const say = fileURLToPath(new URL('../../src/bin/say.ts', import.meta.url));
+const source = (file: string) => fileURLToPath(new URL(`../../src/${file}`, import.meta.url));
 
 export interface Said {
   code: number | null;
@@ -22,7 +22,7 @@ export const runSay = (
   }: { input?: string; /** Hangs up after so many characters of replies. */ enough?: number } = {},
 ): Promise<Said> =>
   new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [say, ...args], {
+    const child = spawn(process.execPath, [source('run.js'), source('bin/say.ts'), ...args], {
       env: { PATH: process.env['PATH'] ?? '', TZ: 'UTC', DATABASE_FILE: file },
     });
     const heard = { stdout: '', stderr: '' };

@@ -14,7 +14,7 @@ const root = fileURLToPath(new URL('../../..', import.meta.url));
 const run = (command: 'rebuild' | 'backup', file: string, ...typed: string[]) => {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    [join(root, `src/bin/${command}.ts`), ...typed],
+    [join(root, 'src/run.js'), join(root, `src/bin/${command}.ts`), ...typed],
     { encoding: 'utf8', env: { ...process.env, DATABASE_FILE: file } },
   );
   return { status, stdout, stderr };
