@@ -22,10 +22,10 @@ const ownNode = () => {
 /** Does what this process was started for in another, and ends as that one does. */
 const goOnUnder = (node) =>
   new Promise(() => {
-    const child = spawn(node, process.execArgv.concat(process.argv.slice(1)), { stdio: 'inherit' });
     // A terminal interrupts both at once; whatever else ends this one is meant for the other.
     process.on('SIGINT', () => undefined);
     for (const signal of ['SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+    const child = spawn(node, process.execArgv.concat(process.argv.slice(1)), { stdio: 'inherit' });
     child.on('exit', (code) => process.exit(code === null ? 1 : code));
   });
 
