@@ -10,7 +10,13 @@ import { hourAhead } from '../src/contract/kinds/when.ts';
 import { pieceReply } from '../src/replies/piece/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
 import { resists } from '../src/studio/resist/overnight.ts';
-import { prepSteps, surfaces, underglazes, type PieceSaid, type PrepStep } from '../src/studio/piece/pieceEvent.ts';
+import {
+  prepSteps,
+  surfaces,
+  underglazes,
+  type PieceSaid,
+  type PrepStep,
+} from '../src/studio/piece/pieceEvent.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 import { planPiece } from '../src/studio/piece/planPiece.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';

@@ -2,7 +2,6 @@ import { existsSync, readFileSync, readdirSync, rmSync, statSync, writeFileSync 
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { foldKeyModule } from '../generated/foldKeyNow.ts';
-import { type InputOptions, rolldown } from 'rolldown';
 import { type BuildOptions, build } from 'esbuild';
 
 /** Written last, so that a build that was cut short is done again. */
@@ -49,7 +48,7 @@ if (!values['if-changed'] || !isCurrent()) {
     minify: true,
   });
   await bundle('dist/run', {
-    entryPoints: { main: 'src/start.js', compactWorker: 'src/store/backup/compactWorker.ts' },
+    entryPoints: { main: 'src/start/start.js', compactWorker: 'src/store/backup/compactWorker.ts' },
     platform: 'node',
     external,
     // What is bundled of older packages asks for Node's own modules by `require`, which a module has to make first.

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { config as readDotenv } from 'dotenv';
 import { z } from 'zod';
 
 const blankAsAbsent = (value: unknown) => (value === '' ? undefined : value);
@@ -43,7 +43,7 @@ export class ConfigProblem extends Error {
 
 /** The only reader of the environment. A value that is wrong is named, never guessed around. */
 export const readConfig = (environment: Record<string, string | undefined> = process.env): Config => {
-  if (environment === process.env && existsSync('.env')) process.loadEnvFile('.env');
+  if (environment === process.env) readDotenv({ quiet: true });
   const read = schema.safeParse(environment);
   if (read.success) return read.data;
   const problems = read.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`);

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { parseEnv } from 'node:util';
+import { parse } from 'dotenv';
 import { describe, expect, it } from 'vitest';
 import { readConfig } from '../../src/start/config.ts';
 import { foldFiles, foldKeyNow } from '../../src/generated/foldKeyNow.ts';
@@ -71,7 +71,7 @@ describe.each(documents)('%s', (file) => {
 });
 
 describe('.env.example', () => {
-  const example = parseEnv(read('.env.example'));
+  const example = parse(read('.env.example'));
 
   it('lists every setting that is read, and no other', () => {
     const settings = [...read('src/start/config.ts').matchAll(/^ {2}([A-Z_]+):/gm)].map(([, name]) => name);

@@ -1,4 +1,11 @@
-import { type APIGuildMember, type APIInteraction, type APIInteractionGuildMember, type APIUser, PermissionFlagsBits, Routes } from 'discord.js';
+import {
+  type APIGuildMember,
+  type APIInteraction,
+  type APIInteractionGuildMember,
+  type APIUser,
+  PermissionFlagsBits,
+  Routes,
+} from 'discord.js';
 import type { Request } from '../../contract/contract.ts';
 import type { Bot } from '../bot.ts';
 import { failureOf } from '../failure.ts';
