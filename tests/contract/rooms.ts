@@ -217,4 +217,9 @@ export const rooms: readonly Room[] = [
   { room: 'src/start', packages: [''], instead: top },
   { room: 'src/generated', packages: [''], instead: top },
   { room: 'src/bin', packages: [''], instead: top },
+  {
+    room: 'tests/bench/pots/physics',
+    not: ['src/', 'commands', 'commands/'],
+    instead: 'What a simulated pail does must not be reckoned by what it is there to judge.',
+  },
 ];

@@ -1,0 +1,64 @@
+import { parseArgs } from 'node:util';
+import { deciders } from './pots/deciders/deciders.ts';
+import { liveThrough } from './pots/people/liveThrough.ts';
+import type { Score } from './pots/people/score.ts';
+import { benchRooms } from './pots/physics/settings.ts';
+import { drawFrontier } from './pots/report/frontier.ts';
+import { summary, type Summary } from './pots/report/summary.ts';
+import { calibrationTable, roomTable } from './pots/report/tables.ts';
+
+/** How good the pails are that pots are dipped into, under the bot and under others: a closed loop of simulated people. */
+const { values } = parseArgs({
+  args: process.argv.slice(2),
+  allowPositionals: true,
+  options: {
+    seeds: { type: 'string', default: '10' },
+    days: { type: 'string', default: '60' },
+    room: { type: 'string', multiple: true },
+    decider: { type: 'string', multiple: true },
+    picture: { type: 'string' },
+  },
+});
+
+const counted = (what: string, typed: string): number => {
+  const value = Number(typed);
+  if (!Number.isInteger(value) || value < 1)
+    throw new Error(`--${what} is a whole number from 1 up: ${typed}`);
+  return value;
+};
+
+/** Those named, or all of them. */
+const chosen = <T extends { name: string }>(
+  what: string,
+  all: readonly T[],
+  names?: string[],
+): readonly T[] =>
+  names === undefined
+    ? all
+    : names.map((name) => {
+        const found = all.find((one) => one.name === name);
+        if (!found)
+          throw new Error(`there is no ${what} "${name}": ${all.map((one) => one.name).join(', ')}`);
+        return found;
+      });
+
+const [seeds, days] = [counted('seeds', values.seeds), counted('days', values.days)];
+const rooms = chosen('room', benchRooms, values.room);
+const asked = chosen('decider', deciders, values.decider);
+
+const all: Summary[] = [];
+for (const room of rooms) {
+  const here: Summary[] = [];
+  for (const decider of asked) {
+    const scores: Score[] = [];
+    for (let seed = 1; seed <= seeds; seed += 1)
+      scores.push(await liveThrough(room, decider, { seed, days }));
+    here.push(summary(room.name, decider.name, scores));
+  }
+  console.log(`\n${roomTable(room.name, here)}`);
+  for (const calibration of here.map(calibrationTable))
+    if (calibration !== undefined) console.log(`\n${calibration}`);
+  all.push(...here);
+}
+console.log(`\n${seeds} seeds of ${days} days; ± is two standard errors of the mean over seeds.`);
+if (values.picture !== undefined) drawFrontier(all, values.picture);

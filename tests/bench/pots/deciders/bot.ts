@@ -1,0 +1,23 @@
+import { BotRoom } from '../bot/botRoom.ts';
+import { Follower } from '../bot/follower.ts';
+import { Phone } from '../bot/phone.ts';
+import type { Decider } from '../people/decider.ts';
+
+/** This project's bot, obeyed to the letter. */
+export const bot: Decider = {
+  name: 'bot',
+  writes: true,
+  begin: async (room, score) => {
+    const opened = await BotRoom.open(room);
+    return {
+      visit: (hands) => new Follower(hands, new Phone(opened, score, hands), room.settings).follow(),
+      toppedUp: async (done) => {
+        for (const { bucket, ml, gravity } of done)
+          await opened.must(
+            `/added bucket:${bucket + 1} what:glaze amount:${ml.toFixed(0)}ml gravity:${gravity.toFixed(2)}`,
+          );
+      },
+      close: () => opened.close(),
+    };
+  },
+};

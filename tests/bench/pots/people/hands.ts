@@ -1,0 +1,215 @@
+import { chance, type Chance } from '../physics/chance.ts';
+import type { GlazeRoom } from '../physics/glazeRoom.ts';
+import { outside, type Pail } from '../physics/pail.ts';
+import { pails, takes, type Kit } from '../physics/settings.ts';
+import { swapped } from './digits.ts';
+import type { Score } from './score.ts';
+import type { Visit } from './visits.ts';
+
+export type Look = 'thin' | 'right' | 'thick';
+
+/** What was read, as it was written down; and the bucket that it was taken from, or written down for, by mistake. */
+export interface Measured {
+  typed: string;
+  value: number;
+  astray?: number;
+}
+
+/** Each weighing cup of a room: empty, and the water that fills it (common practice). */
+export const weighingCup = { tare: 143.6, water: 249.3 } as const;
+
+/** Grams of heptahydrate in a millilitre of the saturated solution at 20 °C: 25.3 % of MgSO4, density 1.286. */
+const saltInMl = 1.286 * 0.253 * (246.47 / 120.37);
+
+/** One person at one bucket: what their hands do, how long it takes, and how it goes wrong. */
+export class Hands {
+  readonly visit: Visit;
+  readonly kit: Kit;
+  /** Stirred in this visit, with nothing gone in since. */
+  isMixed = false;
+  readonly #room: GlazeRoom;
+  readonly #score: Score;
+  /** Mistakes of bucket happen on paper, instead of in the hand. */
+  readonly #writes: boolean;
+  readonly #times = new Map<string, number>();
+
+  constructor(room: GlazeRoom, visit: Visit, score: Score, writes: boolean) {
+    this.#room = room;
+    this.visit = visit;
+    this.#score = score;
+    this.#writes = writes;
+    this.kit = this.#luck('kit').pick(room.settings.kits);
+  }
+
+  get pail(): Pail {
+    return this.#room.pail(this.visit.bucket);
+  }
+
+  /** Minutes since the first midnight. */
+  get now(): number {
+    return this.#room.now;
+  }
+
+  get celsius(): number {
+    return this.#room.celsius;
+  }
+
+  /** The n-th time of something in this visit has a luck of its own. */
+  #luck(what: string): Chance {
+    const times = (this.#times.get(what) ?? 0) + 1;
+    this.#times.set(what, times);
+    return chance(this.#room.seed, 'visit', this.visit.no, what, times);
+  }
+
+  /** Lets time pass over a deed. */
+  spend(minutes: number): void {
+    this.#score.minutes += minutes;
+    this.#room.advance(this.#room.now + minutes);
+  }
+
+  happens(what: string, probability: number): boolean {
+    return this.#luck(what).happens(probability);
+  }
+
+  forgets(what: 'stir' | 'addition'): boolean {
+    const { faults } = this.#room.settings;
+    return this.happens(`forgets ${what}`, what === 'stir' ? faults.stirUnlogged : faults.additionUnlogged);
+  }
+
+  stir(how: 'usual' | 'on' | 'haste'): void {
+    this.spend({ usual: takes.stir, on: takes.stirOn, haste: takes.hasteStir }[how]);
+    this.pail.stir(this.now, how === 'on');
+    this.isMixed = true;
+  }
+
+  sieve(): void {
+    this.spend(takes.sieve);
+    this.pail.stir(this.now, false);
+    this.isMixed = true;
+  }
+
+  weighAndTime(): { weighed: Measured; timed: Measured } {
+    this.spend(takes.weighAndTime);
+    const astray = this.#astray();
+    return { weighed: this.#weighed(astray), timed: this.#timed(astray) };
+  }
+
+  weigh(): Measured {
+    this.spend(takes.weigh);
+    return this.#weighed(this.#astray());
+  }
+
+  time(): Measured {
+    this.spend(takes.time);
+    return this.#timed(this.#astray());
+  }
+
+  /** How it runs off the hand, to somebody who looks or only says so. */
+  look(): Look {
+    this.spend(takes.glance);
+    const luck = this.#luck('look');
+    const { faults, noise } = this.#room.settings;
+    const isBlind = luck.happens(faults.blindLook);
+    const felt = this.#room.seconds(this.visit.bucket) * Math.exp(luck.normal(noise.look));
+    const { low, high } = this.pail.kind.secondsWindow;
+    if (isBlind || outside(felt, { low, high }) === 0) return 'right';
+    return felt < low ? 'thin' : 'thick';
+  }
+
+  /** What the pail holds, judged by eye. */
+  volumeByEye(): number {
+    return this.pail.volume * Math.exp(this.#luck('eye').normal(this.#room.settings.noise.eye));
+  }
+
+  /** Water in; below zero it is drawn off. */
+  water(ml: number): void {
+    this.spend(takes.pour);
+    this.#change(() => this.pail.pourWater(ml * this.#pour()));
+  }
+
+  powder(grams: number): void {
+    this.spend(takes.powder);
+    this.#change(() => this.pail.addPowder(grams * this.#pour()));
+  }
+
+  /** Flocculant, in ml of the saturated solution. */
+  dose(ml: number): void {
+    this.#dose(() => this.pail.salt(ml * saltInMl * this.#pour()));
+  }
+
+  /** Flocculant by rungs of 0.03 % of the dry mass; below zero a deflocculant that undoes as much. */
+  doseRungs(rungs: number): void {
+    this.#dose(() => this.pail.thicken(rungs * this.#pour()));
+  }
+
+  dip(): void {
+    this.#score.dips += 1;
+    if (this.pail.isRight(this.now)) this.#score.right += 1;
+    this.pail.dip(this.#luck('dip').within(pails.dip));
+  }
+
+  #pour(): number {
+    return Math.exp(this.#luck('pour').normal(this.#room.settings.noise.pour));
+  }
+
+  /** Harm is a change of what was inside its window, or one that leads further out. */
+  #change(act: () => void): void {
+    const away = () => outside(this.pail.gravity, this.pail.kind.gravityWindow);
+    const before = away();
+    act();
+    this.isMixed = false;
+    this.#score.change(before === 0 || away() > before);
+  }
+
+  #dose(act: () => void): void {
+    this.spend(takes.pour);
+    const away = () => outside(this.pail.secondsAt(this.now), this.pail.kind.secondsWindow);
+    const before = away();
+    const wasRight = this.pail.flowIsRight(this.now);
+    act();
+    this.isMixed = false;
+    this.#score.change(wasRight || away() > before);
+  }
+
+  #astray(): number | undefined {
+    const { pails, settings } = this.#room;
+    const luck = this.#luck('astray');
+    if (!luck.happens(settings.faults.wrongBucket) || pails.length < 2) return undefined;
+    return (this.visit.bucket + 1 + Math.floor(luck.next() * (pails.length - 1))) % pails.length;
+  }
+
+  #from(astray: number | undefined): number {
+    return this.#writes ? this.visit.bucket : (astray ?? this.visit.bucket);
+  }
+
+  #written(
+    what: string,
+    exact: number,
+    astray: number | undefined,
+    read: (shown: number) => number,
+  ): Measured {
+    const shown = exact.toFixed(1);
+    const luck = this.#luck(`${what} digits`);
+    const typed = luck.happens(this.#room.settings.faults.digitsSwapped) ? swapped(shown, luck) : shown;
+    return { typed, value: read(Number(typed)), ...(astray !== undefined && { astray }) };
+  }
+
+  #weighed(astray: number | undefined): Measured {
+    const { gravity: noise } = this.#room.settings.noise;
+    const gravity =
+      this.#room.pail(this.#from(astray)).gravityAtTop(this.now) +
+      this.kit.gravityOff +
+      this.#luck('weigh').normal(noise);
+    const { tare, water } = weighingCup;
+    return this.#written('weigh', tare + water * gravity, astray, (grams) => (grams - tare) / water);
+  }
+
+  #timed(astray: number | undefined): Measured {
+    const { faults, noise } = this.#room.settings;
+    const luck = this.#luck('time');
+    const noisy = Math.exp(luck.normal(noise.seconds));
+    const clog = luck.happens(faults.cupClogged) ? luck.within(faults.clogTimes) : 1;
+    const seconds = this.#room.seconds(this.#from(astray)) * this.kit.secondsTimes * noisy * clog;
+    return this.#written('time', seconds, astray, (shown) => shown);
+  }
+}

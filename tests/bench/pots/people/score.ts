@@ -1,0 +1,33 @@
+/** What one decider made of one room. */
+export class Score {
+  visits = 0;
+  dips = 0;
+  right = 0;
+  sentAway = 0;
+  minutes = 0;
+  presses = 0;
+  characters = 0;
+  changes = 0;
+  harmful = 0;
+  /** Chances that were said of a pail, and whether it was so. */
+  readonly said: { chance: number; true: boolean }[] = [];
+
+  change(harmed: boolean): void {
+    this.changes += 1;
+    if (harmed) this.harmful += 1;
+  }
+}
+
+/** The figures of a table, each a number for one seed; undefined where nothing was counted. */
+export const figures = {
+  'right %': (s: Score) => (100 * s.right) / s.dips,
+  'min a dip': (s: Score) => s.minutes / s.dips,
+  'presses a dip': (s: Score) => (s.presses === 0 ? undefined : s.presses / s.dips),
+  'characters a dip': (s: Score) => (s.presses === 0 ? undefined : s.characters / s.dips),
+  'harmful in 100': (s: Score) => (s.changes === 0 ? undefined : (100 * s.harmful) / s.changes),
+  'changes in 100 dips': (s: Score) => (100 * s.changes) / s.dips,
+  'sent away %': (s: Score) => (100 * s.sentAway) / s.visits,
+} as const satisfies Record<string, (score: Score) => number | undefined>;
+
+export type Figure = keyof typeof figures;
+export const figureNames = Object.keys(figures).filter((name): name is Figure => name in figures);
