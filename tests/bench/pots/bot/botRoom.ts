@@ -14,7 +14,7 @@ import {
 } from '../../../../src/studio/ids.ts';
 import type { GlazeRoom } from '../physics/glazeRoom.ts';
 import { people } from '../people/visits.ts';
-import { weighingCup } from '../people/hands.ts';
+import { weighingCup } from '../people/readings.ts';
 
 /** Monday 2 March 2026, midnight in a studio that keeps UTC. */
 const firstMidnight = 1_772_409_600_000;

@@ -1,6 +1,7 @@
 import { BotRoom } from '../bot/botRoom.ts';
 import { Follower } from '../bot/follower.ts';
 import { Phone } from '../bot/phone.ts';
+import { Reader } from '../bot/reader.ts';
 import type { Decider } from '../people/decider.ts';
 
 /** This project's bot, obeyed to the letter. */
@@ -10,7 +11,10 @@ export const bot: Decider = {
   begin: async (room, score) => {
     const opened = await BotRoom.open(room);
     return {
-      visit: (hands) => new Follower(hands, new Phone(opened, score, hands), room.settings).follow(),
+      visit: (hands) => {
+        const phone = new Phone(opened, score, hands);
+        return new Follower(hands, phone, new Reader(hands, phone, room.settings)).follow();
+      },
       toppedUp: async (done) => {
         for (const { bucket, ml, gravity } of done)
           await opened.must(

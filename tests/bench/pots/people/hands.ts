@@ -2,21 +2,18 @@ import { chance, type Chance } from '../physics/chance.ts';
 import type { GlazeRoom } from '../physics/glazeRoom.ts';
 import { outside, type Pail } from '../physics/pail.ts';
 import { pails, takes, type Kit } from '../physics/settings.ts';
-import { swapped } from './digits.ts';
+import { timing, weighing, type Read } from './readings.ts';
 import type { Score } from './score.ts';
 import type { Visit } from './visits.ts';
 
+const noted = (astray: number | undefined) => (astray === undefined ? {} : { astray });
+
 export type Look = 'thin' | 'right' | 'thick';
 
-/** What was read, as it was written down; and the bucket that it was taken from, or written down for, by mistake. */
-export interface Measured {
-  typed: string;
-  value: number;
+/** What was read, and the bucket that it was taken from, or written down for, by mistake. */
+export interface Measured extends Read {
   astray?: number;
 }
-
-/** Each weighing cup of a room: empty, and the water that fills it (common practice). */
-export const weighingCup = { tare: 143.6, water: 249.3 } as const;
 
 /** Grams of heptahydrate in a millilitre of the saturated solution at 20 °C: 25.3 % of MgSO4, density 1.286. */
 const saltInMl = 1.286 * 0.253 * (246.47 / 120.37);
@@ -178,38 +175,15 @@ export class Hands {
     return (this.visit.bucket + 1 + Math.floor(luck.next() * (pails.length - 1))) % pails.length;
   }
 
-  #from(astray: number | undefined): number {
-    return this.#writes ? this.visit.bucket : (astray ?? this.visit.bucket);
-  }
-
-  #written(
-    what: string,
-    exact: number,
-    astray: number | undefined,
-    read: (shown: number) => number,
-  ): Measured {
-    const shown = exact.toFixed(1);
-    const luck = this.#luck(`${what} digits`);
-    const typed = luck.happens(this.#room.settings.faults.digitsSwapped) ? swapped(shown, luck) : shown;
-    return { typed, value: read(Number(typed)), ...(astray !== undefined && { astray }) };
-  }
-
   #weighed(astray: number | undefined): Measured {
-    const { gravity: noise } = this.#room.settings.noise;
-    const gravity =
-      this.#room.pail(this.#from(astray)).gravityAtTop(this.now) +
-      this.kit.gravityOff +
-      this.#luck('weigh').normal(noise);
-    const { tare, water } = weighingCup;
-    return this.#written('weigh', tare + water * gravity, astray, (grams) => (grams - tare) / water);
+    return { ...weighing(this.#room, this.#from(astray), this.kit, this.#luck('weigh')), ...noted(astray) };
   }
 
   #timed(astray: number | undefined): Measured {
-    const { faults, noise } = this.#room.settings;
-    const luck = this.#luck('time');
-    const noisy = Math.exp(luck.normal(noise.seconds));
-    const clog = luck.happens(faults.cupClogged) ? luck.within(faults.clogTimes) : 1;
-    const seconds = this.#room.seconds(this.#from(astray)) * this.kit.secondsTimes * noisy * clog;
-    return this.#written('time', seconds, astray, (shown) => shown);
+    return { ...timing(this.#room, this.#from(astray), this.kit, this.#luck('time')), ...noted(astray) };
+  }
+
+  #from(astray: number | undefined): number {
+    return this.#writes ? this.visit.bucket : (astray ?? this.visit.bucket);
   }
 }

@@ -48,14 +48,14 @@ export const frontierSvg = (summaries: readonly Summary[]): string => {
     marginBottom: 40,
     style: { color: light.ink, background: light.paper, fontFamily: 'Inter', fontSize: '12px' },
     x: { domain: [0, Math.ceil(Math.max(...all.map(({ minutes }) => minutes)) + 1)], label: 'minutes a dip' },
-    y: { domain: [0, 105], label: 'dips right, %', grid: true },
+    y: { domain: [0, 110], ticks: [0, 20, 40, 60, 80, 100], label: 'dips right, %', grid: true },
     fx: { axis: null, padding: 0.08 },
     fy: { axis: null, padding: 0.12 },
     marks: [
       Plot.frame({ stroke: light.faint }),
       Plot.text(
         rooms.map((room) => ({ room })),
-        { ...panel, text: 'room', frameAnchor: 'top', dy: -8, fontSize: 14 },
+        { ...panel, text: 'room', frameAnchor: 'top', lineAnchor: 'bottom', dy: -6, fontSize: 14 },
       ),
       Plot.line(
         rooms.flatMap((room) => best(all.filter((one) => one.room === room))),
@@ -76,7 +76,13 @@ export const frontierSvg = (summaries: readonly Summary[]): string => {
         stroke: light.line,
         fill: ({ decider }: Point) => (decider === 'bot' ? light.line : light.paper),
       }),
-      Plot.text(all, { ...panel, x: 'minutes', y: 'right', text: 'decider', dy: 14 }),
+      // Neighbours on the line are named above and below it in turn.
+      ...[14, -14].map((dy, turn) =>
+        Plot.text(
+          all.filter((_, i) => i % 2 === turn),
+          { ...panel, x: 'minutes', y: 'right', text: 'decider', dy },
+        ),
+      ),
     ],
   });
   return svg.outerHTML.replace(/^<svg /, '<svg xmlns="http://www.w3.org/2000/svg" ');
