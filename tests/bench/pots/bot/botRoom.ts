@@ -13,8 +13,7 @@ import {
   type StudioId,
 } from '../../../../src/studio/ids.ts';
 import type { GlazeRoom } from '../physics/glazeRoom.ts';
-import { people } from '../people/visits.ts';
-import { weighingCup } from '../people/readings.ts';
+import { habits, weighingCup } from '../physics/settings.ts';
 
 /** Monday 2 March 2026, midnight in a studio that keeps UTC. */
 const firstMidnight = 1_772_409_600_000;
@@ -63,7 +62,7 @@ export class BotRoom {
     });
     const studio = await app.store.people.studioOf('terminal', 'pots', 'Pots');
     const members: MemberId[] = [];
-    for (let person = 0; person <= people; person += 1)
+    for (let person = 0; person <= habits.people; person += 1)
       members.push(
         await app.store.people.memberOf(studio, 'terminal', `potter ${person}`, `Potter ${person}`),
       );

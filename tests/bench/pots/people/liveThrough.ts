@@ -1,12 +1,9 @@
 import { GlazeRoom } from '../physics/glazeRoom.ts';
-import type { RoomSettings } from '../physics/settings.ts';
+import { habits, type RoomSettings } from '../physics/settings.ts';
 import type { Decider } from './decider.ts';
 import { Hands } from './hands.ts';
 import { Score } from './score.ts';
 import { visitsOf } from './visits.ts';
-
-/** Before anybody comes, a keeper looks round. */
-const keeperComes = 8 * 60;
 
 /** One room under one decider for so many days. */
 export const liveThrough = async (
@@ -23,7 +20,7 @@ export const liveThrough = async (
       const today = Math.floor(visit.at / 1_440);
       if (today > day) {
         day = today;
-        room.advance(Math.max(room.now, 1_440 * today + keeperComes));
+        room.advance(Math.max(room.now, 1_440 * today + habits.keeperComes));
         await deciding.toppedUp(room.topUp());
       }
       room.advance(Math.max(room.now, visit.at));

@@ -1,6 +1,6 @@
 import type { Chance } from '../physics/chance.ts';
 import type { GlazeRoom } from '../physics/glazeRoom.ts';
-import type { Kit } from '../physics/settings.ts';
+import { weighingCup, type Kit } from '../physics/settings.ts';
 import { swapped } from './digits.ts';
 
 /** A reading as it was written down, and what it comes to. */
@@ -8,9 +8,6 @@ export interface Read {
   typed: string;
   value: number;
 }
-
-/** Each weighing cup of a room: empty, and the water that fills it (common practice). */
-export const weighingCup = { tare: 143.6, water: 249.3 } as const;
 
 /** To a tenth, by somebody who may swap two digits. */
 const written = ({ settings }: GlazeRoom, exact: number, luck: Chance): string => {

@@ -24,8 +24,6 @@ export const outside = (value: number, { low, high }: Window): number =>
 
 /** Of the dry mass: one rung of heptahydrate. */
 const rung = 0.0003;
-/** Minutes after which a loosened gel has set again (from memory). */
-const gelsAgain = 180;
 
 /** The truth of one pail: water and grains in grams, a millilitre of water weighing a gram. */
 export class Pail {
@@ -58,7 +56,7 @@ export class Pail {
   /** Through its own cup, after a stir, at 20 °C. */
   secondsAt(at: number): number {
     const { perGravity, gravityWindow, gel } = this.kind;
-    const loose = at - this.#loosened < gelsAgain ? gel : 0;
+    const loose = at - this.#loosened < pails.gelsAgain ? gel : 0;
     return pails.water + Math.exp(this.flow + perGravity * (this.gravity - middle(gravityWindow)) - loose);
   }
 
@@ -105,10 +103,10 @@ export class Pail {
     return at - this.#stirred;
   }
 
-  /** Gravity of a cupful from its top: at rest the grains sink (a tenth of them in a day, from memory). */
+  /** Gravity of a cupful from its top: at rest the grains sink. */
   gravityAtTop(at: number): number {
     const rested = this.rested(at);
-    const sunk = rested < stirredFor ? 0 : 0.1 * Math.min(1, rested / 1_440);
+    const sunk = rested < stirredFor ? 0 : pails.sinks * Math.min(1, rested / 1_440);
     return 1 + (this.gravity - 1) * (1 - sunk);
   }
 
@@ -116,6 +114,7 @@ export class Pail {
     return outside(this.gravity, this.kind.gravityWindow) <= leeway.gravity;
   }
 
+  /** Windows are of 20 °C: what runs slowly because it is cold is as right as it was. */
   flowIsRight(at: number): boolean {
     const { low, high } = this.kind.secondsWindow;
     const seconds = this.secondsAt(at);

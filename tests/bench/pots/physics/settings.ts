@@ -62,6 +62,20 @@ export const takes = {
   sieve: 8,
 } as const;
 
+/** Each weighing cup: empty, and the water that fills it, in grams (common practice). */
+export const weighingCup = { tare: 143.6, water: 249.3 } as const;
+
+/** Who shares a room, and when they come (common practice). */
+export const habits = {
+  people: 24,
+  /** Minutes after midnight. */
+  keeperComes: 8 * 60,
+  opens: 10 * 60,
+  openFor: 12 * 60,
+  /** Monday first; two class evenings and Saturday are busy, Monday is not. */
+  busyness: [0.4, 1.3, 0.8, 1.3, 0.8, 1.6, 0.8],
+} as const;
+
 /** Pails as they may be. All from memory, save what says otherwise. */
 export const pails = {
   /** ml when full, and below which part of it a keeper tops up (common practice). */
@@ -82,6 +96,10 @@ export const pails = {
   perRung: [0.16, 0.45] as Span,
   /** How much thicker, in the same ln, after a usual stir than after a long one. */
   gel: [0.02, 0.14] as Span,
+  /** Minutes after which a loosened gel has set again. */
+  gelsAgain: 180,
+  /** Of its grains, what the top of a pail loses in a day at rest. */
+  sinks: 0.1,
   /** Fresh mix differs from mid-window by so much: gravity, and ln of the seconds beyond water's. */
   freshOff: { gravity: 0.006, flow: 0.09 },
 } as const;
