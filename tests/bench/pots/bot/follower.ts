@@ -6,6 +6,12 @@ import type { Reader } from './reader.ts';
 const patience = 16;
 /** What a keeper takes of a deflocculant at a time, in rungs undone and in ml (common practice). */
 const drops = { rungs: 0.7, ml: 3 };
+/** Minutes until a dose shows (common practice). */
+const dosesWorkIn = 10;
+/** Glaze ladled out at a time to make room, as a part of the pail (common practice). */
+const ladled = 0.2;
+/** ml that a gram of powder takes up (common practice). */
+const powderTakes = 1 / 2.6;
 
 type Amount = 'waterMl' | 'drawOffMl' | 'dryGrams' | 'doseMl';
 
@@ -17,6 +23,7 @@ export class Follower {
   /** What was said to come next, when somebody has logged nothing since. */
   #told: string | undefined;
   #isUnstirred = false;
+  #isDosed = false;
 
   constructor(hands: Hands, phone: Phone, reader: Reader) {
     this.#hands = hands;
@@ -51,6 +58,7 @@ export class Follower {
         await this.#log('sieved');
         return true;
       case 'measure':
+        if (this.#isDosed) this.#letItWork();
         await this.#reader.measure();
         return true;
       case 'add-water':
@@ -61,6 +69,7 @@ export class Follower {
           ? this.#put('dry', 'dryGrams', (grams) => this.#hands.powder(grams))
           : this.#put('draw-off', 'drawOffMl', (ml) => this.#hands.water(-ml));
       case 'flocculate':
+        this.#isDosed = true;
         return this.#put('flocculant', 'doseMl', (ml) => this.#hands.dose(ml));
       case 'deflocculate':
         this.#hands.doseRungs(-drops.rungs);
@@ -73,6 +82,13 @@ export class Follower {
       default:
         return false;
     }
+  }
+
+  /** A dose is stirred in and waited for. */
+  #letItWork(): void {
+    this.#isDosed = false;
+    if (!this.#hands.isMixed) this.#hands.stir('usual');
+    this.#hands.wait(dosesWorkIn);
   }
 
   async #stir(how: 'usual' | 'on'): Promise<boolean> {
@@ -95,14 +111,31 @@ export class Follower {
 
   async #put(what: string, name: Amount, act: (amount: number) => void): Promise<boolean> {
     const amount = this.#amount(name);
-    if (amount <= 0) {
-      if (!this.#phone.verdict?.asks?.includes('level')) return false;
+    if (amount <= 0 && this.#phone.verdict?.asks?.includes('level')) {
       await this.#reader.level();
       return true;
     }
+    const takesUp = { waterMl: amount, dryGrams: amount * powderTakes, drawOffMl: 0, doseMl: 0 }[name];
+    const isFull = this.#phone.offered('/added', 'what:taken') !== undefined;
+    if (takesUp > this.#hands.headroom || (amount <= 0 && isFull)) return this.#makeRoom();
+    if (amount <= 0) return false;
     act(amount);
     const unit = name === 'dryGrams' ? 'g' : 'ml';
     return this.#logAddition(what, `${amount.toFixed(amount < 10 ? 1 : 0)}${unit}`);
+  }
+
+  /** Glaze goes out first, and the bot is asked anew. */
+  async #makeRoom(): Promise<boolean> {
+    const { bucket } = this.#hands.visit;
+    const ml = ladled * this.#hands.volumeByEye();
+    this.#hands.ladle(ml);
+    const litres = `${(ml / 1000).toFixed(1)}l`;
+    await this.#phone.fillIn('added', bucket, [
+      { option: 'what', text: 'taken' },
+      { option: 'amount', text: litres, typed: litres },
+    ]);
+    await this.#phone.ask(bucket);
+    return true;
   }
 
   async #logAddition(what: string, amount: string): Promise<boolean> {

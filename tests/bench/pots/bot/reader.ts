@@ -10,6 +10,7 @@ export class Reader {
   readonly #hands: Hands;
   readonly #phone: Phone;
   readonly #settings: RoomSettings;
+  #hasRead = false;
 
   constructor(hands: Hands, phone: Phone, settings: RoomSettings) {
     this.#hands = hands;
@@ -48,6 +49,9 @@ export class Reader {
 
   async #read(weight: boolean, seconds: boolean): Promise<void> {
     const hands = this.#hands;
+    // Whoever is asked again reads with what the windows were set with.
+    if (this.#hasRead) hands.fetchKit();
+    this.#hasRead = true;
     const both = weight && seconds ? hands.weighAndTime() : undefined;
     const weighed = both?.weighed ?? (weight ? hands.weigh() : undefined);
     const timed = both?.timed ?? (seconds ? hands.time() : undefined);

@@ -21,7 +21,7 @@ const saltInMl = 1.286 * 0.253 * (246.47 / 120.37);
 /** One person at one bucket: what their hands do, how long it takes, and how it goes wrong. */
 export class Hands {
   readonly visit: Visit;
-  readonly kit: Kit;
+  kit: Kit;
   /** Stirred in this visit, with nothing gone in since. */
   isMixed = false;
   readonly #room: GlazeRoom;
@@ -58,10 +58,15 @@ export class Hands {
     return chance(this.#room.seed, 'visit', this.visit.no, what, times);
   }
 
+  /** Has something else to do meanwhile. */
+  wait(minutes: number): void {
+    this.#room.advance(this.#room.now + minutes);
+  }
+
   /** Lets time pass over a deed. */
   spend(minutes: number): void {
     this.#score.minutes += minutes;
-    this.#room.advance(this.#room.now + minutes);
+    this.wait(minutes);
   }
 
   happens(what: string, probability: number): boolean {
@@ -116,6 +121,22 @@ export class Hands {
   /** What the pail holds, judged by eye. */
   volumeByEye(): number {
     return this.pail.volume * Math.exp(this.#luck('eye').normal(this.#room.settings.noise.eye));
+  }
+
+  /** What goes in below the rim, seen as it is poured. */
+  get headroom(): number {
+    return Math.max(0, pails.rim - this.pail.volume);
+  }
+
+  /** Takes glaze out, to make room. */
+  ladle(ml: number): void {
+    this.spend(takes.pour);
+    this.pail.dip(ml);
+  }
+
+  /** Goes for the cups that the bucket's windows were set with. */
+  fetchKit(): void {
+    [this.kit] = this.#room.settings.kits;
   }
 
   /** Water in; below zero it is drawn off. */

@@ -48,7 +48,7 @@ export const leeway = { gravity: 0.005, seconds: 0.07 } as const;
 /** A bucket counts as stirred so long. */
 export const stirredFor = 45;
 
-/** Minutes that each deed takes (common practice). */
+/** Minutes that each deed takes (common practice). What is waited for is no work. */
 export const takes = {
   stir: 3,
   stirOn: 5,
@@ -78,6 +78,8 @@ export const habits = {
 
 /** Pails as they may be. All from memory, save what says otherwise. */
 export const pails = {
+  /** ml to the rim. */
+  rim: 19_000,
   /** ml when full, and below which part of it a keeper tops up (common practice). */
   full: 15_000,
   topUpBelow: 0.55,
@@ -119,7 +121,7 @@ export const busy: RoomSettings = {
   },
   evaporation: [5, 27],
   flowDrift: { sd: 0.026, lean: [-0.006, 0.006] },
-  celsius: [17.5, 22.5],
+  celsius: [18.5, 21.5],
   faults: {
     stirUnlogged: 0.2,
     additionUnlogged: 0.1,
