@@ -66,5 +66,8 @@ for (const room of rooms) {
     if (calibration !== undefined) console.log(`\n${calibration}`);
   all.push(...here);
 }
-console.log(`\n${seeds} seeds of ${days} days; ± is two standard errors of the mean over seeds.`);
+console.log(
+  `\nright, gravity, flow, stirred, minutes, presses, characters, changes: of or for a dip; harm: of 100 changes; sent away: of visits.`,
+);
+console.log(`${seeds} seeds of ${days} days; ± is two standard errors of the mean over seeds.`);
 if (values.picture !== undefined) drawFrontier(all, values.picture);

@@ -12,7 +12,7 @@ it('gives the mean over seeds and two standard errors of it', () => {
   const { figures } = summary('busy', 'careful', [scored(8, 50), scored(9, 50), scored(10, 50)]);
   expect(figures['right %']?.mean).toBeCloseTo(90, 9);
   expect(figures['right %']?.within).toBeCloseTo(11.547, 3);
-  expect(figures['min a dip']).toEqual({ mean: 5, within: 0 });
+  expect(figures.minutes).toEqual({ mean: 5, within: 0 });
 });
 
 it('leaves out what nobody counted', () => {
@@ -20,6 +20,9 @@ it('leaves out what nobody counted', () => {
   expect(table.split('\n')[1]?.split(/\s{2,}/)).toEqual([
     'nobody',
     '20.0 ± 20.0',
+    '0.0 ± 0.0',
+    '0.0 ± 0.0',
+    '0.0 ± 0.0',
     '0.5 ± 0.0',
     '-',
     '-',

@@ -2,7 +2,6 @@ import type { Action, Reply } from '../../../../src/contract/contract.ts';
 import type { Role } from '../../../../src/studio/ids.ts';
 import type { Hands } from '../people/hands.ts';
 import type { Score } from '../people/score.ts';
-import type { BotRoom } from './botRoom.ts';
 import { verdictSaid, type VerdictSaid } from './verdictSaid.ts';
 
 /** One option of a line as a form takes it: typed, or picked with one press. */
@@ -12,16 +11,21 @@ export interface Entered {
   typed?: string;
 }
 
+/** Who answers a line. */
+export interface Bot {
+  say(line: string, person: number, role: Role): Promise<Reply>;
+}
+
 /** A phone in somebody's hand at a bucket: what is pressed and typed on it, and what it says. */
 export class Phone {
-  readonly #bot: BotRoom;
+  readonly #bot: Bot;
   readonly #score: Score;
   readonly #hands: Hands;
   role: Role = 'member';
   #reply: Reply | undefined;
   verdict: VerdictSaid | undefined;
 
-  constructor(bot: BotRoom, score: Score, hands: Hands) {
+  constructor(bot: Bot, score: Score, hands: Hands) {
     this.#bot = bot;
     this.#score = score;
     this.#hands = hands;

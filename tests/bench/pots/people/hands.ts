@@ -1,7 +1,7 @@
 import { chance, type Chance } from '../physics/chance.ts';
 import type { GlazeRoom } from '../physics/glazeRoom.ts';
 import { outside, type Pail } from '../physics/pail.ts';
-import { pails, takes, type Kit } from '../physics/settings.ts';
+import { pails, stirredFor, takes, type Kit } from '../physics/settings.ts';
 import { timing, weighing, type Read } from './readings.ts';
 import type { Score } from './score.ts';
 import type { Visit } from './visits.ts';
@@ -161,9 +161,13 @@ export class Hands {
   }
 
   dip(): void {
+    const { pail, now } = this;
     this.#score.dips += 1;
-    if (this.pail.isRight(this.now)) this.#score.right += 1;
-    this.pail.dip(this.#luck('dip').within(pails.dip));
+    if (pail.isRight(now)) this.#score.right += 1;
+    if (pail.gravityIsRight()) this.#score.gravityRight += 1;
+    if (pail.flowIsRight(now)) this.#score.flowRight += 1;
+    if (pail.rested(now) <= stirredFor) this.#score.stirred += 1;
+    pail.dip(this.#luck('dip').within(pails.dip));
   }
 
   #pour(): number {

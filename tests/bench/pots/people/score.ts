@@ -2,7 +2,11 @@
 export class Score {
   visits = 0;
   dips = 0;
+  /** Of the dips: from a pail that was right, and what of it was. */
   right = 0;
+  gravityRight = 0;
+  flowRight = 0;
+  stirred = 0;
   sentAway = 0;
   minutes = 0;
   presses = 0;
@@ -21,11 +25,14 @@ export class Score {
 /** The figures of a table, each a number for one seed; undefined where nothing was counted. */
 export const figures = {
   'right %': (s: Score) => (100 * s.right) / s.dips,
-  'min a dip': (s: Score) => s.minutes / s.dips,
-  'presses a dip': (s: Score) => (s.presses === 0 ? undefined : s.presses / s.dips),
-  'characters a dip': (s: Score) => (s.presses === 0 ? undefined : s.characters / s.dips),
-  'harmful in 100': (s: Score) => (s.changes === 0 ? undefined : (100 * s.harmful) / s.changes),
-  'changes in 100 dips': (s: Score) => (100 * s.changes) / s.dips,
+  'gravity %': (s: Score) => (100 * s.gravityRight) / s.dips,
+  'flow %': (s: Score) => (100 * s.flowRight) / s.dips,
+  'stirred %': (s: Score) => (100 * s.stirred) / s.dips,
+  minutes: (s: Score) => s.minutes / s.dips,
+  presses: (s: Score) => (s.presses === 0 ? undefined : s.presses / s.dips),
+  characters: (s: Score) => (s.presses === 0 ? undefined : s.characters / s.dips),
+  'harm in 100': (s: Score) => (s.changes === 0 ? undefined : (100 * s.harmful) / s.changes),
+  'changes %': (s: Score) => (100 * s.changes) / s.dips,
   'sent away %': (s: Score) => (100 * s.sentAway) / s.visits,
 } as const satisfies Record<string, (score: Score) => number | undefined>;
 

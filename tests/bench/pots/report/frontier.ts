@@ -16,7 +16,7 @@ interface Point {
 
 const points = (summaries: readonly Summary[]): Point[] =>
   summaries.flatMap(({ room, decider, figures }) => {
-    const [right, minutes] = [figures['right %'], figures['min a dip']];
+    const [right, minutes] = [figures['right %'], figures.minutes];
     if (!right || !minutes) return [];
     const within = Number.isNaN(right.within) ? 0 : right.within;
     return [{ room, decider, minutes: minutes.mean, right: right.mean, within }];
