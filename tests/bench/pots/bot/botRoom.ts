@@ -74,7 +74,7 @@ export class BotRoom {
   /** What a line is answered, from somebody of the room; the keeper is the first. */
   say(line: string, person: number, role: Role): Promise<Reply> {
     const member = this.#members[person] ?? this.#keeper;
-    const speaker = { studio: this.#studio, member, role, at: instantOf(this.#room) };
+    const speaker = { studio: this.#studio, member, role, now: instantOf(this.#room) };
     this.#lines += 1;
     return speak(line, `pots-${this.#lines}`, speaker, this.#app);
   }
