@@ -56,7 +56,9 @@ export const marks = (text: string, names: ReadonlySet<string>): Mark[] => {
     const starts = i === 0 || /[\s:]/.test(text.charAt(i - 1));
     const mark = starts ? /^([a-z][a-z0-9-]*):/i.exec(text.slice(i, i + 40)) : null;
     const name = mark?.[1]?.toLowerCase();
-    if (mark && name !== undefined && names.has(name)) {
+    // A note is prose: “not sure: maybe more” ends none.
+    const isProse = mark && found.at(-1)?.name === 'note' && /\s/.test(text.charAt(i + mark[0].length));
+    if (mark && !isProse && name !== undefined && names.has(name)) {
       found.push({ name, from: i, value: i + mark[0].length });
       i += mark[0].length - 1;
     } else if (starts && char in closing && text.indexOf(closing[char] ?? char, i + 1) > 0) {

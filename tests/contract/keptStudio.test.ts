@@ -34,14 +34,33 @@ it('every state in a file of version 0.1.0 follows from its entries', async () =
   expect(await checkStates(file)).toMatchObject({ studios: 1, streams: 15, differing: [] });
 });
 
-it('the export of a file of version 0.1.0 is the one that version 0.1.0 made, byte for byte', async () => {
-  expect(await exportOf(await open())).toBe(exported);
+/** What later versions tell from the same entries: a cake and dirt end what was measured before them. */
+const sinceThen = (text: string): unknown => {
+  const { studio, buckets, ...rest } = JSON.parse(text);
+  const [puffinBlack, capelin] = ['Puffin Black', 'Capelin'].map((name) =>
+    buckets.find(({ settings }: { settings: { name: string } }) => settings.name === name),
+  );
+  delete puffinBlack.efflux;
+  // Seen at rest after the cake, and kept without being believed: entry 5-27.
+  puffinBlack.restedFlow.flow = { cup: 'hall cup', kind: 'ford4', seconds: 9.2 };
+  // Found by entries 5-28 and 6-39.
+  puffinBlack.voided = { by: 'cake', at: Date.parse('2026-05-20T19:25:00Z') };
+  capelin.voided = { by: 'contaminated', at: Date.parse('2026-05-15T12:35:00Z') };
+  return { ...rest, studio: { ...studio, materials: [] }, buckets };
+};
+
+it('what was logged is exported from a file of version 0.1.0 as that version exported it, byte for byte', async () => {
+  const entries = (text: string) => text.slice(text.indexOf('"entries":['));
+  expect(entries(await exportOf(await open()))).toBe(entries(exported));
+});
+
+it('the rest of its export says the same, but for what later versions tell from the entries', async () => {
+  expect(JSON.parse(await exportOf(await open()))).toEqual(sinceThen(exported));
 });
 
 it('working its states out anew changes none of them, nor what the export says', async () => {
   const store = await open();
   await store.rebuildStates();
   expect(await checkStates(store.file)).toEqual({ studios: 1, streams: 15, outdated: 0, differing: [] });
-  // An entry that was read back names its parts in another order than one that was just made.
-  expect(JSON.parse(await exportOf(store))).toEqual(JSON.parse(exported));
+  expect(JSON.parse(await exportOf(store))).toEqual(sinceThen(exported));
 });

@@ -7,7 +7,7 @@ const families = (file: string): string[] => {
   return named.flatMap(([, list = '']) => list.split(',').map((one) => one.trim()));
 };
 
-it.each(['room/page/looks/room.css', 'command/batchSheet.ts'])(
+it.each(['room/page/looks/room.css', 'replies/batch/batchSheet.ts'])(
   '%s asks for the device’s own font, and for none by its name',
   (file) => {
     const asked = new Set(families(file));
