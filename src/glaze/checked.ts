@@ -6,7 +6,10 @@ export interface OutOfRange {
   high: number;
 }
 
-/** A formula's answer: a value, or the typed reason why there is none. Never a clamp, never NaN. */
+/**
+ * A formula's answer: a value, or the typed reason for having none. A value out of range is never clamped, and no
+ * answer is NaN.
+ */
 export type Checked<T> = { ok: true; value: T } | { ok: false; outOfRange: OutOfRange };
 
 export const valid = <T>(value: T): Checked<T> => ({ ok: true, value });

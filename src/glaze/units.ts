@@ -1,9 +1,9 @@
 declare const unit: unique symbol;
 
-/** A plain number that carries its unit in its type, so that grams are never handed over as millilitres. */
+/** A number whose type carries its unit, so that grams cannot be passed as millilitres. */
 export type Quantity<U extends string> = number & { readonly [unit]: U };
 
-/** Specific gravity: density over that of water at the same temperature; water is 1. */
+/** Specific gravity: density relative to water at the same temperature. */
 export type Gravity = Quantity<'specific gravity'>;
 export type Grams = Quantity<'g'>;
 export type Millilitres = Quantity<'ml'>;
@@ -23,7 +23,7 @@ export type KinematicViscosity = Quantity<'mm²/s'>;
 export type MillimetresPerSecond = Quantity<'mm/s'>;
 /** Water leaving a wet surface. */
 export type GramsPerSquareMetreHour = Quantity<'g/(m²·h)'>;
-/** How easily water passes through a cake or a body (Darcy). */
+/** Permeability of a coat or a body to water (Darcy). */
 export type SquareMetres = Quantity<'m²'>;
 /** Avoirdupois ounces, the weight on an old pottery scale. */
 export type Ounces = Quantity<'oz'>;

@@ -4,8 +4,8 @@ import { asStoreProblem, StoreProblem } from './engine/storeProblem.ts';
 import { vacuumInto } from './engine/vacuumInto.ts';
 
 /**
- * Brings a database up to date: all steps or none. A file that already holds something is copied to
- * `<file>.before-N` first, N being the first step taken: to go back is to put that copy in its place.
+ * Migrates a database: all steps or none. A file with data is copied to `<file>.before-N` first, N being the first
+ * step. To go back, put that copy in its place.
  */
 export const migrate = async (
   { file, sqlite, kysely }: Database,

@@ -37,26 +37,26 @@ export interface Store {
   heldLines: HeldLines;
   kept: ProgramSettings;
   reminders: ReminderQueue;
-  /** What one studio's room remembers. */
+  /** The stored part of one studio's room. */
   room<Reply>(studio: StudioId): { door: StoredCredentials; posts: RoomPosts<Reply> };
-  /** Tells what becomes of people; answers how to stop that. */
+  /** Calls the listener about changes to people; returns a function that stops it. */
   followPeople(listener: (change: PeopleChange) => void): () => void;
-  /** When everything that is to be erased is out of the file. */
+  /** Resolves when no erasure is pending. */
   erased(): Promise<void>;
-  /** Works the cached states out again from the entries; answers how many streams there are. */
+  /** Folds all cached states again from the entries; returns the number of streams. */
   rebuildStates(): Promise<number>;
   close(): Promise<void>;
 }
 
 export interface StoreOptions {
-  /** The system's clock, never one that somebody has set: it decides what has expired. */
+  /** The system's clock, not one that a user has set: it decides what has expired. */
   clock: Clock;
-  /** How long to wait for another short process to be done with the file. */
+  /** How long to wait until another short process releases the file. */
   waitMs?: number;
   migrations?: readonly Migration[];
 }
 
-/** Opens the file as its only owner, and makes or migrates it first when that is due. Throws a StoreProblem. */
+/** Opens the file as its only owner, after creating or migrating it if necessary. Throws a StoreProblem. */
 export const openStore = async (file: string, options: StoreOptions): Promise<Store> => {
   const { clock, waitMs = 5_000, migrations: steps = migrations } = options;
   try {
@@ -92,7 +92,7 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
       };
     } catch (error) {
       lease.release();
-      // Nobody of ours owns a file that is not ours: no lock stays beside it.
+      // A file that is not ours needs no lock, so none is left beside it.
       const problem = asStoreProblem(error, file);
       const foreign = problem instanceof StoreProblem && ['not-ours', 'corrupt'].includes(problem.kind);
       if (foreign && !before) rmSync(`${path}.lock`, { force: true });
@@ -116,7 +116,10 @@ const openUpToDate = async (path: string, steps: readonly Migration[]): Promise<
   }
 };
 
-/** Drops what has expired, at once and then hourly; trouble with the file shows in the next write anyway. */
+/**
+ * Deletes what has expired, now and then every hour. Errors are ignored here: the next write reports trouble with the
+ * file.
+ */
 const keepTidy = (turns: TransactionQueue, clock: Clock, eraser: Eraser): (() => void) => {
   const tidy = async () => {
     eraser.wake();
@@ -128,7 +131,7 @@ const keepTidy = (turns: TransactionQueue, clock: Clock, eraser: Eraser): (() =>
   return () => clearInterval(timer);
 };
 
-/** Where the file is or will be: two names of one file must lead to one lease. */
+/** The real path of the file, existing or not: two names of one file must share one lease. */
 const realPath = (file: string): string => {
   try {
     makeFolder(dirname(file));

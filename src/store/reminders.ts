@@ -8,11 +8,11 @@ import { freshRow } from './reminders/replan.ts';
 import { replanSessions } from './reminders/replanStudio.ts';
 import type { TransactionQueue } from './engine/transactionQueue.ts';
 
-/** Written out, so that the index of what is pending serves. */
+/** Raw SQL with the literal, because a parameter would not match the partial index. */
 const isPending = sql<boolean>`status = 'pending'`;
-/** No lease and no second try is further away. */
+/** Leases and retries end within this time. */
 const longestWait = hours(1);
-/** That somebody cannot be reached is news for a week. */
+/** The keepers are told at most once a week that somebody cannot be reached. */
 const isNews = days(7);
 
 const changeFor = (outcome: ReminderOutcome) => {
@@ -21,7 +21,10 @@ const changeFor = (outcome: ReminderOutcome) => {
   return { next_at: outcome.again, claimed: 0, ...(!outcome.unsure && { unsure_since: null }) };
 };
 
-/** The queue of reminders in the file: a claim moves `next_at` to the end of its lease, and so outlives nobody. */
+/**
+ * The stored queue of reminders. A claim sets `next_at` to the end of its lease, so that it ends even if the claimant
+ * dies.
+ */
 export class StoredReminders implements ReminderQueue {
   readonly #turns: TransactionQueue;
 
@@ -73,7 +76,7 @@ export class StoredReminders implements ReminderQueue {
         .where('studio_id', '=', reminder.studio)
         .where('member_id', '=', reminder.member)
         .where('key', '=', reminder.key)
-        // Put off or moved meanwhile, it has another.
+        // A reminder that was postponed or moved since has a new nonce.
         .where('nonce', '=', reminder.nonce)
         .where(isPending)
         .execute();
@@ -106,7 +109,7 @@ export class StoredReminders implements ReminderQueue {
             conflict
               .columns(['studio_id', 'member_id', 'key'])
               .doUpdateSet(row)
-              // Told more than a week ago, it is news again.
+              // If the last report is over a week old, it is sent again.
               .where('reminders.status', '<>', 'pending')
               .where('reminders.good_until', '<=', now),
           )

@@ -1,4 +1,4 @@
-/** Letters to change, add, drop or swap to get from one word to the other (Damerau, optimal alignment). */
+/** Edit distance between two words: letters changed, added, dropped or swapped (Damerau, optimal string alignment). */
 export const edits = (a: string, b: string): number => {
   let [before, row]: [number[], number[]] = [[], Array.from({ length: b.length + 1 }, (_, j) => j)];
   for (let i = 1; i <= a.length; i++) {

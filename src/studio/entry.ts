@@ -1,6 +1,6 @@
 import type { EntryId, Instant, MemberId, Seq, StreamNo } from './ids.ts';
 
-/** One line of the logbook. `at` is when it happened, `loggedAt` when it was written down. */
+/** One entry of the logbook. `at` is when it happened, `loggedAt` when it was written down. */
 export interface Entry<E> {
   id: EntryId;
   stream: StreamNo;

@@ -18,7 +18,7 @@ export const noteCautions = [
 ] as const;
 export type NoteCaution = (typeof noteCautions)[number];
 
-/** Commands that a note can hand over as a button. */
+/** Commands that a note can offer as a button. */
 export const noteCommands = [
   'water-or-stir',
   'reading',
@@ -54,11 +54,11 @@ export const noteCommands = [
 ] as const;
 export type NoteCommand = (typeof noteCommands)[number];
 
-/** What the logbook can work out, when that is what was asked. */
+/** Questions that are answered by a command, from the logbook. */
 export const noteSums = ['verdict', 'coats', 'dip-time', 'history'] as const;
 export type NoteSum = (typeof noteSums)[number];
 
-/** What cannot wait, each by the note that says what to do now; what endangers whoever helps comes first. */
+/** Emergencies, each with the note that says what to do now. Dangers to a helper come first. */
 export const emergencies = [
   'shock',
   'fire',
@@ -76,18 +76,18 @@ export const emergencies = [
 ] as const;
 export type Emergency = (typeof emergencies)[number];
 
-/** A note of the handbook that comes with the program, in every studio. */
+/** A note of the handbook, which comes with the program and is the same in every studio. */
 export interface HandbookNote {
   id: string;
   title: string;
-  /** Other words that people use for it. */
+  /** Other words for its subject. */
   words: string[];
-  /** One sentence that stands alone. */
+  /** One sentence that can be read alone. */
   answer: string;
   facts: { label: string; text: string }[];
   dont: string[];
   cautions: NoteCaution[];
-  /** Other notes, by id. */
+  /** Related notes, by id. */
   see: string[];
   commands: NoteCommand[];
   /** A published source by name, or common practice. */
@@ -95,7 +95,7 @@ export interface HandbookNote {
   computes?: NoteSum;
 }
 
-/** A note of the studio's own, in a keeper's words. */
+/** A studio's own note, written by a keeper. */
 export interface StudioNote {
   no: number;
   title: string;
@@ -109,16 +109,16 @@ export const studioNoteId = (no: number): string => `n-${no}`;
 
 export type Note = { from: 'handbook'; note: HandbookNote } | { from: 'studio'; note: StudioNote };
 
-/** A note that a question found, and how much of the question it covers, from 0 to 1. */
+/** A note found for a question, and how much of the question it covers, from 0 to 1. */
 export interface FoundNote {
   found: Note;
   score: number;
 }
 
 export interface Found {
-  /** Notes that answer, the best first; none when nothing does. */
+  /** Notes that answer the question, the best first; empty when none does. */
   answers: FoundNote[];
-  /** Notes that came nearest when none answers. */
+  /** The nearest notes when none answers. */
   near: FoundNote[];
 }
 
@@ -126,8 +126,8 @@ export interface Found {
 export interface Handbook {
   find(question: string, own: readonly StudioNote[]): Found;
   note(id: string): HandbookNote | undefined;
-  /** What happens right now to somebody, as far as a question says so; the most pressing first. */
+  /** Emergencies that a question says are happening now, the most urgent first. */
   emergencies(question: string): Emergency[];
-  /** Whether a word is one of everyday or of the trade, and so no sign of a bucket's name by itself. */
+  /** Whether a word is an everyday word or a trade word; if so, it does not by itself name a bucket. */
   knows(word: string): boolean;
 }

@@ -10,7 +10,7 @@ export type Instant = NumberOf<'instant'>;
 export type Duration = NumberOf<'duration'>;
 /** A stream of the logbook: a bucket's number from 1 up; 0 and below are the studio's own streams. */
 export type StreamNo = NumberOf<'stream'>;
-/** An entry's place in its stream, from 1 up. */
+/** An entry's position in its stream, from 1 up. */
 export type Seq = NumberOf<'seq'>;
 /** An entry as people cite it, such as `7-41`: bucket 7, entry 41. */
 export type EntryId = Id<'entry'>;
@@ -48,7 +48,7 @@ export const entryId = (stream: StreamNo, at: Seq): EntryId => {
   return `${letter ?? stream}-${at}` as EntryId;
 };
 
-/** The stream and place that an entry id names; undefined when the text is not an entry id. */
+/** The stream and seq in an entry id; undefined when the text is not an entry id. */
 export const readEntryId = (typed: string): { stream: StreamNo; seq: Seq } | undefined => {
   const match = /^\s*([scpf]|[1-9]\d{0,8})-([1-9]\d{0,8})\s*$/i.exec(typed);
   const [, stream, place] = match ?? [];

@@ -9,7 +9,7 @@ const drawnAlike: Record<string, string> = {
   0: 'O', 1: 'I',
 };
 
-/** What two names have in common when they are drawn alike, though their letters are of different alphabets. */
+/** What two names have in common when they look alike, though their letters are of different alphabets. */
 export const nameLook = (name: string): string =>
   [...normalizedName(name).replaceAll(' ', '').toUpperCase()]
     .map((letter) => drawnAlike[letter] ?? letter)

@@ -79,7 +79,7 @@ export const massTransferFlux = ({
 };
 
 /**
- * Minutes that a coat needs to lose its water while its surface is still wet.
+ * Minutes that a coat needs to lose its water while its surface stays wet.
  * @formula t = 60·m/J
  * @param water m, water in the coat, g/m² · @param flux J, g/(m²·h)
  * @returns time, min, never rounded; the last of the water takes longer than this

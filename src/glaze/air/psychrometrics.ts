@@ -9,7 +9,7 @@ export interface Air {
 
 /** One standard atmosphere. */
 const standardPressure: Pascals = pascals(101_325);
-/** Rooms and sheds of a studio, in frost and beside the kiln. */
+/** The temperatures that a studio's rooms and sheds reach, in frost and beside the kiln. */
 const coldest = -40;
 const hottest = 60;
 
@@ -46,7 +46,7 @@ export const saturationPressure = (t: Celsius): Checked<Pascals> =>
   firstOutside(['temperature', t, coldest, hottest]) ?? valid(pascals(saturation(t)));
 
 /**
- * How thirsty a room's air is: what drives a coat to dry.
+ * How far a room's air is from saturated: the difference that dries a coat.
  * @formula VPD = (1 − RH)·p(t)
  * @param temperature of the air, °C · @param humidity relative, 0 to 1
  * @returns vapour pressure deficit, Pa, never rounded
@@ -57,7 +57,7 @@ export const saturationPressure = (t: Celsius): Checked<Pascals> =>
 export const vapourPressureDeficit = ({ temperature, humidity }: Air): Checked<Pascals> =>
   outsideAir({ temperature, humidity }) ?? valid(pascals((1 - humidity) * saturation(temperature)));
 
-/** The temperature at which a rising function crosses zero, by halving: as near as a double can say. */
+/** Bisection: the temperature at which a rising function crosses zero, to the precision of a double. */
 const crossing = (rising: (t: number) => number, low: number, high: number) => {
   let [below, above] = [low, high];
   for (let i = 0; i < 60; i++) {
@@ -69,7 +69,7 @@ const crossing = (rising: (t: number) => number, low: number, high: number) => {
 };
 
 /**
- * The temperature at which a room's moisture settles as dew.
+ * The temperature at which a room's moisture condenses.
  * @formula p(td) = RH·p(t), solved for td
  * @param temperature of the air, °C · @param humidity relative, 0.01 to 1
  * @returns dew point, or frost point below 0.01 °C, °C, never rounded

@@ -14,7 +14,7 @@ import {
 import { waterViscosity } from '../water/waterViscosity.ts';
 
 /**
- * Coat that builds up for each volume of water that the pot drinks.
+ * Coat that builds up for each volume of water that the pot absorbs.
  * @formula β = φ/(φc − φ): φ solids of the slurry by volume, φc of the coat
  * @param slurry φ · @param cake φc
  * @returns coat volume over water volume, never rounded
@@ -49,7 +49,7 @@ const outsideSuction = ({ beta, suction, dip, viscosity }: Suction) =>
 const permeable = (quantity: string, value: SquareMetres) => [quantity, value, 1e-20, 1e-9] as const;
 
 /**
- * Coat on a pot that drinks freely, so that only the coat itself holds the water back.
+ * Coat thickness when only the coat itself resists the water.
  * @formula L = √(2β·K·ΔP·t/μ)
  * @param beta β · @param permeability K of the coat, m² · @param suction ΔP of the body's pores, Pa
  * @param dip t, s · @param viscosity μ of the water, mPa·s
@@ -71,7 +71,7 @@ export const cakeLimitedThickness = ({
   );
 
 /**
- * Coat on a pot whose own fine pores hold the water back as well.
+ * Coat thickness when the body's fine pores resist the water as well.
  * @formula L = √(2β²·ΔP·t/(μ(β/K + 1/(ε·Kb))))
  * @param beta β · @param cakePermeability K of the coat, m² · @param bodyPermeability Kb of the body, m²
  * @param bodyPorosity ε of the body · @param suction ΔP, Pa · @param dip t, s · @param viscosity μ of the water, mPa·s
@@ -104,7 +104,7 @@ export const bodyLimitedThickness = ({
 };
 
 /**
- * How a coat grows when the dip is made longer or shorter.
+ * How the coat thickness changes with the length of the dip.
  * @formula L2/L1 = √(t2/t1)
  * @param timeRatio t2/t1
  * @returns thickness ratio, never rounded; of the part that the pot drank, not of the film that drains
@@ -116,7 +116,7 @@ export const thicknessForTime = (timeRatio: number): Checked<number> =>
   firstOutside(['ratio of dip times', timeRatio, 0, 10_000]) ?? valid(Math.sqrt(timeRatio));
 
 /**
- * How a coat grows in a warmer or colder bucket in the same time.
+ * How the coat thickness changes with the temperature of the bucket, for the same dip time.
  * @formula L(t)/L(t0) = √(μ(t0)/μ(t))
  * @param temperature t · @param reference t0, both °C
  * @returns thickness ratio, never rounded
@@ -138,7 +138,8 @@ export const thicknessForTemperature = ({
 };
 
 /**
- * How a coat changes with the bucket's gravity in the same time, at both ends of what can hold the water back.
+ * How the coat thickness changes with the bucket's gravity, for the same dip time. The two answers are limits: all
+ * the resistance in the coat, or all of it in the body.
  * @formula r = β2/β1; L2/L1 = √r when the coat holds it back, r when the body does
  * @param from, to slurry gravities · @param particleGravity gravity of the grains · @param cake φc, solids of the coat by volume
  * @returns β ratio and both thickness ratios, never rounded

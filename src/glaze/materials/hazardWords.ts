@@ -1,8 +1,8 @@
 import type { MaterialCaution } from './materialTable.ts';
 
 /**
- * Words that name a hazard wherever they stand in a material's name, in its trade names and formulas too. What they warn
- * of: Pocket Guide to Chemical Hazards, NIOSH; which names the trade has for them: from memory.
+ * Words that name a hazard anywhere in a material's name; trade names and formulas too. The hazards are those of the
+ * Pocket Guide to Chemical Hazards, NIOSH; the trade's names for them are from memory.
  */
 const hazardWords: readonly (readonly [RegExp, ...MaterialCaution[]])[] = [
   [/\b(?:lead|litharge|massicot|minium|galena|cerus+ite|ceruse|plumb(?:ic|ous|ate))\b/, 'lead'],
@@ -37,7 +37,7 @@ const hazardWords: readonly (readonly [RegExp, ...MaterialCaution[]])[] = [
 ];
 
 const hazard = String.raw`(?:lead(?:ed)?|cadmium|barium|uranium|arsenic|boron|lithium|copper|cobalt|manganese|nickel|chrome)`;
-/** `lead-free`, `no lead or cadmium`; and the lead that is no metal. */
+/** Phrases that name a hazard and do not mean it: `lead-free`, `no lead or cadmium`, `lead potter`. */
 const denied = [
   /\blead (?:keeper|potter|teacher|tech\w*|instructor|artist|time)\b|\b(?:to|will|can|our|my|class) lead\b/g,
   new RegExp(String.raw`\b${hazard}(?:(?: and| or)? ${hazard})* free\b`, 'g'),
@@ -47,7 +47,7 @@ const denied = [
   ),
 ];
 
-/** One spelling: no accents, no case, no punctuation, American endings. */
+/** One spelling: no accents, no case, no punctuation, `sulf` for `sulph`. */
 const plain = (text: string): string =>
   text
     .normalize('NFKD')
@@ -58,7 +58,7 @@ const plain = (text: string): string =>
     .trim();
 
 /**
- * What a name says of itself that can hurt somebody, whether or not a table knows the material.
+ * Hazards that a material's name gives away, whether or not the table has the material.
  * @example hazardsInName('White Lead') //=> ['lead']
  */
 export const hazardsInName = (name: string): MaterialCaution[] => {

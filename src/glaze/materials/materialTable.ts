@@ -23,7 +23,7 @@ export const materialCautions = [
 ] as const;
 export type MaterialCaution = (typeof materialCautions)[number];
 
-/** seen: read in the named source; memory: the named source is believed to hold it. */
+/** seen: read in the named source. memory: believed to be in the named source. */
 export type SourceMark = 'seen' | 'memory';
 
 export type MaterialRow = readonly [
@@ -48,7 +48,7 @@ const wiki = 'Wikipedia, Petalite';
 
 /** id · other names · solids gravity, low, high · source · mark · cautions */
 export const materialTable: readonly MaterialRow[] = [
-  // Feldspars and their kin
+  // Feldspars and materials used like them
   [
     'potash-feldspar',
     'orthoclase, potassium feldspar, k feldspar',
@@ -207,7 +207,7 @@ export const materialTable: readonly MaterialRow[] = [
   ['vanadium-pentoxide', 'vanadium oxide', 3.35, 3.33, 3.36, crc, 'seen', 'vanadium'],
   ['silicon-carbide', '', 3.16, 3.15, 3.22, crc, 'seen'],
   ['red-lead', 'lead oxide, minium', 8.92, 8.3, 9.2, crc, 'seen', 'lead'],
-  // What keeps a bucket up or makes it run
+  // Flocculants and deflocculants
   ['epsom-salt', 'magnesium sulfate, epsomite, magnesium sulphate', 1.67, 1.67, 1.68, crc, 'seen', 'soluble'],
   ['sodium-silicate', 'sodium metasilicate, water glass', 2.61, 2.4, 2.62, crc, 'seen', 'caustic', 'soluble'],
 ];

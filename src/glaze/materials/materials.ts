@@ -1,7 +1,7 @@
 import { materialTable, type MaterialCaution, type SourceMark } from './materialTable.ts';
 import { gravity, type Gravity } from '../units.ts';
 
-/** A glaze material, with the gravity of its grains and the range that real lots fall in. */
+/** A glaze material, with the gravity of its grains and the range over which lots vary. */
 export interface Material {
   id: string;
   name: string;
@@ -28,7 +28,10 @@ export const materials: readonly Material[] = materialTable.map(
   }),
 );
 
-/** One spelling for a name however it was typed: case, hyphens, word order as catalogues turn it, British forms. */
+/**
+ * One spelling for a material's name: no case, no hyphens, British forms. The words are sorted, because catalogues
+ * turn them round.
+ */
 const spelling = (name: string) =>
   name
     .normalize('NFKD')

@@ -2,7 +2,7 @@ import { firstOutside, valid, type Checked } from '../checked.ts';
 import { gravity, millilitres, type Celsius, type Grams, type Gravity, type Millilitres } from '../units.ts';
 import { waterDensity } from '../water/waterDensity.ts';
 
-/** What a vessel of slurry can weigh against the same vessel of water: from froth to the heaviest that still pours. */
+/** The gravities that a weighing may give: from froth to the heaviest slurry that still pours. */
 export const weighableGravity = { low: 0.9, high: 3 } as const;
 
 /**

@@ -10,7 +10,7 @@ import {
   type Millilitres,
 } from '../units.ts';
 
-/** No vessel of a studio holds more: a thousand cubic metres. */
+/** More than any vessel of a studio holds: a thousand cubic metres. */
 const largest = 1e9;
 
 interface Change {
@@ -20,7 +20,7 @@ interface Change {
 }
 
 /**
- * Water that brings a bucket that is too thick in gravity down to a wanted gravity.
+ * Water that brings a bucket's gravity down to a wanted gravity.
  * @formula ΔV = V(γ1 − γ2)/(γ2 − 1)
  * @param volume V, glaze in the bucket, ml · @param from γ1, its gravity · @param to γ2, the wanted gravity, not above γ1
  * @returns water to pour in, ml, never rounded
@@ -38,7 +38,7 @@ export const waterToAdd = ({ volume, from, to }: Change): Checked<Millilitres> =
   (to > 1 ? valid(millilitres((volume * (from - to)) / (to - 1))) : refused('wanted gravity', to, 1, from));
 
 /**
- * Clear water to take off the top of a rested bucket that is too thin in gravity.
+ * Clear water to take off the top of a settled bucket, to bring its gravity up to a wanted gravity.
  * @formula ΔV = V(γ2 − γ1)/(γ2 − 1)
  * @param volume V, glaze and clear water in the bucket, ml · @param from γ1, gravity when stirred
  * @param to γ2, the wanted gravity, not below γ1
@@ -63,7 +63,7 @@ const outsideSolids = (quantity: string, value: number, particleGravity: Gravity
   (value >= 1 && value < particleGravity ? undefined : refused(quantity, value, 1, particleGravity));
 
 /**
- * Dry batch that brings a bucket that is too thin in gravity up to a wanted gravity.
+ * Dry batch that brings a bucket's gravity up to a wanted gravity.
  * @formula Δm = V·ρw·s(γ2 − γ1)/(s − γ2)
  * @param volume V, glaze in the bucket, ml · @param from γ1, its gravity · @param to γ2, the wanted gravity, not below γ1
  * @param particleGravity s, gravity of the grains · @param water ρw, 1000 kg/m³ when left out

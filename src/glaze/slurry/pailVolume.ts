@@ -56,12 +56,12 @@ export const pailGap = ({ volume, ...pail }: Pail & { volume: Millilitres }): Ch
   const taper = (pail.topDiameter - bottom) / pail.height;
   const surface = Math.cbrt(bottom ** 3 + (12000 * taper * volume) / Math.PI);
   const depth = (12000 * volume) / (Math.PI * (bottom ** 2 + bottom * surface + surface ** 2));
-  // a full pail may come out a rounding error above its rim
+  // Rounding may put a full pail a little above its rim.
   return valid(millimetres(Math.max(0, pail.height - depth)));
 };
 
 /**
- * How sure a volume read from the gap is.
+ * Uncertainty of a volume that was worked out from the gap.
  * @formula u(V) = π/4·d(h)²·u(gap)
  * @param bottomDiameter, topDiameter, height the pail, inside, mm · @param gap rim to glaze, mm
  * @param gapStandard standard uncertainty of the gap, mm

@@ -20,7 +20,10 @@ import { waterViscosity } from '../water/waterViscosity.ts';
 
 /** m/s². CGPM 1901. */
 const standardGravity = 9.80665;
-/** Stokes' law is within 5 % up to here. Rhodes, Introduction to Particle Technology, ch. 2 (from memory). */
+/**
+ * Up to this Reynolds number Stokes' law is within 5 %. Rhodes, Introduction to Particle Technology, ch. 2 (from
+ * memory).
+ */
 const creepingReynolds = 0.3;
 
 /**
@@ -61,7 +64,7 @@ export const stokesVelocity = ({
 };
 
 /**
- * How much slower grains fall in a crowd than alone.
+ * How much slower grains fall among others than alone.
  * @formula v/v0 = (1 − φ)^4.65
  * @param solids φ, volume fraction of solids
  * @returns hindered over lone velocity, a part of one, never rounded; for a deflocculated slurry of one grain size
@@ -73,7 +76,8 @@ export const hinderedSettling = (solids: Fraction): Checked<Fraction> =>
   firstOutside(['solids by volume', solids, 0, 0.55]) ?? valid(fraction((1 - solids) ** 4.65));
 
 /**
- * How long grains of one size take to fall a distance through a slurry at rest: how soon a deflocculated bucket parts.
+ * How long grains of one size take to fall a distance through a slurry at rest: how soon a deflocculated bucket
+ * settles.
  * @formula t = h/(v·(1 − φ)^4.65), v by Stokes in water, φ = (γ − 1)/(s − 1)
  * @param diameter d, µm · @param particleGravity s, gravity of the grains · @param slurry γ, gravity of the stirred slurry
  * @param distance h, mm · @param temperature °C

@@ -17,7 +17,7 @@ import {
 
 /** Gravities that a powder can have: lighter ones float or dissolve, heavier ones are metals. */
 export const solidsGravityRange = { low: 1.1, high: 12 } as const;
-/** What the litre of water weighs in the potter's formula. */
+/** Mass of a litre of water in the potter's formula. */
 export const nominalWater: Density = density(1000);
 
 interface Slurry {
@@ -97,7 +97,7 @@ export const dryContentImperial = ({
   ) ?? valid(ouncesPerImperialPint(((pint - 20) * particleGravity) / (particleGravity - 1)));
 
 /**
- * The gravity that a known dry content makes: Brongniart's formula turned round.
+ * The gravity of a slurry with a known dry content: Brongniart's formula solved for γ.
  * @formula γ = 1 + W(s − 1)/(s·ρw)
  * @param dry dry content, g/l · @param particleGravity gravity of the dry powder's grains
  * @param water density of water, 1000 g/l when left out
@@ -122,7 +122,7 @@ export const slurryGravityFromDryContent = ({
   ) ?? valid(gravity(1 + (dry * (particleGravity - 1)) / (particleGravity * water)));
 
 /**
- * The gravity that a known share of powder by weight makes, in water or another liquid.
+ * The gravity of a slurry with a known mass fraction of powder, in water or another liquid.
  * @formula γ = 1/(w/s + (1 − w)/l): l gravity of the liquid
  * @param massFraction solids by mass, 0 to 1 · @param particleGravity gravity of the grains · @param liquid 1 when left out: water
  * @returns slurry gravity, never rounded

@@ -13,7 +13,8 @@ import {
 } from '../units.ts';
 
 /**
- * Standard uncertainty of a value known only to lie within ±a, anywhere alike: a scale's step, a mark's width.
+ * Standard uncertainty of a value known only to lie within ±a, with every value equally likely: a scale's step, a
+ * mark's width.
  * @formula u = a/√3
  * @param halfWidth a, in the value's own unit, zero or more
  * @returns one standard deviation, same unit, never rounded
@@ -35,7 +36,7 @@ export const rectangular = (halfWidth: number): number => halfWidth / Math.sqrt(
 export const triangular = (halfWidth: number): number => halfWidth / Math.sqrt(6);
 
 /**
- * Independent uncertainties taken together.
+ * Combined standard uncertainty of independent parts.
  * @formula u = √Σuᵢ²
  * @param parts standard uncertainties, all in one unit
  * @returns one standard deviation, same unit, never rounded
@@ -56,7 +57,7 @@ export const combine = (...parts: number[]): number => Math.hypot(...parts);
  */
 export const expanded95 = (standard: number): number => coverage95 * standard;
 
-/** How far off level a cup filled to the brim and wiped is, either way. *Common practice.* */
+/** How much a cup that was filled to the brim and wiped may hold above or below its volume. *Common practice.* */
 export const brimHalfWidth: Millilitres = millilitres(1);
 
 export interface WeighedGravity {
@@ -69,7 +70,7 @@ export interface WeighedGravity {
 }
 
 /**
- * How sure a gravity by weighing is, from the vessel and the scale.
+ * Uncertainty of a gravity by weighing, from the vessel and the scale.
  * @formula γ = m/M, m = gross − tare; u²/γ² = (u²(gross) + u²(tare))/m² + (u²(fill) + u²(M))/M², every term rectangular
  * @param gross, tare weights with and without slurry, g · @param water M, the water that fills the vessel, g
  * @param scaleStep smallest step that the scale shows, g · @param fillHalfWidth how far off full, either way, ml
@@ -113,7 +114,7 @@ export const weighedGravityUncertainty = ({
 };
 
 /**
- * How sure a dry content is, from how sure the two gravities are.
+ * Uncertainty of a dry content, from those of the two gravities.
  * @formula u²(W) = (ρw·s/(s − 1))²u²(γ) + (ρw(γ − 1)/(s − 1)²)²u²(s), ρw 1000 g/l
  * @param slurry gravity of the stirred slurry · @param slurryStandard its standard uncertainty
  * @param particleGravity gravity of the grains · @param solidsStandard its standard uncertainty

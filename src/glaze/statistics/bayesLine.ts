@@ -1,40 +1,43 @@
 import { firstOutside, valid, type Checked } from '../checked.ts';
 import { normalCdf } from './normal.ts';
 
-/** What is known of a line's coefficients: their means and how they vary together. */
+/** A normal belief about a line's coefficients: means and covariance. */
 export interface LineBelief {
   mean: readonly number[];
   covariance: readonly (readonly number[])[];
 }
 
-/** A point that was seen, or a floor that it lay above, with one standard deviation of noise for a scale of 1. */
+/**
+ * An observed point, or a censored one of which only a lower bound is known; `noise` is its standard deviation at
+ * scale 1.
+ */
 export interface LinePoint {
   at: readonly number[];
   seen: number;
-  /** Nothing was read but that it is above `seen`. */
+  /** Censored: the value lay above `seen`. */
   above?: true;
   noise: number;
 }
 
-/** Beliefs for several scales of the noise, each with its weight; the weights sum to 1. */
+/** Beliefs for several noise scales, each with its weight; the weights sum to 1. */
 export type LineMixture = readonly { weight: number; belief: LineBelief }[];
 
 const dot = (a: readonly number[], b: readonly number[]) =>
   a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
 const density = (z: number) => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
 
-/** The belief after one more point, and how likely the point was before. */
+/** The belief after one more point, and the likelihood of that point before it. */
 const learned = (
   { mean, covariance }: LineBelief,
   { at, seen, above, noise }: LinePoint,
   scale: number,
 ): { belief: LineBelief; likelihood: number } => {
   const along = covariance.map((row) => dot(row, at));
-  // What decimals lose must not leave less than nothing.
+  // Rounding must not make a variance negative.
   const sd = Math.sqrt(Math.max(0, dot(along, at)) + (noise * scale) ** 2);
   const z = (dot(mean, at) - seen) / sd;
   const chance = above ? normalCdf(z) : density(z) / sd;
-  // A floor far above belief: the tail's own ratio, where both would be lost to underflow.
+  // A bound far above belief: the tail's own ratio, because both terms would underflow.
   const ratio = above ? (z > -30 ? density(z) / normalCdf(z) : -z - 1 / z) : -z;
   const shrink = above ? ratio * (ratio + z) : 1;
   return {
@@ -48,11 +51,11 @@ const learned = (
   };
 };
 
-/** Scales of the noise, evenly over their logarithm, ±2 deviations of it, and the prior weight of each. */
+/** Noise scales, evenly spaced over their logarithm within ±2 deviations, and the prior weight of each. */
 const deviations = [-2, -4 / 3, -2 / 3, 0, 2 / 3, 4 / 3, 2];
 
 /**
- * The line that a few readings draw, with what was believed of it before, some of them known only to lie above a mark.
+ * Bayesian linear regression of a few readings, some of which are censored: known only to lie above a bound.
  * @formula y = θ·x + s·nᵢ·ε, θ ~ N(m, C), ln s ~ N(ln s0, d²), ε ~ N(0, 1): the normal's own update for what was seen; for
  *   a floor, the two moments of the cut-off normal; a mixture over seven scales s, weighed by how likely they make it all
  * @param prior m and C · @param points each with its x, what was seen, its noise nᵢ; floors best last
@@ -106,7 +109,7 @@ export const bayesLine = ({
 };
 
 /**
- * The chance that the line lies above a mark at a place.
+ * The probability that the line lies above a value at a given point.
  * @formula P(θ·x > y) = Σ wₖ·Φ((mₖ·x − y)/√(xᵀCₖx))
  * @param mixture what is believed of the line · @param at x · @param mark y
  * @returns probability, 0 to 1, never rounded; of the line itself, without the noise of a reading

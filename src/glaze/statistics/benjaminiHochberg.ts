@@ -1,7 +1,8 @@
 import { firstOutside, valid, type Checked } from '../checked.ts';
 
 /**
- * For each of many tests, the share of false finds among all that are at least as striking, were it called one.
+ * The q-value of each of many tests: the expected share of false discoveries when this test, and every test at least
+ * as significant, is called a discovery.
  * @formula q(i) = min over j ≥ i of m·p(j)/j, the p in order, m of them; calling those with q ≤ α finds keeps false ones to α
  * @param ps the p of each test, 0 to 1, in any order
  * @returns q of each, in the same order, 0 to 1, never rounded

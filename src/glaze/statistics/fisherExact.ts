@@ -1,6 +1,6 @@
 import { firstOutside, refused, valid, type Checked } from '../checked.ts';
 
-/** How often something was so under a condition, and how often without it. */
+/** How often a fault came with a condition, and how often without it. */
 export interface TwoRates {
   hits: number;
   of: number;
@@ -8,10 +8,10 @@ export interface TwoRates {
   otherOf: number;
 }
 
-/** Above this a count of firings is a slip. */
+/** A larger count of firings must be a mistake. */
 const mostCounted = 100_000;
 
-/** Undefined when the four are counts, and no part is more than its whole. */
+/** Undefined when the four are valid counts: whole, and no part larger than its whole. */
 export const notTwoRates = ({ hits, of, otherHits, otherOf }: TwoRates): Checked<never> | undefined => {
   const outside = firstOutside(
     ['results with the condition', of, 0, mostCounted],
@@ -24,11 +24,11 @@ export const notTwoRates = ({ hits, of, otherHits, otherOf }: TwoRates): Checked
   return outside ?? (broken === undefined ? undefined : refused('whole count', broken, whole, whole));
 };
 
-/** Tables as likely as the observed one count as such, whatever their sums lose to rounding. */
+/** Tables as likely as the observed one are counted in, whatever rounding does to their probabilities. */
 const alike = 1 + 1e-7;
 
 /**
- * How easily chance alone would set faults apart by a condition as far as these counts do, or farther.
+ * Fisher's exact test: the probability that chance alone gives counts at least as far apart as these.
  * @formula p = Σ P(k) over every table with the same margins and P(k) ≤ P(observed);
  * P(k) = C(of, k)·C(otherOf, faults − k)/C(of + otherOf, faults), faults = hits + otherHits
  * @param rates counts: hits of so many with the condition, otherHits of otherOf without it
@@ -44,7 +44,7 @@ export const fisherExact = (rates: TwoRates): Checked<number> => {
   const faults = hits + otherHits;
   const [low, high] = [Math.max(0, faults - otherOf), Math.min(of, faults)];
   const rise = (k: number) => ((of - k) * (faults - k)) / ((k + 1) * (otherOf - faults + k + 1));
-  // From the likeliest table outwards, so that what is lost is too small to count.
+  // Summed outwards from the likeliest table, so that the terms left out are negligible.
   const mode = Math.floor(((of + 1) * (faults + 1)) / (of + otherOf + 2));
   const weights = new Map([[mode, 1]]);
   for (let k = mode, weight = 1; k < high; k++) weights.set(k + 1, (weight *= rise(k)));
@@ -59,7 +59,8 @@ export const fisherExact = (rates: TwoRates): Checked<number> => {
 };
 
 /**
- * The smallest p that these margins could give at all: a pair that cannot reach the mark is no test of anything.
+ * The smallest p that a table with these margins can give. When it is above the significance level, the pair cannot
+ * be tested.
  * @formula the lesser p of the two tables with the same margins and the fewest, or the most, hits
  * @param rates counts, as for fisherExact; only their margins matter
  * @returns p, 0 to 1, never rounded

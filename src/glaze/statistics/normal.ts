@@ -1,13 +1,13 @@
 import { refused, valid, type Checked } from '../checked.ts';
 
-/** How many standard uncertainties reach to either end of a 95 % interval: Φ⁻¹(0.975). JCGM 100:2008, table G.1 (from memory). */
+/** Half the width of a 95 % interval in standard uncertainties: Φ⁻¹(0.975). JCGM 100:2008, table G.1 (from memory). */
 export const coverage95 = 1.959963984540054;
 
 const density = (z: number) => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
 
 /**
- * The tail above z ≥ 3, by Laplace's continued fraction: keeps its digits where 1 − Φ(z) would lose them. The
- * farther out, the fewer of its terms count: with this many, nothing is left of the rest in double precision.
+ * The tail above z ≥ 3, by Laplace's continued fraction, because 1 − Φ(z) would lose its digits. It converges faster
+ * farther out; so many terms are enough for double precision.
  */
 const upperTail = (z: number) => {
   let below = z;
@@ -15,7 +15,7 @@ const upperTail = (z: number) => {
   return density(z) / below;
 };
 
-/** Area from 0 to z, |z| < 3: every term adds, so nothing cancels. */
+/** Area from 0 to z, |z| < 3: all terms are positive, so no digits cancel. */
 const areaFromZero = (z: number) => {
   let term = z;
   let sum = z;
@@ -41,7 +41,7 @@ export const normalCdf = (z: number): number => {
   return 0.5 + areaFromZero(z);
 };
 
-/** A first guess good to 0.00045, polished below. Abramowitz & Stegun 1964, 26.2.23 (from memory). */
+/** A first estimate, good to 0.00045, refined below. Abramowitz & Stegun 1964, 26.2.23 (from memory). */
 const guess = (tail: number) => {
   const t = Math.sqrt(-2 * Math.log(tail));
   const above = 2.515517 + t * (0.802853 + t * 0.010328);

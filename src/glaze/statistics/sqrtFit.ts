@@ -3,7 +3,7 @@ import { normalQuantile } from './normal.ts';
 import { studentQuantile } from './studentT.ts';
 import { millimetres, seconds, type Millimetres, type Seconds } from '../units.ts';
 
-/** One test tile: how long it was dipped, how thick its coat came out. */
+/** One test tile: its dip time and the thickness of its coat. */
 export interface DippedTile {
   dip: Seconds;
   thickness: Millimetres;
@@ -11,9 +11,9 @@ export interface DippedTile {
 
 /** A line through the test tiles of one bucket and body, against the square root of time. */
 export interface SqrtFit {
-  /** a, the film that drains onto the coat, mm. */
+  /** a, the film that stays on the coat when the tile is drawn out, mm. */
   intercept: number;
-  /** b, what the body draws, mm/√s. */
+  /** b, the coat that the body builds by absorbing, mm/√s. */
   slope: number;
   /** Standard deviation of tiles about the line, mm. */
   residual: number;
@@ -23,7 +23,7 @@ export interface SqrtFit {
 }
 
 /**
- * The line that test tiles of several dip times draw for one bucket and one body.
+ * Regression of coat thickness on the square root of dip time, for the test tiles of one bucket and one body.
  * @formula L = a + b√t, least squares
  * @param tiles dip time, s, and coat thickness, mm, of each
  * @returns intercept, slope and scatter, never rounded
@@ -70,7 +70,7 @@ export const fitSqrt = (tiles: readonly DippedTile[]): Checked<SqrtFit> => {
 };
 
 /**
- * Coat that the next piece will get, with the interval that nine pieces in ten fall in.
+ * Coat thickness that the next piece will get, with its 90 % prediction interval.
  * @formula a + b√t ± max(t(0.95, n − 2)·s, 1.645·r/√12)·√(1 + 1/n + (√t − x̄)²/Sxx)
  * @param fit the line of this bucket and body · @param dip t, s · @param readTo r, what a thickness is read to, mm: tiles
  *   that happen to lie on a line are known no better than they were measured; 0 when it is not said
@@ -108,7 +108,7 @@ export const predictThickness = ({
 };
 
 /**
- * How long to dip for a wanted coat.
+ * Dip time for a wanted coat thickness.
  * @formula t = ((L − a)/b)²
  * @param fit the line of this bucket and body · @param thickness L, wanted, mm
  * @returns dip time, s, never rounded

@@ -31,7 +31,7 @@ const upperTail = (t: number, degrees: number) =>
   incompleteBeta(degrees / (degrees + t * t), degrees / 2, 0.5) / 2;
 
 /**
- * The t below which Student's t falls with the given chance: how wide an interval from a few test tiles must be.
+ * Quantile of Student's t: it sets how wide an interval from a few test tiles must be.
  * @formula P(T ≤ t) = p solved for t, P from the regularized incomplete beta
  * @param p probability, above 0 and below 1 · @param degrees degrees of freedom, 1 or more
  * @returns t, never rounded

@@ -3,12 +3,12 @@ import { notTwoRates, type TwoRates } from './fisherExact.ts';
 import { logGamma } from './logGamma.ts';
 import { coverage95 } from './normal.ts';
 
-/** ln B(hits + 1, misses + 1): what is left of a binomial when every rate was equally likely before. */
+/** ln B(hits + 1, misses + 1): the marginal likelihood of a binomial under a uniform prior. */
 const logEvidence = (hits: number, of: number) =>
   logGamma(hits + 1) + logGamma(of - hits + 1) - logGamma(of + 2);
 
 /**
- * How many times better two different rates of a fault account for the counts than one and the same rate does.
+ * Bayes factor for two different rates of a fault against one common rate.
  * @formula K = B(a+1, b+1)·B(c+1, d+1)/B(a+c+1, b+d+1); a, b faults and none with the condition, c, d without;
  * every rate equally likely before, Beta(1, 1)
  * @param rates counts: hits of so many with the condition, otherHits of otherOf without it
@@ -26,7 +26,7 @@ export const bayesFactorOfRates = (rates: TwoRates): Checked<number> => {
   return valid(Math.min(Number.MAX_VALUE, Math.exp(log)));
 };
 
-/** Wilson 1927: the rates that these counts are compatible with, at 95 %. */
+/** Wilson score interval at 95 %. Wilson 1927. */
 const wilson = (hits: number, of: number) => {
   const z2 = coverage95 ** 2;
   const half = coverage95 * Math.sqrt(z2 + 4 * hits * (1 - hits / of));
@@ -36,7 +36,7 @@ const wilson = (hits: number, of: number) => {
 };
 
 /**
- * How much more often the fault comes with the condition than without it, with its 95 % interval.
+ * The difference between the fault's rate with the condition and without it, with its 95 % interval.
  * @formula d = p₁ − p₂; low = d − √[(p₁ − l₁)² + (u₂ − p₂)²], high = d + √[(u₁ − p₁)² + (p₂ − l₂)²]; l, u by Wilson's score
  * @param rates counts: hits of so many with the condition, otherHits of otherOf without it
  * @returns difference of the rates and its interval, −1 to 1, never rounded

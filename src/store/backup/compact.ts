@@ -1,12 +1,12 @@
 import { extname } from 'node:path';
 import { Worker } from 'node:worker_threads';
 
-/** The module beside this one, as source or as bundled. */
+/** The worker beside this file, as source or bundled. */
 const script = new URL(`./compactWorker${extname(import.meta.url)}`, import.meta.url);
 
 /**
- * Takes what was deleted out of the file's very bytes. In a thread of its own: it may take a while. False when somebody
- * was reading an older state, so that it must be tried again.
+ * Rewrites the file so that no deleted data stays in it. It may take a while, so it runs in a thread of its own.
+ * False when somebody was reading an older state and it has to be tried again.
  */
 export const compact = (file: string): Promise<boolean> =>
   new Promise((resolve, reject) => {

@@ -5,7 +5,7 @@ import { migrations } from '../migrations/migrations.ts';
 
 const { file } = z.object({ file: z.string() }).parse(workerData);
 
-/** Writes the file anew, so that nothing that was deleted is left in it, and empties the log beside it. */
+/** Vacuums the file, so that nothing deleted stays in it, and truncates its write-ahead log. */
 const compact = (): boolean => {
   const { sqlite } = openDatabase(file, migrations.length);
   try {

@@ -1,7 +1,7 @@
 import type { CompiledQuery, Kysely } from 'kysely';
 import type { Tables } from '../migrations/tables.ts';
 
-/** Stands for a value while a query is built. */
+/** Stands for a value while a query is compiled. */
 class Placeholder {
   readonly name: string;
 
@@ -11,8 +11,8 @@ class Placeholder {
 }
 
 /**
- * A query that is built and compiled the first time and from then on only run: with every entry that is
- * logged, building it anew takes longer than SQLite takes to carry it out.
+ * A query that is compiled on first use and only run afterwards: for every logged entry, compiling it takes longer
+ * than SQLite takes to run it.
  */
 export const compiledOnce = <Values extends Record<string, unknown>, Row = unknown>(
   build: (
@@ -20,13 +20,13 @@ export const compiledOnce = <Values extends Record<string, unknown>, Row = unkno
     value: <Name extends keyof Values & string>(name: Name) => Values[Name],
   ) => { compile(): CompiledQuery<Row> },
 ) => {
-  // One for each database: what it is compiled to is the dialect's.
+  // One for each database, because the compiled text depends on its dialect.
   const known = new WeakMap<object, { query: CompiledQuery<Row>; names: readonly string[] }>();
   return async (db: Kysely<Tables>, values: Values): Promise<Row[]> => {
     const { adapter } = db.getExecutor();
     let compiled = known.get(adapter);
     if (!compiled) {
-      // The builder passes on what it is given without looking into it.
+      // The query builder passes values on without looking at them.
       const query = build(db, (name) => new Placeholder(name) as Values[typeof name]).compile();
       const names = query.parameters.map((parameter) => {
         if (parameter instanceof Placeholder) return parameter.name;

@@ -20,13 +20,13 @@ const pragma = (sqlite: Sqlite.Database, name: string): number =>
 
 export const schemaVersion = (sqlite: Sqlite.Database): number => pragma(sqlite, 'user_version');
 
-/** A number that changes when another connection has written: what we remember may then be out of date. Asked with every turn. */
+/** A number that changes when another connection has written: our caches may be stale then. Read at every turn. */
 export const dataVersionOf = (sqlite: Sqlite.Database): (() => number) => {
   const statement = sqlite.prepare('pragma data_version').pluck();
   return () => number(statement.get());
 };
 
-/** Only reads, so that a file that is not ours to open stays as it was. */
+/** Only reads, so that a file that belongs to another program is not changed. */
 const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => {
   const tables = number(sqlite.prepare('select count(*) from sqlite_schema').pluck().get());
   if (tables > 0 && pragma(sqlite, 'application_id') !== applicationId) {
@@ -38,7 +38,10 @@ const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => 
   }
 };
 
-/** The driver's build falls back to NORMAL in WAL unless FULL is set after it; a long wait here would stop all else. */
+/**
+ * The driver's build uses NORMAL in WAL mode unless FULL is set afterwards. The busy timeout is short because waiting
+ * would block everything else.
+ */
 const pragmas = [
   'busy_timeout = 100',
   'journal_mode = WAL',
@@ -62,20 +65,20 @@ const opened = (
   return { file, sqlite, kysely: new Kysely<Tables>({ dialect: new ImmediateDialect(sqlite) }) };
 };
 
-/** For its owner; `known` is the newest schema that this release can read. */
+/** Opens the file for its owner; `known` is the newest schema that this release can read. */
 export const openDatabase = (file: string, known: number): Database =>
   opened(file, {}, (sqlite) => {
     refuseForeign(sqlite, file, known);
     for (const each of pragmas) sqlite.pragma(each);
   });
 
-/** For looking only, beside the owner; of any schema that this release knows. */
+/** Opens the file read-only, while its owner may be running; any schema up to this release's. */
 export const openForReading = (file: string): Database =>
   opened(file, { readonly: true, fileMustExist: true, timeout: 5_000 }, (sqlite) =>
     refuseForeign(sqlite, file, migrations.length),
   );
 
-/** The same, where only the newest schema will do. */
+/** The same, for the newest schema only. */
 export const openCurrentForReading = (file: string): Database => {
   const database = openForReading(file);
   if (schemaVersion(database.sqlite) >= migrations.length) return database;

@@ -10,7 +10,10 @@ import {
   type SqliteStatement,
 } from 'kysely';
 
-/** A transaction that starts by reading and then writes would fail at once when somebody wrote in between. */
+/**
+ * Begins transactions with `immediate`: one that reads first and writes later would fail at once if somebody wrote in
+ * between.
+ */
 class ImmediateDriver extends SqliteDriver {
   override async beginTransaction(connection: DatabaseConnection): Promise<void> {
     await connection.executeQuery(CompiledQuery.raw('begin immediate'));
@@ -19,7 +22,7 @@ class ImmediateDriver extends SqliteDriver {
 
 const mostStatements = 200;
 
-/** Keeps each statement prepared: compiling it again costs more than running it. */
+/** Caches prepared statements: preparing one takes longer than running it. */
 const preparing = (sqlite: Sqlite.Database): SqliteDatabase => {
   const prepared = new Map<string, SqliteStatement>();
   return {

@@ -1,4 +1,4 @@
-/** Makes what is shared from memory impossible to change by the way. */
+/** Freezes a value that several readers share in memory. */
 export const frozen = <T extends object>(value: T): T => {
   if (Object.isFrozen(value)) return value;
   for (const within of Object.values(value))

@@ -10,9 +10,9 @@ export interface Lease {
 const isBusy = (error: unknown) => error instanceof SqliteError && error.code.startsWith('SQLITE_BUSY');
 
 /**
- * Makes this process the only owner of a database file. The lease is a lock of the operating system on an empty
- * file beside it, so that it ends with the process however that dies, and no process number is ever mistaken
- * for another's. Whoever finds it taken waits a while: commands at a terminal are short and follow one another.
+ * Makes this process the only owner of a database file. The lease is an operating system lock on an empty file beside
+ * it, so it ends with the process, and there is no process id to mistake for another's. If it is taken, we wait a
+ * while: commands at a terminal are short and follow one another.
  */
 export const takeLease = async (file: string, waitMs: number): Promise<Lease> => {
   let lock: Sqlite.Database;
@@ -25,7 +25,7 @@ export const takeLease = async (file: string, waitMs: number): Promise<Lease> =>
   const giveUpAt = performance.now() + waitMs;
   for (;;) {
     try {
-      // Never written to: a file that stays empty cannot be left half written.
+      // Nothing is ever written to it, so it cannot be left half written.
       lock.exec('begin immediate');
       return { release: () => void lock.close() };
     } catch (error) {
@@ -35,7 +35,7 @@ export const takeLease = async (file: string, waitMs: number): Promise<Lease> =>
         throw asStoreProblem(error, file);
       }
     }
-    // Of several that wait, none should always come last.
+    // Random, so that of several waiting processes none always comes last.
     await pause(10 + Math.random() * 30);
   }
 };

@@ -1,6 +1,6 @@
 import { chmodSync, closeSync, existsSync, openSync } from 'node:fs';
 
-/** Makes a file that nobody but its owner may read; one that is there already is left as it is. */
+/** Makes a file that only its owner can read; an existing file stays as it is. */
 export const makeOwnerOnly = (path: string): void => {
   try {
     closeSync(openSync(path, 'wx', 0o600));
@@ -9,12 +9,12 @@ export const makeOwnerOnly = (path: string): void => {
   }
 };
 
-/** Takes a database of ours, and what stands beside it, from everybody but its owner. */
+/** Makes a database and the files beside it readable by their owner only. */
 export const takeFromOthers = (path: string): void => {
   for (const file of [path, `${path}-wal`, `${path}-shm`, `${path}.lock`])
     try {
       if (existsSync(file)) chmodSync(file, 0o600);
     } catch {
-      // Somebody else's file that we may use; its rights are for them to set.
+      // A file of another user, which we may use; its permissions are not ours to change.
     }
 };

@@ -4,19 +4,19 @@ import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { StudioNote } from '../../studio/handbook.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 
-/** Where a stream stands: its last entry, and for a bucket the state that its entries add up to. */
+/** The head of a stream: its last entry, and for a bucket the state that its entries fold to. */
 export interface Head {
   readonly seq: Seq;
   readonly state?: BucketState;
 }
 
-/** What one studio's entries add up to. Never changed, only replaced. */
+/** What one studio's entries fold to. Immutable: a change replaces it. */
 export interface Snapshot {
   readonly studio: Studio;
   readonly heads: ReadonlyMap<StreamNo, Head>;
-  /** Resist coats that are on, once somebody has asked for them. */
+  /** Resist coats that are on, once they were asked for. */
   readonly coats?: readonly ResistCoat[];
-  /** The studio's own notes, likewise. */
+  /** The studio's own notes, once they were asked for. */
   readonly notes?: readonly StudioNote[];
 }
 
@@ -25,7 +25,7 @@ export interface SnapshotCache {
   set(studio: StudioId, page: Snapshot): void;
 }
 
-/** Committed pages in memory, those of the studios that were last asked for. */
+/** Committed snapshots in memory, for the studios that were used last. */
 export class MemorySnapshotCache implements SnapshotCache {
   readonly #pages = new Map<StudioId, Snapshot>();
   readonly #most: number;
@@ -50,7 +50,7 @@ export class MemorySnapshotCache implements SnapshotCache {
   }
 }
 
-/** Pages changed on the way to a commit: dropped with what is rolled back, handed down with what is kept. */
+/** Snapshots of an open transaction: passed on when it commits, dropped when it rolls back. */
 export class DraftPages implements SnapshotCache {
   readonly #below: SnapshotCache;
   readonly #changed = new Map<StudioId, Snapshot>();

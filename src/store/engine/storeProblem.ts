@@ -3,27 +3,27 @@ import { SqliteError } from 'better-sqlite3';
 export type StoreProblemKind =
   /** Another process owns the file. */
   | 'locked'
-  /** Something else held on to the file for longer than we waited. */
+  /** Somebody else held the file for longer than we waited. */
   | 'busy'
   | 'corrupt'
-  /** A database, but of another program. */
+  /** A database of another program. */
   | 'not-ours'
   | 'read-only'
   | 'full'
-  /** More is asked at once than can wait. */
+  /** Too many requests are waiting. */
   | 'crowded'
   /** A newer release has migrated it. */
   | 'newer-schema'
-  /** To look at only, but not migrated yet. */
+  /** Opened read-only, and not migrated yet. */
   | 'older-schema'
   | 'failed-migration'
   | 'cannot-open'
   | 'input-output'
-  /** A copy would overwrite it. */
+  /** A copy would overwrite an existing file. */
   | 'exists'
   | 'closed';
 
-/** What is wrong with the file itself, as against a bug in what we asked of it. */
+/** Something is wrong with the file itself; a bug in our queries is not a StoreProblem. */
 export class StoreProblem extends Error {
   override readonly name = 'StoreProblem';
   readonly kind: StoreProblemKind;
@@ -48,7 +48,7 @@ const kinds: readonly (readonly [prefix: string, kind: StoreProblemKind])[] = [
   ['SQLITE_IOERR', 'input-output'],
 ];
 
-/** The same from the system itself, which makes folders and files beside the database. */
+/** The same for system errors from folders and files beside the database. */
 const systemKinds: Readonly<Record<string, StoreProblemKind>> = {
   ENOSPC: 'full',
   EDQUOT: 'full',
@@ -62,7 +62,7 @@ const systemKinds: Readonly<Record<string, StoreProblemKind>> = {
   EMFILE: 'cannot-open',
 };
 
-/** The problem with the file that an error tells of; any other error comes back as it is. */
+/** The StoreProblem behind an error; any other error is returned unchanged. */
 export const asStoreProblem = (error: unknown, file: string): unknown => {
   if (error instanceof Error && 'syscall' in error && 'code' in error) {
     const kind = systemKinds[String(error.code)];

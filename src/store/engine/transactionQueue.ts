@@ -12,7 +12,7 @@ export interface Reading {
   readonly pages: SnapshotCache;
 }
 
-/** Only inside a transaction is there one of these: the outer handle, which would wait for itself, does not fit. */
+/** Exists only inside a transaction. The outer handle has another type, because it would wait for itself. */
 export interface Writing {
   readonly db: Transaction<Tables>;
   readonly pages: SnapshotCache;
@@ -33,21 +33,21 @@ interface WriteJob {
   fail(error: unknown): void;
 }
 
-/** A job in a turn is undone alone. Ready-made: each job needs two of them. */
+/** Each job has a savepoint, so that it can be rolled back alone. Compiled once, since each job uses two of these. */
 const savepoint = CompiledQuery.raw('savepoint job');
 const backToSavepoint = CompiledQuery.raw('rollback to savepoint job');
 const releaseSavepoint = CompiledQuery.raw('release savepoint job');
 
 const mostInOneTurn = 64;
-/** What waits beyond that would wait too long to be of use to anybody. */
+/** More jobs than this would wait so long that nobody needs the answer any more. */
 const mostWaiting = 4_000;
 const mostRounds = 8;
 const mostStudiosRemembered = 200;
 
 /**
- * One connection, one turn at a time. Writes that wait together share a transaction, and so one flush to the disk;
- * each is acknowledged after the commit, and one that fails is undone alone. Reads take turns with them, so that
- * what they see stands still: the work of a turn must wait for nothing but its own queries.
+ * One connection, one turn at a time. Writes that wait together share a transaction, and so one flush to the disk.
+ * Each is acknowledged after the commit, and one that fails is rolled back alone. Reads run between write turns, so
+ * they see a consistent state. Work in a turn may wait for its own queries and nothing else.
  */
 export class TransactionQueue {
   readonly #database: Database;
@@ -56,7 +56,7 @@ export class TransactionQueue {
   readonly #writes: WriteJob[] = [];
   readonly #alone: (() => Promise<void>)[] = [];
   #going: Promise<void> = Promise.resolve();
-  /** Set within the work of a turn: another turn would wait for this one's end, and this one for it. */
+  /** Set during the work of a turn: work that asked for another turn would deadlock. */
   readonly #within = new AsyncLocalStorage<true>();
   #busy = false;
   #closed = false;
@@ -83,7 +83,7 @@ export class TransactionQueue {
     });
   }
 
-  /** Runs the work in a transaction; what it wrote stays only when it says so, and only if it does not throw. */
+  /** Runs the work in a transaction. It commits only when the work says so and does not throw. */
   write<T>(work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
@@ -96,7 +96,7 @@ export class TransactionQueue {
     });
   }
 
-  /** Runs while nobody reads or writes here, for work on the file as a whole; it may wait for whatever it likes. */
+  /** Runs alone, with no reads or writes, for work on the whole file; it may wait for anything. */
   alone<T>(work: () => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
@@ -110,7 +110,7 @@ export class TransactionQueue {
     this.#remembered.clear();
   }
 
-  /** Finishes what has been asked for; refuses what is asked from now on. */
+  /** Finishes the waiting jobs and refuses new ones. */
   async close(): Promise<void> {
     this.#closed = true;
     await this.#going;
@@ -140,8 +140,8 @@ export class TransactionQueue {
   }
 
   /**
-   * Lets writes come in for a few rounds of the event loop, as long as more do: those of one turn share its
-   * flush to the disk. Reads do not wait for that, and timers run in between.
+   * Waits a few rounds of the event loop while more writes arrive, so that they share one flush to the disk. Reads do
+   * not wait for that, and timers run in between.
    */
   async #gather(): Promise<void> {
     for (let round = 0; round < mostRounds; round += 1) {
@@ -185,7 +185,7 @@ export class TransactionQueue {
       pages.keep();
       for (const acknowledge of acknowledgements) acknowledge();
     } catch (error) {
-      // The file's trouble, not a job's: SQLite has let go of the whole transaction, or is told to.
+      // The whole transaction failed, not one job: SQLite has rolled it back, or is told to.
       if (tx && !tx.isCommitted)
         await tx
           .rollback()

@@ -12,7 +12,7 @@ const sync = (path: string) => {
   }
 };
 
-/** A copy that cannot be read is none. */
+/** Checks the copy: one that cannot be read is worthless. */
 const prove = (path: string) => {
   const copy = new Sqlite(path, { readonly: true });
   try {
@@ -23,12 +23,15 @@ const prove = (path: string) => {
   }
 };
 
-/** Writes a whole copy of a database as it stands now. The name appears only when the copy is complete and on disk. */
+/**
+ * Writes a complete copy of a database as it is now. The target name appears only when the copy is complete and on
+ * disk.
+ */
 export const vacuumInto = (sqlite: Sqlite.Database, target: string): void => {
   const partial = `${target}.partial`;
   rmSync(partial, { force: true });
   try {
-    // It writes into a file that is there when that is empty.
+    // Created first for its permissions: VACUUM INTO accepts an existing file when it is empty.
     makeOwnerOnly(partial);
     sqlite.prepare('vacuum into ?').run(partial);
     prove(partial);
@@ -38,6 +41,6 @@ export const vacuumInto = (sqlite: Sqlite.Database, target: string): void => {
     rmSync(partial, { force: true });
     throw error;
   }
-  // A folder cannot be opened for this everywhere; there the rename is as good as it gets.
+  // Windows cannot open a folder to sync it; there the rename has to do.
   if (process.platform !== 'win32') sync(dirname(target));
 };

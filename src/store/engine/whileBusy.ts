@@ -1,10 +1,10 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 
-/** Each try waits for the driver's busy timeout first: some six seconds in all. */
+/** Each try waits for the driver's busy timeout first: about six seconds in all. */
 const mostTries = 50;
 
-/** Tries again while somebody else holds on to the file, so that nothing else stands still meanwhile. */
+/** Retries while somebody else holds the file, without blocking the event loop in between. */
 export const whileBusy = async <T>(file: string, attempt: () => T | Promise<T>): Promise<T> => {
   for (let tries = 1; ; tries += 1) {
     try {

@@ -172,6 +172,6 @@ export const readFiredEvent = (json: string): FiredEvent => firedEvents.parse(JS
 export const readEvent = (stream: StreamNo, json: string): LoggedEvent =>
   schemaOf(stream).parse(JSON.parse(json));
 
-/** The event as stored. One that could not be read back is a bug, and throws. */
+/** The event as JSON. Throws when it could not be read back, which is a bug. */
 export const writeEvent = (stream: StreamNo, event: LoggedEvent): string =>
   JSON.stringify(schemaOf(stream).parse(event));

@@ -46,7 +46,7 @@ const entryOf = <E>(row: Row, event: E): Entry<E> => ({
   event,
 });
 
-/** Whose an entry is: of two members who are one now, it is the one's whose name goes on. */
+/** Resolves the author of an entry: after two members were linked, it is the one whose name stayed. */
 const inStream = (db: Kysely<Tables>, studio: StudioId, stream: StreamNo) =>
   db
     .selectFrom('events as entry')
@@ -88,13 +88,13 @@ export const readStudio = async (
   return rows.map((row) => entryOf<StudioEvent>(row, meant(readStudioEvent(row.event))));
 };
 
-/** All that was logged of resist coats, to fold. */
+/** All entries of resist coats, to fold. */
 export const readCoats = async (db: Kysely<Tables>, studio: StudioId): Promise<Entry<CoatEvent>[]> => {
   const rows = await inStream(db, studio, coatStream).orderBy('entry.seq').execute();
   return rows.map((row) => entryOf<CoatEvent>(row, readCoatEvent(row.event)));
 };
 
-/** The last that was logged of pieces on their way to the kiln, to fold. */
+/** The latest entries of pieces on their way to the kiln, to fold. */
 export const readPieces = async (
   db: Kysely<Tables>,
   studio: StudioId,
@@ -104,13 +104,13 @@ export const readPieces = async (
   return rows.map((row) => entryOf<PieceEvent>(row, readPieceEvent(row.event)));
 };
 
-/** All that came out of the kiln, to fold. */
+/** All fired results, to fold. */
 export const readFired = async (db: Kysely<Tables>, studio: StudioId): Promise<Entry<FiredEvent>[]> => {
   const rows = await inStream(db, studio, firedStream).orderBy('entry.seq').execute();
   return rows.map((row) => entryOf<FiredEvent>(row, readFiredEvent(row.event)));
 };
 
-/** A stretch of a stream with what belongs to each entry: newest logged first, or after a place oldest first. */
+/** Part of a stream, with notes and undos: the last logged first, or after a given seq the oldest first. */
 export const readEntries = async (
   db: Kysely<Tables>,
   studio: StudioId,

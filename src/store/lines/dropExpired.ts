@@ -5,13 +5,13 @@ import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
 /** Platforms repeat a request within minutes; a week is plenty. */
 const repliesAreKept = days(7);
-/** So few at a time that nobody waits for it. */
+/** A small batch, so that nobody has to wait for it. */
 const mostAtOnce = 500;
 
-/** As long as the logbook may ask for one again, it must be known that it was said. */
+/** A delivered reminder is kept for as long as the logbook may ask for it again. */
 const saidIsKept = days(40);
 
-/** Drops replies, held lines, what was said in the rooms, and settled reminders that nobody will ask for again; answers whether there may be more. */
+/** Deletes expired replies, held lines, room posts and settled reminders; returns whether there may be more. */
 export const dropExpired = (turns: TransactionQueue, now: Instant): Promise<boolean> =>
   turns.write(async ({ db }) => {
     const replies = await db

@@ -2,13 +2,16 @@ import { sql, type Transaction } from 'kysely';
 import { days, instant, type Instant } from '../../studio/ids.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-/** The logbook keeps what was logged; what was said about it is only there to scroll back in. */
+/** Posts are only there to scroll back in; the logbook keeps what was logged. */
 const postsAreKept = days(7);
-/** What somebody asked for themselves can be asked again; a reminder cannot. */
+/** Private answers can be asked for again, so they expire sooner. Reminders cannot, so they stay. */
 const privateAreKept = days(1);
 const mostOfMember = 16 * 1024 * 1024;
 
-/** Drops what was said in the rooms too long ago, and of each member what is beyond their share. The last of each room stays: numbers go on from it. */
+/**
+ * Deletes old posts, and each member's posts beyond their share. The last post of a room stays, because the next
+ * number follows from it.
+ */
 export const dropPosts = async (db: Transaction<Tables>, now: Instant): Promise<bigint> => {
   const notLast = sql<boolean>`no < (select max(every.no) from room_posts as every where every.studio_id = room_posts.studio_id)`;
   const old = await db

@@ -66,7 +66,7 @@ export class QueuedLogbookStore implements LogbookStore {
     let changes: readonly PeopleChange[] = [];
     const value = await this.#turns.write(async (writing): Promise<TransactionOutcome<T>> => {
       const [stored] = await storedReply(writing.db, { studio, key });
-      // The key names one request, and so one type of value.
+      // The key belongs to one request, so the value has that request's type.
       if (stored) return { keep: false, value: JSON.parse(stored.value) as T };
 
       const book = new WritingLogbook(writing, studio, this.#wrongCodes);

@@ -14,9 +14,9 @@ type PeopleBook = Pick<
   'rename' | 'redact' | 'redactName' | 'offerLink' | 'offeredBy' | 'link' | 'forget'
 >;
 
-/** What a logbook inside a transaction does about people; its writes happen one after another. */
+/** The part of a writable logbook that concerns people. Its writes run one after another. */
 export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook {
-  /** What becomes of people when this is kept. */
+  /** Changes to people, to announce after the commit. */
   readonly changes: PeopleChange[] = [];
   readonly #wrongCodes: WrongCodes;
   #writes: Promise<unknown> = Promise.resolve();
@@ -98,7 +98,7 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
     });
   }
 
-  /** Takes what a note of the studio's own said out of whatever repeats it. */
+  /** Queues the erasure of a removed studio note from everything that repeats it. */
   protected forgetTexts(texts: readonly string[]): Promise<void> {
     return texts.length === 0 ? Promise.resolve() : this.#erase({ names: [], texts });
   }
@@ -115,7 +115,7 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
     return done;
   }
 
-  /** When everything asked for so far is written. */
+  /** Resolves when all writes so far are done. */
   protected async written(): Promise<void> {
     await this.#writes;
   }

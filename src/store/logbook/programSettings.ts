@@ -1,6 +1,6 @@
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
-/** Small things that the program itself must remember between starts. */
+/** Settings that the program remembers between starts. */
 export interface ProgramSettings {
   get(name: string): Promise<string | undefined>;
   set(name: string, value: string): Promise<void>;

@@ -6,7 +6,7 @@ import { MemorySnapshotCache } from '../engine/snapshotCache.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import { asStoreProblem } from '../engine/storeProblem.ts';
 
-/** Between one stretch and the next, everything else has its turn. */
+/** Lets the event loop run between two batches. */
 class PatientLogbook extends ReadingLogbook {
   override async history(stream: StreamNo, range: { after: Seq; most: number }) {
     await nextLoop();
@@ -14,7 +14,7 @@ class PatientLogbook extends ReadingLogbook {
   }
 }
 
-/** Reads a studio as it stands at one moment through a connection of its own, beside whoever owns the file. */
+/** Reads a studio through a connection of its own, as of one moment; the owner of the file goes on meanwhile. */
 export const readAside = async <T>(
   file: string,
   studio: StudioId,

@@ -3,7 +3,7 @@ import type { StudioNote } from '../../studio/handbook.ts';
 import type { StudioId } from '../../studio/ids.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-/** A studio's own notes, those that were not removed. */
+/** A studio's own notes, without removed ones. */
 export const readNotes = async (db: Kysely<Tables>, studio: StudioId): Promise<StudioNote[]> => {
   const rows = await db
     .selectFrom('studio_notes')

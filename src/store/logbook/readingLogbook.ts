@@ -21,10 +21,10 @@ import { reminderOf } from '../reminders/reminderRow.ts';
 import { standsFor } from './standsFor.ts';
 import type { Reading } from '../engine/transactionQueue.ts';
 
-/** Pieces are fired and gone in weeks. */
+/** Enough, because pieces are fired within weeks. */
 const pieceEntries = 1000;
 
-/** One studio's logbook for the length of a turn. */
+/** One studio's logbook during one turn. */
 export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   protected readonly studioId: StudioId;
   readonly #turn: Turn;
@@ -56,7 +56,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     const coats = frozen(foldCoats(await readCoats(this.turn.db, this.studioId)));
     const { pages } = this.turn;
     const page = pages.get(this.studioId);
-    // Logged meanwhile, they are newer there.
+    // If coats were logged meanwhile, the snapshot's are newer.
     if (page?.coats) return page.coats;
     if (page) pages.set(this.studioId, { ...page, coats });
     return coats;
@@ -106,7 +106,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     const notes = frozen(await readNotes(this.turn.db, this.studioId));
     const { pages } = this.turn;
     const page = pages.get(this.studioId);
-    // Kept meanwhile, they are newer there.
+    // If notes changed meanwhile, the snapshot's are newer.
     if (page?.notes) return page.notes;
     if (page) pages.set(this.studioId, { ...page, notes });
     return notes;
@@ -145,7 +145,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     return row?.created_at;
   }
 
-  /** A book that outlives its turn would read, or write, in somebody else's. */
+  /** Ends the turn: a logbook used afterwards would read or write in somebody else's turn. */
   end(): void {
     this.#over = true;
   }

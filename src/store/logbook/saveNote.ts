@@ -3,7 +3,7 @@ import type { StudioNote } from '../../studio/handbook.ts';
 import type { StudioId } from '../../studio/ids.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-/** Writes a note in the place of the one of its number, or under the next number. */
+/** Replaces the note with the same number, or adds one under the next number. */
 export const saveNote = async (
   db: Transaction<Tables>,
   studio: StudioId,

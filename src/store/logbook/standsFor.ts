@@ -8,7 +8,7 @@ interface Asked extends Record<string, unknown> {
   member: MemberId;
 }
 
-// Asked with every command.
+// Compiled once, because every command asks.
 const currentMember = compiledOnce<Asked, { id: MemberId }>((db, value) =>
   db
     .selectFrom('members')
@@ -24,7 +24,7 @@ const joined = compiledOnce<Asked, { id: MemberId }>((db, value) =>
     .select('into_id as id'),
 );
 
-/** Who a member is by now: another once two are linked; undefined once they are forgotten. */
+/** The current id of a member: a different one after a link, undefined once they are forgotten. */
 export const standsFor = async (
   db: Kysely<Tables>,
   studio: StudioId,

@@ -2,7 +2,7 @@ import type { StudioId } from '../../studio/ids.ts';
 import { openCurrentForReading } from '../engine/database.ts';
 import { asStoreProblem } from '../engine/storeProblem.ts';
 
-/** The studios of a file, oldest first, whoever owns it. */
+/** The studios in a file, oldest first; its owner may be running. */
 export const studiosIn = async (file: string): Promise<{ id: StudioId; name: string }[]> => {
   try {
     const { sqlite, kysely } = openCurrentForReading(file);

@@ -40,7 +40,7 @@ import { saveHead } from '../states/saveHead.ts';
 import type { Tables } from '../migrations/tables.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 
-/** One studio's logbook inside a transaction: its writes happen one after another, however they were asked for. */
+/** One studio's logbook in a transaction. Its writes run one after another, in the order of the calls. */
 export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
   readonly #moved = new Set<StreamNo>();
 
@@ -54,7 +54,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
       if (!before) throw new Error(`There is no bucket ${bucket} to log in.`);
       const entry = await this.append(bucket, event, logged);
       const state = this.#setState(entry, await this.#stateAfter(entry, before));
-      // Almost every entry leaves the account as it was: only others pay for a plan.
+      // Few entries change the unlogged changes, so few pay for planning reminders.
       if (state.unlogged !== before.unlogged)
         await replanUnlogged(this.#planning(await this.studio(), logged.loggedAt), before, state);
       return { entry, state };
@@ -149,7 +149,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     });
   }
 
-  /** Stores where each stream that was written to stands now: once, however many entries there were. */
+  /** Saves the head of each stream that was written to, once, however many entries it got. */
   async save(): Promise<void> {
     await this.written();
     const { heads } = await this.page();
@@ -159,7 +159,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     }
   }
 
-  /** Writes an entry at the end of a stream, which need not have been there before. */
+  /** Appends an entry to a stream, which may be new. */
   protected async append<E extends LoggedEvent>(
     stream: StreamNo,
     event: E,
@@ -229,7 +229,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     this.#moved.add(stream);
   }
 
-  /** All at once: whatever else goes on in this turn is in the page already. */
+  /** Reads and replaces the snapshot in one step, so that changes by other work of this turn are not lost. */
   #change(changed: (page: Snapshot) => Snapshot): void {
     const { pages } = this.turn;
     const page = pages.get(this.studioId);

@@ -91,7 +91,7 @@ export const logbook: Migration = async (db) => {
     .modifyEnd(withoutRowid)
     .execute();
 
-  // With rowids: clustered by its key, a row over a kilobyte would take a whole page more.
+  // With a rowid: without one, a row of over a kilobyte would take a whole extra page.
   await db.schema
     .createTable('replies')
     .addColumn('studio_id', 'text', (column) => column.notNull())

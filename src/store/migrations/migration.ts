@@ -1,5 +1,5 @@
 import type { Transaction } from 'kysely';
 import type { Tables } from './tables.ts';
 
-/** One step of the schema, forward only. It may not rely on what the tables look like after later steps. */
+/** One step of the schema, forward only. It must not rely on changes that later steps make to the tables. */
 export type Migration = (db: Transaction<Tables>) => Promise<void>;

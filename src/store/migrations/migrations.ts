@@ -5,5 +5,5 @@ import { reminders } from './reminders.ts';
 import { room } from './room.ts';
 import { studioNotes } from './studioNotes.ts';
 
-/** In order, numbered from 1. Released ones never change: a mistake is put right by the next. */
+/** In order, numbered from 1. A released step never changes: the next step corrects it. */
 export const migrations: readonly Migration[] = [logbook, room, reminders, people, studioNotes];

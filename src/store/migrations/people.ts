@@ -3,15 +3,15 @@ import type { Migration } from './migration.ts';
 
 const withoutRowid = sql`without rowid`;
 
-/** People who are one across platforms, the codes that make them so, and what is still to be erased. */
+/** Members linked across platforms, the codes that link them, and pending erasures. */
 export const people: Migration = async (db) => {
-  // Entries keep the id that they were written under: who that is now, stands here.
+  // Entries keep the member id that they were written with; this table says who that is now.
   await db.schema
     .createTable('member_joins')
     .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
     .addColumn('member_id', 'text', (column) => column.notNull())
     .addColumn('into_id', 'text', (column) => column.notNull())
-    // Went by it before; to be found again when they are forgotten.
+    // Former name, kept so that erasure can find it.
     .addColumn('name', 'text', (column) => column.notNull())
     .addPrimaryKeyConstraint('member_joins_key', ['studio_id', 'member_id'])
     .modifyEnd(withoutRowid)

@@ -1,7 +1,7 @@
 import { sql } from 'kysely';
 import type { Migration } from './migration.ts';
 
-/** What is to be said, to whom and when; one that was said stays for a while, so that it is not said twice. */
+/** Reminders by member and time. A delivered one stays for a while, so that it is not delivered twice. */
 export const reminders: Migration = async (db) => {
   await db.schema
     .createTable('reminders')

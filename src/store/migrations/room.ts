@@ -3,7 +3,7 @@ import type { Migration } from './migration.ts';
 
 const withoutRowid = sql`without rowid`;
 
-/** Who may come into the room, and what was said there lately. Secrets, tokens and codes are kept as hashes only. */
+/** Who may enter the room, and its latest posts. Secrets, tokens and codes are stored as hashes. */
 export const room: Migration = async (db) => {
   await db.schema
     .createTable('room_claims')
@@ -40,7 +40,7 @@ export const room: Migration = async (db) => {
     .modifyEnd(withoutRowid)
     .execute();
 
-  // With rowids, for the sake of rows over a kilobyte.
+  // With a rowid, because rows can be over a kilobyte.
   await db.schema
     .createTable('room_posts')
     .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))

@@ -1,6 +1,6 @@
 import type { Migration } from './migration.ts';
 
-/** A studio's own notes, apart from the logbook, so that what they say can be changed and forgotten. */
+/** A studio's own notes. They are not in the logbook, so that their words can be changed and erased. */
 export const studioNotes: Migration = async (db) => {
   await db.schema
     .createTable('studio_notes')

@@ -7,7 +7,7 @@ interface StudioRow {
   created_at: Instant;
 }
 
-/** The only place of a name, so that it can be forgotten: entries carry ids. */
+/** The only table with a member's name, so that it can be erased: entries carry ids. */
 interface MemberRow {
   studio_id: StudioId;
   id: MemberId;
@@ -17,7 +17,7 @@ interface MemberRow {
 
 interface StudioIdentityRow {
   platform: string;
-  /** As text: a platform's 64-bit number does not fit in ours. */
+  /** Text, because a platform's 64-bit number does not fit in a JavaScript number. */
   external_id: string;
   studio_id: StudioId;
 }
@@ -29,7 +29,7 @@ interface MemberIdentityRow {
   member_id: MemberId;
 }
 
-/** A stream's last seq, and the state that its entries add up to: a cache, good for the fold that it says. */
+/** A stream's last seq, and a cache of the state that its entries fold to, valid for one version of the fold. */
 interface StreamRow {
   studio_id: StudioId;
   stream_no: StreamNo;
@@ -46,30 +46,30 @@ interface EventRow {
   logged_at: Instant;
   member_id: MemberId;
   event: string;
-  /** The entry that this one takes back. */
+  /** The entry that this one undoes. */
   undoes: Seq | null;
 }
 
-/** Free words about an entry, apart from it, so that they can be redacted. */
+/** Free text about an entry, in a table of its own so that it can be redacted. */
 interface NoteRow {
   studio_id: StudioId;
   stream_no: StreamNo;
   seq: Seq;
   note: string;
-  /** The keeper who took its words out; they are gone then. */
+  /** The keeper who removed its words. */
   removed_by: MemberId | null;
 }
 
-/** Entries under one id are by the member of another since the two were linked. */
+/** Two linked members: entries with `member_id` belong to `into_id`. */
 interface MemberJoinRow {
   studio_id: StudioId;
   member_id: MemberId;
   into_id: MemberId;
-  /** What they were called until then. */
+  /** The former name, kept so that erasure can find it. */
   name: string;
 }
 
-/** A code is kept as a hash only, one for each member. */
+/** One code for each member, stored as a hash. */
 interface LinkCodeRow {
   studio_id: StudioId;
   member_id: MemberId;
@@ -77,7 +77,7 @@ interface LinkCodeRow {
   until: Instant;
 }
 
-/** What somebody's words are still to be taken out of; the row goes when nothing is left of them. */
+/** A pending erasure: whose words to take out of what. The row is deleted when it is done. */
 interface ErasureRow {
   id: Generated<number>;
   studio_id: StudioId;
@@ -105,7 +105,7 @@ interface KeptRow {
   value: string;
 }
 
-/** A name of the room and the member who claimed it; without a secret it is free to be claimed anew. */
+/** A name in the room and the member who claimed it. Without a secret, anybody may claim it again. */
 interface RoomClaimRow {
   studio_id: StudioId;
   name_key: string;
@@ -141,7 +141,7 @@ interface RoomPostRow {
   reply: string;
 }
 
-/** `next_at` is the one thing that moves: a claim moves it to the end of its lease. */
+/** Only `next_at` decides when a reminder is due: a claim sets it to the end of its lease. */
 interface ReminderRow {
   id: Generated<number>;
   studio_id: StudioId;
@@ -156,12 +156,12 @@ interface ReminderRow {
   put_off_to: Instant | null;
   nonce: string;
   claimed: number;
-  /** The first try of which nobody knows how it ended. */
+  /** The first try whose outcome is unknown. */
   unsure_since: Instant | null;
   tries: number;
 }
 
-/** Words are null once a note was removed: its number is not given again. */
+/** A removed note has null words; its number is not used again. */
 interface StudioNoteRow {
   studio_id: StudioId;
   no: number;

@@ -9,7 +9,7 @@ import { frozen } from '../engine/frozen.ts';
 import { readStudio } from '../entries/readEntries.ts';
 import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
 
-/** So few at a time that nobody waits for it. */
+/** A small batch, so that nobody has to wait for it. */
 const stretch = 500;
 
 const studioAnew = async ({ db, pages }: Writing, studio: StudioId): Promise<void> => {
@@ -18,7 +18,7 @@ const studioAnew = async ({ db, pages }: Writing, studio: StudioId): Promise<voi
     pages.set(studio, { ...page, studio: frozen(foldStudio(await readStudio(db, studio, studioStream))) });
 };
 
-/** One stretch of a stream; answers where it ended, undefined at the end. */
+/** Erases one batch of a stream; returns where it ended, undefined at the end of the stream. */
 const eraseStretch = async (
   writing: Writing,
   { studio, name, stream, after }: { studio: StudioId; name: RegExp; stream: StreamNo; after: Seq },
@@ -59,7 +59,7 @@ const eraseStretch = async (
   return rows.at(-1)?.seq;
 };
 
-/** Reminders go by what a session is called. */
+/** Reminders contain the names of sessions. */
 const eraseReminders = async ({ db }: Writing, studio: StudioId, name: RegExp): Promise<void> => {
   const rows = await db
     .selectFrom('reminders')
@@ -73,7 +73,7 @@ const eraseReminders = async ({ db }: Writing, studio: StudioId, name: RegExp): 
   }
 };
 
-/** Takes names out of what things are called, in everybody's entries: those that refer to one another still do. */
+/** Erases names from what things are called, in everybody's entries, so that entries still refer to the same things. */
 export const eraseNames = async (turns: TransactionQueue, { studio, names }: Erasure): Promise<void> => {
   const name = nameAsWord(names);
   if (!name) return;

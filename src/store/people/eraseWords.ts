@@ -8,7 +8,7 @@ import { foldAnew } from '../states/foldAnew.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
-/** So few at a time that nobody waits for it. */
+/** A small batch, so that nobody has to wait for it. */
 const stretch = 2_000;
 const fewAnswers = 200;
 
@@ -26,7 +26,7 @@ const theirEntries = (db: Kysely<Tables>, { studio, members }: Erasure, stream: 
     .where('entry.seq', '<=', seq(from + stretch))
     .where('entry.member_id', 'in', [...members]);
 
-/** What a member noted and called their pots: words that may stand in answers kept elsewhere. */
+/** A member's notes and the names of their pots, which stored answers may repeat. */
 export const gatherTexts = async (turns: TransactionQueue, erasure: Erasure): Promise<string[]> => {
   const texts = new Set<string>();
   for (const { stream_no: stream, seq: last } of await streamsOf(turns, erasure.studio))
@@ -50,7 +50,7 @@ export const gatherTexts = async (turns: TransactionQueue, erasure: Erasure): Pr
   return [...texts];
 };
 
-/** Takes their notes out, and their words out of what they logged. */
+/** Erases a member's notes, and the words in their entries. */
 export const eraseEntries = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
   const { studio, names } = erasure;
   const name = nameAsWord(names);
@@ -95,7 +95,7 @@ export const eraseEntries = async (turns: TransactionQueue, erasure: Erasure): P
       });
 };
 
-/** Takes the words out of the answers that are kept for repeats. */
+/** Erases the words from the answers that are kept for repeats. */
 export const eraseReplies = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
   const clean = withoutWords(erasure);
   for (let after: string | undefined = ''; after !== undefined;)
@@ -124,7 +124,7 @@ export const eraseReplies = async (turns: TransactionQueue, erasure: Erasure): P
 
 const nothing = JSON.stringify({ kind: 'answer', title: [erasedMark], private: true, data: {} });
 
-/** Empties what they said in the room, and takes their words out of what others were answered there. */
+/** Empties a member's posts in the room, and erases their words from other posts. */
 export const erasePosts = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
   const { studio, members } = erasure;
   const clean = withoutWords(erasure);
@@ -158,7 +158,7 @@ export const erasePosts = async (turns: TransactionQueue, erasure: Erasure): Pro
     });
 };
 
-/** Drops the buttons' lines in which something typed is held: they say that they are too old. */
+/** Deletes held lines that contain any of the words: their buttons then say that they are too old. */
 export const eraseHeldLines = (turns: TransactionQueue, { studio, names, texts }: Erasure): Promise<void> =>
   turns.write(async ({ db }) => {
     const name = nameAsWord(names);

@@ -7,13 +7,13 @@ import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
-/** Somebody who reads an older state, a backup say, is done in seconds. */
+/** Whoever reads an older state, such as a backup, is done within seconds. */
 const mostTries = 60;
 const millisecondsBetween = 500;
 
 /**
- * Takes people's words out of everything that keeps them, and then out of the file's bytes. What is to be done stands
- * in the file and every step can be taken again: stopped in the middle, it goes on at the next start.
+ * Erases members' words from everything that stores them, and then from the bytes of the file. Pending erasures are
+ * stored and every step can be repeated, so an interrupted one goes on at the next start.
  */
 export class Eraser {
   readonly #turns: TransactionQueue;
@@ -29,18 +29,21 @@ export class Eraser {
     });
   }
 
-  /** Sees whether something is to be erased. Trouble with the file shows in the next write anyway; it is tried again later. */
+  /**
+   * Starts pending erasures. Errors are ignored here: the next write reports trouble with the file, and the erasure
+   * is tried again later.
+   */
   wake(): void {
     if (!this.#ending) this.#going = this.#going.then(() => this.#work()).catch(() => undefined);
   }
 
-  /** When nothing more is being erased. */
+  /** Resolves when no erasure is running. */
   async idle(): Promise<void> {
     let seen: Promise<void> | undefined;
     while (seen !== this.#going) await (seen = this.#going);
   }
 
-  /** Lets what is being erased be erased, and begins nothing more. */
+  /** Finishes the running erasure and starts no other. */
   async end(): Promise<void> {
     this.#ending = true;
     await this.#going;
@@ -67,7 +70,7 @@ export class Eraser {
         await eraseReplies(this.#turns, erasure);
         await erasePosts(this.#turns, erasure);
         await eraseHeldLines(this.#turns, erasure);
-        // What was on its way to the screen when it began.
+        // Again, for answers that were being made when the erasure began.
         this.#tell(erasure);
         await this.#note({ ...erasure, step: 'compact', names: [], texts: [] });
         return true;

@@ -13,7 +13,7 @@ export interface Erasure extends ErasedWords {
   step: Tables['erasures']['step'];
 }
 
-/** Notes down what is to be erased: it is carried out however often the program is stopped meanwhile. */
+/** Stores a pending erasure, so that a restart does not lose it. */
 export const queueErasure = async (
   db: Transaction<Tables>,
   { studio, step, members, names, texts }: Omit<Erasure, 'id'>,

@@ -4,8 +4,8 @@ import { queueErasure, type Erasure } from './erasureRow.ts';
 import type { Tables } from '../migrations/tables.ts';
 
 /**
- * Takes out at once what says who somebody is: their name, their identities, their ways into the room, and what they
- * were to be reminded of. Their entries keep an id that leads to nobody.
+ * Deletes at once what identifies a member: name, identities, room logins and reminders. Their entries keep an id
+ * that leads to nobody.
  */
 export const forgetMember = async (
   db: Transaction<Tables>,
@@ -34,7 +34,7 @@ export const forgetMember = async (
       .where('id', '=', member)
       .select('name')
       .execute(),
-    // At the terminal somebody's name is what they are known by.
+    // At the terminal, a member's identity is their name.
     await db
       .selectFrom('member_identities')
       .where('studio_id', '=', studio)

@@ -8,14 +8,14 @@ import { withoutNul } from '../engine/withoutNul.ts';
 
 const mostRemembered = 100_000;
 
-/** Who is who; asked with every command, and seldom changed once made, so the answers are remembered. */
+/** Members by their platform ids. Cached, because every command asks and the answers rarely change. */
 export class Identities implements People {
   readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #studios = new Map<string, StudioId>();
   readonly #members = new Map<string, MemberId>();
 
-  /** How often people have changed: what was found before a change is not remembered after it. */
+  /** Counts changes to people, so that an answer from before a change is not cached after it. */
   #changed = 0;
 
   constructor(turns: TransactionQueue, clock: Clock, changes = new PeopleChanges()) {

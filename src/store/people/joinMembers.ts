@@ -13,7 +13,7 @@ interface Joining {
   into: MemberId;
 }
 
-/** Whatever leads to the one leads to the other now. */
+/** Moves everything that refers to one member to the other. */
 const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promise<void> => {
   const kept = db
     .selectFrom('reminders as other')
@@ -40,7 +40,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
       .where('studio_id', '=', studio)
       .where('member_id', '=', from)
       .execute();
-  // A phone's lines go under its member: one that is sent again is still the same.
+  // The keys of room lines contain the member's id; they move too, so that a repeated line is still recognised.
   const [theirs, next] = [`room:${from}:`, `room:${into}:`];
   for (const table of ['replies', 'room_posts'] as const)
     await db
@@ -62,7 +62,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
 const tellsOf = (member: MemberId, { hold, unlogged }: BucketState): boolean =>
   hold?.by === member || unlogged?.some(({ found }) => found.by === member) === true;
 
-/** What was folded with the one id in it is folded anew. */
+/** Folds again the states that contain the old id. */
 const foldAnew = async ({ db, pages }: Writing, { studio, from }: Joining): Promise<void> => {
   const page = pages.get(studio) ?? (await loadSnapshot(db, studio));
   const heads = new Map(page.heads);
@@ -79,8 +79,8 @@ const foldAnew = async ({ db, pages }: Writing, { studio, from }: Joining): Prom
 };
 
 /**
- * Makes two members one, under the second's id and name. Entries stay as they were written; who wrote them is read
- * through the join from now on, so that every state still follows from them.
+ * Links two members under the second's id and name. Entries are not rewritten: their authors are read through the
+ * join, so every state still follows from the entries.
  */
 export const joinMembers = async (writing: Writing, joining: Joining): Promise<void> => {
   const { db } = writing;

@@ -5,13 +5,13 @@ import { linkLength, linkLetters, readLinkCode } from '../../studio/people/linkC
 import type { Tables } from '../migrations/tables.ts';
 
 const lasts = minutes(15);
-/** Wrong ones in that time. With 39 bits to guess, even thousands of tries a day lead nowhere. */
+/** Wrong codes allowed in that time. A code has 39 bits, so even thousands of tries a day are hopeless. */
 const mostWrong = 5;
 
 const hashOf = (studio: StudioId, code: string): string =>
   createHash('sha256').update(`${studio}:${code}`).digest('base64url');
 
-/** A fresh code for a member; the one before is worth nothing any more. Only its hash is kept. */
+/** Makes a new code for a member and invalidates the one before. Only its hash is stored. */
 export const makeLinkCode = async (
   db: Transaction<Tables>,
   studio: StudioId,
@@ -31,7 +31,7 @@ export const makeLinkCode = async (
   return { code, until: row.until };
 };
 
-/** Whose code it is, while it holds good. */
+/** The member whose valid code this is. */
 export const memberOfLinkCode = async (
   db: Kysely<Tables>,
   studio: StudioId,
@@ -58,7 +58,7 @@ export const spendLinkCode = async (
   await db.deleteFrom('link_codes').where('studio_id', '=', studio).where('member_id', '=', member).execute();
 };
 
-/** Wrong codes that a member typed lately. In memory: what is refused leaves nothing in the file. */
+/** Wrong codes that a member typed lately. In memory, because a refused code writes nothing to the file. */
 export class WrongCodes {
   readonly #wrong = new Map<MemberId, Instant[]>();
 

@@ -1,6 +1,6 @@
 import type { PeopleChange } from '../../studio/logbook/ports.ts';
 
-/** Tells whoever remembers people what has become of them, once it is in the file. */
+/** Announces committed changes to people to everything that caches them. */
 export class PeopleChanges {
   readonly #listeners = new Set<(change: PeopleChange) => void>();
 

@@ -5,7 +5,7 @@ import { newNonce } from '../engine/newNonce.ts';
 import { writeAbout } from './reminderRow.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-/** A reminder as a row that nobody has tried to say yet. */
+/** A reminder as a row with no tries yet. */
 export const freshRow = (
   studio: StudioId,
   subject: ReminderSubject,
@@ -21,7 +21,7 @@ export const freshRow = (
   due_at: dueAt,
   next_at: instant(Math.max(dueAt, now)),
   good_until: goodUntil,
-  // Asked for after its time, it is due now, and not late.
+  // Already past its time when it is planned: due now, and not late.
   put_off_to: dueAt < now ? now : null,
   nonce: newNonce(),
   claimed: 0,
@@ -30,8 +30,8 @@ export const freshRow = (
 });
 
 /**
- * Makes the queue hold what the logbook asks for about a subject: adds what is new, moves what comes at another
- * time, takes out what nobody wants any more. What was said, or dealt with, is not asked for again.
+ * Brings the queue in line with what the logbook asks for about a subject: adds new reminders, moves those with a new
+ * time, deletes those that are no longer wanted. Delivered and finished ones are not added again.
  */
 export const replan = async (
   db: Transaction<Tables>,
@@ -39,7 +39,7 @@ export const replan = async (
   subject: ReminderSubject,
   wanted: readonly WantedReminder[],
   now: Instant,
-  /** Whether one that is not there yet is still worth asking for. */
+  /** Whether a reminder that is not in the queue is still worth adding. */
   isOfUse = ({ goodUntil }: WantedReminder) => goodUntil > now,
 ): Promise<void> => {
   const queued = await db

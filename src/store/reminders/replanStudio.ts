@@ -16,7 +16,7 @@ export interface Planning {
   now: Instant;
 }
 
-/** Plans anew for the coats that differ: new, changed, or gone. */
+/** Plans the coats that are new, changed or gone. */
 export const replanCoats = async (
   { db, id, studio, now }: Planning,
   before: readonly ResistCoat[],
@@ -26,7 +26,7 @@ export const replanCoats = async (
   const known = new Set(before);
   const gone = before.filter(({ seq }) => !still.has(seq));
   const touched = after.filter((coat) => !known.has(coat));
-  // A zone that another machine knew and this one does not must not keep anybody from setting another.
+  // The zone may come from another machine and be unknown here; a keeper must still be able to change it.
   if (gone.length + touched.length === 0 || !isZone(studio.zone)) return;
   for (const coat of gone) await replan(db, id, coat.id, [], now);
   for (const coat of touched) await replan(db, id, coat.id, coatReminders(coat, studio), now);
@@ -34,7 +34,7 @@ export const replanCoats = async (
 
 export const replanSessions = async ({ db, id, studio, now }: Planning): Promise<void> => {
   if (!isZone(studio.zone)) return;
-  // A session that is on already keeps its reminder, put off perhaps, but gets none any more.
+  // A session that has begun keeps its reminder, even a postponed one, but does not get a new one.
   const isToCome = ({ about }: WantedReminder) => about.kind === 'buckets' && about.from > now;
   await replan(db, id, 'sessions', sessionReminders(studio, now), now, isToCome);
 };
@@ -52,10 +52,10 @@ const moves: ReadonlySet<StudioEvent['kind']> = new Set([
   'undo',
 ]);
 
-/** Whether an entry of the studio's can move reminders that are planned. */
+/** Whether a studio event can change planned reminders. */
 export const movesReminders = ({ kind }: StudioEvent): boolean => moves.has(kind);
 
-/** The channel is another one: who could not be reached is tried again, and a keeper told anew when it fails. */
+/** After a change of channel: retries reminders that could not be delivered, and lets keepers be told again. */
 export const reachAnew = async ({ db, id, now }: Planning): Promise<void> => {
   await db.deleteFrom('reminders').where('studio_id', '=', id).where('subject', '=', 'reach').execute();
   await db

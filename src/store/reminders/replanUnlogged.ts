@@ -5,7 +5,7 @@ import { isZone } from '../../studio/time/wallTime.ts';
 import { replan } from './replan.ts';
 import type { Planning } from './replanStudio.ts';
 
-/** Has the keepers told of what came to light, and no longer told of what was explained. */
+/** Plans the keepers' reminders of new unlogged changes, and deletes those of changes that were explained. */
 export const replanUnlogged = async (
   { db, id, studio, now }: Planning,
   before: BucketState,

@@ -51,7 +51,7 @@ export class StoredCredentials {
     return (await this.claims()).find((claim) => claim.key === key);
   }
 
-  /** Only a name that nobody holds can be taken, however many try at once. */
+  /** Claims a name that is free. When several try at once, only one succeeds. */
   take(key: string, { member, name, secret }: Required<Claim>): Promise<boolean> {
     return this.#turns.write(async ({ db }) => {
       const held = await db
@@ -67,12 +67,12 @@ export class StoredCredentials {
     });
   }
 
-  /** Whose code of `/link` it is, while it holds good. */
+  /** The member whose valid `/link` code this is. */
   linked(code: string): Promise<MemberId | undefined> {
     return this.#turns.read(({ db }) => memberOfLinkCode(db, this.#studio, code, this.#clock.now()));
   }
 
-  /** Takes a name for whom the code was given to; the code is spent with it. */
+  /** Claims a name for the owner of a `/link` code, and uses up the code. */
   takeLinked(
     code: string,
     key: string,

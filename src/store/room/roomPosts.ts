@@ -15,10 +15,10 @@ interface Post<Reply> {
   reply: Reply;
 }
 
-/** After so much more on the disk, what is beyond somebody's share is dropped: it must not wait for the next hour. */
+/** After so many bytes, posts beyond a member's share are deleted without waiting for the hourly cleanup. */
 const writtenAtMost = 4 * 1024 * 1024;
 
-/** What was said in one studio's room lately. */
+/** The latest posts in one studio's room. */
 export class RoomPosts<Reply> {
   readonly #turns: TransactionQueue;
   readonly #clock: Clock;
@@ -83,7 +83,7 @@ export class RoomPosts<Reply> {
     reply: string;
   }): Post<Reply> {
     const { no, key, id, at, line } = row;
-    // Only `keep` writes them, and it takes nothing else.
+    // Only `keep` writes this column, and only replies.
     const reply = JSON.parse(row.reply) as Reply;
     return { no, key, id, at, line, member: row.member_id, private: row.private === 1, reply };
   }

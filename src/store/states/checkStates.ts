@@ -12,7 +12,7 @@ import type { Tables } from '../migrations/tables.ts';
 export interface StatesChecked {
   studios: number;
   streams: number;
-  /** States of an earlier version of the fold, which are never used. */
+  /** States from an earlier version of the fold, which are never used. */
   outdated: number;
   /** Streams whose cached state, or last seq, does not follow from their entries. */
   differing: StreamName[];
@@ -45,7 +45,7 @@ const checkAll = async ({ kysely, sqlite }: Database): Promise<StatesChecked> =>
     differing: [],
   };
   for (const name of streams) {
-    // Each stream as it stands at one moment, and never so long that the write-ahead log could not be cut.
+    // One short read transaction for each stream: a long one would keep the write-ahead log from being truncated.
     sqlite.exec('begin');
     try {
       const verdict = await checkStream(kysely, name);
@@ -59,7 +59,7 @@ const checkAll = async ({ kysely, sqlite }: Database): Promise<StatesChecked> =>
   return checked;
 };
 
-/** Works every state out again from the entries and compares. Changes nothing, and may run beside the owner. */
+/** Folds every state again from the entries and compares. Changes nothing, and may run while the owner does. */
 export const checkStates = async (file: string): Promise<StatesChecked> => {
   try {
     const database = openCurrentForReading(file);

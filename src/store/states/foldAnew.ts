@@ -2,7 +2,7 @@ import { studioStream, type Seq, type StreamNo, type StudioId } from '../../stud
 import { foldHead } from './foldHead.ts';
 import type { Writing } from '../engine/transactionQueue.ts';
 
-/** The bucket as it is told now: its cached state repeats why it is held. */
+/** Folds a bucket again after an erasure: its state repeats the reason for a hold. */
 export const foldAnew = async (
   { db, pages }: Writing,
   studio: StudioId,
@@ -11,7 +11,7 @@ export const foldAnew = async (
 ): Promise<void> => {
   const page = pages.get(studio);
   if (stream <= studioStream) {
-    // Coats are folded anew when somebody asks for them.
+    // Coats are folded again when they are next asked for.
     if (page) {
       const { coats: _, ...rest } = page;
       pages.set(studio, rest);

@@ -7,7 +7,7 @@ import { readBucket } from '../entries/readEntries.ts';
 import { saveHead } from './saveHead.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-/** Folds a bucket anew from its entries, and stores what comes of it. */
+/** Folds a bucket from its entries and saves its head. */
 export const foldHead = async (
   db: Kysely<Tables>,
   studio: StudioId,

@@ -10,10 +10,10 @@ import type { Head, Snapshot } from '../engine/snapshotCache.ts';
 import { readBucket, readStudio } from '../entries/readEntries.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-/** Ours, written by this version of the fold, and proved by a rebuild: not checked again on every start. */
+/** Not validated, because it is ours: written by this version of the fold, and checked by a rebuild. */
 export const readState = (json: string): BucketState => JSON.parse(json) as BucketState;
 
-/** The state that a bucket's entries add up to. One that comes out as it was stays as it was written, key for key. */
+/** Folds a bucket from its entries. If the state is unchanged, the stored row is kept as it is. */
 const foldAnew = async (
   db: Kysely<Tables>,
   studio: StudioId,
@@ -25,7 +25,7 @@ const foldAnew = async (
   return isDeepStrictEqual(state, cached) ? cached : state;
 };
 
-/** Everything that a studio's entries add up to, from cached states as far as they hold good. */
+/** A studio's snapshot, from cached states where they are valid. */
 export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promise<Snapshot> => {
   const rows = await db
     .selectFrom('streams')

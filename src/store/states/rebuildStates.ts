@@ -12,7 +12,7 @@ const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> =>
   await saveHead(db, studio, stream, { seq: last, ...(state && { state }) });
 };
 
-/** Works every state out again from the entries and stores it, a stream at a time; answers how many. */
+/** Folds every state again from the entries and saves it, one stream at a time; returns the number of streams. */
 export const rebuildStates = async (turns: TransactionQueue): Promise<number> => {
   const streams = await turns.read(({ db }) => everyStream(db));
   for (const name of streams) {

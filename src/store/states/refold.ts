@@ -10,7 +10,7 @@ export interface StreamName {
   stream: StreamNo;
 }
 
-/** Streams by either account, the cache's or the entries': one that only one of them knows of is wrong. */
+/** Every stream that the cache or the entries know: one that only one of them knows is wrong. */
 export const everyStream = async (db: Kysely<Tables>): Promise<StreamName[]> => {
   const counted = db.selectFrom('streams').select(['studio_id', 'stream_no']);
   const written = db.selectFrom('events').select(['studio_id', 'stream_no']);
@@ -24,7 +24,7 @@ export interface Refolded {
   state?: BucketState;
 }
 
-/** Where a stream stands by its entries alone. */
+/** The head of a stream, from its entries alone. */
 export const refold = async (db: Kysely<Tables>, { studio, stream }: StreamName): Promise<Refolded> => {
   const { last, count } = await db
     .selectFrom('events')

@@ -15,7 +15,7 @@ const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['strea
   },
 );
 
-/** Stores where a stream stands: its counter, and the cached state. */
+/** Saves the head of a stream: its last seq, and the cached state. */
 export const saveHead = async (
   db: Kysely<Tables>,
   studio: StudioId,

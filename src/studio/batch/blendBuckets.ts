@@ -15,15 +15,15 @@ export type Blend =
       u95: number;
       volume: Millilitres;
       volumeU95: number;
-      /** What was in the first before. */
+      /** What the first bucket held before. */
       held: Millilitres;
       poured: Millilitres;
       water: Grams;
       powder: Grams;
       heptahydrate: Grams;
-      /** Flocculant that comes over with both, in per cent of the powder. */
+      /** Flocculant that both bring along, in per cent of the powder. */
       percentOfDry: number;
-      /** Somebody put in flocculant and did not say how much. */
+      /** One of them got flocculant of an unknown amount. */
       flocculantUnknown: boolean;
     };
 
@@ -41,7 +41,7 @@ const measured = (bucket: BucketState, now: Instant): Measured => {
   return { ok: true, contents: contentsFrom(volume, slurry, bucket.settings.solids), volume: volume.value };
 };
 
-/** What a bucket becomes when another, or some of it, is poured in. */
+/** The contents of a bucket after another bucket, or some of it, was poured in. */
 export const blendBuckets = (
   first: BucketState,
   second: BucketState,

@@ -24,29 +24,29 @@ import { pouredWithin, weighedWithin } from '../bucket/applyAddition.ts';
 export const correctionWays = ['water', 'draw-off', 'evaporate', 'dry', 'blend'] as const;
 export type CorrectionWay = (typeof correctionWays)[number];
 
-/** Gravity to expect of the next reading, with its 95 % half-interval, and how full the pail is then. */
+/** The gravity to expect of the next reading, with its 95 % half-interval, and how full the pail will be. */
 export interface Expected {
   gravity: Gravity;
   u95: number;
   volume: { value: Millilitres; u95: number };
 }
 
-/** Amounts of a way; blending may have to make room first. */
+/** The amounts for one way of correcting; blending may have to make room first. */
 export interface CorrectionAmounts extends Amounts {
   blendMl?: Millilitres;
-  /** Glaze to take out before, so that what goes in leaves room to stir. */
+  /** Glaze to take out first, so that the pail can still be stirred. */
   ladleMl?: Millilitres;
-  /** What could go in without, and would not be enough. */
+  /** What fits without taking glaze out; it is not enough. */
   fitsMl?: Millilitres;
 }
 
 export type Corrected =
-  /** Nobody can say what it needs before something else is done. */
+  /** Something else has to be done before an amount can be worked out. */
   | { kind: 'blocked'; rule: RuleName }
   | { kind: 'in-window'; measured: NonNullable<Facts['measured']> }
-  /** Water for one that is low, dry batch for one that is high. */
+  /** Water cannot correct a low gravity, nor dry batch a high one. */
   | { kind: 'wrong-way'; band: Exclude<GravityBand, 'in'> }
-  /** A gel never settles: there is no clear water to draw off. */
+  /** A gel does not settle: it has no clear water to draw off. */
   | { kind: 'gel' }
   | { kind: 'beyond-powder'; particleGravity: Gravity }
   | { kind: 'needs-volume'; other: boolean }
@@ -55,19 +55,19 @@ export type Corrected =
   | {
       kind: 'amounts';
       measured: NonNullable<Facts['measured']>;
-      /** To do before: a stir, or a sieve and a stir. */
+      /** To do first: a stir, or a sieve and a stir. */
       first: ('sieve' | 'stir')[];
       half: boolean;
       amounts: CorrectionAmounts;
       reasons: Reason[];
       expected?: Expected;
-      /** All that is there, or all that is safe, and it stays outside its window. */
+      /** Why it stays outside its window: the other bucket is empty then, or more would not be safe. */
       falls?: 'other-empty' | 'held-back';
     };
 
 export type CorrectionFound = Extract<Corrected, { kind: 'amounts' }>;
 
-/** Rules that ask for a new reading, or for hands off, before any amount is right. */
+/** Rules that ask for a stir, a sieve or a new reading before an amount is right. */
 const readied: ReadonlySet<RuleName> = new Set(['never-stirred', 'rested', 'unsieved']);
 
 const poured = (ml: number): Estimate<number> => ({
@@ -99,7 +99,7 @@ const afterAmounts = (c: Correction, { waterMl, drawOffMl, dryGrams }: Amounts):
   );
 };
 
-/** What comes of it when some is ladled out and some of another bucket is poured in. */
+/** The result of ladling some out and pouring some of another bucket in. */
 const afterBlend = (
   c: Correction,
   other: { value: Gravity; u95: number },
@@ -124,7 +124,7 @@ const afterBlend = (
   return expectedOf(together, c.particleGravity, c.from.u95);
 };
 
-/** How much to ladle out so that the rest and its share of the other fill the usable part of the pail. */
+/** How much to ladle out, so that the rest and what comes from the other bucket fill the usable part of the pail. */
 const makeRoom = (volume: number, pail: number, safe: number, held: number) => {
   const share = safe / volume;
   const usable = usablePart * pail;
@@ -133,7 +133,10 @@ const makeRoom = (volume: number, pail: number, safe: number, held: number) => {
   return { blendMl: Math.min(share * kept, held), ladleMl: volume - kept };
 };
 
-/** How much of another bucket brings this one to mid-window, as far as it is safe, fits with room to stir, and is there. */
+/**
+ * How much of another bucket brings this one to mid-window: no more than is safe, fits with room to stir, or is
+ * there.
+ */
 const byBlending = (
   c: Correction,
   pail: Millilitres | undefined,
@@ -174,7 +177,7 @@ const byBlending = (
 const amountFor = (way: Exclude<CorrectionWay, 'blend'>, thick: boolean): WaterOrPowder =>
   way === 'water' && thick ? 'half-water' : way === 'evaporate' ? 'draw-off' : way;
 
-/** From where a bucket is to mid-window by one way: the same numbers that the verdict gives. */
+/** How to bring a bucket to mid-window by one way, with the amounts that its verdict gives. */
 export const correctBucket = (
   state: BucketState,
   { way, now, other }: { way: CorrectionWay; now: Instant; other?: BucketState },

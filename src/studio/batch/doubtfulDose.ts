@@ -3,14 +3,20 @@ import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/floccu
 import { checkpointOfDry, rungOfDry } from '../dose/nextDose.ts';
 import type { SaidAddition } from './readAddition.ts';
 
-/** A glaze takes deflocculant by the drop; a casting slip, which has far more, 0.2 to 0.5 % of its dry mass (common practice). */
+/**
+ * A glaze takes deflocculant by the drop. A casting slip takes far more: 0.2 to 0.5 % of its dry mass (common
+ * practice).
+ */
 const mostDeflocculantOfDry = 0.001;
 
-/** Dry powder of a litre at 1.44, and a pail's size where nobody has said one (common practice). */
+/** Dry powder in a litre at gravity 1.44, and the pail's size when nobody has said one (common practice). */
 const dryPerMl = 0.7;
 const usualPail = 19_000;
 
-/** The dry powder in a bucket, as far as the logbook knows; else that of a full pail, which doubts the least. */
+/**
+ * The dry powder in a bucket as the logbook has it. When it is unknown, that of a full pail, so that the fewest doses
+ * are questioned.
+ */
 const dryMass = ({ bucket }: SaidAddition): number =>
   (bucket.unknownSince.length === 0 ? bucket.contents?.solids : undefined) ??
   dryPerMl * (bucket.settings.pail ?? usualPail);
@@ -19,7 +25,7 @@ export type DoubtfulDose =
   | { what: 'flocculant'; times: number; dose: Millilitres }
   | { what: 'deflocculant'; percent: number; most: Grams };
 
-/** A dose so large that it is asked about before it is logged; undefined for one that people give. */
+/** A dose that is large enough to ask about before logging it; undefined for a usual one. */
 export const doubtfulDose = (said: SaidAddition): DoubtfulDose | undefined => {
   const { what, amount, saltPerLitre } = said;
   if (!amount || (what !== 'flocculant' && what !== 'deflocculant')) return undefined;

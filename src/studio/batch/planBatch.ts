@@ -30,7 +30,9 @@ export type BatchPlan =
       volume: Millilitres;
     };
 
-/** A new batch: grams of each material, their sum exact to the scale's step, and the water that makes the gravity with just that. */
+/**
+ * A new batch: grams of each material, which sum exactly in steps of the scale, and the water for the wanted gravity.
+ */
 export const planBatch = ({ recipe, particleGravity, gravity, amount, step }: BatchWanted): BatchPlan => {
   if (!(gravity > 1)) return { kind: 'not-glaze' };
   const packed = solidsVolumeFraction({ slurry: gravity, particleGravity });

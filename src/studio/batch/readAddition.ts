@@ -11,54 +11,57 @@ export type AdditionProblem =
   | { kind: 'wants-volume'; what: string }
   | { kind: 'wants-weight'; what: string }
   | { kind: 'more-than-pail'; pail: Millilitres }
-  /** Over the rim, with what is in the pail already. */
+  /** It would run over the rim, on top of what the pail holds. */
   | { kind: 'over-the-rim'; held: Millilitres; pail: Millilitres }
-  /** Out of this bucket, or out of the one that it came from. */
+  /** More than this bucket holds, or than the bucket it came from. */
   | { kind: 'more-than-held'; held: Millilitres; from: boolean }
-  /** So many times a dose; `meant` is the same number a thousandth as large, when that is one. */
+  /** Many times a usual dose; `meant` is a thousandth of it, when that would be a dose. */
   | { kind: 'no-dose'; times: number; dose: Millilitres; meant?: { mass: Grams } | { volume: Millilitres } }
-  /** Clear water off, and what would be left could not be poured. */
+  /** More water drawn off than would leave a slurry that pours. */
   | { kind: 'more-than-water'; water: Millilitres };
 
 export interface SaidAddition {
   what: Added['what'];
   bucket: BucketState;
-  /** What the pail held just before, when that is known. */
+  /** What the pail held just before, when known. */
   held?: Estimate<Millilitres>;
   amount?: { mass: Grams } | { volume: Millilitres };
   from?: BucketState;
-  /** Glaze that is the bucket's own. */
+  /** The glaze is this bucket's own. */
   own?: true;
   gravity?: Gravity;
-  /** Epsom salt in a litre of the flocculant's solution; saturated when not said. */
+  /** Epsom salt in a litre of the flocculant solution; saturated when not said. */
   saltPerLitre?: Grams;
 }
 
 type Found = { ok: true; added: Added; taken?: Added } | { ok: false; why: AdditionProblem };
 
-/** A litre of water weighs a kilogram: water, and water drawn off, may be said by weight. */
+/** A litre of water weighs a kilogram, so water and drawn-off water may be given by weight. */
 const asVolume = (amount: SaidAddition['amount']): Millilitres | undefined => {
   if (!amount) return undefined;
   return 'volume' in amount ? amount.volume : millilitres(amount.mass);
 };
 
-/** The room that it takes in the pail, or leaves there, as far as is said. Grains take their weight over their gravity. */
+/**
+ * The volume that an addition takes up in the pail, or frees, as far as it is known. Powder takes its weight over its
+ * gravity.
+ */
 const roomOf = ({ what, amount, bucket }: SaidAddition): number => {
   if (!amount || ((what === 'glaze' || what === 'taken') && 'mass' in amount)) return 0;
   if ('volume' in amount) return amount.volume;
   return what === 'dry' ? amount.mass / bucket.settings.solids : amount.mass;
 };
 
-/** A volume is believed within two standard deviations of what the logbook makes it. */
+/** The most that a bucket may hold: two standard deviations above the logbook's estimate. */
 const mostHeld = (bucket: BucketState): { value: Millilitres; most: number } | undefined => {
   const held = volumeHeld(bucket);
   return held && { value: held.value, most: held.value + 2 * held.sd };
 };
 
-/** A pail's size is told, to the nearest mark. */
+/** People give a pail's size to the nearest mark. */
 const rimWithin = 0.05;
 
-/** Whether what went in must have run over, whatever the volume's uncertainty. */
+/** Whether the addition must have run over the rim, whatever the uncertainty of the volume. */
 const overTheRim = ({ what, bucket, held, ...said }: SaidAddition): AdditionProblem | undefined => {
   const { pail } = bucket.settings;
   if (pail === undefined || !held || bucket.unknownSince.length > 0) return undefined;
@@ -69,10 +72,10 @@ const overTheRim = ({ what, bucket, held, ...said }: SaidAddition): AdditionProb
     : undefined;
 };
 
-/** A dose is 0.03 % of the dry mass; nobody thickens a bucket with 2 % of it at once (common practice). */
+/** A dose is 0.03 % of the dry mass; nobody adds 2 % at once (common practice). */
 const mostSaltOfDry = 0.02;
 
-/** What is known to be in the pail: its measure has been told lately, and nothing unmeasured went in since. */
+/** The volume in the pail: given lately, and nothing of unknown amount went in since. */
 const knownVolume = ({ bucket, held }: SaidAddition) =>
   held && bucket.unknownSince.length === 0 ? bucket.contents : undefined;
 
@@ -90,7 +93,7 @@ const notADose = (said: SaidAddition): AdditionProblem | undefined => {
   if (salt <= mostSaltOfDry * (value + coverage95 * sd)) return undefined;
   const times = salt / (rungOfDry * value);
   const dose = saturatedSolutionWith(grams(rungOfDry * value));
-  // A litre for a millilitre, a kilogram for a gram.
+  // A litre typed for a millilitre, or a kilogram for a gram.
   const slipped = times / 1000 >= 0.05 && times / 1000 <= 3;
   if (!slipped) return { kind: 'no-dose', times, dose };
   const meant =
@@ -98,7 +101,7 @@ const notADose = (said: SaidAddition): AdditionProblem | undefined => {
   return { kind: 'no-dose', times, dose, meant };
 };
 
-/** Grains packed as close as they go still hold water between them: nothing lies heavier than this at the bottom. */
+/** Settled grains still hold water between them: no sediment has a higher gravity than this. */
 const heaviestBed = 2.2;
 
 const beyondItsWater = (said: SaidAddition): AdditionProblem | undefined => {
@@ -112,7 +115,7 @@ const beyondItsWater = (said: SaidAddition): AdditionProblem | undefined => {
   return heavy ? { kind: 'more-than-water', water } : undefined;
 };
 
-/** What was added, from what was said; or what is wrong with it. */
+/** Reads what was added, or says what is wrong with it. */
 export const readAddition = (said: SaidAddition): Found => {
   const { what, amount, bucket, from } = said;
   const volume = amount && 'volume' in amount ? amount.volume : undefined;

@@ -7,13 +7,16 @@ export interface WeighedMaterial {
   addition: boolean;
 }
 
-/** A total in whole steps of the scale. */
+/** A total, counted in steps of the scale. */
 export const inSteps = (total: Grams, step: Grams): number => Math.round(total / step);
 
-/** Steps as grams without the dust that decimals leave. */
+/** Steps as grams, without floating-point digits. */
 const fromSteps = (steps: number, step: Grams): Grams => grams(Number((steps * step).toPrecision(12)));
 
-/** The recipe in grams for a weight of powder, each to the scale's step, their sum exact: what rounding leaves goes to the largest remainders. */
+/**
+ * The recipe in grams for a weight of powder. Each amount is rounded to the scale's step and the sum is exact: the
+ * largest remainders are rounded up.
+ */
 export const scaleRecipe = (
   { lines }: Recipe,
   { total, step }: { total: Grams; step: Grams },
@@ -34,7 +37,7 @@ export const scaleRecipe = (
   }));
 };
 
-/** What they weigh together. */
+/** The total weight of the materials. */
 export const weighedTogether = (materials: readonly WeighedMaterial[], step: Grams): Grams =>
   fromSteps(
     materials.reduce((sum, one) => sum + Math.round(one.grams / step), 0),

@@ -18,14 +18,14 @@ import { waterToPowder } from '../contents/driftPoint.ts';
 import { changeContents } from './changeContents.ts';
 import { withPrediction } from './applyVolume.ts';
 
-/** How well people pour and weigh into a bucket (common practice). */
+/** How exactly people pour and weigh into a bucket (common practice). */
 export const pouredWithin = 0.05;
 export const weighedWithin = 0.02;
 
-/** What neither thickens nor loosens the rest of it. */
+/** Additions that do not change how the rest settles. */
 const sameMix: ReadonlySet<Added['what']> = new Set(['water', 'draw-off', 'taken']);
 
-/** What an addition does to water and powder; undefined when its amount is not known. */
+/** Water and powder that an addition brings in; undefined when its amount is unknown. */
 const massesAdded = (
   added: Added,
   state: BucketState,
@@ -60,7 +60,7 @@ const massesAdded = (
     }
     case 'flocculant':
     case 'deflocculant':
-      // A dose is a thousandth part of the bucket: it moves the flow, not the gravity.
+      // A dose is about a thousandth of the bucket: it changes the flow, not the gravity.
       return { water: none, solids: none };
     case 'taken':
     case 'other':
@@ -68,7 +68,7 @@ const massesAdded = (
   }
 };
 
-/** Something went in or came out. */
+/** Folds an addition, or something taken out, into the state. */
 export const applyAddition = (
   state: BucketState,
   entry: BucketEntry,
@@ -78,9 +78,9 @@ export const applyAddition = (
   const next: BucketState = { ...state };
   const { solids: particleGravity } = state.settings;
   if (next.stir && added.what !== 'taken') next.stir = { ...next.stir, addedSince: true };
-  // Another mix, or a dose, settles otherwise.
+  // A different mix, or a dose, settles differently.
   if (event.remake || !sameMix.has(added.what)) delete next.rests;
-  // What a keeper said of its glaze was said of the batch before.
+  // What a keeper said about its glaze was about the batch before.
   if (event.remake) next.apart = entry.seq;
   if (event.remake) next.flocculant = { heptahydrate: grams(0), doses: 0, unknown: false };
   if (added.what === 'flocculant' || added.what === 'deflocculant') {
@@ -98,7 +98,7 @@ export const applyAddition = (
       lastAt: entry.at,
       unknown: before.unknown || salt === undefined,
     };
-    // A dose of unknown size tears the line of readings against salt.
+    // After a dose of unknown size, earlier readings no longer fit on one line with later ones.
     return salt === undefined ? withoutFlowPoints(next) : next;
   }
   if (added.what === 'deflocculant') return withoutFlowPoints(next);
@@ -112,7 +112,7 @@ export const applyAddition = (
         next,
         changeContents(next, (contents) => scaleContents(contents, left)),
       );
-      // What is taken out takes its salt along.
+      // Glaze that is taken out takes its salt with it.
       next.flocculant = {
         ...next.flocculant,
         heptahydrate: grams(next.flocculant.heptahydrate * left),

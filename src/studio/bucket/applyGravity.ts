@@ -21,14 +21,14 @@ import { days, since, type MemberId } from '../ids.ts';
 import { isAccountBroken } from './withVoid.ts';
 import type { Unexpected, UnloggedChange, Within } from '../contents/unloggedChange.ts';
 
-/** What is told of a bucket's past; older changes are in the entries still. */
+/** The state keeps so many unlogged changes; older ones can be found in the entries. */
 const mostChanges = 12;
 const mostDriftPoints = 20;
 
 interface Seen {
   measured: MeasuredGravity;
   by: MemberId;
-  /** How full the pail is, when that was read along with it. */
+  /** How full the pail was, when it was measured with the reading. */
   volume?: Estimate<Millilitres>;
 }
 
@@ -43,7 +43,7 @@ const withDriftPoint = (state: BucketState, measured: MeasuredGravity): BucketSt
   return point ? { ...state, drift: [...(state.drift ?? []), point].slice(-mostDriftPoints) } : state;
 };
 
-/** No account reaches back past this reading: it is the first, or an unknown amount went in before it. */
+/** Starts the account at this reading: it is the first, or an unknown amount went in before it. */
 const acceptReading = (next: BucketState, { measured }: Seen): BucketState => {
   const { unexpected: _u, drift: _d, ...rest } = next;
   const { solids: particleGravity } = next.settings;
@@ -67,7 +67,10 @@ const perLitre = <T extends number>(
   u95: (1000 * amount.u95) / ml,
 });
 
-/** Two readings agree, and not with the logbook: what they say is in the pail, and what it takes to explain it. */
+/**
+ * Two readings agree with each other and not with the logbook: takes their value for the contents, and records what
+ * explains the difference.
+ */
 const settled = (
   next: BucketState,
   { measured: { at, seq }, by }: Seen,
@@ -103,10 +106,10 @@ const settled = (
   };
   return {
     ...rest,
-    // How it flowed before says nothing of what is in the pail now.
+    // An earlier flow says nothing about what is in the pail now.
     ...(efflux && efflux.at >= unexpected.to.at && { efflux }),
     ...(look && look.at >= unexpected.to.at && { look }),
-    // A line of readings goes on through what is only evaporation; anything else begins another.
+    // The drift line continues when the change is only evaporation; after any other change it starts anew.
     ...(next.drift && {
       drift: perDay ? next.drift : next.drift.filter((one) => one.at >= unexpected.to.at),
     }),
@@ -121,7 +124,7 @@ const settled = (
   };
 };
 
-/** A second reading beside one that the logbook did not expect. */
+/** A second reading after one that the logbook did not expect. */
 const secondRead = (next: BucketState, unexpected: Unexpected, gone: number, seen: Seen): BucketState => {
   const { measured } = seen;
   const { solids: particleGravity } = next.settings;
@@ -146,7 +149,7 @@ const secondRead = (next: BucketState, unexpected: Unexpected, gone: number, see
       }),
       unexpected: { ...unexpected, expected, to: { seq: measured.seq, at: measured.at } },
     };
-  // The logbook was right, and the first of the two off, or both are within what it may be.
+  // The logbook was right and the first reading was off, or both are within its uncertainty.
   const { unexpected: _, ...rest } = next;
   const kept = (next.drift ?? []).filter(({ at }) => agree || at !== unexpected.to.at);
   const volume = volumeOf(first, particleGravity);
@@ -168,8 +171,9 @@ const secondRead = (next: BucketState, unexpected: Unexpected, gone: number, see
 };
 
 /**
- * A believed gravity set against what the logbook expects. `before` is the bucket as it was, `next` the same with
- * what else the reading saw. One that the logbook did not expect is taken whole, and waits for a second.
+ * Compares a believed gravity with what the logbook expects. `before` is the state before the reading, `next` the
+ * state with everything else that the reading saw. A gravity that the logbook did not expect is accepted as it is,
+ * until a second reading settles it.
  */
 export const applyGravity = (before: BucketState, next: BucketState, seen: Seen): BucketState => {
   const { believed, unknownSince } = before;

@@ -3,16 +3,16 @@ import type { BucketState } from './bucketState.ts';
 import { withVoid } from './withVoid.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 
-/** Stirs closer together than this count as one going-over. */
+/** Stirs closer together than this count as one stirring. */
 const oneStirring = minutes(15);
 
-/** What somebody saw: cake stays until it is reported gone, lumps until they are sieved out. */
+/** Folds what somebody saw: a cake stays until it is reported gone, lumps until they are sieved out. */
 export const applyObservations = (
   state: BucketState,
   seen: readonly Observation[],
   at: Instant,
 ): BucketState => {
-  // A cake that was broken up is never quite back in the glaze: what was measured before tells nothing any more.
+  // A cake that was broken up never mixes back in fully: earlier readings no longer apply.
   const next = seen.includes('cake') ? withVoid(state, 'cake', at) : { ...state };
   if (seen.includes('none') || seen.includes('cake-gone')) delete next.cake;
   if (seen.includes('clear-water')) next.clearWater = { since: at };

@@ -9,17 +9,17 @@ import { applyGravity } from './applyGravity.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
 import { withPrediction, applyVolume } from './applyVolume.ts';
 
-/** A reading is believed this long after a stir: a 45 µm grain falls the depth of a pail in about ten minutes. */
+/** A reading is believed for so long after a stir: a 45 µm grain falls the depth of a pail in about ten minutes. */
 export const believedAfterStir = minutes(10);
-/** A dose is looked at ten minutes after it was stirred in, so that look may come later than a reading. */
+/** A dose is checked ten minutes after it was stirred in, so that check may come later than a reading. */
 const doseLookedAtAfterStir = minutes(20);
-/** Readings closer together than this, with nothing poured in between, are of one session. */
+/** Readings closer together than this, with no addition in between, belong to one session. */
 const oneSession = minutes(60);
 
 const isDoseUnlooked = ({ flocculant, efflux, look }: BucketState): boolean =>
   flocculant.lastAt !== undefined && efflux === undefined && look === undefined;
 
-/** Inverse variances weigh readings of one session that agree. */
+/** The inverse-variance weighted mean of the readings of one session that agree. */
 const takenTogether = (
   { believed, together, moved, unknownSince, voided }: BucketState,
   seen: MeasuredGravity,
@@ -36,7 +36,7 @@ const takenTogether = (
   };
 };
 
-/** A reading kept; believed only when the bucket was stirred to the bottom just before and no cake was left. */
+/** Folds a reading. It is believed only when the bucket was stirred to the bottom just before and no cake was left. */
 export const applyReading = (
   state: BucketState,
   entry: BucketEntry,
@@ -58,7 +58,7 @@ export const applyReading = (
     !tooSoon && stirredWithin(isDoseUnlooked(next) ? doseLookedAtAfterStir : believedAfterStir);
   const believed =
     stirredWithin(believedAfterStir) &&
-    // Nothing that pours weighs as much as its own powder.
+    // No slurry weighs as much as its own powder.
     (event.gravity === undefined || event.gravity.value < next.settings.solids);
   if (flowBelieved && event.flow)
     next.efflux = {
@@ -67,7 +67,8 @@ export const applyReading = (
       ...(event.temperature !== undefined && { temperature: event.temperature }),
     };
   if (flowBelieved && event.look) next.look = { look: event.look, at };
-  // What was seen before the last stir is not set beside a new look of the other sort; of one stirring, both count.
+  // A finger test from before the last stir is not compared with a new cup time. When both are of one stirring, both
+  // count.
   if (flowBelieved && event.flow && next.look?.stirredSince) delete next.look;
   if (flowBelieved && event.look && next.efflux?.stirredSince) delete next.efflux;
   if (event.flow || event.look) {
@@ -82,7 +83,7 @@ export const applyReading = (
   };
   if (measured && !believed) next.unbelieved = measured;
   const gap = event.gap === undefined ? undefined : pailVolumeFromGap(next.settings, event.gap);
-  // An empty pail has no gravity to keep account of.
+  // An empty pail has no gravity.
   const volume = gap?.ok && gap.value.value > 0 ? gap.value : undefined;
   if (volume) next = applyVolume(next, volume, at);
   if (measured && believed) {

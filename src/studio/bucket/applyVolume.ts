@@ -5,7 +5,7 @@ import type { BucketState } from './bucketState.ts';
 import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from '../contents/contents.ts';
 import type { Instant } from '../ids.ts';
 
-/** A volume told, not measured (common practice: ±10 %). */
+/** A volume that somebody estimated (common practice: ±10 %). */
 const toldWithin = 0.05;
 
 export const statedVolume = (volume: Millilitres): Estimate<Millilitres> => ({
@@ -13,20 +13,20 @@ export const statedVolume = (volume: Millilitres): Estimate<Millilitres> => ({
   sd: toldWithin * volume,
 });
 
-/** Before any reading a glaze may be anything that pours. */
+/** Before any reading, a glaze may have any gravity at which it pours. */
 export const gravityBeforeReading = (settings: BucketSettings): Estimate<Gravity> => ({
   value: settings.gravity ? gravity((settings.gravity.low + settings.gravity.high) / 2) : gravity(1.45),
   sd: 0.15,
 });
 
-/** The volume told or measured; what is in the pail follows. */
+/** Sets the volume, estimated or measured, and works out the contents. */
 export const applyVolume = (state: BucketState, seen: Estimate<Millilitres>, at: Instant): BucketState => {
   const known = state.predicted
     ? { value: state.predicted.value, sd: state.predicted.u95 / coverage95 }
     : gravityBeforeReading(state.settings);
   const { solids: particleGravity } = state.settings;
   const { contents, unexpected } = state;
-  // While it is in doubt what happened, how full the pail is tells on its own, and leans on no expectation.
+  // While an unexpected reading is unsettled, the volume stands on its own and is not combined with the expected one.
   const alone = unexpected && !unexpected.volumeSeen;
   const slurry = contents && alone ? gravityOf(contents, particleGravity) : known;
   return {
@@ -40,7 +40,7 @@ export const applyVolume = (state: BucketState, seen: Estimate<Millilitres>, at:
   };
 };
 
-/** The gravity that the contents stand for, once something was measured. */
+/** Sets the predicted gravity from the contents, once something was measured. */
 export const withPrediction = (state: BucketState): BucketState => {
   if (!state.believed || !state.contents) return state;
   const now = gravityOf(state.contents, state.settings.solids);

@@ -35,22 +35,22 @@ export type Added =
       gravity?: Gravity;
       gravityU?: number;
       from?: StreamNo;
-      /** The bucket's own: back from a tray, or fresh of the same mix. */
+      /** The glaze is the bucket's own: back from a tray, or a fresh batch of the same mix. */
       own?: true;
-      /** Flocculant that comes over in it. */
+      /** Flocculant that the glaze brings along. */
       heptahydrate?: Grams;
     }
   | { what: 'taken'; volume?: Millilitres; to?: StreamNo }
   | { what: 'other'; name?: string; volume?: Millilitres; mass?: Grams };
 
 /**
- * What an addition brings into a bucket besides water and powder. It is worked out when the addition is logged, so that
- * the fold of a bucket reads no other bucket, and goes again when the addition is taken back.
+ * What an addition brings into a bucket besides water and powder. It is worked out when the addition is logged, so
+ * that folding one bucket needs no other bucket. Undoing the addition removes it.
  */
 export interface Brought {
   cautions: BucketCaution[];
   hold?: { cause: HoldCause; why: string };
-  /** Another glaze: whatever a keeper said of the contents before holds no more. */
+  /** It is another glaze: earlier settings by a keeper no longer describe the contents. */
   foreign?: true;
 }
 
@@ -69,7 +69,7 @@ export type BucketEvent =
       look?: FlowLook;
       gap?: Millimetres;
       temperature?: Celsius;
-      /** Stirred to the bottom just before, no cake left. Absent: not said. */
+      /** Stirred to the bottom just before, with no cake left. Absent when not said. */
       stirred?: boolean;
       seen: Observation[];
     }

@@ -2,7 +2,7 @@ import { hazardsInName } from '../../glaze/materials/hazardWords.ts';
 import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import type { BucketCaution } from '../settings/bucketSettings.ts';
 
-/** What a bucket is marked with for a material in it. Dust and what dissolves are matters of the powder. */
+/** The cautions that a material gives a bucket. Dust and solubility are left out: they concern the powder. */
 const marks: Record<MaterialCaution, readonly BucketCaution[]> = {
   'silica dust': [],
   soluble: [],
@@ -30,10 +30,10 @@ export const bucketMarks = (cautions: readonly MaterialCaution[]): BucketCaution
   ...new Set(cautions.flatMap((one) => marks[one])),
 ];
 
-/** What a text says is in a bucket: a note of what went in, a name. */
+/** The cautions that follow from a text about a bucket: a note on an addition, a name. */
 export const marksInText = (text: string): BucketCaution[] => bucketMarks(hazardsInName(text));
 
-/** Nobody works with these here before a keeper and a laboratory have said so: the bucket is held at once. */
+/** A bucket that gets one of these is put on hold until a keeper and a laboratory have cleared it. */
 export const poisons = ['lead', 'cadmium', 'uranium', 'arsenic', 'asbestos'] as const;
 export type Poison = (typeof poisons)[number];
 

@@ -7,7 +7,7 @@ import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
 import type { VoidedBy } from './withVoid.ts';
 import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
-/** A gravity that was measured, with its 95 % half-interval. */
+/** A measured gravity, with its 95 % half-interval. */
 export interface MeasuredGravity {
   value: Gravity;
   u95: number;
@@ -15,86 +15,95 @@ export interface MeasuredGravity {
   seq: Seq;
 }
 
-/** How long a bucket stood up, by what was seen before it was stirred again. */
+/** How long a bucket stayed in suspension, from what was seen before each stir. */
 export interface Rests {
-  /** The longest rest after which nothing had settled, and how many of more than the usual hour there were. */
+  /** The longest rest after which nothing had settled, and how many such rests were longer than the usual hour. */
   longest: Duration;
   count: number;
-  /** The stir that the last of those began with: who looks at one rest thrice saw one. */
+  /** The stir that began the last of those rests: several looks at one rest count once. */
   counted?: Instant;
-  /** The shortest after which there was clear water on top or a cake below. */
+  /** The shortest rest after which there was clear water on top or a cake below. */
   shortest?: Duration;
 }
 
-/** How a stirred bucket flowed after so much flocculant. */
+/** How a stirred bucket flowed at a known amount of flocculant. */
 export interface FlowPoint extends CupTime {
-  /** Doses since the remake, and the salt in it, in grams and in per cent of its dry mass then. */
+  /** Doses since the remake, and the salt then: in grams, and in per cent of the dry mass. */
   doses: number;
   salt: Grams;
   percent: number;
   gravity: Gravity;
 }
 
-/** A test tile as it was logged, its coat measured dry. */
+/** A test tile as it was logged; its coat was measured dry. */
 export type TileDipped = Omit<Extract<BucketEvent, { kind: 'tile' }>, 'kind'> & { at: Instant };
 
-/** What follows from a bucket's entries, undone ones left out. A cache: the entries are the truth. */
+/** What a bucket's entries add up to, without those that were undone. A cache: the entries are the source of truth. */
 export interface BucketState {
   no: StreamNo;
-  /** The latest `at` folded so far: a later entry may be added on; an earlier one asks for a refold. */
+  /** The latest `at` folded so far. A later entry can be applied on top; an earlier one needs a refold. */
   foldedTo: Instant;
-  /** The last entry of the stream, whatever its kind. */
+  /** The seq of the last entry in the stream, of whatever kind. */
   seq: Seq;
   settings: BucketSettings;
   retired: boolean;
-  /** `seq` is the entry that put it on hold, or the last of several. */
+  /** `seq` is the entry that put it on hold; with several, the last. */
   hold?: { cause: HoldCause; why: string; by: MemberId; since: Instant; seq?: Seq };
-  /** Cautions that additions brought in, by entry; absent while there are none. */
+  /** Cautions that additions brought in, by entry; absent when there are none. */
   brought?: { seq: Seq; cautions: BucketCaution[] }[];
-  /** Another glaze or a fresh batch went in, by this entry: no keeper has said since that it is the same as another bucket's. */
+  /**
+   * The entry by which another glaze or a fresh batch went in. No keeper has said since that it is still the same
+   * glaze as another bucket's.
+   */
   apart?: Seq;
   cake?: { since: Instant };
-  /** Lumps or a skin, seen and not sieved out since; or it froze, which makes lumps. */
+  /** Lumps or a skin that were not sieved out since; or it froze, which makes lumps. */
   unsieved?: { what: 'lumps' | 'skin' | 'frozen'; since: Instant };
-  /** What happened since the last believed reading that leaves it, and the flow, worth nothing. */
+  /** The last event since the believed reading that makes the reading and the flow invalid. */
   voided?: { by: VoidedBy; at: Instant };
   sieved?: { at: Instant; mesh?: number };
   clearWater?: { since: Instant };
-  /** The last stir that reached the bottom, how long it and those just before it took together, when a machine last beat air in, and whether something went in since. */
+  /**
+   * The last stir to the bottom: when, how long (with those just before it), when a machine last beat air in, and
+   * whether something went in since.
+   */
   stir?: { at: Instant; minutes?: number; mixedAt?: Instant; addedSince?: true };
-  /** How long it stood up, and when it had settled; absent until somebody said. */
+  /** How long it stayed in suspension, and when it had settled; absent until somebody said. */
   rests?: Rests;
-  /** The last reading taken on a bucket that was stirred to the bottom. */
+  /** The last reading that was taken right after a stir to the bottom. */
   believed?: MeasuredGravity;
-  /** A later reading that was kept but not believed. */
+  /** A later reading that was logged but not believed. */
   unbelieved?: MeasuredGravity;
-  /** Believed readings of one session that agree, taken together: weighing twice does better than once. */
+  /** The mean of the believed readings of one session that agree: it is more exact than one. */
   together?: { value: Gravity; u95: number; count: number };
-  /** The last look at the flow that was kept but not believed, with none believed since. */
+  /** The last flow that was logged but not believed, when none was believed since. */
   restedFlow?: { at: Instant; flow?: CupTime };
   contents?: Contents;
-  /** A believed reading that the logbook did not expect, until a second one settles it. */
+  /** A believed reading that the logbook did not expect and no second reading has settled. */
   unexpected?: Unexpected;
-  /** Changes that two readings agree on and nobody logged, the oldest first; absent while there are none. */
+  /** Changes that nobody logged and two readings agree on, oldest first; absent when there are none. */
   unlogged?: UnloggedChange[];
-  /** What logged additions have changed the grams of water to one of powder by, in all. */
+  /** The sum of the changes that logged additions made to the ratio of water to powder. */
   carried: number;
-  /** Believed readings with what was logged taken out of them, for a slow drift; absent while there are none. */
+  /**
+   * Water-to-powder ratios of believed readings, less the logged changes, to find a slow drift; absent when there are
+   * none.
+   */
   drift?: DriftPoint[];
-  /** When somebody last said or measured how full the pail is. */
+  /** When the volume was last said or measured. */
   volumeAt?: Instant;
-  /** Gravity predicted from the logbook, carried without a volume when nothing but a reading is known. */
+  /** The gravity that the logbook predicts; it needs no volume, so it is there when only a reading is known. */
   predicted?: { value: Gravity; u95: number };
-  /** How far the logged additions since the believed reading can have moved gravity. */
+  /** The most that the logged additions since the believed reading can have moved gravity. */
   moved: number;
   /** Entries since the believed reading that move gravity by an unknown amount. */
   unknownSince: Seq[];
-  /** The last flow seen of a stirred bucket, by cup and by finger, and whether it was stirred on since. */
+  /** The last flow of a stirred bucket, by cup and by finger, and whether it was stirred again since. */
   efflux?: CupTime & { at: Instant; temperature?: Celsius; stirredSince?: true };
   look?: { look: FlowLook; at: Instant; stirredSince?: true };
-  /** The last test tiles; absent while there are none. */
+  /** The last test tiles; absent when there are none. */
   tiles?: TileDipped[];
-  /** Salt since the last remake, counted, never observed. */
+  /** Salt since the last remake, added up from the doses, never measured. */
   flocculant: {
     heptahydrate: Grams;
     doses: number;
@@ -102,7 +111,7 @@ export interface BucketState {
     /** The first stir since the last dose. */
     stirredIn?: Instant;
     unknown: boolean;
-    /** How it flowed after each of the last doses; absent until there is a look. */
+    /** How it flowed after each of the last doses; absent until somebody tested it. */
     flow?: FlowPoint[];
   };
 }

@@ -1,7 +1,7 @@
 import type { BucketState } from './bucketState.ts';
 import type { Contents } from '../contents/contents.ts';
 
-/** The same done to what a pail holds, and to what it would hold if its last reading were wrong. */
+/** Applies one change to the contents, and to the contents that are expected if the last reading was wrong. */
 export const changeContents = (
   { contents, unexpected }: Pick<BucketState, 'contents' | 'unexpected'>,
   change: (contents: Contents) => Contents,

@@ -3,7 +3,7 @@ import { litreOf, powderIn } from '../contents/contents.ts';
 import { evaporation, type Evaporation } from '../contents/evaporation.ts';
 import type { UnloggedChange } from '../contents/unloggedChange.ts';
 
-/** How fast a bucket dries out, in the pail or, when nobody knows how full that is, for each litre. */
+/** How fast a bucket dries out, for the whole pail or, when its volume is unknown, for each litre. */
 export const evaporationOf = ({
   drift,
   predicted,

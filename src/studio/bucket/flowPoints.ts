@@ -2,20 +2,20 @@ import type { CupTime } from './bucketEvent.ts';
 import type { BucketState, FlowPoint } from './bucketState.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 
-/** A dose works for ten minutes after it was stirred in, and a few people look at their watch. */
+/** A dose takes ten minutes to work after it was stirred in; people are a little early. */
 const doseWorks = minutes(8);
 
-/** Whether a dose is at work still: how it flows now is not yet how it will. */
+/** Whether a dose is still working: the flow has not reached its new value. */
 export const isDoseAtWork = ({ flocculant }: Pick<BucketState, 'flocculant'>, at: Instant): boolean => {
   const from = flocculant.stirredIn ?? flocculant.lastAt;
   return from !== undefined && from <= at && since(from, at) < doseWorks;
 };
 
-/** The last few readings of each of the last few doses are enough for a line, and no more are carried along. */
+/** The last readings of the last doses are enough for a line; older ones are dropped. */
 const perDose = 2;
 const mostPoints = 12;
 
-/** The bucket with one more look at its flow, when what is in it is known. */
+/** Adds a flow reading, when the amount of flocculant is known. */
 export const addFlowPoint = (state: BucketState, flow: CupTime): BucketState => {
   const { flocculant, contents, predicted } = state;
   if (!contents || !predicted || flocculant.unknown || !(contents.solids > 0)) return state;
@@ -33,7 +33,7 @@ export const addFlowPoint = (state: BucketState, flow: CupTime): BucketState => 
   return { ...state, flocculant: { ...flocculant, flow: points.slice(-mostPoints) } };
 };
 
-/** What the readings said holds no longer: something else is in the pail now. */
+/** Drops the flow readings: something else is in the pail now. */
 export const withoutFlowPoints = (state: BucketState): BucketState => {
   const { flow: _, ...flocculant } = state.flocculant;
   return { ...state, flocculant };

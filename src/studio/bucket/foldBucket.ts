@@ -20,7 +20,7 @@ import { applyObservations, withStir } from './applyObservations.ts';
 import { applyVolume, gravityBeforeReading, statedVolume, withPrediction } from './applyVolume.ts';
 import { withSieve, withTrouble } from './withVoid.ts';
 
-/** Enough for a line through them; older ones tell of another bucket. */
+/** Enough tiles for a line; older ones no longer describe the bucket. */
 const mostTiles = 40;
 
 const withChange = (
@@ -36,7 +36,7 @@ const withChange = (
       gravityOf(contents, state.settings.solids),
       settings.solids,
     );
-  // Another gravity of the powder changes what is reckoned to be in the pail, not what was measured of it.
+  // A new gravity of the powder changes the computed contents, not the readings.
   const same = settings.solids === state.settings.solids;
   const next: BucketState = withCautionsSet(
     { ...state, settings, ...(same ? {} : changeContents(state, recast)) },
@@ -114,14 +114,16 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
   }
 };
 
-/** Adds one entry on; it must not be an undo, nor have happened before what is already folded. */
+/** Applies one entry to the state. It must not be an undo, nor have happened before what is already folded. */
 export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketState => {
   const passed = since(state.foldedTo, entry.at) / days(1);
   const before = { ...state, ...changeContents(state, (contents) => withUnloggedUse(contents, passed)) };
   return { ...applyEntry(before, entry), seq: entry.seq, foldedTo: entry.at };
 };
 
-/** Every state that a bucket went through, oldest first: by when its entries happened, undone ones left out. */
+/**
+ * Every state that a bucket went through, in the order in which its entries happened, without those that were undone.
+ */
 export function* bucketStates(no: StreamNo, entries: readonly BucketEntry[]): Generator<BucketState> {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   const [first, ...rest] = entries
@@ -136,7 +138,7 @@ export function* bucketStates(no: StreamNo, entries: readonly BucketEntry[]): Ge
   for (const entry of rest) yield (state = applyToBucket(state, entry));
 }
 
-/** The state that a bucket's entries add up to. */
+/** Folds a bucket's entries into its state. */
 export const foldBucket = (no: StreamNo, entries: readonly BucketEntry[]): BucketState | undefined => {
   let state: BucketState | undefined;
   for (const next of bucketStates(no, entries)) state = next;

@@ -3,7 +3,7 @@ import type { BucketState } from './bucketState.ts';
 
 type Joined = Pick<BucketSettings, 'glaze'> & Partial<Pick<BucketSettings, 'cautions'>>;
 
-/** What is a hazard in one is a hazard in both; children may use what they may use of both. */
+/** A hazard in either bucket is a hazard in both. Children may use both only if they may use each. */
 const shared = (one: readonly BucketCaution[], other: readonly BucketCaution[]): BucketCaution[] =>
   [...new Set([...one, ...other])].filter(
     (caution) => caution !== 'children' || (one.includes(caution) && other.includes(caution)),
@@ -12,7 +12,10 @@ const shared = (one: readonly BucketCaution[], other: readonly BucketCaution[]):
 const isSameSet = (one: readonly BucketCaution[], other: readonly BucketCaution[]): boolean =>
   one.length === other.length && one.every((caution) => other.includes(caution));
 
-/** What a keeper who calls two buckets the same glaze sets for each: its name, and the cautions of both. */
+/**
+ * The settings that change when a keeper says that two buckets hold the same glaze: a common name, and the cautions
+ * of both.
+ */
 export const joinGlaze = (
   one: BucketState,
   other: BucketState,

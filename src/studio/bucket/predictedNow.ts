@@ -5,7 +5,9 @@ import { driftPerDay, gravityOf } from '../contents/contents.ts';
 import { isAccountBroken } from './withVoid.ts';
 import { days, since, type Instant } from '../ids.ts';
 
-/** The gravity that the logbook predicts; undefined until something was measured, or after an unknown amount. */
+/**
+ * The gravity that the logbook predicts; undefined until something was measured, and after an unknown amount went in.
+ */
 export const predictedNow = (
   state: BucketState,
   now: Instant,

@@ -7,10 +7,12 @@ import { duration, hours, minutes, since, type Duration, type Instant } from '..
 /** How long a bucket may rest until a keeper says otherwise (common practice). */
 export const usualRest = hours(1);
 
-/** Sooner than the coarsest grains fall the depth of a pail, what is seen was left over from before the stir. */
+/**
+ * Coarse grains need at least this long to fall the depth of a pail: what is seen earlier dates from before the stir.
+ */
 const soonest = minutes(10);
 
-/** A look at a bucket at rest. What was a cake already is no news of this rest. */
+/** Folds what was seen of a bucket at rest. A cake that was already there says nothing about this rest. */
 export const applyRest = (state: BucketState, seen: readonly Observation[], at: Instant): BucketState => {
   if (!state.stir || seen.length === 0) return state;
   const rest = since(state.stir.at, at);
@@ -30,14 +32,15 @@ export const applyRest = (state: BucketState, seen: readonly Observation[], at: 
   };
 };
 
-/** So many rests without a sign before it may rest longer than the usual hour (common practice). */
+/** After so many rests without settling, the bucket may rest longer than the usual hour (common practice). */
 const enough = 3;
 
 const between = (one: Duration, other: Duration): Duration => duration(Math.sqrt(one * other));
 
 /**
- * How long after a stir a bucket may be used without another: as its keeper set, shorter when it was seen to settle
- * sooner; and longer than the usual hour, when nobody set it, once it has stood up longer often enough.
+ * How long after a stir a bucket may be used without another stir: as its keeper set it, or less when it was seen to
+ * settle sooner. When no keeper set it, it may grow beyond the usual hour once the bucket has stayed in suspension
+ * often enough.
  */
 export const restLimitOf = ({
   settings: { restLimit },
@@ -46,7 +49,7 @@ export const restLimitOf = ({
   if (!rests) return { limit: restLimit };
   const { longest, count, shortest } = rests;
   if (shortest !== undefined) {
-    // Seen settled sooner than it was seen to stand up, the sooner counts.
+    // When observations contradict each other, the shorter time counts.
     const stood = longest < shortest ? duration(Math.max(longest, shortest / 2)) : duration(shortest / 2);
     const limit = duration(Math.max(soonest, between(stood, shortest)));
     if (limit < restLimit) return { limit, learned: rests };
@@ -59,17 +62,20 @@ export const restLimitOf = ({
     : { limit: restLimit };
 };
 
-/** Clay is what is finer than this, by ISO 14688-1 (from memory); coarser than that is sieved out of most glazes (common practice). */
+/**
+ * Clay grains are finer than this, ISO 14688-1 (from memory). Grains coarser than `coarse` are sieved out of most
+ * glazes (common practice).
+ */
 const clay = micrometres(2);
 const coarse = micrometres(45);
-/** Less clear water than this nobody notices (common practice). */
+/** Nobody notices less clear water than this (common practice). */
 const noticed = millimetres(5);
 const depth = millimetres(300);
 const room = celsius(20);
 
 /**
- * Between which times loose grains, of a bucket that is not flocculated, would settle: from the coarse ones on the
- * bottom to a clear layer over the clay. What stands up longer is held by a gel, which this does not describe.
+ * When the grains of a bucket without flocculant would settle: `coarse` ones on the bottom first, a clear layer over
+ * the clay last. A bucket that stays in suspension longer is held by a gel, which this does not describe.
  */
 export const looseGrainsSettle = ({
   predicted,

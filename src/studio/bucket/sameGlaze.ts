@@ -2,8 +2,8 @@ import type { BucketState } from './bucketState.ts';
 import { normalizedName } from '../normalizedName.ts';
 
 /**
- * Whether a keeper has said that two buckets hold one glaze: they carry its name in common, and nothing foreign and no
- * fresh batch went into either since. A common name makes it the same in both directions, and for all that carry it.
+ * Whether two buckets hold the same glaze, as a keeper said: they share its name, and no other glaze and no fresh
+ * batch went into either since. It works in both directions, and for every bucket with that name.
  */
 export const isSameGlaze = (one: BucketState, other: BucketState): boolean =>
   one.apart === undefined &&

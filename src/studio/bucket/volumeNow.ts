@@ -3,10 +3,10 @@ import type { BucketState } from './bucketState.ts';
 import { withUnloggedUse, volumeOf, type Estimate } from '../contents/contents.ts';
 import { days, since, type Instant } from '../ids.ts';
 
-/** A volume older than this, or after use that nobody logged, is asked for again. */
+/** An older volume, or one from before unlogged use, has to be asked for again. */
 const volumeShelfLife = days(7);
 
-/** What the pail holds now; undefined when nobody has said for too long. */
+/** What the pail holds now; undefined when the last volume is too old. */
 export const volumeNow = (state: BucketState, now: Instant): Estimate<Millilitres> | undefined => {
   const { contents, volumeAt, foldedTo, settings } = state;
   if (!contents || volumeAt === undefined || since(volumeAt, now) > volumeShelfLife) return undefined;

@@ -6,13 +6,13 @@ const together = (...all: readonly (readonly BucketCaution[])[]): BucketCaution[
   ...new Set(all.flat().filter((caution) => caution !== 'children')),
 ];
 
-/** One hold for all that is wrong with it: a second reason stands beside the first. */
+/** One hold for everything: a second reason is added to the first. */
 const heldToo = (state: BucketState, { at, by, seq }: BucketEntry, hold: NonNullable<Brought['hold']>) =>
   state.hold
     ? { ...state.hold, why: `${state.hold.why}; ${hold.why}`, seq }
     : { ...hold, by, since: at, seq };
 
-/** What an addition brought along: its hazards, a hold, and no more children. */
+/** Folds what an addition brought along: its hazards, a hold, and that children may no longer use it. */
 export const withBrought = (state: BucketState, entry: BucketEntry, brings: Brought): BucketState => ({
   ...state,
   settings: { ...state.settings, cautions: together(state.settings.cautions, brings.cautions) },
@@ -22,12 +22,15 @@ export const withBrought = (state: BucketState, entry: BucketEntry, brings: Brou
 });
 
 /**
- * A keeper's word counts from when it was written down: it does not reach what went in by an entry that was logged
- * after it, though for an earlier hour.
+ * A keeper's change counts from when it was logged: it does not cover an addition that was logged later, even if that
+ * happened earlier.
  */
 const isLater = ({ seq }: BucketEntry, than: number): boolean => seq > than;
 
-/** Held by a keeper. What an addition holds it for stands beside that, and waits for a release that knew of it. */
+/**
+ * A keeper's hold. A hold that an addition brought stays beside it, until a release that was logged after the
+ * addition.
+ */
 export const withHold = (
   state: BucketState,
   entry: BucketEntry,
@@ -40,7 +43,7 @@ export const withHold = (
     : { ...state, hold: { ...hold, why: `${why}; ${before.why}`, seq: before.seq } };
 };
 
-/** The cautions that a keeper set, and those that came in by what was not logged yet. */
+/** The cautions that a keeper set, and those of additions that were logged later. */
 export const withCautionsSet = (
   state: BucketState,
   entry: BucketEntry,
@@ -61,7 +64,7 @@ export const withCautionsSet = (
   return next;
 };
 
-/** Released, unless what holds it was logged only after the keeper had released it. */
+/** Releases the bucket, unless the reason for the hold was logged after the release. */
 export const withRelease = (state: BucketState, entry: BucketEntry): BucketState => {
   const next = { ...state };
   if (next.hold?.seq === undefined || isLater(entry, next.hold.seq)) delete next.hold;

@@ -2,26 +2,26 @@ import type { BucketState } from './bucketState.ts';
 import { withoutFlowPoints } from './flowPoints.ts';
 import type { Instant } from '../ids.ts';
 
-/** What ends the gravity and the flow that were known before. */
+/** Events after which the known gravity and flow no longer apply. */
 export type VoidedBy = 'cake' | 'sieved' | 'frozen' | 'contaminated';
 
-/** Water and powder are all there still, only parted: the logbook's account goes on. */
+/** A cake only separates water and powder, nothing is lost: the contents in the logbook stay valid. */
 const keepsContents = (by: VoidedBy): boolean => by === 'cake';
 
-/** Whether nobody can reckon on from the last reading, since something went in or out by no known amount. */
+/** Whether the contents can no longer be worked out from the last reading, because an unknown amount went in or out. */
 export const isAccountBroken = ({ voided }: Pick<BucketState, 'voided'>): boolean =>
   voided !== undefined && !keepsContents(voided.by);
 
-/** Nothing that was measured before tells what the bucket is now: it is measured anew. */
+/** Makes earlier readings invalid: the bucket has to be measured again. */
 export const withVoid = (state: BucketState, by: VoidedBy, at: Instant): BucketState => {
   const { efflux: _efflux, look: _look, together: _together, ...rest } = state;
-  // What a cake hides is less than what frost or dirt did before.
+  // A cake does not replace frost or contamination, which are worse.
   const voided = isAccountBroken(state) && keepsContents(by) ? state.voided : { by, at };
   const next: BucketState = { ...rest, ...(voided && { voided }) };
   return keepsContents(by) ? next : withoutFlowPoints(next);
 };
 
-/** Frozen or contaminated: after frost it is sieved, then stirred, then weighed. */
+/** Frozen or contaminated. After frost the bucket has to be sieved, then stirred, then weighed. */
 export const withTrouble = (
   state: BucketState,
   cause: 'frozen' | 'contaminated',
@@ -33,7 +33,7 @@ export const withTrouble = (
   return next.settings.mesh === 'never' ? next : { ...next, unsieved: { what: 'frozen', since: at } };
 };
 
-/** Sieved. What lay in the sieve is gone from the glaze; and what frost made of it is only stirred in after that. */
+/** Folds a sieving: what stayed in the sieve is out of the glaze. After frost the glaze must be stirred again. */
 export const withSieve = (state: BucketState, at: Instant, mesh: number | undefined): BucketState => {
   const { unsieved } = state;
   const next: BucketState = {

@@ -9,8 +9,8 @@ import {
 import { nominalWater } from '../../glaze/slurry/slurry.ts';
 
 /**
- * What is in the pail: grams of water and of dry powder, with their covariance
- * (g²), moved by every logged event and corrected by every believed reading.
+ * What is in the pail: grams of water and of dry powder, with their covariance (g²). Logged events change it and
+ * believed readings correct it.
  */
 export interface Contents {
   water: Grams;
@@ -18,7 +18,7 @@ export interface Contents {
   covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
 }
 
-/** Its change over a studio's year is far below any vessel's uncertainty. */
+/** Its change with temperature over a year is far below any vessel's uncertainty. */
 export const waterGramsPerMl = nominalWater / 1000;
 
 /** A quantity with its standard uncertainty. */
@@ -33,7 +33,7 @@ export const contentsFrom = (
   slurry: Estimate<Gravity>,
   particleGravity: Gravity,
 ): Contents => {
-  // When a keeper sets the powder's gravity anew, an old reading can be one that no slurry of it has.
+  // After a keeper changes the powder's gravity, an old reading may be impossible for it.
   const phi = Math.min(0.99, Math.max(0, (slurry.value - 1) / (particleGravity - 1)));
   const waterPerMl = (1 - phi) * waterGramsPerMl;
   const solidsPerMl = phi * particleGravity * waterGramsPerMl;
@@ -51,7 +51,7 @@ export const contentsFrom = (
   };
 };
 
-/** A pail whose contents nobody said is reckoned with by one litre of it. */
+/** For a pail of unknown volume, the contents of one litre. */
 export const litreOf = (slurry: Estimate<Gravity>, particleGravity: Gravity): Contents =>
   contentsFrom({ value: millilitres(1000), sd: 0 }, slurry, particleGravity);
 
@@ -61,7 +61,7 @@ export const powderIn = ({ solids: dryWeight, covariance }: Contents): Estimate<
 });
 
 const varianceAlong = ({ covariance: p }: Contents, perWater: number, perSolids: number) =>
-  // What decimals lose must not leave less than nothing.
+  // Rounding must not make an amount negative.
   Math.max(
     0,
     perWater ** 2 * p.waterWater + 2 * perWater * perSolids * p.waterSolids + perSolids ** 2 * p.solidsSolids,
@@ -83,10 +83,10 @@ export const volumeOf = (contents: Contents, solidsGravity: Gravity): Estimate<M
   sd: Math.sqrt(varianceAlong(contents, 1 / waterGramsPerMl, 1 / (solidsGravity * waterGramsPerMl))),
 });
 
-/** Of what the logbook knows of, this part is left whatever is said to have come out: a pail is never dry. */
+/** At least this part of the contents stays, whatever was said to have come out: a pail is never quite empty. */
 const leastLeft = 0.01;
 
-/** The Kalman correction of water and solids by one linear observation. */
+/** Kalman update of water and powder by one linear observation. */
 const kalmanUpdate = (
   contents: Contents,
   seen: { perWater: number; perSolids: number; difference: number; variance: number },
@@ -108,13 +108,13 @@ const kalmanUpdate = (
   };
 };
 
-/** Beyond this many standard deviations the logbook has missed something. */
+/** Beyond so many standard deviations, something happened that was not logged. */
 export const surprise = 2.6;
 
 /**
- * A believed gravity corrects the ratio of water to powder; it says nothing of how much there is, but by what an
- * addition did to it. So the correction is worked out for that ratio and the powder, of which gravity sees only the
- * first: for water and powder it would take a pail that dries out for one that was never so full.
+ * Corrects the ratio of water to powder by a believed gravity, which says nothing about the amount except through
+ * logged additions. The update therefore works on that ratio and the powder, and observes only the ratio. On water
+ * and powder it would take a pail that dries out for one that was never so full.
  */
 export const withGravitySeen = (
   contents: Contents,
@@ -122,7 +122,7 @@ export const withGravitySeen = (
   solidsGravity: Gravity,
 ): Contents => {
   const { water, solids: dryWeight, covariance: p } = contents;
-  // Next to clear water there is no ratio to correct.
+  // Almost clear water has no ratio to correct.
   if (dryWeight < water / 1000) return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
   const ratio = water / dryWeight;
   const p11 = (p.waterWater - 2 * ratio * p.waterSolids + ratio ** 2 * p.solidsSolids) / dryWeight ** 2;
@@ -150,13 +150,16 @@ export const withGravitySeen = (
   };
 };
 
-/** Spread of gravity that unseen evaporation and use add in a day (common practice), growing with √days. */
+/**
+ * Growth in the standard uncertainty of gravity by unseen evaporation and use, in a day (common practice), growing
+ * with √days.
+ */
 export const driftPerDay = 0.002;
 
-/** Next to water, any loss of it is nothing to gravity. */
+/** Below this part of powder, losing water does not change the gravity. */
 const thinnest = 0.01;
 
-/** As many days later, with nothing logged: water may have dried off, or dripped in, and the powder is all there. */
+/** The contents some days later, with nothing logged: water may have evaporated or dripped in; the powder stays. */
 export const drifted = (contents: Contents, days: number, solidsGravity: Gravity): Contents => {
   const { value } = gravitySlopes(contents, solidsGravity);
   const displaced = contents.water + contents.solids / solidsGravity;
@@ -187,7 +190,7 @@ export const withVolumeSeen = (
   });
 };
 
-/** Grams that went in (negative: came out), each with its own uncertainty. */
+/** Adds grams (negative: takes out), each with its own uncertainty. */
 export const withAdded = (
   contents: Contents,
   water: Estimate<number>,
@@ -203,7 +206,7 @@ export const withAdded = (
   },
 });
 
-/** Glaze taken out or used draws water and powder alike: gravity stays, the amount shrinks to a part. */
+/** Taking glaze out removes water and powder alike: gravity stays, the amount shrinks. */
 export const scaleContents = (contents: Contents, part: number): Contents => ({
   water: grams(contents.water * part),
   solids: grams(contents.solids * part),

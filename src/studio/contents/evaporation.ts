@@ -5,14 +5,14 @@ import { driftPerDay, surprise, waterGramsPerMl, type Estimate } from './content
 import { days, type Instant } from '../ids.ts';
 import type { Within } from './unloggedChange.ts';
 
-/** Fewer readings than this carry no rate, nor do some of one day. */
+/** Fewer readings than this, or readings of one day, give no rate. */
 const fewest = 4;
 const shortest = 2;
 
 const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
 const weight = ({ sd }: DriftPoint) => 1 / sd ** 2;
 
-/** How far readings stay from one value each side of a step. */
+/** The weighted squared error of two constants, with a step between them. */
 const misfitOfStep = (points: readonly DriftPoint[], at: number): number => {
   const aboutMean = (part: readonly DriftPoint[]) => {
     const mean = sum(part.map((point) => weight(point) * point.value)) / sum(part.map(weight));
@@ -21,7 +21,7 @@ const misfitOfStep = (points: readonly DriftPoint[], at: number): number => {
   return aboutMean(points.slice(0, at)) + aboutMean(points.slice(at));
 };
 
-/** Loss counts up: so much water less to a gram of powder. */
+/** The slope is negated, so that a loss of water counts as positive. */
 const lineThrough = (points: readonly DriftPoint[]) => {
   const weights = sum(points.map(weight));
   const day = (point: DriftPoint) => point.at / days(1);
@@ -36,7 +36,8 @@ const lineThrough = (points: readonly DriftPoint[]) => {
 export type Evaporation = Within<Millilitres> & { readings: number; since: Instant };
 
 /**
- * Water that a pail loses in a day, when its readings climb as along a line; undefined when they do not, or too few do.
+ * Water that a pail loses in a day, from the slope of its readings; undefined when they are too few or do not lie
+ * along a line.
  * @formula b = −Σw(t − t̄)(r − r̄)/Σw(t − t̄)², r grams of water to one of powder, w = 1/u²; rate = b·powder in the pail;
  *   u²(b) = 1/Σw(t − t̄)² + 6σ²/(5T), σ what drifts in a day, T the days that the readings span
  * @param points r less what the log changed it by, the oldest first · @param slurry gravity now · @param solids gravity of

@@ -3,7 +3,7 @@ import { grams, millilitres, type Gravity, type Millilitres } from '../../glaze/
 import { type Contents, contentsFrom, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
 import type { Explanation, UnloggedChange } from './unloggedChange.ts';
 
-/** What was measured: the gravity always, how full the pail is only when somebody looked. */
+/** What was measured: always the gravity, the volume only when somebody measured it. */
 export interface Measured {
   gravity: Estimate<Gravity>;
   volume?: Estimate<Millilitres>;
@@ -11,7 +11,7 @@ export interface Measured {
 
 type Pair = readonly [gravity: number, volume: number];
 
-/** What a reading and a look at the gap see of so much water and powder, when so much of one thing happened. */
+/** The volume and gravity to expect from this much water and powder, after one change of this size. */
 const sight = (explanation: Explanation, water: number, solids: number, size: number, s: number): Pair => {
   const seen = (w: number, m: number): Pair => {
     const displaced = w + m / s;
@@ -24,7 +24,7 @@ const sight = (explanation: Explanation, water: number, solids: number, size: nu
       return seen(water + size, solids);
     case 'dry-in':
       return seen(water, solids + size);
-    // The cup holds what came up; the pail is as full as it was.
+    // The cup holds what was stirred up; the volume of the pail is unchanged.
     case 'cake':
       return [seen(water, solids - size)[0], seen(water, solids)[1]];
     case 'cake-before':
@@ -39,10 +39,10 @@ const sight = (explanation: Explanation, water: number, solids: number, size: nu
 const falling: readonly Explanation[] = ['water-in', 'cake', 'air'];
 const rising: readonly Explanation[] = ['water-out', 'evaporation', 'dry-in', 'cake-before'];
 
-/** A mixer beats in some 2 % of air; more than this stays in no glaze (common practice). */
+/** A mixer beats in about 2 % of air; no glaze keeps more than this (common practice). */
 const mostAir = 0.06;
 
-/** Whether a thing of that size can be: the sign is right, and there is that much of it. */
+/** Whether a change of that size is possible: the sign is right, and the pail held that much. */
 const canBe = (explanation: Explanation, size: number, { water, solids: dryWeight }: Contents): boolean => {
   if (explanation === 'air') return size > 0 && size < mostAir;
   if (explanation === 'cake') return size > 0 && size < dryWeight;
@@ -54,16 +54,16 @@ interface Fitted {
   explanation: Explanation;
   size: number;
   sd: number;
-  /** How far, in standard deviations, the fit stays from what was measured. */
+  /** How far the fit is from what was measured, in standard deviations. */
   off: number;
-  /** What the pail holds then. */
+  /** The volume that the explanation implies. */
   volume: Millilitres;
 }
 
-/** By Newton's rule each round doubles the digits. */
+/** Newton's method: each iteration doubles the correct digits. */
 const rounds = 8;
 
-/** A search stays where there is something left in the pail. */
+/** Keeps the search where something is left in the pail. */
 const bounded = (explanation: Explanation, size: number, { water, solids: dryWeight }: Contents): number => {
   const [low, high] = {
     air: [-0.5, 0.5],
@@ -78,7 +78,7 @@ const bounded = (explanation: Explanation, size: number, { water, solids: dryWei
 };
 
 /**
- * The size of one thing that would explain what was measured.
+ * The size of one change that would explain what was measured.
  * @formula x = (JᵀS⁻¹J)⁻¹JᵀS⁻¹r, u²(x) = (JᵀS⁻¹J)⁻¹, S = H·P·Hᵀ + R: J slope on the size, H on water and powder with
  *   covariance P, R what the measuring is unsure of, r measured less expected; repeated at the new size
  * @source generalised least squares, Aitken 1935; JCGM 100:2008, eq. 13, for S
@@ -108,7 +108,7 @@ const fit = (explanation: Explanation, contents: Contents, measured: Measured, s
       measured.gravity.value - expectedGravity,
       (measured.volume?.value ?? expectedVolume) - expectedVolume,
     ];
-    // A pail that nobody looked into has no weight.
+    // A volume that was not measured gets no weight.
     const vv = measured.volume ? along(1, 1) + measured.volume.sd ** 2 : Infinity;
     const gv = measured.volume ? along(0, 1) : 0;
     const weigh = (a: Pair, b: Pair): number => {
@@ -143,13 +143,16 @@ const amountsOf = ({ explanation, size, sd }: Fitted): Pick<UnloggedChange, 'wat
 };
 
 export type Explained = Pick<UnloggedChange, 'what' | 'orElse' | 'water' | 'powder'> & {
-  /** What the pail holds by now, as far as the explanations that are left agree on it. */
+  /** The volume now, as far as the remaining explanations agree on it. */
   volume: Estimate<Millilitres>;
-  /** The same by the likeliest of them. */
+  /** The volume by the likeliest explanation. */
   volumeByFirst: Estimate<Millilitres>;
 };
 
-/** Names for the difference between what the logbook expected and what was measured, and its size by the likeliest. */
+/**
+ * Explains the difference between what the logbook expected and what was measured: the possible causes, and the size
+ * by the likeliest.
+ */
 export const explainChange = (
   expected: Contents,
   measured: Measured,
@@ -189,7 +192,7 @@ export const explainChange = (
     what: first.explanation,
     orElse: others.map(({ explanation }) => explanation),
     ...amountsOf(first),
-    // Which of them it was decides how full the pail is: gravity alone does not say.
+    // The volume depends on which explanation is true: gravity alone does not say.
     volumeByFirst: measured.volume ?? { value: first.volume, sd: before.sd },
     volume: measured.volume ?? { value: millilitres(mean), sd: Math.hypot(before.sd, Math.sqrt(spread)) },
   };

@@ -8,7 +8,7 @@ import type { Estimate } from './contents.ts';
 const usualTaper = 0.9;
 const usualTallness = 1.25;
 
-/** The inside of a usual pail that holds so much to the rim. */
+/** The inside of a usual pail with this volume to the rim. */
 export const usualShape = (capacity: Millilitres): PailShape => {
   const perCube = (Math.PI * usualTallness * (usualTaper ** 2 + usualTaper + 1)) / 12;
   const top = Math.cbrt((capacity * 1000) / perCube);
@@ -19,7 +19,7 @@ export const usualShape = (capacity: Millilitres): PailShape => {
   };
 };
 
-/** Glaze in the pail from the gap between rim and surface; undefined when the pail's size is not known. */
+/** Volume of glaze in the pail, from the gap between rim and surface; undefined when the pail's size is unknown. */
 export const pailVolumeFromGap = (
   settings: Pick<BucketSettings, 'pail' | 'shape'>,
   gap: Millimetres,
@@ -33,7 +33,7 @@ export const pailVolumeFromGap = (
     gap,
   });
   if (!found.ok) return found;
-  // A tape held in a wet pail is good to half a centimetre; a pail whose shape is only assumed is less so.
+  // A tape in a wet pail is good to half a centimetre; an assumed pail shape adds more uncertainty.
   const tape = (5 / Math.sqrt(3)) * (Math.PI / 4) * (shape.top / 10) ** 2 * 0.1;
   const assumed = settings.shape ? 0.01 : 0.04;
   return {

@@ -2,7 +2,10 @@ import type { Grams, Millilitres } from '../../glaze/units.ts';
 import type { Contents } from './contents.ts';
 import type { Instant, MemberId, Seq } from '../ids.ts';
 
-/** What makes readings differ from the logbook; water-out is water taken off by somebody, evaporation by nobody. */
+/**
+ * What can make readings differ from the logbook. water-out is water that somebody took off; evaporation is nobody's
+ * doing.
+ */
 export const explanations = [
   'water-in',
   'cake',
@@ -20,39 +23,39 @@ export interface Within<T> {
   u95: number;
 }
 
-/** An entry as the end of a span of time. */
+/** An entry that begins or ends a span of time. */
 export interface Mark {
   seq: Seq;
   at: Instant;
 }
 
-/** A reading that the logbook did not expect: what it expected goes along until a second reading settles it. */
+/** A reading that the logbook did not expect. The expected contents are kept until a second reading settles it. */
 export interface Unexpected {
-  /** What the pail would hold if that reading were wrong, moved by all that is logged since. */
+  /** The contents if that reading is wrong, with everything that was logged since. */
   expected: Contents;
-  /** The last reading that the logbook did expect, and the first that it did not. */
+  /** The last reading that the logbook expected, and the first that it did not. */
   from: Mark;
   to: Mark;
-  /** How full the pail is was measured since, so that it tells on its own. */
+  /** The volume was measured since, so it can be used on its own. */
   volumeSeen: boolean;
-  /** What the pail held was known; else it is reckoned for one litre of it. */
+  /** The volume was known; otherwise the contents are for one litre. */
   volumeKnown: boolean;
 }
 
-/** What went into a bucket, or out of it, by two readings that agree, and nobody logged. */
+/** A change that nobody logged and two readings agree on. */
 export interface UnloggedChange {
-  /** The likeliest name for it, and those that the numbers cannot tell from it. */
+  /** The likeliest explanation, and those that the numbers cannot tell from it. */
   what: Explanation | 'unknown';
   orElse: Explanation[];
-  /** Water that went in (negative: out), in the pail or in each litre. */
+  /** Water that went in (negative: out), for the pail or for each litre. */
   water?: Within<Millilitres>;
-  /** Powder that went in, or was left at the bottom; likewise. */
+  /** Powder that went in (negative: stayed at the bottom), for the pail or for each litre. */
   powder?: Within<Grams>;
   each: 'pail' | 'litre';
   from: Mark;
   to: Mark;
   /** The second reading, and who took it. */
   found: Mark & { by: MemberId };
-  /** Water lost in a day, when several readings carry it. */
+  /** Water lost in a day, when several readings support it. */
   perDay?: Within<Millilitres> & { readings: number; since: Instant };
 }

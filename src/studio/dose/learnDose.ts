@@ -10,42 +10,42 @@ import type { CupTime } from '../bucket/bucketEvent.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 import type { FlowPoint } from '../bucket/bucketState.ts';
 
-/** Rungs of flocculant from now, each 0.03 % of the dry mass. */
+/** Dose steps of flocculant from now, each 0.03 % of the dry mass. */
 export interface LearnedDose {
   rungs: number;
-  /** Where nine lines in ten that fit the readings reach mid-window; open when too few of them ever do. */
+  /** The 90 % interval for reaching mid-window; open above when too few of the lines ever reach it. */
   interval: { low: number; high: number | undefined };
 }
 
 export type Learned =
   | { kind: 'not-enough' }
-  /** Two rungs made no difference: it is not flocculation that is missing. */
+  /** Two dose steps made no difference: flocculant is not what is missing. */
   | { kind: 'no-change' }
   | ({ kind: 'learned' } & LearnedDose);
 
-/** A rung, in per cent of the dry mass. */
+/** A dose step, in per cent of the dry mass. */
 const rung = 0.03;
-/** Never more at once than two, nor less than a hand can measure. */
+/** At most two steps at once, and at least what can be measured by hand. */
 const mostRungs = 2;
 const leastRungs = 0.25;
-/** Two readings of one bucket agree within a tenth. */
+/** Two readings of one bucket agree within 10 %. */
 const noChange = 0.1;
-/** The chance of passing the window's far edge that more than a rung may carry, and that the rung itself may. */
+/** The accepted chance of passing the window's far edge: for more than one step, and for one step. */
 const chanceOfMore = 0.05;
 const chanceOfRung = 0.2;
 /** A cup that has not run out by now never will, s. */
 const wontRunAfter = 100;
 
 /**
- * Weak belief before any reading, all common practice: two to three rungs make a thin bucket creamy, so a rung adds about
- * 0.35 to the logarithm, give or take 0.25; a hundredth of gravity adds 0.06, give or take as much. Two readings of one
- * bucket agree within a tenth 19 times in 20, so one repeats within 3.6 %, or twice that, or half.
+ * A weak prior, all common practice. Two to three dose steps make a thin bucket creamy, so a step adds about 0.35 ±
+ * 0.25 to the logarithm. A hundredth of gravity adds 0.06 ± 0.06. Two readings of one bucket agree within 10 % 19
+ * times in 20, so one repeats within 3.6 %, give or take a factor of two.
  */
 const prior = { perRung: 0.35, perGravity: 6 };
 const priorSpread = { level: 1.5, perRung: 0.25, perGravity: 6 };
 const repeats = { middle: 0.036, spread: 0.8 };
 
-/** Seconds that water takes through a cup, where its equation says 1 mm²/s; none for a cup that is only the studio's own. */
+/** Seconds that water takes through a cup, where its equation gives 1 mm²/s; 0 for a cup of the studio's own. */
 const waterTime = (kind: CupTime['kind']): number => {
   if (kind === 'own') return 0;
   const { slope, offset, loss } = flowCup(kind);
@@ -54,12 +54,12 @@ const waterTime = (kind: CupTime['kind']): number => {
 
 export interface LearnFrom {
   points: readonly FlowPoint[];
-  /** The cup that its window is for, and the window. */
+  /** The cup that the window is for. */
   cup: string;
   window: Window<Seconds>;
-  /** Of the bucket now. */
+  /** The bucket's gravity now. */
   gravity: Gravity;
-  /** Flocculant in it now, in per cent of its dry mass, reckoned on from the last reading. */
+  /** Flocculant in it now, in per cent of its dry mass, worked out from the last reading. */
   percent: number;
 }
 
@@ -68,7 +68,7 @@ const linePoint = (point: FlowPoint, water: number, gravity: Gravity): LinePoint
   if (point.seconds === 'wont-run')
     return { at, seen: Math.log(wontRunAfter - water), above: true, noise: 1 };
   const over = point.seconds - water;
-  // A reading near water's own time says only that it is as thin as water.
+  // A time close to water's says only that the glaze is as thin as water.
   return over > 0.2 ? { at, seen: Math.log(over), noise: point.seconds / over } : undefined;
 };
 
@@ -85,7 +85,7 @@ const perDose = (points: readonly FlowPoint[]): { doses: number; seconds: number
       };
     });
 
-/** Whether the last two rungs, or more, left the flow as it was. */
+/** Whether the last two dose steps, or more, left the flow as it was. */
 const leftUnchanged = (levels: ReturnType<typeof perDose>, { low }: Window<Seconds>): boolean => {
   const last = levels.at(-1);
   if (!last || last.seconds >= low) return false;
@@ -95,7 +95,10 @@ const leftUnchanged = (levels: ReturnType<typeof perDose>, { low }: Window<Secon
   return since !== undefined && last.seconds < since.seconds * (1 + noChange);
 };
 
-/** The first amount, in coarse steps and then between two of them, at which something holds; undefined when it never does. */
+/**
+ * The smallest amount at which something holds, found in coarse steps and then by bisection; undefined when it never
+ * does.
+ */
 const firstRungs = (most: number, holds: (rungs: number) => boolean): number | undefined => {
   const step = 0.25;
   for (let far = 0; far <= most + 1e-9; far += step) {
@@ -111,7 +114,7 @@ const firstRungs = (most: number, holds: (rungs: number) => boolean): number | u
   return undefined;
 };
 
-/** More than the checkpoint lets in is as good as never. */
+/** More than the checkpoint allows, which counts as never. */
 const farthest = 7;
 
 const dose = (mixture: LineMixture, now: number, window: Window<Seconds>, water: number): LearnedDose => {
@@ -122,7 +125,7 @@ const dose = (mixture: LineMixture, now: number, window: Window<Seconds>, water:
   const past = reaches(top);
   const needed = firstRungs(farthest, (rungs) => atMiddle(rungs) >= 0.5) ?? farthest;
   const safe = (most: number, chance: number) => firstRungs(most, (rungs) => past(rungs) > chance) ?? most;
-  // As much as the line asks for and as is safe, but no less than the ladder's rung unless the line says that less will do.
+  // As much as the line asks for and is safe, but at least one dose step, unless the line says that less is enough.
   const rungs =
     needed >= 1
       ? Math.max(1, Math.min(needed, safe(mostRungs, chanceOfMore)))
@@ -137,8 +140,8 @@ const dose = (mixture: LineMixture, now: number, window: Window<Seconds>, water:
 };
 
 /**
- * What a bucket's own readings say of the next dose: a line of ln(t − t of water) on the flocculant in it, with its gravity
- * beside it. Two doses with a reading on each side, all by one cup, are the least.
+ * The next dose by a bucket's own readings: the regression of ln(t − t of water) on its flocculant and its gravity.
+ * It needs two doses with a reading on each side, all by one cup.
  */
 export const learnDose = ({ points, cup, window, gravity, percent }: LearnFrom): Learned => {
   const own = points.filter((point) => point.cup === cup || point.kind === cup);

@@ -13,7 +13,10 @@ import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/floccu
 import { learnDose, type Learned } from './learnDose.ts';
 import { plausibleGravity } from '../measure/weighGravity.ts';
 
-/** One rung, and where a keeper looks before more goes in: parts of the bucket's dry mass (common practice). */
+/**
+ * One dose step, and the limit at which a keeper checks before more goes in: parts of the bucket's dry mass (common
+ * practice).
+ */
 export const rungOfDry = 0.0003;
 export const checkpointOfDry = 0.002;
 
@@ -22,20 +25,20 @@ export type NextDose =
       kind: 'dose';
       dose: Millilitres;
       heptahydrate: Grams;
-      /** This dose, and all before it since the remake, in per cent of the dry mass. */
+      /** This dose, and the sum of all doses since the remake, in per cent of the dry mass. */
       percent: number;
       totalPercent: number;
-      /** Its number since the remake. */
+      /** The number of this dose since the remake. */
       rung: number;
-      /** What the bucket's own readings say it needs to be at mid-window, nine lines in ten. */
+      /** The 90 % interval of what the bucket needs to reach mid-window, by its own readings. */
       interval?: { low: Millilitres; high?: Millilitres };
     }
-  /** Two rungs made no difference: something else is missing. */
+  /** Two dose steps made no difference: something else is missing. */
   | { kind: 'no-change'; totalPercent: number }
   | { kind: 'per-litre'; dose: Millilitres }
   | { kind: 'checkpoint'; totalPercent: number };
 
-/** A bucket is dosed when it is in its window within what a reading can tell: the dose is for a glaze that is in it. */
+/** The gravity to dose for, kept within the window: the dose is meant for a glaze of the right gravity. */
 const asAimedAt = (
   slurry: Gravity,
   { gravity: window, solids: particleGravity }: BucketSettings,
@@ -44,7 +47,7 @@ const asAimedAt = (
   return gravity(Math.min(high, Math.max(low, slurry)));
 };
 
-/** The flow window, when it is for the cup that its readings were taken with. */
+/** The flow window, when it belongs to the cup that the readings were taken with. */
 const flowAim = ({ settings: { efflux, cup }, efflux: read }: BucketState) => {
   const by = cup ?? read?.cup;
   return efflux && by !== undefined ? { window: efflux, cup: by } : undefined;
@@ -60,8 +63,8 @@ const learnedFrom = (state: BucketState, slurry: Gravity, dryMass: number): Lear
 };
 
 /**
- * The next dose of flocculant for a bucket of this gravity: what its own readings say, else the ladder's next rung; per
- * litre when its volume is not known.
+ * The next dose of flocculant for a bucket of this gravity: by its own readings, or else one dose step; per litre
+ * when its volume is unknown.
  */
 export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitres | undefined): NextDose => {
   const aimed = asAimedAt(slurry, state.settings);

@@ -1,14 +1,14 @@
 import type { BucketThen } from './bucketThen.ts';
 import { hours, since, type Instant } from '../ids.ts';
 
-/** What was amiss with a bucket at a dip, what tells most first. */
+/** What was wrong with a bucket at a dip, the most telling first. */
 export type Amiss =
   | { is: 'over' | 'under'; by: number }
-  /** Without hours no stir was ever logged before. */
+  /** Without `hours`, no stir had been logged before. */
   | { is: 'rested'; hours?: number }
   | { is: 'cake' | 'lumps' | 'on-hold' | 'thick' | 'thin' };
 
-/** What the logbook says was wrong with a bucket at the time; nothing that is only unknown. */
+/** What the logbook says was wrong with a bucket at the time; unknown conditions are left out. */
 export const amissAt = ({ gravity, stirredAt, conditions }: BucketThen, dipped: Instant): Amiss[] => [
   ...(gravity && conditions['gravity-over'] === true
     ? [{ is: 'over' as const, by: gravity.value - gravity.window.high }]

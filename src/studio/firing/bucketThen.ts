@@ -11,7 +11,7 @@ import { restLimitOf } from '../bucket/rests.ts';
 import { facts, type Facts } from '../verdict/rules.ts';
 import type { GravityBand } from '../verdict/verdict.ts';
 
-/** Lately sieved: common practice. */
+/** Sieved within so many days counts as lately: common practice. */
 const lately = days(30);
 
 export interface GravityThen {
@@ -19,28 +19,28 @@ export interface GravityThen {
   u95: number;
   band: GravityBand;
   window: Window<Gravity>;
-  /** Worked out from what went in since the reading, not read. */
+  /** Worked out from additions since the reading, not measured. */
   predicted: boolean;
 }
 
-/** What the logbook knows of a bucket at a dip, from the entries of before it. */
+/** What the logbook knows about a bucket at a dip, from earlier entries. */
 export interface BucketThen {
   no: StreamNo;
   name: string;
   gravity?: GravityThen;
   flow?: 'thin' | 'in' | 'thick';
   stirredAt?: Instant;
-  /** How long it could rest by then, as set or learned. */
+  /** How long it could rest then, as set or learned. */
   restLimit: Duration;
   sievedAt?: Instant;
   conditions: Conditions;
-  /** What was read last, or in the course of the day, and lay outside its window. */
+  /** Values outside their windows: the last ones before the dip, or those read during the time it may have happened. */
   outside: OutsideWindow[];
-  /** Gravity or flow changed in the course of it: nobody can tell which of them the dip had. */
+  /** Gravity or flow changed during that time, so nobody can tell which value the dip had. */
   varied?: true;
 }
 
-/** The gravity that it had, when there was a believed reading that still told. */
+/** The bucket's gravity at the time, if a believed reading was still valid. */
 const gravityThen = ({ state, now, measured, predicted }: Facts): GravityThen | undefined => {
   const { believed, unknownSince, settings } = state;
   const window = settings.gravity;
@@ -84,9 +84,9 @@ const bucketAt = (state: BucketState, now: Instant): BucketThen => {
   };
 };
 
-/** Every moment at which something changed; between two of them things only grow older. */
+/** The state at every moment when something changed; in between only the ages of readings change. */
 const bucketsDuring = (states: readonly BucketState[], { from: begins, to }: Stretch): BucketThen[] => {
-  // On the day on which it was set up it was dipped in after that.
+  // On the day of its setup, the bucket was dipped in after the setup.
   const setUp = states[0]?.foldedTo ?? begins;
   const from = instant(setUp <= to ? Math.max(begins, setUp) : begins);
   const first = states.findLastIndex(({ foldedTo }) => foldedTo <= from);
@@ -102,12 +102,12 @@ const bucketsDuring = (states: readonly BucketState[], { from: begins, to }: Str
   return found;
 };
 
-/** Read, or flowing, now so and now so. What nobody knew before it was read is no change. */
+/** Whether readings or flow differed. A value that was unknown before its first reading did not change. */
 const hasVaried = (all: readonly BucketThen[]): boolean =>
   new Set(all.flatMap(({ gravity }) => gravity?.band ?? [])).size > 1 ||
   new Set(all.flatMap(({ flow }) => flow ?? [])).size > 1;
 
-/** What a bucket was like all through a stretch of time; undefined when that was before it was set up. */
+/** A bucket's conditions throughout a stretch of time; undefined when that was before its setup. */
 export const bucketThen = (states: readonly BucketState[], stretch: Stretch): BucketThen | undefined => {
   const all = bucketsDuring(states, stretch);
   const last = all.at(-1);

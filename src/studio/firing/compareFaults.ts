@@ -8,27 +8,27 @@ import { bucketConditions, conditionKey, pieceConditions, type DipCondition } fr
 import { faults, type Fault } from './firedEvent.ts';
 import { wallOf } from '../time/wallTime.ts';
 
-/** A pair is a lead when, of all that are called so, at most one in twenty is chance. */
+/** False discovery rate: at most one lead in twenty is chance. */
 export const leadWithin = 0.05;
 
-/** One fault beside one condition. What is counted are days of dipping at a bucket. */
+/** One fault and one condition. The counts are days of dipping at a bucket. */
 export interface FaultPair {
   fault: Fault;
   condition: DipCondition;
   rates: TwoRates;
   p: number;
-  /** Among all pairs that could have shown anything; absent for those that could not. */
+  /** The q-value among all pairs that could reach significance; absent for the others. */
   q?: number;
   bayesFactor: number;
-  /** How much more often with the condition than without, when both were seen. */
+  /** The difference between the rates with and without the condition, when both occurred. */
   difference?: { difference: number; low: number; high: number };
 }
 
 export interface Comparison {
-  /** Days of dipping at a bucket, and those of them on which a fault came. */
+  /** Days of dipping at a bucket, and how many of them brought a fault. */
   days: number;
   faulty: number;
-  /** Ranked: what chance explains least comes first. */
+  /** The pairs that chance explains least come first. */
   pairs: FaultPair[];
 }
 
@@ -55,7 +55,7 @@ const conditionsOf = (dips: readonly Dip[]): DipCondition[] => {
   return [...found.values()];
 };
 
-/** Whether it was so of a dip; undefined when nobody can tell. */
+/** Whether a condition held for a dip; undefined when nobody can tell. */
 const wasSo = (condition: DipCondition, { conditions, body, result }: Dip): boolean | undefined => {
   if ('said' in condition) {
     const its = condition.name === 'body' ? body : result.said.kiln;
@@ -66,13 +66,16 @@ const wasSo = (condition: DipCondition, { conditions, body, result }: Dip): bool
   return cone === undefined ? undefined : cone === condition.cone;
 };
 
-/** A bucket on one day of the studio's: what was dipped in it then shares its state, its air, and often its firing. */
+/**
+ * A bucket on one day, in the studio's zone: everything dipped in it then shares its state, its air, and often its
+ * firing.
+ */
 const dayOf = ({ result, dipped }: Dip, zone: string): string =>
   `${result.said.bucket} ${dayNumber(wallOf(dipped?.from ?? result.at, zone))}`;
 
 type Day = ReadonlySet<Fault>;
 
-/** The faults of each day, all results of the day together. */
+/** The faults of each day, with all results of the day together. */
 const byDay = (told: readonly { day: string; dip: Dip }[]): Day[] => {
   const days = new Map<string, Set<Fault>>();
   for (const { day, dip } of told) {
@@ -108,7 +111,7 @@ const pairOf = (
   };
 };
 
-/** Only pairs whose margins could reach the mark are tests: the others would make every lead look weaker. */
+/** Only pairs whose margins could reach significance count as tests: the others would weaken every lead. */
 const withQ = (pairs: readonly FaultPair[]): FaultPair[] => {
   const tests = pairs.filter(({ rates }) => must(leastFisherP(rates)) <= leadWithin);
   const qs = must(benjaminiHochberg(tests.map(({ p }) => p)));
@@ -120,10 +123,10 @@ const withQ = (pairs: readonly FaultPair[]): FaultPair[] => {
 };
 
 /**
- * Every fault that came, beside every condition that somebody knows of, ranked. A day of dipping at a bucket counts
- * once on either side of a condition, whatever was dipped on it: pots of one evening come out alike for reasons
- * that they share, and counted singly they would make leads of nothing.
- * Leads are found among pairs whose margins allow one, which the counts themselves do not sway (Tarone 1990).
+ * Compares every fault that occurred with every known condition, ranked. A day of dipping at a bucket counts once for
+ * each condition, however many pieces were dipped: pieces of one evening come out alike for shared reasons, and
+ * counted singly they would show leads that are not there. Only pairs whose margins allow a lead are tested, and the
+ * margins do not depend on the outcome (Tarone 1990).
  */
 export const compareFaults = (dips: readonly Dip[], zone: string): Comparison => {
   const told = dips.map((dip) => ({ day: dayOf(dip, zone), dip }));
@@ -145,6 +148,6 @@ export const compareFaults = (dips: readonly Dip[], zone: string): Comparison =>
 export const isOftener = ({ rates: { hits, of, otherHits, otherOf } }: FaultPair): boolean =>
   hits * otherOf > otherHits * of;
 
-/** More often with the condition than without it, and too seldom so by chance. */
+/** Significantly more often with the condition than without it. */
 export const isLead = (pair: FaultPair): boolean =>
   pair.q !== undefined && pair.q <= leadWithin && isOftener(pair);

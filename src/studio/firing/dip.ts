@@ -14,27 +14,27 @@ import type { DryReady } from '../resist/overnight.ts';
 import type { PrepStep } from '../piece/pieceEvent.ts';
 import type { Studio } from '../settings/studio.ts';
 
-/** What the logbook holds that bears on one result. */
+/** The parts of the logbook that concern one result. */
 export interface Around {
   studio: Pick<Studio, 'zone' | 'hours' | 'drying'>;
-  /** Each bucket that was dipped in: its entries, and every state that they led to. */
+  /** Each bucket that the piece was dipped in: its entries, and its states in order. */
   buckets: { entries: readonly BucketEntry[]; states: readonly BucketState[] }[];
   plan: PieceState | undefined;
   coat: (Entry<CoatEvent> & { event: { kind: 'on' } }) | undefined;
 }
 
-/** A result beside what the logbook knows of its dip: worked out anew each time, so that no entry comes too late. */
+/** A result with what the logbook knows about its dip. It is worked out each time, so that late entries count. */
 export interface Dip {
   result: FiredState;
   dipped?: Stretch;
-  /** The member's own entry of that day, which the dip is taken to have followed. */
+  /** The member's own entry of that day; the dip is taken to have followed it. */
   after?: EntryId;
-  /** The bucket, and the one of the layer over it. */
+  /** The bucket of the first layer, and of the layer over it. */
   buckets: BucketThen[];
   conditions: Conditions;
   bisque?: Bisque;
   body?: string;
-  /** When the resist on it was dry. */
+  /** When its resist was dry. */
   resistReady?: DryReady;
   /** The steps of its plan up to the dip, and those that were ticked off before it. */
   planned?: PrepStep[];
@@ -43,10 +43,13 @@ export interface Dip {
 
 const atBucket = new Set(['reading', 'stir', 'sieve', 'addition']);
 
-/** Entries further apart are of two visits: nobody can tell after which of them the dip was. */
+/** Entries further apart belong to different visits, and nobody can tell which visit the dip belongs to. */
 const oneVisit = hours(1);
 
-/** Whoever logs at a bucket dips from it: a day alone is narrowed to the member's own last entry on it, if it was one visit. */
+/**
+ * A member who logs something at a bucket then dips from it. So when only the day is known, the dip is placed after
+ * the member's last entry on that bucket, if all their entries were of one visit.
+ */
 const ownEntry = (
   { by }: FiredState,
   { from, to }: Stretch,
@@ -90,21 +93,24 @@ const bisqueSaid = ({ bisque, bisqueCone }: FiredSaid, plan: PieceState | undefi
   });
 };
 
-/** Not dry before the dip, dry before it, or on the way to it while nobody knows the hour. */
+/**
+ * True when it was not dry before the dip, false when it was; undefined when the hour is unknown and it was drying
+ * that day.
+ */
 const wasDamp = (ready: DryReady, { from, to }: Stretch): boolean | undefined => {
   if (ready === 'never' || ready.readyAt > to) return true;
   return ready.readyAt <= from ? false : undefined;
 };
 
-/** A plan that nobody ticks tells nothing of what was left out. */
+/** A plan with no ticks does not say which steps were left out. */
 const stepLeft = (plan: PieceState | undefined, done: PrepStep[], step: PrepStep): boolean | undefined =>
   plan && plan.done.length > 0 && plan.steps.includes(step) ? !done.includes(step) : undefined;
 
-/** What comes after the dip is not what it was like. */
+/** The steps before the dip; later ones cannot have affected it. */
 const beforeDip = (steps: readonly PrepStep[]): PrepStep[] =>
   steps.slice(0, Math.max(0, steps.indexOf('dip')));
 
-/** One result set beside the logbook as it stood when the piece was dipped. */
+/** A result with the state of the logbook when the piece was dipped. */
 export const dipOf = (result: FiredState, around: Around): Dip => {
   const { plan, coat, studio } = around;
   const { said } = result;
@@ -125,7 +131,7 @@ export const dipOf = (result: FiredState, around: Around): Dip => {
     ...(plan && { planned: beforeDip(plan.steps) }),
     ...(done && { done }),
     conditions: {
-      // A layer whose bucket was not there yet leaves open what it was like.
+      // When a layer's bucket had no setup yet, its conditions are unknown.
       ...(buckets.length === around.buckets.length && ofAny(buckets.map(({ conditions }) => conditions))),
       ...knownConditions({
         layered: said.over !== undefined,

@@ -1,4 +1,4 @@
-/** What a dip may have been like, each a habit or a state of the bucket that somebody can change. */
+/** Conditions of a dip: habits, or states of the bucket, that somebody can change. */
 export const bucketConditions = [
   'gravity-over',
   'gravity-under',
@@ -26,26 +26,26 @@ export const pieceConditions = [
 export type BucketCondition = (typeof bucketConditions)[number];
 export type PieceCondition = (typeof pieceConditions)[number];
 
-/** Whether it was so, as far as the logbook knows: what nobody can tell is absent. */
+/** Whether each condition held, as far as the logbook knows; unknown ones are absent. */
 export type Conditions = Partial<Record<BucketCondition | PieceCondition, boolean>>;
 
-/** One condition that dips are compared by: those above, and each body, kiln and cone that somebody named. */
+/** A condition to compare dips by: one of those above, or a body, kiln or cone that somebody named. */
 export type DipCondition =
   | { name: BucketCondition | PieceCondition }
   | { name: 'body' | 'kiln'; said: string }
   | { name: 'cone'; cone: number };
 
-/** As scripts see it: `gravity-over`, `body:buff stoneware`, `cone:6`. */
+/** The condition as a key for scripts: `gravity-over`, `body:buff stoneware`, `cone:6`. */
 export const conditionKey = (condition: DipCondition): string => {
   if ('said' in condition) return `${condition.name}:${condition.said}`;
   return 'cone' in condition ? `cone:${condition.cone}` : condition.name;
 };
 
-/** Conditions as far as they are known, those that nobody can tell left out. */
+/** The conditions without those that are unknown. */
 export const knownConditions = (all: Record<string, boolean | undefined>): Conditions =>
   Object.fromEntries(Object.entries(all).filter(([, is]) => is !== undefined));
 
-/** So when it was so of one of them; not so when it was so of none; otherwise nobody can tell. */
+/** True when it held for one of them, false when for none; otherwise unknown. */
 export const ofAny = (all: readonly Conditions[]): Conditions =>
   knownConditions(
     Object.fromEntries(
@@ -57,7 +57,7 @@ export const ofAny = (all: readonly Conditions[]): Conditions =>
     ),
   );
 
-/** What held all the while; what changed meanwhile is left out. */
+/** The conditions that held throughout; those that changed are left out. */
 export const throughout = ([first, ...rest]: readonly Conditions[]): Conditions =>
   knownConditions(
     Object.fromEntries(

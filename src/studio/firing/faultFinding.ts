@@ -2,26 +2,26 @@ import { fisherExact } from '../../glaze/statistics/fisherExact.ts';
 import { isLead, leadWithin, type Comparison, type FaultPair } from './compareFaults.ts';
 import { isOfFit } from './firedEvent.ts';
 
-/** What the counts allow to be said, and no more. */
+/** What the counts support, and no more. */
 export type FaultFinding =
   | { is: 'none' | 'all-good' | 'all-faulty' | 'nothing-varies' | 'no-lead' }
   | { is: 'too-few'; more: number }
   | { is: 'wants'; what: 'faulty' | 'good'; more: number }
   | { is: 'lead'; pair: FaultPair };
 
-/** Whether so many days could show anything at all, if one condition were there with every fault and never else. */
+/** Whether this many days could show a lead in the best case: one condition with every fault and never without. */
 const couldTell = (days: number, faulty: number): boolean => {
   const p = fisherExact({ hits: faulty, of: faulty, otherHits: 0, otherOf: days - faulty });
   return p.ok && p.value <= leadWithin;
 };
 
-/** The fewest days that could show anything. */
+/** The fewest days that could show a lead. */
 const fewestDays = ((): number => {
   for (let days = 2; ; days++)
     for (let faulty = 1; faulty < days; faulty++) if (couldTell(days, faulty)) return days;
 })();
 
-/** How many more of the rarer sort it takes. */
+/** How many more days of the rarer outcome are needed. */
 const wanted = (days: number, faulty: number): number => {
   const rarer = Math.min(faulty, days - faulty);
   let more = 0;
@@ -29,7 +29,7 @@ const wanted = (days: number, faulty: number): number => {
   return more;
 };
 
-/** What came of comparing; a lead on the bucket before one on a fault of fit. */
+/** The result of the comparison. A lead about the bucket comes before one about a fault of fit. */
 export const faultFinding = ({ days, faulty, pairs }: Comparison): FaultFinding => {
   if (days === 0) return { is: 'none' };
   const leads = pairs.filter(isLead);

@@ -1,7 +1,7 @@
 import type { Bisque } from '../piece/bisque.ts';
 import type { Instant, Seq, StreamNo } from '../ids.ts';
 
-/** What the kiln brings to light, by the usual names. */
+/** Faults of fired glaze, by their usual names. */
 export const faults = [
   'crawling',
   'running',
@@ -13,11 +13,11 @@ export const faults = [
 ] as const;
 export type Fault = (typeof faults)[number];
 
-/** Faults of fit: glaze and body shrink, or were cooled, unlike one another, however the bucket stood. */
+/** Faults of fit: glaze and body shrank or were cooled differently, whatever the state of the bucket. */
 const ofFit: ReadonlySet<Fault> = new Set(['shivering', 'crazing', 'dunting']);
 export const isOfFit = (fault: Fault): boolean => ofFit.has(fault);
 
-/** From when until when; one and the same when the hour is known. */
+/** A span of time; both ends are the same when the hour is known. */
 export interface Stretch {
   from: Instant;
   to: Instant;
@@ -26,20 +26,20 @@ export interface Stretch {
 /** What somebody found when the kiln was opened. */
 export interface FiredSaid {
   bucket: StreamNo;
-  /** The bucket of the layer over it. */
+  /** The bucket of the second layer. */
   over?: StreamNo;
-  /** None: it came out good. */
+  /** Empty when the piece came out well. */
   faults: Fault[];
   pieces?: number;
-  /** How many of the pieces had a fault; all of them when that was not said. */
+  /** How many of the pieces had a fault; all of them when absent. */
   faulty?: number;
   dipped?: Stretch;
-  /** The plan by which the piece was prepared, as an entry of the pieces. */
+  /** The plan that the piece was prepared by: the seq of its entry. */
   plan?: Seq;
-  /** The resist coat that was on it, as an entry of the coats. */
+  /** The resist coat that was on it: the seq of its entry. */
   coat?: Seq;
   body?: string;
-  /** The cone that the glaze was fired to, below zero for those with a 0 before. */
+  /** The cone of the glaze firing; negative for cones with a leading 0: 06 is -6. */
   cone?: number;
   kiln?: string;
   bisque?: Bisque;

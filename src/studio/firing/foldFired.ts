@@ -2,17 +2,17 @@ import type { Entry } from '../entry.ts';
 import type { FiredEvent, FiredSaid } from './firedEvent.ts';
 import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 
-/** A result from the kiln, as its member found it. */
+/** A fired result, as its member logged it. */
 export interface FiredState {
   id: EntryId;
   seq: Seq;
   by: MemberId;
-  /** When it was told. */
+  /** When it was logged. */
   at: Instant;
   said: FiredSaid;
 }
 
-/** The results that stand, oldest first; what was taken back left out. */
+/** The results, oldest first, without those that were undone. */
 export const foldFired = (entries: readonly Entry<FiredEvent>[]): FiredState[] => {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   return entries

@@ -4,7 +4,7 @@ import type { BucketSettings, Window } from '../settings/bucketSettings.ts';
 import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
 
-/** A value that was read outside its window, whatever it can tell of a later moment. */
+/** A value that was read outside its window, still valid or not. */
 export type OutsideWindow =
   | { what: 'gravity'; value: Gravity; u95: number; window: Window<Gravity>; at: Instant; believed: boolean }
   | {
@@ -12,7 +12,7 @@ export type OutsideWindow =
       seconds: CupTime['seconds'];
       window: Window<Seconds>;
       at: Instant;
-      /** Still good at that moment; else it was stirred on since, or came too long after a stir. */
+      /** Still valid at that moment. If not, it was stirred since, or the reading came too long after a stir. */
       believed: boolean;
     };
 
@@ -27,7 +27,7 @@ const gravityOutside = (
     ? [{ what: 'gravity', value: read.value, u95: read.u95, window, at: read.at, believed }]
     : [];
 
-/** Seconds of another cup than the window's are never compared. */
+/** Cup times are only compared within one cup. */
 const isWindowsCup = ({ cup: own }: BucketSettings, { cup, kind }: CupTime): boolean =>
   own === undefined || cup === own || kind === own;
 
@@ -44,7 +44,7 @@ const effluxOutside = (
     : [];
 };
 
-/** The last values that were read of a bucket, as far as they lay outside their windows. */
+/** A bucket's last values, when they were outside their windows. */
 export const outsideWindow = (
   { settings, believed, unbelieved, efflux, restedFlow }: BucketState,
   flowTells: boolean,

@@ -1,2 +1,2 @@
-/** What somebody does to a bucket, when it is asked who did it last. */
+/** Work on a bucket, for the question who did it last. */
 export type Deed = 'stir' | 'sieve' | 'addition' | 'reading' | 'any';

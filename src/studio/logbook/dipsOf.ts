@@ -18,7 +18,7 @@ const isCoatOn = (
 
 const all = { after: seq(0), most: Number.MAX_SAFE_INTEGER };
 
-/** Each of these results set beside what the logbook knows of its dip. */
+/** Adds to each result what the logbook knows about its dip. */
 export const dipsOf = async (results: readonly FiredState[], book: Logbook): Promise<Dip[]> => {
   const studio = await book.studio();
   const layers = ({ said: { bucket, over } }: FiredState) => [bucket, ...(over === undefined ? [] : [over])];

@@ -1,7 +1,7 @@
 import type { LoggedEvent } from './ports.ts';
 import { erasedMark } from '../people/withoutWords.ts';
 
-/** Where an event has what somebody typed to call things by; all else in it is figures and words of ours. */
+/** The fields of events that hold names people typed; all others hold numbers or words of our own. */
 const typed = new Set(['name', 'nick', 'glaze', 'recipe', 'cup', 'why', 'body', 'kiln', 'pieces']);
 
 const without = (value: unknown, under: string, name: RegExp): unknown => {
@@ -11,7 +11,7 @@ const without = (value: unknown, under: string, name: RegExp): unknown => {
   return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, without(item, key, name)]));
 };
 
-/** Anybody's event without somebody's name in what buckets, cups, sessions, recipes and pieces are called. */
+/** Takes a name out of what an event calls buckets, cups, sessions, recipes and pieces. */
 export const eventWithoutName = (event: LoggedEvent, name: RegExp): LoggedEvent =>
-  // Only strings are exchanged: it has the shape that it had.
+  // Only strings are replaced, so the event keeps its shape.
   without(event, '', name) as LoggedEvent;

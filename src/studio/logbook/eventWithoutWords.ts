@@ -2,8 +2,8 @@ import type { LoggedEvent } from './ports.ts';
 import { erasedMark } from '../people/withoutWords.ts';
 
 /**
- * A forgotten member's own event without what they called their pots, and without their name in what else they
- * typed. Figures, buckets and what the studio goes by stay: the arithmetic is the same after it.
+ * A forgotten member's own event, without what they called their pots and without their name in what else they typed.
+ * Numbers, buckets and the studio's own names stay, so every fold gives the same result.
  */
 export const eventWithoutWords = (event: LoggedEvent, name: RegExp | undefined): LoggedEvent => {
   const mended = (text: string) => (name ? text.replace(name, erasedMark) : text);
@@ -50,7 +50,7 @@ export const eventWithoutWords = (event: LoggedEvent, name: RegExp | undefined):
   }
 };
 
-/** What somebody called their pots: words that answers repeat. */
+/** What somebody called their pots. Answers repeat it. */
 export const labelOf = (event: LoggedEvent): string | undefined => {
   if (event.kind === 'on') return event.pieces;
   return event.kind === 'piece' ? event.piece.name : undefined;

@@ -3,14 +3,16 @@ import type { Entry } from '../entry.ts';
 import type { Logbook, LoggedEvent, Notes } from './ports.ts';
 import type { StreamNo } from '../ids.ts';
 
-/** The bucket that glaze came from or went to. */
+/** The bucket that the glaze came from or went to. */
 const otherBucket = (event: LoggedEvent): StreamNo | undefined => {
   if (event.kind !== 'addition') return undefined;
   if (event.added.what === 'glaze') return event.added.from;
   return event.added.what === 'taken' ? event.added.to : undefined;
 };
 
-/** Glaze poured from one bucket into another is logged in both at once: the entry's other half, unless it was taken back. */
+/**
+ * Pouring glaze from one bucket into another is logged in both: finds the other bucket's entry, unless it was undone.
+ */
 export const otherHalf = async (
   entry: Entry<LoggedEvent> & Notes,
   book: Logbook,

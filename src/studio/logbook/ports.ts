@@ -30,96 +30,96 @@ export interface Logged {
   note?: string;
 }
 
-/** One studio's logbook as it stands at one moment. */
+/** One studio's logbook at one moment. */
 export interface Logbook {
   studio(): Promise<Studio>;
-  /** Every bucket, retired ones too, in the order of their numbers. */
+  /** Every bucket, retired ones included, ordered by number. */
   buckets(): Promise<BucketState[]>;
   bucket(no: StreamNo): Promise<BucketState | undefined>;
-  /** Every resist coat that is on still, whoever's. */
+  /** Every resist coat that is still on, of all members. */
   coats(): Promise<readonly ResistCoat[]>;
-  /** Pieces on their way to the kiln, oldest first; those of long ago left out. */
+  /** Pieces on their way to the kiln, oldest first; very old ones are left out. */
   pieces(): Promise<PieceState[]>;
-  /** What came out of the kiln, oldest first. */
+  /** Fired results, oldest first. */
   fired(): Promise<FiredState[]>;
-  /** Entries of a stream, newest logged first; undone ones too. */
+  /** Entries of a stream, the last logged first, undone ones included. */
   entries(stream: StreamNo, range: { before?: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
   entry(id: EntryId): Promise<(Entry<LoggedEvent> & Notes) | undefined>;
-  /** Every stream that something was ever logged in. */
+  /** Every stream that has entries. */
   streams(): Promise<StreamNo[]>;
-  /** Entries of a stream after a place, in the order in which they were logged; undone ones too. */
+  /** Entries of a stream after a given seq, in the order in which they were logged, undone ones included. */
   history(stream: StreamNo, range: { after: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
-  /** A member's reminders that are still to come or lately came, the next first. */
+  /** A member's pending and recent reminders, the next first. */
   reminders(member: MemberId): Promise<Reminder[]>;
-  /** The studio's own notes, by number. The same list until one is changed. */
+  /** The studio's own notes, by number. The same array is returned until a note changes. */
   notes(): Promise<readonly StudioNote[]>;
   members(): Promise<Member[]>;
-  /** Who somebody is by now: another once two are linked, nobody once they are forgotten. */
+  /** The current id of a member: a different one after a link, undefined once they are forgotten. */
   standsFor(member: MemberId): Promise<MemberId | undefined>;
   member(id: MemberId): Promise<Member | undefined>;
-  /** Whom a platform knows by this name of its own. */
+  /** The member with this id on a platform. */
   memberKnownAs(platform: string, external: string): Promise<Member | undefined>;
-  /** Since when the bot has known a member. */
+  /** When the bot first met a member. */
   metAt(member: MemberId): Promise<Instant | undefined>;
 }
 
 export interface Notes {
   note?: string;
-  /** There was a note, and a keeper has taken it out. */
+  /** It had a note, and a keeper removed it. */
   noteRemoved?: true;
-  /** The entry that took this one back. */
+  /** The entry that undid this one. */
   undoneBy?: Seq;
 }
 
-/** The same logbook inside the one transaction that may write to it. */
+/** The same logbook within a transaction that may write. */
 export interface WritableLogbook extends Logbook {
-  /** Appends to a bucket's stream and answers the entry and the state that follows from it. */
+  /** Appends to a bucket's stream and returns the entry and the new state. */
   log(
     bucket: StreamNo,
     event: BucketEvent,
     logged: Logged,
   ): Promise<{ entry: BucketEntry; state: BucketState }>;
-  /** Opens the next bucket number with a setup entry. */
+  /** Sets up a new bucket under the next number. */
   open(
     settings: BucketSettings & { volume?: number },
     logged: Logged,
   ): Promise<{ entry: BucketEntry; state: BucketState }>;
   logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }>;
-  /** Appends to the coats' stream and answers the entry and all coats that are on then. */
+  /** Appends to the coats' stream and returns the entry and all coats that are then on. */
   logCoat(
     event: CoatEvent,
     logged: Logged,
   ): Promise<{ entry: Entry<CoatEvent>; coats: readonly ResistCoat[] }>;
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }>;
   logFired(event: FiredEvent, logged: Logged): Promise<{ entry: Entry<FiredEvent> }>;
-  /** Puts a member's reminder off, said already or not; false when there is none of that name. */
+  /** Postpones a member's reminder, delivered already or not; false when there is none with that key. */
   putOff(member: MemberId, key: string, to: Instant): Promise<boolean>;
-  /** Takes a member's reminder out of the queue for good. */
+  /** Removes a member's reminder for good. */
   finish(member: MemberId, key: string): Promise<boolean>;
-  /** Keeps a note of the studio's own: under its number when it has one, else under the next. */
+  /** Saves a studio note: under its number when it has one, else under the next. */
   keepNote(note: Omit<StudioNote, 'no'> & { no?: number }): Promise<StudioNote>;
-  /** Forgets what a note said; false when there is none of that number. */
+  /** Removes a note's words; false when there is no note with that number. */
   dropNote(no: number): Promise<boolean>;
   rename(member: MemberId, name: string): Promise<void>;
-  /** Takes an entry's note out for good; false when it has none. */
+  /** Removes an entry's note for good; false when it has none. */
   redact(entry: EntryId, by: MemberId): Promise<boolean>;
-  /** Takes somebody's name out of what buckets, cups, sessions and recipes are called, in old entries too, soon after. */
+  /** Takes a person's name out of the names of buckets, cups, sessions and recipes. Old entries follow soon after. */
   redactName(name: string): Promise<void>;
-  /** A fresh code by which the member, known elsewhere under another name, can be made one with this one. */
+  /** A new code by which a member who is known elsewhere under another name can be linked to this one. */
   offerLink(member: MemberId, now: Instant): Promise<{ code: string; until: Instant }>;
-  /** Whose code it is, while it holds good. */
+  /** The member whose valid code this is. */
   offeredBy(typed: string, now: Instant): Promise<MemberId | undefined>;
-  /** Makes whoever typed the code one with whom it was given to, under the latter's name. */
+  /** Links whoever typed the code with the member it was given to; the latter's name stays. */
   link(
     member: MemberId,
     typed: string,
     now: Instant,
   ): Promise<{ ok: true; into: MemberId } | { ok: false; why: 'no-such-code' | 'own-code' | 'too-many' }>;
-  /** Takes a member's name, ways in and reminders out at once, and their words wherever they are soon after. */
+  /** Removes a member's name, logins and reminders at once; their words are removed everywhere soon after. */
   forget(member: MemberId): Promise<void>;
 }
 
-/** What came of some work: whether it stays, and what a repeat gets when that is not the same. */
+/** The result of some work: whether to commit it, and what a repeat gets if that differs. */
 export interface WriteResult<T> {
   keep: boolean;
   value: T;
@@ -129,9 +129,9 @@ export interface WriteResult<T> {
 /** The store as the desk sees it. */
 export interface LogbookStore {
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
-  /** The same for work that reads so much that nobody should have to wait for its end. */
+  /** The same for long reads, which must not hold up anybody else. */
   readSnapshot<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
-  /** Runs once a key: a repeat gets the stored value; nothing is kept unless the work says so. */
+  /** Idempotent: runs once for each key; a repeat gets the stored value. Nothing is written unless the work says so. */
   writeOnce<T>(
     studio: StudioId,
     key: string,
@@ -139,40 +139,40 @@ export interface LogbookStore {
   ): Promise<T>;
 }
 
-/** Who somebody on a platform is in a studio. */
+/** The members and studios behind the ids of a platform. */
 export interface People {
-  /** The studio of a Discord server, the terminal, or a room; made when it is new. */
+  /** The studio of a Discord server, a terminal or a room; created when it is new. */
   studioOf(platform: string, external: string, name: string): Promise<StudioId>;
-  /** The same, without making any. */
+  /** The same, without creating one. */
   studioKnownAs(platform: string, external: string): Promise<StudioId | undefined>;
-  /** A studio's own name on a platform, when it has one there. */
+  /** A studio's id on a platform, when it has one. */
   externalOfStudio(studio: StudioId, platform: string): Promise<string | undefined>;
   memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId>;
-  /** A member's own name on a platform, when they have one there. */
+  /** A member's id on a platform, when they have one. */
   externalOf(studio: StudioId, member: MemberId, platform: string): Promise<string | undefined>;
-  /** Every studio of the file, oldest first. */
+  /** Every studio in the file, oldest first. */
   studios(): Promise<{ id: StudioId; name: string }[]>;
 }
 
-/** What has become of people: of two that are one now, or of somebody whose words are taken out of everything. */
+/** What happened to people: two were linked into one, or words of somebody are being erased. */
 export type PeopleChange =
   | { kind: 'joined'; studio: StudioId; from: MemberId; into: MemberId }
   | {
       kind: 'erased';
       studio: StudioId;
-      /** Who is forgotten; nobody when only a note is taken out. */
+      /** The forgotten members; empty when only a note is removed. */
       members: readonly MemberId[];
-      /** Takes the words out of whatever is remembered of answers. */
+      /** Takes the words out of a remembered answer. */
       clean<T>(kept: T): T;
     };
 
-/** Lines of actions too long for a button, kept until they expire. */
+/** Command lines too long for a button's id, kept until they expire. */
 export interface HeldLines {
   hold(studio: StudioId, line: string, until: Instant): Promise<string>;
   held(id: string, now: Instant): Promise<{ studio: StudioId; line: string } | undefined>;
 }
 
-/** A reminder that somebody has taken to say it. */
+/** A reminder that a platform has claimed, to deliver it. */
 export interface ClaimedReminder {
   studio: StudioId;
   member: MemberId;
@@ -180,26 +180,28 @@ export interface ClaimedReminder {
   about: ReminderAbout;
   dueAt: Instant;
   goodUntil: Instant;
-  /** A platform takes a repeat with the same nonce for the same message, for some minutes. */
+  /** A platform drops a second message with the same nonce, for some minutes. */
   nonce: string;
-  /** How often it has been taken, this time too. */
+  /** How often it has been claimed, this time included. */
   tries: number;
-  /** An earlier try may have got through. */
+  /** When a try began that may have been delivered, and nobody knows. */
   unsureSince?: Instant;
 }
 
-/** How a try ended: said; to be tried again, surely or perhaps unsaid; or of no use any more. */
+/** How a try ended: delivered; to be retried, with `unsure` when it may have been delivered; or no longer of use. */
 export type ReminderOutcome = { told: true } | { again: Instant; unsure: boolean } | { dropped: true };
 
-/** What is to be said, kept in the file, so that nothing is forgotten and nothing said twice. */
+/** The stored queue of reminders: none is lost, and none is delivered twice. */
 export interface ReminderQueue {
-  /** Asks for what comes round again: every studio's sessions now and soon, whatever has become of those before. */
+  /**
+   * Plans the reminders that recur: those of every studio's sessions now and soon, whatever happened to earlier ones.
+   */
   plan(now: Instant): Promise<void>;
-  /** Makes what is due be tried at once: who had taken it is no more, and who could not say it had other voices. */
+  /** Makes reminders that are due available again at once: their claimant died, or had no working channel. */
   reclaim(now: Instant): Promise<void>;
-  /** Takes what is due; nobody else gets it before the lease ends. */
+  /** Claims what is due; nobody else can claim it before the lease ends. */
   claim(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]>;
   settle(reminder: ClaimedReminder, outcome: ReminderOutcome): Promise<void>;
-  /** Tells the keepers, once a week, that somebody cannot be reached. */
+  /** Tells the keepers, at most once a week, that somebody cannot be reached. */
   unreachable(studio: StudioId, why: 'closed' | 'gone', now: Instant): Promise<void>;
 }

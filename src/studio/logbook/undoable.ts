@@ -2,12 +2,12 @@ import type { Entry } from '../entry.ts';
 import { type Instant, type MemberId, type Role, minutes, since, studioStream } from '../ids.ts';
 import type { LoggedEvent, Notes } from './ports.ts';
 
-/** How long somebody may take back their own entry. A keeper always may. */
+/** How long a member may undo their own entry. A keeper always may. */
 export const undoWithin = minutes(15);
 
 export type NotUndoable = 'undone' | 'an-undo' | 'the-setup' | 'not-yours' | 'too-late' | 'keepers-only';
 
-/** Why an entry cannot be taken back by this person now; undefined when it can. */
+/** Why this person may not undo an entry now; undefined when they may. */
 export const notUndoable = (
   entry: Entry<LoggedEvent> & Notes,
   by: { member: MemberId; role: Role; now: Instant },
@@ -16,7 +16,7 @@ export const notUndoable = (
   if (entry.event.kind === 'setup') return 'the-setup';
   if (entry.undoneBy !== undefined) return 'undone';
   if (by.role === 'keeper') return undefined;
-  // How somebody is reached is theirs to say; all else there is the studio's.
+  // Members decide how they are reached; everything else in the studio's stream is for keepers.
   if (entry.stream === studioStream && entry.event.kind !== 'reach') return 'keepers-only';
   if (entry.by !== by.member) return 'not-yours';
   return since(entry.loggedAt, by.now) > undoWithin ? 'too-late' : undefined;

@@ -5,7 +5,7 @@ import { gravity, type Gravity } from '../../glaze/units.ts';
 export const gravityScales = ['sg', 'baume', 'baume-144', 'twaddell'] as const;
 export type GravityScale = (typeof gravityScales)[number];
 
-/** A stated gravity is taken to be this good at 95 %, one from a hydrometer's scale this good (common practice). */
+/** The 95 % half-interval of a stated gravity, and of one read off a hydrometer (common practice). */
 export const statedWithin = 0.01;
 export const hydrometerWithin = 0.03;
 
@@ -30,7 +30,7 @@ export const gravityOnScale = (value: number, scale: GravityScale): Checked<Grav
   }
 };
 
-/** A gravity that somebody states, on its scale, with how good it is. */
+/** A gravity that somebody states, on its scale, with its uncertainty. */
 export const stateGravity = (
   value: number,
   { scale = 'sg', within, thick }: { scale?: GravityScale; within?: number; thick: boolean },

@@ -2,10 +2,10 @@ import { brimHalfWidth, expanded95, weighedGravityUncertainty } from '../../glaz
 import { grams, type Grams, type Gravity } from '../../glaze/units.ts';
 import type { Vessel } from '../settings/studio.ts';
 
-/** From a watery wash to more powder than will pour: what a cup of glaze can weigh. */
+/** Gravities that a cup of glaze can have: from a watery wash to the thickest that pours. */
 export const plausibleGravity = { low: 1.02, high: 2 } as const;
 
-/** What a glaze is, from thin to brushing: beside one of these, an odd gravity is not asked about. */
+/** Gravities of a usual glaze. When one of two readings of a weight is usual, the other is not asked about. */
 const usualGravity = { low: 1.15, high: 1.82 } as const;
 
 const usual = ({ gravity }: Weighing) => gravity >= usualGravity.low && gravity <= usualGravity.high;
@@ -17,11 +17,11 @@ export interface Weighing {
 
 export type Weighed =
   | { kind: 'weighed'; weighed: Weighing; cup: 'on' | 'off' }
-  /** Plausible with the empty cup on the scale, and without it. */
+  /** Plausible both with the empty cup on the scale and without it. */
   | { kind: 'either'; on: Weighing; off: Weighing }
   | { kind: 'too-light'; gravity: number }
   | { kind: 'too-heavy'; gravity: number }
-  /** A thousandfold slip: what was said in kilograms would fit in grams. */
+  /** The weight would be plausible in grams: kilograms were typed by mistake. */
   | { kind: 'wrong-unit'; meant: Grams };
 
 const weigh = (gross: number, tare: number, vessel: Vessel, scaleStep: Grams): Weighing | undefined => {
@@ -41,14 +41,17 @@ const plausible = (weighing: Weighing | undefined): Weighing | undefined =>
     ? weighing
     : undefined;
 
-/** Gravity of a full cup on a scale. A weight may be with the empty cup or without it: when both are plausible, it is asked. */
+/**
+ * Gravity from a full cup on a scale. The weight may include the empty cup or not; when both are plausible, the
+ * member is asked.
+ */
 export const weighGravity = (
   weight: { grams: Grams; step: Grams },
   vessel: Vessel,
   cup?: 'on' | 'off',
 ): Weighed => {
   const on = cup === 'off' ? undefined : plausible(weigh(weight.grams, vessel.tare, vessel, weight.step));
-  // The scale was set to zero with the cup on it: the cup's own weight is not in the number.
+  // The scale was zeroed with the cup on it, so the weight does not include the cup.
   const off = cup === 'on' ? undefined : plausible(weigh(weight.grams, 0, vessel, weight.step));
   if (on && off && usual(on) === usual(off)) return { kind: 'either', on, off };
   if (on && (!off || usual(on))) return { kind: 'weighed', weighed: on, cup: 'on' };

@@ -6,21 +6,21 @@ import { matchBuckets } from './matchBuckets.ts';
 /** Buckets that a question names. */
 export interface BucketsNamed {
   buckets: BucketState[];
-  /** The question without their names. */
+  /** The question without the buckets' names. */
   rest: string;
-  /** The question as it would be asked of any bucket: “White Gloss” is not a question about white. */
+  /** The question with a placeholder for each name: “White Gloss” is not a question about white. */
   general: string;
 }
 
-/** A bucket's name is seldom of more words. */
+/** A bucket's name rarely has more words. */
 const mostWords = 5;
 
-/** Stands in the question where a bucket's name stood: nothing that can be typed between spaces. */
+/** Placeholder for a bucket's name in a question: a character that cannot be typed between spaces. */
 const anyBucket = ' ';
 
 const numbered = /^(?:bucket|pail|no|nr|#) ?(\d{1,9})$/;
 
-/** A bucket beside its names as they are compared, folded once for all the words of a question. */
+/** A bucket with its names normalised, once for all words of the question. */
 interface Called {
   state: BucketState;
   name: string;
@@ -32,7 +32,7 @@ const calledBy = (state: BucketState): Called => {
   return { state, name: normalizedName(name), nick: nick === undefined ? undefined : normalizedName(nick) };
 };
 
-/** The first of these ways in which some bucket is meant, one in use before one that is retired. */
+/** The first of these ways that finds a bucket; buckets in use come before retired ones. */
 const firstOf = (all: readonly Called[], ...fits: ((one: Called) => boolean)[]): BucketState[] => {
   for (const group of [all.filter(({ state }) => !state.retired), all])
     for (const fit of fits) {
@@ -42,13 +42,13 @@ const firstOf = (all: readonly Called[], ...fits: ((one: Called) => boolean)[]):
   return [];
 };
 
-/** A long name with a letter or two wrong. */
+/** A long name with one or two letters wrong. */
 const isMisspelt = (phrase: string, { name, state }: Called): boolean => {
   if (state.retired || name.length < 6 || Math.abs(name.length - phrase.length) > 2) return false;
   return edits(phrase, name) <= (name.length < 10 ? 1 : 2);
 };
 
-/** The buckets that some words in a row name: surely, by the whole name; or as a name begun. */
+/** The buckets that a run of words names: by the whole name, or else by its beginning. */
 const named = (
   words: readonly string[],
   around: { before: string; after: string },
@@ -65,7 +65,7 @@ const named = (
     );
   if (/^\d+$/.test(phrase)) return [];
   const pointed = [around.before, around.after].some((word) => /^(?:bucket|pail)$/i.test(word));
-  // A nickname or name that is an everyday word too says nothing unless it is called a bucket.
+  // A name that is also an everyday word counts only when the question calls it a bucket.
   if (words.length === 1 && isCommon(phrase) && !pointed) return [];
   const whole = firstOf(
     all,

@@ -2,7 +2,10 @@ import { edits } from '../edits.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { normalizedName } from '../normalizedName.ts';
 
-/** Buckets that a name fits: number, nickname or full name exactly; else every name that begins with it, or holds it. */
+/**
+ * Buckets that fit what was typed: number, nickname or full name exactly; else every name that begins with it; else
+ * every name that contains it.
+ */
 export const matchBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
   const name = normalizedName(typed);
   if (name === '') return [];
@@ -29,7 +32,7 @@ export const matchBuckets = (typed: string, all: readonly BucketState[]): Bucket
   return [];
 };
 
-/** A bucket's whole name, nickname or number with something more after it: the longest that fits. */
+/** The bucket whose whole name, nickname or number the text begins with; the longest wins. */
 export const beginsWithBucket = (
   typed: string,
   all: readonly BucketState[],
@@ -50,7 +53,7 @@ export const beginsWithBucket = (
   return undefined;
 };
 
-/** How far what was typed is from a name: 0 when they agree, each slip adds one; a beginning counts as agreeing. */
+/** How far what was typed is from a bucket's names: 0 for a match or a beginning, plus one for each wrong letter. */
 const distance = (typed: string, { no, settings }: BucketState): number => {
   const name = normalizedName(settings.name);
   const nick = normalizedName(settings.nick ?? '');
@@ -64,7 +67,7 @@ const distance = (typed: string, { no, settings }: BucketState): number => {
   );
 };
 
-/** Buckets in the order of how near their names are to what was typed, misspelt or not; far ones left out, retired ones last. */
+/** Buckets ordered by how near their names are to what was typed. Far ones are left out, retired ones come last. */
 export const nearestBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
   const name = normalizedName(typed);
   const most = Math.max(1, Math.floor(name.length / 3));

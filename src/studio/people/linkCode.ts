@@ -1,8 +1,11 @@
-/** None that look alike. */
+/** Letters and digits without those that look alike. */
 export const linkLetters = '23456789abcdefghjkmnpqrstuvwxyz';
 export const linkLength = 8;
 
-/** A code as it is kept and compared: however it was typed, with blanks, hyphens or capitals; undefined when it can be none. */
+/**
+ * A code in the form that is compared, however it was typed: with spaces, hyphens or capitals; undefined when it
+ * cannot be a code.
+ */
 export const readLinkCode = (typed: string): string | undefined => {
   const code = typed
     .normalize('NFKC')
@@ -13,5 +16,5 @@ export const readLinkCode = (typed: string): string | undefined => {
     : undefined;
 };
 
-/** A code as people read it out. */
+/** A code in the form that people read out. */
 export const shownLinkCode = (code: string): string => `${code.slice(0, 4)}-${code.slice(4)}`;

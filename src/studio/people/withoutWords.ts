@@ -1,6 +1,6 @@
 import type { MemberId } from '../ids.ts';
 
-/** Somebody's names and words that are to be found nowhere any more. */
+/** The names and words of somebody, to be erased everywhere. */
 export interface ErasedWords {
   members: readonly MemberId[];
   names: readonly string[];
@@ -8,12 +8,12 @@ export interface ErasedWords {
   texts: readonly string[];
 }
 
-/** Stands where somebody's words were. */
+/** Replaces somebody's words. */
 export const erasedMark = '…';
 
 const escaped = (text: string) => text.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&');
 
-/** A name where it stands as a word of its own; undefined when there is none to look for. */
+/** A pattern that finds a name as a word of its own; undefined when there is none to look for. */
 export const nameAsWord = (names: readonly string[]): RegExp | undefined => {
   const wanted = names.map((name) => name.trim()).filter((name) => /[\p{L}\p{N}]/u.test(name));
   if (wanted.length === 0) return undefined;
@@ -26,10 +26,10 @@ export const nameAsWord = (names: readonly string[]): RegExp | undefined => {
 
 const isLetter = (text: string, at: number) => /[\p{L}\p{N}]/u.test(text.charAt(at));
 
-/** A line as it stands, and with the quotes in it as they were typed. */
+/** A line as it is stored, and with its quoted text unescaped. */
 const readings = (line: string) => [line, line.replace(/\\(["\\])/g, '$1')];
 
-/** A line that was cut may end in the middle of a text; with fewer letters of it nobody knows it again. */
+/** A cut line may end within a text; shorter beginnings than this could be anybody's. */
 const fewLetters = 8;
 
 const endsWithin = (line: string, text: string): boolean => {
@@ -38,7 +38,7 @@ const endsWithin = (line: string, text: string): boolean => {
   return false;
 };
 
-/** Whether a text stands in a line, not as a part of a longer word. */
+/** Whether a line contains a text, and not as part of a longer word. */
 const standsIn = (line: readonly string[], text: string): boolean =>
   text !== '' &&
   line.some((one) => {
@@ -51,17 +51,17 @@ const standsIn = (line: readonly string[], text: string): boolean =>
     return false;
   });
 
-/** Where bare strings are our own sentences: a name that happens to be a word of ours does not blot it out. */
+/** Fields whose bare strings are our own sentences: a name that is also one of our words is left there. */
 const sentences = new Set(['title', 'facts', 'label', 'text', 'reasons', 'dont', 'cautions']);
-/** What the screen goes by, never anybody's words: a note that says “stir” blots out no step. */
+/** Fields that control the screen and never hold a member's words: a note that says “stir” erases no step. */
 const structure = new Set(['kind', 'press', 'show', 'step']);
-/** Too large, or too entwined, to be mended. */
+/** A file longer than this is dropped whole instead of being searched. */
 const longFile = 100_000;
 const dropped: Readonly<Record<string, string>> = { content: '', line: '/help' };
 
 /**
- * Takes the words out of whatever was stored of an answer: parts that are a member's words, the line of a button, a
- * file, figures for scripts. A value in which none of them is comes back as it was.
+ * Takes the words out of a stored answer: parts that a member wrote, the lines of buttons, files, data for scripts. A
+ * value without any of the words is returned unchanged.
  */
 export const withoutWords = ({ members, names, texts }: ErasedWords): (<T>(value: T) => T) => {
   const ids = new Set<string>(members);
@@ -100,6 +100,6 @@ export const withoutWords = ({ members, names, texts }: ErasedWords): (<T>(value
     );
     return fresh.some(([, within], i) => within !== entries[i]?.[1]) ? Object.fromEntries(fresh) : value;
   };
-  // What comes out has the shape of what went in: only strings are exchanged.
+  // Only strings are replaced, so the value keeps its shape.
   return <T>(value: T) => walk(value, '', false) as T;
 };

@@ -1,13 +1,13 @@
-/** Bisque that absorbs more drinks fast, less draws slowly: per cent, common practice (Rhodes; Hamer). */
+/** Bisque that absorbs more than this takes up glaze fast, less slowly: per cent, common practice (Rhodes; Hamer). */
 const usualAbsorption = { low: 8, high: 18 };
-/** Bisque fired this low is soft, this high is nearly tight: cone 08 and cone 02, common practice. */
+/** Bisque fired to cone 08 or below is soft, to cone 02 or above nearly tight: common practice. */
 const usualCones = { low: -8, high: -2 };
 
 export const bisques = ['soft', 'usual', 'tight'] as const;
-/** How hard it was fired before the glaze, and so how much it drinks. */
+/** How hard the piece was bisque-fired, and so how much it absorbs. */
 export type Bisque = (typeof bisques)[number];
 
-/** By what it absorbs, or else by the cone that it was fired to. */
+/** By its absorption, or else by the cone that it was fired to. */
 export const bisqueOf = ({
   absorption,
   cone,

@@ -14,26 +14,29 @@ import type { BucketState, TileDipped } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
 import { predictedNow } from '../bucket/predictedNow.ts';
 
-/** Powder in a fresh coat by volume (common practice: 0.5 to 0.6). */
+/** Volume fraction of powder in a fresh coat (common practice: 0.5 to 0.6). */
 const coatSolids = fraction(0.55);
-/** Studio bisque weighs so many times its volume of water (common practice). */
+/** Mass of studio bisque over that of its volume of water (common practice). */
 const bisqueBulk = 1.85;
-/** How far past the longest tile a dip time may lie, in parts of the tiles' range; and below the shortest, in parts of it. */
+/**
+ * How far beyond the tiles a dip time may lie: past the longest, in parts of the tiles' range; below the shortest, in
+ * parts of the shortest.
+ */
 const farthest = 0.5;
-/** A caliper's reading of a dry coat (common practice). */
+/** The resolution of a caliper on a dry coat (common practice). */
 const readTo = millimetres(0.1);
 
 export interface CoatWanted {
   thickness: Millimetres;
-  /** Of this piece, in per cent. */
+  /** Absorption of this piece, in per cent. */
   absorption?: number;
   body?: string;
   wall?: Millimetres;
-  /** Part of its pores full of water already: a piece that was sponged. */
+  /** Fraction of its pores that is already full of water, as in a sponged piece. */
   filled?: number;
 }
 
-/** Seconds in which nine coats in ten reach the wanted thickness; open when the tiles do not say. */
+/** The 90 % interval of the dip time; open when the tiles do not determine it. */
 export interface DipInterval {
   low: Seconds;
   high: Seconds | undefined;
@@ -43,14 +46,14 @@ export type DipTime =
   | { kind: 'few-tiles'; tiles: number; body?: string }
   | { kind: 'one-time'; seconds: Seconds }
   | { kind: 'which-body'; bodies: string[] }
-  /** Longer dips made no thicker coat. */
+  /** Longer dips did not give thicker coats. */
   | { kind: 'flat' }
   | { kind: 'no-gravity' }
   | { kind: 'too-dense' }
-  /** What drains onto it is thicker than what is wanted. */
+  /** The film that stays on when it is drawn out is thicker than the wanted coat. */
   | { kind: 'film'; film: Millimetres }
   | { kind: 'beyond-tiles'; seconds: Seconds; range: { low: Seconds; high: Seconds } }
-  /** The wall is full of water before the coat is so thick. */
+  /** The wall is saturated with water before the coat is that thick. */
   | { kind: 'wall'; most: Millimetres }
   | {
       kind: 'dip';
@@ -59,9 +62,9 @@ export type DipTime =
       fit: SqrtFit;
       gravity: Gravity;
       range: { low: Seconds; high: Seconds };
-      /** Of the tiles, in per cent, when it was said. */
+      /** Absorption of the tiles, in per cent, when known. */
       tileAbsorption?: number;
-      /** The thickest coat that the wall can draw, when it is known. */
+      /** The thickest coat that the wall can absorb water for, when known. */
       wallMost?: Millimetres;
     };
 
@@ -74,13 +77,16 @@ const betaOf = (slurry: Gravity, particleGravity: Gravity): number | undefined =
   return beta.ok && beta.value > 0 ? beta.value : undefined;
 };
 
-/** The dip in today's slurry that makes the coat of a tile's own: √β when the coat holds the water back, β when the body does. */
+/**
+ * Converts a tile's dip time to today's slurry, for the same coat: √β when the coat resists the water, β when the
+ * body does.
+ */
 const asToday = (tile: TileDipped, ratio: number, power: 1 | 2) => ({
   dip: seconds(tile.seconds * ratio ** power),
   thickness: tile.thickness,
 });
 
-/** The first dip time from which an end of the prediction reaches a thickness. */
+/** The shortest dip time at which an end of the prediction interval reaches a thickness. */
 const reaches = (
   fit: SqrtFit,
   thickness: Millimetres,
@@ -119,7 +125,10 @@ const wallMostOf = (
   return most.ok ? most.value : undefined;
 };
 
-/** How long to dip a piece of a body for a wanted coat, by the test tiles of this bucket, brought to today's gravity. */
+/**
+ * How long to dip a piece for a wanted coat, from the test tiles of this bucket and body, converted to today's
+ * gravity.
+ */
 export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): DipTime => {
   const tiles = ofBody(state.tiles ?? [], wanted.body);
   if ('bodies' in tiles) return { kind: 'which-body', bodies: tiles.bodies };
@@ -156,11 +165,11 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   const range = { low: seconds(Math.min(...today)), high: seconds(Math.max(...today)) };
   const most = range.high + farthest * (range.high - range.low);
   if (!found.ok || found.value > most || found.value < farthest * range.low) {
-    // Over an hour is refused as a dip time, and told as what it would be.
+    // A dip of over an hour is refused; the answer says how long it would be.
     const told = ((wanted.thickness - fit.intercept) / fit.slope) ** 2;
     return { kind: 'beyond-tiles', seconds: found.ok ? found.value : seconds(told), range };
   }
-  // A body that drinks more draws at most in proportion to its pores, if it is the body that holds the water back.
+  // If the body resists the water, a more absorbent one builds a thicker coat, at most in proportion to its pores.
   const drinks =
     wanted.absorption === undefined || tileAbsorption === undefined ? 1 : tileAbsorption / wanted.absorption;
   const ends = [fit, body.value].map((one) => ({

@@ -2,7 +2,7 @@ import type { Entry } from '../entry.ts';
 import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 import type { PieceEvent, PieceSaid, PrepStep } from './pieceEvent.ts';
 
-/** A piece on its way to the kiln, and what has been done to it. */
+/** A piece on its way to the kiln, and its finished steps. */
 export interface PieceState {
   id: EntryId;
   seq: Seq;
@@ -13,7 +13,7 @@ export interface PieceState {
   done: { step: PrepStep; at: Instant }[];
 }
 
-/** The pieces that their entries add up to, oldest first; what was taken back left out. */
+/** The pieces in order of their entries, oldest first, without those that were undone. */
 export const foldPieces = (entries: readonly Entry<PieceEvent>[]): PieceState[] => {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   const pieces = new Map<Seq, PieceState>();

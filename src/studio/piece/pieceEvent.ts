@@ -2,7 +2,7 @@ import type { Millimetres } from '../../glaze/units.ts';
 import type { Instant, Seq, StreamNo } from '../ids.ts';
 import type { Resist } from '../resist/overnight.ts';
 
-/** What is done to a piece before, at and after its dip, in this order. */
+/** The steps of preparing and dipping a piece, in this order. */
 export const prepSteps = [
   'dust',
   'sheen',
@@ -25,19 +25,19 @@ export type Surface = (typeof surfaces)[number];
 export const underglazes = ['none', 'thin', 'thick'] as const;
 export type Underglaze = (typeof underglazes)[number];
 
-/** What a member says of a piece that is to be glazed. */
+/** What a member says about a piece to be glazed. */
 export interface PieceSaid {
   name: string;
   bucket: StreamNo;
-  /** The bucket of a second layer. */
+  /** The bucket of the second layer. */
   second?: StreamNo;
   surface: Surface;
   underglaze: Underglaze;
   resist?: Resist;
   body?: string;
-  /** Of its bisque, in per cent. */
+  /** Absorption of the bisque, in per cent. */
   absorption?: number;
-  /** The cone that it was bisque-fired to, below zero for those with a 0 before: 06 is -6. */
+  /** The cone that it was bisque-fired to; negative for cones with a leading 0: 06 is -6. */
   cone?: number;
   wall?: Millimetres;
   thickness?: Millimetres;

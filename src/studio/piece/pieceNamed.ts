@@ -2,7 +2,7 @@ import { areSamePieces } from '../resist/resistCoat.ts';
 import type { PieceState } from './foldPieces.ts';
 import { pieceStream, readEntryId, type MemberId } from '../ids.ts';
 
-/** A piece planned before: by its entry, or the member's last of that name. */
+/** A planned piece: by its entry, or the member's latest of that name. */
 export const pieceNamed = (
   typed: string,
   all: readonly PieceState[],

@@ -17,12 +17,12 @@ const sheenGone = minutes(20);
 const underglazeDry = minutes(30);
 const glazeDull = minutes(15);
 
-/** A wall in millimetres that a wetting fills half: common practice. */
+/** A wall thinner than this, in mm, is half full of water after one wetting: common practice. */
 const thinWall = 4;
 
-/** What in a plan works against the rest of it. */
+/** Something in a plan that conflicts with the rest of it. */
 export type Conflict =
-  /** Wanted before its resist is dry. */
+  /** It is to be glazed before its resist is dry. */
   | { kind: 'too-early'; plannedFor: Instant; readyAt: Instant }
   | { kind: 'closed'; plannedFor: Instant; opens: Instant | 'never' }
   | { kind: 'thick-underglaze' }
@@ -35,7 +35,7 @@ export type Conflict =
 
 export interface PlannedStep {
   step: PrepStep;
-  /** The earliest that it can be done, or when it was. */
+  /** The earliest time for the step, or when it was done. */
   at: Instant;
   done: boolean;
 }
@@ -45,9 +45,9 @@ export interface PiecePlan {
   conflicts: Conflict[];
   bisque: Bisque;
   dipAt: Instant;
-  /** How long to dip for the wanted thickness, when the bucket's tiles tell. */
+  /** Dip time for the wanted thickness, when the bucket's tiles give one. */
   seconds?: Seconds;
-  /** Planned for it, or on it already. */
+  /** Planned for it, or already on it. */
   resist?: Resist;
 }
 
@@ -91,10 +91,10 @@ const dipConflicts = (
   };
 };
 
-/** Steps that only wait: their time runs from the step before them, not from now. */
+/** Steps that are only waiting: their time runs from the step before them, not from now. */
 const waits: ReadonlySet<PrepStep> = new Set(['sheen', 'night']);
 
-/** What is to be done to a piece, in order, with the earliest time of each, and what does not go together. */
+/** The steps for a piece in order, each with its earliest time, and the conflicts between them. */
 export const planPiece = (piece: PieceSaid, around: Around): PiecePlan => {
   const { now, studio, coats, done } = around;
   const bisque = bisqueOf(piece);
@@ -117,7 +117,7 @@ export const planPiece = (piece: PieceSaid, around: Around): PiecePlan => {
   if (piece.underglaze !== 'none') then('underglaze', underglazeDry);
   if (resist) {
     const onAt = then('resist');
-    // One that is still to go on dries in the studio's usual air.
+    // A resist that is not on yet will dry in the studio's usual air.
     const { temperature, humidity } = studio.drying;
     const air = {
       ...(temperature !== undefined && { temperature }),
@@ -138,7 +138,7 @@ export const planPiece = (piece: PieceSaid, around: Around): PiecePlan => {
     const opens = nextOpenInstant(plannedFor, studio.hours, studio.zone);
     if (opens !== plannedFor) conflicts.push({ kind: 'closed', plannedFor, opens });
   }
-  // Nobody dips while the studio is closed.
+  // Nobody can dip while the studio is closed.
   const opens = nextOpenInstant(instant(Math.max(at, now)), studio.hours, studio.zone);
   if (toDip && plannedFor === undefined && opens !== 'never') at = opens;
   then('bucket');
@@ -155,7 +155,7 @@ export const planPiece = (piece: PieceSaid, around: Around): PiecePlan => {
   if (resist && piece.surface !== 'smooth') conflicts.push({ kind: 'resist-on-texture' });
   return {
     steps,
-    // Once it is dipped, what its bucket is like now is no matter.
+    // After the dip, the bucket's present state no longer matters.
     conflicts: toDip ? conflicts : conflicts.filter(({ kind }) => kind !== 'bucket' && kind !== 'dip'),
     bisque,
     dipAt,

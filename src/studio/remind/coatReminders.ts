@@ -8,18 +8,18 @@ import type { WantedReminder } from './reminder.ts';
 import type { Studio } from '../settings/studio.ts';
 import { wallOf } from '../time/wallTime.ts';
 
-/** A warning is of use until the mistake has been made: common practice. */
+/** A warning stays useful until the mistake is made: common practice. */
 const warned = hours(3);
-/** News of a coat that is ready is of use until somebody has long seen for themselves: common practice. */
+/** That a coat is ready stays news until its member has seen it anyway: common practice. */
 const isNews = days(3);
-/** A kiln is packed long before it is fired: common practice. */
+/** A kiln is packed so long before the firing: common practice. */
 const packing = hours(12);
-/** Put on when the kiln is being packed, latex is to be peeled as soon as it is dry: common practice. */
+/** Latex that goes on while the kiln is being packed is peeled as soon as it is dry: common practice. */
 const latexDry = hours(1);
 
 const before = (at: Instant, by: number): Instant => instant(at - by);
 
-/** The reminders that a coat asks for. What the answer that logged it has said already is not said again. */
+/** The reminders for a coat. What the answer to its logging has already said is left out. */
 export const coatReminders = (coat: ResistCoat, studio: Studio): WantedReminder[] => {
   const ready = coatReady(coat, studio);
   if (coat.disowned || ready === 'never') return [];
@@ -46,7 +46,7 @@ export const coatReminders = (coat: ResistCoat, studio: Studio): WantedReminder[
   }
   if (coat.resist === 'latex' && firing !== undefined && firing > coat.onAt) {
     const ahead = duration(Math.max(packing, reminders.lead));
-    // Latex that missed one firing is to be peeled before the next.
+    // Latex that was left on past one firing must be peeled before the next.
     add(`peel-${isoDay(wallOf(firing, zone))}`, {
       about: { kind: 'peel', coat: coat.seq, firing },
       dueAt: instant(

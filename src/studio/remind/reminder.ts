@@ -1,36 +1,39 @@
 import type { EntryId, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
 
-/** What somebody is reminded of. */
+/** What a reminder is about. */
 export type ReminderAbout =
-  /** A plan, or the start of a session, comes before a coat is ready. */
+  /** The coat will not be dry at the planned time or session. */
   | { kind: 'early'; coat: Seq; plan: Instant; session?: string }
   | { kind: 'ready'; coat: Seq }
-  /** Latex is still on, and the kiln is to be fired. */
+  /** Latex is still on, and a firing is near. */
   | { kind: 'peel'; coat: Seq; firing: Instant }
-  /** Buckets want a stir or a reading before a session. */
+  /** Buckets need a stir or a reading before a session. */
   | { kind: 'buckets'; session: string; from: Instant }
-  /** Two readings agree on a change that nobody logged: the bucket, and the first of them. */
+  /** A change that nobody logged: the bucket, and the first of the two readings that show it. */
   | { kind: 'unlogged'; bucket: StreamNo; reading: Seq }
-  /** Somebody could not be reminded: their messages are closed, or the channel is gone. */
+  /** A reminder could not be delivered: the member takes no messages, or the channel is gone. */
   | { kind: 'unreachable'; why: 'closed' | 'gone' };
 
-/** A reminder as it ought to come, by what is in the logbook. */
+/** A reminder that the logbook calls for. */
 export interface WantedReminder {
-  /** Its name among one member's reminders; the same for the same reminder, however often it is worked out. */
+  /** Its key among one member's reminders; working the reminder out again gives the same key. */
   key: string;
   member: MemberId;
   about: ReminderAbout;
   dueAt: Instant;
-  /** From then on it is of no use to anybody. */
+  /** After this time it is of no use. */
   goodUntil: Instant;
 }
 
-/** What reminders are worked out from, and dropped with: a coat's id, a reading's, the sessions, or how people are reached. */
+/**
+ * What a group of reminders is derived from, and replaced with: a coat's id, a reading's id, the sessions, or the
+ * delivery settings.
+ */
 export type ReminderSubject = EntryId | 'sessions' | 'reach';
 
-/** A reminder as it stands in the queue. */
+/** A reminder in the queue. */
 export interface Reminder extends WantedReminder {
-  /** When it comes next, put off or not. */
+  /** When it comes next, postponed or not. */
   nextAt: Instant;
   told: boolean;
 }

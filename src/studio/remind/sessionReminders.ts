@@ -5,12 +5,12 @@ import type { WantedReminder } from './reminder.ts';
 import { sessionsAfter, type SessionHeld } from '../time/session.ts';
 import type { Studio } from '../settings/studio.ts';
 
-/** A week and a day: every weekly session is among them, whatever has become of the one before. */
+/** A week and a day, so that every weekly session is included, whatever happened to the one before. */
 const horizon = days(8);
-/** No session is longer. */
+/** No session lasts longer. */
 const longest = days(2);
 
-/** The sessions that are on now, and those to come soon; after a long holiday the next two. */
+/** The sessions that are on now and the coming ones; at least the next two, even after a long holiday. */
 const current = (studio: Studio, now: Instant): SessionHeld[] => {
   const held: SessionHeld[] = [];
   let ahead = 0;
@@ -22,7 +22,7 @@ const current = (studio: Studio, now: Instant): SessionHeld[] => {
   return held;
 };
 
-/** Each keeper's reminders of the sessions now and soon: to see to the buckets before. */
+/** Each keeper's reminders to prepare the buckets before a session. */
 export const sessionReminders = (studio: Studio, now: Instant): WantedReminder[] => {
   const { reminders, zone } = studio;
   return current(studio, now).flatMap(({ name, date, from, until }) =>

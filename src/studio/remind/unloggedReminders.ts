@@ -5,17 +5,20 @@ import type { WantedReminder } from './reminder.ts';
 import type { Studio } from '../settings/studio.ts';
 import type { UnloggedChange } from '../contents/unloggedChange.ts';
 
-/** Who was there may remember for about so long: common practice. */
+/** People remember for about this long: common practice. */
 const isNews = days(7);
 
-/** Tells the keepers of a change that nobody logged; whoever took the second reading was told with it. */
+/**
+ * Tells the keepers about a change that nobody logged, except the keeper who took the second reading and knows
+ * already.
+ */
 export const unloggedReminders = (
   bucket: StreamNo,
   { to, found }: UnloggedChange,
   studio: Studio,
   now: Instant,
 ): WantedReminder[] => {
-  // A reading may be logged days after it was taken: it is news from now on.
+  // A reading may be logged days after it was taken; the news starts now.
   const dueAt = outsideQuiet(instant(Math.max(found.at, now)), studio.reminders.quiet, studio.zone, 'after');
   return keepersOf(studio)
     .filter((member) => member !== found.by)

@@ -1,10 +1,10 @@
 import type { ResistCoat } from './resistCoat.ts';
 import { isTooColdForFilm, longest, timesByAir } from './dryingFactor.ts';
 
-/** Why an emulsion may not be dry when its hours are over: it is too cold for a film, or the air takes up hardly any water. */
+/** Why an emulsion may not be dry after its hours: it is too cold to form a film, or the air is almost saturated. */
 export type CoatDoubt = { why: 'cold' } | { why: 'damp'; times: number };
 
-/** What is doubtful of a coat, whatever its hours; undefined for a usual room, and for what needs no drying. */
+/** What is doubtful about a coat's drying; undefined in a usual room, and for a resist that does not dry. */
 export const coatDoubt = ({
   resist,
   temperature,

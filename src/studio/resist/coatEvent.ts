@@ -3,7 +3,7 @@ import type { Instant, Seq } from '../ids.ts';
 import type { Resist } from './overnight.ts';
 
 export const coatEnds = ['glazed', 'peeled', 'washed'] as const;
-/** What became of a resist coat: glazed over, peeled off, or washed off to begin anew. */
+/** How a resist coat ended: glazed over, peeled off, or washed off to start again. */
 export type CoatEnd = (typeof coatEnds)[number];
 
 export type CoatEvent =
@@ -12,13 +12,13 @@ export type CoatEvent =
       resist: Resist;
       pieces: string;
       plannedFor?: Instant;
-      /** Of the room that it dries in. */
+      /** Temperature of the room that it dries in. */
       temperature?: Celsius;
       humidity?: Fraction;
-      /** The coat on which it is a further layer. */
+      /** The coat under this one, as a further layer. */
       over?: Seq;
     }
   | { kind: 'off'; of: Seq; how: CoatEnd }
-  /** Its member says that it is somebody else's. */
+  /** The member says that the coat belongs to somebody else. */
   | { kind: 'not-mine'; of: Seq }
   | { kind: 'undo'; of: Seq };

@@ -3,7 +3,7 @@ import { instant, type Instant } from '../ids.ts';
 import { sessionsAfter } from '../time/session.ts';
 import type { Studio } from '../settings/studio.ts';
 
-/** When its member may want to glaze over a coat: as they said, or at the next session. */
+/** When the member probably wants to glaze over a coat: as they said, or at the next session. */
 export const coatPlan = (
   { plannedFor, onAt, loggedAt }: ResistCoat,
   { sessions, hours, zone }: Pick<Studio, 'sessions' | 'hours' | 'zone'>,

@@ -4,7 +4,7 @@ import type { Instant } from '../ids.ts';
 import { dryReady, type DryReady } from './overnight.ts';
 import type { Studio } from '../settings/studio.ts';
 
-/** When a coat may be glazed over by the studio's hours and house rule as they are now. */
+/** When a coat may be glazed over, by the studio's present hours and house rule. */
 export const coatReady = (
   { resist, onAt, temperature, humidity }: Pick<ResistCoat, 'resist' | 'onAt' | 'temperature' | 'humidity'>,
   { zone, hours, drying }: Pick<Studio, 'zone' | 'hours' | 'drying'>,

@@ -2,14 +2,14 @@ import { valid, type Checked } from '../../glaze/checked.ts';
 import { vapourPressureDeficit, type Air } from '../../glaze/air/psychrometrics.ts';
 import { celsius, fraction, type Celsius } from '../../glaze/units.ts';
 
-/** The room for which a house's hours of drying are meant. */
+/** The room that the house rule's hours of drying are meant for. */
 const usualRoom: Air = { temperature: celsius(20), humidity: fraction(0.5) };
-/** Beyond this the estimate says more about the formula than about the coat: common practice. */
+/** Beyond this factor the estimate is unreliable: common practice. */
 export const longest = 3;
-/** Common practice: the wax of an emulsion no longer flows together into a film. */
+/** Below this temperature the wax of an emulsion does not form a film: common practice. */
 const coldestFilm = celsius(10);
 
-/** The same by Dalton's law alone, without an upper bound: endless in air that takes up no water. */
+/** The same by Dalton's law alone, without an upper limit: infinite in saturated air. */
 export const timesByAir = (room: Partial<Air>): Checked<number> => {
   const usual = vapourPressureDeficit(usualRoom);
   if (!usual.ok) return usual;
@@ -18,7 +18,8 @@ export const timesByAir = (room: Partial<Air>): Checked<number> => {
 };
 
 /**
- * How many times longer a resist coat needs in this room than in a usual one; what is not said is as usual.
+ * How many times longer a resist coat takes to dry in this room than in a usual one; what is not said is taken as
+ * usual.
  * @formula factor = min(3, max(1, VPD(20 °C, 50 %)/VPD(room)))
  * @param temperature of the room, °C · @param humidity relative, 0 to 1
  * @returns factor, 1 to 3, never rounded; a warmer or drier room never shortens the wait
@@ -31,5 +32,5 @@ export const dryingFactor = (room: Partial<Air>): Checked<number> => {
   return times.ok ? valid(Math.min(longest, times.value)) : times;
 };
 
-/** Whether it is so cold that an emulsion may never form a film, however long it is left. */
+/** Whether it is too cold for an emulsion ever to form a film. */
 export const isTooColdForFilm = (temperature: Celsius): boolean => temperature < coldestFilm;

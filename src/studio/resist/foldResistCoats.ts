@@ -3,7 +3,7 @@ import type { ResistCoat } from './resistCoat.ts';
 import type { CoatEvent } from './coatEvent.ts';
 import { days, since } from '../ids.ts';
 
-/** Nobody waits so long for a coat: it was glazed over, and nobody said so. */
+/** After this long, a coat was glazed over and nobody logged it. */
 const forgotten = days(30);
 
 const on = (
@@ -18,7 +18,7 @@ const on = (
   ];
 };
 
-/** The coats that are on after one more entry; what an undo leaves must be folded from all entries. */
+/** The coats that are on after one more entry. An undo is not handled here: it needs a fold of all entries. */
 export const applyToCoats = (
   coats: readonly ResistCoat[],
   entry: Entry<CoatEvent>,
@@ -36,7 +36,7 @@ export const applyToCoats = (
   }
 };
 
-/** The coats that are on after all of these entries, those taken back left out. */
+/** The coats that are on after these entries, without those that were undone. */
 export const foldCoats = (entries: readonly Entry<CoatEvent>[]): readonly ResistCoat[] => {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   return [...entries]

@@ -6,27 +6,27 @@ import { instantOf, wallOf } from '../time/wallTime.ts';
 export const resists = ['wax', 'latex', 'hot-wax', 'tape'] as const;
 export type Resist = (typeof resists)[number];
 
-/** A resist coat and what the studio says of nights and hours. */
+/** A resist coat, with the studio's rules for nights and hours. */
 export interface DryingCoat {
   kind: Resist;
   onAt: Instant;
   zone: string;
   hours: OpeningHours;
-  /** Hours that an emulsion needs in a usual room. */
+  /** Drying hours of an emulsion in a usual room. */
   minimumHours: number;
-  /** How many times longer it needs in this one. */
+  /** How many times longer it takes in this room. */
   dryingFactor: number;
-  /** A keeper has said that the hours alone do here. */
+  /** A keeper has said that the hours are enough here, without a night. */
   noNight?: true;
 }
 
-/** What set the instant: the hours of drying, the night, or the door. */
+/** What decided the time: the hours of drying, the night, or the opening hours. */
 export type DryWhy =
   | { because: 'at-once' }
   | { because: 'sets'; minutes: number }
   | {
       because: 'hours' | 'night' | 'opening';
-      /** Hours of drying, with the room's factor in them. */
+      /** Hours of drying, the room's factor included. */
       dryHours: number;
       hoursEnd: Instant;
       nightEnds: Instant;
@@ -35,12 +35,12 @@ export type DryWhy =
 
 export type DryReady = { readyAt: Instant; why: DryWhy } | 'never';
 
-/** Common practice: melted wax is hard as soon as it is cold. */
+/** Melted wax is hard once it is cold: common practice. */
 const HOT_WAX_MINUTES = 15;
-/** Common practice: the night is over at five in the morning. */
+/** A night ends at five in the morning: common practice. */
 const NIGHT_ENDS = { hour: 5, minute: 0 };
 
-/** The first five in the morning on the wall after an instant. */
+/** The next five in the morning, local time, after an instant. */
 const nightEndAfter = (at: Instant, zone: string): Instant => {
   const today = wallOf(at, zone);
   const thisMorning = instantOf({ ...today, ...NIGHT_ENDS }, zone);
@@ -48,8 +48,9 @@ const nightEndAfter = (at: Instant, zone: string): Instant => {
 };
 
 /**
- * When a resist coat may be glazed over. An emulsion must dry overnight: its hours must be over and, unless a keeper
- * has said that no night is needed here, a night must have ended since it went on, and then somebody must be there; hours that the clocks skip do not count.
+ * When a resist coat may be glazed over. An emulsion must dry overnight: its hours must be over, a night must have
+ * ended since it went on (unless a keeper said that no night is needed), and the studio must be open. Hours that the
+ * clocks skip do not count.
  */
 export const dryReady = ({
   kind,

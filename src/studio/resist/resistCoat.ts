@@ -2,7 +2,7 @@ import type { Celsius, Fraction } from '../../glaze/units.ts';
 import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 import type { Resist } from './overnight.ts';
 
-/** A resist coat that is on its pieces still. */
+/** A resist coat that is still on its pieces. */
 export interface ResistCoat {
   id: EntryId;
   seq: Seq;
@@ -14,7 +14,7 @@ export interface ResistCoat {
   plannedFor?: Instant;
   temperature?: Celsius;
   humidity?: Fraction;
-  /** The coats on which it is a further layer. */
+  /** The coats under this one. */
   below: Seq[];
   disowned?: true;
 }
@@ -25,5 +25,5 @@ const folded = (pieces: string): string =>
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '');
 
-/** Whether two people's words name the same pieces: `3 bowls` and `3 Bowls`. */
+/** Whether two descriptions mean the same pieces: `3 bowls` and `3 Bowls`. */
 export const areSamePieces = (one: string, other: string): boolean => folded(one) === folded(other);

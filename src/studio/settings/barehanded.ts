@@ -17,10 +17,10 @@ const forGloves: ReadonlySet<BucketCaution> = new Set([
   'asbestos',
 ]);
 
-/** Gloves alone keep hands clean; whatever else asks for them is no glaze for a child. */
+/** Cautions that keep children from a glaze. Gloves that only keep hands clean are none. */
 export const notForChildren = (caution: BucketCaution): boolean =>
   caution === 'manganese' || (caution !== 'gloves' && forGloves.has(caution));
 
-/** Whether a bare finger may go into the glaze. */
+/** Whether it is safe to test the glaze with a bare finger. */
 export const barehanded = ({ cautions }: Pick<BucketSettings, 'cautions'>): boolean =>
   !cautions.some((caution) => forGloves.has(caution));

@@ -6,7 +6,7 @@ export interface Window<T> {
   high: T;
 }
 
-/** A pail as a cone cut off, inside measures. */
+/** A pail as a frustum of a cone, inside measures. */
 export interface PailShape {
   bottom: Millimetres;
   top: Millimetres;
@@ -42,22 +42,22 @@ export interface BucketSettings {
   name: string;
   nick?: string;
   use: BucketUse;
-  /** What the pail holds to the rim. */
+  /** Volume of the pail to the rim. */
   pail?: Millilitres;
   shape?: PailShape;
   gravity?: Window<Gravity>;
   efflux?: Window<Seconds>;
-  /** The cup that the efflux window was set with: a standard kind, or the name of one of the studio's own. */
+  /** The cup that the efflux window belongs to: a standard kind, or the name of one of the studio's own. */
   cup?: string;
   /** Gravity of the dry powder. */
   solids: Gravity;
-  /** How long after a stir the bucket may be used without another. */
+  /** How long after a stir the bucket may be used without another stir. */
   restLimit: Duration;
-  /** How long a believed reading is good for. */
+  /** How long a believed reading stays valid. */
   shelfLife: Duration;
   mesh: number | 'never';
   cautions: BucketCaution[];
   recipe?: string;
-  /** The pails of one glaze carry its name in common, each with its own state. */
+  /** The name that all buckets of the same glaze share; each bucket keeps its own state. */
   glaze?: string;
 }

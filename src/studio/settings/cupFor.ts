@@ -1,7 +1,10 @@
 import { flowCups } from '../../glaze/flow/flowCup.ts';
 import type { StudioCup } from './studio.ts';
 
-/** The cup that a bucket's window was set with; else the studio's only one; else one that is compared with itself alone. */
+/**
+ * The cup that a bucket's window was set with; else the studio's only cup; else none of those, so that its times are
+ * compared only with each other.
+ */
 const windowsCup = (windowCup: string | undefined, cups: readonly StudioCup[]): StudioCup => {
   if (windowCup === undefined) {
     const [only, ...others] = cups;
@@ -12,7 +15,7 @@ const windowsCup = (windowCup: string | undefined, cups: readonly StudioCup[]): 
   return own ?? { name: windowCup, kind: kind ?? 'own' };
 };
 
-/** The cup that was timed. Who says only its standard kind means the window's cup, when it is one of that kind. */
+/** The cup that was timed. A standard kind alone means the window's cup, if it is of that kind. */
 export const cupFor = (
   said: StudioCup | undefined,
   windowCup: string | undefined,

@@ -17,7 +17,7 @@ export const newStudio: Studio = {
   hours: usualHours,
   drying: { minimumHours: usualMinimumHours },
   sessions: [],
-  // Common practice: time enough to put the wax back on the shelf.
+  // Time enough to put the wax back on the shelf: common practice.
   reminders: { lead: minutes(30), quiet: usualQuiet },
   inChannel: [],
 };
@@ -100,7 +100,7 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
   }
 };
 
-/** The studio that its entries add up to: in the order they were written, undone ones left out. */
+/** Folds the studio's entries, in the order in which they were logged, without those that were undone. */
 export const foldStudio = (entries: readonly Entry<StudioEvent>[]): Studio => {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
   return [...entries]
@@ -108,7 +108,7 @@ export const foldStudio = (entries: readonly Entry<StudioEvent>[]): Studio => {
     .reduce(
       (studio, { seq: at, event, by }) => ({
         ...(undone.has(at) ? studio : applyStudioEvent(studio, event)),
-        // How they are reached, and what they take back, is for members to say too.
+        // Any member may change how they are reached, and undo entries; neither makes them a keeper.
         ...(event.kind !== 'reach' && event.kind !== 'undo' && { setBy: by }),
         seq: at,
       }),

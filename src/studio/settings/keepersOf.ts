@@ -1,7 +1,7 @@
 import type { MemberId } from '../ids.ts';
 import type { Studio } from './studio.ts';
 
-/** Whom a keeper's reminder goes to: the keepers that are named, or else whoever last set the studio up. */
+/** Who gets the keepers' reminders: the named keepers, or else whoever last changed the studio's settings. */
 export const keepersOf = ({ keepers, setBy }: Pick<Studio, 'keepers' | 'setBy'>): MemberId[] => {
   if (keepers.length > 0) return keepers;
   return setBy === undefined ? [] : [setBy];

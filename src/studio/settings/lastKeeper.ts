@@ -2,8 +2,8 @@ import type { MemberId } from '../ids.ts';
 import type { Studio } from './studio.ts';
 
 /**
- * Whether a change leaves the studio without a keeper: none is named after it, and whoever makes it was one by nothing but
- * being named. A platform's own managers, and whoever runs the bot, are keepers without that.
+ * Whether a change leaves the studio without a keeper: none is named afterwards, and the person who makes it was a
+ * keeper only by being named. Managers on a platform, and whoever runs the bot, are keepers without being named.
  */
 export const lastKeeperGoes = (
   before: Pick<Studio, 'keepers'>,

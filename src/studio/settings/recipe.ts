@@ -5,10 +5,10 @@ import { gravity, type Gravity } from '../../glaze/units.ts';
 
 export interface RecipeLine {
   material: string;
-  /** In per cent or in parts; an addition in the same measure, over and above them. */
+  /** In per cent or in parts; additions in the same measure, on top of the rest. */
   amount: number;
   addition: boolean;
-  /** Gravity of its grains, where somebody said it: it goes before the table's. */
+  /** Gravity of its grains, if somebody gave it; it overrides the table's. */
   gravity?: Gravity;
 }
 
@@ -16,7 +16,7 @@ export interface Recipe {
   lines: RecipeLine[];
 }
 
-/** One that the studio keeps under a name. */
+/** A recipe that the studio saved under a name. */
 export interface StoredRecipe extends Recipe {
   name: string;
 }
@@ -26,15 +26,15 @@ type Own = readonly StudioMaterial[];
 const gravityOfLine = ({ material, gravity: said }: RecipeLine, own: Own): Gravity | undefined =>
   said ?? knownMaterial(material, own)?.gravity;
 
-/** Materials whose grains' gravity nobody knows. */
+/** Materials of unknown gravity. */
 export const unknownMaterials = ({ lines }: Recipe, own: Own): string[] =>
   lines.filter((line) => gravityOfLine(line, own) === undefined).map(({ material }) => material);
 
-/** Materials of which somebody has said the gravity, and nobody what they are. */
+/** Materials whose gravity somebody gave, and which are in no table. */
 export const unexplainedMaterials = ({ lines }: Recipe, own: Own): string[] =>
   lines.flatMap(({ material }) => (knownMaterial(material, own) ? [] : [material]));
 
-/** Solids gravity of the whole mix; undefined while a material's is not known. */
+/** Gravity of the mixed powder; undefined while one material's is unknown. */
 export const solidsOf = ({ lines }: Recipe, known: Own): Gravity | undefined => {
   const parts: { amount: number; gravity: Gravity }[] = [];
   for (const line of lines) {
@@ -46,7 +46,7 @@ export const solidsOf = ({ lines }: Recipe, known: Own): Gravity | undefined => 
   return found.ok ? found.value : undefined;
 };
 
-/** What in it can hurt somebody, or behaves unlike powder in water. */
+/** Hazards of its materials, and those that behave in water unlike powder. */
 export const recipeCautions = (
   { lines }: Recipe,
   own: Own,
@@ -60,7 +60,7 @@ export const recipeCautions = (
 
 const folded = (name: string) => name.normalize('NFKC').trim().toLowerCase();
 
-/** The recipe with gravities said for materials by name; the names that are not in it are handed back. */
+/** The recipe with the gravities that were given for its materials, and the names that are not in it. */
 export const withGravities = (
   recipe: Recipe,
   said: readonly { material: string; amount: number }[],

@@ -19,7 +19,7 @@ export interface Vessel {
   scaleStep: Grams;
 }
 
-/** A flow cup of the studio: a standard kind, or its own with a window only. */
+/** A flow cup of the studio: a standard kind, or its own, of which only a window is known. */
 export interface StudioCup {
   name: string;
   kind: FlowCupKind | 'own';
@@ -28,18 +28,18 @@ export interface StudioCup {
 /** The usual house rule until a keeper sets another: common practice. */
 export const usualMinimumHours = 12;
 
-/** The house rule for resist coats, and the air they dry in when nobody says. */
+/** The house rule for resist coats, and the air to assume when nobody gives it. */
 export interface DryingRule {
   minimumHours: number;
-  /** False where the hours alone do. A night is needed until a keeper has said so. */
+  /** False where the hours are enough. A night is needed until a keeper says otherwise. */
   night?: boolean;
   temperature?: Celsius;
   humidity?: Fraction;
 }
 
-/** How reminders go about it. */
+/** The rules for reminders. */
 export interface ReminderRule {
-  /** How long before a session or a plan a warning comes. */
+  /** How long before a session or plan a warning comes. */
   lead: Duration;
   quiet?: QuietHours;
 }
@@ -49,19 +49,19 @@ export type ReachBy = 'direct' | 'channel';
 /** What the studio has told the bot about itself, folded from its stream. */
 export interface Studio {
   seq: Seq;
-  /** What it is called, once it has said so. */
+  /** The studio's name, once it was set. */
   name?: string;
   zone: string;
-  /** Somebody has said which zone it is in; until then clocks are UTC. */
+  /** The zone was set; until then times are in UTC. */
   zoneSet?: true;
   units: UnitSystem;
   vessels: Vessel[];
   cups: StudioCup[];
   hardWater: boolean;
   recipes: StoredRecipe[];
-  /** Materials that no table has, as keepers have said what they are. */
+  /** Materials that no table has, as keepers described them. */
   materials: StudioMaterial[];
-  /** Members named as keepers here, besides whoever the platform says is one. */
+  /** Members named as keepers, in addition to those that the platform makes keepers. */
   keepers: MemberId[];
   /** Discord role whose holders are keepers. */
   keeperRole?: string;
@@ -73,9 +73,9 @@ export interface Studio {
   reminders: ReminderRule;
   /** The next bisque or glaze firing, when one is planned. */
   firing?: Instant;
-  /** Members who are reminded in the channel rather than directly. */
+  /** Members who get their reminders in the channel instead of a direct message. */
   inChannel: MemberId[];
-  /** Who last set something here, and so is a keeper. */
+  /** Who last changed a setting, and so is a keeper. */
   setBy?: MemberId;
 }
 
@@ -97,7 +97,7 @@ export type StudioEvent =
   | { kind: 'session'; session: GlazingSession }
   | { kind: 'session-off'; name: string }
   | { kind: 'reminders'; lead?: Duration; quiet?: QuietHours | 'none' }
-  /** Without a time it is called off. */
+  /** Without a time, the firing is cancelled. */
   | { kind: 'firing'; at?: Instant }
   | { kind: 'reach'; member: MemberId; by: ReachBy }
   | { kind: 'undo'; of: Seq };

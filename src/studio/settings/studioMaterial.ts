@@ -4,13 +4,13 @@ import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import { normalizedName } from '../normalizedName.ts';
 
-/** A material that no table has, as a keeper has said once for the whole studio what it is. */
+/** A material that no table has, as a keeper described it for the whole studio. */
 export interface StudioMaterial {
   name: string;
-  /** The material of the table that it is like, by its id. */
+  /** The id of a similar material in the table. */
   like?: string;
   gravity: Gravity;
-  /** With those of what it is like. */
+  /** Those of the similar material included. */
   cautions: MaterialCaution[];
 }
 
@@ -19,11 +19,11 @@ export interface KnownMaterial {
   cautions: readonly MaterialCaution[];
 }
 
-/** A material by its name: as the studio knows it, else as the table does. */
+/** A material by its name: the studio's own, else the table's. */
 export const knownMaterial = (name: string, own: readonly StudioMaterial[]): KnownMaterial | undefined =>
   own.find((one) => normalizedName(one.name) === normalizedName(name)) ?? findMaterial(name);
 
-/** What asks for care with a material: as it is known, and as its name says. */
+/** The cautions of a material: those that are known, and those that its name gives away. */
 export const materialCautions = (name: string, own: readonly StudioMaterial[]): MaterialCaution[] => [
   ...new Set([...(knownMaterial(name, own)?.cautions ?? []), ...hazardsInName(name)]),
 ];

@@ -1,4 +1,4 @@
-/** A day of the calendar, of no zone; the month runs from 1 to 12. */
+/** A day of the calendar, without a zone; the month is 1 to 12. */
 export interface CivilDay {
   year: number;
   month: number;
@@ -13,7 +13,7 @@ const DAYS_IN_400_YEARS = 146_097;
 const DAYS_TO_1970 = 719_468;
 
 /**
- * Days from 1970-01-01 to a day of the Gregorian calendar; a month or a day beyond its end runs on into the next.
+ * Days from 1970-01-01 to a day of the Gregorian calendar; a month or day beyond the end counts on into the next.
  * @source Hinnant, chrono-Compatible Low-Level Date Algorithms (2013), days_from_civil: years begin on 1 March
  */
 export const dayNumber = ({ year, month, day }: CivilDay): number => {
@@ -28,7 +28,7 @@ export const dayNumber = ({ year, month, day }: CivilDay): number => {
 };
 
 /**
- * The day that is so many days after 1970-01-01.
+ * The calendar day so many days after 1970-01-01.
  * @source Hinnant, chrono-Compatible Low-Level Date Algorithms (2013), civil_from_days
  */
 export const dayNumbered = (number: number): CivilDay => {
@@ -53,7 +53,7 @@ export const addDays = (day: CivilDay, days: number): CivilDay => dayNumbered(da
 
 export const isSameDay = (one: CivilDay, other: CivilDay): boolean => dayNumber(one) === dayNumber(other);
 
-/** Whether the calendar has such a day: it has no 30 February. */
+/** Whether the calendar has such a day: there is no 30 February. */
 export const isCivilDay = (day: CivilDay): boolean => {
   const { year, month, day: dayOfMonth } = dayNumbered(dayNumber(day));
   return year === day.year && month === day.month && dayOfMonth === day.day;

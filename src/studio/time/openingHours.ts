@@ -13,7 +13,7 @@ export const weekdays = [
 ] as const;
 export type WeekdayName = (typeof weekdays)[number];
 
-/** Minutes after the day's midnight on the wall clock; a studio open past midnight closes after 1440. */
+/** Minutes after midnight on the wall clock; a studio that closes after midnight closes after 1440. */
 export interface DayHours {
   opens: number;
   closes: number;
@@ -21,7 +21,7 @@ export interface DayHours {
 
 export interface OpeningHours {
   week: Readonly<Record<WeekdayName, DayHours | 'closed'>>;
-  /** Days that the studio stays closed, as `2026-12-25`; an evening that began the day before runs out. */
+  /** Days when the studio is closed, as `2026-12-25`; an evening that began the day before still runs to its end. */
   closures: readonly string[];
 }
 
@@ -43,7 +43,7 @@ export const usualHours: OpeningHours = {
 
 const two = (figure: number): string => String(figure).padStart(2, '0');
 
-/** A day as closures name it: `2026-12-25`. */
+/** A day in the form of closures: `2026-12-25`. */
 export const isoDay = ({ year, month, day }: CivilDay): string => `${year}-${two(month)}-${two(day)}`;
 
 interface Opening {
@@ -51,7 +51,7 @@ interface Opening {
   until: Instant;
 }
 
-/** When the studio is open on a day; undefined when it is not, or when the zone skips the whole day. */
+/** The opening hours of a day; undefined when it is closed, or when the zone skips the whole day. */
 const openingOn = (day: CivilDay, { week, closures }: OpeningHours, zone: string): Opening | undefined => {
   const hours = week[weekdays[weekdayOf(day)]];
   if (hours === 'closed' || closures.includes(isoDay(day))) return undefined;
@@ -62,12 +62,12 @@ const openingOn = (day: CivilDay, { week, closures }: OpeningHours, zone: string
 };
 
 /**
- * The first instant, now or later, at which the studio is open: from its opening time until just before it
- * closes. A studio that opens on no day of the week never does.
+ * The first instant, now or later, when the studio is open: from its opening time until just before it closes. Never,
+ * when it opens on no weekday.
  */
 export const nextOpenInstant = (from: Instant, hours: OpeningHours, zone: string): Instant | 'never' => {
   const today = wallOf(from, zone);
-  // Each closure can put off one weekday by a week; a clock change that swallows an opening, by one more.
+  // Each closure can postpone an opening by a week, and a clock change that skips an opening by one more.
   const furthest = 7 * (hours.closures.length + 3);
   for (let days = -1; days <= furthest; days++) {
     const opening = openingOn(addDays(today, days), hours, zone);

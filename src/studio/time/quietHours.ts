@@ -2,7 +2,7 @@ import { addDays, type CivilDay } from './civilDay.ts';
 import { instant, minutes, type Instant } from '../ids.ts';
 import { instantOnDay, wallOf } from './wallTime.ts';
 
-/** When nobody is reminded: minutes after midnight on the wall; a night ends after 1440. */
+/** The time when no reminders are sent: minutes after midnight on the wall clock; a night ends after 1440. */
 export interface QuietHours {
   from: number;
   until: number;
@@ -11,7 +11,7 @@ export interface QuietHours {
 /** Common practice. */
 export const usualQuiet: QuietHours = { from: 22 * 60, until: 24 * 60 + 8 * 60 };
 
-/** A warning that would come in the night comes just before it. */
+/** A warning that would fall into quiet hours is sent so long before them. */
 const BEFORE = minutes(5);
 
 const quietOn = (day: CivilDay, { from, until }: QuietHours, zone: string) => ({
@@ -19,7 +19,7 @@ const quietOn = (day: CivilDay, { from, until }: QuietHours, zone: string) => ({
   until: instantOnDay(day, until, zone),
 });
 
-/** The quiet stretch that an instant lies in; undefined when it lies in none. */
+/** The quiet stretch that contains an instant; undefined when none does. */
 export const quietAt = (at: Instant, quiet: QuietHours | undefined, zone: string) => {
   if (!quiet) return undefined;
   const today = wallOf(at, zone);
@@ -28,7 +28,7 @@ export const quietAt = (at: Instant, quiet: QuietHours | undefined, zone: string
     .find(({ from, until }) => from <= at && at < until);
 };
 
-/** The nearest instant outside quiet hours: the first after, for news; the last before, for a warning. */
+/** The nearest instant outside quiet hours: after them for news, before them for a warning. */
 export const outsideQuiet = (
   at: Instant,
   quiet: QuietHours | undefined,

@@ -3,23 +3,23 @@ import type { Instant } from '../ids.ts';
 import { isoDay, weekdays, type DayHours, type OpeningHours, type WeekdayName } from './openingHours.ts';
 import { instantOnDay, wallOf } from './wallTime.ts';
 
-/** An evening of glazing that comes round every week. */
+/** A weekly evening of glazing. */
 export interface GlazingSession {
   name: string;
   day: WeekdayName;
   hours: DayHours;
 }
 
-/** One evening of a session. */
+/** One occurrence of a session. */
 export interface SessionHeld {
   name: string;
-  /** The day on the wall on which it begins, as `2026-12-25`. */
+  /** The local day when it begins, as `2026-12-25`. */
   date: string;
   from: Instant;
   until: Instant;
 }
 
-/** The sessions that begin after an instant, the earliest first; none on a day that the studio is closed. */
+/** The occurrences that begin after an instant, the earliest first; none on a day when the studio is closed. */
 export function* sessionsAfter(
   after: Instant,
   sessions: readonly GlazingSession[],
@@ -29,7 +29,7 @@ export function* sessionsAfter(
   if (sessions.length === 0) return;
   const today = wallOf(after, zone);
   const closed = new Set(closures);
-  // Each closure can put off a weekly session by a week.
+  // Each closure can postpone a weekly session by a week.
   const furthest = 7 * (closed.size + 3);
   for (let ahead = 0; ahead <= furthest; ahead++) {
     const day = addDays(today, ahead);

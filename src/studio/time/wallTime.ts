@@ -3,7 +3,7 @@ import { toDate } from 'date-fns/toDate';
 import { addDays, dayNumber, dayNumbered, type CivilDay } from './civilDay.ts';
 import { instant, type Instant } from '../ids.ts';
 
-/** What the clock on a wall shows, to the minute. */
+/** Local time of day with its date, to the minute. */
 export interface WallTime extends CivilDay {
   hour: number;
   minute: number;
@@ -12,7 +12,7 @@ export interface WallTime extends CivilDay {
 const MINUTE = 60_000;
 const DAY = 86_400_000;
 
-/** Whether the platform knows a zone of this name, such as `America/St_Johns`; a bare offset is not one. */
+/** Whether this is a time zone that Node knows, such as `America/St_Johns`; a bare offset is not. */
 export const isZone = (name: string): boolean => {
   if (!/^[A-Za-z]/.test(name)) return false;
   try {
@@ -23,7 +23,7 @@ export const isZone = (name: string): boolean => {
   }
 };
 
-/** The platform's date object, which formatters and parsers of other libraries insist on. */
+/** An instant as a Date, for libraries that need one. */
 export const dateAt = (at: Instant) => toDate(at);
 
 /** How far the zone's clocks are ahead of UTC at an instant, in milliseconds. */
@@ -33,10 +33,10 @@ export const offsetAt = (at: Instant, zone: string): number => {
   return Math.round(minutes * MINUTE);
 };
 
-/** The instant at which a clock kept at UTC shows the wall time. */
+/** The instant when clocks in UTC show the wall time. */
 const asUtc = (wall: WallTime): number => dayNumber(wall) * DAY + (wall.hour * 60 + wall.minute) * MINUTE;
 
-/** What the zone's clocks show at an instant; seconds are cut off. */
+/** The local time in a zone at an instant; seconds are cut off. */
 export const wallOf = (at: Instant, zone: string): WallTime => {
   const local = at + offsetAt(at, zone);
   const day = Math.floor(local / DAY);
@@ -44,7 +44,10 @@ export const wallOf = (at: Instant, zone: string): WallTime => {
   return { ...dayNumbered(day), hour: Math.floor(minutes / 60), minute: minutes % 60 };
 };
 
-/** The instants at which the zone's clocks show a wall time: one, two in a fold, none in a gap; earliest first. */
+/**
+ * The instants when clocks in the zone show a wall time: one; two when clocks go back; none when they skip it.
+ * Earliest first.
+ */
 const instantsOf = (wall: WallTime, zone: string): Instant[] => {
   const utc = asUtc(wall);
   const offsets = new Set([offsetAt(instant(utc - DAY), zone), offsetAt(instant(utc + DAY), zone)]);
@@ -56,8 +59,8 @@ const instantsOf = (wall: WallTime, zone: string): Instant[] => {
 };
 
 /**
- * The instant of a wall time. Shown twice, the earlier is meant; never shown, the time moves on by as much
- * as the clocks skip: 02:30 on the day that skips 02:00 to 03:00 is 03:30.
+ * The instant of a wall time. When the clocks show it twice, the earlier one; when they skip it, later by as much as
+ * they skip: 02:30 becomes 03:30 on a day that skips 02:00 to 03:00.
  */
 export const instantOf = (wall: WallTime, zone: string): Instant => {
   const [earliest] = instantsOf(wall, zone);
@@ -65,13 +68,13 @@ export const instantOf = (wall: WallTime, zone: string): Instant => {
   return earliest ?? instant(utc - offsetAt(instant(utc - DAY), zone));
 };
 
-/** The instant at so many minutes past a day's midnight on the wall; from 1440 on it is the next day's. */
+/** The instant so many minutes after a day's local midnight; from 1440 on it is the next day. */
 export const instantOnDay = (day: CivilDay, minutes: number, zone: string): Instant => {
   const hour = Math.floor(minutes / 60);
   return instantOf({ ...addDays(day, Math.floor(hour / 24)), hour: hour % 24, minute: minutes % 60 }, zone);
 };
 
-/** The first instant of a day in a zone: midnight, or the end of the gap that swallows it. */
+/** The first instant of a day in a zone: midnight, or the end of the gap when clocks skip midnight. */
 export const startOfDay = ({ year, month, day }: CivilDay, zone: string): Instant => {
   const midnight = { year, month, day, hour: 0, minute: 0 };
   const [earliest] = instantsOf(midnight, zone);
@@ -90,7 +93,7 @@ export const startOfDay = ({ year, month, day }: CivilDay, zone: string): Instan
 
 export const startOfLocalDay = (at: Instant, zone: string): Instant => startOfDay(wallOf(at, zone), zone);
 
-/** The same wall time so many days later, or earlier; never 24 hours times so many. */
+/** The same local time so many days later or earlier, which is not always a multiple of 24 hours. */
 export const addLocalDays = (at: Instant, days: number, zone: string): Instant => {
   const wall = wallOf(at, zone);
   const withinMinute = at - Math.floor(at / MINUTE) * MINUTE;

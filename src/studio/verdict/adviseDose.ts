@@ -8,16 +8,16 @@ import { facts, type Facts } from './rules.ts';
 import type { Verdict } from './verdict.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
 
-/** Why no flocculant goes in now. */
+/** Why no flocculant should go in now. */
 export type NoDose =
-  /** Held, retired, or a hard cake at the bottom. */
+  /** On hold, retired, or with a hard cake at the bottom. */
   | 'hands-off'
-  /** Flow is where it should be. */
+  /** The flow is within its window. */
   | 'creamy'
   | 'thick'
-  /** Above its window: water comes first. */
+  /** Gravity is above its window: add water first. */
   | 'water-first'
-  /** Below its window: flocculant would only hide the water. */
+  /** Gravity is below its window: flocculant would only hide that. */
   | 'too-wet'
   | 'unmeasured';
 
@@ -26,7 +26,7 @@ export interface DoseAdvice {
   volume?: Millilitres;
   advice:
     | { kind: 'none'; why: NoDose }
-    /** `now`: the verdict asks for it; otherwise it waits for a stir, a reading or a look. */
+    /** `now`: the verdict asks for it. Otherwise a stir, a reading or a flow test comes first. */
     | { kind: 'next'; now: boolean; next: NextDose };
 }
 
@@ -38,14 +38,14 @@ const noDose = ({ state, measured, flow }: Facts): NoDose | undefined => {
   return flow.band === 'in' ? 'creamy' : undefined;
 };
 
-/** The best that is known of its gravity: read, predicted, or what it should be. */
+/** The best available gravity: read, predicted, or the one it should have. */
 const gravityOfBucket = ({ measured, predicted, state }: Facts): Gravity | undefined =>
   measured?.value ??
   predicted?.value ??
   state.believed?.value ??
   (state.settings.gravity && middle(state.settings.gravity));
 
-/** The next flocculant step of a bucket, or why there is none; the same dose that its verdict names. */
+/** The next dose of a bucket, or why there is none; the same dose that its verdict gives. */
 export const adviseDose = (state: BucketState, now: Instant): DoseAdvice => {
   const verdict = decide(state, { now, role: 'keeper' });
   const f = facts(state, now);

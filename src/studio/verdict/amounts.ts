@@ -21,9 +21,9 @@ export interface Correction {
 }
 
 export interface CorrectionAmount<T> {
-  /** To mid-window, if all were known exactly. */
+  /** The amount to mid-window, if everything were known exactly. */
   wanted: T;
-  /** At most that, and held back so that the chance of passing the far edge is at most 5 %. */
+  /** At most `wanted`; reduced so that the chance of passing the far edge of the window is at most 5 %. */
   safe: T;
 }
 
@@ -41,7 +41,7 @@ const held = <T>(
   return { wanted: unit(wanted.value), safe: unit(safeAmount(wanted.value, volume, distance, perAmount)) };
 };
 
-/** Water for a bucket above its window. */
+/** Water for a bucket whose gravity is above its window. */
 export const waterForWindow = (c: Correction): CorrectionAmount<Millilitres> | undefined =>
   held(
     c,
@@ -51,7 +51,7 @@ export const waterForWindow = (c: Correction): CorrectionAmount<Millilitres> | u
     millilitres,
   );
 
-/** Clear water to draw off a bucket below its window. */
+/** Clear water to draw off a bucket whose gravity is below its window. */
 export const drawOffForWindow = (c: Correction): CorrectionAmount<Millilitres> | undefined =>
   held(
     c,
@@ -61,7 +61,7 @@ export const drawOffForWindow = (c: Correction): CorrectionAmount<Millilitres> |
     millilitres,
   );
 
-/** Dry batch for a bucket below its window. */
+/** Dry batch for a bucket whose gravity is below its window. */
 export const dryForWindow = (c: Correction): CorrectionAmount<Grams> | undefined =>
   held(
     c,

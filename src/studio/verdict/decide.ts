@@ -46,7 +46,10 @@ type Decided = Pick<Verdict, 'step' | 'rule' | 'amounts' | 'reasons' | 'dont' | 
 const isReadyToMeasure = ({ state: { stir }, now }: Facts): boolean =>
   stir !== undefined && !stir.addedSince && since(stir.at, now) <= believedAfterStir;
 
-/** What was decided, and what the bucket reads whatever that is. Field by field: to spread them costs more than to decide. */
+/**
+ * The verdict: what was decided, and the bucket's readings. Field by field, because spreading them costs more than
+ * deciding.
+ */
 const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Verdict => {
   const { state } = f;
   const verdict: Verdict = {
@@ -74,7 +77,7 @@ const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Ver
 const asRead = (reading: BucketState['believed'], believed: boolean): Verdict['gravity'] =>
   reading ? { value: reading.value, u95: reading.u95, believed } : null;
 
-/** What is done to a bucket by these cannot simply be taken back. */
+/** Steps that change a bucket and cannot easily be undone. */
 const changes: ReadonlySet<Step> = new Set([
   'add-water',
   'draw-off-water',
@@ -91,7 +94,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
   const surprise = unexpected(f);
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
-  // What the grid rests on, even when a later reading that agrees was not believed.
+  // The reading that the grid used, even when a later, unbelieved one agrees with it.
   return verdictOn(f, asRead(f.read, true), {
     step,
     rule: 'grid',
@@ -117,7 +120,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   });
 };
 
-/** The first step that applies to a bucket as it stands: the rules in order, then the grid. */
+/** The first step that applies to a bucket: the rules in order, then the grid. */
 export const decide = (state: BucketState, { now, role }: DecideAt): Verdict => {
   const f = facts(state, now);
   const rule = rules.find(({ applies }) => applies(f));
@@ -141,6 +144,6 @@ export const decide = (state: BucketState, { now, role }: DecideAt): Verdict => 
   return fromGrid(f, role, f.measured);
 };
 
-/** What the same bucket would be told once it has been stirred to the bottom. */
+/** The step for the same bucket after a stir to the bottom. */
 const afterStir = (state: BucketState, now: Instant, role: Role): Verdict['step'] =>
   decide(withStir(state, { at: now }), { now, role }).step;

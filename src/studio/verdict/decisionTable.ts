@@ -1,9 +1,9 @@
 import type { Dont, FlowBand, GravityBand, Step } from './verdict.ts';
 
-/** Whose hands a step asks for. A member gets `ask-keeper`, with the amounts ready. */
+/** Who may do a step. A member gets `ask-keeper`, with the amounts. */
 export type Hands = 'anyone' | 'keeper';
 
-/** What must hold for a move of a cell to be the one; a cell's last move has none. */
+/** The condition for a move of a cell; a cell's last move has none. */
 export type Condition = 'stirred-short' | 'just-mixed' | 'no-way-to-look';
 
 export type Amount = 'water' | 'half-water' | 'draw-off' | 'dry' | 'dose';
@@ -40,14 +40,14 @@ const look: Move[] = [
 ];
 
 /**
- * The answer for a stirred bucket with a believed reading: gravity against its window, flow against its own.
- * The first move of a cell whose condition holds is the answer.
+ * The step for a stirred bucket with a believed reading, by gravity and flow against their windows. The first move of
+ * a cell whose condition holds is the step.
  */
 export const grid: Record<GravityBand, Record<FlowBand, Move[]>> = {
   low: {
     thin: [tooWet],
     in: [tooWet],
-    // Gelled, and then watered. Gels don't settle, so there is no clear water to draw off.
+    // A gel that was thinned with water. Gels do not settle, so there is no clear water to draw off.
     thick: [
       stirOn,
       {

@@ -7,7 +7,7 @@ import { since, type Instant } from '../ids.ts';
 import type { Seconds } from '../../glaze/units.ts';
 import type { FlowBand, Reason } from './verdict.ts';
 
-/** Seconds are never corrected for temperature; outside this spread it is said that they are not comparable. */
+/** Cup times are not corrected for temperature; beyond this difference the answer says that they cannot be compared. */
 const roomSpread = 5;
 
 const lookBand: Record<FlowLook, FlowBand> = { thin: 'thin', right: 'in', thick: 'thick' };
@@ -21,8 +21,8 @@ const isOpposite = (one: FlowBand, other: FlowBand): boolean =>
   (one === 'thin' && other === 'thick') || (one === 'thick' && other === 'thin');
 
 /**
- * How it flows, by cup and by finger, and what that rests on. The cup decides, and a finger that differs by a step is
- * said; when one says thin and the other thick, nobody knows.
+ * The flow by cup and by finger, with the reasons. The cup decides, and a finger test that differs by one band is
+ * mentioned. When one says thin and the other thick, the flow is unknown.
  */
 export const flowBand = (
   state: BucketState,
@@ -30,11 +30,11 @@ export const flowBand = (
 ): { band: FlowBand; at?: Instant; reasons: Reason[] } => {
   const { settings, efflux, look, unexpected } = state;
   const reasons: Reason[] = [];
-  // A gel loosens as it is stirred: once stirred on, what it was before says nothing of what it is.
+  // A gel thins when it is stirred: after a stir, an earlier `thick` no longer applies.
   const outlived = (band: FlowBand, { at, stirredSince }: { at: Instant; stirredSince?: true }) =>
     since(at, now) > settings.shelfLife ||
     (band === 'thick' && stirredSince === true) ||
-    // Of a bucket that may have held something else then.
+    // The bucket may have held something else then.
     (unexpected !== undefined && at < unexpected.to.at);
   let byCup: FlowBand = 'unknown';
   if (efflux) {
@@ -71,7 +71,7 @@ export const flowBand = (
       reasons.push({ because: 'disagree', efflux: byCup, look: byFinger });
     return { band: byCup, ...(efflux && { at: efflux.at }), reasons };
   }
-  // A time that is only kept says already why it tells nothing.
+  // When a cup time could not be used, its reason is already there.
   if (byFinger === 'unknown' && reasons.length === 0) {
     const { lastAt, stirredIn } = state.flocculant;
     reasons.push(

@@ -2,10 +2,12 @@ import type { Gravity } from '../../glaze/units.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 import type { GravityBand } from './verdict.ts';
 
-/** Far below any reading, far above what arithmetic on decimals loses. */
+/** Tolerance: far below any reading, far above rounding errors. */
 const hair = 1e-9;
 
-/** Low or high only when the whole 95 % interval is outside; `edge` when the value is outside but the interval is not. */
+/**
+ * Low or high only when the whole 95 % interval is outside; `edge` when the value is outside and the interval is not.
+ */
 export const gravityBand = (
   { value, u95 }: { value: Gravity; u95: number },
   { low, high }: Window<Gravity>,
@@ -15,6 +17,9 @@ export const gravityBand = (
   return { band: 'in', edge: value < low - hair || value > high + hair };
 };
 
-/** An interval wider than the window cannot tell in from out. It is compared as it is shown, to a hundredth, or a thousandth when it is that good. */
+/**
+ * Whether an interval is too wide to tell in from out. Compared as it is shown: to a hundredth, or a thousandth when
+ * it is that exact.
+ */
 export const widerThanWindow = (u95: number, { low, high }: Window<Gravity>): boolean =>
   2 * Number(u95.toFixed(u95 < 0.0095 ? 3 : 2)) > high - low + hair;

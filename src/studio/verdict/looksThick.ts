@@ -3,7 +3,7 @@ import type { BucketState } from '../bucket/bucketState.ts';
 import { flowBand } from './flowBand.ts';
 import type { Instant } from '../ids.ts';
 
-/** Whether a bucket is thick by what somebody sees of it now; by what was seen last when they don't say. */
+/** Whether a bucket looks thick now; when nobody says, whether it did the last time. */
 export const looksThick = (
   state: BucketState,
   { flow, look }: { flow?: CupTime; look?: FlowLook },

@@ -12,7 +12,7 @@ import { volumeNow } from '../bucket/volumeNow.ts';
 const rungPercent = 100 * rungOfDry;
 
 interface Found extends AmountsFound {
-  /** A keeper looks before any more goes in. */
+  /** A keeper has to check the bucket before more goes in. */
   checkpoint: boolean;
 }
 
@@ -48,7 +48,7 @@ const dose = (f: Facts, measured: MeasuredGravity, volume: Estimate<Millilitres>
   }
 };
 
-/** What an answer's amounts were worked out for. */
+/** The volume that an answer's amounts are for. */
 export const volumeReason = ({ state, now }: Pick<Facts, 'state' | 'now'>): Reason => {
   const volume = volumeNow(state, now);
   return volume
@@ -56,7 +56,7 @@ export const volumeReason = ({ state, now }: Pick<Facts, 'state' | 'now'>): Reas
     : { because: 'volume-old', ...(state.volumeAt !== undefined && { at: state.volumeAt }) };
 };
 
-/** The amounts that a move asks for, in this pail if what it holds is known, and per litre. */
+/** The amounts for a move: in this pail, if its volume is known, and per litre. */
 export const moveAmounts = (move: Move, f: Facts, measured: MeasuredGravity): Found => {
   const { gravity: window, solids: particleGravity, pail } = f.state.settings;
   if (move.amounts.length === 0 || !window) return { amounts: {}, reasons: [], checkpoint: false };

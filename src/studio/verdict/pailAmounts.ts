@@ -33,7 +33,7 @@ const water = (c: Correction, pail: Millilitres | undefined, part: number): Amou
 const dry = (c: Correction, pail: Millilitres | undefined): AmountsFound => {
   const found = dryForWindow(c);
   if (!found) return none;
-  // Grains take the room of the water that weighs as much, over their gravity.
+  // Grains take up the volume of water of the same weight, divided by their gravity.
   const fits =
     pail === undefined ? found.safe : headroom(pail, c.volume.value) * c.particleGravity * waterGramsPerMl;
   if (found.safe <= fits)
@@ -44,7 +44,7 @@ const dry = (c: Correction, pail: Millilitres | undefined): AmountsFound => {
   };
 };
 
-/** How much of it this pail wants now, to be at mid-window, or as near as is safe and fits. */
+/** The amount for this pail to reach mid-window, or as near as is safe and fits. */
 export const pailAmount = (
   amount: WaterOrPowder,
   c: Correction,
@@ -68,7 +68,7 @@ export const pailAmount = (
 
 const litre: Estimate<Millilitres> = { value: millilitres(1000), sd: 0 };
 
-/** The same for every litre, when nobody knows how much the pail holds. */
+/** The amount for each litre, when the pail's volume is unknown. */
 export const litreAmount = (amount: WaterOrPowder, unfilled: Omit<Correction, 'volume'>): Amounts => {
   const { waterMl, drawOffMl, dryGrams } = pailAmount(
     amount,

@@ -3,7 +3,7 @@ import { hours, since, type Instant } from '../ids.ts';
 import { looseGrainsSettle, restLimitOf } from '../bucket/rests.ts';
 import type { Reason } from './verdict.ts';
 
-/** What a rest limit rests on that is another than the one that was set. */
+/** The reason for a learned rest limit that differs from the set one. */
 export const restLearned = (state: BucketState): Extract<Reason, { because: 'rest-learned' }>[] => {
   const { limit, learned } = restLimitOf(state);
   if (!learned) return [];
@@ -20,7 +20,7 @@ export const restLearned = (state: BucketState): Extract<Reason, { because: 'res
   ];
 };
 
-/** That a bucket has rested longer than it may, and what that limit rests on. */
+/** The reasons for a bucket that has rested too long: how long, and where its limit comes from. */
 export const restedTooLong = (state: BucketState, now: Instant): Reason[] =>
   state.stir
     ? [

@@ -15,24 +15,26 @@ export interface Facts {
   hoursSinceStir?: number;
   predicted?: { value: MeasuredGravity['value']; u95: number };
   measured?: MeasuredGravity & { band: GravityBand; edge: boolean; reasons: Reason[] };
-  /** The reading that the measured gravity rests on, or the readings of one session taken together. */
+  /** The reading behind the measured gravity, or one of those of a session taken together. */
   read?: MeasuredGravity;
   flow: ReturnType<typeof flowBand>;
-  /** Said with every answer from the grid. */
+  /** Reasons that belong to every answer from the grid. */
   reasons: Reason[];
 }
 
-/** Two clocks differ by as much. */
+/** Clocks may differ by this much. */
 const aMoment = minutes(2);
 
-/** Whether the last reading, though not believed, says something else than the one before it. */
+/** Whether the last reading was not believed, and differs from the one before it. */
 const isDoubted = ({ unbelieved, believed, ...state }: BucketState): boolean => {
   if (!unbelieved || !believed) return false;
   const { value, u95 } = withSmallMoves(believed, state);
   return Math.abs(unbelieved.value - value) > Math.hypot(unbelieved.u95, u95);
 };
 
-/** Additions too small to ask for a new reading still count: the logbook's prediction stands in for the reading. */
+/**
+ * The believed gravity with small additions since: they ask for no new reading, so the logbook's prediction is used.
+ */
 const withSmallMoves = (
   believed: MeasuredGravity,
   { moved, predicted }: Pick<BucketState, 'moved' | 'predicted'>,
@@ -44,7 +46,7 @@ const withSmallMoves = (
 export const facts = (state: BucketState, now: Instant): Facts => {
   const { believed, stir, settings } = state;
   const predicted = predictedNow(state, now);
-  // An entry dated a moment ahead of this clock was just now.
+  // An entry dated slightly ahead of this clock counts as now.
   const stirred = stir && Math.max(0, since(stir.at, now) / hours(1));
   const window = settings.gravity;
   const once = believed && withSmallMoves(believed, state);
@@ -89,7 +91,7 @@ export const facts = (state: BucketState, now: Instant): Facts => {
   };
 };
 
-/** A rule that comes before the grid. The first that applies is the answer. */
+/** A rule that comes before the grid. The first that applies gives the verdict. */
 export interface Rule {
   name: Exclude<RuleName, 'grid'>;
   applies(f: Facts): boolean;

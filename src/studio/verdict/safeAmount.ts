@@ -1,14 +1,13 @@
 import { normalCdf } from '../../glaze/statistics/normal.ts';
 import type { Estimate } from '../contents/contents.ts';
 
-/** The chance of passing the far edge that an amount may carry. */
+/** The accepted chance of passing the far edge. */
 const mostChance = 0.05;
 const steps = 24;
 const reach = 4.5;
 
 /**
- * The chance that an amount carries a bucket past the far edge of its window, when neither the volume nor the gravity
- * is known exactly.
+ * The chance that an amount takes a bucket past the far edge of its window, when volume and gravity are uncertain.
  * @formula P(V·d < a·k): V volume, d distance in gravity to the far edge, a amount, k what a unit of it does at the edge
  * @param volume ml and standard deviation · @param distance gravity to the far edge and standard deviation ·
  *   @param amount ml or g · @param perAmount gravity·ml that one unit of the amount uses up
@@ -23,7 +22,7 @@ export const chanceOfPassing = (
   perAmount: number,
 ): number => {
   const used = amount * perAmount;
-  // Summed over the one that is known better: the other's chance then changes little from step to step.
+  // Integrates over the quantity that is known better: then the other's probability changes little between steps.
   const volumeKnownBetter = volume.sd * Math.abs(distance.value) < distance.sd * volume.value;
   const [summed, other] = volumeKnownBetter ? [volume, distance] : [distance, volume];
   let passing = 0;
@@ -40,7 +39,7 @@ export const chanceOfPassing = (
   return passing / weights;
 };
 
-/** The wanted amount, or the largest that passes the far edge with a chance of at most 5 %. */
+/** The wanted amount, or the largest with a chance of at most 5 % of passing the far edge. */
 export const safeAmount = (
   wanted: number,
   volume: Estimate<number>,

@@ -3,7 +3,7 @@ import type { BucketState } from '../bucket/bucketState.ts';
 import { gravityOf } from '../contents/contents.ts';
 import type { Reason } from './verdict.ts';
 
-/** What the logbook expected in place of a reading that no second one has settled. */
+/** What the logbook expected instead of a reading that no second one has settled. */
 export const unexpected = ({ state }: { state: BucketState }): Reason[] => {
   if (!state.unexpected) return [];
   const { value, sd } = gravityOf(state.unexpected.expected, state.settings.solids);

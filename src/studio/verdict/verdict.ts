@@ -23,7 +23,7 @@ export type Step =
 export type GravityBand = 'low' | 'in' | 'high';
 export type FlowBand = 'thin' | 'in' | 'thick' | 'unknown';
 
-/** The rule that gave the step: the first of them that applied. */
+/** The rule that gave the step: the first that applied. */
 export type RuleName =
   | 'retired'
   | 'on-hold'
@@ -42,7 +42,7 @@ export type RuleName =
   | 'unsure'
   | 'grid';
 
-/** What not to do now, as data; the sentences are elsewhere. */
+/** What not to do now, as data; src/words has the sentences. */
 export type Dont =
   | 'use'
   | 'use-unstirred'
@@ -66,13 +66,13 @@ export type VerdictCaution =
   | 'deflocculant'
   | 'hold-hazard';
 
-/** One thing that the step rests on, with its numbers. */
+/** One reason for the step, with its numbers. */
 export type Reason =
   | { because: 'held'; hold: NonNullable<BucketState['hold']> }
   | { because: 'retired' }
   | { because: 'cake'; since: Instant }
   | { because: 'unsieved'; what: 'lumps' | 'skin' | 'frozen'; since: Instant; mesh: number | 'never' }
-  /** `thawed`: what was stirred before it froze does not count. */
+  /** `thawed`: it was stirred before it froze, which does not count. */
   | { because: 'never-stirred'; thawed?: true }
   | { because: 'rested'; at: Instant; hours: number; limitHours: number }
   | {
@@ -82,7 +82,7 @@ export type Reason =
       shortestHours?: number;
       gel: boolean;
     }
-  /** `ahead` when it is dated later than this clock. */
+  /** `ahead`: dated later than this clock. */
   | { because: 'stirred'; at: Instant; hours: number; ahead?: true }
   | { because: 'thin-coat' }
   | { because: 'no-window' }
@@ -108,10 +108,10 @@ export type Reason =
   | { because: 'other-cup'; cup: string; windowCup: string }
   | { because: 'look'; look: FlowLook }
   | { because: 'disagree'; efflux: FlowBand; look: FlowBand }
-  /** One says thin, the other thick: neither is believed. */
+  /** Cup and finger contradict each other: neither is believed. */
   | { because: 'contradict'; efflux: FlowBand; look: FlowBand }
   | { because: 'flow-unknown' }
-  /** A dose went in and is at work still; `stirred` when it was stirred in. */
+  /** A dose went in and is still working; `stirred` when it was stirred in. */
   | { because: 'dose-at-work'; at: Instant; stirred: boolean }
   | { because: 'flow-at-rest'; at: Instant }
   | { because: 'unexpected'; value: Gravity; u95: number }
@@ -130,7 +130,7 @@ export type Reason =
   | { because: 'dose-no-change' }
   | { because: 'dose-checkpoint'; totalPercent: number };
 
-/** Amounts for the step, aimed at mid-window; per litre too, for a pail whose contents are not known. */
+/** Amounts for the step, to mid-window; also per litre, for a pail of unknown volume. */
 export interface Amounts {
   waterMl?: Millilitres;
   drawOffMl?: Millilitres;
@@ -140,7 +140,7 @@ export interface Amounts {
   drawOffMlPerLitre?: Millilitres;
   dryGramsPerLitre?: Grams;
   doseMlPerLitre?: Millilitres;
-  /** What does not fit the pail, and goes in after glaze was taken out. */
+  /** What does not fit yet: it goes in after glaze was taken out. */
   waterMlLeft?: Millilitres;
 }
 
@@ -148,7 +148,7 @@ export interface Verdict {
   step: Step;
   rule: RuleName;
   then?: Step;
-  /** What a keeper is told, when a member is told to ask one. */
+  /** The step for a keeper, when a member is told to ask one. */
   keeperStep?: Step;
   gravity: { value: Gravity; u95: number; believed: boolean } | null;
   predicted: { value: Gravity; u95: number } | null;
@@ -156,13 +156,13 @@ export interface Verdict {
   flow: 'thin' | 'in' | 'thick' | null;
   gravityBand: GravityBand | null;
   hoursSinceStir: number | null;
-  /** Stirred just now, with nothing gone in since: a reading taken now is believed. */
+  /** Stirred just now, with nothing added since: a reading taken now is believed. */
   readyToMeasure: boolean;
   amounts: Amounts;
   reasons: Reason[];
   dont: Dont[];
   cautions: VerdictCaution[];
   bucket: StreamNo;
-  /** The bucket's last entry that this was worked out from. */
+  /** The bucket's last entry that the verdict is based on. */
   after: Seq;
 }

@@ -10,14 +10,14 @@ const ofStep: Partial<Record<Step, VerdictCaution[]>> = {
   deflocculate: ['deflocculant'],
 };
 
-/** A full pail from here on weighs more than one person should lift: 15 l of glaze is over 20 kg. */
+/** A pail this full is too heavy for one person to lift: 15 l of glaze weighs over 20 kg. */
 const heavyPail = 15_000;
 
-/** What its keeper has marked the bucket with, and everybody who handles it is told. */
+/** The keeper's cautions for the bucket, shown to everybody who handles it. */
 export const markedCautions = ({ cautions }: Pick<BucketSettings, 'cautions'>): VerdictCaution[] =>
   cautions.filter((caution) => caution !== 'children');
 
-/** What can hurt somebody who takes this step on this bucket. */
+/** Hazards of this step on this bucket. */
 export const verdictCautions = (step: Step, state: BucketState): VerdictCaution[] => {
   const { pail } = state.settings;
   const cake: VerdictCaution[] = step === 'stir' && state.cake ? ['mixer'] : [];
