@@ -13,7 +13,7 @@ import { isVoid, verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
-import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';
+import type { NotesFound, FoundNote, StudioNote } from '../src/studio/handbook.ts';
 import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
 
@@ -53,7 +53,7 @@ const stateFact = async (state: BucketState, { words, now, role, book }: Asking)
 
 /** Nothing answers: said plainly, with the nearest titles to press. */
 const noNote = async (
-  { near }: Found,
+  { near }: NotesFound,
   state: BucketState | undefined,
   title: Text,
   asking: Asking,
@@ -71,7 +71,7 @@ const noNote = async (
 
 const answer = async (
   question: string,
-  { answers }: Found,
+  { answers }: NotesFound,
   best: FoundNote,
   state: BucketState | undefined,
   asking: Asking,
@@ -144,7 +144,7 @@ const findOf = async (
   state: BucketState | undefined,
   notes: readonly StudioNote[],
   { handbook, book }: Asking,
-): Promise<Found> => {
+): Promise<NotesFound> => {
   const inGeneral = handbook.find(general, notes);
   const whole = handbook.find(question, notes);
   const own = whole.answers[0]?.found;

@@ -9,7 +9,7 @@ import { note, text } from '../src/contract/kinds/texts.ts';
 import { stretchPast } from '../src/contract/kinds/when.ts';
 import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
-import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firing/firedEvent.ts';
+import { faults, type Fault, type FiredSaid, type TimeSpan } from '../src/studio/firing/firedEvent.ts';
 import { notUndoable } from '../src/studio/logbook/undoable.ts';
 import { coatStream, entryId, readEntryId, type MemberId } from '../src/studio/ids.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
@@ -22,7 +22,7 @@ const isFault = (one: 'good' | Fault): one is Fault => faults.some((fault) => fa
 /** The plan and the resist coat that a piece's name stands for. */
 const prepared = async (
   typed: string,
-  dipped: Stretch | undefined,
+  dipped: TimeSpan | undefined,
   { book, member, happenedAt }: Logging,
 ): Promise<Pick<FiredSaid, 'plan' | 'coat'>> => {
   const plan = pieceNamed(typed, await book.pieces(), member);

@@ -19,7 +19,7 @@ import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { volumeHeld } from '../src/studio/bucket/foldBucket.ts';
 import { gravityScales } from '../src/studio/measure/stateGravity.ts';
 import { looksThick } from '../src/studio/verdict/looksThick.ts';
-import { pailVolumeFromGap } from '../src/studio/contents/pailVolumeFromGap.ts';
+import { pailVolumeFromRimGap } from '../src/studio/contents/pailVolumeFromRimGap.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 /** Kept, and not believed only because no stir was known. */
@@ -120,7 +120,7 @@ export const reading = logs({
     if (found.kind === 'reply') return found.reply;
     if (v.look !== undefined && !barehanded(v.bucket.settings)) return refuse(w.noFinger);
     if (v.gap !== undefined) {
-      const volume = pailVolumeFromGap(v.bucket.settings, v.gap);
+      const volume = pailVolumeFromRimGap(v.bucket.settings, v.gap);
       if (volume === undefined) return refuse(w.noPail);
       if (!volume.ok) return refuse(w.gapTooDeep(volume.outOfRange.high));
     }

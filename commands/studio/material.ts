@@ -5,7 +5,7 @@ import { hazards, material } from '../../src/contract/kinds/material.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
-import { normalizedName } from '../../src/studio/normalizedName.ts';
+import { normalizedName } from '../../src/text/normalizedName.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 
 export const setMaterial = logs({

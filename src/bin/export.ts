@@ -4,7 +4,7 @@ import { systemClock } from '../clock.ts';
 import { exportCsv } from '../replies/export/exportCsv.ts';
 import { exportJson } from '../replies/export/exportJson.ts';
 import { readConfig } from '../start/config.ts';
-import { readAside } from '../store/logbook/readAside.ts';
+import { readBesideOwner } from '../store/logbook/readBesideOwner.ts';
 import { studiosIn } from '../store/logbook/studiosIn.ts';
 import { days, instant, type StreamNo } from '../studio/ids.ts';
 import { matchBuckets } from '../studio/naming/matchBuckets.ts';
@@ -52,7 +52,7 @@ process.exitCode = await exitCodeOf(w.usage, async () => {
   if (studio === undefined) throw new UsageProblem(w.empty(file));
   const now = systemClock.now();
   const since = values.days === undefined ? undefined : instant(now - spanMeant(values.days));
-  await readAside(file, studio, async (book) => {
+  await readBesideOwner(file, studio, async (book) => {
     const scope = {
       ...(values.bucket !== undefined && { bucket: await bucketMeant(book, values.bucket) }),
       ...(since !== undefined && { since }),

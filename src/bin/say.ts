@@ -9,7 +9,7 @@ import { speak, type Speaker } from '../desk/speak.ts';
 import { instant, type Instant, type Role, type StudioId } from '../studio/ids.ts';
 import { keepFile } from '../terminal/keepFile.ts';
 import { jsonLine, replyJson, replyLines } from '../terminal/plainReply.ts';
-import { readIsoInstant } from '../terminal/readIsoInstant.ts';
+import { readIsoInstant } from '../studio/time/isoInstant.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 import { chosenStudio } from '../start/chosenStudio.ts';
 import { exitCodeOf, UsageProblem } from '../start/exitCodeOf.ts';

@@ -1,4 +1,4 @@
-import { edits } from '../studio/edits.ts';
+import { editDistance } from '../studio/editDistance.ts';
 import { seq, type Seq } from '../studio/ids.ts';
 import { isGroup, typedOptions, type Command, type Leaf } from './contract.ts';
 
@@ -76,7 +76,9 @@ const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; ne
   for (const { name, from } of marks(text, new Set([...names, ...words]))) {
     if (name === 'note') return undefined;
     if (names.has(name) || /\S/.test(text.charAt(from - 1))) continue;
-    const [best] = [...names].map((near) => ({ near, far: edits(name, near) })).sort((a, b) => a.far - b.far);
+    const [best] = [...names]
+      .map((near) => ({ near, far: editDistance(name, near) }))
+      .sort((a, b) => a.far - b.far);
     if (best && best.far <= Math.min(2, name.length - 3)) return { typed: name, near: best.near };
   }
   return undefined;

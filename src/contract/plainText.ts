@@ -1,23 +1,17 @@
 import type { Instant } from '../studio/ids.ts';
-import { wallOf, type WallTime } from '../studio/time/wallTime.ts';
+import { wallOf } from '../studio/time/wallTime.ts';
 import { agoText } from '../words/text/measures.ts';
 import type { Part, Text } from '../words/text/text.ts';
+import { twoDigits } from '../text/twoDigits.ts';
+import { weekdayOf } from '../studio/time/civilDay.ts';
 
 export interface Seen {
   now: Instant;
   zone: string;
 }
 
-const two = (n: number) => String(n).padStart(2, '0');
-const days = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const days = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-
-/** Sakamoto's rule for the day of the week. */
-const weekday = ({ year, month, day }: WallTime): string => {
-  const shift = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4][month - 1] ?? 0;
-  const y = month < 3 ? year - 1 : year;
-  return days[(y + Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400) + shift + day) % 7] ?? '';
-};
 
 const ago = (at: Instant, now: Instant): string => {
   const hours = Math.abs(now - at) / 3_600_000;
@@ -28,9 +22,9 @@ const ago = (at: Instant, now: Instant): string => {
 const shown = (part: Exclude<Part, { said: string } | { member: unknown }>, { now, zone }: Seen): string => {
   if (part.show === 'ago') return ago(part.at, now);
   const wall = wallOf(part.at, zone);
-  if (part.show === 'clock') return `${two(wall.hour)}:${two(wall.minute)}`;
+  if (part.show === 'clock') return `${twoDigits(wall.hour)}:${twoDigits(wall.minute)}`;
   const year = wall.year === wallOf(now, zone).year ? '' : ` ${wall.year}`;
-  return `${weekday(wall)} ${wall.day} ${months[wall.month - 1] ?? ''}${year}`;
+  return `${days[weekdayOf(wall)]} ${wall.day} ${months[wall.month - 1] ?? ''}${year}`;
 };
 
 /** Nothing that moves the cursor, hides text or turns its direction gets onto a terminal. */

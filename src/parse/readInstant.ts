@@ -3,7 +3,7 @@ import { instant, minutes, type Instant } from '../studio/ids.ts';
 import type { InstantProblem } from './instantProblem.ts';
 import { instantOnDay, wallOf, type WallTime } from '../studio/time/wallTime.ts';
 import { daysMeant } from './daysMeant.ts';
-import { readIsoTime } from './readIsoTime.ts';
+import { readIsoInstant } from '../studio/time/isoInstant.ts';
 import { plainText } from './readNumeral.ts';
 import { readDuration } from './readQuantity.ts';
 import { takeClock } from './takeClock.ts';
@@ -93,7 +93,7 @@ export const readInstant = (typed: string, when: When): ReadInstant => {
   const { now, zone } = when;
   const phrase = plainText(typed).toLowerCase().replaceAll(',', ' ').replace(/\s+/g, ' ').trim();
   if (phrase === '') return { ok: false, why: { kind: 'empty', typed } };
-  const straight = readIsoTime(phrase, zone) ?? elapsed(phrase, now);
+  const straight = readIsoInstant(phrase, zone) ?? elapsed(phrase, now);
   if (straight !== undefined) return answer([[[straight, straight, straight]]], when, typed, true);
 
   const today = wallOf(now, zone);

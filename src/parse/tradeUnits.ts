@@ -1,6 +1,7 @@
 import { householdVolumes as household } from '../glaze/materials/householdVolumes.ts';
 import type { Dimension } from './quantityProblem.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
+import { normalizedText } from '../text/normalizedText.ts';
 
 export interface TradeUnit {
   dimension: Dimension;
@@ -114,8 +115,8 @@ const us = unitsOf(US_VOLUME);
 const units: Record<UnitSystem, Units> = { metric: us, us, imperial: unitsOf(IMPERIAL_VOLUME) };
 
 /** Case, full stops and odd spacing never change which unit is meant: `ML`, `ml` and `ml.` are one. */
-const folded = (name: string): string => name.toLowerCase().replaceAll('.', ' ').replace(/\s+/g, ' ').trim();
+const normalizedUnit = (name: string): string => normalizedText(name.replaceAll('.', ' '));
 
 /** Every unit that goes by a name: `m` is metres and minutes, `c` is cups and degrees. */
 export const unitsNamed = (name: string, system: UnitSystem): readonly TradeUnit[] =>
-  units[system].get(folded(name)) ?? [];
+  units[system].get(normalizedUnit(name)) ?? [];

@@ -1,4 +1,4 @@
-import { edits } from '../studio/edits.ts';
+import { editDistance } from '../studio/editDistance.ts';
 import { emergencies, type Emergency } from '../studio/handbook.ts';
 import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySigns.ts';
 import { inOwnRight, wordOfForm } from './emergencyWords.ts';
@@ -69,7 +69,7 @@ const mended = (typed: string): string => {
     ?.find(
       ([form]) =>
         Math.abs(form.length - typed.length) <= slips(form.length) &&
-        edits(form, typed) <= slips(form.length),
+        editDistance(form, typed) <= slips(form.length),
     );
   return near?.[1] ?? typed;
 };

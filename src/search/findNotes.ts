@@ -1,5 +1,5 @@
 import type { SearchResult } from 'minisearch';
-import type { Found, FoundNote } from '../studio/handbook.ts';
+import type { NotesFound, FoundNote } from '../studio/handbook.ts';
 import { mend } from './mend.ts';
 import type { IndexedNote, NoteIndex } from './noteIndex.ts';
 import { isElsewhere, isEveryday, termsAmong, wordsOf } from './terms.ts';
@@ -74,7 +74,7 @@ interface Ranked extends FoundNote {
 const withoutTerms = ({ found, score }: FoundNote): FoundNote => ({ found, score });
 
 /** Notes that answer a question, the best first, by how much of it they cover. */
-export const findNotes = (notes: NoteIndex, question: string): Found => {
+export const findNotes = (notes: NoteIndex, question: string): NotesFound => {
   const { index, entries, spread, names } = notes;
   const { words: mended, guessed } = mend(wordsOf(question).slice(0, mostWords), notes);
   const words = ` ${mended.join(' ')} `;

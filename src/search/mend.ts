@@ -1,4 +1,4 @@
-import { edits } from '../studio/edits.ts';
+import { editDistance } from '../studio/editDistance.ts';
 import { chatter } from './everydayWords.ts';
 import type { NoteIndex } from './noteIndex.ts';
 import { isEveryday, termsAmong } from './terms.ts';
@@ -10,7 +10,7 @@ const slips = (length: number): number => (length > 9 ? 2 : length > 4 ? 1 : 0);
 const slipsFrom = (typed: string, word: string): number | undefined => {
   const most = typed.length < 4 ? 0 : slips(Math.max(typed.length, word.length));
   if (word.charAt(0) !== typed.charAt(0) || Math.abs(word.length - typed.length) > most) return undefined;
-  const wrong = edits(typed, word);
+  const wrong = editDistance(typed, word);
   return wrong <= most ? wrong : undefined;
 };
 

@@ -1,5 +1,6 @@
 import { chatter, elsewhere, everyday } from './everydayWords.ts';
 import { sameWords, samePhrases } from './tradeWords.ts';
+import { withoutAccents } from '../text/normalizedName.ts';
 
 const segmenter = new Intl.Segmenter('en', { granularity: 'word' });
 
@@ -22,12 +23,8 @@ const stem = (word: string): string => {
   return plain.replace(/(.{4})ation$/, '$1at');
 };
 
-const folded = (text: string): string =>
-  text
-    .normalize('NFKD')
-    .replace(/\p{M}+/gu, '')
-    .toLowerCase()
-    .replace(/[’']/g, '');
+/** An apostrophe does not divide a word: “don’t” is one. */
+const withoutApostrophes = (text: string): string => withoutAccents(text).replace(/[’']/g, '');
 
 /** “1.45” alone is a specific gravity; with a unit after it, it is something else. */
 const bareGravity =
@@ -35,14 +32,14 @@ const bareGravity =
 
 /** The words of a text as they were typed, but for accents, case and punctuation. */
 export const typedWords = (text: string): string[] =>
-  Array.from(segmenter.segment(folded(text)))
+  Array.from(segmenter.segment(withoutApostrophes(text)))
     .filter(({ isWordLike }) => isWordLike)
     .flatMap(({ segment }) => segment.split(/[._]/))
     .filter((word) => word !== '');
 
 /** The words of a text in order, chatter and all: no accents, one spelling. */
 export const wordsOf = (text: string): string[] =>
-  samePhrases(typedWords(folded(text).replace(bareGravity, 'gravity'))).map(
+  samePhrases(typedWords(withoutApostrophes(text).replace(bareGravity, 'gravity'))).map(
     (word) => sameWords.get(word) ?? word,
   );
 

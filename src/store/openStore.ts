@@ -68,7 +68,7 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
       const turns = new TransactionQueue(database);
       const changes = new PeopleChanges();
       const eraser = new Eraser(turns, changes);
-      const stopTidying = keepTidy(turns, clock, eraser);
+      const stopTidying = deleteExpiredHourly(turns, clock, eraser);
       return {
         books: new QueuedLogbookStore(turns, clock, changes),
         people: new Identities(turns, clock, changes),
@@ -120,7 +120,7 @@ const openUpToDate = async (path: string, steps: readonly Migration[]): Promise<
  * Deletes what has expired, now and then every hour. Errors are ignored here: the next write reports trouble with the
  * file.
  */
-const keepTidy = (turns: TransactionQueue, clock: Clock, eraser: Eraser): (() => void) => {
+const deleteExpiredHourly = (turns: TransactionQueue, clock: Clock, eraser: Eraser): (() => void) => {
   const tidy = async () => {
     eraser.wake();
     while (await dropExpired(turns, clock.now()));

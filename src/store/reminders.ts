@@ -13,7 +13,7 @@ const isPending = sql<boolean>`status = 'pending'`;
 /** Leases and retries end within this time. */
 const longestWait = hours(1);
 /** The keepers are told at most once a week that somebody cannot be reached. */
-const isNews = days(7);
+const unreachableNewsFor = days(7);
 
 const changeFor = (outcome: ReminderOutcome) => {
   if ('told' in outcome) return { status: 'told' as const, claimed: 0 };
@@ -96,7 +96,7 @@ export class StoredReminders implements ReminderQueue {
             member,
             about: { kind: 'unreachable', why },
             dueAt: now,
-            goodUntil: later(now, isNews),
+            goodUntil: later(now, unreachableNewsFor),
           },
           now,
         ),

@@ -115,7 +115,7 @@ export interface FoundNote {
   score: number;
 }
 
-export interface Found {
+export interface NotesFound {
   /** Notes that answer the question, the best first; empty when none does. */
   answers: FoundNote[];
   /** The nearest notes when none answers. */
@@ -124,7 +124,7 @@ export interface Found {
 
 /** The handbook and a studio's own notes, searched by question. */
 export interface Handbook {
-  find(question: string, own: readonly StudioNote[]): Found;
+  find(question: string, own: readonly StudioNote[]): NotesFound;
   note(id: string): HandbookNote | undefined;
   /** Emergencies that a question says are happening now, the most urgent first. */
   emergencies(question: string): Emergency[];

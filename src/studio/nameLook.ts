@@ -1,4 +1,4 @@
-import { normalizedName } from './normalizedName.ts';
+import { normalizedName } from '../text/normalizedName.ts';
 
 /** Capitals and digits that are drawn like a Latin capital (Unicode Technical Standard 39, confusables). */
 // prettier-ignore

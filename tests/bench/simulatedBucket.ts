@@ -9,7 +9,7 @@ import {
 } from '../../src/studio/bucket/flocculantSolution.ts';
 import { applyToBucket, foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { days, entryId, instant, memberId, minutes, later, seq, streamNo } from '../../src/studio/ids.ts';
-import { nextDose, rungOfDry, type NextDose } from '../../src/studio/dose/nextDose.ts';
+import { nextDose, doseStepOfDry, type NextDose } from '../../src/studio/dose/nextDose.ts';
 import { volumeNow } from '../../src/studio/bucket/volumeNow.ts';
 
 /** Numbers in (0, 1) that are the same on every run (Lehmer's generator, Park & Miller 1988). */
@@ -69,14 +69,14 @@ const dryTruth = ({ volumeMl, gravity: value }: Truth): number => {
 
 const logOver = (truth: Truth, saltGrams: number, slurry: number): number =>
   truth.level +
-  (truth.perRung * saltGrams) / (dryTruth(truth) * rungOfDry) +
+  (truth.perRung * saltGrams) / (dryTruth(truth) * doseStepOfDry) +
   truth.perGravity * (slurry - midGravity);
 
 /** Solution that it still needs to run at mid-window, ml; below zero when it is past that. */
 export const stillNeeded = (truth: Truth, saltGrams: number): number => {
   const middle = Math.log((window.low + window.high) / 2 - water);
   const rungs = (middle - logOver(truth, saltGrams, truth.gravity)) / truth.perRung;
-  const grammes = rungs * rungOfDry * dryTruth(truth);
+  const grammes = rungs * doseStepOfDry * dryTruth(truth);
   return Math.sign(grammes) * saturatedSolutionWith(grams(Math.abs(grammes)));
 };
 
@@ -148,7 +148,7 @@ export class SimulatedBucket {
   /** The ladder's rung, whatever was learned. */
   rungMl(): number {
     const next = this.next();
-    return next.kind === 'dose' ? (next.dose * 100 * rungOfDry) / next.percent : 0;
+    return next.kind === 'dose' ? (next.dose * 100 * doseStepOfDry) / next.percent : 0;
   }
 
   dose(ml: number): void {

@@ -44,7 +44,7 @@ describe('the key of cached states', () => {
         'src/studio/bucket/foldBucket.ts',
         'src/studio/bucket/applyGravity.ts',
         'src/studio/contents/contents.ts',
-        'src/studio/contents/pailVolumeFromGap.ts',
+        'src/studio/contents/pailVolumeFromRimGap.ts',
         'src/studio/settings/bucketSettings.ts',
         'src/glaze/materials/solutionDensity.ts',
         'src/glaze/units.ts',

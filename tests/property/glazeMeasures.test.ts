@@ -9,7 +9,7 @@ import {
 import { flowCups, kinematicViscosityFromCup } from '../../src/glaze/flow/flowCup.ts';
 import * as hydrometer from '../../src/glaze/slurry/hydrometer.ts';
 import { normalCdf, normalQuantile } from '../../src/glaze/statistics/normal.ts';
-import { pailGap, pailVolume, pailVolumeUncertainty } from '../../src/glaze/slurry/pailVolume.ts';
+import { rimGapFor, pailVolume, pailVolumeUncertainty } from '../../src/glaze/slurry/pailVolume.ts';
 import { studentQuantile } from '../../src/glaze/statistics/studentT.ts';
 import { viscosityAt20 } from '../../src/glaze/flow/temperatureCorrection.ts';
 import { weighedGravityUncertainty } from '../../src/glaze/slurry/uncertainty.ts';
@@ -52,7 +52,7 @@ describe('scales read both ways', () => {
         };
         const gap = u.millimetres(tall * part);
         const volume = must(pailVolume({ ...pail, gap }));
-        expect(must(pailGap({ ...pail, volume }))).toBeCloseTo(gap, 6);
+        expect(must(rimGapFor({ ...pail, volume }))).toBeCloseTo(gap, 6);
         // the standard uncertainty is the slope of the volume
         if (part < 0.01 || part > 0.99) return;
         const lower = must(pailVolume({ ...pail, gap: u.millimetres(gap - 1e-3) }));

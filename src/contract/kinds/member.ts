@@ -1,4 +1,4 @@
-import { normalizedName } from '../../studio/normalizedName.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 import { nameLook } from '../../studio/nameLook.ts';
 import type { Member } from '../../studio/logbook/ports.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';

@@ -1,5 +1,6 @@
 import { observations, type Observation } from '../../studio/bucket/bucketEvent.ts';
 import type { Choice, Kind } from '../contract.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 
 /** An object has names of its own making too, such as `constructor`: they are nobody's words. */
 const meant = <T extends string>(
@@ -9,13 +10,7 @@ const meant = <T extends string>(
 ): T | undefined =>
   values.find((value) => value === said) ?? (Object.hasOwn(alike, said) ? alike[said] : undefined);
 
-const normalizedPick = (typed: string) =>
-  typed
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[’']/g, '')
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-|-$/g, '');
+const normalizedPick = (typed: string) => normalizedName(typed.replace(/[’']/g, '')).replaceAll(' ', '-');
 
 /** One of a few words; others may be taken for it. A label says what a word of the trade means. */
 export const pick = <const T extends string>(

@@ -1,12 +1,7 @@
 import type { Recipe } from '../../studio/settings/recipe.ts';
 import type { Kind } from '../contract.ts';
 import { readParts, readRecipe, type Part } from '../../parse/readRecipe.ts';
-
-const folded = (text: string) =>
-  text
-    .normalize('NFKC')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '');
+import { nameKey } from '../../text/normalizedName.ts';
 
 /** A recipe that the studio keeps, by name, or one as it is typed. */
 export const recipe: Kind<Recipe & { name?: string }> = {
@@ -16,10 +11,10 @@ export const recipe: Kind<Recipe & { name?: string }> = {
   example: 'feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3',
   async read(typed, { book, words }) {
     const { recipes } = await book.studio();
-    const wanted = folded(typed);
-    const exact = recipes.find(({ name }) => folded(name) === wanted);
+    const wanted = nameKey(typed);
+    const exact = recipes.find(({ name }) => nameKey(name) === wanted);
     if (exact) return { ok: true, value: exact };
-    const begun = wanted === '' ? [] : recipes.filter(({ name }) => folded(name).startsWith(wanted));
+    const begun = wanted === '' ? [] : recipes.filter(({ name }) => nameKey(name).startsWith(wanted));
     const [only] = begun;
     if (only && begun.length === 1) return { ok: true, value: only };
     if (begun.length > 1)
@@ -43,7 +38,7 @@ export const recipe: Kind<Recipe & { name?: string }> = {
   },
   suggest: async (typed, { book }) =>
     (await book.studio()).recipes
-      .filter(({ name }) => folded(name).includes(folded(typed)))
+      .filter(({ name }) => nameKey(name).includes(nameKey(typed)))
       .slice(0, 25)
       .map(({ name }) => ({ name, value: name })),
 };

@@ -7,18 +7,13 @@ import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
 import { plainText as plainNumeral } from '../../parse/readNumeral.ts';
 import { readMass } from '../../parse/readQuantity.ts';
-
-const folded = (text: string) =>
-  text
-    .normalize('NFKC')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '');
+import { nameKey } from '../../text/normalizedName.ts';
 
 /** The one that is called so, or else all whose names begin so. */
 const named = <T extends { name: string }>(all: readonly T[], typed: string): T[] => {
-  const exact = all.find(({ name }) => folded(name) === folded(typed));
+  const exact = all.find(({ name }) => nameKey(name) === nameKey(typed));
   if (exact) return [exact];
-  return folded(typed) === '' ? [] : all.filter(({ name }) => folded(name).startsWith(folded(typed)));
+  return nameKey(typed) === '' ? [] : all.filter(({ name }) => nameKey(name).startsWith(nameKey(typed)));
 };
 
 const which = (typed: string, some: readonly { name: string }[], { words }: Asking) => ({
@@ -29,7 +24,7 @@ const which = (typed: string, some: readonly { name: string }[], { words }: Aski
 
 const listed = (all: readonly { name: string }[], typed: string): Choice[] =>
   all
-    .filter(({ name }) => folded(name).includes(folded(typed)))
+    .filter(({ name }) => nameKey(name).includes(nameKey(typed)))
     .slice(0, 25)
     .map(({ name }) => ({ name, value: name }));
 
@@ -50,7 +45,8 @@ export const vessel: Kind<Vessel> = {
 };
 
 const standard = (typed: string): FlowCupKind | undefined =>
-  flowCups.find(({ kind, name }) => folded(kind) === folded(typed) || folded(name) === folded(typed))?.kind;
+  flowCups.find(({ kind, name }) => nameKey(kind) === nameKey(typed) || nameKey(name) === nameKey(typed))
+    ?.kind;
 
 export const cupKind: Kind<FlowCupKind | 'own'> = {
   control: {
@@ -58,7 +54,7 @@ export const cupKind: Kind<FlowCupKind | 'own'> = {
   },
   example: 'ford4',
   read(typed, { words }) {
-    if (folded(typed) === 'own') return { ok: true, value: 'own' };
+    if (nameKey(typed) === 'own') return { ok: true, value: 'own' };
     const kind = standard(typed);
     return kind
       ? { ok: true, value: kind }
@@ -66,7 +62,7 @@ export const cupKind: Kind<FlowCupKind | 'own'> = {
   },
   suggest: async (typed) =>
     [...flowCups.map(({ kind }): string => kind), 'own']
-      .filter((kind) => kind.startsWith(folded(typed)))
+      .filter((kind) => kind.startsWith(nameKey(typed)))
       .map((kind) => ({ name: kind, value: kind })),
 };
 
@@ -77,7 +73,7 @@ export const cup: Kind<StudioCup> = {
   async read(typed, asking) {
     const { book, words } = asking;
     const { cups } = await book.studio();
-    const found = cups.find(({ name }) => folded(name) === folded(typed));
+    const found = cups.find(({ name }) => nameKey(name) === nameKey(typed));
     if (found) return { ok: true, value: found };
     const kind = standard(typed);
     if (kind) return { ok: true, value: { name: kind, kind } };
@@ -134,7 +130,7 @@ export const zone: Kind<string> = {
   },
   suggest: async (typed) =>
     Intl.supportedValuesOf('timeZone')
-      .filter((name) => folded(name).includes(folded(typed)))
+      .filter((name) => nameKey(name).includes(nameKey(typed)))
       .slice(0, 25)
       .map((name) => ({ name, value: name })),
 };

@@ -1,10 +1,11 @@
-import type { Stretch } from '../../studio/firing/firedEvent.ts';
+import type { TimeSpan } from '../../studio/firing/firedEvent.ts';
 import { days, instant, since, type Instant } from '../../studio/ids.ts';
 import { addLocalDays, startOfLocalDay } from '../../studio/time/wallTime.ts';
 import type { Kind } from '../contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { plainText } from '../plainText.ts';
 import { readInstant } from '../../parse/readInstant.ts';
+import { dayAndTime } from '../../words/text/dayAndTime.ts';
 
 /** An entry older than this is more likely a slip than a memory. */
 const longAgo = days(366);
@@ -21,7 +22,7 @@ const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'da
       const { why } = read;
       const either = why.kind === 'ambiguous' ? [why.either, why.or] : undefined;
       const choices = either?.map((at) => ({
-        name: plainText([{ at, show: 'day' }, ' ', { at, show: 'clock' }], { now, zone }),
+        name: plainText(dayAndTime(at), { now, zone }),
         value: isoInstant(at),
       }));
       return { ok: false, why: words.option.instant(why), ...(choices && { choices }) };
@@ -41,7 +42,7 @@ export const hourPast = when('back', 'last night 9pm', 'hour');
 export const hourAhead = when('ahead', 'tonight 7pm', 'hour');
 
 /** The hour as it was said; a day alone, or `last night`, is all of that day as far as it is over. */
-export const stretchPast: Kind<Stretch> = {
+export const stretchPast: Kind<TimeSpan> = {
   ...whenPast,
   example: '3 days ago',
   async read(typed, asking) {

@@ -1,4 +1,5 @@
 import type { MaterialCaution } from './materialTable.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 
 /**
  * Words that name a hazard anywhere in a material's name; trade names and formulas too. The hazards are those of the
@@ -48,20 +49,13 @@ const denied = [
 ];
 
 /** One spelling: no accents, no case, no punctuation, `sulf` for `sulph`. */
-const plain = (text: string): string =>
-  text
-    .normalize('NFKD')
-    .replaceAll(/\p{M}+/gu, '')
-    .toLowerCase()
-    .replaceAll(/[^\p{L}\p{N}]+/gu, ' ')
-    .replaceAll('sulph', 'sulf')
-    .trim();
+const normalizedHazardText = (text: string): string => normalizedName(text).replaceAll('sulph', 'sulf');
 
 /**
  * Hazards that a material's name gives away, whether or not the table has the material.
  * @example hazardsInName('White Lead') //=> ['lead']
  */
 export const hazardsInName = (name: string): MaterialCaution[] => {
-  const text = denied.reduce((rest, one) => rest.replaceAll(one, ' '), plain(name));
+  const text = denied.reduce((rest, one) => rest.replaceAll(one, ' '), normalizedHazardText(name));
   return [...new Set(hazardWords.flatMap(([word, ...cautions]) => (word.test(text) ? cautions : [])))];
 };

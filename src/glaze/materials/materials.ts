@@ -1,5 +1,6 @@
 import { materialTable, type MaterialCaution, type SourceMark } from './materialTable.ts';
 import { gravity, type Gravity } from '../units.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 
 /** A glaze material, with the gravity of its grains and the range over which lots vary. */
 export interface Material {
@@ -33,11 +34,7 @@ export const materials: readonly Material[] = materialTable.map(
  * turn them round.
  */
 const spelling = (name: string) =>
-  name
-    .normalize('NFKD')
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, ' ')
-    .trim()
+  normalizedName(name)
     .replaceAll('sulph', 'sulf')
     .replaceAll('aluminum', 'aluminium')
     .replaceAll('felspar', 'feldspar')

@@ -46,9 +46,9 @@ export const pailVolume = ({ gap, ...pail }: Pail & { gap: Millimetres }): Check
  * @returns gap, mm, never rounded
  * @range the pail as in pailVolume, volume 0 to what the pail holds; outside is refused
  * @source derived: frustum of a cone solved for its height
- * @example pailGap({ bottomDiameter: millimetres(260), topDiameter: millimetres(290), height: millimetres(360), volume: millilitres(17508.4886) }) //=> { ok: true, value: 60.0 }
+ * @example rimGapFor({ bottomDiameter: millimetres(260), topDiameter: millimetres(290), height: millimetres(360), volume: millilitres(17508.4886) }) //=> { ok: true, value: 60.0 }
  */
-export const pailGap = ({ volume, ...pail }: Pail & { volume: Millilitres }): Checked<Millimetres> => {
+export const rimGapFor = ({ volume, ...pail }: Pail & { volume: Millilitres }): Checked<Millimetres> => {
   const outside =
     outsidePail(pail) ?? firstOutside(['volume', volume, 0, volumeAt(pail, pail.height) / 1000]);
   if (outside) return outside;

@@ -4,6 +4,7 @@ import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { ReplyFile } from '../../contract/contract.ts';
 import { plainText } from '../../contract/plainText.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 
 interface Sheet {
   name: string;
@@ -95,9 +96,7 @@ ${steps.map((text) => `<li>${tick}${plain(text)}</li>`).join('\n')}
 </body>
 </html>
 `;
-  const slug = name
-    .normalize('NFKD')
-    .toLowerCase()
+  const slug = normalizedName(name)
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
   return { name: `${slug === '' ? 'batch' : slug.slice(0, 40)}.html`, type: 'text/html', content };

@@ -4,8 +4,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { nameLook } from '../../studio/nameLook.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
-
-const folded = (text: string) => text.normalize('NFKC').trim().toLowerCase();
+import { normalizedText } from '../../text/normalizedText.ts';
 
 /** What does not hang together in a bucket's settings; undefined when all does. */
 export const bucketProblem = (
@@ -17,7 +16,8 @@ export const bucketProblem = (
   const taken = (name: string) =>
     others.find(
       ({ retired, settings }) =>
-        !retired && [settings.name, settings.nick ?? ''].some((one) => folded(one) === folded(name)),
+        !retired &&
+        [settings.name, settings.nick ?? ''].some((one) => normalizedText(one) === normalizedText(name)),
     );
   const twin = (name: string) =>
     others.find(
@@ -29,7 +29,7 @@ export const bucketProblem = (
     if (other && name !== undefined) return words.bucket.nameTaken(name, other.no);
     const alike = name === undefined || other ? undefined : twin(name);
     if (alike && name !== undefined) return words.bucket.looksLike(name, alike.settings.name, alike.no);
-    if (name !== undefined && /^\d+$/.test(folded(name))) return words.bucket.nameIsNumber(name);
+    if (name !== undefined && /^\d+$/.test(normalizedText(name))) return words.bucket.nameIsNumber(name);
   }
   if (said.pail !== undefined && volume !== undefined && volume > said.pail)
     return words.bucket.moreThanPail(volume, said.pail);

@@ -1,4 +1,4 @@
-import { amissAt } from '../../studio/firing/amiss.ts';
+import { problemsAtDip } from '../../studio/firing/problemsAtDip.ts';
 import type { BucketThen } from '../../studio/firing/bucketThen.ts';
 import type { Dip } from '../../studio/firing/dip.ts';
 import { isOfFit } from '../../studio/firing/firedEvent.ts';
@@ -28,7 +28,7 @@ const titleOf = (
   return [
     ...w.kept(said, name),
     ...(blamed
-      ? buckets.flatMap((one) => w.was(one.name, amissAt(one, dipped.from).slice(0, mostAmiss)))
+      ? buckets.flatMap((one) => w.was(one.name, problemsAtDip(one, dipped.from).slice(0, mostAmiss)))
       : []),
     ...(blamed && conditions['resist-damp'] === true ? w.damp : []),
     ...(asksHour ? w.whatHour : []),
@@ -75,7 +75,7 @@ const untold = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' 
 ];
 
 const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: w }: Words): Text[] => {
-  const wrong = amissAt(one, dipped);
+  const wrong = problemsAtDip(one, dipped);
   const more = wrong.slice(told);
   const unknown = untold(one);
   return [

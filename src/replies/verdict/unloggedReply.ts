@@ -3,14 +3,18 @@ import { evaporationOf } from '../../studio/bucket/evaporationOf.ts';
 import { days, entryId, instant, since, type Instant, type StreamNo } from '../../studio/ids.ts';
 import type { Json } from '../../studio/logbook/ports.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
-import type { UnloggedChange, Within } from '../../studio/contents/unloggedChange.ts';
+import type { UnloggedChange, WithInterval } from '../../studio/contents/unloggedChange.ts';
 import { wallOf } from '../../studio/time/wallTime.ts';
 import type { Words } from '../../words/words.ts';
 import type { Action, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { printLine } from '../../contract/parseLine.ts';
+import { twoDigits } from '../../text/twoDigits.ts';
 
-const over1000 = ({ value, u95 }: Within<number>) => ({ value: Math.abs(value) / 1000, u95: u95 / 1000 });
+const over1000 = ({ value, u95 }: WithInterval<number>) => ({
+  value: Math.abs(value) / 1000,
+  u95: u95 / 1000,
+});
 
 /** A change in plain numbers: litres and grams in the pail, or in each litre of it. */
 export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: string]: Json } => ({
@@ -37,19 +41,17 @@ export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: 
 });
 
 /** To the digit that the interval begins with, so that nothing is logged that nobody knows. */
-const rounded = ({ value, u95 }: Within<number>): number => {
+const rounded = ({ value, u95 }: WithInterval<number>): number => {
   const step = u95 > 1 ? 10 ** Math.floor(Math.log10(u95)) : 1;
   return Math.max(1, Math.round(Math.abs(value) / step) * step);
 };
-
-const two = (n: number) => String(n).padStart(2, '0');
 
 /** A moment inside the span, as a clock in the studio shows it when a minute of it lies inside. */
 const inside = ({ from, to }: UnloggedChange, zone: string): string => {
   const middle = instant(Math.round((from.at + to.at) / 2));
   if (middle - (middle % 60_000) <= from.at) return isoInstant(middle);
   const { year, month, day, hour, minute } = wallOf(middle, zone);
-  return `${year}-${two(month)}-${two(day)} ${two(hour)}:${two(minute)}`;
+  return `${year}-${twoDigits(month)}-${twoDigits(day)} ${twoDigits(hour)}:${twoDigits(minute)}`;
 };
 
 /** To log what was forgotten, as far as it has one likeliest name; put up for changing first. */
@@ -59,7 +61,7 @@ const logIt = (
   { words, studio }: { words: Words; studio: Studio },
 ): Action[] => {
   const w = words.unlogged;
-  const of = (amount: Within<number> | undefined) =>
+  const of = (amount: WithInterval<number> | undefined) =>
     amount && change.each === 'pail' ? rounded(amount) : undefined;
   const line = (what: string, amount: number | undefined, unit: string) =>
     printLine(['added'], {

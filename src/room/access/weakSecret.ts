@@ -1,4 +1,4 @@
-import { nameKey } from './nameKey.ts';
+import { nameKey } from '../../text/normalizedName.ts';
 
 /** What is tried first, by people and by programs: common practice, and the words of this trade. */
 const common = [

@@ -3,7 +3,7 @@ import { encode } from 'uqr';
 import { roomWords, type SignInRefusal } from '../../words/platform/roomWords.ts';
 import { readRoomCookie, writeRoomCookie } from './cookies.ts';
 import { shownUrl } from '../access/hosts.ts';
-import { nameKey } from '../access/nameKey.ts';
+import { nameKey } from '../../text/normalizedName.ts';
 import type { CodePurpose } from '../ports.ts';
 import { readJson, textIn } from './readJson.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';

@@ -4,8 +4,8 @@ import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { StudioNote } from '../../studio/handbook.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 
-/** The head of a stream: its last entry, and for a bucket the state that its entries fold to. */
-export interface Head {
+/** Where a stream stands: its last entry, and for a bucket the state that its entries fold to. */
+export interface StreamState {
   readonly seq: Seq;
   readonly state?: BucketState;
 }
@@ -13,7 +13,7 @@ export interface Head {
 /** What one studio's entries fold to. Immutable: a change replaces it. */
 export interface Snapshot {
   readonly studio: Studio;
-  readonly heads: ReadonlyMap<StreamNo, Head>;
+  readonly streams: ReadonlyMap<StreamNo, StreamState>;
   /** Resist coats that are on, once they were asked for. */
   readonly coats?: readonly ResistCoat[];
   /** The studio's own notes, once they were asked for. */
@@ -22,12 +22,12 @@ export interface Snapshot {
 
 export interface SnapshotCache {
   get(studio: StudioId): Snapshot | undefined;
-  set(studio: StudioId, page: Snapshot): void;
+  set(studio: StudioId, snapshot: Snapshot): void;
 }
 
 /** Committed snapshots in memory, for the studios that were used last. */
 export class MemorySnapshotCache implements SnapshotCache {
-  readonly #pages = new Map<StudioId, Snapshot>();
+  readonly #snapshots = new Map<StudioId, Snapshot>();
   readonly #most: number;
 
   constructor(most: number) {
@@ -35,23 +35,23 @@ export class MemorySnapshotCache implements SnapshotCache {
   }
 
   get(studio: StudioId): Snapshot | undefined {
-    return this.#pages.get(studio);
+    return this.#snapshots.get(studio);
   }
 
-  set(studio: StudioId, page: Snapshot): void {
-    this.#pages.delete(studio);
-    this.#pages.set(studio, page);
-    const [oldest] = this.#pages.keys();
-    if (this.#pages.size > this.#most && oldest !== undefined) this.#pages.delete(oldest);
+  set(studio: StudioId, snapshot: Snapshot): void {
+    this.#snapshots.delete(studio);
+    this.#snapshots.set(studio, snapshot);
+    const [oldest] = this.#snapshots.keys();
+    if (this.#snapshots.size > this.#most && oldest !== undefined) this.#snapshots.delete(oldest);
   }
 
   clear(): void {
-    this.#pages.clear();
+    this.#snapshots.clear();
   }
 }
 
 /** Snapshots of an open transaction: passed on when it commits, dropped when it rolls back. */
-export class DraftPages implements SnapshotCache {
+export class DraftSnapshots implements SnapshotCache {
   readonly #below: SnapshotCache;
   readonly #changed = new Map<StudioId, Snapshot>();
 
@@ -63,11 +63,11 @@ export class DraftPages implements SnapshotCache {
     return this.#changed.get(studio) ?? this.#below.get(studio);
   }
 
-  set(studio: StudioId, page: Snapshot): void {
-    this.#changed.set(studio, page);
+  set(studio: StudioId, snapshot: Snapshot): void {
+    this.#changed.set(studio, snapshot);
   }
 
   keep(): void {
-    for (const [studio, page] of this.#changed) this.#below.set(studio, page);
+    for (const [studio, snapshot] of this.#changed) this.#below.set(studio, snapshot);
   }
 }

@@ -2,20 +2,20 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import { CompiledQuery, type ControlledTransaction, type Kysely, type Transaction } from 'kysely';
 import { dataVersionOf, type Database } from './database.ts';
-import { DraftPages, MemorySnapshotCache, type SnapshotCache } from './snapshotCache.ts';
+import { DraftSnapshots, MemorySnapshotCache, type SnapshotCache } from './snapshotCache.ts';
 import { asStoreProblem, StoreProblem } from './storeProblem.ts';
 import type { Tables } from '../migrations/tables.ts';
 import { whileBusy } from './whileBusy.ts';
 
 export interface Reading {
   readonly db: Kysely<Tables>;
-  readonly pages: SnapshotCache;
+  readonly snapshots: SnapshotCache;
 }
 
 /** Exists only inside a transaction. The outer handle has another type, because it would wait for itself. */
 export interface Writing {
   readonly db: Transaction<Tables>;
-  readonly pages: SnapshotCache;
+  readonly snapshots: SnapshotCache;
 }
 
 export interface TransactionOutcome<T> {
@@ -161,7 +161,7 @@ export class TransactionQueue {
     try {
       this.#forgetWhatChanged();
       await kysely.connection().execute(async (db) => {
-        const reading = { db, pages: this.#remembered };
+        const reading = { db, snapshots: this.#remembered };
         await Promise.all(
           jobs.map((job) => job.run(reading).catch((error: unknown) => this.#fail(job, error))),
         );
@@ -178,11 +178,11 @@ export class TransactionQueue {
     try {
       tx = await whileBusy(file, () => kysely.startTransaction().execute());
       this.#forgetWhatChanged();
-      const pages = new DraftPages(this.#remembered);
+      const snapshots = new DraftSnapshots(this.#remembered);
       const acknowledgements: (() => void)[] = [];
-      for (const job of jobs) acknowledgements.push(await this.#runOne(job, tx, pages));
+      for (const job of jobs) acknowledgements.push(await this.#runOne(job, tx, snapshots));
       await tx.commit().execute();
-      pages.keep();
+      snapshots.keep();
       for (const acknowledge of acknowledgements) acknowledge();
     } catch (error) {
       // The whole transaction failed, not one job: SQLite has rolled it back, or is told to.
@@ -196,11 +196,11 @@ export class TransactionQueue {
   }
 
   async #runOne(job: WriteJob, tx: ControlledTransaction<Tables>, below: SnapshotCache): Promise<() => void> {
-    const pages = new DraftPages(below);
+    const snapshots = new DraftSnapshots(below);
     await tx.executeQuery(savepoint);
     try {
-      const { keep, acknowledge } = await job.run({ db: tx, pages });
-      if (keep) pages.keep();
+      const { keep, acknowledge } = await job.run({ db: tx, snapshots });
+      if (keep) snapshots.keep();
       else await tx.executeQuery(backToSavepoint);
       await tx.executeQuery(releaseSavepoint);
       return acknowledge;

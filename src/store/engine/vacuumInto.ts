@@ -3,7 +3,7 @@ import { dirname } from 'node:path';
 import Sqlite, { SqliteError } from 'better-sqlite3';
 import { makeOwnerOnly } from './ownerOnly.ts';
 
-const sync = (path: string) => {
+const syncToDisk = (path: string) => {
   const handle = openSync(path, 'r');
   try {
     fsyncSync(handle);
@@ -13,7 +13,7 @@ const sync = (path: string) => {
 };
 
 /** Checks the copy: one that cannot be read is worthless. */
-const prove = (path: string) => {
+const checkCopy = (path: string) => {
   const copy = new Sqlite(path, { readonly: true });
   try {
     const found = copy.pragma('quick_check(1)', { simple: true });
@@ -34,13 +34,13 @@ export const vacuumInto = (sqlite: Sqlite.Database, target: string): void => {
     // Created first for its permissions: VACUUM INTO accepts an existing file when it is empty.
     makeOwnerOnly(partial);
     sqlite.prepare('vacuum into ?').run(partial);
-    prove(partial);
-    sync(partial);
+    checkCopy(partial);
+    syncToDisk(partial);
     renameSync(partial, target);
   } catch (error) {
     rmSync(partial, { force: true });
     throw error;
   }
   // Windows cannot open a folder to sync it; there the rename has to do.
-  if (process.platform !== 'win32') sync(dirname(target));
+  if (process.platform !== 'win32') syncToDisk(dirname(target));
 };

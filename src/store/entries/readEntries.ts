@@ -27,7 +27,7 @@ import {
 } from './eventRow.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-interface Row {
+interface EntryRow {
   stream_no: StreamNo;
   seq: Seq;
   at: Instant;
@@ -36,7 +36,7 @@ interface Row {
   event: string;
 }
 
-const entryOf = <E>(row: Row, event: E): Entry<E> => ({
+const entryOf = <E>(row: EntryRow, event: E): Entry<E> => ({
   id: entryId(row.stream_no, row.seq),
   stream: row.stream_no,
   seq: row.seq,

@@ -10,7 +10,7 @@ import type {
 import { compiledOnce } from '../engine/compiledOnce.ts';
 import { WrongCodes } from '../people/linkCodes.ts';
 import { PeopleChanges } from '../people/peopleChanges.ts';
-import { readAside } from './readAside.ts';
+import { readBesideOwner } from './readBesideOwner.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import type { TransactionOutcome, TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
@@ -54,7 +54,7 @@ export class QueuedLogbookStore implements LogbookStore {
   }
 
   readSnapshot<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
-    return readAside(this.#turns.file, studio, work);
+    return readBesideOwner(this.#turns.file, studio, work);
   }
 
   async writeOnce<T>(

@@ -36,29 +36,29 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   }
 
   async studio() {
-    return (await this.page()).studio;
+    return (await this.snapshot()).studio;
   }
 
   async buckets() {
-    const { heads } = await this.page();
-    return [...heads.values()]
+    const { streams } = await this.snapshot();
+    return [...streams.values()]
       .flatMap(({ state }): BucketState[] => (state ? [state] : []))
       .sort((a, b) => a.no - b.no);
   }
 
   async bucket(no: StreamNo) {
-    return (await this.page()).heads.get(no)?.state;
+    return (await this.snapshot()).streams.get(no)?.state;
   }
 
   async coats() {
-    const known = (await this.page()).coats;
+    const known = (await this.snapshot()).coats;
     if (known) return known;
     const coats = frozen(foldCoats(await readCoats(this.turn.db, this.studioId)));
-    const { pages } = this.turn;
-    const page = pages.get(this.studioId);
+    const { snapshots } = this.turn;
+    const snapshot = snapshots.get(this.studioId);
     // If coats were logged meanwhile, the snapshot's are newer.
-    if (page?.coats) return page.coats;
-    if (page) pages.set(this.studioId, { ...page, coats });
+    if (snapshot?.coats) return snapshot.coats;
+    if (snapshot) snapshots.set(this.studioId, { ...snapshot, coats });
     return coats;
   }
 
@@ -82,7 +82,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   }
 
   async streams() {
-    return [...(await this.page()).heads.keys()].sort((a, b) => a - b);
+    return [...(await this.snapshot()).streams.keys()].sort((a, b) => a - b);
   }
 
   async history(stream: StreamNo, { after, most }: { after: Seq; most: number }) {
@@ -101,14 +101,14 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   }
 
   async notes() {
-    const known = (await this.page()).notes;
+    const known = (await this.snapshot()).notes;
     if (known) return known;
     const notes = frozen(await readNotes(this.turn.db, this.studioId));
-    const { pages } = this.turn;
-    const page = pages.get(this.studioId);
+    const { snapshots } = this.turn;
+    const snapshot = snapshots.get(this.studioId);
     // If notes changed meanwhile, the snapshot's are newer.
-    if (page?.notes) return page.notes;
-    if (page) pages.set(this.studioId, { ...page, notes });
+    if (snapshot?.notes) return snapshot.notes;
+    if (snapshot) snapshots.set(this.studioId, { ...snapshot, notes });
     return notes;
   }
 
@@ -155,12 +155,12 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     return this.#turn;
   }
 
-  protected async page(): Promise<Snapshot> {
-    const { db, pages } = this.turn;
-    const known = pages.get(this.studioId);
+  protected async snapshot(): Promise<Snapshot> {
+    const { db, snapshots } = this.turn;
+    const known = snapshots.get(this.studioId);
     if (known) return known;
     const loaded = await loadSnapshot(db, this.studioId);
-    pages.set(this.studioId, loaded);
+    snapshots.set(this.studioId, loaded);
     return loaded;
   }
 

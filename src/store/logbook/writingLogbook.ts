@@ -29,14 +29,14 @@ import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';
 import { frozen } from '../engine/frozen.ts';
 import { insertEntry } from '../entries/insertEntry.ts';
 import { newNonce } from '../engine/newNonce.ts';
-import type { Head, Snapshot } from '../engine/snapshotCache.ts';
+import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
 import { PeopleLogbook } from './peopleLogbook.ts';
 import { readNotes } from './readNotes.ts';
 import { readBucket, readCoats, readStudio } from '../entries/readEntries.ts';
 import { movesReminders, reachAnew, replanCoats, replanSessions } from '../reminders/replanStudio.ts';
 import { forgetNote, saveNote } from './saveNote.ts';
 import { replanUnlogged } from '../reminders/replanUnlogged.ts';
-import { saveHead } from '../states/saveHead.ts';
+import { saveStreamState } from '../states/saveStreamState.ts';
 import type { Tables } from '../migrations/tables.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 
@@ -66,8 +66,8 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     logged: Logged,
   ): Promise<{ entry: BucketEntry; state: BucketState }> {
     return this.inOrder(async () => {
-      const { heads } = await this.page();
-      const bucket = streamNo(Math.max(0, ...heads.keys()) + 1);
+      const { streams } = await this.snapshot();
+      const bucket = streamNo(Math.max(0, ...streams.keys()) + 1);
       const { volume, ...rest } = settings;
       const known = volume !== undefined && { volume: millilitres(volume) };
       const entry = await this.append<BucketEvent>(
@@ -83,7 +83,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     return this.inOrder(async () => {
       const entry = await this.append(studioStream, event, logged);
       const state = frozen(foldStudio(await readStudio(this.turn.db, this.studioId, studioStream)));
-      this.#change((page) => ({ ...page, studio: state }));
+      this.#change((snapshot) => ({ ...snapshot, studio: state }));
       if (movesReminders(event)) await this.#replanAll(state, logged.loggedAt);
       if (event.kind === 'channel') await reachAnew(this.#planning(state, logged.loggedAt));
       return { entry, state };
@@ -99,7 +99,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
           ? foldCoats(await readCoats(this.turn.db, this.studioId))
           : applyToCoats(before, entry);
       const coats = frozen(after);
-      this.#change((page) => ({ ...page, coats }));
+      this.#change((snapshot) => ({ ...snapshot, coats }));
       await replanCoats(this.#planning(await this.studio(), logged.loggedAt), before, coats);
       return { entry, coats };
     });
@@ -149,13 +149,13 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     });
   }
 
-  /** Saves the head of each stream that was written to, once, however many entries it got. */
+  /** Saves where each changed stream stands: once, however many entries it got. */
   async save(): Promise<void> {
     await this.written();
-    const { heads } = await this.page();
+    const { streams } = await this.snapshot();
     for (const stream of this.#moved) {
-      const head = heads.get(stream);
-      if (head) await saveHead(this.turn.db, this.studioId, stream, head);
+      const state = streams.get(stream);
+      if (state) await saveStreamState(this.turn.db, this.studioId, stream, state);
     }
   }
 
@@ -165,7 +165,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     event: E,
     logged: Logged,
   ): Promise<Entry<E>> {
-    const last = (await this.page()).heads.get(stream);
+    const last = (await this.snapshot()).streams.get(stream);
     const next = seq((last?.seq ?? 0) + 1);
     const entry: Entry<E> = {
       id: entryId(stream, next),
@@ -177,7 +177,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
       event: withoutNulWithin(event),
     };
     await insertEntry(this.turn.db, this.studioId, entry, logged.note);
-    this.#moveHead(stream, { ...last, seq: next });
+    this.#setStream(stream, { ...last, seq: next });
     return entry;
   }
 
@@ -191,7 +191,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
 
   #setState(entry: BucketEntry, state: BucketState | undefined): BucketState {
     if (!state) throw new Error(`Entry ${entry.id} would leave its bucket without a setup.`);
-    this.#moveHead(entry.stream, { seq: entry.seq, state: frozen(state) });
+    this.#setStream(entry.stream, { seq: entry.seq, state: frozen(state) });
     return state;
   }
 
@@ -219,21 +219,21 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
   }
 
   async #notesAnew(): Promise<void> {
-    await this.page();
+    await this.snapshot();
     const notes = frozen(await readNotes(this.turn.db, this.studioId));
-    this.#change((page) => ({ ...page, notes }));
+    this.#change((snapshot) => ({ ...snapshot, notes }));
   }
 
-  #moveHead(stream: StreamNo, head: Head): void {
-    this.#change((page) => ({ ...page, heads: new Map(page.heads).set(stream, head) }));
+  #setStream(stream: StreamNo, state: StreamState): void {
+    this.#change((snapshot) => ({ ...snapshot, streams: new Map(snapshot.streams).set(stream, state) }));
     this.#moved.add(stream);
   }
 
   /** Reads and replaces the snapshot in one step, so that changes by other work of this turn are not lost. */
-  #change(changed: (page: Snapshot) => Snapshot): void {
-    const { pages } = this.turn;
-    const page = pages.get(this.studioId);
-    if (!page) throw new Error('A page was changed before it was loaded.');
-    pages.set(this.studioId, changed(page));
+  #change(changed: (snapshot: Snapshot) => Snapshot): void {
+    const { snapshots } = this.turn;
+    const snapshot = snapshots.get(this.studioId);
+    if (!snapshot) throw new Error('A snapshot was changed before it was loaded.');
+    snapshots.set(this.studioId, changed(snapshot));
   }
 }

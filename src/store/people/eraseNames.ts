@@ -4,22 +4,25 @@ import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../..
 import { erasedMark, nameAsWord } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from '../entries/eventRow.ts';
-import { foldAnew } from '../states/foldAnew.ts';
+import { refoldAfterErasure } from '../states/refoldAfterErasure.ts';
 import { frozen } from '../engine/frozen.ts';
 import { readStudio } from '../entries/readEntries.ts';
 import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
 
 /** A small batch, so that nobody has to wait for it. */
-const stretch = 500;
+const entriesAtOnce = 500;
 
-const studioAnew = async ({ db, pages }: Writing, studio: StudioId): Promise<void> => {
-  const page = pages.get(studio);
-  if (page)
-    pages.set(studio, { ...page, studio: frozen(foldStudio(await readStudio(db, studio, studioStream))) });
+const studioAnew = async ({ db, snapshots }: Writing, studio: StudioId): Promise<void> => {
+  const snapshot = snapshots.get(studio);
+  if (snapshot)
+    snapshots.set(studio, {
+      ...snapshot,
+      studio: frozen(foldStudio(await readStudio(db, studio, studioStream))),
+    });
 };
 
 /** Erases one batch of a stream; returns where it ended, undefined at the end of the stream. */
-const eraseStretch = async (
+const eraseBatch = async (
   writing: Writing,
   { studio, name, stream, after }: { studio: StudioId; name: RegExp; stream: StreamNo; after: Seq },
 ): Promise<Seq | undefined> => {
@@ -31,7 +34,7 @@ const eraseStretch = async (
     .where('seq', '>', after)
     .select(['seq', 'event'])
     .orderBy('seq')
-    .limit(stretch)
+    .limit(entriesAtOnce)
     .execute();
   let changed = false;
   for (const row of rows) {
@@ -53,7 +56,7 @@ const eraseStretch = async (
       .where('stream_no', '=', stream)
       .select('seq')
       .executeTakeFirstOrThrow();
-    await foldAnew(writing, studio, stream, last);
+    await refoldAfterErasure(writing, studio, stream, last);
     if (stream === studioStream) await studioAnew(writing, studio);
   }
   return rows.at(-1)?.seq;
@@ -89,7 +92,7 @@ export const eraseNames = async (turns: TransactionQueue, { studio, names }: Era
       const from: Seq = after;
       after = await turns.write(async (writing) => ({
         keep: true,
-        value: await eraseStretch(writing, { studio, name, stream, after: from }),
+        value: await eraseBatch(writing, { studio, name, stream, after: from }),
       }));
     }
 };

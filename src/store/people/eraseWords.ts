@@ -4,12 +4,12 @@ import { eventWithoutWords, labelOf } from '../../studio/logbook/eventWithoutWor
 import { erasedMark, nameAsWord, withoutWords } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { readEvent, writeEvent } from '../entries/eventRow.ts';
-import { foldAnew } from '../states/foldAnew.ts';
+import { refoldAfterErasure } from '../states/refoldAfterErasure.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
 /** A small batch, so that nobody has to wait for it. */
-const stretch = 2_000;
+const rowsAtOnce = 2_000;
 const fewAnswers = 200;
 
 const streamsOf = (turns: TransactionQueue, studio: StudioId): Promise<{ stream_no: StreamNo; seq: Seq }[]> =>
@@ -23,14 +23,14 @@ const theirEntries = (db: Kysely<Tables>, { studio, members }: Erasure, stream: 
     .where('entry.studio_id', '=', studio)
     .where('entry.stream_no', '=', stream)
     .where('entry.seq', '>', seq(from))
-    .where('entry.seq', '<=', seq(from + stretch))
+    .where('entry.seq', '<=', seq(from + rowsAtOnce))
     .where('entry.member_id', 'in', [...members]);
 
 /** A member's notes and the names of their pots, which stored answers may repeat. */
 export const gatherTexts = async (turns: TransactionQueue, erasure: Erasure): Promise<string[]> => {
   const texts = new Set<string>();
   for (const { stream_no: stream, seq: last } of await streamsOf(turns, erasure.studio))
-    for (let from = 0; from < last; from += stretch)
+    for (let from = 0; from < last; from += rowsAtOnce)
       await turns.read(async ({ db }) => {
         const rows = await theirEntries(db, erasure, stream, from)
           .leftJoin('notes', (join) =>
@@ -55,7 +55,7 @@ export const eraseEntries = async (turns: TransactionQueue, erasure: Erasure): P
   const { studio, names } = erasure;
   const name = nameAsWord(names);
   for (const { stream_no: stream, seq: last } of await streamsOf(turns, studio))
-    for (let from = 0; from < last; from += stretch)
+    for (let from = 0; from < last; from += rowsAtOnce)
       await turns.write(async (writing) => {
         const { db } = writing;
         const rows = await theirEntries(db, erasure, stream, from)
@@ -83,13 +83,13 @@ export const eraseEntries = async (turns: TransactionQueue, erasure: Erasure): P
             .execute();
         }
         if (changed) {
-          const head = await db
+          const row = await db
             .selectFrom('streams')
             .where('studio_id', '=', studio)
             .where('stream_no', '=', stream)
             .select('seq')
             .executeTakeFirstOrThrow();
-          await foldAnew(writing, studio, stream, head.seq);
+          await refoldAfterErasure(writing, studio, stream, row.seq);
         }
         return { keep: true, value: undefined };
       });

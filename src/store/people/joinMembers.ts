@@ -1,7 +1,7 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { studioStream, type MemberId, type StudioId } from '../../studio/ids.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
-import { foldHead } from '../states/foldHead.ts';
+import { refoldAndSave } from '../states/refoldAndSave.ts';
 import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
 import { readStudio } from '../entries/readEntries.ts';
@@ -59,21 +59,21 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', from).execute();
 };
 
-const tellsOf = (member: MemberId, { hold, unlogged }: BucketState): boolean =>
+const mentionsMember = (member: MemberId, { hold, unlogged }: BucketState): boolean =>
   hold?.by === member || unlogged?.some(({ found }) => found.by === member) === true;
 
 /** Folds again the states that contain the old id. */
-const foldAnew = async ({ db, pages }: Writing, { studio, from }: Joining): Promise<void> => {
-  const page = pages.get(studio) ?? (await loadSnapshot(db, studio));
-  const heads = new Map(page.heads);
-  for (const [stream, head] of page.heads) {
-    if (!head.state || !tellsOf(from, head.state)) continue;
-    heads.set(stream, await foldHead(db, studio, stream, head.seq));
+const refoldMentioning = async ({ db, snapshots }: Writing, { studio, from }: Joining): Promise<void> => {
+  const snapshot = snapshots.get(studio) ?? (await loadSnapshot(db, studio));
+  const streams = new Map(snapshot.streams);
+  for (const [stream, stood] of snapshot.streams) {
+    if (!stood.state || !mentionsMember(from, stood.state)) continue;
+    streams.set(stream, await refoldAndSave(db, studio, stream, stood.seq));
   }
-  const { coats: _, ...rest } = page;
-  pages.set(studio, {
+  const { coats: _, ...rest } = snapshot;
+  snapshots.set(studio, {
     ...rest,
-    heads,
+    streams,
     studio: frozen(foldStudio(await readStudio(db, studio, studioStream))),
   });
 };
@@ -102,5 +102,5 @@ export const joinMembers = async (writing: Writing, joining: Joining): Promise<v
     .insertInto('member_joins')
     .values({ studio_id: studio, member_id: from, into_id: into, name: called?.name ?? '' })
     .execute();
-  await foldAnew(writing, joining);
+  await refoldMentioning(writing, joining);
 };

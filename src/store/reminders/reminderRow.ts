@@ -28,7 +28,7 @@ const schema: Exactly<ReminderAbout, typeof aboutSchema> = aboutSchema;
 export const readAbout = (json: string): ReminderAbout => schema.parse(JSON.parse(json));
 export const writeAbout = (about: ReminderAbout): string => JSON.stringify(schema.parse(about));
 
-interface Row {
+interface StoredReminder {
   member_id: MemberId;
   key: string;
   about: string;
@@ -39,7 +39,7 @@ interface Row {
   put_off_to: Instant | null;
 }
 
-export const reminderOf = (row: Row): Reminder => ({
+export const reminderOf = (row: StoredReminder): Reminder => ({
   key: row.key,
   member: memberId(row.member_id),
   about: readAbout(row.about),

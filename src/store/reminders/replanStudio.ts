@@ -39,7 +39,7 @@ export const replanSessions = async ({ db, id, studio, now }: Planning): Promise
   await replan(db, id, 'sessions', sessionReminders(studio, now), now, isToCome);
 };
 
-const moves: ReadonlySet<StudioEvent['kind']> = new Set([
+const kindsMovingReminders: ReadonlySet<StudioEvent['kind']> = new Set([
   'zone',
   'hours',
   'closures',
@@ -53,7 +53,7 @@ const moves: ReadonlySet<StudioEvent['kind']> = new Set([
 ]);
 
 /** Whether a studio event can change planned reminders. */
-export const movesReminders = ({ kind }: StudioEvent): boolean => moves.has(kind);
+export const movesReminders = ({ kind }: StudioEvent): boolean => kindsMovingReminders.has(kind);
 
 /** After a change of channel: retries reminders that could not be delivered, and lets keepers be told again. */
 export const reachAnew = async ({ db, id, now }: Planning): Promise<void> => {

@@ -6,7 +6,7 @@ import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { foldKey } from './foldKey.ts';
 import { frozen } from '../engine/frozen.ts';
-import type { Head, Snapshot } from '../engine/snapshotCache.ts';
+import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
 import { readBucket, readStudio } from '../entries/readEntries.ts';
 import type { Tables } from '../migrations/tables.ts';
 
@@ -14,7 +14,7 @@ import type { Tables } from '../migrations/tables.ts';
 export const readState = (json: string): BucketState => JSON.parse(json) as BucketState;
 
 /** Folds a bucket from its entries. If the state is unchanged, the stored row is kept as it is. */
-const foldAnew = async (
+const refoldBucket = async (
   db: Kysely<Tables>,
   studio: StudioId,
   stream: StreamNo,
@@ -33,12 +33,12 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
     .select(['stream_no', 'seq', 'folded_by', 'state'])
     .orderBy('stream_no')
     .execute();
-  const heads = new Map<StreamNo, Head>();
+  const streams = new Map<StreamNo, StreamState>();
   for (const row of rows) {
     const cached = row.state === null ? undefined : readState(row.state);
     const state =
-      cached && row.folded_by === foldKey ? cached : await foldAnew(db, studio, row.stream_no, cached);
-    heads.set(row.stream_no, { seq: row.seq, ...(state && { state: frozen(state) }) });
+      cached && row.folded_by === foldKey ? cached : await refoldBucket(db, studio, row.stream_no, cached);
+    streams.set(row.stream_no, { seq: row.seq, ...(state && { state: frozen(state) }) });
   }
-  return { studio: frozen(foldStudio(await readStudio(db, studio, studioStream))), heads };
+  return { studio: frozen(foldStudio(await readStudio(db, studio, studioStream))), streams };
 };

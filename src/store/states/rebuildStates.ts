@@ -1,5 +1,5 @@
 import { everyStream, refold, type StreamName } from './refold.ts';
-import { saveHead } from './saveHead.ts';
+import { saveStreamState } from './saveStreamState.ts';
 import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
 
 const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> => {
@@ -9,7 +9,7 @@ const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> =>
     await db.deleteFrom('streams').where('studio_id', '=', studio).where('stream_no', '=', stream).execute();
     return;
   }
-  await saveHead(db, studio, stream, { seq: last, ...(state && { state }) });
+  await saveStreamState(db, studio, stream, { seq: last, ...(state && { state }) });
 };
 
 /** Folds every state again from the entries and saves it, one stream at a time; returns the number of streams. */

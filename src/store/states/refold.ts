@@ -24,7 +24,7 @@ export interface Refolded {
   state?: BucketState;
 }
 
-/** The head of a stream, from its entries alone. */
+/** Where a stream stands, by its entries alone. */
 export const refold = async (db: Kysely<Tables>, { studio, stream }: StreamName): Promise<Refolded> => {
   const { last, count } = await db
     .selectFrom('events')

@@ -68,9 +68,9 @@ export type Corrected =
 export type CorrectionFound = Extract<Corrected, { kind: 'amounts' }>;
 
 /** Rules that ask for a stir, a sieve or a new reading before an amount is right. */
-const readied: ReadonlySet<RuleName> = new Set(['never-stirred', 'rested', 'unsieved']);
+const rulesBeforeAmounts: ReadonlySet<RuleName> = new Set(['never-stirred', 'rested', 'unsieved']);
 
-const poured = (ml: number): Estimate<number> => ({
+const pouredVolume = (ml: number): Estimate<number> => ({
   value: ml * waterGramsPerMl,
   sd: Math.abs(ml) * waterGramsPerMl * pouredWithin,
 });
@@ -93,7 +93,7 @@ const afterAmounts = (c: Correction, { waterMl, drawOffMl, dryGrams }: Amounts):
   );
   const powder = { value: dryGrams ?? 0, sd: (dryGrams ?? 0) * weighedWithin };
   return expectedOf(
-    withAdded(before, poured((waterMl ?? 0) - (drawOffMl ?? 0)), powder),
+    withAdded(before, pouredVolume((waterMl ?? 0) - (drawOffMl ?? 0)), powder),
     c.particleGravity,
     c.from.u95,
   );
@@ -184,7 +184,7 @@ export const correctBucket = (
 ): Corrected => {
   const f = facts(state, now);
   const standing = rules.filter(({ applies }) => applies(f)).map(({ name }) => name);
-  const blocked = standing.find((name) => !readied.has(name));
+  const blocked = standing.find((name) => !rulesBeforeAmounts.has(name));
   if (blocked) return { kind: 'blocked', rule: blocked };
   const { measured } = f;
   const { gravity: window, solids: particleGravity, pail } = state.settings;

@@ -1,6 +1,6 @@
 import { grams, type Grams, type Millilitres } from '../../glaze/units.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
-import { checkpointOfDry, rungOfDry } from '../dose/nextDose.ts';
+import { checkpointOfDry, doseStepOfDry } from '../dose/nextDose.ts';
 import type { SaidAddition } from './readAddition.ts';
 
 /**
@@ -43,6 +43,6 @@ export const doubtfulDose = (said: SaidAddition): DoubtfulDose | undefined => {
         ? saltInSaturatedSolution(amount.volume)
         : (saltPerLitre * amount.volume) / 1000;
   if (salt <= checkpointOfDry * dry) return undefined;
-  const dose = grams(rungOfDry * dry);
+  const dose = grams(doseStepOfDry * dry);
   return { what, times: salt / dose, dose: saturatedSolutionWith(dose) };
 };

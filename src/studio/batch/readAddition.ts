@@ -5,7 +5,7 @@ import type { BucketState } from '../bucket/bucketState.ts';
 import { powderIn, waterGramsPerMl, type Estimate } from '../contents/contents.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
 import { volumeHeld } from '../bucket/foldBucket.ts';
-import { rungOfDry } from '../dose/nextDose.ts';
+import { doseStepOfDry } from '../dose/nextDose.ts';
 
 export type AdditionProblem =
   | { kind: 'wants-volume'; what: string }
@@ -34,7 +34,7 @@ export interface SaidAddition {
   saltPerLitre?: Grams;
 }
 
-type Found = { ok: true; added: Added; taken?: Added } | { ok: false; why: AdditionProblem };
+type AdditionFound = { ok: true; added: Added; taken?: Added } | { ok: false; why: AdditionProblem };
 
 /** A litre of water weighs a kilogram, so water and drawn-off water may be given by weight. */
 const asVolume = (amount: SaidAddition['amount']): Millilitres | undefined => {
@@ -91,8 +91,8 @@ const notADose = (said: SaidAddition): AdditionProblem | undefined => {
         : (saltPerLitre * amount.volume) / 1000;
   const { value, sd } = powderIn(contents);
   if (salt <= mostSaltOfDry * (value + coverage95 * sd)) return undefined;
-  const times = salt / (rungOfDry * value);
-  const dose = saturatedSolutionWith(grams(rungOfDry * value));
+  const times = salt / (doseStepOfDry * value);
+  const dose = saturatedSolutionWith(grams(doseStepOfDry * value));
   // A litre typed for a millilitre, or a kilogram for a gram.
   const slipped = times / 1000 >= 0.05 && times / 1000 <= 3;
   if (!slipped) return { kind: 'no-dose', times, dose };
@@ -116,7 +116,7 @@ const beyondItsWater = (said: SaidAddition): AdditionProblem | undefined => {
 };
 
 /** Reads what was added, or says what is wrong with it. */
-export const readAddition = (said: SaidAddition): Found => {
+export const readAddition = (said: SaidAddition): AdditionFound => {
   const { what, amount, bucket, from } = said;
   const volume = amount && 'volume' in amount ? amount.volume : undefined;
   const mass = amount && 'mass' in amount ? amount.mass : undefined;

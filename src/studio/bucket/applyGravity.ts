@@ -4,11 +4,11 @@ import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import {
   type Contents,
   contentsFrom,
-  drifted,
+  withDrift,
   gravityOf,
   litreOf,
   powderIn,
-  surprise,
+  surpriseDeviations,
   volumeOf,
   withGravitySeen,
   withVolumeSeen,
@@ -19,13 +19,13 @@ import { evaporation } from '../contents/evaporation.ts';
 import { explainChange } from '../contents/explainChange.ts';
 import { days, since, type MemberId } from '../ids.ts';
 import { isAccountBroken } from './withVoid.ts';
-import type { Unexpected, UnloggedChange, Within } from '../contents/unloggedChange.ts';
+import type { Unexpected, UnloggedChange, WithInterval } from '../contents/unloggedChange.ts';
 
 /** The state keeps so many unlogged changes; older ones can be found in the entries. */
 const mostChanges = 12;
 const mostDriftPoints = 20;
 
-interface Seen {
+interface GravitySeen {
   measured: MeasuredGravity;
   by: MemberId;
   /** How full the pail was, when it was measured with the reading. */
@@ -35,7 +35,7 @@ interface Seen {
 const estimate = ({ value, u95 }: MeasuredGravity): Estimate<Gravity> => ({ value, sd: u95 / coverage95 });
 
 /** How far apart two values are, in standard deviations of their difference. */
-const apart = (one: Estimate<number>, other: Estimate<number>): number =>
+const deviationsApart = (one: Estimate<number>, other: Estimate<number>): number =>
   Math.abs(one.value - other.value) / Math.hypot(one.sd, other.sd);
 
 const withDriftPoint = (state: BucketState, measured: MeasuredGravity): BucketState => {
@@ -44,7 +44,7 @@ const withDriftPoint = (state: BucketState, measured: MeasuredGravity): BucketSt
 };
 
 /** Starts the account at this reading: it is the first, or an unknown amount went in before it. */
-const acceptReading = (next: BucketState, { measured }: Seen): BucketState => {
+const acceptReading = (next: BucketState, { measured }: GravitySeen): BucketState => {
   const { unexpected: _u, drift: _d, ...rest } = next;
   const { solids: particleGravity } = next.settings;
   return withDriftPoint(
@@ -59,10 +59,10 @@ const acceptReading = (next: BucketState, { measured }: Seen): BucketState => {
 };
 
 const perLitre = <T extends number>(
-  amount: Within<T>,
+  amount: WithInterval<T>,
   ml: number,
   unit: (value: number) => T,
-): Within<T> => ({
+): WithInterval<T> => ({
   value: unit((1000 * amount.value) / ml),
   u95: (1000 * amount.u95) / ml,
 });
@@ -71,9 +71,9 @@ const perLitre = <T extends number>(
  * Two readings agree with each other and not with the logbook: takes their value for the contents, and records what
  * explains the difference.
  */
-const settled = (
+const settleUnexpected = (
   next: BucketState,
-  { measured: { at, seq }, by }: Seen,
+  { measured: { at, seq }, by }: GravitySeen,
   { unexpected, expected, both }: { unexpected: Unexpected; expected: Contents; both: Contents },
 ): BucketState => {
   const { unexpected: _, efflux, look, ...rest } = next;
@@ -125,23 +125,32 @@ const settled = (
 };
 
 /** A second reading after one that the logbook did not expect. */
-const secondRead = (next: BucketState, unexpected: Unexpected, gone: number, seen: Seen): BucketState => {
+const applySecondReading = (
+  next: BucketState,
+  unexpected: Unexpected,
+  gone: number,
+  seen: GravitySeen,
+): BucketState => {
   const { measured } = seen;
   const { solids: particleGravity } = next.settings;
   const reading = estimate(measured);
-  const expected = drifted(unexpected.expected, gone, particleGravity);
-  const first = drifted(
+  const expected = withDrift(unexpected.expected, gone, particleGravity);
+  const first = withDrift(
     next.contents ?? litreOf(next.believed ? estimate(next.believed) : reading, particleGravity),
     gone,
     particleGravity,
   );
-  const fromLog = apart(reading, gravityOf(expected, particleGravity));
-  const fromFirst = apart(reading, gravityOf(first, particleGravity));
+  const fromLog = deviationsApart(reading, gravityOf(expected, particleGravity));
+  const fromFirst = deviationsApart(reading, gravityOf(first, particleGravity));
   const both = withGravitySeen(first, reading, particleGravity);
-  const agree = fromFirst <= surprise && fromFirst <= fromLog;
-  if (agree && apart(gravityOf(both, particleGravity), gravityOf(expected, particleGravity)) >= surprise)
-    return settled(withDriftPoint(next, measured), seen, { unexpected, expected, both });
-  if (!agree && fromLog > surprise)
+  const agree = fromFirst <= surpriseDeviations && fromFirst <= fromLog;
+  if (
+    agree &&
+    deviationsApart(gravityOf(both, particleGravity), gravityOf(expected, particleGravity)) >=
+      surpriseDeviations
+  )
+    return settleUnexpected(withDriftPoint(next, measured), seen, { unexpected, expected, both });
+  if (!agree && fromLog > surpriseDeviations)
     return {
       ...withDriftPoint(next, measured),
       ...(next.contents && {
@@ -175,25 +184,29 @@ const secondRead = (next: BucketState, unexpected: Unexpected, gone: number, see
  * state with everything else that the reading saw. A gravity that the logbook did not expect is accepted as it is,
  * until a second reading settles it.
  */
-export const applyGravity = (before: BucketState, next: BucketState, seen: Seen): BucketState => {
+export const applyGravity = (before: BucketState, next: BucketState, seen: GravitySeen): BucketState => {
   const { believed, unknownSince } = before;
   const { measured, volume } = seen;
   const { solids: particleGravity } = next.settings;
   if (!believed || unknownSince.length > 0 || isAccountBroken(before)) return acceptReading(next, seen);
   const gone = since(believed.at, measured.at) / days(1);
-  if (next.unexpected) return secondRead(next, next.unexpected, gone, seen);
+  if (next.unexpected) return applySecondReading(next, next.unexpected, gone, seen);
   const reading = estimate(measured);
-  const expected = drifted(
+  const expected = withDrift(
     before.contents ?? litreOf(estimate(believed), particleGravity),
     gone,
     particleGravity,
   );
   const pointed = withDriftPoint(next, measured);
-  if (apart(reading, gravityOf(expected, particleGravity)) <= surprise)
+  if (deviationsApart(reading, gravityOf(expected, particleGravity)) <= surpriseDeviations)
     return next.contents
       ? {
           ...pointed,
-          contents: withGravitySeen(drifted(next.contents, gone, particleGravity), reading, particleGravity),
+          contents: withGravitySeen(
+            withDrift(next.contents, gone, particleGravity),
+            reading,
+            particleGravity,
+          ),
         }
       : pointed;
   return {

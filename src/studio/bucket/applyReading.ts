@@ -3,7 +3,7 @@ import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { isDoseAtWork, addFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from '../ids.ts';
-import { pailVolumeFromGap } from '../contents/pailVolumeFromGap.ts';
+import { pailVolumeFromRimGap } from '../contents/pailVolumeFromRimGap.ts';
 import { applyRest } from './rests.ts';
 import { applyGravity } from './applyGravity.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
@@ -82,9 +82,9 @@ export const applyReading = (
     seq: entry.seq,
   };
   if (measured && !believed) next.unbelieved = measured;
-  const gap = event.gap === undefined ? undefined : pailVolumeFromGap(next.settings, event.gap);
+  const fromRimGap = event.gap === undefined ? undefined : pailVolumeFromRimGap(next.settings, event.gap);
   // An empty pail has no gravity.
-  const volume = gap?.ok && gap.value.value > 0 ? gap.value : undefined;
+  const volume = fromRimGap?.ok && fromRimGap.value.value > 0 ? fromRimGap.value : undefined;
   if (volume) next = applyVolume(next, volume, at);
   if (measured && believed) {
     delete next.unbelieved;

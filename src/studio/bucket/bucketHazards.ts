@@ -3,7 +3,7 @@ import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import type { BucketCaution } from '../settings/bucketSettings.ts';
 
 /** The cautions that a material gives a bucket. Dust and solubility are left out: they concern the powder. */
-const marks: Record<MaterialCaution, readonly BucketCaution[]> = {
+const cautionsOfMaterial: Record<MaterialCaution, readonly BucketCaution[]> = {
   'silica dust': [],
   soluble: [],
   barium: ['barium'],
@@ -27,7 +27,7 @@ const marks: Record<MaterialCaution, readonly BucketCaution[]> = {
 };
 
 export const bucketMarks = (cautions: readonly MaterialCaution[]): BucketCaution[] => [
-  ...new Set(cautions.flatMap((one) => marks[one])),
+  ...new Set(cautions.flatMap((one) => cautionsOfMaterial[one])),
 ];
 
 /** The cautions that follow from a text about a bucket: a note on an addition, a name. */

@@ -4,7 +4,7 @@ import type { BucketState } from './bucketState.ts';
 type Joined = Pick<BucketSettings, 'glaze'> & Partial<Pick<BucketSettings, 'cautions'>>;
 
 /** A hazard in either bucket is a hazard in both. Children may use both only if they may use each. */
-const shared = (one: readonly BucketCaution[], other: readonly BucketCaution[]): BucketCaution[] =>
+const cautionsOfBoth = (one: readonly BucketCaution[], other: readonly BucketCaution[]): BucketCaution[] =>
   [...new Set([...one, ...other])].filter(
     (caution) => caution !== 'children' || (one.includes(caution) && other.includes(caution)),
   );
@@ -21,7 +21,7 @@ export const joinGlaze = (
   other: BucketState,
 ): { one: Joined; other: Joined | undefined } => {
   const glaze = other.settings.glaze ?? other.settings.name;
-  const cautions = shared(one.settings.cautions, other.settings.cautions);
+  const cautions = cautionsOfBoth(one.settings.cautions, other.settings.cautions);
   const changed = ({ settings }: BucketState) => (isSameSet(settings.cautions, cautions) ? {} : { cautions });
   const otherChanged = changed(other);
   const isNamed = other.settings.glaze !== undefined;

@@ -10,7 +10,7 @@ export const usualRest = hours(1);
 /**
  * Coarse grains need at least this long to fall the depth of a pail: what is seen earlier dates from before the stir.
  */
-const soonest = minutes(10);
+const earliestSign = minutes(10);
 
 /** Folds what was seen of a bucket at rest. A cake that was already there says nothing about this rest. */
 export const applyRest = (state: BucketState, seen: readonly Observation[], at: Instant): BucketState => {
@@ -18,7 +18,7 @@ export const applyRest = (state: BucketState, seen: readonly Observation[], at: 
   const rest = since(state.stir.at, at);
   const settled = seen.includes('clear-water') || (seen.includes('cake') && !state.cake);
   const known: Rests = state.rests ?? { longest: duration(0), count: 0 };
-  if (settled && rest >= soonest)
+  if (settled && rest >= earliestSign)
     return { ...state, rests: { ...known, shortest: duration(Math.min(rest, known.shortest ?? rest)) } };
   if (!seen.includes('none') || settled) return state;
   const isNew = rest > usualRest && known.counted !== state.stir.at;
@@ -33,7 +33,7 @@ export const applyRest = (state: BucketState, seen: readonly Observation[], at: 
 };
 
 /** After so many rests without settling, the bucket may rest longer than the usual hour (common practice). */
-const enough = 3;
+const restsToLearnFrom = 3;
 
 const between = (one: Duration, other: Duration): Duration => duration(Math.sqrt(one * other));
 
@@ -51,13 +51,13 @@ export const restLimitOf = ({
   if (shortest !== undefined) {
     // When observations contradict each other, the shorter time counts.
     const stood = longest < shortest ? duration(Math.max(longest, shortest / 2)) : duration(shortest / 2);
-    const limit = duration(Math.max(soonest, between(stood, shortest)));
+    const limit = duration(Math.max(earliestSign, between(stood, shortest)));
     if (limit < restLimit) return { limit, learned: rests };
-    if (restLimit === usualRest && count >= enough && longest < shortest && longest > restLimit)
+    if (restLimit === usualRest && count >= restsToLearnFrom && longest < shortest && longest > restLimit)
       return { limit: between(longest, shortest), learned: rests };
     return { limit: restLimit };
   }
-  return restLimit === usualRest && count >= enough && longest > restLimit
+  return restLimit === usualRest && count >= restsToLearnFrom && longest > restLimit
     ? { limit: longest, learned: rests }
     : { limit: restLimit };
 };
@@ -66,10 +66,10 @@ export const restLimitOf = ({
  * Clay grains are finer than this, ISO 14688-1 (from memory). Grains coarser than `coarse` are sieved out of most
  * glazes (common practice).
  */
-const clay = micrometres(2);
-const coarse = micrometres(45);
+const claySize = micrometres(2);
+const coarsestGrain = micrometres(45);
 /** Nobody notices less clear water than this (common practice). */
-const noticed = millimetres(5);
+const noticedClearWater = millimetres(5);
 const depth = millimetres(300);
 const room = celsius(20);
 
@@ -90,7 +90,10 @@ export const looseGrainsSettle = ({
       distance,
       temperature: room,
     });
-  const [from, until] = [time(coarse, settings.shape?.height ?? depth), time(clay, noticed)];
+  const [from, until] = [
+    time(coarsestGrain, settings.shape?.height ?? depth),
+    time(claySize, noticedClearWater),
+  ];
   return from.ok && until.ok
     ? { from: duration(1000 * from.value), until: duration(1000 * until.value) }
     : undefined;

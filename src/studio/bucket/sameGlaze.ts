@@ -1,5 +1,5 @@
 import type { BucketState } from './bucketState.ts';
-import { normalizedName } from '../normalizedName.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 
 /**
  * Whether two buckets hold the same glaze, as a keeper said: they share its name, and no other glaze and no fresh

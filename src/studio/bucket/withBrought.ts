@@ -7,7 +7,7 @@ const together = (...all: readonly (readonly BucketCaution[])[]): BucketCaution[
 ];
 
 /** One hold for everything: a second reason is added to the first. */
-const heldToo = (state: BucketState, { at, by, seq }: BucketEntry, hold: NonNullable<Brought['hold']>) =>
+const addHold = (state: BucketState, { at, by, seq }: BucketEntry, hold: NonNullable<Brought['hold']>) =>
   state.hold
     ? { ...state.hold, why: `${state.hold.why}; ${hold.why}`, seq }
     : { ...hold, by, since: at, seq };
@@ -17,7 +17,7 @@ export const withBrought = (state: BucketState, entry: BucketEntry, brings: Brou
   ...state,
   settings: { ...state.settings, cautions: together(state.settings.cautions, brings.cautions) },
   brought: [...(state.brought ?? []), { seq: entry.seq, cautions: brings.cautions }],
-  ...(brings.hold && { hold: heldToo(state, entry, brings.hold) }),
+  ...(brings.hold && { hold: addHold(state, entry, brings.hold) }),
   ...(brings.foreign && { apart: entry.seq }),
 });
 
@@ -25,7 +25,7 @@ export const withBrought = (state: BucketState, entry: BucketEntry, brings: Brou
  * A keeper's change counts from when it was logged: it does not cover an addition that was logged later, even if that
  * happened earlier.
  */
-const isLater = ({ seq }: BucketEntry, than: number): boolean => seq > than;
+const isLoggedAfter = ({ seq }: BucketEntry, than: number): boolean => seq > than;
 
 /**
  * A keeper's hold. A hold that an addition brought stays beside it, until a release that was logged after the
@@ -50,10 +50,10 @@ export const withCautionsSet = (
   event: Extract<BucketEvent, { kind: 'change' }>,
 ): BucketState => {
   const next = { ...state };
-  if (event.settings.glaze !== undefined && next.apart !== undefined && isLater(entry, next.apart))
+  if (event.settings.glaze !== undefined && next.apart !== undefined && isLoggedAfter(entry, next.apart))
     delete next.apart;
   if (event.settings.cautions === undefined || !next.brought) return next;
-  const unseen = next.brought.filter(({ seq }) => !isLater(entry, seq));
+  const unseen = next.brought.filter(({ seq }) => !isLoggedAfter(entry, seq));
   if (unseen.length > 0) {
     next.brought = unseen;
     next.settings = {
@@ -67,6 +67,6 @@ export const withCautionsSet = (
 /** Releases the bucket, unless the reason for the hold was logged after the release. */
 export const withRelease = (state: BucketState, entry: BucketEntry): BucketState => {
   const next = { ...state };
-  if (next.hold?.seq === undefined || isLater(entry, next.hold.seq)) delete next.hold;
+  if (next.hold?.seq === undefined || isLoggedAfter(entry, next.hold.seq)) delete next.hold;
   return next;
 };

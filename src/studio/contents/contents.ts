@@ -109,7 +109,7 @@ const kalmanUpdate = (
 };
 
 /** Beyond so many standard deviations, something happened that was not logged. */
-export const surprise = 2.6;
+export const surpriseDeviations = 2.6;
 
 /**
  * Corrects the ratio of water to powder by a believed gravity, which says nothing about the amount except through
@@ -157,13 +157,13 @@ export const withGravitySeen = (
 export const driftPerDay = 0.002;
 
 /** Below this part of powder, losing water does not change the gravity. */
-const thinnest = 0.01;
+const leastPowderPart = 0.01;
 
 /** The contents some days later, with nothing logged: water may have evaporated or dripped in; the powder stays. */
-export const drifted = (contents: Contents, days: number, solidsGravity: Gravity): Contents => {
+export const withDrift = (contents: Contents, days: number, solidsGravity: Gravity): Contents => {
   const { value } = gravitySlopes(contents, solidsGravity);
   const displaced = contents.water + contents.solids / solidsGravity;
-  const perDay = (driftPerDay * displaced) / Math.max(thinnest, value - 1);
+  const perDay = (driftPerDay * displaced) / Math.max(leastPowderPart, value - 1);
   const { covariance } = contents;
   return {
     ...contents,
@@ -180,7 +180,7 @@ export const withVolumeSeen = (
   solidsGravity: Gravity,
 ): Contents => {
   const now = volumeOf(contents, solidsGravity);
-  if (Math.abs(seen.value - now.value) > surprise * Math.hypot(now.sd, seen.sd))
+  if (Math.abs(seen.value - now.value) > surpriseDeviations * Math.hypot(now.sd, seen.sd))
     return contentsFrom(seen, gravityOf(contents, solidsGravity), solidsGravity);
   return kalmanUpdate(contents, {
     perWater: 1 / waterGramsPerMl,

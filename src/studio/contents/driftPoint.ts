@@ -20,7 +20,7 @@ export const perGravity = (slurry: Gravity, particleGravity: Gravity): number =>
   -(particleGravity - 1) / (particleGravity * (slurry - 1) ** 2);
 
 /** Below this gravity it is almost water, and the ratio is meaningless. */
-const thinnest = 1.01;
+const thinnestGravity = 1.01;
 
 /** A reading as a point of the drift line; undefined when it is almost water. */
 export const driftPoint = (
@@ -30,7 +30,7 @@ export const driftPoint = (
     settings: { solids: particleGravity },
   }: { carried: number; settings: Pick<BucketSettings, 'solids'> },
 ): DriftPoint | undefined =>
-  value < thinnest
+  value < thinnestGravity
     ? undefined
     : {
         at,

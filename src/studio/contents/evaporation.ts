@@ -1,13 +1,13 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { millilitres, type Gravity, type Grams, type Millilitres } from '../../glaze/units.ts';
 import { type DriftPoint, perGravity } from './driftPoint.ts';
-import { driftPerDay, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
+import { driftPerDay, surpriseDeviations, waterGramsPerMl, type Estimate } from './contents.ts';
 import { days, type Instant } from '../ids.ts';
-import type { Within } from './unloggedChange.ts';
+import type { WithInterval } from './unloggedChange.ts';
 
 /** Fewer readings than this, or readings of one day, give no rate. */
-const fewest = 4;
-const shortest = 2;
+const fewestReadings = 4;
+const shortestSpanDays = 2;
 
 const sum = (values: readonly number[]) => values.reduce((all, value) => all + value, 0);
 const weight = ({ sd }: DriftPoint) => 1 / sd ** 2;
@@ -33,7 +33,7 @@ const lineThrough = (points: readonly DriftPoint[]) => {
   return { loss: -slope, sd: 1 / Math.sqrt(span), misfit };
 };
 
-export type Evaporation = Within<Millilitres> & { readings: number; since: Instant };
+export type Evaporation = WithInterval<Millilitres> & { readings: number; since: Instant };
 
 /**
  * Water that a pail loses in a day, from the slope of its readings; undefined when they are too few or do not lie
@@ -51,15 +51,15 @@ export const evaporation = (
   { slurry, particleGravity, powder }: { slurry: Gravity; particleGravity: Gravity; powder: Estimate<Grams> },
 ): Evaporation | undefined => {
   const [first, last] = [points[0], points.at(-1)];
-  if (!first || !last || points.length < fewest) return undefined;
+  if (!first || !last || points.length < fewestReadings) return undefined;
   const span = (last.at - first.at) / days(1);
-  if (span < shortest) return undefined;
+  if (span < shortestSpanDays) return undefined;
   const { loss, sd: fitted, misfit } = lineThrough(points);
   const sd = Math.hypot(
     fitted,
     driftPerDay * Math.abs(perGravity(slurry, particleGravity)) * Math.sqrt(6 / (5 * span)),
   );
-  if (loss < surprise * sd) return undefined;
+  if (loss < surpriseDeviations * sd) return undefined;
   if (points.some((_, at) => at > 0 && misfitOfStep(points, at) < misfit)) return undefined;
   return {
     value: millilitres((loss * powder.value) / waterGramsPerMl),

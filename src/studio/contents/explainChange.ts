@@ -1,6 +1,12 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
-import { type Contents, contentsFrom, surprise, waterGramsPerMl, type Estimate } from './contents.ts';
+import {
+  type Contents,
+  contentsFrom,
+  surpriseDeviations,
+  waterGramsPerMl,
+  type Estimate,
+} from './contents.ts';
 import type { Explanation, UnloggedChange } from './unloggedChange.ts';
 
 /** What was measured: always the gravity, the volume only when somebody measured it. */
@@ -12,7 +18,13 @@ export interface Measured {
 type Pair = readonly [gravity: number, volume: number];
 
 /** The volume and gravity to expect from this much water and powder, after one change of this size. */
-const sight = (explanation: Explanation, water: number, solids: number, size: number, s: number): Pair => {
+const expectedMeasurement = (
+  explanation: Explanation,
+  water: number,
+  solids: number,
+  size: number,
+  s: number,
+): Pair => {
   const seen = (w: number, m: number): Pair => {
     const displaced = w + m / s;
     return [(w + m) / displaced, displaced / waterGramsPerMl];
@@ -43,7 +55,11 @@ const rising: readonly Explanation[] = ['water-out', 'evaporation', 'dry-in', 'c
 const mostAir = 0.06;
 
 /** Whether a change of that size is possible: the sign is right, and the pail held that much. */
-const canBe = (explanation: Explanation, size: number, { water, solids: dryWeight }: Contents): boolean => {
+const isPossibleSize = (
+  explanation: Explanation,
+  size: number,
+  { water, solids: dryWeight }: Contents,
+): boolean => {
   if (explanation === 'air') return size > 0 && size < mostAir;
   if (explanation === 'cake') return size > 0 && size < dryWeight;
   if (explanation === 'water-out' || explanation === 'evaporation') return size < 0 && -size < water;
@@ -61,10 +77,14 @@ interface Fitted {
 }
 
 /** Newton's method: each iteration doubles the correct digits. */
-const rounds = 8;
+const newtonSteps = 8;
 
 /** Keeps the search where something is left in the pail. */
-const bounded = (explanation: Explanation, size: number, { water, solids: dryWeight }: Contents): number => {
+const boundedSize = (
+  explanation: Explanation,
+  size: number,
+  { water, solids: dryWeight }: Contents,
+): number => {
   const [low, high] = {
     air: [-0.5, 0.5],
     cake: [-dryWeight, 0.99 * dryWeight],
@@ -83,14 +103,19 @@ const bounded = (explanation: Explanation, size: number, { water, solids: dryWei
  *   covariance P, R what the measuring is unsure of, r measured less expected; repeated at the new size
  * @source generalised least squares, Aitken 1935; JCGM 100:2008, eq. 13, for S
  */
-const fit = (explanation: Explanation, contents: Contents, measured: Measured, s: Gravity): Fitted => {
+const fitExplanation = (
+  explanation: Explanation,
+  contents: Contents,
+  measured: Measured,
+  s: Gravity,
+): Fitted => {
   const { water, solids: dryWeight, covariance: p } = contents;
   const scale = explanation === 'air' ? 1 : water + dryWeight;
   let size = 0;
   let [sd, off] = [0, 0];
-  for (let round = 0; round < rounds; round++) {
+  for (let round = 0; round < newtonSteps; round++) {
     const at = (dw: number, dm: number, dx: number) =>
-      sight(explanation, water + dw, dryWeight + dm, size + dx, s);
+      expectedMeasurement(explanation, water + dw, dryWeight + dm, size + dx, s);
     const slope = (dw: number, dm: number, dx: number): Pair => {
       const [up, down] = [at(dw, dm, dx), at(-dw, -dm, -dx)];
       const step = 2 * (dw + dm + dx);
@@ -120,9 +145,9 @@ const fit = (explanation: Explanation, contents: Contents, measured: Measured, s
     const step = weigh(j, r) / information;
     sd = 1 / Math.sqrt(information);
     off = Math.sqrt(Math.max(0, weigh(r, r) - step ** 2 * information));
-    size = bounded(explanation, size + step, contents);
+    size = boundedSize(explanation, size + step, contents);
   }
-  const [, volume] = sight(explanation, water, dryWeight, explanation === 'air' ? 0 : size, s);
+  const [, volume] = expectedMeasurement(explanation, water, dryWeight, explanation === 'air' ? 0 : size, s);
   return { explanation, size, sd, off, volume: millilitres(volume) };
 };
 
@@ -163,8 +188,11 @@ export const explainChange = (
   }: { fell: boolean; particleGravity: Gravity; before: Estimate<Millilitres> },
 ): Explained => {
   const left = (fell ? falling : rising)
-    .map((explanation) => fit(explanation, expected, measured, particleGravity))
-    .filter(({ explanation, size, off }) => off <= surprise && canBe(explanation, size, expected));
+    .map((explanation) => fitExplanation(explanation, expected, measured, particleGravity))
+    .filter(
+      ({ explanation, size, off }) =>
+        off <= surpriseDeviations && isPossibleSize(explanation, size, expected),
+    );
   const [first, ...others] = left;
   if (!first) {
     const volume = measured.volume ?? before;

@@ -18,13 +18,13 @@ export const explanations = [
 export type Explanation = (typeof explanations)[number];
 
 /** A quantity with its 95 % half-interval. */
-export interface Within<T> {
+export interface WithInterval<T> {
   value: T;
   u95: number;
 }
 
 /** An entry that begins or ends a span of time. */
-export interface Mark {
+export interface LoggedMoment {
   seq: Seq;
   at: Instant;
 }
@@ -34,8 +34,8 @@ export interface Unexpected {
   /** The contents if that reading is wrong, with everything that was logged since. */
   expected: Contents;
   /** The last reading that the logbook expected, and the first that it did not. */
-  from: Mark;
-  to: Mark;
+  from: LoggedMoment;
+  to: LoggedMoment;
   /** The volume was measured since, so it can be used on its own. */
   volumeSeen: boolean;
   /** The volume was known; otherwise the contents are for one litre. */
@@ -48,14 +48,14 @@ export interface UnloggedChange {
   what: Explanation | 'unknown';
   orElse: Explanation[];
   /** Water that went in (negative: out), for the pail or for each litre. */
-  water?: Within<Millilitres>;
+  water?: WithInterval<Millilitres>;
   /** Powder that went in (negative: stayed at the bottom), for the pail or for each litre. */
-  powder?: Within<Grams>;
+  powder?: WithInterval<Grams>;
   each: 'pail' | 'litre';
-  from: Mark;
-  to: Mark;
+  from: LoggedMoment;
+  to: LoggedMoment;
   /** The second reading, and who took it. */
-  found: Mark & { by: MemberId };
+  found: LoggedMoment & { by: MemberId };
   /** Water lost in a day, when several readings support it. */
-  perDay?: Within<Millilitres> & { readings: number; since: Instant };
+  perDay?: WithInterval<Millilitres> & { readings: number; since: Instant };
 }

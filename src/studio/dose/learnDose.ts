@@ -12,7 +12,7 @@ import type { FlowPoint } from '../bucket/bucketState.ts';
 
 /** Dose steps of flocculant from now, each 0.03 % of the dry mass. */
 export interface LearnedDose {
-  rungs: number;
+  doseSteps: number;
   /** The 90 % interval for reaching mid-window; open above when too few of the lines ever reach it. */
   interval: { low: number; high: number | undefined };
 }
@@ -24,15 +24,15 @@ export type Learned =
   | ({ kind: 'learned' } & LearnedDose);
 
 /** A dose step, in per cent of the dry mass. */
-const rung = 0.03;
+const doseStepPercent = 0.03;
 /** At most two steps at once, and at least what can be measured by hand. */
-const mostRungs = 2;
-const leastRungs = 0.25;
+const mostDoseSteps = 2;
+const leastDoseSteps = 0.25;
 /** Two readings of one bucket agree within 10 %. */
-const noChange = 0.1;
+const unchangedWithin = 0.1;
 /** The accepted chance of passing the window's far edge: for more than one step, and for one step. */
 const chanceOfMore = 0.05;
-const chanceOfRung = 0.2;
+const chanceOfDoseStep = 0.2;
 /** A cup that has not run out by now never will, s. */
 const wontRunAfter = 100;
 
@@ -41,8 +41,8 @@ const wontRunAfter = 100;
  * 0.25 to the logarithm. A hundredth of gravity adds 0.06 ± 0.06. Two readings of one bucket agree within 10 % 19
  * times in 20, so one repeats within 3.6 %, give or take a factor of two.
  */
-const prior = { perRung: 0.35, perGravity: 6 };
-const priorSpread = { level: 1.5, perRung: 0.25, perGravity: 6 };
+const linePrior = { perDoseStep: 0.35, perGravity: 6 };
+const priorSpread = { level: 1.5, perDoseStep: 0.25, perGravity: 6 };
 const repeats = { middle: 0.036, spread: 0.8 };
 
 /** Seconds that water takes through a cup, where its equation gives 1 mm²/s; 0 for a cup of the studio's own. */
@@ -64,7 +64,7 @@ export interface LearnFrom {
 }
 
 const linePoint = (point: FlowPoint, water: number, gravity: Gravity): LinePoint | undefined => {
-  const at = [1, point.percent / rung, point.gravity - gravity];
+  const at = [1, point.percent / doseStepPercent, point.gravity - gravity];
   if (point.seconds === 'wont-run')
     return { at, seen: Math.log(wontRunAfter - water), above: true, noise: 1 };
   const over = point.seconds - water;
@@ -90,16 +90,16 @@ const leftUnchanged = (levels: ReturnType<typeof perDose>, { low }: Window<Secon
   const last = levels.at(-1);
   if (!last || last.seconds >= low) return false;
   const since = levels.findLast(
-    ({ doses, percent }) => doses <= last.doses - 2 && last.percent - percent >= 1.5 * rung,
+    ({ doses, percent }) => doses <= last.doses - 2 && last.percent - percent >= 1.5 * doseStepPercent,
   );
-  return since !== undefined && last.seconds < since.seconds * (1 + noChange);
+  return since !== undefined && last.seconds < since.seconds * (1 + unchangedWithin);
 };
 
 /**
  * The smallest amount at which something holds, found in coarse steps and then by bisection; undefined when it never
  * does.
  */
-const firstRungs = (most: number, holds: (rungs: number) => boolean): number | undefined => {
+const fewestDoseSteps = (most: number, holds: (steps: number) => boolean): number | undefined => {
   const step = 0.25;
   for (let far = 0; far <= most + 1e-9; far += step) {
     if (!holds(far)) continue;
@@ -115,26 +115,28 @@ const firstRungs = (most: number, holds: (rungs: number) => boolean): number | u
 };
 
 /** More than the checkpoint allows, which counts as never. */
-const farthest = 7;
+const neverReachedDoseSteps = 7;
 
 const dose = (mixture: LineMixture, now: number, window: Window<Seconds>, water: number): LearnedDose => {
   const middle = Math.log((window.low + window.high) / 2 - water);
   const top = Math.log(window.high - water);
-  const reaches = (mark: number) => (rungs: number) => chanceAbove(mixture, [1, now + rungs, 0], mark);
+  const reaches = (mark: number) => (steps: number) => chanceAbove(mixture, [1, now + steps, 0], mark);
   const atMiddle = reaches(middle);
   const past = reaches(top);
-  const needed = firstRungs(farthest, (rungs) => atMiddle(rungs) >= 0.5) ?? farthest;
-  const safe = (most: number, chance: number) => firstRungs(most, (rungs) => past(rungs) > chance) ?? most;
+  const needed =
+    fewestDoseSteps(neverReachedDoseSteps, (steps) => atMiddle(steps) >= 0.5) ?? neverReachedDoseSteps;
+  const safe = (most: number, chance: number) =>
+    fewestDoseSteps(most, (steps) => past(steps) > chance) ?? most;
   // As much as the line asks for and is safe, but at least one dose step, unless the line says that less is enough.
-  const rungs =
+  const doseSteps =
     needed >= 1
-      ? Math.max(1, Math.min(needed, safe(mostRungs, chanceOfMore)))
-      : Math.max(leastRungs, needed, safe(1, chanceOfRung));
+      ? Math.max(1, Math.min(needed, safe(mostDoseSteps, chanceOfMore)))
+      : Math.max(leastDoseSteps, needed, safe(1, chanceOfDoseStep));
   return {
-    rungs,
+    doseSteps,
     interval: {
-      low: firstRungs(farthest, (one) => atMiddle(one) >= 0.05) ?? farthest,
-      high: firstRungs(farthest, (one) => atMiddle(one) >= 0.95),
+      low: fewestDoseSteps(neverReachedDoseSteps, (one) => atMiddle(one) >= 0.05) ?? neverReachedDoseSteps,
+      high: fewestDoseSteps(neverReachedDoseSteps, (one) => atMiddle(one) >= 0.95),
     },
   };
 };
@@ -156,10 +158,14 @@ export const learnDose = ({ points, cup, window, gravity, percent }: LearnFrom):
   if (line.length < 3) return { kind: 'not-enough' };
   const mixture = bayesLine({
     prior: {
-      mean: [Math.log((window.low + window.high) / 2 - water) - 1, prior.perRung, prior.perGravity],
+      mean: [
+        Math.log((window.low + window.high) / 2 - water) - 1,
+        linePrior.perDoseStep,
+        linePrior.perGravity,
+      ],
       covariance: [
         [priorSpread.level ** 2, 0, 0],
-        [0, priorSpread.perRung ** 2, 0],
+        [0, priorSpread.perDoseStep ** 2, 0],
         [0, 0, priorSpread.perGravity ** 2],
       ],
     },
@@ -168,5 +174,5 @@ export const learnDose = ({ points, cup, window, gravity, percent }: LearnFrom):
     scaleSpread: repeats.spread,
   });
   if (!mixture.ok) return { kind: 'not-enough' };
-  return { kind: 'learned', ...dose(mixture.value, percent / rung, window, water) };
+  return { kind: 'learned', ...dose(mixture.value, percent / doseStepPercent, window, water) };
 };

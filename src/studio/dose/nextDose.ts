@@ -17,7 +17,7 @@ import { plausibleGravity } from '../measure/weighGravity.ts';
  * One dose step, and the limit at which a keeper checks before more goes in: parts of the bucket's dry mass (common
  * practice).
  */
-export const rungOfDry = 0.0003;
+export const doseStepOfDry = 0.0003;
 export const checkpointOfDry = 0.002;
 
 export type NextDose =
@@ -71,15 +71,17 @@ export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitre
   const dry = dryContent({ slurry: aimed, particleGravity: state.settings.solids });
   if (!dry.ok) throw new Error(`bucket ${state.no}: no dry content for gravity ${slurry}`);
   if (volume === undefined)
-    return { kind: 'per-litre', dose: saturatedSolutionWith(grams(dry.value * rungOfDry)) };
+    return { kind: 'per-litre', dose: saturatedSolutionWith(grams(dry.value * doseStepOfDry)) };
   const dryMass = (dry.value * volume) / 1000;
   const soFar = state.flocculant.heptahydrate / dryMass;
-  if (soFar + rungOfDry > checkpointOfDry) return { kind: 'checkpoint', totalPercent: 100 * soFar };
+  if (soFar + doseStepOfDry > checkpointOfDry) return { kind: 'checkpoint', totalPercent: 100 * soFar };
   const learned = learnedFrom(state, aimed, dryMass);
   if (learned.kind === 'no-change') return { kind: 'no-change', totalPercent: 100 * soFar };
   const ofDry =
-    learned.kind === 'learned' ? Math.min(learned.rungs * rungOfDry, checkpointOfDry - soFar) : rungOfDry;
-  const rungMl = saturatedSolutionWith(grams(dryMass * rungOfDry));
+    learned.kind === 'learned'
+      ? Math.min(learned.doseSteps * doseStepOfDry, checkpointOfDry - soFar)
+      : doseStepOfDry;
+  const doseStepMl = saturatedSolutionWith(grams(dryMass * doseStepOfDry));
   const dose = saturatedSolutionWith(grams(dryMass * ofDry));
   return {
     kind: 'dose',
@@ -90,8 +92,8 @@ export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitre
     rung: state.flocculant.doses + 1,
     ...(learned.kind === 'learned' && {
       interval: {
-        low: millilitres(learned.interval.low * rungMl),
-        ...(learned.interval.high !== undefined && { high: millilitres(learned.interval.high * rungMl) }),
+        low: millilitres(learned.interval.low * doseStepMl),
+        ...(learned.interval.high !== undefined && { high: millilitres(learned.interval.high * doseStepMl) }),
       },
     }),
   };

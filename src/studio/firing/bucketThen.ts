@@ -3,7 +3,7 @@ import type { Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { outgrewReading } from '../bucket/couldMove.ts';
 import { knownConditions, throughout, type Conditions } from './dipCondition.ts';
-import type { Stretch } from './firedEvent.ts';
+import type { TimeSpan } from './firedEvent.ts';
 import { gravityBand } from '../verdict/gravityBand.ts';
 import { days, instant, since, type Duration, type Instant, type StreamNo } from '../ids.ts';
 import { outsideWindow, type OutsideWindow } from './outsideWindow.ts';
@@ -12,7 +12,7 @@ import { facts, type Facts } from '../verdict/rules.ts';
 import type { GravityBand } from '../verdict/verdict.ts';
 
 /** Sieved within so many days counts as lately: common practice. */
-const lately = days(30);
+const sievedLatelyWithin = days(30);
 
 export interface GravityThen {
   value: Gravity;
@@ -78,14 +78,16 @@ const bucketAt = (state: BucketState, now: Instant): BucketThen => {
       cake: state.cake !== undefined,
       lumps: state.unsieved !== undefined && state.unsieved.what !== 'frozen',
       'not-sieved':
-        settings.mesh === 'never' ? undefined : sieved === undefined || since(sieved.at, now) > lately,
+        settings.mesh === 'never'
+          ? undefined
+          : sieved === undefined || since(sieved.at, now) > sievedLatelyWithin,
       'on-hold': state.hold !== undefined,
     }),
   };
 };
 
 /** The state at every moment when something changed; in between only the ages of readings change. */
-const bucketsDuring = (states: readonly BucketState[], { from: begins, to }: Stretch): BucketThen[] => {
+const bucketsDuring = (states: readonly BucketState[], { from: begins, to }: TimeSpan): BucketThen[] => {
   // On the day of its setup, the bucket was dipped in after the setup.
   const setUp = states[0]?.foldedTo ?? begins;
   const from = instant(setUp <= to ? Math.max(begins, setUp) : begins);
@@ -108,7 +110,7 @@ const hasVaried = (all: readonly BucketThen[]): boolean =>
   new Set(all.flatMap(({ flow }) => flow ?? [])).size > 1;
 
 /** A bucket's conditions throughout a stretch of time; undefined when that was before its setup. */
-export const bucketThen = (states: readonly BucketState[], stretch: Stretch): BucketThen | undefined => {
+export const bucketThen = (states: readonly BucketState[], stretch: TimeSpan): BucketThen | undefined => {
   const all = bucketsDuring(states, stretch);
   const last = all.at(-1);
   if (!last) return undefined;

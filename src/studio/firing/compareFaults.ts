@@ -7,6 +7,7 @@ import type { Dip } from './dip.ts';
 import { bucketConditions, conditionKey, pieceConditions, type DipCondition } from './dipCondition.ts';
 import { faults, type Fault } from './firedEvent.ts';
 import { wallOf } from '../time/wallTime.ts';
+import { normalizedText } from '../../text/normalizedText.ts';
 
 /** False discovery rate: at most one lead in twenty is chance. */
 export const leadWithin = 0.05;
@@ -32,18 +33,16 @@ export interface Comparison {
   pairs: FaultPair[];
 }
 
-const must = <T>(checked: Checked<T>): T => {
+const valueOrThrow = <T>(checked: Checked<T>): T => {
   if (!checked.ok) throw new Error(`counted wrong: ${JSON.stringify(checked.outOfRange)}`);
   return checked.value;
 };
-
-const folded = (text: string) => text.normalize('NFKC').trim().replace(/\s+/g, ' ').toLowerCase();
 
 /** The conditions that these dips can be compared by. */
 const conditionsOf = (dips: readonly Dip[]): DipCondition[] => {
   const found = new Map<string, DipCondition>();
   const add = (condition: DipCondition) => {
-    const key = folded(conditionKey(condition));
+    const key = normalizedText(conditionKey(condition));
     if (!found.has(key)) found.set(key, condition);
   };
   for (const name of [...bucketConditions, ...pieceConditions]) add({ name });
@@ -59,7 +58,7 @@ const conditionsOf = (dips: readonly Dip[]): DipCondition[] => {
 const wasSo = (condition: DipCondition, { conditions, body, result }: Dip): boolean | undefined => {
   if ('said' in condition) {
     const its = condition.name === 'body' ? body : result.said.kiln;
-    return its === undefined ? undefined : folded(its) === folded(condition.said);
+    return its === undefined ? undefined : normalizedText(its) === normalizedText(condition.said);
   }
   if (condition.name !== 'cone') return conditions[condition.name];
   const { cone } = result.said;
@@ -76,7 +75,7 @@ const dayOf = ({ result, dipped }: Dip, zone: string): string =>
 type Day = ReadonlySet<Fault>;
 
 /** The faults of each day, with all results of the day together. */
-const byDay = (told: readonly { day: string; dip: Dip }[]): Day[] => {
+const faultsByDay = (told: readonly { day: string; dip: Dip }[]): Day[] => {
   const days = new Map<string, Set<Fault>>();
   for (const { day, dip } of told) {
     const seen = days.get(day) ?? new Set<Fault>();
@@ -105,16 +104,16 @@ const pairOf = (
     fault,
     condition,
     rates,
-    p: must(fisherExact(rates)),
-    bayesFactor: must(bayesFactorOfRates(rates)),
-    ...(seen && { difference: must(differenceOfRates(rates)) }),
+    p: valueOrThrow(fisherExact(rates)),
+    bayesFactor: valueOrThrow(bayesFactorOfRates(rates)),
+    ...(seen && { difference: valueOrThrow(differenceOfRates(rates)) }),
   };
 };
 
 /** Only pairs whose margins could reach significance count as tests: the others would weaken every lead. */
 const withQ = (pairs: readonly FaultPair[]): FaultPair[] => {
-  const tests = pairs.filter(({ rates }) => must(leastFisherP(rates)) <= leadWithin);
-  const qs = must(benjaminiHochberg(tests.map(({ p }) => p)));
+  const tests = pairs.filter(({ rates }) => valueOrThrow(leastFisherP(rates)) <= leadWithin);
+  const qs = valueOrThrow(benjaminiHochberg(tests.map(({ p }) => p)));
   const found = new Map(tests.map((pair, i) => [pair, qs[i]]));
   return pairs.map((pair) => {
     const q = found.get(pair);
@@ -130,10 +129,10 @@ const withQ = (pairs: readonly FaultPair[]): FaultPair[] => {
  */
 export const compareFaults = (dips: readonly Dip[], zone: string): Comparison => {
   const told = dips.map((dip) => ({ day: dayOf(dip, zone), dip }));
-  const days = byDay(told);
+  const days = faultsByDay(told);
   const came = faults.filter((fault) => having(days, fault) > 0);
   const pairs = conditionsOf(dips).flatMap((condition) => {
-    const side = (wanted: boolean) => byDay(told.filter(({ dip }) => wasSo(condition, dip) === wanted));
+    const side = (wanted: boolean) => faultsByDay(told.filter(({ dip }) => wasSo(condition, dip) === wanted));
     const [so, not] = [side(true), side(false)];
     if (so.length + not.length === 0) return [];
     return came.map((fault) => pairOf(fault, condition, so, not));

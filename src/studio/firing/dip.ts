@@ -6,7 +6,7 @@ import { bucketThen, type BucketThen } from './bucketThen.ts';
 import type { CoatEvent } from '../resist/coatEvent.ts';
 import { coatReady } from '../resist/coatReady.ts';
 import { knownConditions, ofAny, type Conditions } from './dipCondition.ts';
-import type { FiredSaid, Stretch } from './firedEvent.ts';
+import type { FiredSaid, TimeSpan } from './firedEvent.ts';
 import type { FiredState } from './foldFired.ts';
 import type { PieceState } from '../piece/foldPieces.ts';
 import { hours, since, type EntryId, type Instant } from '../ids.ts';
@@ -15,7 +15,7 @@ import type { PrepStep } from '../piece/pieceEvent.ts';
 import type { Studio } from '../settings/studio.ts';
 
 /** The parts of the logbook that concern one result. */
-export interface Around {
+export interface DipContext {
   studio: Pick<Studio, 'zone' | 'hours' | 'drying'>;
   /** Each bucket that the piece was dipped in: its entries, and its states in order. */
   buckets: { entries: readonly BucketEntry[]; states: readonly BucketState[] }[];
@@ -26,7 +26,7 @@ export interface Around {
 /** A result with what the logbook knows about its dip. It is worked out each time, so that late entries count. */
 export interface Dip {
   result: FiredState;
-  dipped?: Stretch;
+  dipped?: TimeSpan;
   /** The member's own entry of that day; the dip is taken to have followed it. */
   after?: EntryId;
   /** The bucket of the first layer, and of the layer over it. */
@@ -52,7 +52,7 @@ const oneVisit = hours(1);
  */
 const ownEntry = (
   { by }: FiredState,
-  { from, to }: Stretch,
+  { from, to }: TimeSpan,
   entries: readonly BucketEntry[],
 ): BucketEntry | undefined => {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
@@ -70,9 +70,9 @@ const ownEntry = (
   return first && last && since(first.at, last.at) <= oneVisit ? last : undefined;
 };
 
-const exactly = (at: Instant): Stretch => ({ from: at, to: at });
+const exactly = (at: Instant): TimeSpan => ({ from: at, to: at });
 
-const whenDipped = (result: FiredState, { plan, buckets }: Around): Pick<Dip, 'dipped' | 'after'> => {
+const whenDipped = (result: FiredState, { plan, buckets }: DipContext): Pick<Dip, 'dipped' | 'after'> => {
   const ticked = plan?.done.find(({ step }) => step === 'dip');
   const { dipped } = result.said;
   if (!dipped) return ticked ? { dipped: exactly(ticked.at) } : {};
@@ -97,7 +97,7 @@ const bisqueSaid = ({ bisque, bisqueCone }: FiredSaid, plan: PieceState | undefi
  * True when it was not dry before the dip, false when it was; undefined when the hour is unknown and it was drying
  * that day.
  */
-const wasDamp = (ready: DryReady, { from, to }: Stretch): boolean | undefined => {
+const wasDamp = (ready: DryReady, { from, to }: TimeSpan): boolean | undefined => {
   if (ready === 'never' || ready.readyAt > to) return true;
   return ready.readyAt <= from ? false : undefined;
 };
@@ -111,7 +111,7 @@ const beforeDip = (steps: readonly PrepStep[]): PrepStep[] =>
   steps.slice(0, Math.max(0, steps.indexOf('dip')));
 
 /** A result with the state of the logbook when the piece was dipped. */
-export const dipOf = (result: FiredState, around: Around): Dip => {
+export const dipOf = (result: FiredState, around: DipContext): Dip => {
   const { plan, coat, studio } = around;
   const { said } = result;
   const when = whenDipped(result, around);

@@ -10,7 +10,7 @@ export type FaultFinding =
   | { is: 'lead'; pair: FaultPair };
 
 /** Whether this many days could show a lead in the best case: one condition with every fault and never without. */
-const couldTell = (days: number, faulty: number): boolean => {
+const couldShowLead = (days: number, faulty: number): boolean => {
   const p = fisherExact({ hits: faulty, of: faulty, otherHits: 0, otherOf: days - faulty });
   return p.ok && p.value <= leadWithin;
 };
@@ -18,14 +18,14 @@ const couldTell = (days: number, faulty: number): boolean => {
 /** The fewest days that could show a lead. */
 const fewestDays = ((): number => {
   for (let days = 2; ; days++)
-    for (let faulty = 1; faulty < days; faulty++) if (couldTell(days, faulty)) return days;
+    for (let faulty = 1; faulty < days; faulty++) if (couldShowLead(days, faulty)) return days;
 })();
 
 /** How many more days of the rarer outcome are needed. */
-const wanted = (days: number, faulty: number): number => {
+const moreDaysNeeded = (days: number, faulty: number): number => {
   const rarer = Math.min(faulty, days - faulty);
   let more = 0;
-  while (!couldTell(days + more, rarer + more)) more++;
+  while (!couldShowLead(days + more, rarer + more)) more++;
   return more;
 };
 
@@ -39,7 +39,7 @@ export const faultFinding = ({ days, faulty, pairs }: Comparison): FaultFinding 
   if (pairs.some(({ q }) => q !== undefined)) return { is: 'no-lead' };
   if (faulty === 0) return { is: 'all-good' };
   if (faulty === days) return { is: 'all-faulty' };
-  const more = wanted(days, faulty);
+  const more = moreDaysNeeded(days, faulty);
   if (more === 0) return { is: 'nothing-varies' };
   return { is: 'wants', what: faulty < days - faulty ? 'faulty' : 'good', more };
 };

@@ -18,7 +18,7 @@ const ofFit: ReadonlySet<Fault> = new Set(['shivering', 'crazing', 'dunting']);
 export const isOfFit = (fault: Fault): boolean => ofFit.has(fault);
 
 /** A span of time; both ends are the same when the hour is known. */
-export interface Stretch {
+export interface TimeSpan {
   from: Instant;
   to: Instant;
 }
@@ -33,7 +33,7 @@ export interface FiredSaid {
   pieces?: number;
   /** How many of the pieces had a fault; all of them when absent. */
   faulty?: number;
-  dipped?: Stretch;
+  dipped?: TimeSpan;
   /** The plan that the piece was prepared by: the seq of its entry. */
   plan?: Seq;
   /** The resist coat that was on it: the seq of its entry. */

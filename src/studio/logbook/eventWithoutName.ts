@@ -2,16 +2,18 @@ import type { LoggedEvent } from './ports.ts';
 import { erasedMark } from '../people/withoutWords.ts';
 
 /** The fields of events that hold names people typed; all others hold numbers or words of our own. */
-const typed = new Set(['name', 'nick', 'glaze', 'recipe', 'cup', 'why', 'body', 'kiln', 'pieces']);
+const typedFields = new Set(['name', 'nick', 'glaze', 'recipe', 'cup', 'why', 'body', 'kiln', 'pieces']);
 
-const without = (value: unknown, under: string, name: RegExp): unknown => {
-  if (typeof value === 'string') return typed.has(under) ? value.replace(name, erasedMark) : value;
-  if (Array.isArray(value)) return value.map((item) => without(item, under, name));
+const valueWithoutName = (value: unknown, under: string, name: RegExp): unknown => {
+  if (typeof value === 'string') return typedFields.has(under) ? value.replace(name, erasedMark) : value;
+  if (Array.isArray(value)) return value.map((item) => valueWithoutName(item, under, name));
   if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, without(item, key, name)]));
+  return Object.fromEntries(
+    Object.entries(value).map(([key, item]) => [key, valueWithoutName(item, key, name)]),
+  );
 };
 
 /** Takes a name out of what an event calls buckets, cups, sessions, recipes and pieces. */
 export const eventWithoutName = (event: LoggedEvent, name: RegExp): LoggedEvent =>
   // Only strings are replaced, so the event keeps its shape.
-  without(event, '', name) as LoggedEvent;
+  valueWithoutName(event, '', name) as LoggedEvent;

@@ -1,6 +1,6 @@
 import type { BucketState } from '../bucket/bucketState.ts';
-import { edits } from '../edits.ts';
-import { normalizedName } from '../normalizedName.ts';
+import { editDistance } from '../editDistance.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 import { matchBuckets } from './matchBuckets.ts';
 
 /** Buckets that a question names. */
@@ -21,19 +21,22 @@ const anyBucket = ' ';
 const numbered = /^(?:bucket|pail|no|nr|#) ?(\d{1,9})$/;
 
 /** A bucket with its names normalised, once for all words of the question. */
-interface Called {
+interface NormalizedBucket {
   state: BucketState;
   name: string;
   nick: string | undefined;
 }
 
-const calledBy = (state: BucketState): Called => {
+const calledBy = (state: BucketState): NormalizedBucket => {
   const { name, nick } = state.settings;
   return { state, name: normalizedName(name), nick: nick === undefined ? undefined : normalizedName(nick) };
 };
 
 /** The first of these ways that finds a bucket; buckets in use come before retired ones. */
-const firstOf = (all: readonly Called[], ...fits: ((one: Called) => boolean)[]): BucketState[] => {
+const firstOf = (
+  all: readonly NormalizedBucket[],
+  ...fits: ((one: NormalizedBucket) => boolean)[]
+): BucketState[] => {
   for (const group of [all.filter(({ state }) => !state.retired), all])
     for (const fit of fits) {
       const found = group.filter(fit);
@@ -43,16 +46,16 @@ const firstOf = (all: readonly Called[], ...fits: ((one: Called) => boolean)[]):
 };
 
 /** A long name with one or two letters wrong. */
-const isMisspelt = (phrase: string, { name, state }: Called): boolean => {
+const isMisspelt = (phrase: string, { name, state }: NormalizedBucket): boolean => {
   if (state.retired || name.length < 6 || Math.abs(name.length - phrase.length) > 2) return false;
-  return edits(phrase, name) <= (name.length < 10 ? 1 : 2);
+  return editDistance(phrase, name) <= (name.length < 10 ? 1 : 2);
 };
 
 /** The buckets that a run of words names: by the whole name, or else by its beginning. */
-const named = (
+const bucketsInPhrase = (
   words: readonly string[],
   around: { before: string; after: string },
-  all: readonly Called[],
+  all: readonly NormalizedBucket[],
   isCommon: (word: string) => boolean,
 ): BucketState[] => {
   const phrase = words.map(normalizedName).join(' ').trim();
@@ -92,7 +95,7 @@ export const bucketsNamed = (
     for (let i = 0; i + length <= words.length; i++) {
       if (words.slice(i, i + length).includes(anyBucket)) continue;
       const around = { before: words[i - 1] ?? '', after: words[i + length] ?? '' };
-      const found = named(words.slice(i, i + length), around, called, isCommon);
+      const found = bucketsInPhrase(words.slice(i, i + length), around, called, isCommon);
       if (found.length === 0) continue;
       for (const one of found) buckets.set(one.no, one);
       words = [...words.slice(0, i), anyBucket, ...words.slice(i + length)];

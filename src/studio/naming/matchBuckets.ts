@@ -1,6 +1,6 @@
-import { edits } from '../edits.ts';
+import { editDistance } from '../editDistance.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import { normalizedName } from '../normalizedName.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 
 /**
  * Buckets that fit what was typed: number, nickname or full name exactly; else every name that begins with it; else
@@ -63,7 +63,9 @@ const distance = (typed: string, { no, settings }: BucketState): number => {
   if (name.includes(typed)) return 0.4;
   const parts = [name, ...name.split(' '), nick].filter((part) => part !== '');
   return Math.min(
-    ...parts.map((part) => Math.min(edits(typed, part), edits(typed, part.slice(0, typed.length)) + 0.3)),
+    ...parts.map((part) =>
+      Math.min(editDistance(typed, part), editDistance(typed, part.slice(0, typed.length)) + 0.3),
+    ),
   );
 };
 

@@ -1,10 +1,10 @@
 import type { StudioNote } from '../handbook.ts';
 
-const sentences = new Intl.Segmenter('en', { granularity: 'sentence' });
+const sentenceSegmenter = new Intl.Segmenter('en', { granularity: 'sentence' });
 
 /** The first sentence of a note, and the rest; the rest is empty when there is one sentence. */
 export const firstSentence = (text: string): { first: string; rest: string } => {
-  const [first = text] = Array.from(sentences.segment(text), ({ segment }) => segment);
+  const [first = text] = Array.from(sentenceSegmenter.segment(text), ({ segment }) => segment);
   return { first: first.trim(), rest: text.slice(first.length).trim() };
 };
 

@@ -27,13 +27,13 @@ export const nameAsWord = (names: readonly string[]): RegExp | undefined => {
 const isLetter = (text: string, at: number) => /[\p{L}\p{N}]/u.test(text.charAt(at));
 
 /** A line as it is stored, and with its quoted text unescaped. */
-const readings = (line: string) => [line, line.replace(/\\(["\\])/g, '$1')];
+const quotedAndUnquoted = (line: string) => [line, line.replace(/\\(["\\])/g, '$1')];
 
 /** A cut line may end within a text; shorter beginnings than this could be anybody's. */
-const fewLetters = 8;
+const fewestCutLetters = 8;
 
 const endsWithin = (line: string, text: string): boolean => {
-  for (let n = Math.min(line.length, text.length); n >= fewLetters; n--)
+  for (let n = Math.min(line.length, text.length); n >= fewestCutLetters; n--)
     if (line.endsWith(text.slice(0, n))) return true;
   return false;
 };
@@ -52,12 +52,13 @@ const standsIn = (line: readonly string[], text: string): boolean =>
   });
 
 /** Fields whose bare strings are our own sentences: a name that is also one of our words is left there. */
-const sentences = new Set(['title', 'facts', 'label', 'text', 'reasons', 'dont', 'cautions']);
+const sentenceFields = new Set(['title', 'facts', 'label', 'text', 'reasons', 'dont', 'cautions']);
 /** Fields that control the screen and never hold a member's words: a note that says “stir” erases no step. */
-const structure = new Set(['kind', 'press', 'show', 'step']);
-/** A file longer than this is dropped whole instead of being searched. */
+const structureFields = new Set(['kind', 'press', 'show', 'step']);
+/** A forgotten member's longer file is emptied without a search. */
 const longFile = 100_000;
-const dropped: Readonly<Record<string, string>> = { content: '', line: '/help' };
+/** Fields that are replaced whole when any of the words is in them. */
+const replacedWhole: Readonly<Record<string, string>> = { content: '', line: '/help' };
 
 /**
  * Takes the words out of a stored answer: parts that a member wrote, the lines of buttons, files, data for scripts. A
@@ -71,11 +72,11 @@ export const withoutWords = ({ members, names, texts }: ErasedWords): (<T>(value
   const cut = (text: string) => (name === undefined ? text : text.replace(name, erasedMark));
   const string = (text: string, under: string): string => {
     const stands = (line: string) => {
-      const read = readings(line);
+      const read = quotedAndUnquoted(line);
       return named(line) || texts.some((one) => standsIn(read, one));
     };
     if (under === 'content' && members.length > 0 && text.length > longFile) return '';
-    const instead = dropped[under];
+    const instead = replacedWhole[under];
     if (instead !== undefined) return stands(text) ? instead : text;
     if (whole.has(text)) return erasedMark;
     if (under !== 'typed' || !stands(text)) return cut(text);
@@ -84,7 +85,9 @@ export const withoutWords = ({ members, names, texts }: ErasedWords): (<T>(value
   };
   const walk = (value: unknown, under: string, figures: boolean): unknown => {
     if (typeof value === 'string')
-      return structure.has(under) || (!figures && sentences.has(under)) ? value : string(value, under);
+      return structureFields.has(under) || (!figures && sentenceFields.has(under))
+        ? value
+        : string(value, under);
     if (typeof value !== 'object' || value === null) return value;
     if (Array.isArray(value)) {
       const items: unknown[] = value;

@@ -13,6 +13,7 @@ import { wallLimitedThickness } from '../../glaze/body/wallUptake.ts';
 import type { BucketState, TileDipped } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
 import { predictedNow } from '../bucket/predictedNow.ts';
+import { normalizedText } from '../../text/normalizedText.ts';
 
 /** Volume fraction of powder in a fresh coat (common practice: 0.5 to 0.6). */
 const coatSolids = fraction(0.55);
@@ -22,7 +23,7 @@ const bisqueBulk = 1.85;
  * How far beyond the tiles a dip time may lie: past the longest, in parts of the tiles' range; below the shortest, in
  * parts of the shortest.
  */
-const farthest = 0.5;
+const extrapolationLimit = 0.5;
 /** The resolution of a caliper on a dry coat (common practice). */
 const readTo = millimetres(0.1);
 
@@ -68,7 +69,7 @@ export type DipTime =
       wallMost?: Millimetres;
     };
 
-const folded = (body: string | undefined) => (body ?? '').trim().toLowerCase();
+const normalizedBody = (body: string | undefined) => normalizedText(body ?? '');
 
 const betaOf = (slurry: Gravity, particleGravity: Gravity): number | undefined => {
   const phi = solidsVolumeFraction({ slurry, particleGravity });
@@ -87,7 +88,7 @@ const asToday = (tile: TileDipped, ratio: number, power: 1 | 2) => ({
 });
 
 /** The shortest dip time at which an end of the prediction interval reaches a thickness. */
-const reaches = (
+const firstDipReaching = (
   fit: SqrtFit,
   thickness: Millimetres,
   end: 'low' | 'high',
@@ -109,8 +110,8 @@ const ofBody = (
   tiles: readonly TileDipped[],
   body: string | undefined,
 ): TileDipped[] | { bodies: string[] } => {
-  if (body !== undefined) return tiles.filter((tile) => folded(tile.body) === folded(body));
-  const bodies = [...new Set(tiles.map((tile) => folded(tile.body)))];
+  if (body !== undefined) return tiles.filter((tile) => normalizedBody(tile.body) === normalizedBody(body));
+  const bodies = [...new Set(tiles.map((tile) => normalizedBody(tile.body)))];
   return bodies.length > 1 ? { bodies: bodies.filter((one) => one !== '') } : [...tiles];
 };
 
@@ -163,8 +164,8 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   const found = dipFor({ fit, thickness: wanted.thickness });
   const today = tiles.map((tile, i) => tile.seconds * (ratios[i] ?? 1));
   const range = { low: seconds(Math.min(...today)), high: seconds(Math.max(...today)) };
-  const most = range.high + farthest * (range.high - range.low);
-  if (!found.ok || found.value > most || found.value < farthest * range.low) {
+  const most = range.high + extrapolationLimit * (range.high - range.low);
+  if (!found.ok || found.value > most || found.value < extrapolationLimit * range.low) {
     // A dip of over an hour is refused; the answer says how long it would be.
     const told = ((wanted.thickness - fit.intercept) / fit.slope) ** 2;
     return { kind: 'beyond-tiles', seconds: found.ok ? found.value : seconds(told), range };
@@ -173,8 +174,8 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   const drinks =
     wanted.absorption === undefined || tileAbsorption === undefined ? 1 : tileAbsorption / wanted.absorption;
   const ends = [fit, body.value].map((one) => ({
-    low: reaches(one, wanted.thickness, 'high', 4 * most) ?? found.value,
-    high: reaches(one, wanted.thickness, 'low', 4 * most),
+    low: firstDipReaching(one, wanted.thickness, 'high', 4 * most) ?? found.value,
+    high: firstDipReaching(one, wanted.thickness, 'low', 4 * most),
   }));
   const low = Math.min(found.value, ...ends.map((end) => end.low)) * Math.min(1, drinks);
   const highs = ends.map((end) => end.high);

@@ -51,7 +51,7 @@ export interface PiecePlan {
   resist?: Resist;
 }
 
-interface Around {
+interface PlanContext {
   now: Instant;
   studio: Pick<Studio, 'zone' | 'hours' | 'drying'>;
   bucket: BucketState;
@@ -62,7 +62,7 @@ interface Around {
 
 const dipConflicts = (
   piece: PieceSaid,
-  { now, bucket, second }: Around,
+  { now, bucket, second }: PlanContext,
 ): { conflicts: Conflict[]; dip?: DipTime } => {
   const asked = (state: BucketState, of: 'first' | 'second'): Conflict[] => {
     const verdict = decide(state, { now, role: 'member' });
@@ -92,10 +92,10 @@ const dipConflicts = (
 };
 
 /** Steps that are only waiting: their time runs from the step before them, not from now. */
-const waits: ReadonlySet<PrepStep> = new Set(['sheen', 'night']);
+const waitingSteps: ReadonlySet<PrepStep> = new Set(['sheen', 'night']);
 
 /** The steps for a piece in order, each with its earliest time, and the conflicts between them. */
-export const planPiece = (piece: PieceSaid, around: Around): PiecePlan => {
+export const planPiece = (piece: PieceSaid, around: PlanContext): PiecePlan => {
   const { now, studio, coats, done } = around;
   const bisque = bisqueOf(piece);
   const steps: PlannedStep[] = [];
@@ -107,7 +107,7 @@ export const planPiece = (piece: PieceSaid, around: Around): PiecePlan => {
   let at = now;
   const then = (step: PrepStep, takes = minutes(0)): Instant => {
     const finished = doneAt(step);
-    const start = finished ?? (waits.has(step) ? at : instant(Math.max(at, now)));
+    const start = finished ?? (waitingSteps.has(step) ? at : instant(Math.max(at, now)));
     steps.push({ step, at: finished ?? instant(Math.max(start, now)), done: finished !== undefined });
     at = later(start, takes);
     return start;

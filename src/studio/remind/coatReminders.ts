@@ -9,11 +9,11 @@ import type { Studio } from '../settings/studio.ts';
 import { wallOf } from '../time/wallTime.ts';
 
 /** A warning stays useful until the mistake is made: common practice. */
-const warned = hours(3);
+const warningUsefulFor = hours(3);
 /** That a coat is ready stays news until its member has seen it anyway: common practice. */
-const isNews = days(3);
+const readyNewsFor = days(3);
 /** A kiln is packed so long before the firing: common practice. */
-const packing = hours(12);
+const packingBeforeFiring = hours(12);
 /** Latex that goes on while the kiln is being packed is peeled as soon as it is dry: common practice. */
 const latexDry = hours(1);
 
@@ -38,14 +38,14 @@ export const coatReminders = (coat: ResistCoat, studio: Studio): WantedReminder[
         ...(plan.session !== undefined && { session: plan.session }),
       },
       dueAt: outsideQuiet(before(plan.at, reminders.lead), reminders.quiet, zone, 'before'),
-      goodUntil: instant(Math.min(readyAt, later(plan.at, warned))),
+      goodUntil: instant(Math.min(readyAt, later(plan.at, warningUsefulFor))),
     });
   if (coat.resist !== 'tape') {
     const dueAt = outsideQuiet(readyAt, reminders.quiet, zone, 'after');
-    add('ready', { about: { kind: 'ready', coat: coat.seq }, dueAt, goodUntil: later(dueAt, isNews) });
+    add('ready', { about: { kind: 'ready', coat: coat.seq }, dueAt, goodUntil: later(dueAt, readyNewsFor) });
   }
   if (coat.resist === 'latex' && firing !== undefined && firing > coat.onAt) {
-    const ahead = duration(Math.max(packing, reminders.lead));
+    const ahead = duration(Math.max(packingBeforeFiring, reminders.lead));
     // Latex that was left on past one firing must be peeled before the next.
     add(`peel-${isoDay(wallOf(firing, zone))}`, {
       about: { kind: 'peel', coat: coat.seq, firing },

@@ -8,13 +8,18 @@ import type { Studio } from '../settings/studio.ts';
 /** A week and a day, so that every weekly session is included, whatever happened to the one before. */
 const horizon = days(8);
 /** No session lasts longer. */
-const longest = days(2);
+const longestSession = days(2);
 
 /** The sessions that are on now and the coming ones; at least the next two, even after a long holiday. */
-const current = (studio: Studio, now: Instant): SessionHeld[] => {
+const upcomingSessions = (studio: Studio, now: Instant): SessionHeld[] => {
   const held: SessionHeld[] = [];
   let ahead = 0;
-  for (const session of sessionsAfter(instant(now - longest), studio.sessions, studio.hours, studio.zone)) {
+  for (const session of sessionsAfter(
+    instant(now - longestSession),
+    studio.sessions,
+    studio.hours,
+    studio.zone,
+  )) {
     if (ahead >= 2 && session.from > later(now, horizon)) break;
     if (session.from > now) ahead += 1;
     if (session.until > now) held.push(session);
@@ -25,7 +30,7 @@ const current = (studio: Studio, now: Instant): SessionHeld[] => {
 /** Each keeper's reminders to prepare the buckets before a session. */
 export const sessionReminders = (studio: Studio, now: Instant): WantedReminder[] => {
   const { reminders, zone } = studio;
-  return current(studio, now).flatMap(({ name, date, from, until }) =>
+  return upcomingSessions(studio, now).flatMap(({ name, date, from, until }) =>
     keepersOf(studio).map((member) => ({
       key: `buckets-${date}-${name}`,
       member,

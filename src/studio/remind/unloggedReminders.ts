@@ -6,7 +6,7 @@ import type { Studio } from '../settings/studio.ts';
 import type { UnloggedChange } from '../contents/unloggedChange.ts';
 
 /** People remember for about this long: common practice. */
-const isNews = days(7);
+const changeNewsFor = days(7);
 
 /**
  * Tells the keepers about a change that nobody logged, except the keeper who took the second reading and knows
@@ -27,6 +27,6 @@ export const unloggedReminders = (
       member,
       about: { kind: 'unlogged', bucket, reading: to.seq },
       dueAt,
-      goodUntil: later(dueAt, isNews),
+      goodUntil: later(dueAt, changeNewsFor),
     }));
 };

@@ -1,5 +1,5 @@
 import type { ResistCoat } from './resistCoat.ts';
-import { isTooColdForFilm, longest, timesByAir } from './dryingFactor.ts';
+import { isTooColdForFilm, longestDryingFactor, timesByAir } from './dryingFactor.ts';
 
 /** Why an emulsion may not be dry after its hours: it is too cold to form a film, or the air is almost saturated. */
 export type CoatDoubt = { why: 'cold' } | { why: 'damp'; times: number };
@@ -16,5 +16,5 @@ export const coatDoubt = ({
     ...(temperature !== undefined && { temperature }),
     ...(humidity !== undefined && { humidity }),
   });
-  return times.ok && times.value > longest ? { why: 'damp', times: times.value } : undefined;
+  return times.ok && times.value > longestDryingFactor ? { why: 'damp', times: times.value } : undefined;
 };

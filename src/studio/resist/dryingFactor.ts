@@ -5,7 +5,7 @@ import { celsius, fraction, type Celsius } from '../../glaze/units.ts';
 /** The room that the house rule's hours of drying are meant for. */
 const usualRoom: Air = { temperature: celsius(20), humidity: fraction(0.5) };
 /** Beyond this factor the estimate is unreliable: common practice. */
-export const longest = 3;
+export const longestDryingFactor = 3;
 /** Below this temperature the wax of an emulsion does not form a film: common practice. */
 const coldestFilm = celsius(10);
 
@@ -29,7 +29,7 @@ export const timesByAir = (room: Partial<Air>): Checked<number> => {
  */
 export const dryingFactor = (room: Partial<Air>): Checked<number> => {
   const times = timesByAir(room);
-  return times.ok ? valid(Math.min(longest, times.value)) : times;
+  return times.ok ? valid(Math.min(longestDryingFactor, times.value)) : times;
 };
 
 /** Whether it is too cold for an emulsion ever to form a film. */

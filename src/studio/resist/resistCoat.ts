@@ -1,6 +1,7 @@
 import type { Celsius, Fraction } from '../../glaze/units.ts';
 import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 import type { Resist } from './overnight.ts';
+import { nameKey } from '../../text/normalizedName.ts';
 
 /** A resist coat that is still on its pieces. */
 export interface ResistCoat {
@@ -19,11 +20,5 @@ export interface ResistCoat {
   disowned?: true;
 }
 
-const folded = (pieces: string): string =>
-  pieces
-    .normalize('NFKC')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '');
-
 /** Whether two descriptions mean the same pieces: `3 bowls` and `3 Bowls`. */
-export const areSamePieces = (one: string, other: string): boolean => folded(one) === folded(other);
+export const areSamePieces = (one: string, other: string): boolean => nameKey(one) === nameKey(other);

@@ -2,6 +2,7 @@ import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import { recipeSolidsGravity } from '../../glaze/slurry/recipeSolids.ts';
 import { knownMaterial, materialCautions, type StudioMaterial } from './studioMaterial.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
+import { normalizedText } from '../../text/normalizedText.ts';
 
 export interface RecipeLine {
   material: string;
@@ -21,21 +22,21 @@ export interface StoredRecipe extends Recipe {
   name: string;
 }
 
-type Own = readonly StudioMaterial[];
+type OwnMaterials = readonly StudioMaterial[];
 
-const gravityOfLine = ({ material, gravity: said }: RecipeLine, own: Own): Gravity | undefined =>
+const gravityOfLine = ({ material, gravity: said }: RecipeLine, own: OwnMaterials): Gravity | undefined =>
   said ?? knownMaterial(material, own)?.gravity;
 
 /** Materials of unknown gravity. */
-export const unknownMaterials = ({ lines }: Recipe, own: Own): string[] =>
+export const unknownMaterials = ({ lines }: Recipe, own: OwnMaterials): string[] =>
   lines.filter((line) => gravityOfLine(line, own) === undefined).map(({ material }) => material);
 
 /** Materials whose gravity somebody gave, and which are in no table. */
-export const unexplainedMaterials = ({ lines }: Recipe, own: Own): string[] =>
+export const unexplainedMaterials = ({ lines }: Recipe, own: OwnMaterials): string[] =>
   lines.flatMap(({ material }) => (knownMaterial(material, own) ? [] : [material]));
 
 /** Gravity of the mixed powder; undefined while one material's is unknown. */
-export const solidsOf = ({ lines }: Recipe, known: Own): Gravity | undefined => {
+export const solidsOf = ({ lines }: Recipe, known: OwnMaterials): Gravity | undefined => {
   const parts: { amount: number; gravity: Gravity }[] = [];
   for (const line of lines) {
     const own = gravityOfLine(line, known);
@@ -49,7 +50,7 @@ export const solidsOf = ({ lines }: Recipe, known: Own): Gravity | undefined => 
 /** Hazards of its materials, and those that behave in water unlike powder. */
 export const recipeCautions = (
   { lines }: Recipe,
-  own: Own,
+  own: OwnMaterials,
 ): { caution: MaterialCaution; materials: string[] }[] => {
   const found = new Map<MaterialCaution, string[]>();
   for (const { material } of lines)
@@ -57,8 +58,6 @@ export const recipeCautions = (
       found.set(caution, [...(found.get(caution) ?? []), material]);
   return [...found].map(([caution, materials]) => ({ caution, materials }));
 };
-
-const folded = (name: string) => name.normalize('NFKC').trim().toLowerCase();
 
 /** The recipe with the gravities that were given for its materials, and the names that are not in it. */
 export const withGravities = (
@@ -68,11 +67,14 @@ export const withGravities = (
   recipe: {
     ...recipe,
     lines: recipe.lines.map((line) => {
-      const own = said.find(({ material }) => folded(material) === folded(line.material));
+      const own = said.find(({ material }) => normalizedText(material) === normalizedText(line.material));
       return own ? { ...line, gravity: gravity(own.amount) } : line;
     }),
   },
   strays: said
-    .filter(({ material }) => !recipe.lines.some((line) => folded(line.material) === folded(material)))
+    .filter(
+      ({ material }) =>
+        !recipe.lines.some((line) => normalizedText(line.material) === normalizedText(material)),
+    )
     .map(({ material }) => material),
 });

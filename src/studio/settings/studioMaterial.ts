@@ -2,7 +2,7 @@ import { hazardsInName } from '../../glaze/materials/hazardWords.ts';
 import { findMaterial } from '../../glaze/materials/materials.ts';
 import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import type { Gravity } from '../../glaze/units.ts';
-import { normalizedName } from '../normalizedName.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 
 /** A material that no table has, as a keeper described it for the whole studio. */
 export interface StudioMaterial {

@@ -1,6 +1,7 @@
 import { addDays, isSameDay, weekdayOf, type CivilDay } from './civilDay.ts';
 import { instant, type Instant } from '../ids.ts';
 import { instantOnDay, wallOf } from './wallTime.ts';
+import { twoDigits } from '../../text/twoDigits.ts';
 
 export const weekdays = [
   'sunday',
@@ -41,10 +42,9 @@ export const usualHours: OpeningHours = {
   closures: [],
 };
 
-const two = (figure: number): string => String(figure).padStart(2, '0');
-
 /** A day in the form of closures: `2026-12-25`. */
-export const isoDay = ({ year, month, day }: CivilDay): string => `${year}-${two(month)}-${two(day)}`;
+export const isoDay = ({ year, month, day }: CivilDay): string =>
+  `${year}-${twoDigits(month)}-${twoDigits(day)}`;
 
 interface Opening {
   from: Instant;

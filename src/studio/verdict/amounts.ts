@@ -29,7 +29,7 @@ export interface CorrectionAmount<T> {
 
 export const middle = ({ low, high }: Window<Gravity>): Gravity => gravity((low + high) / 2);
 
-const held = <T>(
+const correctionAmount = <T>(
   { volume, from }: Correction,
   wanted: Checked<number>,
   farEdge: number,
@@ -43,7 +43,7 @@ const held = <T>(
 
 /** Water for a bucket whose gravity is above its window. */
 export const waterForWindow = (c: Correction): CorrectionAmount<Millilitres> | undefined =>
-  held(
+  correctionAmount(
     c,
     waterToAdd({ volume: c.volume.value, from: c.from.value, to: middle(c.window) }),
     c.window.low,
@@ -53,7 +53,7 @@ export const waterForWindow = (c: Correction): CorrectionAmount<Millilitres> | u
 
 /** Clear water to draw off a bucket whose gravity is below its window. */
 export const drawOffForWindow = (c: Correction): CorrectionAmount<Millilitres> | undefined =>
-  held(
+  correctionAmount(
     c,
     waterToDrawOff({ volume: c.volume.value, from: c.from.value, to: middle(c.window) }),
     c.window.high,
@@ -63,7 +63,7 @@ export const drawOffForWindow = (c: Correction): CorrectionAmount<Millilitres> |
 
 /** Dry batch for a bucket whose gravity is below its window. */
 export const dryForWindow = (c: Correction): CorrectionAmount<Grams> | undefined =>
-  held(
+  correctionAmount(
     c,
     powderToAdd({
       volume: c.volume.value,

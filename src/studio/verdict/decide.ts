@@ -78,7 +78,7 @@ const asRead = (reading: BucketState['believed'], believed: boolean): Verdict['g
   reading ? { value: reading.value, u95: reading.u95, believed } : null;
 
 /** Steps that change a bucket and cannot easily be undone. */
-const changes: ReadonlySet<Step> = new Set([
+const stepsThatChangeBucket: ReadonlySet<Step> = new Set([
   'add-water',
   'draw-off-water',
   'add-dry',
@@ -112,7 +112,9 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
       ...reasons,
     ],
     dont: [
-      ...(surprise.length > 0 && changes.has(move.step) ? (['change-on-one-reading'] as const) : []),
+      ...(surprise.length > 0 && stepsThatChangeBucket.has(move.step)
+        ? (['change-on-one-reading'] as const)
+        : []),
       ...(move.step === 'use' && f.state.stir?.addedSince ? (['use-unstirred'] as const) : []),
       ...move.dont,
     ],

@@ -3,7 +3,7 @@ import type { Window } from '../settings/bucketSettings.ts';
 import type { GravityBand } from './verdict.ts';
 
 /** Tolerance: far below any reading, far above rounding errors. */
-const hair = 1e-9;
+const roundingTolerance = 1e-9;
 
 /**
  * Low or high only when the whole 95 % interval is outside; `edge` when the value is outside and the interval is not.
@@ -12,9 +12,9 @@ export const gravityBand = (
   { value, u95 }: { value: Gravity; u95: number },
   { low, high }: Window<Gravity>,
 ): { band: GravityBand; edge: boolean } => {
-  if (value + u95 < low - hair) return { band: 'low', edge: false };
-  if (value - u95 > high + hair) return { band: 'high', edge: false };
-  return { band: 'in', edge: value < low - hair || value > high + hair };
+  if (value + u95 < low - roundingTolerance) return { band: 'low', edge: false };
+  if (value - u95 > high + roundingTolerance) return { band: 'high', edge: false };
+  return { band: 'in', edge: value < low - roundingTolerance || value > high + roundingTolerance };
 };
 
 /**
@@ -22,4 +22,4 @@ export const gravityBand = (
  * it is that exact.
  */
 export const widerThanWindow = (u95: number, { low, high }: Window<Gravity>): boolean =>
-  2 * Number(u95.toFixed(u95 < 0.0095 ? 3 : 2)) > high - low + hair;
+  2 * Number(u95.toFixed(u95 < 0.0095 ? 3 : 2)) > high - low + roundingTolerance;

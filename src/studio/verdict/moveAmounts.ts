@@ -3,20 +3,24 @@ import type { Millilitres } from '../../glaze/units.ts';
 import type { MeasuredGravity } from '../bucket/bucketState.ts';
 import type { Estimate } from '../contents/contents.ts';
 import type { Move } from './decisionTable.ts';
-import { nextDose, rungOfDry } from '../dose/nextDose.ts';
+import { nextDose, doseStepOfDry } from '../dose/nextDose.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';
 import type { Facts } from './rules.ts';
 import type { Reason } from './verdict.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
 
-const rungPercent = 100 * rungOfDry;
+const doseStepPercent = 100 * doseStepOfDry;
 
-interface Found extends AmountsFound {
+interface MoveAmountsFound extends AmountsFound {
   /** A keeper has to check the bucket before more goes in. */
   checkpoint: boolean;
 }
 
-const dose = (f: Facts, measured: MeasuredGravity, volume: Estimate<Millilitres> | undefined): Found => {
+const dose = (
+  f: Facts,
+  measured: MeasuredGravity,
+  volume: Estimate<Millilitres> | undefined,
+): MoveAmountsFound => {
   const next = nextDose(f.state, measured.value, volume?.value);
   switch (next.kind) {
     case 'checkpoint':
@@ -41,7 +45,7 @@ const dose = (f: Facts, measured: MeasuredGravity, volume: Estimate<Millilitres>
             totalPercent: next.totalPercent + next.percent,
           },
           ...(next.interval
-            ? [{ because: 'dose-learned' as const, rungs: next.percent / rungPercent, ...next.interval }]
+            ? [{ because: 'dose-learned' as const, rungs: next.percent / doseStepPercent, ...next.interval }]
             : []),
         ],
       };
@@ -57,14 +61,14 @@ export const volumeReason = ({ state, now }: Pick<Facts, 'state' | 'now'>): Reas
 };
 
 /** The amounts for a move: in this pail, if its volume is known, and per litre. */
-export const moveAmounts = (move: Move, f: Facts, measured: MeasuredGravity): Found => {
+export const moveAmounts = (move: Move, f: Facts, measured: MeasuredGravity): MoveAmountsFound => {
   const { gravity: window, solids: particleGravity, pail } = f.state.settings;
   if (move.amounts.length === 0 || !window) return { amounts: {}, reasons: [], checkpoint: false };
   const volume = volumeNow(f.state, f.now);
-  const all: Found = { amounts: {}, checkpoint: false, reasons: [volumeReason(f)] };
+  const all: MoveAmountsFound = { amounts: {}, checkpoint: false, reasons: [volumeReason(f)] };
   const unfilled = { from: measured, window, particleGravity };
   for (const amount of move.amounts) {
-    const found: Partial<Found> =
+    const found: Partial<MoveAmountsFound> =
       amount === 'dose'
         ? dose(f, measured, volume)
         : volume

@@ -23,7 +23,7 @@ export interface Facts {
 }
 
 /** Clocks may differ by this much. */
-const aMoment = minutes(2);
+const clockDifference = minutes(2);
 
 /** Whether the last reading was not believed, and differs from the one before it. */
 const isDoubted = ({ unbelieved, believed, ...state }: BucketState): boolean => {
@@ -84,7 +84,7 @@ export const facts = (state: BucketState, now: Instant): Facts => {
               because: 'stirred',
               at: stir.at,
               hours: stirred,
-              ...(since(now, stir.at) > aMoment && { ahead: true as const }),
+              ...(since(now, stir.at) > clockDifference && { ahead: true as const }),
             },
           ]
         : [],

@@ -1,13 +1,11 @@
 import type { Evaporation } from '../../studio/contents/evaporation.ts';
-import type { Instant } from '../../studio/ids.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Explanation, UnloggedChange } from '../../studio/contents/unloggedChange.ts';
 import { capital } from '../text/capital.ts';
 import { listed } from '../text/listed.ts';
 import { eachPail, massText, powderWithin, volumeText, waterWithin } from '../text/measures.ts';
 import { said, t, type Text } from '../text/text.ts';
-
-const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
+import { dayAndTime } from '../text/dayAndTime.ts';
 
 const between = ({ from, to }: UnloggedChange): Text =>
   t`between ${dayAndTime(from.at)} and ${dayAndTime(to.at)}`;

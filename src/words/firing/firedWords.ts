@@ -1,6 +1,6 @@
-import type { Fault, FiredEvent, FiredSaid, Stretch } from '../../studio/firing/firedEvent.ts';
+import type { Fault, FiredEvent, FiredSaid, TimeSpan } from '../../studio/firing/firedEvent.ts';
 import type { OutsideWindow } from '../../studio/firing/outsideWindow.ts';
-import type { Amiss } from '../../studio/firing/amiss.ts';
+import type { DipProblem } from '../../studio/firing/problemsAtDip.ts';
 import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { GravityThen } from '../../studio/firing/bucketThen.ts';
@@ -43,7 +43,7 @@ const event = (what: FiredEvent): Text => {
     : t`told of the kiln: ${result}`;
 };
 
-const amiss = (one: Amiss): string => {
+const amiss = (one: DipProblem): string => {
   switch (one.is) {
     case 'over':
     case 'under':
@@ -66,7 +66,7 @@ const amiss = (one: Amiss): string => {
 
 const untold = { gravity: 'the gravity', flow: 'the flow', stir: 'the last stir' } as const;
 
-const allAmiss = (name: string, all: readonly Amiss[]): Text => {
+const allAmiss = (name: string, all: readonly DipProblem[]): Text => {
   const [first = '', ...others] = all.map(amiss);
   // One `was` does for two.
   const rest = others.map((one) => (first.startsWith('was ') ? one.replace(/^was /, '') : one));
@@ -100,7 +100,8 @@ export const firedWords = {
     return t`${[id]} · ${{ at, show: 'day' }} · ${many ? t`${said(name)}: ${result}` : result}`;
   },
   kept: (fired: FiredSaid, name: string): Text => t`Kept: ${outcome(fired, [said(name)])}.`,
-  was: (name: string, all: readonly Amiss[]): Text => (all.length === 0 ? [] : t` ${allAmiss(name, all)}`),
+  was: (name: string, all: readonly DipProblem[]): Text =>
+    all.length === 0 ? [] : t` ${allAmiss(name, all)}`,
   damp: [' Its resist was not dry when it was dipped.'] as Text,
   ofFit: (faults: readonly Fault[]): Text =>
     t` ${[capital(listed(faults))]} may be fit between glaze and body rather than the bucket.`,
@@ -118,7 +119,7 @@ export const firedWords = {
   neverStirred: ['none logged'] as Text,
   stirUnknown: ['can’t be told: the hour of the dip was not said'] as Text,
 
-  understood: (dipped: Stretch | undefined, firing: Text): Text => {
+  understood: (dipped: TimeSpan | undefined, firing: Text): Text => {
     const when =
       dipped === undefined
         ? ['no date of its dip']
@@ -134,7 +135,7 @@ export const firedWords = {
     'When it was dipped was not said, so nothing can be set beside it: next time add dipped:"tuesday 7pm".',
   ] as Text,
   tooEarly: (name: string): Text => t`${said(name)} was not in the logbook yet.`,
-  and: (name: string, all: readonly Amiss[]): Text => allAmiss(name, all),
+  and: (name: string, all: readonly DipProblem[]): Text => allAmiss(name, all),
   outside: (name: string, read: OutsideWindow): Text => {
     const what =
       read.what === 'gravity'

@@ -6,8 +6,8 @@ import type { ReachBy } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { spanText } from '../text/measures.ts';
 import { join, said, t, type Text } from '../text/text.ts';
+import { dayAndTime } from '../text/dayAndTime.ts';
 
-const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 const { kind } = coatWords;
 
 const listed = (names: readonly string[], most: number): Text => {
@@ -30,7 +30,7 @@ export const reminderWords = {
   for: 'For how long (1 h)',
 
   early: (pieces: string, resist: Resist, plan: Instant, ready: Instant): Text =>
-    t`Don’t glaze ${said(pieces)} ${{ at: plan, show: 'day' }} ${{ at: plan, show: 'clock' }}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
+    t`Don’t glaze ${said(pieces)} ${dayAndTime(plan)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
   earlySession: (pieces: string, resist: Resist, session: string, ready: Instant): Text =>
     t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
   ready: (pieces: string, resist: Resist, doubt: CoatDoubt | undefined): Text =>

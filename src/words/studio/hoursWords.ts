@@ -2,9 +2,9 @@ import type { HoursProblem } from '../../parse/hoursProblem.ts';
 import type { DayHours, OpeningHours, WeekdayName } from '../../studio/time/openingHours.ts';
 import { capital } from '../text/capital.ts';
 import { said, t, type Text } from '../text/text.ts';
+import { twoDigits } from '../../text/twoDigits.ts';
 
-const two = (n: number) => String(n).padStart(2, '0');
-const clock = (minutes: number) => `${two(Math.floor(minutes / 60) % 24)}:${two(minutes % 60)}`;
+const clock = (minutes: number) => `${twoDigits(Math.floor(minutes / 60) % 24)}:${twoDigits(minutes % 60)}`;
 
 export const dayHoursText = (hours: DayHours | 'closed'): string =>
   hours === 'closed'

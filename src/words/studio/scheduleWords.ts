@@ -6,8 +6,7 @@ import type { DryingRule, ReminderRule } from '../../studio/settings/studio.ts';
 import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
 import { percentText, spanText, temperatureText } from '../text/measures.ts';
 import { join, said, t, type Text } from '../text/text.ts';
-
-const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
+import { dayAndTime } from '../text/dayAndTime.ts';
 
 const quiet = (stretch: QuietHours | undefined): string =>
   stretch === undefined

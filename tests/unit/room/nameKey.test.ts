@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cleanName, nameKey } from '../../../src/room/access/nameKey.ts';
+import { cleanName } from '../../../src/room/access/cleanName.ts';
+import { nameKey } from '../../../src/text/normalizedName.ts';
 import { nameLook } from '../../../src/studio/nameLook.ts';
 
 describe('a name in the room', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pailGap, pailVolume } from '../../../../src/glaze/slurry/pailVolume.ts';
+import { rimGapFor, pailVolume } from '../../../../src/glaze/slurry/pailVolume.ts';
 import { millilitres, millimetres } from '../../../../src/glaze/units.ts';
 import { must } from '../../../helpers/glaze/must.ts';
 
@@ -31,7 +31,7 @@ describe('the volume of glaze in a pail', () => {
 
   it('that does not fit is refused with what the pail holds', () => {
     const full = must(pailVolume({ ...pail(250, 280, 350), gap: millimetres(0) }));
-    const refusal = pailGap({ ...pail(250, 280, 350), volume: millilitres(25_000) });
+    const refusal = rimGapFor({ ...pail(250, 280, 350), volume: millilitres(25_000) });
     expect(refusal).toEqual({
       ok: false,
       outOfRange: { quantity: 'volume', value: 25_000, low: 0, high: full },

@@ -42,7 +42,7 @@ describe('what a bucket’s readings say of its next dose', () => {
 
   it('is the straight line’s own crossing when the readings lie on it', () => {
     // ln(t − 4.75) = 0.8 + 0.4 a rung: 6.98, 8.07, 9.70 s; mid-window, ln(14 − 4.75) = 2.2246, is at 3.56 rungs: 1.56 more
-    const { interval, rungs } = learned([point(0, 6.98), point(1, 8.07), point(2, 9.7)]);
+    const { interval, doseSteps: rungs } = learned([point(0, 6.98), point(1, 8.07), point(2, 9.7)]);
     expect(interval.low).toBeLessThan(1.56);
     expect(interval.high).toBeGreaterThan(1.56);
     expect(rungs).toBeGreaterThan(1);
@@ -87,7 +87,7 @@ describe('what a bucket’s readings say of its next dose', () => {
     const plain = learned([point(0, 6.98), point(1, 8.07), point(2, 9.7)]);
     // 3 rungs are far past mid-window, so from there nothing is missing
     expect(gelled.interval.low).toBe(0);
-    expect(gelled.rungs).toBeLessThanOrEqual(plain.rungs);
+    expect(gelled.doseSteps).toBeLessThanOrEqual(plain.doseSteps);
   });
 });
 

@@ -20,7 +20,7 @@ export const usualShape = (capacity: Millilitres): PailShape => {
 };
 
 /** Volume of glaze in the pail, from the gap between rim and surface; undefined when the pail's size is unknown. */
-export const pailVolumeFromGap = (
+export const pailVolumeFromRimGap = (
   settings: Pick<BucketSettings, 'pail' | 'shape'>,
   gap: Millimetres,
 ): Checked<Estimate<Millilitres>> | undefined => {

@@ -7,7 +7,7 @@ import { ReadingLogbook } from './readingLogbook.ts';
 import { asStoreProblem } from '../engine/storeProblem.ts';
 
 /** Lets the event loop run between two batches. */
-class PatientLogbook extends ReadingLogbook {
+class YieldingLogbook extends ReadingLogbook {
   override async history(stream: StreamNo, range: { after: Seq; most: number }) {
     await nextLoop();
     return super.history(stream, range);
@@ -15,7 +15,7 @@ class PatientLogbook extends ReadingLogbook {
 }
 
 /** Reads a studio through a connection of its own, as of one moment; the owner of the file goes on meanwhile. */
-export const readAside = async <T>(
+export const readBesideOwner = async <T>(
   file: string,
   studio: StudioId,
   work: (book: Logbook) => Promise<T>,
@@ -24,7 +24,7 @@ export const readAside = async <T>(
     const { sqlite, kysely } = openCurrentForReading(file);
     try {
       sqlite.exec('begin');
-      const book = new PatientLogbook({ db: kysely, pages: new MemorySnapshotCache(1) }, studio);
+      const book = new YieldingLogbook({ db: kysely, snapshots: new MemorySnapshotCache(1) }, studio);
       try {
         return await work(book);
       } finally {

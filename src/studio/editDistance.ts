@@ -1,5 +1,5 @@
 /** Edit distance between two words: letters changed, added, dropped or swapped (Damerau, optimal string alignment). */
-export const edits = (a: string, b: string): number => {
+export const editDistance = (a: string, b: string): number => {
   let [before, row]: [number[], number[]] = [[], Array.from({ length: b.length + 1 }, (_, j) => j)];
   for (let i = 1; i <= a.length; i++) {
     const next = [i];

@@ -2,14 +2,17 @@ import type { BucketThen } from './bucketThen.ts';
 import { hours, since, type Instant } from '../ids.ts';
 
 /** What was wrong with a bucket at a dip, the most telling first. */
-export type Amiss =
+export type DipProblem =
   | { is: 'over' | 'under'; by: number }
   /** Without `hours`, no stir had been logged before. */
   | { is: 'rested'; hours?: number }
   | { is: 'cake' | 'lumps' | 'on-hold' | 'thick' | 'thin' };
 
 /** What the logbook says was wrong with a bucket at the time; unknown conditions are left out. */
-export const amissAt = ({ gravity, stirredAt, conditions }: BucketThen, dipped: Instant): Amiss[] => [
+export const problemsAtDip = (
+  { gravity, stirredAt, conditions }: BucketThen,
+  dipped: Instant,
+): DipProblem[] => [
   ...(gravity && conditions['gravity-over'] === true
     ? [{ is: 'over' as const, by: gravity.value - gravity.window.high }]
     : []),

@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import type { StreamNo, StudioId } from '../../studio/ids.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
 import { foldKey } from './foldKey.ts';
-import type { Head } from '../engine/snapshotCache.ts';
+import type { StreamState } from '../engine/snapshotCache.ts';
 import type { Tables } from '../migrations/tables.ts';
 
 const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['streams'][Column] }>(
@@ -15,12 +15,12 @@ const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['strea
   },
 );
 
-/** Saves the head of a stream: its last seq, and the cached state. */
-export const saveHead = async (
+/** Saves where a stream stands: its last seq, and the cached state. */
+export const saveStreamState = async (
   db: Kysely<Tables>,
   studio: StudioId,
   stream: StreamNo,
-  { seq, state }: Head,
+  { seq, state }: StreamState,
 ): Promise<void> => {
   await upsert(db, {
     studio_id: studio,

@@ -8,11 +8,3 @@ export const cleanName = (typed: string): string | undefined => {
   // Letters of two scripts in one name are how one name is made to look like another.
   return scripts.filter((script) => inScript(script).test(name)).length > 1 ? undefined : name;
 };
-
-/** What two names have in common when people would take them for the same. */
-export const nameKey = (name: string): string =>
-  name
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{N}]+/gu, '');
