@@ -4,14 +4,12 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { foldBucket } from '../../studio/bucket/foldBucket.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
+import { readState } from './bucketStateSchema.ts';
 import { foldKey } from './foldKey.ts';
 import { frozen } from '../engine/frozen.ts';
 import type { Head, Snapshot } from '../engine/snapshotCache.ts';
 import { readBucket, readStudio } from '../entries/readEntries.ts';
 import type { Tables } from '../migrations/tables.ts';
-
-/** Ours, written by this version of the fold, and proved by a rebuild: not checked again on every start. */
-export const readState = (json: string): BucketState => JSON.parse(json) as BucketState;
 
 /** The state that a bucket's entries add up to. One that comes out as it was stays as it was written, key for key. */
 const foldAnew = async (
@@ -35,7 +33,7 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
     .execute();
   const heads = new Map<StreamNo, Head>();
   for (const row of rows) {
-    const cached = row.state === null ? undefined : readState(row.state);
+    const cached = readState(row.state);
     const state =
       cached && row.folded_by === foldKey ? cached : await foldAnew(db, studio, row.stream_no, cached);
     heads.set(row.stream_no, { seq: row.seq, ...(state && { state: frozen(state) }) });
