@@ -8,6 +8,7 @@ import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { mixedCautions } from '../src/replies/bucket/mixedCautions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
@@ -59,11 +60,10 @@ export const added = logs({
   async run(v, context) {
     const { words, book, role } = context;
     const w = words.added;
-    const refuse = (title: (typeof w)['sameBucket']) => ({ kind: 'refusal', title, data: {} }) as const;
     if (v.gravity !== undefined && (v.gravity < 1 || v.gravity > 2.5))
-      return refuse(words.option.gravityOutside(String(v.gravity)));
+      return refusal(words.option.gravityOutside(String(v.gravity)));
     const from = v.from === 'own' ? undefined : v.from;
-    if (from?.no === v.bucket.no) return refuse(w.sameBucket);
+    if (from?.no === v.bucket.no) return refusal(w.sameBucket);
     const logged = entryStamp(context, v);
     // How full the pail was before its last entry is not known here.
     const held = v.bucket.foldedTo <= logged.at ? volumeNow(v.bucket, logged.at) : undefined;
@@ -78,7 +78,7 @@ export const added = logs({
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
     };
     const found = readAddition(said);
-    if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
+    if (!found.ok) return refusal(w.problem(found.why, context.typed['amount'] ?? ''));
     const doubt = v.sure === true ? undefined : doubtfulDose(said);
     if (doubt) return askDose(doubt, context);
     const goesIn = v.what !== 'draw-off' && v.what !== 'taken';

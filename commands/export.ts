@@ -5,6 +5,7 @@ import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { days, instant } from '../src/studio/ids.ts';
 
 /** Every platform takes a file of that size. */
@@ -38,8 +39,7 @@ export const exportData = asks({
       texts.push(text);
       total.entries += entries;
       total.bytes += encoder.encode(text).length;
-      if (total.bytes > mostBytes)
-        return { kind: 'refusal', title: w.tooBig(mostBytes, operatorLine(as)), data: { mostBytes } };
+      if (total.bytes > mostBytes) return refusal(w.tooBig(mostBytes, operatorLine(as)), { mostBytes });
     }
     return {
       kind: 'answer',

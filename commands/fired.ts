@@ -1,4 +1,4 @@
-import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { logs, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { firedReply } from '../src/replies/firing/firedReply.ts';
 import { bisque, cone } from '../src/contract/kinds/bisque.ts';
@@ -7,6 +7,7 @@ import { piecesFired, result } from '../src/contract/kinds/fired.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { note, text } from '../src/contract/kinds/texts.ts';
 import { stretchPast } from '../src/contract/kinds/when.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firing/firedEvent.ts';
@@ -62,20 +63,19 @@ export const fired = logs({
   async run(v, context) {
     const { words, book, now, member, role } = context;
     const w = words.fired;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const found = v.result.filter(isFault);
     if (found.length > 0 && found.length < v.result.length)
-      return refuse(w.goodAndFaults(v.result.join(', ')));
-    if (found.length === 0 && (v.pieces?.faulty ?? 0) > 0) return refuse(w.goodWithFaulty);
-    if (v.over?.no === v.bucket.no) return refuse(w.sameLayer);
+      return refusal(w.goodAndFaults(v.result.join(', ')));
+    if (found.length === 0 && (v.pieces?.faulty ?? 0) > 0) return refusal(w.goodWithFaulty);
+    if (v.over?.no === v.bucket.no) return refusal(w.sameLayer);
     const instead = v.instead && entryId(v.instead.stream, v.instead.seq);
     const replaced = instead && (await book.entry(instead));
-    if (instead && replaced?.event.kind !== 'fired') return refuse(w.noResult(instead));
+    if (instead && replaced?.event.kind !== 'fired') return refusal(w.noResult(instead));
     const keeps = replaced && notUndoable(replaced, { member, role, now });
-    if (instead && keeps) return refuse(words.undo.not(keeps, instead));
+    if (instead && keeps) return refusal(words.undo.not(keeps, instead));
     const piece = v.piece === undefined ? {} : await prepared(v.piece, v.dipped, context);
     if (v.piece !== undefined && piece.plan === undefined && piece.coat === undefined)
-      return refuse(w.noPiece(v.piece));
+      return refusal(w.noPiece(v.piece));
     const said: FiredSaid = {
       bucket: v.bucket.no,
       faults: found,

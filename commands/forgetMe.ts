@@ -1,5 +1,6 @@
 import { logs } from '../src/contract/contract.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
+import { refusal } from '../src/contract/refusal.ts';
 
 export const forgetMe = logs({
   name: 'forget-me',
@@ -11,7 +12,7 @@ export const forgetMe = logs({
     const w = words.people.forget;
     const { keepers } = await book.studio();
     const isKeeper = keepers.includes(member);
-    if (isKeeper && keepers.length === 1) return { kind: 'refusal', title: w.onlyKeeper, data: {} };
+    if (isKeeper && keepers.length === 1) return refusal(w.onlyKeeper);
     if (v.sure !== true)
       return {
         kind: 'answer',

@@ -7,6 +7,7 @@ import { pieces } from '../src/contract/kinds/pieces.ts';
 import { length, percent } from '../src/contract/kinds/quantities.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { hourAhead } from '../src/contract/kinds/when.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { pieceReply } from '../src/replies/piece/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
 import { resists } from '../src/studio/resist/overnight.ts';
@@ -23,7 +24,7 @@ import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
   const { words, book, member, role } = context;
-  const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: { piece: piece.id } });
+  const refuse = (title: Reply['title']): Reply => refusal(title, { piece: piece.id });
   if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
   if (steps.some((step) => !piece.steps.includes(step))) return refuse(words.prep.noSuchStep(piece.steps));
   const fresh = steps.filter((step) => !piece.done.some((one) => one.step === step));
@@ -111,14 +112,13 @@ export const prep = logs({
   async run(v, context) {
     const { words, book } = context;
     const w = words.prep;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     if (!v.bucket) {
       const before = pieceNamed(v.piece, await book.pieces(), context.member);
       if (before && v.done) return tick(before, v.done, context);
       if (before) return goOn(before, context);
-      return refuse(v.done ? w.noPiece(v.piece) : w.noBucket);
+      return refusal(v.done ? w.noPiece(v.piece) : w.noBucket);
     }
-    if (v.second?.no === v.bucket.no) return refuse(w.sameSecond);
+    if (v.second?.no === v.bucket.no) return refusal(w.sameSecond);
     const planned = await plan(
       {
         name: v.piece,

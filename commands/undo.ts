@@ -1,6 +1,7 @@
 import { logs } from '../src/contract/contract.ts';
 import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
 import { lastKeeperGoes } from '../src/studio/settings/lastKeeper.ts';
@@ -16,8 +17,7 @@ export const undo = logs({
     const { words, book, now, member, role } = context;
     const id = entryId(v.entry.stream, v.entry.seq);
     const found = await book.entry(id);
-    const refuse = (title: ReturnType<typeof words.undo.none>) =>
-      ({ kind: 'refusal', title, data: { entry: id } }) as const;
+    const refuse = (title: ReturnType<typeof words.undo.none>) => refusal(title, { entry: id });
     if (!found) return refuse(words.undo.none(id));
     const why = notUndoable(found, { member, role, now });
     if (why) return refuse(words.undo.not(why, id));

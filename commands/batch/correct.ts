@@ -4,6 +4,7 @@ import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { recipe } from '../../src/contract/kinds/recipes.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { correctionActions, correctionAmount } from '../../src/replies/batch/correctionActions.ts';
 import { recipeOfBucket } from '../../src/replies/batch/recipeOfBucket.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
@@ -188,7 +189,7 @@ export const correctBatch = asks({
   async run(v, asking) {
     const { words, now } = asking;
     const w = words.correct;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: { by: v.by } });
+    const refuse = (title: Reply['title']): Reply => refusal(title, { by: v.by });
     if (v.by === 'blend' && !v.with) return refuse(w.needsOther);
     if (v.by === 'blend' && v.with?.no === v.bucket.no) return refuse(words.batch.sameBucket);
     const found = correctBucket(v.bucket, { way: v.by, now, ...(v.with && { other: v.with }) });

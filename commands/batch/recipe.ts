@@ -2,6 +2,7 @@ import { asks, logs, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
 import { recipeCautions, solidsOf } from '../../src/studio/settings/recipe.ts';
@@ -18,7 +19,7 @@ export const keepRecipe = logs({
   async run(v, context) {
     const { words, book, now, member } = context;
     const w = words.recipe;
-    if (/\d\s*[,;%]|[,;]/.test(v.name)) return { kind: 'refusal', title: w.nameIsRecipe(v.name), data: {} };
+    if (/\d\s*[,;%]|[,;]/.test(v.name)) return refusal(w.nameIsRecipe(v.name));
     const known = await knownRecipe(v.recipe, v.gravities, context);
     if (!known.ok) return known.reply;
     const { lines } = known.recipe;

@@ -6,6 +6,7 @@ import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
 import { usualRest } from '../../src/studio/bucket/rests.ts';
@@ -36,7 +37,7 @@ export const addBucket = logs({
     const cautions = await cautionsAfter({ ...typed, name: v.name }, [], context);
     const said = { ...typed, ...(cautions && { cautions }) };
     const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
-    if (problem) return { kind: 'refusal', title: problem, data: {} };
+    if (problem) return refusal(problem);
     const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
     const { state, entry } = await book.open(
       {

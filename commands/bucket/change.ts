@@ -4,9 +4,10 @@ import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { logs, type Reply } from '../../src/contract/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { joinGlaze } from '../../src/studio/bucket/joinGlaze.ts';
 
@@ -23,11 +24,10 @@ export const changeBucket = logs({
   },
   async run(v, context) {
     const { words, book, now, member } = context;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const same = v['same-as'];
-    if (same?.no === v.bucket.no) return refuse(words.bucket.sameAsItself);
-    if (same && v.glaze !== undefined) return refuse(words.bucket.sameAsAndGlaze);
-    if (same?.apart !== undefined) return refuse(words.bucket.sameAsApart(same.settings.name, same.no));
+    if (same?.no === v.bucket.no) return refusal(words.bucket.sameAsItself);
+    if (same && v.glaze !== undefined) return refusal(words.bucket.sameAsAndGlaze);
+    if (same?.apart !== undefined) return refusal(words.bucket.sameAsApart(same.settings.name, same.no));
     const joined = same && joinGlaze(v.bucket, same);
     const typed: Partial<BucketSettings> = {
       ...joined?.one,
@@ -36,7 +36,8 @@ export const changeBucket = logs({
     };
     const cautions = await cautionsAfter(typed, v.bucket.settings.cautions, context);
     const said = { ...typed, ...(cautions && { cautions }) };
-    if (Object.keys(said).length === 0 && v.volume === undefined) return refuse(words.bucket.nothingToChange);
+    if (Object.keys(said).length === 0 && v.volume === undefined)
+      return refusal(words.bucket.nothingToChange);
     const others = (await book.buckets()).filter(({ no }) => no !== v.bucket.no);
     const after = { ...v.bucket.settings, ...said };
     const anew = {
@@ -46,7 +47,7 @@ export const changeBucket = logs({
     };
     const { name: _name, nick: _nick, cautions: _cautions, ...rest } = after;
     const problem = bucketProblem({ ...rest, ...anew }, v.volume, others, words);
-    if (problem) return refuse(problem);
+    if (problem) return refusal(problem);
     const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
     const { state: changed, entry } = await book.log(
       v.bucket.no,

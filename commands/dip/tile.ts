@@ -5,6 +5,7 @@ import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { dipSeconds, length, percent, statedGravity } from '../../src/contract/kinds/quantities.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { whenPast } from '../../src/contract/kinds/when.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { predictedNow } from '../../src/studio/bucket/predictedNow.ts';
 
 export const dipTile = logs({
@@ -26,7 +27,7 @@ export const dipTile = logs({
     const { words, book } = context;
     const w = words.dip;
     if (v.gravity !== undefined && (v.gravity <= 1 || v.gravity > 2.5))
-      return { kind: 'refusal', title: words.option.gravityOutside(String(v.gravity)), data: {} };
+      return refusal(words.option.gravityOutside(String(v.gravity)));
     const stamp = entryStamp(context, v);
     const known = v.gravity ?? predictedNow(v.bucket, stamp.at)?.value;
     const { entry, state } = await book.log(

@@ -2,6 +2,7 @@ import { logs, type Logging, type Reply } from '../../src/contract/contract.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
 import { reminder as reminderKind } from '../../src/contract/kinds/reminder.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { days, hours, later, minutes } from '../../src/studio/ids.ts';
 import type { Reminder } from '../../src/studio/remind/reminder.ts';
 
@@ -25,7 +26,7 @@ export const remindLater = logs({
   async run(v, { words, book, now, member }): Promise<Reply> {
     const to = later(now, v.for ?? usualSnooze);
     const { key, goodUntil } = v.reminder;
-    if (to >= goodUntil) return { kind: 'refusal', title: words.reminder.tooLate(goodUntil), data: {} };
+    if (to >= goodUntil) return refusal(words.reminder.tooLate(goodUntil));
     await book.putOff(member, key, to);
     return {
       kind: 'answer',

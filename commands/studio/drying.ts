@@ -1,6 +1,7 @@
 import { logs } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { percent, temperature, time } from '../../src/contract/kinds/quantities.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { hours } from '../../src/studio/ids.ts';
 
@@ -26,7 +27,7 @@ export const setDrying = logs({
       ...(v.temperature !== undefined && { temperature: v.temperature }),
       ...(v.humidity !== undefined && { humidity: fraction(v.humidity / 100) }),
     };
-    if (Object.keys(said).length === 0) return { kind: 'refusal', title: w.nothing('hours:12h'), data: {} };
+    if (Object.keys(said).length === 0) return refusal(w.nothing('hours:12h'));
     const { entry, state } = await book.logStudio(
       { kind: 'drying', ...said },
       { at: now, loggedAt: now, by: member },

@@ -1,12 +1,13 @@
 import { gravity } from '../../src/glaze/units.ts';
 import { hazardsInName } from '../../src/glaze/materials/hazardWords.ts';
-import { logs, type Reply } from '../../src/contract/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { hazards, material } from '../../src/contract/kinds/material.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
 import { normalizedName } from '../../src/studio/normalizedName.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 
 export const setMaterial = logs({
   name: 'material',
@@ -27,12 +28,11 @@ export const setMaterial = logs({
   async run(v, context) {
     const { words, book, now, member } = context;
     const w = words.recipe;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const grains = v['particle-gravity'] ?? v.like?.gravity;
     // Without one that it is like, nothing may be left to a guess, and the hazard comes first.
-    if (!v.like && v.hazard === undefined) return refuse(w.sayHazard(v.name));
-    if (!v.like && v.soluble === undefined) return refuse(w.saySoluble(v.name));
-    if (grains === undefined) return refuse(w.sayGravity(v.name));
+    if (!v.like && v.hazard === undefined) return refusal(w.sayHazard(v.name));
+    if (!v.like && v.soluble === undefined) return refusal(w.saySoluble(v.name));
+    if (grains === undefined) return refusal(w.sayGravity(v.name));
     const cautions = [
       ...new Set([
         ...(v.like?.cautions ?? []).filter((one) => one !== 'soluble' || v.soluble !== false),

@@ -1,6 +1,7 @@
 import { logs } from '../../src/contract/contract.ts';
 import { quietHours } from '../../src/contract/kinds/hours.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { hours, minutes } from '../../src/studio/ids.ts';
 
 export const setReminders = logs({
@@ -21,7 +22,7 @@ export const setReminders = logs({
       ...(v.lead !== undefined && { lead: v.lead }),
       ...(v.quiet !== undefined && { quiet: v.quiet }),
     };
-    if (Object.keys(said).length === 0) return { kind: 'refusal', title: w.nothing('lead:45min'), data: {} };
+    if (Object.keys(said).length === 0) return refusal(w.nothing('lead:45min'));
     const { entry, state } = await book.logStudio(
       { kind: 'reminders', ...said },
       { at: now, loggedAt: now, by: member },

@@ -2,6 +2,7 @@ import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
@@ -40,10 +41,8 @@ export const setStudio = logs({
     const { words, book, now, member } = context;
     const role = v.role === undefined ? undefined : external(v.role, '@&');
     const channel = v.channel === undefined ? undefined : external(v.channel, '#');
-    if (v.role !== undefined && role === undefined)
-      return { kind: 'refusal', title: words.studio.notMention(v.role), data: {} };
-    if (v.channel !== undefined && channel === undefined)
-      return { kind: 'refusal', title: words.studio.notMention(v.channel), data: {} };
+    if (v.role !== undefined && role === undefined) return refusal(words.studio.notMention(v.role));
+    if (v.channel !== undefined && channel === undefined) return refusal(words.studio.notMention(v.channel));
     const events: StudioEvent[] = [
       ...(v.name !== undefined ? [{ kind: 'name' as const, name: v.name }] : []),
       ...(v.zone !== undefined ? [{ kind: 'zone' as const, zone: v.zone }] : []),
@@ -55,7 +54,7 @@ export const setStudio = logs({
     if (events.length === 0) {
       const [empty] = Object.keys(context.typed);
       const title = empty === undefined ? words.studio.nothingToSet : words.studio.emptyToSet(empty);
-      return { kind: 'refusal', title, data: {} };
+      return refusal(title);
     }
     const logged = { at: now, loggedAt: now, by: member };
     const entries: string[] = [];

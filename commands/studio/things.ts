@@ -6,6 +6,7 @@ import { temperature } from '../../src/contract/kinds/quantities.ts';
 import { member as memberKind } from '../../src/contract/kinds/member.ts';
 import { cupKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
@@ -25,7 +26,7 @@ export const setVessel = logs({
     const { words, book, now, member } = context;
     const { units } = await book.studio();
     if (v.water.grams < 20 || v.water.grams > 5000)
-      return { kind: 'refusal', title: words.studio.waterOutside(v.water.grams, units), data: {} };
+      return refusal(words.studio.waterOutside(v.water.grams, units));
     const vessel: Vessel = {
       name: v.name,
       tare: v.tare.grams,
@@ -86,8 +87,7 @@ export const setKeeper = logs({
       { kind: 'keeper', member: v.member.id, keeper },
       { at: now, loggedAt: now, by: member },
     );
-    if (lastKeeperGoes(before, state, member))
-      return { kind: 'refusal', title: words.studio.lastKeeper, data: {} };
+    if (lastKeeperGoes(before, state, member)) return refusal(words.studio.lastKeeper);
     const card = await studioCard(state, context);
     return {
       kind: 'answer',
