@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { broughtByGlaze } from '../src/replies/bucket/broughtByGlaze.ts';
@@ -70,9 +71,7 @@ export const added = logs({
     const said: SaidAddition = {
       what: v.what,
       bucket: v.bucket,
-      ...(held && { held }),
-      ...(v.amount && { amount: v.amount }),
-      ...(from && { from }),
+      ...definedOnly({ held, amount: v.amount, from }),
       ...(v.from === 'own' && { own: true as const }),
       ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
@@ -93,7 +92,7 @@ export const added = logs({
         kind: 'addition',
         added: found.added,
         ...(v.remake && { remake: true }),
-        ...(brings && { brings }),
+        ...definedOnly({ brings }),
       },
       logged,
     );
@@ -112,7 +111,7 @@ export const added = logs({
         ...(brings
           ? mixedCautions(v.bucket, brings, {
               words,
-              ...(from && { source: from }),
+              ...definedOnly({ source: from }),
               glaze: v.what === 'glaze',
             })
           : []),

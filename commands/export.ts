@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { asks } from '../src/contract/contract.ts';
 import { exportCsv } from '../src/replies/export/exportCsv.ts';
 import { exportFormat, exportJson } from '../src/replies/export/exportJson.ts';
@@ -29,7 +30,7 @@ export const exportData = asks({
     const w = words.export;
     const as = v.as ?? 'json';
     const scope = {
-      ...(v.bucket && { bucket: v.bucket.no }),
+      ...definedOnly({ bucket: v.bucket?.no }),
       ...(v.days !== undefined && { since: instant(now - days(v.days)) }),
     };
     const parts = as === 'json' ? exportJson(book, now, scope) : exportCsv(book, scope, words.someone);

@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { firedReply } from '../src/replies/firing/firedReply.ts';
@@ -38,7 +39,7 @@ const prepared = async (
         ? entry.seq === named.seq
         : entry.by === by && areSamePieces(entry.event.pieces, name)),
   );
-  return { ...(plan && { plan: plan.seq }), ...(coat && { coat: coat.seq }) };
+  return definedOnly({ plan: plan?.seq, coat: coat?.seq });
 };
 
 export const fired = logs({
@@ -79,14 +80,11 @@ export const fired = logs({
     const said: FiredSaid = {
       bucket: v.bucket.no,
       faults: found,
-      ...(v.over && { over: v.over.no }),
-      ...(v.pieces && { pieces: v.pieces.pieces }),
+      ...definedOnly({ over: v.over?.no, pieces: v.pieces?.pieces }),
       ...(v.pieces?.faulty !== undefined && found.length > 0 && { faulty: v.pieces.faulty }),
-      ...(v.dipped && { dipped: v.dipped }),
+      ...definedOnly({ dipped: v.dipped }),
       ...piece,
-      ...(v.body !== undefined && { body: v.body }),
-      ...(v.cone !== undefined && { cone: v.cone }),
-      ...(v.kiln !== undefined && { kiln: v.kiln }),
+      ...definedOnly({ body: v.body, cone: v.cone, kiln: v.kiln }),
       ...v.bisque,
     };
     if (replaced) await book.logFired({ kind: 'undo', of: replaced.seq }, entryStamp(context, {}));

@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { cone } from '../src/contract/kinds/bisque.ts';
@@ -125,15 +126,17 @@ export const prep = logs({
         bucket: v.bucket.no,
         surface: v.surface ?? 'smooth',
         underglaze: v.underglaze ?? 'none',
-        ...(v.second && { second: v.second.no }),
-        ...(v.resist && { resist: v.resist }),
-        ...(v.body !== undefined && { body: v.body }),
-        ...(v.absorption !== undefined && { absorption: v.absorption }),
-        ...(v.cone !== undefined && { cone: v.cone }),
-        ...(v.wall !== undefined && { wall: v.wall }),
-        ...(v.thickness !== undefined && { thickness: v.thickness }),
-        ...(v.runny !== undefined && { runny: v.runny }),
-        ...(v.when !== undefined && { plannedFor: v.when }),
+        ...definedOnly({
+          second: v.second?.no,
+          resist: v.resist,
+          body: v.body,
+          absorption: v.absorption,
+          cone: v.cone,
+          wall: v.wall,
+          thickness: v.thickness,
+          runny: v.runny,
+          plannedFor: v.when,
+        }),
       },
       context,
     );

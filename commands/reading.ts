@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
@@ -115,7 +116,7 @@ export const reading = logs({
     const known = cupFor(v.cup, v.bucket.settings.cup, studio.cups);
     const flow: CupTime | undefined =
       v.seconds === undefined ? undefined : { cup: known.name, kind: known.kind, seconds: v.seconds };
-    const thick = looksThick(v.bucket, { ...(flow && { flow }), ...(v.look && { look: v.look }) }, stamp.at);
+    const thick = looksThick(v.bucket, definedOnly({ flow, look: v.look }), stamp.at);
     const found = readGravity(v, { studio, thick, words, typed: context.typed });
     if (found.kind === 'reply') return found.reply;
     if (v.look !== undefined && !barehanded(v.bucket.settings)) return refusal(w.noFinger);
@@ -129,11 +130,7 @@ export const reading = logs({
       {
         kind: 'reading',
         ...(found.kind === 'gravity' && { gravity: found.gravity }),
-        ...(flow && { flow }),
-        ...(v.look && { look: v.look }),
-        ...(v.gap !== undefined && { gap: v.gap }),
-        ...(v.temperature !== undefined && { temperature: v.temperature }),
-        ...(v.stirred !== undefined && { stirred: v.stirred }),
+        ...definedOnly({ flow, look: v.look, gap: v.gap, temperature: v.temperature, stirred: v.stirred }),
         seen: v.seen ?? [],
       },
       stamp,

@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs } from '../src/contract/contract.ts';
 import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
@@ -50,11 +51,11 @@ export const undo = logs({
     if (other) await book.log(other.stream, { kind: 'undo', of: other.seq }, logged);
     return verdictReply(state, context, {
       entry,
-      ...(before && { before }),
+      ...definedOnly({ before }),
       first: words.undo.done(id, other?.id),
       text: words.undo.tookBack(what),
       reasons: [...(other ? [await describeEntry(other, context)] : [])],
-      data: { undone: id, ...(other && { alsoUndone: other.id }) },
+      data: { undone: id, ...definedOnly({ alsoUndone: other?.id }) },
     });
   },
 });

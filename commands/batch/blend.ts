@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
 import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
@@ -30,7 +31,7 @@ export const blendBatch = asks({
     const [into, from] = [v.first.settings, v.second.settings];
     const blend = blendBuckets(v.first, v.second, {
       now,
-      ...(v.amount !== undefined && { amount: v.amount }),
+      ...definedOnly({ amount: v.amount }),
     });
     const brings = broughtByGlaze(v.first, v.second, words);
     switch (blend.kind) {

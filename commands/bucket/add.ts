@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
@@ -35,17 +36,17 @@ export const addBucket = logs({
     const { words, book, now, member } = context;
     const typed = bucketSaid(v);
     const cautions = await cautionsAfter({ ...typed, name: v.name }, [], context);
-    const said = { ...typed, ...(cautions && { cautions }) };
+    const said = { ...typed, ...definedOnly({ cautions }) };
     const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
     if (problem) return refusal(problem);
-    const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
+    const logged = { at: now, loggedAt: now, by: member, ...definedOnly({ note: v.note }) };
     const { state, entry } = await book.open(
       {
         ...usual,
         cautions: [],
         ...said,
         name: v.name,
-        ...(v.volume !== undefined && { volume: v.volume }),
+        ...definedOnly({ volume: v.volume }),
       },
       logged,
     );

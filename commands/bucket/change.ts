@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
@@ -32,26 +33,22 @@ export const changeBucket = logs({
     const typed: Partial<BucketSettings> = {
       ...joined?.one,
       ...bucketSaid(v),
-      ...(v.name !== undefined && { name: v.name }),
+      ...definedOnly({ name: v.name }),
     };
     const cautions = await cautionsAfter(typed, v.bucket.settings.cautions, context);
-    const said = { ...typed, ...(cautions && { cautions }) };
+    const said = { ...typed, ...definedOnly({ cautions }) };
     if (Object.keys(said).length === 0 && v.volume === undefined)
       return refusal(words.bucket.nothingToChange);
     const others = (await book.buckets()).filter(({ no }) => no !== v.bucket.no);
     const after = { ...v.bucket.settings, ...said };
-    const anew = {
-      ...(said.name !== undefined && { name: said.name }),
-      ...(said.nick !== undefined && { nick: said.nick }),
-      ...(said.cautions && { cautions: said.cautions }),
-    };
+    const anew = definedOnly({ name: said.name, nick: said.nick, cautions: said.cautions });
     const { name: _name, nick: _nick, cautions: _cautions, ...rest } = after;
     const problem = bucketProblem({ ...rest, ...anew }, v.volume, others, words);
     if (problem) return refusal(problem);
-    const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
+    const logged = { at: now, loggedAt: now, by: member, ...definedOnly({ note: v.note }) };
     const { state: changed, entry } = await book.log(
       v.bucket.no,
-      { kind: 'change', settings: said, ...(v.volume !== undefined && { volume: v.volume }) },
+      { kind: 'change', settings: said, ...definedOnly({ volume: v.volume }) },
       logged,
     );
     if (same && joined?.other)

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { logs, type Logging } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
@@ -13,7 +14,7 @@ const keep = async ({ no }: BucketState, event: BucketEvent, said: string | unde
     at: now,
     loggedAt: now,
     by: member,
-    ...(said !== undefined && { note: said }),
+    ...definedOnly({ note: said }),
   });
   return verdictReply(state, context, { entry });
 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { coatReply } from '../../src/replies/resist/coatReply.ts';
 import { logs } from '../../src/contract/contract.ts';
@@ -68,10 +69,7 @@ export const coatOn = logs({
     const degrees = v.temperature ?? overDamp?.temperature ?? studio.drying.temperature;
     const damp =
       v.humidity === undefined ? (overDamp?.humidity ?? studio.drying.humidity) : fraction(v.humidity / 100);
-    const air = {
-      ...(degrees !== undefined && { temperature: degrees }),
-      ...(damp !== undefined && { humidity: damp }),
-    };
+    const air = definedOnly({ temperature: degrees, humidity: damp });
     if (coatReady({ resist: v.kind, onAt: at, ...air }, studio) === 'never')
       return refusal(words.coat.neverOpens);
     const { entry, coats } = await book.logCoat(
@@ -79,16 +77,16 @@ export const coatOn = logs({
         kind: 'on',
         resist: v.kind,
         pieces: v.pieces,
-        ...(v.for !== undefined && { plannedFor: v.for }),
+        ...definedOnly({ plannedFor: v.for }),
         ...air,
-        ...(under && { over: under.seq }),
+        ...definedOnly({ over: under?.seq }),
       },
       stamp,
     );
     const coat = coats.find(({ seq }) => seq === entry.seq);
     if (!coat) throw new Error(`entry ${entry.id} put no coat on`);
     return coatReply(coat, studio, context, {
-      ...(under && { under }),
+      ...definedOnly({ under }),
       others: alike.filter((one) => one !== under),
     });
   },

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { gravity } from '../../src/glaze/units.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
@@ -36,8 +37,7 @@ export const dipTile = logs({
         kind: 'tile',
         seconds: v.seconds,
         thickness: v.thickness,
-        ...(v.absorption !== undefined && { absorption: v.absorption }),
-        ...(v.body !== undefined && { body: v.body }),
+        ...definedOnly({ absorption: v.absorption, body: v.body }),
         ...(known !== undefined && { gravity: gravity(known) }),
       },
       stamp,
@@ -53,7 +53,7 @@ export const dipTile = logs({
         w.measureDry,
         ...(known === undefined ? [w.noTime({ kind: 'no-gravity' })] : []),
       ],
-      data: { entry: entry.id, tiles: tiles.length, ...(known !== undefined && { gravity: known }) },
+      data: { entry: entry.id, tiles: tiles.length, ...definedOnly({ gravity: known }) },
     };
   },
 });

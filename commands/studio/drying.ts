@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { percent, temperature, time } from '../../src/contract/kinds/quantities.ts';
@@ -23,8 +24,7 @@ export const setDrying = logs({
     const { schedule: w } = words;
     const said = {
       ...(v.hours !== undefined && { minimumHours: v.hours / hours(1) }),
-      ...(v.night !== undefined && { night: v.night }),
-      ...(v.temperature !== undefined && { temperature: v.temperature }),
+      ...definedOnly({ night: v.night, temperature: v.temperature }),
       ...(v.humidity !== undefined && { humidity: fraction(v.humidity / 100) }),
     };
     if (Object.keys(said).length === 0) return refusal(w.nothing('hours:12h'));

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
@@ -24,7 +25,7 @@ export const setFiring = logs({
     if (at !== undefined && at < now)
       return refusal(words.option.instant({ kind: 'past', at, typed: typed['when'] ?? '' }));
     const { entry } = await book.logStudio(
-      { kind: 'firing', ...(at !== undefined && { at }) },
+      { kind: 'firing', ...definedOnly({ at }) },
       { at: now, loggedAt: now, by: member },
     );
     return {

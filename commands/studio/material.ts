@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { gravity } from '../../src/glaze/units.ts';
 import { hazardsInName } from '../../src/glaze/materials/hazardWords.ts';
 import { logs } from '../../src/contract/contract.ts';
@@ -47,7 +48,7 @@ export const setMaterial = logs({
         kind: 'material',
         material: {
           name: v.name,
-          ...(v.like && { like: v.like.id }),
+          ...definedOnly({ like: v.like?.id }),
           gravity: gravity(grains),
           cautions,
         },

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { quietHours } from '../../src/contract/kinds/hours.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
@@ -18,10 +19,7 @@ export const setReminders = logs({
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;
-    const said = {
-      ...(v.lead !== undefined && { lead: v.lead }),
-      ...(v.quiet !== undefined && { quiet: v.quiet }),
-    };
+    const said = definedOnly({ lead: v.lead, quiet: v.quiet });
     if (Object.keys(said).length === 0) return refusal(w.nothing('lead:45min'));
     const { entry, state } = await book.logStudio(
       { kind: 'reminders', ...said },

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import { edits } from '../studio/edits.ts';
 import { seq, type Seq } from '../studio/ids.ts';
 import { isGroup, typedOptions, type Command, type Leaf } from './contract.ts';
@@ -144,7 +145,7 @@ export const parseLine = (
       after = seq(Number(text));
     } else typed[name] = text;
   }
-  return { ok: true, value: { path, typed, ...(after !== undefined && { after }) } };
+  return { ok: true, value: { path, typed, ...definedOnly({ after }) } };
 };
 
 /** A value as it stands in a line. */

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import { instant, type Instant, type Seq } from '../studio/ids.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
@@ -196,7 +197,7 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       words,
       handbook,
       typed: request.typed,
-      ...(guest && { guest }),
+      ...definedOnly({ guest }),
     };
     if (leaf.effect === 'asks') {
       const ask = async (book: Logbook): Promise<Reply> => ({

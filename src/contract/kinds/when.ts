@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Stretch } from '../../studio/firing/firedEvent.ts';
 import { days, instant, since, type Instant } from '../../studio/ids.ts';
 import { addLocalDays, startOfLocalDay } from '../../studio/time/wallTime.ts';
@@ -24,7 +25,7 @@ const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'da
         name: plainText([{ at, show: 'day' }, ' ', { at, show: 'clock' }], { now, zone }),
         value: isoInstant(at),
       }));
-      return { ok: false, why: words.option.instant(why), ...(choices && { choices }) };
+      return { ok: false, why: words.option.instant(why), ...definedOnly({ choices }) };
     }
     if (to === 'hour' && !read.exact) return { ok: false, why: words.option.whatTime(typed, example) };
     const far = looks === 'back' ? since(read.value, now) : since(now, read.value);

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import { dipTime, type CoatWanted } from '../../studio/piece/dipTime.ts';
@@ -54,7 +55,7 @@ export const dipTimeReply = async (
       intercept: fit.intercept,
       slope: fit.slope,
       gravity,
-      ...(wallMost !== undefined && { wallMostMm: wallMost }),
+      ...definedOnly({ wallMostMm: wallMost }),
     },
   };
 };

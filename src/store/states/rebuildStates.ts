@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { saveHead } from './saveHead.ts';
 import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
@@ -9,7 +10,7 @@ const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> =>
     await db.deleteFrom('streams').where('studio_id', '=', studio).where('stream_no', '=', stream).execute();
     return;
   }
-  await saveHead(db, studio, stream, { seq: last, ...(state && { state }) });
+  await saveHead(db, studio, stream, { seq: last, ...definedOnly({ state }) });
 };
 
 /** Works every state out again from the entries and stores it, a stream at a time; answers how many. */

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { Added } from '../bucket/bucketEvent.ts';
@@ -132,11 +133,11 @@ export const readAddition = (said: SaidAddition): Found => {
     case 'water':
     case 'draw-off': {
       const water = asVolume(amount);
-      return { ok: true, added: { what, ...(water !== undefined && { volume: water }) } };
+      return { ok: true, added: { what, ...definedOnly({ volume: water }) } };
     }
     case 'dry':
       if (volume !== undefined) return { ok: false, why: { kind: 'wants-weight', what } };
-      return { ok: true, added: { what, ...(mass !== undefined && { mass }) } };
+      return { ok: true, added: { what, ...definedOnly({ mass }) } };
     case 'flocculant': {
       if (mass !== undefined) return { ok: true, added: { what, heptahydrate: mass } };
       if (volume === undefined) return { ok: true, added: { what } };
@@ -157,24 +158,26 @@ export const readAddition = (said: SaidAddition): Found => {
         ok: true,
         added: {
           what,
-          ...(volume !== undefined && { volume }),
-          ...(told !== undefined && { gravity: told }),
-          ...(u95 !== undefined && { gravityU: u95 }),
-          ...(from && { from: from.no }),
-          ...(said.own && { own: said.own }),
-          ...(salt !== undefined && { heptahydrate: salt }),
+          ...definedOnly({
+            volume,
+            gravity: told,
+            gravityU: u95,
+            from: from?.no,
+            own: said.own,
+            heptahydrate: salt,
+          }),
         },
-        ...(from && { taken: { what: 'taken', ...(volume !== undefined && { volume }), to: bucket.no } }),
+        ...(from && { taken: { what: 'taken', ...definedOnly({ volume }), to: bucket.no } }),
       };
     }
     case 'taken':
       if (mass !== undefined) return { ok: false, why: { kind: 'wants-volume', what } };
-      return { ok: true, added: { what, ...(volume !== undefined && { volume }) } };
+      return { ok: true, added: { what, ...definedOnly({ volume }) } };
     case 'deflocculant':
     case 'other':
       return {
         ok: true,
-        added: { what, ...(volume !== undefined && { volume }), ...(mass !== undefined && { mass }) },
+        added: { what, ...definedOnly({ volume, mass }) },
       };
   }
 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry } from '../bucket/bucketEvent.ts';
 import type { Entry } from '../entry.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
@@ -84,10 +85,7 @@ const bisqueSaid = ({ bisque, bisqueCone }: FiredSaid, plan: PieceState | undefi
   if (bisqueCone !== undefined) return bisqueOf({ cone: bisqueCone });
   const { absorption, cone } = plan?.said ?? {};
   if (absorption === undefined && cone === undefined) return undefined;
-  return bisqueOf({
-    ...(absorption !== undefined && { absorption }),
-    ...(cone !== undefined && { cone }),
-  });
+  return bisqueOf(definedOnly({ absorption, cone }));
 };
 
 /** Not dry before the dip, dry before it, or on the way to it while nobody knows the hour. */
@@ -119,11 +117,10 @@ export const dipOf = (result: FiredState, around: Around): Dip => {
     result,
     ...when,
     buckets,
-    ...(bisque && { bisque }),
-    ...(body !== undefined && { body }),
+    ...definedOnly({ bisque, body }),
     ...(ready && { resistReady: ready }),
     ...(plan && { planned: beforeDip(plan.steps) }),
-    ...(done && { done }),
+    ...definedOnly({ done }),
     conditions: {
       // A layer whose bucket was not there yet leaves open what it was like.
       ...(buckets.length === around.buckets.length && ofAny(buckets.map(({ conditions }) => conditions))),
