@@ -1,6 +1,7 @@
 import { logs } from '../src/contract/contract.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
 import { refusal } from '../src/contract/refusal.ts';
+import { stampNow } from '../src/contract/entryStamp.ts';
 
 export const forgetMe = logs({
   name: 'forget-me',
@@ -25,7 +26,7 @@ export const forgetMe = logs({
         actions: [{ label: w.press, line: '/forget-me sure:yes', press: 'run' }],
         data: { forgotten: false },
       };
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow({ now, member });
     if (isKeeper) await book.logStudio({ kind: 'keeper', member, keeper: false }, logged);
     // Nobody is there any more to be told when they are dry.
     for (const { seq, by, disowned } of await book.coats())

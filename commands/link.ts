@@ -2,6 +2,7 @@ import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
 import { text } from '../src/contract/kinds/texts.ts';
+import { stampNow } from '../src/contract/entryStamp.ts';
 import { refusal } from '../src/contract/refusal.ts';
 import { shownLinkCode } from '../src/studio/people/linkCode.ts';
 
@@ -50,10 +51,7 @@ const join = async (code: string, sure: boolean, context: Logging): Promise<Repl
   const { keepers } = await book.studio();
   // Whoever holds both sides keeps what either could do.
   if ([member, into].some((one) => before.includes(one)) && !keepers.includes(into))
-    await book.logStudio(
-      { kind: 'keeper', member: into, keeper: true },
-      { at: now, loggedAt: now, by: into },
-    );
+    await book.logStudio({ kind: 'keeper', member: into, keeper: true }, stampNow({ now, member: into }));
   const name = (await book.member(into))?.name ?? words.someone;
   return { kind: 'answer', title: w.linked(name), reasons: [w.whatFollows], data: { linked: true, name } };
 };

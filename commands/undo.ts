@@ -3,6 +3,7 @@ import { logs } from '../src/contract/contract.ts';
 import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { refusal } from '../src/contract/refusal.ts';
+import { stampNow } from '../src/contract/entryStamp.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
 import { lastKeeperGoes } from '../src/studio/settings/lastKeeper.ts';
@@ -22,7 +23,7 @@ export const undo = logs({
     if (!found) return refuse(words.undo.none(id));
     const why = notUndoable(found, { member, role, now });
     if (why) return refuse(words.undo.not(why, id));
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow(context);
     const what = await describeEntry(found, context);
     if (v.entry.stream <= studioStream) {
       const undo = { kind: 'undo', of: v.entry.seq } as const;

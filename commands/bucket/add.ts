@@ -8,6 +8,7 @@ import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMar
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
 import { usualRest } from '../../src/studio/bucket/rests.ts';
@@ -33,13 +34,13 @@ export const addBucket = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const typed = bucketSaid(v);
     const cautions = await cautionsAfter({ ...typed, name: v.name }, [], context);
     const said = { ...typed, ...definedOnly({ cautions }) };
     const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
     if (problem) return refusal(problem);
-    const logged = { at: now, loggedAt: now, by: member, ...definedOnly({ note: v.note }) };
+    const logged = stampNow(context, v.note);
     const { state, entry } = await book.open(
       {
         ...usual,

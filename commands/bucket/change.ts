@@ -9,6 +9,7 @@ import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { joinGlaze } from '../../src/studio/bucket/joinGlaze.ts';
 
@@ -24,7 +25,7 @@ export const changeBucket = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const same = v['same-as'];
     if (same?.no === v.bucket.no) return refusal(words.bucket.sameAsItself);
     if (same && v.glaze !== undefined) return refusal(words.bucket.sameAsAndGlaze);
@@ -45,7 +46,7 @@ export const changeBucket = logs({
     const { name: _name, nick: _nick, cautions: _cautions, ...rest } = after;
     const problem = bucketProblem({ ...rest, ...anew }, v.volume, others, words);
     if (problem) return refusal(problem);
-    const logged = { at: now, loggedAt: now, by: member, ...definedOnly({ note: v.note }) };
+    const logged = stampNow(context, v.note);
     const { state: changed, entry } = await book.log(
       v.bucket.no,
       { kind: 'change', settings: said, ...definedOnly({ volume: v.volume }) },

@@ -1,21 +1,15 @@
-import { definedOnly } from '../../src/definedOnly.ts';
 import { logs, type Logging } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { holdCauses, type BucketEvent, type HoldCause } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 
 const keep = async ({ no }: BucketState, event: BucketEvent, said: string | undefined, context: Logging) => {
-  const { book, now, member } = context;
-  const { state, entry } = await book.log(no, event, {
-    at: now,
-    loggedAt: now,
-    by: member,
-    ...definedOnly({ note: said }),
-  });
+  const { state, entry } = await context.book.log(no, event, stampNow(context, said));
   return verdictReply(state, context, { entry });
 };
 

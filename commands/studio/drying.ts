@@ -3,6 +3,7 @@ import { logs } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { percent, temperature, time } from '../../src/contract/kinds/quantities.ts';
 import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { hours } from '../../src/studio/ids.ts';
 
@@ -28,10 +29,7 @@ export const setDrying = logs({
       ...(v.humidity !== undefined && { humidity: fraction(v.humidity / 100) }),
     };
     if (Object.keys(said).length === 0) return refusal(w.nothing('hours:12h'));
-    const { entry, state } = await book.logStudio(
-      { kind: 'drying', ...said },
-      { at: now, loggedAt: now, by: member },
-    );
+    const { entry, state } = await book.logStudio({ kind: 'drying', ...said }, stampNow({ now, member }));
     return {
       kind: 'answer',
       title: w.dryingSet(state.drying),

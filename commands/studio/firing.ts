@@ -4,6 +4,7 @@ import { logs } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { hourAhead } from '../../src/contract/kinds/when.ts';
 import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 
 export const setFiring = logs({
   name: 'firing',
@@ -26,7 +27,7 @@ export const setFiring = logs({
       return refusal(words.option.instant({ kind: 'past', at, typed: typed['when'] ?? '' }));
     const { entry } = await book.logStudio(
       { kind: 'firing', ...definedOnly({ at }) },
-      { at: now, loggedAt: now, by: member },
+      stampNow({ now, member }),
     );
     return {
       kind: 'answer',

@@ -1,6 +1,7 @@
 import { logs } from '../../src/contract/contract.ts';
 import { calendarDays, dayHours } from '../../src/contract/kinds/hours.ts';
 import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import {
   nextOpenInstant,
   weekdays,
@@ -56,7 +57,7 @@ export const setHours = logs({
     if (nextOpenInstant(now, after, zone) === 'never') return refusal(w.neverOpen);
     const entries: string[] = [];
     for (const event of events)
-      entries.push((await book.logStudio(event, { at: now, loggedAt: now, by: member })).entry.id);
+      entries.push((await book.logStudio(event, stampNow({ now, member }))).entry.id);
     const { hours } = await book.studio();
     return {
       kind: 'answer',

@@ -9,6 +9,7 @@ import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
 import { normalizedName } from '../../src/studio/normalizedName.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 
 export const setMaterial = logs({
   name: 'material',
@@ -27,7 +28,7 @@ export const setMaterial = logs({
     },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const w = words.recipe;
     const grains = v['particle-gravity'] ?? v.like?.gravity;
     // Without one that it is like, nothing may be left to a guess, and the hazard comes first.
@@ -42,7 +43,7 @@ export const setMaterial = logs({
         ...hazardsInName(v.name),
       ]),
     ];
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow(context);
     const { entry } = await book.logStudio(
       {
         kind: 'material',

@@ -2,6 +2,7 @@ import { logs } from '../../src/contract/contract.ts';
 import { dayHours, weekday } from '../../src/contract/kinds/hours.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 
 const mostSessions = 40;
 
@@ -23,7 +24,7 @@ export const setSession = logs({
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow({ now, member });
     const name = v.name ?? v.day;
     const { sessions } = await book.studio();
     if (v.hours === 'closed') {

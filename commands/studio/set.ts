@@ -3,6 +3,7 @@ import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
@@ -38,7 +39,7 @@ export const setStudio = logs({
     channel: { kind: text(60, '#glaze-room'), needed: false, about: (w) => w.studio.channel },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const role = v.role === undefined ? undefined : external(v.role, '@&');
     const channel = v.channel === undefined ? undefined : external(v.channel, '#');
     if (v.role !== undefined && role === undefined) return refusal(words.studio.notMention(v.role));
@@ -56,7 +57,7 @@ export const setStudio = logs({
       const title = empty === undefined ? words.studio.nothingToSet : words.studio.emptyToSet(empty);
       return refusal(title);
     }
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow(context);
     const entries: string[] = [];
     for (const event of events) entries.push((await book.logStudio(event, logged)).entry.id);
     const card = await studioCard(await book.studio(), context);

@@ -13,3 +13,11 @@ export const entryStamp = (
   by: member,
   ...definedOnly({ note }),
 });
+
+/** Of what holds from now on, such as a setting. */
+export const stampNow = ({ now, member }: Pick<Logging, 'now' | 'member'>, note?: string): Logged => ({
+  at: now,
+  loggedAt: now,
+  by: member,
+  ...definedOnly({ note }),
+});
