@@ -1,5 +1,5 @@
 import { grams, type Grams, type Millilitres } from '../../glaze/units.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
+import { saltIn, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
 import { checkpointOfDry, rungOfDry } from '../dose/nextDose.ts';
 import type { SaidAddition } from './readAddition.ts';
 
@@ -30,12 +30,7 @@ export const doubtfulDose = (said: SaidAddition): DoubtfulDose | undefined => {
       ? { what, percent: (100 * mass) / dry, most: grams(mostDeflocculantOfDry * dry) }
       : undefined;
   }
-  const salt =
-    'mass' in amount
-      ? amount.mass
-      : saltPerLitre === undefined
-        ? saltInSaturatedSolution(amount.volume)
-        : (saltPerLitre * amount.volume) / 1000;
+  const salt = saltIn(amount, saltPerLitre);
   if (salt <= checkpointOfDry * dry) return undefined;
   const dose = grams(rungOfDry * dry);
   return { what, times: salt / dose, dose: saturatedSolutionWith(dose) };

@@ -4,7 +4,7 @@ import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '
 import type { Added } from '../bucket/bucketEvent.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { powderIn, waterGramsPerMl, type Estimate } from '../contents/contents.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
+import { saltIn, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
 import { volumeHeld } from '../bucket/foldBucket.ts';
 import { rungOfDry } from '../dose/nextDose.ts';
 
@@ -81,12 +81,7 @@ const notADose = (said: SaidAddition): AdditionProblem | undefined => {
   const { what, amount, saltPerLitre } = said;
   const contents = knownVolume(said);
   if (what !== 'flocculant' || !amount || !contents) return undefined;
-  const salt =
-    'mass' in amount
-      ? amount.mass
-      : saltPerLitre === undefined
-        ? saltInSaturatedSolution(amount.volume)
-        : (saltPerLitre * amount.volume) / 1000;
+  const salt = saltIn(amount, saltPerLitre);
   const { value, sd } = powderIn(contents);
   if (salt <= mostSaltOfDry * (value + coverage95 * sd)) return undefined;
   const times = salt / (rungOfDry * value);
