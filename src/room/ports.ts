@@ -4,7 +4,7 @@ import type { PeopleChange } from '../studio/logbook/ports.ts';
 import type { Credentials, Post as PostOf, PostShelf as ShelfOf } from '../studio/logbook/roomPorts.ts';
 import type { WireBucket } from './wire.ts';
 
-export type { Claim, CodePurpose, Credentials, Session } from '../studio/logbook/roomPorts.ts';
+export type { CodePurpose, Credentials, Session } from '../studio/logbook/roomPorts.ts';
 
 export type StudioId = Request['studio'];
 export type MemberId = Request['member'];
