@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { broughtByGlaze } from '../src/replies/bucket/broughtByGlaze.ts';
@@ -8,6 +9,7 @@ import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { mixedCautions } from '../src/replies/bucket/mixedCautions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
@@ -59,26 +61,23 @@ export const added = logs({
   async run(v, context) {
     const { words, book, role } = context;
     const w = words.added;
-    const refuse = (title: (typeof w)['sameBucket']) => ({ kind: 'refusal', title, data: {} }) as const;
     if (v.gravity !== undefined && (v.gravity < 1 || v.gravity > 2.5))
-      return refuse(words.option.gravityOutside(String(v.gravity)));
+      return refusal(words.option.gravityOutside(String(v.gravity)));
     const from = v.from === 'own' ? undefined : v.from;
-    if (from?.no === v.bucket.no) return refuse(w.sameBucket);
+    if (from?.no === v.bucket.no) return refusal(w.sameBucket);
     const logged = entryStamp(context, v);
     // How full the pail was before its last entry is not known here.
     const held = v.bucket.foldedTo <= logged.at ? volumeNow(v.bucket, logged.at) : undefined;
     const said: SaidAddition = {
       what: v.what,
       bucket: v.bucket,
-      ...(held && { held }),
-      ...(v.amount && { amount: v.amount }),
-      ...(from && { from }),
+      ...definedOnly({ held, amount: v.amount, from }),
       ...(v.from === 'own' && { own: true as const }),
       ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
     };
     const found = readAddition(said);
-    if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
+    if (!found.ok) return refusal(w.problem(found.why, context.typed['amount'] ?? ''));
     const doubt = v.sure === true ? undefined : doubtfulDose(said);
     if (doubt) return askDose(doubt, context);
     const goesIn = v.what !== 'draw-off' && v.what !== 'taken';
@@ -93,7 +92,7 @@ export const added = logs({
         kind: 'addition',
         added: found.added,
         ...(v.remake && { remake: true }),
-        ...(brings && { brings }),
+        ...definedOnly({ brings }),
       },
       logged,
     );
@@ -112,7 +111,7 @@ export const added = logs({
         ...(brings
           ? mixedCautions(v.bucket, brings, {
               words,
-              ...(from && { source: from }),
+              ...definedOnly({ source: from }),
               glaze: v.what === 'glaze',
             })
           : []),

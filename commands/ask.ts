@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { computedAnswer } from '../src/replies/ask/computedAnswer.ts';
 import { asks, type Action, type Asking, type Kind, type Reply } from '../src/contract/contract.ts';
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
@@ -65,7 +66,7 @@ const noNote = async (
     ...(state && { facts: [await stateFact(state, asking)] }),
     reasons: some.length === 0 ? [] : [asking.words.ask.nearest(some.map(noteTitle))],
     actions: some.map((found) => readNote(found, asking)),
-    data: { answers: [], ...(state && { bucket: state.no }) },
+    data: { answers: [], ...definedOnly({ bucket: state?.no }) },
   };
 };
 

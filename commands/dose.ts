@@ -6,6 +6,7 @@ import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';
 import { temperature, volume } from '../src/contract/kinds/quantities.ts';
 import { printLine } from '../src/contract/parseLine.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
@@ -18,11 +19,9 @@ const solution = (water: Millilitres, at: Celsius, { words }: Asking): Reply => 
   const w = words.dose;
   const dissolves = epsomToSaturate({ water: grams(water), temperature: at });
   if (!dissolves.ok)
-    return {
-      kind: 'refusal',
-      title: words.option.tooHigh(String(dissolves.outOfRange.value), String(dissolves.outOfRange.high)),
-      data: {},
-    };
+    return refusal(
+      words.option.tooHigh(String(dissolves.outOfRange.value), String(dissolves.outOfRange.high)),
+    );
   // In more heat than 30 °C its density is not known: then it says nothing of a spoon.
   const spoon = epsomInSolution({ volume: householdVolumes['us-tsp'], temperature: at });
   const crystals = grams(Math.ceil((dissolves.value * overSaturated) / 10) * 10);
@@ -44,7 +43,7 @@ const solution = (water: Millilitres, at: Celsius, { words }: Asking): Reply => 
 const deflocculant = async (state: BucketState, asking: Asking): Promise<Reply> => {
   const { words, role, now, book } = asking;
   const w = words.dose;
-  if (role !== 'keeper') return { kind: 'refusal', title: w.keepersOnly, data: {} };
+  if (role !== 'keeper') return refusal(w.keepersOnly);
   const verdict = decide(state, { now, role });
   const { units } = await book.studio();
   const asked = verdict.step === 'deflocculate' || verdict.then === 'deflocculate';
@@ -164,7 +163,7 @@ export const dose = asks({
   async run(v, asking) {
     if (v.what === 'solution')
       return solution(v.water ?? millilitres(1000), v.temperature ?? roomTemperature, asking);
-    if (!v.bucket) return { kind: 'refusal', title: asking.words.dose.which, data: { option: 'bucket' } };
+    if (!v.bucket) return refusal(asking.words.dose.which, { option: 'bucket' });
     return v.what === 'deflocculant' ? deflocculant(v.bucket, asking) : flocculant(v.bucket, asking);
   },
 });

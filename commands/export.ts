@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { asks } from '../src/contract/contract.ts';
 import { exportCsv } from '../src/replies/export/exportCsv.ts';
 import { exportFormat, exportJson } from '../src/replies/export/exportJson.ts';
@@ -5,6 +6,7 @@ import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { days, instant } from '../src/studio/ids.ts';
 
 /** Every platform takes a file of that size. */
@@ -28,7 +30,7 @@ export const exportData = asks({
     const w = words.export;
     const as = v.as ?? 'json';
     const scope = {
-      ...(v.bucket && { bucket: v.bucket.no }),
+      ...definedOnly({ bucket: v.bucket?.no }),
       ...(v.days !== undefined && { since: instant(now - days(v.days)) }),
     };
     const parts = as === 'json' ? exportJson(book, now, scope) : exportCsv(book, scope, words.someone);
@@ -38,8 +40,7 @@ export const exportData = asks({
       texts.push(text);
       total.entries += entries;
       total.bytes += encoder.encode(text).length;
-      if (total.bytes > mostBytes)
-        return { kind: 'refusal', title: w.tooBig(mostBytes, operatorLine(as)), data: { mostBytes } };
+      if (total.bytes > mostBytes) return refusal(w.tooBig(mostBytes, operatorLine(as)), { mostBytes });
     }
     return {
       kind: 'answer',

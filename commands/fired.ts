@@ -1,4 +1,5 @@
-import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { definedOnly } from '../src/definedOnly.ts';
+import { logs, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { firedReply } from '../src/replies/firing/firedReply.ts';
 import { bisque, cone } from '../src/contract/kinds/bisque.ts';
@@ -7,6 +8,7 @@ import { piecesFired, result } from '../src/contract/kinds/fired.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { note, text } from '../src/contract/kinds/texts.ts';
 import { stretchPast } from '../src/contract/kinds/when.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type TimeSpan } from '../src/studio/firing/firedEvent.ts';
@@ -37,7 +39,7 @@ const prepared = async (
         ? entry.seq === named.seq
         : entry.by === by && areSamePieces(entry.event.pieces, name)),
   );
-  return { ...(plan && { plan: plan.seq }), ...(coat && { coat: coat.seq }) };
+  return definedOnly({ plan: plan?.seq, coat: coat?.seq });
 };
 
 export const fired = logs({
@@ -62,31 +64,27 @@ export const fired = logs({
   async run(v, context) {
     const { words, book, now, member, role } = context;
     const w = words.fired;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const found = v.result.filter(isFault);
     if (found.length > 0 && found.length < v.result.length)
-      return refuse(w.goodAndFaults(v.result.join(', ')));
-    if (found.length === 0 && (v.pieces?.faulty ?? 0) > 0) return refuse(w.goodWithFaulty);
-    if (v.over?.no === v.bucket.no) return refuse(w.sameLayer);
+      return refusal(w.goodAndFaults(v.result.join(', ')));
+    if (found.length === 0 && (v.pieces?.faulty ?? 0) > 0) return refusal(w.goodWithFaulty);
+    if (v.over?.no === v.bucket.no) return refusal(w.sameLayer);
     const instead = v.instead && entryId(v.instead.stream, v.instead.seq);
     const replaced = instead && (await book.entry(instead));
-    if (instead && replaced?.event.kind !== 'fired') return refuse(w.noResult(instead));
+    if (instead && replaced?.event.kind !== 'fired') return refusal(w.noResult(instead));
     const keeps = replaced && notUndoable(replaced, { member, role, now });
-    if (instead && keeps) return refuse(words.undo.not(keeps, instead));
+    if (instead && keeps) return refusal(words.undo.not(keeps, instead));
     const piece = v.piece === undefined ? {} : await prepared(v.piece, v.dipped, context);
     if (v.piece !== undefined && piece.plan === undefined && piece.coat === undefined)
-      return refuse(w.noPiece(v.piece));
+      return refusal(w.noPiece(v.piece));
     const said: FiredSaid = {
       bucket: v.bucket.no,
       faults: found,
-      ...(v.over && { over: v.over.no }),
-      ...(v.pieces && { pieces: v.pieces.pieces }),
+      ...definedOnly({ over: v.over?.no, pieces: v.pieces?.pieces }),
       ...(v.pieces?.faulty !== undefined && found.length > 0 && { faulty: v.pieces.faulty }),
-      ...(v.dipped && { dipped: v.dipped }),
+      ...definedOnly({ dipped: v.dipped }),
       ...piece,
-      ...(v.body !== undefined && { body: v.body }),
-      ...(v.cone !== undefined && { cone: v.cone }),
-      ...(v.kiln !== undefined && { kiln: v.kiln }),
+      ...definedOnly({ body: v.body, cone: v.cone, kiln: v.kiln }),
       ...v.bisque,
     };
     if (replaced) await book.logFired({ kind: 'undo', of: replaced.seq }, entryStamp(context, {}));

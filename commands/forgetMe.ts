@@ -1,5 +1,7 @@
 import { logs } from '../src/contract/contract.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
+import { refusal } from '../src/contract/refusal.ts';
+import { stampNow } from '../src/contract/entryStamp.ts';
 
 export const forgetMe = logs({
   name: 'forget-me',
@@ -11,7 +13,7 @@ export const forgetMe = logs({
     const w = words.people.forget;
     const { keepers } = await book.studio();
     const isKeeper = keepers.includes(member);
-    if (isKeeper && keepers.length === 1) return { kind: 'refusal', title: w.onlyKeeper, data: {} };
+    if (isKeeper && keepers.length === 1) return refusal(w.onlyKeeper);
     if (v.sure !== true)
       return {
         kind: 'answer',
@@ -24,7 +26,7 @@ export const forgetMe = logs({
         actions: [{ label: w.press, line: '/forget-me sure:yes', press: 'run' }],
         data: { forgotten: false },
       };
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow({ now, member });
     if (isKeeper) await book.logStudio({ kind: 'keeper', member, keeper: false }, logged);
     // Nobody is there any more to be told when they are dry.
     for (const { seq, by, disowned } of await book.coats())

@@ -2,6 +2,8 @@ import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
 import { text } from '../src/contract/kinds/texts.ts';
+import { stampNow } from '../src/contract/entryStamp.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { shownLinkCode } from '../src/studio/people/linkCode.ts';
 
 const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {
@@ -44,15 +46,12 @@ const join = async (code: string, sure: boolean, context: Logging): Promise<Repl
   const doubt = before.includes(member) && !sure ? await unsure(code, context) : undefined;
   if (doubt) return doubt;
   const linked = await book.link(member, code, now);
-  if (!linked.ok) return { kind: 'refusal', title: w.refused[linked.why], data: { why: linked.why } };
+  if (!linked.ok) return refusal(w.refused[linked.why], { why: linked.why });
   const { into } = linked;
   const { keepers } = await book.studio();
   // Whoever holds both sides keeps what either could do.
   if ([member, into].some((one) => before.includes(one)) && !keepers.includes(into))
-    await book.logStudio(
-      { kind: 'keeper', member: into, keeper: true },
-      { at: now, loggedAt: now, by: into },
-    );
+    await book.logStudio({ kind: 'keeper', member: into, keeper: true }, stampNow({ now, member: into }));
   const name = (await book.member(into))?.name ?? words.someone;
   return { kind: 'answer', title: w.linked(name), reasons: [w.whatFollows], data: { linked: true, name } };
 };
@@ -71,8 +70,7 @@ export const link = logs({
     sure: { kind: yesNo, needed: false, about: (w) => w.people.link.sure },
   },
   run: (v, context): Promise<Reply> => {
-    if (context.guest)
-      return Promise.resolve({ kind: 'refusal', title: context.words.people.link.notHere, data: {} });
+    if (context.guest) return Promise.resolve(refusal(context.words.people.link.notHere));
     return v.code === undefined ? offer(context) : join(v.code, v.sure === true, context);
   },
 });

@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { cone } from '../src/contract/kinds/bisque.ts';
@@ -7,6 +8,7 @@ import { pieces } from '../src/contract/kinds/pieces.ts';
 import { length, percent } from '../src/contract/kinds/quantities.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { hourAhead } from '../src/contract/kinds/when.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { pieceReply } from '../src/replies/piece/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
 import { resists } from '../src/studio/resist/overnight.ts';
@@ -23,7 +25,7 @@ import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
   const { words, book, member, role } = context;
-  const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: { piece: piece.id } });
+  const refuse = (title: Reply['title']): Reply => refusal(title, { piece: piece.id });
   if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
   if (steps.some((step) => !piece.steps.includes(step))) return refuse(words.prep.noSuchStep(piece.steps));
   const fresh = steps.filter((step) => !piece.done.some((one) => one.step === step));
@@ -111,29 +113,30 @@ export const prep = logs({
   async run(v, context) {
     const { words, book } = context;
     const w = words.prep;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     if (!v.bucket) {
       const before = pieceNamed(v.piece, await book.pieces(), context.member);
       if (before && v.done) return tick(before, v.done, context);
       if (before) return goOn(before, context);
-      return refuse(v.done ? w.noPiece(v.piece) : w.noBucket);
+      return refusal(v.done ? w.noPiece(v.piece) : w.noBucket);
     }
-    if (v.second?.no === v.bucket.no) return refuse(w.sameSecond);
+    if (v.second?.no === v.bucket.no) return refusal(w.sameSecond);
     const planned = await plan(
       {
         name: v.piece,
         bucket: v.bucket.no,
         surface: v.surface ?? 'smooth',
         underglaze: v.underglaze ?? 'none',
-        ...(v.second && { second: v.second.no }),
-        ...(v.resist && { resist: v.resist }),
-        ...(v.body !== undefined && { body: v.body }),
-        ...(v.absorption !== undefined && { absorption: v.absorption }),
-        ...(v.cone !== undefined && { cone: v.cone }),
-        ...(v.wall !== undefined && { wall: v.wall }),
-        ...(v.thickness !== undefined && { thickness: v.thickness }),
-        ...(v.runny !== undefined && { runny: v.runny }),
-        ...(v.when !== undefined && { plannedFor: v.when }),
+        ...definedOnly({
+          second: v.second?.no,
+          resist: v.resist,
+          body: v.body,
+          absorption: v.absorption,
+          cone: v.cone,
+          wall: v.wall,
+          thickness: v.thickness,
+          runny: v.runny,
+          plannedFor: v.when,
+        }),
       },
       context,
     );

@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
@@ -11,6 +12,7 @@ import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { readGravity } from '../src/replies/bucket/readGravity.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
@@ -108,32 +110,27 @@ export const reading = logs({
     const { words, book } = context;
     const stamp = entryStamp(context, v);
     const w = words.reading;
-    const refuse = (title: typeof w.nothing, data = {}) => ({ kind: 'refusal', title, data }) as const;
     const nothing = [v.weight, v.gravity, v.seconds, v.look, v.gap, v.seen, v.stirred, v.note, v.temperature];
-    if (nothing.every((value) => value === undefined)) return refuse(w.nothing);
+    if (nothing.every((value) => value === undefined)) return refusal(w.nothing);
     const studio = await book.studio();
     const known = cupFor(v.cup, v.bucket.settings.cup, studio.cups);
     const flow: CupTime | undefined =
       v.seconds === undefined ? undefined : { cup: known.name, kind: known.kind, seconds: v.seconds };
-    const thick = looksThick(v.bucket, { ...(flow && { flow }), ...(v.look && { look: v.look }) }, stamp.at);
+    const thick = looksThick(v.bucket, definedOnly({ flow, look: v.look }), stamp.at);
     const found = readGravity(v, { studio, thick, words, typed: context.typed });
     if (found.kind === 'reply') return found.reply;
-    if (v.look !== undefined && !barehanded(v.bucket.settings)) return refuse(w.noFinger);
+    if (v.look !== undefined && !barehanded(v.bucket.settings)) return refusal(w.noFinger);
     if (v.gap !== undefined) {
       const volume = pailVolumeFromRimGap(v.bucket.settings, v.gap);
-      if (volume === undefined) return refuse(w.noPail);
-      if (!volume.ok) return refuse(w.gapTooDeep(volume.outOfRange.high));
+      if (volume === undefined) return refusal(w.noPail);
+      if (!volume.ok) return refusal(w.gapTooDeep(volume.outOfRange.high));
     }
     const { state, entry } = await book.log(
       v.bucket.no,
       {
         kind: 'reading',
         ...(found.kind === 'gravity' && { gravity: found.gravity }),
-        ...(flow && { flow }),
-        ...(v.look && { look: v.look }),
-        ...(v.gap !== undefined && { gap: v.gap }),
-        ...(v.temperature !== undefined && { temperature: v.temperature }),
-        ...(v.stirred !== undefined && { stirred: v.stirred }),
+        ...definedOnly({ flow, look: v.look, gap: v.gap, temperature: v.temperature, stirred: v.stirred }),
         seen: v.seen ?? [],
       },
       stamp,

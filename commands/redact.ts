@@ -3,6 +3,7 @@ import { yesNo } from '../src/contract/kinds/picks.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { printLine } from '../src/contract/parseLine.ts';
+import { refusal } from '../src/contract/refusal.ts';
 import { entryId, type Seq, type StreamNo } from '../src/studio/ids.ts';
 import { erasedMark, nameAsWord } from '../src/studio/people/withoutWords.ts';
 
@@ -11,9 +12,8 @@ const noteOf = async (
   { words, book, member }: Logging,
 ): Promise<Reply> => {
   const id = entryId(stream, seq);
-  if (!(await book.entry(id))) return { kind: 'refusal', title: words.undo.none(id), data: { entry: id } };
-  if (!(await book.redact(id, member)))
-    return { kind: 'refusal', title: words.people.redact.none(id), data: { entry: id } };
+  if (!(await book.entry(id))) return refusal(words.undo.none(id), { entry: id });
+  if (!(await book.redact(id, member))) return refusal(words.people.redact.none(id), { entry: id });
   return { kind: 'answer', title: words.people.redact.done(id), data: { entry: id } };
 };
 
@@ -30,8 +30,8 @@ const wouldMix = async (name: RegExp, { book }: Logging): Promise<boolean> => {
 const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<Reply> => {
   const w = context.words.people.redact;
   const name = nameAsWord([typed]);
-  if (!name || [...typed].length < 2) return { kind: 'refusal', title: w.noName(typed), data: {} };
-  if (await wouldMix(name, context)) return { kind: 'refusal', title: w.mixes(typed), data: {} };
+  if (!name || [...typed].length < 2) return refusal(w.noName(typed));
+  if (await wouldMix(name, context)) return refusal(w.mixes(typed));
   if (!sure)
     return {
       kind: 'refusal',
@@ -59,6 +59,6 @@ export const redact = logs({
   async run(v, context): Promise<Reply> {
     if (v.entry && v.name === undefined) return noteOf(v.entry, context);
     if (v.name !== undefined && !v.entry) return nameOf(v.name, v.sure === true, context);
-    return { kind: 'refusal', title: context.words.people.redact.which, data: {} };
+    return refusal(context.words.people.redact.which);
   },
 });

@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
@@ -21,7 +22,7 @@ export const sieved = logs({
     const { mesh: own } = v.bucket.settings;
     const { state, entry } = await book.log(
       v.bucket.no,
-      { kind: 'sieve', ...(v.mesh !== undefined && { mesh: v.mesh }) },
+      { kind: 'sieve', ...definedOnly({ mesh: v.mesh }) },
       entryStamp(context, v),
     );
     return verdictReply(state, context, {

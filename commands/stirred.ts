@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
@@ -36,8 +37,7 @@ export const stirred = logs({
       v.bucket.no,
       {
         kind: 'stir',
-        ...(v.minutes !== undefined && { minutes: v.minutes }),
-        ...(v.with && { tool: v.with }),
+        ...definedOnly({ minutes: v.minutes, tool: v.with }),
         seen: v.seen ?? [],
       },
       entryStamp(context, v),

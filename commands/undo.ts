@@ -1,6 +1,9 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { logs } from '../src/contract/contract.ts';
 import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
+import { refusal } from '../src/contract/refusal.ts';
+import { stampNow } from '../src/contract/entryStamp.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
 import { lastKeeperGoes } from '../src/studio/settings/lastKeeper.ts';
@@ -16,12 +19,11 @@ export const undo = logs({
     const { words, book, now, member, role } = context;
     const id = entryId(v.entry.stream, v.entry.seq);
     const found = await book.entry(id);
-    const refuse = (title: ReturnType<typeof words.undo.none>) =>
-      ({ kind: 'refusal', title, data: { entry: id } }) as const;
+    const refuse = (title: ReturnType<typeof words.undo.none>) => refusal(title, { entry: id });
     if (!found) return refuse(words.undo.none(id));
     const why = notUndoable(found, { member, role, now });
     if (why) return refuse(words.undo.not(why, id));
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow(context);
     const what = await describeEntry(found, context);
     if (v.entry.stream <= studioStream) {
       const undo = { kind: 'undo', of: v.entry.seq } as const;
@@ -50,11 +52,11 @@ export const undo = logs({
     if (other) await book.log(other.stream, { kind: 'undo', of: other.seq }, logged);
     return verdictReply(state, context, {
       entry,
-      ...(before && { before }),
+      ...definedOnly({ before }),
       first: words.undo.done(id, other?.id),
       text: words.undo.tookBack(what),
       reasons: [...(other ? [await describeEntry(other, context)] : [])],
-      data: { undone: id, ...(other && { alsoUndone: other.id }) },
+      data: { undone: id, ...definedOnly({ alsoUndone: other?.id }) },
     });
   },
 });

@@ -1,10 +1,12 @@
-import { asks, type Reply } from '../../src/contract/contract.ts';
+import { definedOnly } from '../../src/definedOnly.ts';
+import { asks } from '../../src/contract/contract.ts';
 import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
 import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { markedCautions } from '../../src/studio/verdict/verdictCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { volume } from '../../src/contract/kinds/quantities.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { blendBuckets } from '../../src/studio/batch/blendBuckets.ts';
 import { headroom, usablePart } from '../../src/studio/verdict/headroom.ts';
 import { millilitres } from '../../src/glaze/units.ts';
@@ -24,22 +26,21 @@ export const blendBatch = asks({
   },
   async run(v, { words, book, now }) {
     const w = words.batch;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
-    if (v.first.no === v.second.no) return refuse(w.sameBucket);
+    if (v.first.no === v.second.no) return refusal(w.sameBucket);
     const { units } = await book.studio();
     const [into, from] = [v.first.settings, v.second.settings];
     const blend = blendBuckets(v.first, v.second, {
       now,
-      ...(v.amount !== undefined && { amount: v.amount }),
+      ...definedOnly({ amount: v.amount }),
     });
     const brings = broughtByGlaze(v.first, v.second, words);
     switch (blend.kind) {
       case 'unmeasured':
-        return refuse(w.unmeasured(blend.bucket.settings.name));
+        return refusal(w.unmeasured(blend.bucket.settings.name));
       case 'needs-volume':
-        return refuse(w.needsVolume(blend.bucket.settings.name));
+        return refusal(w.needsVolume(blend.bucket.settings.name));
       case 'more-than-held':
-        return refuse(w.moreThanHeld(from.name, blend.held, units));
+        return refusal(w.moreThanHeld(from.name, blend.held, units));
       case 'blend': {
         const { gravity: window, pail } = into;
         const room =

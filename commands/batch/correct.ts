@@ -1,9 +1,11 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
 import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
 import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { recipe } from '../../src/contract/kinds/recipes.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { correctionActions, correctionAmount } from '../../src/replies/batch/correctionActions.ts';
 import { recipeOfBucket } from '../../src/replies/batch/recipeOfBucket.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
@@ -52,16 +54,18 @@ const data = (
     amounts.waterMlPerLitre !== undefined || amounts.drawOffMlPerLitre !== undefined
       ? null
       : (amounts.waterMl ?? (amounts.drawOffMl === undefined ? 0 : -amounts.drawOffMl)),
-  ...(amounts.drawOffMl !== undefined && { drawOffMl: amounts.drawOffMl }),
+  ...definedOnly({ drawOffMl: amounts.drawOffMl }),
   powderGrams: amounts.dryGramsPerLitre !== undefined ? null : (amounts.dryGrams ?? 0),
-  ...(amounts.dryGrams !== undefined && { dryGrams: amounts.dryGrams }),
-  ...(amounts.blendMl !== undefined && { blendMl: amounts.blendMl }),
-  ...(amounts.ladleMl !== undefined && { ladleMl: amounts.ladleMl }),
-  ...(amounts.fitsMl !== undefined && { fitsMl: amounts.fitsMl }),
-  ...(amounts.waterMlLeft !== undefined && { waterMlLeft: amounts.waterMlLeft }),
-  ...(amounts.waterMlPerLitre !== undefined && { waterMlPerLitre: amounts.waterMlPerLitre }),
-  ...(amounts.drawOffMlPerLitre !== undefined && { drawOffMlPerLitre: amounts.drawOffMlPerLitre }),
-  ...(amounts.dryGramsPerLitre !== undefined && { dryGramsPerLitre: amounts.dryGramsPerLitre }),
+  ...definedOnly({
+    dryGrams: amounts.dryGrams,
+    blendMl: amounts.blendMl,
+    ladleMl: amounts.ladleMl,
+    fitsMl: amounts.fitsMl,
+    waterMlLeft: amounts.waterMlLeft,
+    waterMlPerLitre: amounts.waterMlPerLitre,
+    drawOffMlPerLitre: amounts.drawOffMlPerLitre,
+    dryGramsPerLitre: amounts.dryGramsPerLitre,
+  }),
   from: { value: measured.value, u95: measured.u95 },
   gravity: expected ? expected.gravity : null,
   interval: expected ? { low: expected.gravity - expected.u95, high: expected.gravity + expected.u95 } : null,
@@ -144,7 +148,7 @@ const answered = async (
     cautions: [
       ...cautions(way, state, asking),
       ...(brings
-        ? mixedCautions(state, brings, { words, ...(pails.other && { source: pails.other }), glaze: true })
+        ? mixedCautions(state, brings, { words, ...definedOnly({ source: pails.other }), glaze: true })
         : []),
       ...(role === 'member' && (way === 'dry' || way === 'draw-off') ? [w.keepersHands] : []),
     ],
@@ -188,10 +192,10 @@ export const correctBatch = asks({
   async run(v, asking) {
     const { words, now } = asking;
     const w = words.correct;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: { by: v.by } });
+    const refuse = (title: Reply['title']): Reply => refusal(title, { by: v.by });
     if (v.by === 'blend' && !v.with) return refuse(w.needsOther);
     if (v.by === 'blend' && v.with?.no === v.bucket.no) return refuse(words.batch.sameBucket);
-    const found = correctBucket(v.bucket, { way: v.by, now, ...(v.with && { other: v.with }) });
+    const found = correctBucket(v.bucket, { way: v.by, now, ...definedOnly({ other: v.with }) });
     const name = v.bucket.settings.name;
     const otherName = v.with?.settings.name ?? '';
     switch (found.kind) {

@@ -2,6 +2,7 @@ import { asks, type Reply } from '../../src/contract/contract.ts';
 import { batchSheet } from '../../src/replies/batch/batchSheet.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { mass, number, statedGravity, volume } from '../../src/contract/kinds/quantities.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { gravity, grams } from '../../src/glaze/units.ts';
 import { planBatch } from '../../src/studio/batch/planBatch.ts';
@@ -49,14 +50,13 @@ export const planNewBatch = asks({
   async run(v, asking) {
     const { words, book, now } = asking;
     const w = words.batch;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const wanted =
       v.volume !== undefined && v.powder === undefined
         ? { volume: v.volume }
         : v.powder !== undefined && v.volume === undefined
           ? { powder: v.powder }
           : undefined;
-    if (!wanted) return refuse(w.volumeOrPowder);
+    if (!wanted) return refusal(w.volumeOrPowder);
     const known = await knownRecipe(v.recipe, v.gravities, asking);
     if (!known.ok) return known.reply;
     const { particleGravity } = known;
@@ -69,13 +69,13 @@ export const planNewBatch = asks({
     });
     switch (plan.kind) {
       case 'not-glaze':
-        return refuse(w.notGlaze(v.gravity));
+        return refusal(w.notGlaze(v.gravity));
       case 'beyond-powder':
-        return refuse(w.beyondPowder(v.gravity, plan.particleGravity));
+        return refusal(w.beyondPowder(v.gravity, plan.particleGravity));
       case 'paste':
-        return refuse(w.paste(v.gravity, plan.fraction));
+        return refusal(w.paste(v.gravity, plan.fraction));
       case 'too-small':
-        return refuse(w.tooSmall(plan.step));
+        return refusal(w.tooSmall(plan.step));
       case 'plan': {
         const { units, zone } = await book.studio();
         const { powder, water, volume: made, materials } = plan;

@@ -2,6 +2,8 @@ import { asks, logs, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
 import { recipeCautions, solidsOf } from '../../src/studio/settings/recipe.ts';
@@ -16,14 +18,14 @@ export const keepRecipe = logs({
     gravities: { kind: materialGravities, needed: false, about: (w) => w.batch.gravities },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const w = words.recipe;
-    if (/\d\s*[,;%]|[,;]/.test(v.name)) return { kind: 'refusal', title: w.nameIsRecipe(v.name), data: {} };
+    if (/\d\s*[,;%]|[,;]/.test(v.name)) return refusal(w.nameIsRecipe(v.name));
     const known = await knownRecipe(v.recipe, v.gravities, context);
     if (!known.ok) return known.reply;
     const { lines } = known.recipe;
     const before = (await book.studio()).recipes;
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow(context);
     const { entry } = await book.logStudio({ kind: 'recipe', recipe: { name: v.name, lines } }, logged);
     const marked = await markBuckets(({ name }) => name === v.name, logged, context);
     const replaced = before.some(({ name }) => name.toLowerCase() === v.name.toLowerCase());

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
@@ -6,6 +7,8 @@ import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
 import { usualRest } from '../../src/studio/bucket/rests.ts';
@@ -31,20 +34,20 @@ export const addBucket = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const typed = bucketSaid(v);
     const cautions = await cautionsAfter({ ...typed, name: v.name }, [], context);
-    const said = { ...typed, ...(cautions && { cautions }) };
+    const said = { ...typed, ...definedOnly({ cautions }) };
     const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
-    if (problem) return { kind: 'refusal', title: problem, data: {} };
-    const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
+    if (problem) return refusal(problem);
+    const logged = stampNow(context, v.note);
     const { state, entry } = await book.open(
       {
         ...usual,
         cautions: [],
         ...said,
         name: v.name,
-        ...(v.volume !== undefined && { volume: v.volume }),
+        ...definedOnly({ volume: v.volume }),
       },
       logged,
     );

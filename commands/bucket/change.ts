@@ -1,12 +1,15 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { logs, type Reply } from '../../src/contract/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { joinGlaze } from '../../src/studio/bucket/joinGlaze.ts';
 
@@ -22,35 +25,31 @@ export const changeBucket = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
+    const { words, book } = context;
     const same = v['same-as'];
-    if (same?.no === v.bucket.no) return refuse(words.bucket.sameAsItself);
-    if (same && v.glaze !== undefined) return refuse(words.bucket.sameAsAndGlaze);
-    if (same?.apart !== undefined) return refuse(words.bucket.sameAsApart(same.settings.name, same.no));
+    if (same?.no === v.bucket.no) return refusal(words.bucket.sameAsItself);
+    if (same && v.glaze !== undefined) return refusal(words.bucket.sameAsAndGlaze);
+    if (same?.apart !== undefined) return refusal(words.bucket.sameAsApart(same.settings.name, same.no));
     const joined = same && joinGlaze(v.bucket, same);
     const typed: Partial<BucketSettings> = {
       ...joined?.one,
       ...bucketSaid(v),
-      ...(v.name !== undefined && { name: v.name }),
+      ...definedOnly({ name: v.name }),
     };
     const cautions = await cautionsAfter(typed, v.bucket.settings.cautions, context);
-    const said = { ...typed, ...(cautions && { cautions }) };
-    if (Object.keys(said).length === 0 && v.volume === undefined) return refuse(words.bucket.nothingToChange);
+    const said = { ...typed, ...definedOnly({ cautions }) };
+    if (Object.keys(said).length === 0 && v.volume === undefined)
+      return refusal(words.bucket.nothingToChange);
     const others = (await book.buckets()).filter(({ no }) => no !== v.bucket.no);
     const after = { ...v.bucket.settings, ...said };
-    const anew = {
-      ...(said.name !== undefined && { name: said.name }),
-      ...(said.nick !== undefined && { nick: said.nick }),
-      ...(said.cautions && { cautions: said.cautions }),
-    };
+    const anew = definedOnly({ name: said.name, nick: said.nick, cautions: said.cautions });
     const { name: _name, nick: _nick, cautions: _cautions, ...rest } = after;
     const problem = bucketProblem({ ...rest, ...anew }, v.volume, others, words);
-    if (problem) return refuse(problem);
-    const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
+    if (problem) return refusal(problem);
+    const logged = stampNow(context, v.note);
     const { state: changed, entry } = await book.log(
       v.bucket.no,
-      { kind: 'change', settings: said, ...(v.volume !== undefined && { volume: v.volume }) },
+      { kind: 'change', settings: said, ...definedOnly({ volume: v.volume }) },
       logged,
     );
     if (same && joined?.other)

@@ -2,18 +2,14 @@ import { logs, type Logging } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { holdCauses, type BucketEvent, type HoldCause } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 
 const keep = async ({ no }: BucketState, event: BucketEvent, said: string | undefined, context: Logging) => {
-  const { book, now, member } = context;
-  const { state, entry } = await book.log(no, event, {
-    at: now,
-    loggedAt: now,
-    by: member,
-    ...(said !== undefined && { note: said }),
-  });
+  const { state, entry } = await context.book.log(no, event, stampNow(context, said));
   return verdictReply(state, context, { entry });
 };
 
@@ -49,8 +45,7 @@ export const releaseBucket = logs({
   who: 'keeper',
   options: { bucket: which, note: noted },
   async run(v, context) {
-    if (!v.bucket.hold)
-      return { kind: 'refusal', title: context.words.bucket.notHeld(v.bucket.settings.name), data: {} };
+    if (!v.bucket.hold) return refusal(context.words.bucket.notHeld(v.bucket.settings.name));
     return keep(v.bucket, { kind: 'release' }, v.note, context);
   },
 });
@@ -61,12 +56,7 @@ export const retireBucket = logs({
   who: 'keeper',
   options: { bucket: which, note: noted },
   async run(v, context) {
-    if (v.bucket.retired)
-      return {
-        kind: 'refusal',
-        title: context.words.bucket.alreadyRetired(v.bucket.settings.name),
-        data: {},
-      };
+    if (v.bucket.retired) return refusal(context.words.bucket.alreadyRetired(v.bucket.settings.name));
     return keep(v.bucket, { kind: 'retire' }, v.note, context);
   },
 });

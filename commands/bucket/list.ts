@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
@@ -32,7 +33,7 @@ export const listBuckets = asks({
         buckets: rows.map(({ state, verdict }) => ({
           number: state.no,
           name: state.settings.name,
-          ...(state.settings.nick !== undefined && { nick: state.settings.nick }),
+          ...definedOnly({ nick: state.settings.nick }),
           step: verdict.step,
           gravity: verdict.gravity,
           window: verdict.window && { low: verdict.window.low, high: verdict.window.high },

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { describeEntry } from '../../src/replies/bucket/describeEntry.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
@@ -56,9 +57,9 @@ export const logOfBucket = asks({
           at: isoInstant(entry.at),
           loggedAt: isoInstant(entry.loggedAt),
           by: names.get(entry.by) ?? words.someone,
-          ...(entry.note !== undefined && { note: entry.note }),
+          ...definedOnly({ note: entry.note }),
           ...(entry.noteRemoved && { noteRemoved: true }),
-          ...(entry.undoneBy !== undefined && { undoneBy: entry.undoneBy }),
+          ...definedOnly({ undoneBy: entry.undoneBy }),
           kind: entry.event.kind,
           event: JSON.parse(JSON.stringify(entry.event)),
         })),

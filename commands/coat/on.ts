@@ -1,12 +1,14 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { coatReply } from '../../src/replies/resist/coatReply.ts';
-import { logs, type Reply } from '../../src/contract/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { pieces } from '../../src/contract/kinds/pieces.ts';
 import { percent, temperature } from '../../src/contract/kinds/quantities.ts';
 import { note } from '../../src/contract/kinds/texts.ts';
 import { hourAhead, hourPast } from '../../src/contract/kinds/when.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { areSamePieces } from '../../src/studio/resist/resistCoat.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
@@ -52,8 +54,7 @@ export const coatOn = logs({
     const { words, book, now, member } = context;
     const stamp = entryStamp(context, v);
     const { at } = stamp;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
-    if (since(at, now) > longAgo) return refuse(words.coat.longAgo(at));
+    if (since(at, now) > longAgo) return refusal(words.coat.longAgo(at));
 
     const studio = await book.studio();
     const alike = (await book.coats()).filter(
@@ -61,34 +62,31 @@ export const coatOn = logs({
         by === member && !disowned && areSamePieces(others, v.pieces) && since(onAt, at) <= longAgo,
     );
     const under = alike.findLast(({ resist }) => resist === v.kind);
-    if (under && under.onAt > at) return refuse(words.coat.beforeLayer(under.id, under.onAt));
+    if (under && under.onAt > at) return refusal(words.coat.beforeLayer(under.id, under.onAt));
 
     // Over a layer that is damp still, they dry in the same air.
     const overDamp = under && !isReadyAt(coatReady(under, studio), at) ? under : undefined;
     const degrees = v.temperature ?? overDamp?.temperature ?? studio.drying.temperature;
     const damp =
       v.humidity === undefined ? (overDamp?.humidity ?? studio.drying.humidity) : fraction(v.humidity / 100);
-    const air = {
-      ...(degrees !== undefined && { temperature: degrees }),
-      ...(damp !== undefined && { humidity: damp }),
-    };
+    const air = definedOnly({ temperature: degrees, humidity: damp });
     if (coatReady({ resist: v.kind, onAt: at, ...air }, studio) === 'never')
-      return refuse(words.coat.neverOpens);
+      return refusal(words.coat.neverOpens);
     const { entry, coats } = await book.logCoat(
       {
         kind: 'on',
         resist: v.kind,
         pieces: v.pieces,
-        ...(v.for !== undefined && { plannedFor: v.for }),
+        ...definedOnly({ plannedFor: v.for }),
         ...air,
-        ...(under && { over: under.seq }),
+        ...definedOnly({ over: under?.seq }),
       },
       stamp,
     );
     const coat = coats.find(({ seq }) => seq === entry.seq);
     if (!coat) throw new Error(`entry ${entry.id} put no coat on`);
     return coatReply(coat, studio, context, {
-      ...(under && { under }),
+      ...definedOnly({ under }),
       others: alike.filter((one) => one !== under),
     });
   },

@@ -1,6 +1,7 @@
 import { absorptionByWeighing, absorptionOf, studioBisque } from '../../src/glaze/body/absorption.ts';
 import { asks, type Reply } from '../../src/contract/contract.ts';
 import { mass } from '../../src/contract/kinds/quantities.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 
 export const bisqueAbsorption = asks({
   name: 'absorption',
@@ -14,11 +15,7 @@ export const bisqueAbsorption = asks({
   async run(v, { words }): Promise<Reply> {
     const w = words.dip;
     const { dry, saturated, suspended } = v;
-    const refuse = (quantity: string): Reply => ({
-      kind: 'refusal',
-      title: w.absorptionRefused(quantity),
-      data: { quantity },
-    });
+    const refuse = (quantity: string): Reply => refusal(w.absorptionRefused(quantity), { quantity });
     const whole = suspended === undefined ? undefined : absorptionByWeighing({ dry, saturated, suspended });
     if (whole && !whole.ok) return refuse(whole.outOfRange.quantity);
     const plain = absorptionOf({ dry, saturated });

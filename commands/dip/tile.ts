@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { gravity } from '../../src/glaze/units.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
@@ -5,6 +6,7 @@ import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { dipSeconds, length, percent, statedGravity } from '../../src/contract/kinds/quantities.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { whenPast } from '../../src/contract/kinds/when.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { predictedNow } from '../../src/studio/bucket/predictedNow.ts';
 
 export const dipTile = logs({
@@ -26,7 +28,7 @@ export const dipTile = logs({
     const { words, book } = context;
     const w = words.dip;
     if (v.gravity !== undefined && (v.gravity <= 1 || v.gravity > 2.5))
-      return { kind: 'refusal', title: words.option.gravityOutside(String(v.gravity)), data: {} };
+      return refusal(words.option.gravityOutside(String(v.gravity)));
     const stamp = entryStamp(context, v);
     const known = v.gravity ?? predictedNow(v.bucket, stamp.at)?.value;
     const { entry, state } = await book.log(
@@ -35,8 +37,7 @@ export const dipTile = logs({
         kind: 'tile',
         seconds: v.seconds,
         thickness: v.thickness,
-        ...(v.absorption !== undefined && { absorption: v.absorption }),
-        ...(v.body !== undefined && { body: v.body }),
+        ...definedOnly({ absorption: v.absorption, body: v.body }),
         ...(known !== undefined && { gravity: gravity(known) }),
       },
       stamp,
@@ -52,7 +53,7 @@ export const dipTile = logs({
         w.measureDry,
         ...(known === undefined ? [w.noTime({ kind: 'no-gravity' })] : []),
       ],
-      data: { entry: entry.id, tiles: tiles.length, ...(known !== undefined && { gravity: known }) },
+      data: { entry: entry.id, tiles: tiles.length, ...definedOnly({ gravity: known }) },
     };
   },
 });

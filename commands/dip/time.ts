@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { dipTimeReply } from '../../src/replies/piece/dipTimeReply.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
@@ -22,9 +23,7 @@ export const timeToDip = asks({
       v.bucket,
       {
         thickness: v.thickness,
-        ...(v.absorption !== undefined && { absorption: v.absorption }),
-        ...(v.body !== undefined && { body: v.body }),
-        ...(v.wall !== undefined && { wall: v.wall }),
+        ...definedOnly({ absorption: v.absorption, body: v.body, wall: v.wall }),
         ...(v.wet !== undefined && { filled: v.wet / 100 }),
       },
       asking,

@@ -1,6 +1,7 @@
 import { logs } from '../../src/contract/contract.ts';
 import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
 /** Enough for any studio, and few enough to be searched in no time. */
@@ -20,13 +21,8 @@ export const addNote = logs({
     const w = words.notes;
     const notes = await book.notes();
     const same = sameTitle(v.title, notes);
-    if (same)
-      return {
-        kind: 'refusal',
-        title: w.sameTitle(studioNoteId(same.no), same.title),
-        data: { no: same.no },
-      };
-    if (notes.length >= mostNotes) return { kind: 'refusal', title: w.full(mostNotes), data: {} };
+    if (same) return refusal(w.sameTitle(studioNoteId(same.no), same.title), { no: same.no });
+    if (notes.length >= mostNotes) return refusal(w.full(mostNotes));
     const { no } = await book.keepNote({
       title: v.title,
       text: v.text,

@@ -1,5 +1,6 @@
 import { logs, type Reply } from '../../src/contract/contract.ts';
 import { studioNote } from '../../src/contract/kinds/studioNote.ts';
+import { refusal } from '../../src/contract/refusal.ts';
 import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
@@ -16,15 +17,9 @@ export const changeNote = logs({
   },
   async run({ note, title, text, words: asked }, { words, book, now, member }): Promise<Reply> {
     const w = words.notes;
-    if (title === undefined && text === undefined && asked === undefined)
-      return { kind: 'refusal', title: w.nothingToChange, data: {} };
+    if (title === undefined && text === undefined && asked === undefined) return refusal(w.nothingToChange);
     const same = title === undefined ? undefined : sameTitle(title, await book.notes(), note);
-    if (same)
-      return {
-        kind: 'refusal',
-        title: w.sameTitle(studioNoteId(same.no), same.title),
-        data: { no: same.no },
-      };
+    if (same) return refusal(w.sameTitle(studioNoteId(same.no), same.title), { no: same.no });
     const changed = await book.keepNote({
       no: note.no,
       title: title ?? note.title,

@@ -1,5 +1,6 @@
 import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 
 export const remindBy = logs({
   name: 'by',
@@ -19,10 +20,7 @@ export const remindBy = logs({
     },
   },
   async run(v, { words, book, now, member }) {
-    const { entry } = await book.logStudio(
-      { kind: 'reach', member, by: v.way },
-      { at: now, loggedAt: now, by: member },
-    );
+    const { entry } = await book.logStudio({ kind: 'reach', member, by: v.way }, stampNow({ now, member }));
     return { kind: 'answer', title: words.reminder.by(v.way), data: { entry: entry.id, way: v.way } };
   },
 });

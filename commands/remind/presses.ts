@@ -2,6 +2,8 @@ import { logs, type Logging, type Reply } from '../../src/contract/contract.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
 import { reminder as reminderKind } from '../../src/contract/kinds/reminder.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { days, hours, later, minutes } from '../../src/studio/ids.ts';
 import type { Reminder } from '../../src/studio/remind/reminder.ts';
 
@@ -25,7 +27,7 @@ export const remindLater = logs({
   async run(v, { words, book, now, member }): Promise<Reply> {
     const to = later(now, v.for ?? usualSnooze);
     const { key, goodUntil } = v.reminder;
-    if (to >= goodUntil) return { kind: 'refusal', title: words.reminder.tooLate(goodUntil), data: {} };
+    if (to >= goodUntil) return refusal(words.reminder.tooLate(goodUntil));
     await book.putOff(member, key, to);
     return {
       kind: 'answer',
@@ -56,17 +58,14 @@ export const remindNotMine = logs({
   private: true,
   options: { reminder: which },
   async run(v, context): Promise<Reply> {
-    const { words, book, now, member } = context;
+    const { words, book, member } = context;
     const { about, key } = v.reminder;
     const coat =
       'coat' in about
         ? (await book.coats()).find(({ seq, by }) => seq === about.coat && by === member)
         : undefined;
     if (!coat) return finished(v.reminder, context);
-    const { entry } = await book.logCoat(
-      { kind: 'not-mine', of: coat.seq },
-      { at: now, loggedAt: now, by: member },
-    );
+    const { entry } = await book.logCoat({ kind: 'not-mine', of: coat.seq }, stampNow(context));
     return {
       kind: 'answer',
       title: words.reminder.disowned(coat.id),

@@ -1,6 +1,9 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { percent, temperature, time } from '../../src/contract/kinds/quantities.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { hours } from '../../src/studio/ids.ts';
 
@@ -22,15 +25,11 @@ export const setDrying = logs({
     const { schedule: w } = words;
     const said = {
       ...(v.hours !== undefined && { minimumHours: v.hours / hours(1) }),
-      ...(v.night !== undefined && { night: v.night }),
-      ...(v.temperature !== undefined && { temperature: v.temperature }),
+      ...definedOnly({ night: v.night, temperature: v.temperature }),
       ...(v.humidity !== undefined && { humidity: fraction(v.humidity / 100) }),
     };
-    if (Object.keys(said).length === 0) return { kind: 'refusal', title: w.nothing('hours:12h'), data: {} };
-    const { entry, state } = await book.logStudio(
-      { kind: 'drying', ...said },
-      { at: now, loggedAt: now, by: member },
-    );
+    if (Object.keys(said).length === 0) return refusal(w.nothing('hours:12h'));
+    const { entry, state } = await book.logStudio({ kind: 'drying', ...said }, stampNow({ now, member }));
     return {
       kind: 'answer',
       title: w.dryingSet(state.drying),

@@ -1,7 +1,10 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { hourAhead } from '../../src/contract/kinds/when.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 
 export const setFiring = logs({
   name: 'firing',
@@ -17,19 +20,14 @@ export const setFiring = logs({
   },
   async run(v, { words, book, now, member, typed }) {
     const { schedule: w } = words;
-    if (v.when === undefined && v.off !== true)
-      return { kind: 'refusal', title: w.nothing('when:"friday 8am"'), data: {} };
+    if (v.when === undefined && v.off !== true) return refusal(w.nothing('when:"friday 8am"'));
     const at = v.off === true ? undefined : v.when;
     // Typed when it was still to come, and sent too late.
     if (at !== undefined && at < now)
-      return {
-        kind: 'refusal',
-        title: words.option.instant({ kind: 'past', at, typed: typed['when'] ?? '' }),
-        data: {},
-      };
+      return refusal(words.option.instant({ kind: 'past', at, typed: typed['when'] ?? '' }));
     const { entry } = await book.logStudio(
-      { kind: 'firing', ...(at !== undefined && { at }) },
-      { at: now, loggedAt: now, by: member },
+      { kind: 'firing', ...definedOnly({ at }) },
+      stampNow({ now, member }),
     );
     return {
       kind: 'answer',

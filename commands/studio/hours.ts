@@ -1,5 +1,7 @@
-import { logs, type Reply } from '../../src/contract/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { calendarDays, dayHours } from '../../src/contract/kinds/hours.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import {
   nextOpenInstant,
   weekdays,
@@ -35,7 +37,6 @@ export const setHours = logs({
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const week: Extract<StudioEvent, { kind: 'hours' }>['week'] = {};
     for (const day of weekdays) {
       const hours = v[day] ?? v.daily;
@@ -51,12 +52,12 @@ export const setHours = logs({
       ...(v.closed ? [{ kind: 'closures' as const, days: v.closed, closed: true }] : []),
       ...(v.open ? [{ kind: 'closures' as const, days: v.open, closed: false }] : []),
     ];
-    if (events.length === 0) return refuse(w.nothing('monday:08:00-22:00'));
-    if (after.closures.length > mostDaysOff) return refuse(w.tooManyDays(mostDaysOff));
-    if (nextOpenInstant(now, after, zone) === 'never') return refuse(w.neverOpen);
+    if (events.length === 0) return refusal(w.nothing('monday:08:00-22:00'));
+    if (after.closures.length > mostDaysOff) return refusal(w.tooManyDays(mostDaysOff));
+    if (nextOpenInstant(now, after, zone) === 'never') return refusal(w.neverOpen);
     const entries: string[] = [];
     for (const event of events)
-      entries.push((await book.logStudio(event, { at: now, loggedAt: now, by: member })).entry.id);
+      entries.push((await book.logStudio(event, stampNow({ now, member }))).entry.id);
     const { hours } = await book.studio();
     return {
       kind: 'answer',

@@ -1,12 +1,15 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { gravity } from '../../src/glaze/units.ts';
 import { hazardsInName } from '../../src/glaze/materials/hazardWords.ts';
-import { logs, type Reply } from '../../src/contract/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { hazards, material } from '../../src/contract/kinds/material.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
 import { normalizedName } from '../../src/text/normalizedName.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 
 export const setMaterial = logs({
   name: 'material',
@@ -25,14 +28,13 @@ export const setMaterial = logs({
     },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const w = words.recipe;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const grains = v['particle-gravity'] ?? v.like?.gravity;
     // Without one that it is like, nothing may be left to a guess, and the hazard comes first.
-    if (!v.like && v.hazard === undefined) return refuse(w.sayHazard(v.name));
-    if (!v.like && v.soluble === undefined) return refuse(w.saySoluble(v.name));
-    if (grains === undefined) return refuse(w.sayGravity(v.name));
+    if (!v.like && v.hazard === undefined) return refusal(w.sayHazard(v.name));
+    if (!v.like && v.soluble === undefined) return refusal(w.saySoluble(v.name));
+    if (grains === undefined) return refusal(w.sayGravity(v.name));
     const cautions = [
       ...new Set([
         ...(v.like?.cautions ?? []).filter((one) => one !== 'soluble' || v.soluble !== false),
@@ -41,13 +43,13 @@ export const setMaterial = logs({
         ...hazardsInName(v.name),
       ]),
     ];
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow(context);
     const { entry } = await book.logStudio(
       {
         kind: 'material',
         material: {
           name: v.name,
-          ...(v.like && { like: v.like.id }),
+          ...definedOnly({ like: v.like?.id }),
           gravity: gravity(grains),
           cautions,
         },

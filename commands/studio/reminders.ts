@@ -1,6 +1,9 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { quietHours } from '../../src/contract/kinds/hours.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { hours, minutes } from '../../src/studio/ids.ts';
 
 export const setReminders = logs({
@@ -17,15 +20,9 @@ export const setReminders = logs({
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;
-    const said = {
-      ...(v.lead !== undefined && { lead: v.lead }),
-      ...(v.quiet !== undefined && { quiet: v.quiet }),
-    };
-    if (Object.keys(said).length === 0) return { kind: 'refusal', title: w.nothing('lead:45min'), data: {} };
-    const { entry, state } = await book.logStudio(
-      { kind: 'reminders', ...said },
-      { at: now, loggedAt: now, by: member },
-    );
+    const said = definedOnly({ lead: v.lead, quiet: v.quiet });
+    if (Object.keys(said).length === 0) return refusal(w.nothing('lead:45min'));
+    const { entry, state } = await book.logStudio({ kind: 'reminders', ...said }, stampNow({ now, member }));
     const { lead, quiet } = state.reminders;
     return {
       kind: 'answer',

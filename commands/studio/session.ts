@@ -1,6 +1,8 @@
-import { logs, type Reply } from '../../src/contract/contract.ts';
+import { logs } from '../../src/contract/contract.ts';
 import { dayHours, weekday } from '../../src/contract/kinds/hours.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 
 const mostSessions = 40;
 
@@ -22,17 +24,17 @@ export const setSession = logs({
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;
-    const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow({ now, member });
     const name = v.name ?? v.day;
     const { sessions } = await book.studio();
     if (v.hours === 'closed') {
-      if (!sessions.some((one) => isNamed(name)(one) && one.day === v.day)) return refuse(w.noSession(v.day));
+      if (!sessions.some((one) => isNamed(name)(one) && one.day === v.day))
+        return refusal(w.noSession(v.day));
       const { entry } = await book.logStudio({ kind: 'session-off', name }, logged);
       return { kind: 'answer', title: w.sessionOff(name), data: { entry: entry.id } };
     }
     if (sessions.filter((one) => !isNamed(name)(one)).length >= mostSessions)
-      return refuse(w.tooManySessions(mostSessions));
+      return refusal(w.tooManySessions(mostSessions));
     const session = { name, day: v.day, hours: v.hours };
     const { entry, state } = await book.logStudio({ kind: 'session', session }, logged);
     return {

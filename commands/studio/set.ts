@@ -2,6 +2,8 @@ import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
@@ -37,13 +39,11 @@ export const setStudio = logs({
     channel: { kind: text(60, '#glaze-room'), needed: false, about: (w) => w.studio.channel },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const role = v.role === undefined ? undefined : external(v.role, '@&');
     const channel = v.channel === undefined ? undefined : external(v.channel, '#');
-    if (v.role !== undefined && role === undefined)
-      return { kind: 'refusal', title: words.studio.notMention(v.role), data: {} };
-    if (v.channel !== undefined && channel === undefined)
-      return { kind: 'refusal', title: words.studio.notMention(v.channel), data: {} };
+    if (v.role !== undefined && role === undefined) return refusal(words.studio.notMention(v.role));
+    if (v.channel !== undefined && channel === undefined) return refusal(words.studio.notMention(v.channel));
     const events: StudioEvent[] = [
       ...(v.name !== undefined ? [{ kind: 'name' as const, name: v.name }] : []),
       ...(v.zone !== undefined ? [{ kind: 'zone' as const, zone: v.zone }] : []),
@@ -55,9 +55,9 @@ export const setStudio = logs({
     if (events.length === 0) {
       const [empty] = Object.keys(context.typed);
       const title = empty === undefined ? words.studio.nothingToSet : words.studio.emptyToSet(empty);
-      return { kind: 'refusal', title, data: {} };
+      return refusal(title);
     }
-    const logged = { at: now, loggedAt: now, by: member };
+    const logged = stampNow(context);
     const entries: string[] = [];
     for (const event of events) entries.push((await book.logStudio(event, logged)).entry.id);
     const card = await studioCard(await book.studio(), context);

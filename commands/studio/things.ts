@@ -6,6 +6,8 @@ import { temperature } from '../../src/contract/kinds/quantities.ts';
 import { member as memberKind } from '../../src/contract/kinds/member.ts';
 import { cupKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { refusal } from '../../src/contract/refusal.ts';
+import { stampNow } from '../../src/contract/entryStamp.ts';
 import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
@@ -22,10 +24,10 @@ export const setVessel = logs({
     temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.studio.temperature },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const { units } = await book.studio();
     if (v.water.grams < 20 || v.water.grams > 5000)
-      return { kind: 'refusal', title: words.studio.waterOutside(v.water.grams, units), data: {} };
+      return refusal(words.studio.waterOutside(v.water.grams, units));
     const vessel: Vessel = {
       name: v.name,
       tare: v.tare.grams,
@@ -34,10 +36,7 @@ export const setVessel = logs({
       scaleStep: grams(Math.max(v.tare.step, v.water.step)),
     };
     const volume = vesselVolume(vessel);
-    const { entry, state } = await book.logStudio(
-      { kind: 'vessel', vessel },
-      { at: now, loggedAt: now, by: member },
-    );
+    const { entry, state } = await book.logStudio({ kind: 'vessel', vessel }, stampNow(context));
     const card = await studioCard(state, context);
     return {
       kind: 'answer',
@@ -56,10 +55,10 @@ export const setCup = logs({
     kind: { kind: cupKind, needed: true, about: (w) => w.studio.cupKind },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const { entry, state } = await book.logStudio(
       { kind: 'cup', cup: { name: v.name, kind: v.kind } },
-      { at: now, loggedAt: now, by: member },
+      stampNow(context),
     );
     const card = await studioCard(state, context);
     return {
@@ -79,15 +78,14 @@ export const setKeeper = logs({
     is: { kind: pick(['keeper', 'member']), needed: false, about: (w) => w.studio.is },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book, member } = context;
     const keeper = v.is !== 'member';
     const before = await book.studio();
     const { entry, state } = await book.logStudio(
       { kind: 'keeper', member: v.member.id, keeper },
-      { at: now, loggedAt: now, by: member },
+      stampNow(context),
     );
-    if (lastKeeperGoes(before, state, member))
-      return { kind: 'refusal', title: words.studio.lastKeeper, data: {} };
+    if (lastKeeperGoes(before, state, member)) return refusal(words.studio.lastKeeper);
     const card = await studioCard(state, context);
     return {
       kind: 'answer',

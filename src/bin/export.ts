@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import { closeSync, fsyncSync, openSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
@@ -55,7 +56,7 @@ process.exitCode = await exitCodeOf(w.usage, async () => {
   await readBesideOwner(file, studio, async (book) => {
     const scope = {
       ...(values.bucket !== undefined && { bucket: await bucketMeant(book, values.bucket) }),
-      ...(since !== undefined && { since }),
+      ...definedOnly({ since }),
     };
     const handle = openNew(out);
     const total = { entries: 0, bytes: 0 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Logged } from '../studio/logbook/ports.ts';
 import type { Logging } from './contract.ts';
@@ -10,5 +11,13 @@ export const entryStamp = (
   at: when ?? happenedAt,
   loggedAt: now,
   by: member,
-  ...(note !== undefined && { note }),
+  ...definedOnly({ note }),
+});
+
+/** Of what holds from now on, such as a setting. */
+export const stampNow = ({ now, member }: Pick<Logging, 'now' | 'member'>, note?: string): Logged => ({
+  at: now,
+  loggedAt: now,
+  by: member,
+  ...definedOnly({ note }),
 });

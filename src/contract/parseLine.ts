@@ -1,4 +1,5 @@
 import { editDistance } from '../studio/editDistance.ts';
+import { definedOnly } from '../definedOnly.ts';
 import { seq, type Seq } from '../studio/ids.ts';
 import { isGroup, typedOptions, type Command, type Leaf } from './contract.ts';
 
@@ -146,7 +147,7 @@ export const parseLine = (
       after = seq(Number(text));
     } else typed[name] = text;
   }
-  return { ok: true, value: { path, typed, ...(after !== undefined && { after }) } };
+  return { ok: true, value: { path, typed, ...definedOnly({ after }) } };
 };
 
 /** A value as it stands in a line. */

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import { instant, type Instant, type Seq } from '../studio/ids.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
@@ -19,6 +20,7 @@ import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 import { leafAt, parseLine, printLine, quoted } from '../contract/parseLine.ts';
+import { refusal } from '../contract/refusal.ts';
 import { troubleOf } from '../contract/trouble.ts';
 
 export interface DeskPorts {
@@ -32,11 +34,9 @@ export interface DeskPorts {
 
 type Taken = { ok: true; values: Record<string, unknown> } | { ok: false; reply: Reply };
 
-const refusal = (title: Reply['title'], data: Reply['data']): Reply => ({
-  kind: 'refusal',
-  title,
+const refuse = (title: Reply['title'], data: Reply['data']): Reply => ({
+  ...refusal(title, data),
   private: true,
-  data,
 });
 
 /** No name, number or time is longer; finding out what it is not would cost everybody else their time. */
@@ -59,7 +59,7 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
     if (!(name in leaf.options))
       return {
         ok: false,
-        reply: refusal(words.desk.unknownOption(name, typedOptions(leaf)), { option: name }),
+        reply: refuse(words.desk.unknownOption(name, typedOptions(leaf)), { option: name }),
       };
   for (const [name, option] of Object.entries(leaf.options)) {
     const typed = request.typed[name];
@@ -67,12 +67,12 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
       if (!option.needed) continue;
       return {
         ok: false,
-        reply: refusal(words.desk.missing(name, option.about(words), option.kind.example), { option: name }),
+        reply: refuse(words.desk.missing(name, option.about(words), option.kind.example), { option: name }),
       };
     }
     if (isTooLong(typed, option.kind)) {
       const why = words.option.tooLong(longestOf(option.kind), typed.length);
-      return { ok: false, reply: refusal(words.desk.wrong(name, why), { option: name }) };
+      return { ok: false, reply: refuse(words.desk.wrong(name, why), { option: name }) };
     }
     const read = await option.kind.read(typed, asking);
     if (read.ok) values[name] = read.value;
@@ -88,7 +88,7 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
       if (stray !== undefined)
         return {
           ok: false,
-          reply: refusal(words.desk.line.noOption([...request.path], stray, typedOptions(leaf)), {
+          reply: refuse(words.desk.line.noOption([...request.path], stray, typedOptions(leaf)), {
             option: stray,
           }),
         };
@@ -96,14 +96,14 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
         const { known, rest } = read.more;
         return {
           ok: false,
-          reply: refusal(words.desk.restNeedsOptions(known, rest, others(leaf, name)), { option: name }),
+          reply: refuse(words.desk.restNeedsOptions(known, rest, others(leaf, name)), { option: name }),
         };
       }
       if (!read.choices)
         return {
           ok: false,
           reply: {
-            ...refusal(words.desk.wrong(name, read.why), { option: name, typed: typed.slice(0, 200) }),
+            ...refuse(words.desk.wrong(name, read.why), { option: name, typed: typed.slice(0, 200) }),
             ...(read.near && { actions: instead(read.near) }),
           },
         };
@@ -147,7 +147,7 @@ const overtaken = async (request: Request, after: Seq, values: Record<string, un
   const bucket = values['bucket'];
   if (!isBucket(bucket) || bucket.seq === after) return undefined;
   if (after > bucket.seq)
-    return refusal(asking.words.desk.neverLogged(bucket.settings.name, after, bucket.seq), {
+    return refuse(asking.words.desk.neverLogged(bucket.settings.name, after, bucket.seq), {
       option: 'after',
     });
   return movedOn(bucket, after, printLine(request.path, request.typed), asking);
@@ -173,7 +173,7 @@ const run = async <B extends Logbook>(
 ): Promise<Reply> => {
   // Linked or forgotten since the platform looked them up.
   const member = await asking.book.standsFor(asking.member);
-  if (member === undefined) return refusal(asking.words.desk.forgotten, {});
+  if (member === undefined) return refuse(asking.words.desk.forgotten, {});
   const request = await dated(leaf, sent, { ...asking, member });
   const reply = await answered(leaf, request, { ...asking, member, typed: request.typed });
   const { when } = request.typed;
@@ -184,9 +184,9 @@ const run = async <B extends Logbook>(
 export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts): Desk => {
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
-    if (!leaf) return refusal(words.desk.noCommand(request.path.join(' ')), {});
+    if (!leaf) return refuse(words.desk.noCommand(request.path.join(' ')), {});
     if (leaf.who === 'keeper' && request.role !== 'keeper')
-      return refusal(words.desk.keepersOnly(request.path.join(' ')), {});
+      return refuse(words.desk.keepersOnly(request.path.join(' ')), {});
     const { studio, member, role, now, guest } = request;
     const asking = {
       studio,
@@ -197,7 +197,7 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       words,
       handbook,
       typed: request.typed,
-      ...(guest && { guest }),
+      ...definedOnly({ guest }),
     };
     if (leaf.effect === 'asks') {
       const ask = async (book: Logbook): Promise<Reply> => ({
@@ -211,7 +211,7 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       const keep = reply.kind === 'answer';
       const value: Reply = keep && !leaf.private ? reply : { ...reply, private: true };
       if (!reply.fleeting) return { keep, value };
-      return { keep, value, repeated: { ...refusal(words.desk.shownOnce, {}), kind: 'answer' } };
+      return { keep, value, repeated: { ...refuse(words.desk.shownOnce, {}), kind: 'answer' } };
     });
   };
   return {

@@ -1,5 +1,6 @@
 import { nearestCommand } from './nearestCommand.ts';
 import { parseLine } from '../contract/parseLine.ts';
+import { refusal } from '../contract/refusal.ts';
 import type { Desk, Reply, Request } from '../contract/contract.ts';
 import type { Words } from '../words/words.ts';
 
@@ -15,10 +16,8 @@ export const speak = async (
   const parsed = parseLine(line, desk.commands);
   if (parsed.ok) return desk.dispatch({ ...speaker, key, ...parsed.value });
   const refused = (title: Reply['title']): Reply => ({
-    kind: 'refusal',
-    title,
+    ...refusal(title, { line: line.slice(0, 200) }),
     private: true,
-    data: { line: line.slice(0, 200) },
   });
   const { why } = parsed;
   switch (why.kind) {

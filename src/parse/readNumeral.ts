@@ -22,18 +22,17 @@ const PLAIN_ALREADY = /^[!#-&(-~]+$/;
  * Typed text with its typography taken off: digits of any script, curly quotes, primes, dashes and odd
  * spaces become the plain ones, and ½ becomes 1/2.
  */
-export const plainText = (typed: string): string =>
-  PLAIN_ALREADY.test(typed) ? typed : withoutTypography(typed);
-
-const withoutTypography = (typed: string): string =>
-  TYPOGRAPHY.reduce((text, [odd, plain]) => text.replace(odd, plain), typed)
-    .replace(/[\u2070\u00b9\u00b2\u00b3\u2074-\u2079\u2080-\u2089]/g, (digit) => `^${digit}`) // or 5² would read 52
-    .replace(/[\u00bc-\u00be\u2150-\u215f]/g, ' $&') // or 1½ would read 11/2
-    .normalize('NFKC')
-    .replaceAll('\u2044', '/')
-    .replace(/\p{Nd}/gu, (digit) => String(numericQuantity(digit)))
-    .replace(/\s+/g, ' ')
-    .trim();
+export const withoutTypography = (typed: string): string =>
+  PLAIN_ALREADY.test(typed)
+    ? typed
+    : TYPOGRAPHY.reduce((text, [odd, plain]) => text.replace(odd, plain), typed)
+        .replace(/[\u2070\u00b9\u00b2\u00b3\u2074-\u2079\u2080-\u2089]/g, (digit) => `^${digit}`) // or 5² would read 52
+        .replace(/[\u00bc-\u00be\u2150-\u215f]/g, ' $&') // or 1½ would read 11/2
+        .normalize('NFKC')
+        .replaceAll('\u2044', '/')
+        .replace(/\p{Nd}/gu, (digit) => String(numericQuantity(digit)))
+        .replace(/\s+/g, ' ')
+        .trim();
 
 const GROUPED = String.raw`\d{1,3}(?: \d{3})+(?!\d)(?:[.,]\d+)?`;
 const PLAIN = String.raw`\d(?:[\d.,]*\d)?|\.\d+`;

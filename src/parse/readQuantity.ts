@@ -13,7 +13,7 @@ import {
 import { duration, type Duration } from '../studio/ids.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { measure, type ReadQuantity } from './measure.ts';
-import { plainText, readNumeral } from './readNumeral.ts';
+import { withoutTypography, readNumeral } from './readNumeral.ts';
 
 const as = <T extends number>(read: ReadQuantity<number>, unit: (value: number) => T): ReadQuantity<T> =>
   read.ok ? { ok: true, value: unit(read.value) } : read;
@@ -43,7 +43,7 @@ export const readTemperature = (typed: string, bare: 'C' | 'F' = 'C'): ReadQuant
 const CLOCK = /^(\d{1,3}):([0-5]\d(?:[.,]\d+)?)$/;
 
 const clock = (typed: string): { left: number; right: number } | undefined => {
-  const [, left, right] = CLOCK.exec(plainText(typed)) ?? [];
+  const [, left, right] = CLOCK.exec(withoutTypography(typed)) ?? [];
   return left === undefined || right === undefined
     ? undefined
     : { left: Number(left), right: Number(right.replace(',', '.')) };
@@ -70,7 +70,7 @@ export const readSeconds = (typed: string): ReadQuantity<Seconds> => {
 
 /** A number alone. `1,440` is ambiguous: a caller that knows its limits may pick the likely one of the two. */
 export const readNumber = (typed: string): ReadQuantity<number> => {
-  const text = plainText(typed)
+  const text = withoutTypography(typed)
     .replace(/^\+ ?/, '')
     .replace(/(?<=\d)\.$/, '');
   if (text === '') return { ok: false, why: { kind: 'empty', typed } };
@@ -84,7 +84,7 @@ export const readNumber = (typed: string): ReadQuantity<number> => {
 
 /** `80` and `80%` are both 80. */
 export const readPercent = (typed: string): ReadQuantity<number> => {
-  const read = readNumber(plainText(typed).replace(/ ?(?:%|percent|per cent)$/i, ''));
+  const read = readNumber(withoutTypography(typed).replace(/ ?(?:%|percent|per cent)$/i, ''));
   return read.ok ? read : { ok: false, why: { ...read.why, typed } };
 };
 
@@ -98,7 +98,7 @@ export function readRange(
   typed: string,
   readEnd: (typed: string) => ReadQuantity<number> = readNumber,
 ): ReadQuantity<{ low: number; high: number }> {
-  const text = plainText(typed);
+  const text = withoutTypography(typed);
   if (text === '') return { ok: false, why: { kind: 'empty', typed } };
   const [, first, second] = /^(.+?) ?(?:-|\bto\b|\.{2,3}) ?(.+)$/i.exec(text) ?? [];
   if (first === undefined || second === undefined) return { ok: false, why: { kind: 'not-a-range', typed } };

@@ -1,6 +1,6 @@
 import type { Recipe, RecipeLine } from '../studio/settings/recipe.ts';
 import type { RecipeProblem } from './recipeProblem.ts';
-import { plainText } from './readNumeral.ts';
+import { withoutTypography } from './readNumeral.ts';
 import { readNumber } from './readQuantity.ts';
 
 type Found<T> = { ok: true; value: T } | { ok: false; why: RecipeProblem };
@@ -50,7 +50,7 @@ const overIt = /^over (?:it|the base)(?:\s*:\s*|\s+|$)/i;
 
 /** Names with numbers, a comma, a semicolon or a line between them. */
 export const readParts = (typed: string): Found<Part[]> => {
-  const texts = plainText(typed.replaceAll(/\r?\n/g, ';'))
+  const texts = withoutTypography(typed.replaceAll(/\r?\n/g, ';'))
     // A comma within a number is its own.
     .split(/;|,(?!\d)|(?<!\d),/)
     .map((text) => text.trim().replace(/^and\s+/i, ''))

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import type { App } from './app.ts';
 import { startDiscord, type Discord, type DiscordSettings } from '../discord/connection/startDiscord.ts';
 import type { DiscordPorts } from '../discord/ports.ts';
@@ -35,8 +36,7 @@ export const connectDiscord = (
       const user = await people.externalOf(studio, member, 'discord');
       const { channel, inChannel } = await studioNow(studio);
       return {
-        ...(user !== undefined && { user }),
-        ...(channel !== undefined && { channel }),
+        ...definedOnly({ user, channel }),
         inChannel: inChannel.includes(member),
       };
     },

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import type { App } from './app.ts';
 import { UsageProblem } from './exitCodeOf.ts';
 import type { Desk, Voice } from '../contract/contract.ts';
@@ -58,9 +59,11 @@ const keepDiscord = (
         { ...app, desk },
         {
           token,
-          ...(config.DISCORD_SERVERS !== undefined && { servers: config.DISCORD_SERVERS }),
-          ...(config.DISCORD_GUILD !== undefined && { devGuild: config.DISCORD_GUILD }),
-          ...(config.DISCORD_API !== undefined && { api: config.DISCORD_API }),
+          ...definedOnly({
+            servers: config.DISCORD_SERVERS,
+            devGuild: config.DISCORD_GUILD,
+            api: config.DISCORD_API,
+          }),
         },
         { log, draw: async (chart) => (await import('../chart/chartPng.ts')).chartPng(chart), fatal: lost },
       );

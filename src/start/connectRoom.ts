@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import type { App } from './app.ts';
 import { UsageProblem } from './exitCodeOf.ts';
 import { boardRows } from '../replies/bucket/boardRows.ts';
@@ -122,7 +123,7 @@ export const connectRoom = async (
       port: settings.ROOM_PORT,
       trustProxy: settings.ROOM_TRUST_PROXY === 'on',
       pepper: await keptOr('room-pepper', freshToken),
-      ...(settings.ROOM_URL !== undefined && { url: settings.ROOM_URL }),
+      ...definedOnly({ url: settings.ROOM_URL }),
     },
   ).catch((error: unknown) => {
     if (error instanceof Error && 'code' in error && error.code === 'EADDRINUSE')

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import { pino } from 'pino';
 import { calmLog } from './calmLog.ts';
 import type { Log } from '../contract/log.ts';
@@ -7,7 +8,7 @@ const plainError = (error: unknown): unknown => {
   if (!(error instanceof Error)) return error;
   const { name, message, stack } = error;
   const code = 'code' in error ? error.code : undefined;
-  return { type: name, message, ...(code !== undefined && { code }), stack };
+  return { type: name, message, ...definedOnly({ code }), stack };
 };
 
 export interface Logs {

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import type { Reply } from '../contract/contract.ts';
 import { moreAction } from '../contract/kinds/longList.ts';
 import { type Seen, plainText, visible, visibleLines } from '../contract/plainText.ts';
@@ -28,8 +29,7 @@ export const replyJson = (reply: Reply, seen: Seen): object => {
       line,
     })),
     private: reply.private ?? false,
-    ...(reply.chart && { chart: reply.chart }),
-    ...(reply.file && { file: reply.file }),
+    ...definedOnly({ chart: reply.chart, file: reply.file }),
     data: reply.data,
   };
 };

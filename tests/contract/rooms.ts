@@ -69,6 +69,7 @@ export const rooms: readonly Room[] = [
     room: 'src/text',
     instead: 'Text and digits know nothing of glaze or studio: put what does where it is used.',
   },
+  { room: 'src/definedOnly.ts', instead: arithmetic },
   glaze(''),
   glaze('/statistics'),
   glaze('/water'),

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Kind } from '../contract.ts';
 import { pick } from './picks.ts';
@@ -38,5 +39,5 @@ export const bisque: Kind<{ bisque: Bisque } | { bisqueCone: number }> = {
       ? { ok: true, value: { bisqueCone: fired.value } }
       : { ok: false, why: asking.words.fired.notBisque(typed) };
   },
-  ...(hardness.suggest && { suggest: hardness.suggest }),
+  ...definedOnly({ suggest: hardness.suggest }),
 };

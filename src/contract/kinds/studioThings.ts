@@ -5,7 +5,7 @@ import type { StudioCup, Vessel } from '../../studio/settings/studio.ts';
 import { isZone } from '../../studio/time/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
-import { plainText as plainNumeral } from '../../parse/readNumeral.ts';
+import { withoutTypography } from '../../parse/readNumeral.ts';
 import { readMass } from '../../parse/readQuantity.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 
@@ -145,7 +145,7 @@ export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
     const read = readMass(typed, units, 'g');
     if (!read.ok) return { ok: false, why: words.option.quantity(read.why) };
     if (!(read.value > 0)) return { ok: false, why: words.option.notPositive(typed) };
-    const text = plainNumeral(typed);
+    const text = withoutTypography(typed);
     const [, part, below] = /(?:\d*[.,](\d+)|\/ ?(\d+)|\d+)\D*$/.exec(text) ?? [];
     const unit = readMass(text.replace(/^.*\d(\D*)$/, '1$1'), units, 'g');
     const step = below === undefined ? 10 ** -(part?.length ?? 0) : 1 / Number(below);

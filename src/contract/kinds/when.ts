@@ -1,4 +1,5 @@
 import type { TimeSpan } from '../../studio/firing/firedEvent.ts';
+import { definedOnly } from '../../definedOnly.ts';
 import { days, instant, since, type Instant } from '../../studio/ids.ts';
 import { addLocalDays, startOfLocalDay } from '../../studio/time/wallTime.ts';
 import type { Kind } from '../contract.ts';
@@ -25,7 +26,7 @@ const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'da
         name: plainText(dayAndTime(at), { now, zone }),
         value: isoInstant(at),
       }));
-      return { ok: false, why: words.option.instant(why), ...(choices && { choices }) };
+      return { ok: false, why: words.option.instant(why), ...definedOnly({ choices }) };
     }
     if (to === 'hour' && !read.exact) return { ok: false, why: words.option.whatTime(typed, example) };
     const far = looks === 'back' ? since(read.value, now) : since(now, read.value);

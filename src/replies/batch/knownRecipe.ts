@@ -10,6 +10,7 @@ import {
 import type { StudioMaterial } from '../../studio/settings/studioMaterial.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
+import { refusal } from '../../contract/refusal.ts';
 import type { Part } from '../../parse/readRecipe.ts';
 
 type Known =
@@ -60,13 +61,11 @@ export const knownRecipe = async (
   const { materials } = await book.studio();
   const { recipe, strays } = withGravities(typed, gravities ?? []);
   const [stray] = strays;
-  if (stray !== undefined)
-    return { ok: false, reply: { kind: 'refusal', title: words.recipe.strayGravity(stray), data: {} } };
+  if (stray !== undefined) return { ok: false, reply: refusal(words.recipe.strayGravity(stray)) };
   const unknown = unknownMaterials(recipe, materials);
   if (unknown.length > 0) return { ok: false, reply: whatIs(unknown, asking) };
   const particleGravity = solidsOf(recipe, materials);
-  if (particleGravity === undefined)
-    return { ok: false, reply: { kind: 'refusal', title: words.recipe.oddRecipe, data: {} } };
+  if (particleGravity === undefined) return { ok: false, reply: refusal(words.recipe.oddRecipe) };
   return {
     ok: true,
     recipe,

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Added, Brought } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { marksInText, poisonIn } from '../../studio/bucket/bucketHazards.ts';
@@ -30,7 +31,7 @@ export const broughtBoth = (one: Brought | undefined, other: Brought | undefined
       : (one.hold ?? other.hold);
   return {
     cautions: [...new Set([...one.cautions, ...other.cautions])],
-    ...(hold && { hold }),
+    ...definedOnly({ hold }),
     ...((one.foreign ?? other.foreign) && { foreign: true as const }),
   };
 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { dryContent, solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
@@ -17,15 +18,15 @@ const settingsData = (
 ): Reply['data'] => ({
   number: no,
   name: settings.name,
-  ...(settings.nick !== undefined && { nick: settings.nick }),
+  ...definedOnly({ nick: settings.nick }),
   volumeL,
   ...(settings.pail !== undefined && { pailL: settings.pail / 1000 }),
   window: settings.gravity ? { low: settings.gravity.low, high: settings.gravity.high } : null,
   efflux: settings.efflux ? { low: settings.efflux.low, high: settings.efflux.high } : null,
-  ...(settings.cup !== undefined && { cup: settings.cup }),
+  ...definedOnly({ cup: settings.cup }),
   solidsGravity: settings.solids,
   restHours: settings.restLimit / hours(1),
-  ...(rest && { restLearnedHours: rest.limitHours }),
+  ...definedOnly({ restLearnedHours: rest?.limitHours }),
   freshHours: settings.shelfLife / hours(1),
   mesh: settings.mesh,
   use: settings.use,

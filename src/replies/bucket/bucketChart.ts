@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../../studio/entry.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
@@ -71,7 +72,7 @@ export const bucketChart = async (
             {
               label: words.chart.gravity,
               unit: '',
-              ...(settings.gravity && { band: settings.gravity }),
+              ...definedOnly({ band: settings.gravity }),
               points: oldest(gravity),
             },
           ]
@@ -81,7 +82,7 @@ export const bucketChart = async (
             {
               label: words.chart.efflux,
               unit: 's',
-              ...(settings.efflux && { band: settings.efflux }),
+              ...definedOnly({ band: settings.efflux }),
               points: oldest(efflux),
             },
           ]

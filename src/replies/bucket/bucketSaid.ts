@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { gravity, millimetres } from '../../glaze/units.ts';
 import { pailVolume } from '../../glaze/slurry/pailVolume.ts';
 import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
@@ -22,19 +23,16 @@ export const bucketSaid = (v: SaidOfBucket): Partial<BucketSettings> => {
     });
   const pail = v.pail ?? (brim?.ok ? brim.value : undefined);
   return {
-    ...(v.nick !== undefined && { nick: v.nick }),
-    ...(pail !== undefined && { pail }),
-    ...(shape && { shape }),
-    ...(v.gravity && { gravity: v.gravity }),
-    ...(v.seconds && { efflux: v.seconds }),
-    ...(v.cup && { cup: v.cup.name }),
+    ...definedOnly({ nick: v.nick, pail, shape, gravity: v.gravity, efflux: v.seconds, cup: v.cup?.name }),
     ...(v.solids !== undefined && { solids: gravity(v.solids) }),
-    ...(v.rest !== undefined && { restLimit: v.rest }),
-    ...(v.fresh !== undefined && { shelfLife: v.fresh }),
-    ...(v.mesh !== undefined && { mesh: v.mesh }),
-    ...(v.use && { use: v.use }),
-    ...(v.cautions && { cautions: v.cautions }),
-    ...(v.recipe !== undefined && { recipe: v.recipe }),
-    ...(v.glaze !== undefined && { glaze: v.glaze }),
+    ...definedOnly({
+      restLimit: v.rest,
+      shelfLife: v.fresh,
+      mesh: v.mesh,
+      use: v.use,
+      cautions: v.cautions,
+      recipe: v.recipe,
+      glaze: v.glaze,
+    }),
   };
 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import type { Grams } from '../../glaze/units.ts';
 import type { BucketEvent, CupTime } from '../../studio/bucket/bucketEvent.ts';
@@ -52,8 +53,7 @@ const stated = (
   if (on.scale && scale !== on.scale && !(on.scale === 'baume' && scale === 'baume-144'))
     return answered('refusal', words.reading.twoScales(typed['gravity'] ?? '', scale ?? on.scale));
   const found = stateGravity(value, {
-    ...(scale && { scale }),
-    ...(said.within !== undefined && { within: said.within }),
+    ...definedOnly({ scale, within: said.within }),
     thick,
   });
   switch (found.kind) {

@@ -1,4 +1,5 @@
 import { problemsAtDip } from '../../studio/firing/problemsAtDip.ts';
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketThen } from '../../studio/firing/bucketThen.ts';
 import type { Dip } from '../../studio/firing/dip.ts';
 import { isOfFit } from '../../studio/firing/firedEvent.ts';
@@ -125,12 +126,12 @@ const firedData = ({
 }: Dip): Reply['data'] => ({
   entry: id,
   bucket: said.bucket,
-  ...(said.over !== undefined && { over: said.over }),
+  ...definedOnly({ over: said.over }),
   faults: said.faults,
-  ...(said.pieces !== undefined && { pieces: said.pieces }),
+  ...definedOnly({ pieces: said.pieces }),
   ...(said.pieces !== undefined && { faulty: said.faults.length === 0 ? 0 : (said.faulty ?? said.pieces) }),
   ...(dipped && { dipped: stretchData(dipped) }),
-  ...(after !== undefined && { after }),
+  ...definedOnly({ after }),
   ...(first?.gravity && {
     gravity: { value: first.gravity.value, u95: first.gravity.u95, predicted: first.gravity.predicted },
     window: { ...first.gravity.window },

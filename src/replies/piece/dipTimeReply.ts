@@ -1,7 +1,9 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import { dipTime, type CoatWanted } from '../../studio/piece/dipTime.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
+import { refusal } from '../../contract/refusal.ts';
 import { verdictReply } from '../verdict/verdictReply.ts';
 
 /** How long to dip into a bucket for a wanted thickness; on hold, its verdict instead. */
@@ -16,11 +18,10 @@ export const dipTimeReply = async (
   if (verdict.step === 'on-hold') return { ...(await verdictReply(state, asking)), kind: 'refusal' };
   const found = dipTime(state, wanted, now);
   if (found.kind !== 'dip')
-    return {
-      kind: 'refusal',
-      title: w.noTime(found),
-      data: { why: found.kind, ...(found.kind === 'wall' && { mostMm: found.most }) },
-    };
+    return refusal(w.noTime(found), {
+      why: found.kind,
+      ...(found.kind === 'wall' && { mostMm: found.most }),
+    });
   const { seconds, interval, fit, range, gravity, tileAbsorption, wallMost } = found;
   const { absorption } = wanted;
   return {
@@ -54,7 +55,7 @@ export const dipTimeReply = async (
       intercept: fit.intercept,
       slope: fit.slope,
       gravity,
-      ...(wallMost !== undefined && { wallMostMm: wallMost }),
+      ...definedOnly({ wallMostMm: wallMost }),
     },
   };
 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { PieceState } from '../../studio/piece/foldPieces.ts';
 import { markedCautions } from '../../studio/verdict/verdictCautions.ts';
 import { planPiece, type PiecePlan } from '../../studio/piece/planPiece.ts';
@@ -6,7 +7,7 @@ import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { printLine } from '../../contract/parseLine.ts';
 
 const data = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({
-  ...(entry !== undefined && { entry }),
+  ...definedOnly({ entry }),
   piece: piece.id,
   name: piece.said.name,
   bucket: piece.said.bucket,
@@ -31,10 +32,9 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
   const { resist } = plan;
   const setting = {
     bucket: bucket.settings.name,
-    ...(second && { second: second.settings.name }),
-    ...(resist && { resist }),
+    ...definedOnly({ second: second?.settings.name, resist }),
     runny: said.runny ?? false,
-    ...(plan.seconds !== undefined && { seconds: plan.seconds }),
+    ...definedOnly({ seconds: plan.seconds }),
   };
   const left = plan.steps.filter(({ done }) => !done);
   const [next] = left;

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { dryingFactor } from '../../studio/resist/dryingFactor.ts';
 import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
@@ -56,10 +57,7 @@ const dont = ({ resist }: ResistCoat, { coat: w }: Words): Text[] => {
 
 const slower = (coat: ResistCoat, { coat: w }: Words): Text[] => {
   const { temperature, humidity } = coat;
-  const factor = dryingFactor({
-    ...(temperature !== undefined && { temperature }),
-    ...(humidity !== undefined && { humidity }),
-  });
+  const factor = dryingFactor(definedOnly({ temperature, humidity }));
   if (!factor.ok || factor.value <= 1) return [];
   const doubt = coatDoubt(coat);
   return [doubt?.why === 'damp' ? w.hardly(doubt.times, factor.value) : w.slower(factor.value)];

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 
@@ -28,7 +29,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
     ],
     data: {
-      ...(studio.name !== undefined && { name: studio.name }),
+      ...definedOnly({ name: studio.name }),
       zone: studio.zone,
       units: studio.units,
       vessels: studio.vessels.map(({ name, tare, water, temperature }) => ({
@@ -39,8 +40,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       })),
       cups: studio.cups.map(({ name, kind }) => ({ name, kind })),
       keepers,
-      ...(studio.keeperRole !== undefined && { keeperRole: studio.keeperRole }),
-      ...(studio.channel !== undefined && { channel: studio.channel }),
+      ...definedOnly({ keeperRole: studio.keeperRole, channel: studio.channel }),
       hardWater: studio.hardWater,
     },
   };

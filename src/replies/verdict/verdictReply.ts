@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { barehanded } from '../../studio/settings/barehanded.ts';
@@ -66,8 +67,7 @@ const factsOf = (
 const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
   step: verdict.step,
   rule: verdict.rule,
-  ...(verdict.then && { then: verdict.then }),
-  ...(verdict.keeperStep && { keeperStep: verdict.keeperStep }),
+  ...definedOnly({ then: verdict.then, keeperStep: verdict.keeperStep }),
   gravity: verdict.gravity,
   predicted: verdict.predicted,
   window: verdict.window && { low: verdict.window.low, high: verdict.window.high },
@@ -121,7 +121,7 @@ export const verdictReply = async (
   const cake = state.cake?.since;
   const setting = {
     units: studio.units,
-    ...(cake !== undefined && { cakeSince: cake }),
+    ...definedOnly({ cakeSince: cake }),
     member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),
   };
   const account = logged?.before && accountedBy(logged.before, state);
@@ -161,9 +161,9 @@ export const verdictReply = async (
       ),
     ].slice(0, 3),
     data: {
-      ...(logged && { entry: logged.entry.id }),
+      ...definedOnly({ entry: logged?.entry.id }),
       ...logged?.data,
-      ...(unlogged && { unlogged: unlogged.data }),
+      ...definedOnly({ unlogged: unlogged?.data }),
       bucket: state.no,
       verdict: verdictData(verdict),
     },

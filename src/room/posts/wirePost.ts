@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Action, Command, Reply } from '../../contract/contract.ts';
 import { parseLine, printLine } from '../../contract/parseLine.ts';
 import { moreAction } from '../../contract/kinds/longList.ts';
@@ -63,7 +64,7 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
     reply: {
       kind: reply.kind,
       title: reply.title,
-      ...(logged && { logged }),
+      ...definedOnly({ logged }),
       ...stepOf(reply, words),
       facts: reply.facts ?? [],
       dont: reply.dont ?? [],
@@ -76,8 +77,7 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
           .filter(({ path }) => !logged?.undo || path[0] !== 'undo'),
         ...putRight(post, commands),
       ],
-      ...(reply.chart && { chart: reply.chart.alt }),
-      ...(reply.file && { file: reply.file.name }),
+      ...definedOnly({ chart: reply.chart?.alt, file: reply.file?.name }),
     },
   };
 };

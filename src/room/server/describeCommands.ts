@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { isGroup, type Command, type Leaf } from '../../contract/contract.ts';
 import type { Words } from '../ports.ts';
 import type { WireLeaf, WireOption } from '../wire.ts';
@@ -15,8 +16,7 @@ const describe = (path: string[], leaf: Leaf, words: Words): WireLeaf => ({
       needed,
       control: kind.control,
       example: kind.example,
-      ...(kind.units && { units: kind.units }),
-      ...(kind.besides && { besides: kind.besides }),
+      ...definedOnly({ units: kind.units, besides: kind.besides }),
       suggests: kind.suggest !== undefined,
     })),
   form: leaf.form ?? [],

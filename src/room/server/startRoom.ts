@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { AddressInfo } from 'node:net';
@@ -85,7 +86,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
   const { bind, port, url, trustProxy = false, pepper } = settings;
   const sessions = await Sessions.open(ports);
   const heard: Listening = new Map();
-  const address: Address = { bind, port, ...(url !== undefined && { url }) };
+  const address: Address = { bind, port, ...definedOnly({ url }) };
   const room: Room = {
     ports,
     address,

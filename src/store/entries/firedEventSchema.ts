@@ -1,12 +1,8 @@
 import { z } from 'zod';
 import { bisques } from '../../studio/piece/bisque.ts';
 import { faults, type FiredEvent } from '../../studio/firing/firedEvent.ts';
-import { instant, seq, streamNo } from '../../studio/ids.ts';
 import type { Exactly } from '../engine/exactly.ts';
-
-const aSeq = z.int().positive().transform(seq);
-const aStream = z.int().transform(streamNo);
-const anInstant = z.number().transform(instant);
+import { anInstant, aSeq, aStream, number, text } from './scalarSchemas.ts';
 
 const firedEvent = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -15,16 +11,16 @@ const firedEvent = z.discriminatedUnion('kind', [
       bucket: aStream,
       over: aStream.exactOptional(),
       faults: z.array(z.enum(faults)),
-      pieces: z.number().exactOptional(),
-      faulty: z.number().exactOptional(),
+      pieces: number.exactOptional(),
+      faulty: number.exactOptional(),
       dipped: z.strictObject({ from: anInstant, to: anInstant }).exactOptional(),
       plan: aSeq.exactOptional(),
       coat: aSeq.exactOptional(),
-      body: z.string().exactOptional(),
-      cone: z.number().exactOptional(),
-      kiln: z.string().exactOptional(),
+      body: text.exactOptional(),
+      cone: number.exactOptional(),
+      kiln: text.exactOptional(),
       bisque: z.enum(bisques).exactOptional(),
-      bisqueCone: z.number().exactOptional(),
+      bisqueCone: number.exactOptional(),
     }),
   }),
   z.strictObject({ kind: z.literal('undo'), of: aSeq }),

@@ -1,20 +1,23 @@
 import { z } from 'zod';
-import { flowCups } from '../../glaze/flow/flowCup.ts';
 import { materialCautions } from '../../glaze/materials/materialTable.ts';
-import { celsius, fraction, grams, gravity } from '../../glaze/units.ts';
-import { duration, instant, memberId, seq } from '../../studio/ids.ts';
 import { weekdays } from '../../studio/time/openingHours.ts';
 import type { StudioEvent } from '../../studio/settings/studio.ts';
 import type { Exactly } from '../engine/exactly.ts';
+import {
+  aDuration,
+  aFraction,
+  aMember,
+  anInstant,
+  aSeq,
+  cupKind,
+  inCelsius,
+  inGrams,
+  inGravity,
+  number,
+  text,
+  whether,
+} from './scalarSchemas.ts';
 
-const number = z.number();
-const text = z.string();
-const whether = z.boolean();
-const inGravity = number.transform(gravity);
-const inGrams = number.transform(grams);
-const inCelsius = number.transform(celsius);
-const aMember = text.transform(memberId);
-const cupKind = z.enum([...flowCups.map(({ kind }) => kind), 'own']);
 const opening = z.strictObject({ opens: number, closes: number });
 const dayHours = z.union([opening, z.literal('closed')]);
 
@@ -78,7 +81,7 @@ const studioEvent = z.discriminatedUnion('kind', [
     minimumHours: number.exactOptional(),
     night: whether.exactOptional(),
     temperature: inCelsius.exactOptional(),
-    humidity: number.transform(fraction).exactOptional(),
+    humidity: aFraction.exactOptional(),
   }),
   z.strictObject({
     kind: z.literal('session'),
@@ -87,12 +90,12 @@ const studioEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('session-off'), name: text }),
   z.strictObject({
     kind: z.literal('reminders'),
-    lead: number.transform(duration).exactOptional(),
+    lead: aDuration.exactOptional(),
     quiet: z.union([z.strictObject({ from: number, until: number }), z.literal('none')]).exactOptional(),
   }),
-  z.strictObject({ kind: z.literal('firing'), at: number.transform(instant).exactOptional() }),
+  z.strictObject({ kind: z.literal('firing'), at: anInstant.exactOptional() }),
   z.strictObject({ kind: z.literal('reach'), member: aMember, by: z.enum(['direct', 'channel']) }),
-  z.strictObject({ kind: z.literal('undo'), of: z.int().positive().transform(seq) }),
+  z.strictObject({ kind: z.literal('undo'), of: aSeq }),
 ]);
 
 export const studioEvents: Exactly<StudioEvent, typeof studioEvent> = studioEvent;

@@ -3,8 +3,7 @@ import { eventWithoutName } from '../../studio/logbook/eventWithoutName.ts';
 import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { erasedMark, nameAsWord } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
-import { readEvent, writeEvent } from '../entries/eventRow.ts';
-import { refoldAfterErasure } from '../states/refoldAfterErasure.ts';
+import { rewriteEvents } from './rewriteEvents.ts';
 import { frozen } from '../engine/frozen.ts';
 import { readStudio } from '../entries/readEntries.ts';
 import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
@@ -36,29 +35,10 @@ const eraseBatch = async (
     .orderBy('seq')
     .limit(entriesAtOnce)
     .execute();
-  let changed = false;
-  for (const row of rows) {
-    const text = writeEvent(stream, eventWithoutName(readEvent(stream, row.event), name));
-    if (text === row.event) continue;
-    changed = true;
-    await db
-      .updateTable('events')
-      .set({ event: text })
-      .where('studio_id', '=', studio)
-      .where('stream_no', '=', stream)
-      .where('seq', '=', row.seq)
-      .execute();
-  }
-  if (changed) {
-    const { seq: last } = await db
-      .selectFrom('streams')
-      .where('studio_id', '=', studio)
-      .where('stream_no', '=', stream)
-      .select('seq')
-      .executeTakeFirstOrThrow();
-    await refoldAfterErasure(writing, studio, stream, last);
-    if (stream === studioStream) await studioAnew(writing, studio);
-  }
+  const changed = await rewriteEvents(writing, { studio, stream, rows }, (event) =>
+    eventWithoutName(event, name),
+  );
+  if (changed && stream === studioStream) await studioAnew(writing, studio);
   return rows.at(-1)?.seq;
 };
 

@@ -3,8 +3,8 @@ import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../..
 import { eventWithoutWords, labelOf } from '../../studio/logbook/eventWithoutWords.ts';
 import { erasedMark, nameAsWord, withoutWords } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
-import { readEvent, writeEvent } from '../entries/eventRow.ts';
-import { refoldAfterErasure } from '../states/refoldAfterErasure.ts';
+import { readEvent } from '../entries/eventRow.ts';
+import { rewriteEvents } from './rewriteEvents.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
@@ -68,29 +68,7 @@ export const eraseEntries = async (turns: TransactionQueue, erasure: Erasure): P
           .where('stream_no', '=', stream)
           .where('seq', 'in', theirEntries(db, erasure, stream, from).select('entry.seq'))
           .execute();
-        let changed = false;
-        for (const row of rows) {
-          const event = readEvent(stream, row.event);
-          const text = writeEvent(stream, eventWithoutWords(event, name));
-          if (text === row.event) continue;
-          changed = true;
-          await db
-            .updateTable('events')
-            .set({ event: text })
-            .where('studio_id', '=', studio)
-            .where('stream_no', '=', stream)
-            .where('seq', '=', row.seq)
-            .execute();
-        }
-        if (changed) {
-          const row = await db
-            .selectFrom('streams')
-            .where('studio_id', '=', studio)
-            .where('stream_no', '=', stream)
-            .select('seq')
-            .executeTakeFirstOrThrow();
-          await refoldAfterErasure(writing, studio, stream, row.seq);
-        }
+        await rewriteEvents(writing, { studio, stream, rows }, (event) => eventWithoutWords(event, name));
         return { keep: true, value: undefined };
       });
 };

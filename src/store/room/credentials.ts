@@ -1,25 +1,13 @@
 import type { Clock } from '../../clock.ts';
 import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
+import type { Claim, CodePurpose, Credentials, Session } from '../../studio/logbook/roomPorts.ts';
 import { memberOfLinkCode, spendLinkCode } from '../people/linkCodes.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
 
-interface Claim {
-  member: MemberId;
-  name: string;
-  secret?: string;
-}
-
-interface Session {
-  hash: string;
-  member: MemberId;
-  name: string;
-  until: Instant;
-}
-
 /** Names, sessions and codes of one studio's room. */
-export class StoredCredentials {
+export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPasscode'> {
   readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #studio: StudioId;
@@ -149,7 +137,7 @@ export class StoredCredentials {
     });
   }
 
-  addCode(hash: string, purpose: string, until: Instant): Promise<void> {
+  addCode(hash: string, purpose: CodePurpose, until: Instant): Promise<void> {
     return this.#turns.write(async ({ db }) => {
       await db.deleteFrom('room_codes').where('until', '<=', this.#clock.now()).execute();
       await db.insertInto('room_codes').values({ hash, studio_id: this.#studio, purpose, until }).execute();
@@ -157,7 +145,7 @@ export class StoredCredentials {
     });
   }
 
-  code(hash: string, purpose: string, how: 'spend' | 'look'): Promise<boolean> {
+  code(hash: string, purpose: CodePurpose, how: 'spend' | 'look'): Promise<boolean> {
     return this.#turns.write(async ({ db }) => {
       const row = await db
         .selectFrom('room_codes')
@@ -173,7 +161,7 @@ export class StoredCredentials {
     });
   }
 
-  endCodes(purpose: string): Promise<void> {
+  endCodes(purpose: CodePurpose): Promise<void> {
     return this.#turns.write(async ({ db }) => {
       await db
         .deleteFrom('room_codes')

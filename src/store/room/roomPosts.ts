@@ -1,25 +1,16 @@
 import type { Clock } from '../../clock.ts';
-import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
+import type { StudioId } from '../../studio/ids.ts';
+import type { Post, PostShelf } from '../../studio/logbook/roomPorts.ts';
 import { dropPosts } from '../lines/dropPosts.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
-
-interface Post<Reply> {
-  no: number;
-  key: string;
-  id: string;
-  at: Instant;
-  member: MemberId;
-  line: string;
-  private: boolean;
-  reply: Reply;
-}
+import type { Tables } from '../migrations/tables.ts';
 
 /** After so many bytes, posts beyond a member's share are deleted without waiting for the hourly cleanup. */
 const writtenAtMost = 4 * 1024 * 1024;
 
 /** The latest posts in one studio's room. */
-export class RoomPosts<Reply> {
+export class RoomPosts<Reply> implements PostShelf<Reply> {
   readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #studio: StudioId;
@@ -72,16 +63,7 @@ export class RoomPosts<Reply> {
     });
   }
 
-  #post(row: {
-    no: number;
-    key: string;
-    id: string;
-    at: Instant;
-    member_id: MemberId;
-    line: string;
-    private: number;
-    reply: string;
-  }): Post<Reply> {
+  #post(row: Tables['room_posts']): Post<Reply> {
     const { no, key, id, at, line } = row;
     // Only `keep` writes this column, and only replies.
     const reply = JSON.parse(row.reply) as Reply;

@@ -4,7 +4,7 @@ import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { openCurrentForReading, type Database } from '../engine/database.ts';
 import { foldKey } from './foldKey.ts';
-import { readState } from './loadSnapshot.ts';
+import { readState } from './bucketStateSchema.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { asStoreProblem } from '../engine/storeProblem.ts';
 import type { Tables } from '../migrations/tables.ts';
@@ -20,8 +20,11 @@ export interface StatesChecked {
 
 type Verdict = 'agrees' | 'outdated' | 'differs';
 
-const parsed = (json: string | null) => (json === null ? undefined : readState(json));
-const asStored = (state: BucketState | undefined) => (state ? JSON.stringify(state) : null);
+const follows = (json: string | null, state: BucketState | undefined): boolean => {
+  if (!state) return json === null;
+  const stored = readState(json);
+  return stored !== undefined && isDeepStrictEqual(stored, readState(JSON.stringify(state)));
+};
 
 const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdict> => {
   const row = await db
@@ -33,7 +36,7 @@ const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdic
   const { last, count, state } = await refold(db, name);
   if (row?.seq !== last || count !== last) return 'differs';
   if (row.state !== null && row.folded_by !== foldKey) return 'outdated';
-  return isDeepStrictEqual(parsed(row.state), parsed(asStored(state))) ? 'agrees' : 'differs';
+  return follows(row.state, state) ? 'agrees' : 'differs';
 };
 
 const checkAll = async ({ kysely, sqlite }: Database): Promise<StatesChecked> => {

@@ -4,14 +4,12 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { foldBucket } from '../../studio/bucket/foldBucket.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
+import { readState } from './bucketStateSchema.ts';
 import { foldKey } from './foldKey.ts';
 import { frozen } from '../engine/frozen.ts';
 import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
 import { readBucket, readStudio } from '../entries/readEntries.ts';
 import type { Tables } from '../migrations/tables.ts';
-
-/** Not validated, because it is ours: written by this version of the fold, and checked by a rebuild. */
-export const readState = (json: string): BucketState => JSON.parse(json) as BucketState;
 
 /** Folds a bucket from its entries. If the state is unchanged, the stored row is kept as it is. */
 const refoldBucket = async (
@@ -35,7 +33,7 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
     .execute();
   const streams = new Map<StreamNo, StreamState>();
   for (const row of rows) {
-    const cached = row.state === null ? undefined : readState(row.state);
+    const cached = readState(row.state);
     const state =
       cached && row.folded_by === foldKey ? cached : await refoldBucket(db, studio, row.stream_no, cached);
     streams.set(row.stream_no, { seq: row.seq, ...(state && { state: frozen(state) }) });

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { saveStreamState } from './saveStreamState.ts';
 import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
@@ -9,7 +10,7 @@ const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> =>
     await db.deleteFrom('streams').where('studio_id', '=', studio).where('stream_no', '=', stream).execute();
     return;
   }
-  await saveStreamState(db, studio, stream, { seq: last, ...(state && { state }) });
+  await saveStreamState(db, studio, stream, { seq: last, ...definedOnly({ state }) });
 };
 
 /** Folds every state again from the entries and saves it, one stream at a time; returns the number of streams. */

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { foldBucket } from '../../studio/bucket/foldBucket.ts';
@@ -33,5 +34,5 @@ export const refold = async (db: Kysely<Tables>, { studio, stream }: StreamName)
     .select(({ fn }) => [fn.max<Seq | null>('seq').as('last'), fn.countAll<number>().as('count')])
     .executeTakeFirstOrThrow();
   const state = stream > studioStream ? foldBucket(stream, await readBucket(db, studio, stream)) : undefined;
-  return { last, count, ...(state && { state }) };
+  return { last, count, ...definedOnly({ state }) };
 };

@@ -1,5 +1,5 @@
 import { grams, type Grams, type Millilitres } from '../../glaze/units.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
+import { saturatedSolutionWith, saltIn } from '../bucket/flocculantSolution.ts';
 import { checkpointOfDry, doseStepOfDry } from '../dose/nextDose.ts';
 import type { SaidAddition } from './readAddition.ts';
 
@@ -36,12 +36,7 @@ export const doubtfulDose = (said: SaidAddition): DoubtfulDose | undefined => {
       ? { what, percent: (100 * mass) / dry, most: grams(mostDeflocculantOfDry * dry) }
       : undefined;
   }
-  const salt =
-    'mass' in amount
-      ? amount.mass
-      : saltPerLitre === undefined
-        ? saltInSaturatedSolution(amount.volume)
-        : (saltPerLitre * amount.volume) / 1000;
+  const salt = saltIn(amount, saltPerLitre);
   if (salt <= checkpointOfDry * dry) return undefined;
   const dose = grams(doseStepOfDry * dry);
   return { what, times: salt / dose, dose: saturatedSolutionWith(dose) };

@@ -1,9 +1,10 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { Added } from '../bucket/bucketEvent.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { powderIn, waterGramsPerMl, type Estimate } from '../contents/contents.ts';
-import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
+import { saltIn, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
 import { volumeHeld } from '../bucket/foldBucket.ts';
 import { doseStepOfDry } from '../dose/nextDose.ts';
 
@@ -83,12 +84,7 @@ const notADose = (said: SaidAddition): AdditionProblem | undefined => {
   const { what, amount, saltPerLitre } = said;
   const contents = knownVolume(said);
   if (what !== 'flocculant' || !amount || !contents) return undefined;
-  const salt =
-    'mass' in amount
-      ? amount.mass
-      : saltPerLitre === undefined
-        ? saltInSaturatedSolution(amount.volume)
-        : (saltPerLitre * amount.volume) / 1000;
+  const salt = saltIn(amount, saltPerLitre);
   const { value, sd } = powderIn(contents);
   if (salt <= mostSaltOfDry * (value + coverage95 * sd)) return undefined;
   const times = salt / (doseStepOfDry * value);
@@ -135,11 +131,11 @@ export const readAddition = (said: SaidAddition): AdditionFound => {
     case 'water':
     case 'draw-off': {
       const water = asVolume(amount);
-      return { ok: true, added: { what, ...(water !== undefined && { volume: water }) } };
+      return { ok: true, added: { what, ...definedOnly({ volume: water }) } };
     }
     case 'dry':
       if (volume !== undefined) return { ok: false, why: { kind: 'wants-weight', what } };
-      return { ok: true, added: { what, ...(mass !== undefined && { mass }) } };
+      return { ok: true, added: { what, ...definedOnly({ mass }) } };
     case 'flocculant': {
       if (mass !== undefined) return { ok: true, added: { what, heptahydrate: mass } };
       if (volume === undefined) return { ok: true, added: { what } };
@@ -160,24 +156,26 @@ export const readAddition = (said: SaidAddition): AdditionFound => {
         ok: true,
         added: {
           what,
-          ...(volume !== undefined && { volume }),
-          ...(told !== undefined && { gravity: told }),
-          ...(u95 !== undefined && { gravityU: u95 }),
-          ...(from && { from: from.no }),
-          ...(said.own && { own: said.own }),
-          ...(salt !== undefined && { heptahydrate: salt }),
+          ...definedOnly({
+            volume,
+            gravity: told,
+            gravityU: u95,
+            from: from?.no,
+            own: said.own,
+            heptahydrate: salt,
+          }),
         },
-        ...(from && { taken: { what: 'taken', ...(volume !== undefined && { volume }), to: bucket.no } }),
+        ...(from && { taken: { what: 'taken', ...definedOnly({ volume }), to: bucket.no } }),
       };
     }
     case 'taken':
       if (mass !== undefined) return { ok: false, why: { kind: 'wants-volume', what } };
-      return { ok: true, added: { what, ...(volume !== undefined && { volume }) } };
+      return { ok: true, added: { what, ...definedOnly({ volume }) } };
     case 'deflocculant':
     case 'other':
       return {
         ok: true,
-        added: { what, ...(volume !== undefined && { volume }), ...(mass !== undefined && { mass }) },
+        added: { what, ...definedOnly({ volume, mass }) },
       };
   }
 };

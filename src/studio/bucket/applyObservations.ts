@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Observation, StirTool } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { withVoid } from './withVoid.ts';
@@ -41,7 +42,7 @@ export const withStir = (
   next.stir = {
     at: stir.at,
     ...(together > 0 && { minutes: together }),
-    ...(mixedAt !== undefined && { mixedAt }),
+    ...definedOnly({ mixedAt }),
   };
   return next;
 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
@@ -64,7 +65,7 @@ export const applyReading = (
     next.efflux = {
       ...event.flow,
       at,
-      ...(event.temperature !== undefined && { temperature: event.temperature }),
+      ...definedOnly({ temperature: event.temperature }),
     };
   if (flowBelieved && event.look) next.look = { look: event.look, at };
   // A finger test from before the last stir is not compared with a new cup time. When both are of one stirring, both
@@ -73,7 +74,7 @@ export const applyReading = (
   if (flowBelieved && event.look && next.efflux?.stirredSince) delete next.efflux;
   if (event.flow || event.look) {
     delete next.restedFlow;
-    if (!flowBelieved && !tooSoon) next.restedFlow = { at, ...(event.flow && { flow: event.flow }) };
+    if (!flowBelieved && !tooSoon) next.restedFlow = { at, ...definedOnly({ flow: event.flow }) };
   }
   const measured = event.gravity && {
     value: event.gravity.value,
@@ -91,7 +92,7 @@ export const applyReading = (
     const together = takenTogether(next, measured);
     delete next.together;
     if (together) next.together = together;
-    next = applyGravity(state, next, { measured, by: entry.by, ...(volume && { volume }) });
+    next = applyGravity(state, next, { measured, by: entry.by, ...definedOnly({ volume }) });
     delete next.voided;
     next.believed = measured;
     next.moved = 0;

@@ -17,3 +17,14 @@ export const saltInSaturatedSolution = (solution: Millilitres): Grams => grams(s
 
 export const saturatedSolutionWith = (heptahydrate: Grams): Millilitres =>
   millilitres(heptahydrate / heptahydratePerMl);
+
+/** Epsom salt in what was measured out: weighed, or in a solution, saturated unless its strength is known. */
+export const saltIn = (
+  amount: { mass: Grams } | { volume: Millilitres },
+  saltPerLitre: Grams | undefined,
+): Grams => {
+  if ('mass' in amount) return amount.mass;
+  return saltPerLitre === undefined
+    ? saltInSaturatedSolution(amount.volume)
+    : grams((saltPerLitre * amount.volume) / 1000);
+};

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { grams, type Millilitres } from '../../glaze/units.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
@@ -86,8 +87,7 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
       return applyObservations(
         withStir(applyRest(state, event.seen, at), {
           at,
-          ...(event.minutes !== undefined && { minutes: event.minutes }),
-          ...(event.tool && { tool: event.tool }),
+          ...definedOnly({ minutes: event.minutes, tool: event.tool }),
         }),
         event.seen,
         at,

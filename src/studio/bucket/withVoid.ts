@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from './bucketState.ts';
 import { withoutFlowPoints } from './flowPoints.ts';
 import type { Instant } from '../ids.ts';
@@ -17,7 +18,7 @@ export const withVoid = (state: BucketState, by: VoidedBy, at: Instant): BucketS
   const { efflux: _efflux, look: _look, together: _together, ...rest } = state;
   // A cake does not replace frost or contamination, which are worse.
   const voided = isAccountBroken(state) && keepsContents(by) ? state.voided : { by, at };
-  const next: BucketState = { ...rest, ...(voided && { voided }) };
+  const next: BucketState = { ...rest, ...definedOnly({ voided }) };
   return keepsContents(by) ? next : withoutFlowPoints(next);
 };
 
@@ -38,7 +39,7 @@ export const withSieve = (state: BucketState, at: Instant, mesh: number | undefi
   const { unsieved } = state;
   const next: BucketState = {
     ...(unsieved ? withVoid(state, unsieved.what === 'frozen' ? 'frozen' : 'sieved', at) : state),
-    sieved: { at, ...(mesh !== undefined && { mesh }) },
+    sieved: { at, ...definedOnly({ mesh }) },
   };
   delete next.unsieved;
   if (unsieved?.what === 'frozen') delete next.stir;

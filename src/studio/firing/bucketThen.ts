@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
@@ -64,10 +65,7 @@ const bucketAt = (state: BucketState, now: Instant): BucketThen => {
     name: settings.name,
     restLimit,
     outside: outsideWindow(state, flow !== undefined),
-    ...(gravity && { gravity }),
-    ...(flow && { flow }),
-    ...(stir && { stirredAt: stir.at }),
-    ...(sieved && { sievedAt: sieved.at }),
+    ...definedOnly({ gravity, flow, stirredAt: stir?.at, sievedAt: sieved?.at }),
     conditions: knownConditions({
       'gravity-over': gravity && gravity.band === 'high',
       'gravity-under': gravity && gravity.band === 'low',

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry } from '../bucket/bucketEvent.ts';
 import type { Entry } from '../entry.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
@@ -87,10 +88,7 @@ const bisqueSaid = ({ bisque, bisqueCone }: FiredSaid, plan: PieceState | undefi
   if (bisqueCone !== undefined) return bisqueOf({ cone: bisqueCone });
   const { absorption, cone } = plan?.said ?? {};
   if (absorption === undefined && cone === undefined) return undefined;
-  return bisqueOf({
-    ...(absorption !== undefined && { absorption }),
-    ...(cone !== undefined && { cone }),
-  });
+  return bisqueOf(definedOnly({ absorption, cone }));
 };
 
 /**
@@ -125,11 +123,10 @@ export const dipOf = (result: FiredState, around: DipContext): Dip => {
     result,
     ...when,
     buckets,
-    ...(bisque && { bisque }),
-    ...(body !== undefined && { body }),
+    ...definedOnly({ bisque, body }),
     ...(ready && { resistReady: ready }),
     ...(plan && { planned: beforeDip(plan.steps) }),
-    ...(done && { done }),
+    ...definedOnly({ done }),
     conditions: {
       // When a layer's bucket had no setup yet, its conditions are unknown.
       ...(buckets.length === around.buckets.length && ofAny(buckets.map(({ conditions }) => conditions))),

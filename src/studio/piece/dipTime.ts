@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { cakeRatio } from '../../glaze/body/filtration.ts';
 import { solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import { dipFor, fitSqrt, predictThickness, type SqrtFit } from '../../glaze/statistics/sqrtFit.ts';
@@ -137,7 +138,7 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
     return {
       kind: 'few-tiles',
       tiles: tiles.length,
-      ...(wanted.body !== undefined && { body: wanted.body }),
+      ...definedOnly({ body: wanted.body }),
     };
   const times = tiles.map((tile) => tile.seconds);
   const [shortest, longest] = [Math.min(...times), Math.max(...times)];
@@ -189,7 +190,6 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
     fit,
     gravity,
     range,
-    ...(tileAbsorption !== undefined && { tileAbsorption }),
-    ...(wallMost !== undefined && { wallMost }),
+    ...definedOnly({ tileAbsorption, wallMost }),
   };
 };

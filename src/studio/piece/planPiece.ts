@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Seconds } from '../../glaze/units.ts';
 import { bisqueOf, type Bisque } from './bisque.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
@@ -75,9 +76,7 @@ const dipConflicts = (
           bucket,
           {
             thickness: piece.thickness,
-            ...(piece.absorption !== undefined && { absorption: piece.absorption }),
-            ...(piece.body !== undefined && { body: piece.body }),
-            ...(piece.wall !== undefined && { wall: piece.wall }),
+            ...definedOnly({ absorption: piece.absorption, body: piece.body, wall: piece.wall }),
           },
           now,
         );
@@ -87,7 +86,7 @@ const dipConflicts = (
       ...(second ? asked(second, 'second') : []),
       ...(dip && dip.kind !== 'dip' ? [{ kind: 'dip' as const, why: dip }] : []),
     ],
-    ...(dip && { dip }),
+    ...definedOnly({ dip }),
   };
 };
 
@@ -119,10 +118,7 @@ export const planPiece = (piece: PieceSaid, around: PlanContext): PiecePlan => {
     const onAt = then('resist');
     // A resist that is not on yet will dry in the studio's usual air.
     const { temperature, humidity } = studio.drying;
-    const air = {
-      ...(temperature !== undefined && { temperature }),
-      ...(humidity !== undefined && { humidity }),
-    };
+    const air = definedOnly({ temperature, humidity });
     const ready = coatReady(coat ?? { resist, onAt, ...air }, studio);
     if (ready === 'never') conflicts.push({ kind: 'never-dry' });
     else at = instant(Math.max(at, ready.readyAt));
@@ -160,6 +156,6 @@ export const planPiece = (piece: PieceSaid, around: PlanContext): PiecePlan => {
     bisque,
     dipAt,
     ...(dip?.kind === 'dip' && { seconds: dip.seconds }),
-    ...(resist && { resist }),
+    ...definedOnly({ resist }),
   };
 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { ResistCoat } from '../resist/resistCoat.ts';
 import { coatPlan } from '../resist/coatPlan.ts';
 import { coatReady } from '../resist/coatReady.ts';
@@ -35,7 +36,7 @@ export const coatReminders = (coat: ResistCoat, studio: Studio): WantedReminder[
         kind: 'early',
         coat: coat.seq,
         plan: plan.at,
-        ...(plan.session !== undefined && { session: plan.session }),
+        ...definedOnly({ session: plan.session }),
       },
       dueAt: outsideQuiet(before(plan.at, reminders.lead), reminders.quiet, zone, 'before'),
       goodUntil: instant(Math.min(readyAt, later(plan.at, warningUsefulFor))),

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { ResistCoat } from './resistCoat.ts';
 import { isTooColdForFilm, longestDryingFactor, timesByAir } from './dryingFactor.ts';
 
@@ -12,9 +13,6 @@ export const coatDoubt = ({
 }: Pick<ResistCoat, 'resist' | 'temperature' | 'humidity'>): CoatDoubt | undefined => {
   if (resist !== 'wax' && resist !== 'latex') return undefined;
   if (temperature !== undefined && isTooColdForFilm(temperature)) return { why: 'cold' };
-  const times = timesByAir({
-    ...(temperature !== undefined && { temperature }),
-    ...(humidity !== undefined && { humidity }),
-  });
+  const times = timesByAir(definedOnly({ temperature, humidity }));
   return times.ok && times.value > longestDryingFactor ? { why: 'damp', times: times.value } : undefined;
 };

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { addDays } from '../time/civilDay.ts';
 import { duration, hours as hoursLong, instant, later, minutes, type Instant } from '../ids.ts';
 import { nextOpenInstant, type OpeningHours } from '../time/openingHours.ts';
@@ -74,5 +75,5 @@ export const dryReady = ({
   const readyAt = nextOpenInstant(dry, hours, zone);
   if (readyAt === 'never') return 'never';
   const because = readyAt > dry ? 'opening' : hoursEnd >= nightEnds ? 'hours' : 'night';
-  return { readyAt, why: { because, dryHours, hoursEnd, nightEnds, ...(noNight && { noNight }) } };
+  return { readyAt, why: { because, dryHours, hoursEnd, nightEnds, ...definedOnly({ noNight }) } };
 };

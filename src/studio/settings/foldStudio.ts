@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Entry } from '../entry.ts';
 import { minutes, seq } from '../ids.ts';
 import { usualHours } from '../time/openingHours.ts';
@@ -34,14 +35,14 @@ const withClosures = ({ hours }: Studio, days: readonly string[], closed: boolea
 
 const withFiring = ({ firing: _, ...studio }: Studio, at: Studio['firing']): Studio => ({
   ...studio,
-  ...(at !== undefined && { firing: at }),
+  ...definedOnly({ firing: at }),
 });
 
 const withReminders = (
   { reminders }: Studio,
   { lead, quiet }: Extract<StudioEvent, { kind: 'reminders' }>,
 ) => {
-  const { quiet: before, ...rest } = { ...reminders, ...(lead !== undefined && { lead }) };
+  const { quiet: before, ...rest } = { ...reminders, ...definedOnly({ lead }) };
   const now = quiet ?? before;
   return now === undefined || now === 'none' ? rest : { ...rest, quiet: now };
 };

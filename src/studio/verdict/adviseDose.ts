@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { Gravity, Millilitres } from '../../glaze/units.ts';
 import { middle } from './amounts.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
@@ -50,7 +51,7 @@ export const adviseDose = (state: BucketState, now: Instant): DoseAdvice => {
   const verdict = decide(state, { now, role: 'keeper' });
   const f = facts(state, now);
   const volume = volumeNow(state, now)?.value;
-  const common = { verdict, ...(volume !== undefined && { volume }) };
+  const common = { verdict, ...definedOnly({ volume }) };
   const why = noDose(f);
   if (why) return { ...common, advice: { kind: 'none', why } };
   const slurry = gravityOfBucket(f);

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
@@ -29,8 +30,7 @@ const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
   if (when === 'no-way-to-look') return [{ because: 'no-way-to-look' }];
   if (when === 'just-mixed') return [{ because: 'just-mixed' }];
   const { minutes: stirred } = state.stir ?? {};
-  if (when === 'stirred-short')
-    return [{ because: 'stirred-short', ...(stirred !== undefined && { minutes: stirred }) }];
+  if (when === 'stirred-short') return [{ because: 'stirred-short', ...definedOnly({ minutes: stirred }) }];
   return flow.band === 'thick' && stirred !== undefined && stirred >= longStir
     ? [{ because: 'stirred-long', minutes: stirred }]
     : [];

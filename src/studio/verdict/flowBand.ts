@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { CupTime, FlowLook } from '../bucket/bucketEvent.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 import { roomTemperature } from '../bucket/flocculantSolution.ts';
@@ -69,7 +70,7 @@ export const flowBand = (
   if (byCup !== 'unknown') {
     if (byFinger !== 'unknown' && byFinger !== byCup)
       reasons.push({ because: 'disagree', efflux: byCup, look: byFinger });
-    return { band: byCup, ...(efflux && { at: efflux.at }), reasons };
+    return { band: byCup, ...definedOnly({ at: efflux?.at }), reasons };
   }
   // When a cup time could not be used, its reason is already there.
   if (byFinger === 'unknown' && reasons.length === 0) {
@@ -82,5 +83,5 @@ export const flowBand = (
           : { because: 'flow-unknown' },
     );
   }
-  return { band: byFinger, ...(look && { at: look.at }), reasons };
+  return { band: byFinger, ...definedOnly({ at: look?.at }), reasons };
 };

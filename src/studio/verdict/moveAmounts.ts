@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import type { Millilitres } from '../../glaze/units.ts';
 import type { MeasuredGravity } from '../bucket/bucketState.ts';
@@ -57,7 +58,7 @@ export const volumeReason = ({ state, now }: Pick<Facts, 'state' | 'now'>): Reas
   const volume = volumeNow(state, now);
   return volume
     ? { because: 'volume', value: volume.value, u95: coverage95 * volume.sd }
-    : { because: 'volume-old', ...(state.volumeAt !== undefined && { at: state.volumeAt }) };
+    : { because: 'volume-old', ...definedOnly({ at: state.volumeAt }) };
 };
 
 /** The amounts for a move: in this pail, if its volume is known, and per litre. */

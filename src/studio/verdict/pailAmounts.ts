@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { grams, millilitres, type Millilitres } from '../../glaze/units.ts';
 import { drawOffForWindow, dryForWindow, waterForWindow, type Correction } from './amounts.ts';
 import { waterGramsPerMl, type Estimate } from '../contents/contents.ts';
@@ -75,9 +76,5 @@ export const litreAmount = (amount: WaterOrPowder, unfilled: Omit<Correction, 'v
     { ...unfilled, volume: litre },
     undefined,
   ).amounts;
-  return {
-    ...(waterMl !== undefined && { waterMlPerLitre: waterMl }),
-    ...(drawOffMl !== undefined && { drawOffMlPerLitre: drawOffMl }),
-    ...(dryGrams !== undefined && { dryGramsPerLitre: dryGrams }),
-  };
+  return definedOnly({ waterMlPerLitre: waterMl, drawOffMlPerLitre: drawOffMl, dryGramsPerLitre: dryGrams });
 };

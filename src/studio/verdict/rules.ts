@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
 import { couldMove } from '../bucket/couldMove.ts';
 import { flowBand } from './flowBand.ts';
@@ -56,8 +57,7 @@ export const facts = (state: BucketState, now: Instant): Facts => {
   return {
     state,
     now,
-    ...(stirred !== undefined && { hoursSinceStir: stirred }),
-    ...(predicted && { predicted }),
+    ...definedOnly({ hoursSinceStir: stirred, predicted }),
     ...(measured &&
       window && {
         measured: {

@@ -1,0 +1,40 @@
+import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
+import type { LoggedEvent } from '../../studio/logbook/ports.ts';
+import { readEvent, writeEvent } from '../entries/eventRow.ts';
+import type { Writing } from '../engine/transactionQueue.ts';
+import { refoldAfterErasure } from '../states/refoldAfterErasure.ts';
+
+/** Stores entries as they are told from now on, and folds their stream anew; answers whether any is told otherwise. */
+export const rewriteEvents = async (
+  writing: Writing,
+  {
+    studio,
+    stream,
+    rows,
+  }: { studio: StudioId; stream: StreamNo; rows: readonly { seq: Seq; event: string }[] },
+  retold: (event: LoggedEvent) => LoggedEvent,
+): Promise<boolean> => {
+  const { db } = writing;
+  let changed = false;
+  for (const { seq, event } of rows) {
+    const text = writeEvent(stream, retold(readEvent(stream, event)));
+    if (text === event) continue;
+    changed = true;
+    await db
+      .updateTable('events')
+      .set({ event: text })
+      .where('studio_id', '=', studio)
+      .where('stream_no', '=', stream)
+      .where('seq', '=', seq)
+      .execute();
+  }
+  if (!changed) return false;
+  const { seq: last } = await db
+    .selectFrom('streams')
+    .where('studio_id', '=', studio)
+    .where('stream_no', '=', stream)
+    .select('seq')
+    .executeTakeFirstOrThrow();
+  await refoldAfterErasure(writing, studio, stream, last);
+  return true;
+};
