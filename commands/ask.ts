@@ -17,7 +17,7 @@ import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';
 import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
 
-/** Whoever asks in more than this tells a story: which part of it is the question, nobody can say. */
+/** A longer question tells a story, and nobody can say which part of it is the question. */
 const longest = 600;
 const mostActions = 3;
 const mostFacts = 3;
@@ -29,7 +29,7 @@ const answersData = (answers: readonly FoundNote[]) =>
     score: Math.round(100 * score) / 100,
   }));
 
-/** One line of where a bucket stands: gravity against its window, last stir, what it needs. */
+/** One line on a bucket's state: gravity against its window, last stir, next step. */
 const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
   const w = words.verdict;
   const verdict = decide(state, { now, role });
@@ -51,7 +51,7 @@ const stateFact = async (state: BucketState, { words, now, role, book }: Asking)
   };
 };
 
-/** Nothing answers: said plainly, with the nearest titles to press. */
+/** The reply when no note answers: it says so, and offers the nearest titles as buttons. */
 const noNote = async (
   { near }: Found,
   state: BucketState | undefined,
@@ -85,7 +85,7 @@ const answer = async (
   const stands = state && needsState(found, state) ? state : undefined;
   const also = seeAlso(best, answers.slice(1), (id) => asking.handbook.note(id));
   const commands = found.from === 'handbook' ? found.note.commands : [];
-  // The verdict is there already.
+  // The verdict is in the answer already.
   const left = commands.filter((one) => !(computed && sum === 'verdict' && one === 'water-or-stir'));
   const facts = computed
     ? [...(computed.facts ?? []), ...note.facts]
@@ -124,7 +124,7 @@ const answer = async (
   };
 };
 
-/** The bucket meant: the one that was given, else the one that the question names. */
+/** The bucket that was given; otherwise the one that the question names. */
 const meant = async (question: string, given: BucketState | undefined, { book, handbook }: Asking) => {
   const { buckets, rest, general } = bucketsNamed(question, await book.buckets(), (word) =>
     handbook.knows(word),
@@ -134,10 +134,10 @@ const meant = async (question: string, given: BucketState | undefined, { book, h
   return { state, rest, general, isNamed: buckets.length > 0, several: state ? [] : buckets };
 };
 
-/** How near a note of the studio's own must come to the general answer to go before it. */
+/** How close the studio's own note must score to the general answer to come before it. */
 const ownShare = { named: 0.1, touched: 0.9 };
 
-/** What answers: in general, or first the studio's own note, when it is about that very bucket and that very thing. */
+/** The answer: the studio's own note if it is about this bucket and this topic, otherwise a general note. */
 const findOf = async (
   question: string,
   general: string,
@@ -160,7 +160,7 @@ const findOf = async (
   return (also?.score ?? 0) >= least ? whole : inGeneral;
 };
 
-/** A bucket, and none at all when the question cannot wait: whatever was typed there holds up no first aid. */
+/** Reads the bucket, but never refuses an emergency because of what was typed there. */
 const bucketInPeace: Kind<BucketState | undefined> = {
   ...bucket,
   async read(typed, asking) {
@@ -203,7 +203,7 @@ export const ask = asks({
     const found = await findOf(question, general, state, notes, asking);
     const [best] = found.answers;
     if (!best) {
-      // What comes nearest asks how the bucket stands: that at least is known.
+      // Even when no note answers, the bucket's state is known.
       const nearest = found.near[0]?.found;
       const verdict =
         state && nearest?.from === 'handbook' && nearest.note.computes === 'verdict'

@@ -21,7 +21,9 @@ const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {
   };
 };
 
-/** A keeper who was talked into typing somebody's code would give the keys away: they see first whose it is. */
+/**
+ * Somebody may have talked a keeper into typing their code, to gain a keeper's rights: so show whose code it is first.
+ */
 const unsure = async (code: string, { words, book, now, member }: Logging): Promise<Reply | undefined> => {
   const w = words.people.link;
   const owner = await book.offeredBy(code, now);
@@ -31,7 +33,7 @@ const unsure = async (code: string, { words, book, now, member }: Logging): Prom
     kind: 'refusal',
     title: w.isThatYou(name),
     facts: [{ label: [w.factIfSo], text: w.surely(code) }],
-    // The code is in it.
+    // The line contains the code.
     fleeting: true,
     data: { why: 'unsure', name },
   };
@@ -47,7 +49,7 @@ const join = async (code: string, sure: boolean, context: Logging): Promise<Repl
   if (!linked.ok) return { kind: 'refusal', title: w.refused[linked.why], data: { why: linked.why } };
   const { into } = linked;
   const { keepers } = await book.studio();
-  // Whoever holds both sides keeps what either could do.
+  // The joined member keeps the rights of both accounts.
   if ([member, into].some((one) => before.includes(one)) && !keepers.includes(into))
     await book.logStudio(
       { kind: 'keeper', member: into, keeper: true },

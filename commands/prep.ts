@@ -36,7 +36,7 @@ const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Pro
   return pieceReply(after ?? piece, context, entry.id);
 };
 
-/** A plan made before, said to be one: whoever typed a name may have meant a new piece. */
+/** Shows an existing plan and says so: the same name may have been meant for a new piece. */
 const goOn = async (piece: PieceState, context: Logging): Promise<Reply> => {
   const w = context.words.prep;
   const reply = await pieceReply(piece, context);

@@ -17,7 +17,7 @@ const noteOf = async (
   return { kind: 'answer', title: words.people.redact.done(id), data: { entry: id } };
 };
 
-/** Things of one sort that would be called the same without the name: they would be taken for one. */
+/** Whether taking the name out would leave two things of one sort with the same name. */
 const wouldMix = async (name: RegExp, { book }: Logging): Promise<boolean> => {
   const { vessels, cups, sessions, recipes } = await book.studio();
   const buckets = (await book.buckets()).map(({ settings }) => settings);
@@ -39,7 +39,7 @@ const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<R
       actions: [
         { label: w.takeOut(typed), line: printLine(['redact'], { name: typed, sure: 'yes' }), press: 'run' },
       ],
-      // The name is in it.
+      // The line contains the name.
       fleeting: true,
       data: { redacted: false },
     };

@@ -10,7 +10,7 @@ import { headroom, usablePart } from '../../src/studio/verdict/headroom.ts';
 import { millilitres } from '../../src/glaze/units.ts';
 import { handAmount, volumeText } from '../../src/words/text/measures.ts';
 
-/** What arithmetic on decimals adds to a pail that is just full, ml. */
+/** Rounding error of decimal sums on a pail that is just full, in ml. */
 const aHair = 1;
 
 export const blendBatch = asks({

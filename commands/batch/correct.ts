@@ -23,7 +23,7 @@ import type { UnitSystem } from '../../src/studio/settings/studio.ts';
 import type { Pour } from '../../src/words/text/pour.ts';
 import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 
-/** A whole gram is what a studio's scale shows of a batch. */
+/** A studio's batch scale shows whole grams. */
 const scaleStep = grams(1);
 
 const cautions = (
@@ -47,7 +47,7 @@ const data = (
   by: way,
   first,
   half,
-  // Nobody knows it for a pail that may hold anything.
+  // A pail without stated limits has no such amount.
   waterMl:
     amounts.waterMlPerLitre !== undefined || amounts.drawOffMlPerLitre !== undefined
       ? null

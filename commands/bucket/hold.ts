@@ -20,7 +20,7 @@ const keep = async ({ no }: BucketState, event: BucketEvent, said: string | unde
 const which = { kind: bucket, needed: true, about: (w: Logging['words']) => w.reading.bucket } as const;
 const noted = { kind: note, needed: false, about: (w: Logging['words']) => w.note } as const;
 
-/** How people say what is wrong with a bucket; the first that fits. */
+/** How people say what is wrong with a bucket; the first pattern that matches wins. */
 const spoken: readonly [HoldCause, RegExp][] = [
   ['frozen', /\b(?:fro[sz]|freez|thaw|ic[ey]\b)/i],
   ['hazard', /\b(?:hazard|toxic|poison|lead\b|cadmium)/i],

@@ -3,7 +3,7 @@ import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
-/** Enough for any studio, and few enough to be searched in no time. */
+/** Enough for any studio, and few enough to search quickly. */
 const mostNotes = 400;
 
 export const addNote = logs({

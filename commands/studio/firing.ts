@@ -20,7 +20,7 @@ export const setFiring = logs({
     if (v.when === undefined && v.off !== true)
       return { kind: 'refusal', title: w.nothing('when:"friday 8am"'), data: {} };
     const at = v.off === true ? undefined : v.when;
-    // Typed when it was still to come, and sent too late.
+    // The time was still to come when it was typed, but the line arrived late.
     if (at !== undefined && at < now)
       return {
         kind: 'refusal',

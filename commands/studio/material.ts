@@ -29,7 +29,7 @@ export const setMaterial = logs({
     const w = words.recipe;
     const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const grains = v['particle-gravity'] ?? v.like?.gravity;
-    // Without one that it is like, nothing may be left to a guess, and the hazard comes first.
+    // Without a similar material nothing may be guessed: ask for the hazards first.
     if (!v.like && v.hazard === undefined) return refuse(w.sayHazard(v.name));
     if (!v.like && v.soluble === undefined) return refuse(w.saySoluble(v.name));
     if (grains === undefined) return refuse(w.sayGravity(v.name));

@@ -13,7 +13,7 @@ const escaped = (text: string) =>
 
 const hour = 3_600_000;
 
-/** First to last thing shown, with a little room; never a span of nothing. */
+/** From the first point to the last, with a margin; never a span of zero. */
 const spanOf = ({ series, marks, zone }: Chart): [number, number] => {
   const points = series.flatMap((one) => one.points.map(({ at }) => localMilliseconds(at, zone)));
   const first = Math.min(...points);
@@ -28,7 +28,7 @@ const nested = (svg: string, y: number, { width, panelHeight }: ChartSize): stri
     .replace(/width="[^"]*"/, `width="${width}"`)
     .replace(/height="[^"]*"/, `height="${panelHeight}"`);
 
-/** Sentences on as few lines as hold them. */
+/** Packs sentences into as few lines as possible. */
 const lines = (words: string, most: number): string[] =>
   words.split(/(?<=\.) /).reduce<string[]>((all, sentence) => {
     const last = all.at(-1);
@@ -36,7 +36,7 @@ const lines = (words: string, most: number): string[] =>
     return [...all.slice(0, -1), `${last} ${sentence}`];
   }, []);
 
-/** A chart as an SVG picture: one panel a quantity, the window as a band, stirs as strokes, additions as triangles. */
+/** A chart as SVG: one panel for each quantity, the window as a band, stirs as strokes, additions as triangles. */
 export const chartSvg = (
   chart: Chart,
   theme: Theme = light,

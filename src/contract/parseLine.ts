@@ -42,7 +42,7 @@ interface Mark {
   value: number;
 }
 
-/** Where each known `option:` begins, outside quotes. */
+/** Where each known `option:` starts, outside quotes. */
 export const marks = (text: string, names: ReadonlySet<string>): Mark[] => {
   const found: Mark[] = [];
   let quote: string | undefined;
@@ -68,7 +68,10 @@ export const marks = (text: string, names: ReadonlySet<string>): Mark[] => {
   return found;
 };
 
-/** The first `word:` outside quotes that is a known option but for a letter or two; a note is prose and may hold any. */
+/**
+ * The first `word:` outside quotes that is one or two letters from a known option. Prose is skipped: it may contain any
+ * word.
+ */
 const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; near: string } | undefined => {
   const words = new Set(
     Array.from(text.matchAll(/(?<!\S)([a-z][a-z0-9-]{2,}):/gi), ([, word = '']) => word.toLowerCase()),
@@ -91,7 +94,7 @@ const unquoted = (raw: string): string => {
   return value.slice(1, -1).replace(/\\(["\\])/g, '$1');
 };
 
-/** Reads a line as a member types it: `/reading bucket:"Gull Grey" weight:246.2g stirred:yes`. It runs nothing. */
+/** Parses a line as a member types it, without running it: `/reading bucket:"Gull Grey" weight:246.2g stirred:yes`. */
 export const parseLine = (
   line: string,
   commands: readonly Command[],
@@ -123,7 +126,7 @@ export const parseLine = (
   const typed: Record<string, string> = {};
   const loose = unquoted(words.slice(0, found[0]?.from ?? words.length));
   if (loose !== '') {
-    // Words before any option are the first one's: `/water-or-stir gull grey`.
+    // Words before any option belong to the first option: `/water-or-stir gull grey`.
     const [main] = typedOptions(leaf);
     const stray = /^([a-z][a-z0-9-]*):/i.exec(words)?.[1];
     if (stray !== undefined && (main === undefined || leaf.options[main]?.kind.prose !== true))
@@ -147,7 +150,7 @@ export const parseLine = (
   return { ok: true, value: { path, typed, ...(after !== undefined && { after }) } };
 };
 
-/** A value as it stands in a line. */
+/** A value, quoted where a line needs it. */
 export const quoted = (value: string): string =>
   /^[\p{L}\p{N}.,%+-]+$/u.test(value) ? value : `"${value.replace(/(["\\])/g, '\\$1')}"`;
 

@@ -12,7 +12,7 @@ const two = (n: number) => String(n).padStart(2, '0');
 const days = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
-/** Sakamoto's rule for the day of the week. */
+/** Day of the week, by Sakamoto's algorithm. */
 const weekday = ({ year, month, day }: WallTime): string => {
   const shift = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4][month - 1] ?? 0;
   const y = month < 3 ? year - 1 : year;
@@ -33,7 +33,7 @@ const shown = (part: Exclude<Part, { said: string } | { member: unknown }>, { no
   return `${weekday(wall)} ${wall.day} ${months[wall.month - 1] ?? ''}${year}`;
 };
 
-/** Nothing that moves the cursor, hides text or turns its direction gets onto a terminal. */
+/** Removes characters that move a terminal's cursor, hide text or change its direction. */
 export const visible = (typed: string): string =>
   typed.replace(/[\p{Cc}\u061C\u200B-\u200F\u2028-\u202E\u2060-\u2069\uFEFF]+/gu, ' ');
 

@@ -3,16 +3,16 @@ import { parseLine, printLine } from './parseLine.ts';
 
 const hides = (leaf: Leaf): boolean => Object.values(leaf.options).some(({ kind }) => kind.secret === true);
 
-/** Stands where a secret was typed. */
+/** Replaces a secret. */
 const mark = '…';
 
-/** A line as it may be kept and shown again: a code that was typed is not in it. */
+/** A line that is safe to store and show: option values that are secret are masked. */
 export const withoutSecrets = (line: string, commands: readonly Command[]): string => {
   const [, name = ''] = /^\s*\/?(\S+)/.exec(line) ?? [];
   const command = commands.find((one) => one.name === name.toLowerCase());
   if (!command || isGroup(command) || !hides(command)) return line;
   const parsed = parseLine(line, commands);
-  // Where it stands in a line that cannot be read, nobody knows.
+  // The line cannot be parsed, so the secret could be anywhere in it.
   if (!parsed.ok) return `/${command.name} ${mark}`;
   const typed = Object.entries(parsed.value.typed).map(([option, value]) => [
     option,

@@ -8,7 +8,7 @@ export type ReadHours<T> = { ok: true; value: T } | { ok: false; why: HoursProbl
 const DAY = 24 * 60;
 
 interface End {
-  /** Minutes since midnight as on the 24-hour clock, or within half a day. */
+  /** Minutes since midnight; on a 12-hour clock, since midnight or noon. */
   minutes: number;
   half?: 'am' | 'pm';
 }
@@ -27,8 +27,8 @@ const endOf = (text: string): End | undefined => {
 };
 
 /**
- * A day's opening hours: `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`. Closing before opening is
- * closing the next morning: `18:00-02:00`.
+ * Parses a day's opening hours: `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`. In `18:00-02:00` closing is on
+ * the next morning.
  */
 export const readDayHours = (typed: string): ReadHours<DayHours | 'closed'> => {
   const refused = (kind: 'empty' | 'not-hours' | 'which-half' | 'no-time-between') =>
@@ -56,7 +56,7 @@ const dayOf = (text: string): CivilDay | undefined => {
   return isCivilDay(day) ? day : undefined;
 };
 
-/** Days on which the studio stays closed: `2026-12-25`, `2026-12-24 to 2027-01-02`, several of either with commas. */
+/** Parses the days on which the studio is closed: `2026-12-25`, `2026-12-24 to 2027-01-02`, or several with commas. */
 export const readClosures = (typed: string): ReadHours<string[]> => {
   const text = plainText(typed).toLowerCase();
   const items = text.split(/[,;]/).map((item) => item.trim());

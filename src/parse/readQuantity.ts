@@ -18,7 +18,7 @@ import { plainText, readNumeral } from './readNumeral.ts';
 const as = <T extends number>(read: ReadQuantity<number>, unit: (value: number) => T): ReadQuantity<T> =>
   read.ok ? { ok: true, value: unit(read.value) } : read;
 
-/** `246.2g`, `2 lb 3 oz`. A number without a unit is refused unless the caller says what it is in. */
+/** `246.2g`, `2 lb 3 oz`. A bare number is refused unless the caller gives its unit. */
 export const readMass = (
   typed: string,
   system: UnitSystem,
@@ -36,7 +36,7 @@ export const readVolume = (
 export const readLength = (typed: string, bare?: 'mm' | 'cm' | 'in'): ReadQuantity<Millimetres> =>
   as(measure(typed, { dimension: 'length', system: 'metric', bare }), millimetres);
 
-/** `18C`, `64F`, `-2 °C`; a bare number is in Celsius unless the caller says otherwise. */
+/** `18C`, `64F`, `-2 °C`; a bare number is Celsius unless the caller says otherwise. */
 export const readTemperature = (typed: string, bare: 'C' | 'F' = 'C'): ReadQuantity<Celsius> =>
   as(measure(typed, { dimension: 'temperature', system: 'metric', bare }), celsius);
 
@@ -49,7 +49,7 @@ const clock = (typed: string): { left: number; right: number } | undefined => {
     : { left: Number(left), right: Number(right.replace(',', '.')) };
 };
 
-/** A time of minutes, hours or days: `3 min`, `1h30`, `4h`. `1:30` may be either of two things and is asked about. */
+/** A duration: `3 min`, `1h30`, `4h`. `1:30` is ambiguous. */
 export const readDuration = (typed: string, bare?: 's' | 'min' | 'h' | 'day'): ReadQuantity<Duration> => {
   const times = clock(typed);
   if (times) {
@@ -61,14 +61,14 @@ export const readDuration = (typed: string, bare?: 's' | 'min' | 'h' | 'day'): R
   return as(read, (value) => duration(value * 1000));
 };
 
-/** The time that a cup took to run out: `14`, `14.5 sec`, `1:05` for a minute and five seconds. */
+/** An efflux time: `14`, `14.5 sec`, or `1:05` for a minute and five seconds. */
 export const readSeconds = (typed: string): ReadQuantity<Seconds> => {
   const times = clock(typed);
   if (times) return { ok: true, value: seconds(times.left * 60 + times.right) };
   return as(measure(typed, { dimension: 'duration', system: 'metric', bare: 's' }), seconds);
 };
 
-/** A number alone. `1,440` is ambiguous: a caller that knows its limits may pick the likely one of the two. */
+/** A number without a unit. `1,440` is ambiguous: a caller that knows its limits may choose. */
 export const readNumber = (typed: string): ReadQuantity<number> => {
   const text = plainText(typed)
     .replace(/^\+ ?/, '')
@@ -88,7 +88,7 @@ export const readPercent = (typed: string): ReadQuantity<number> => {
   return read.ok ? read : { ok: false, why: { ...read.why, typed } };
 };
 
-/** `1.42-1.46`, `1.42 – 1.46`, `12 to 16 s`; each end is read by `readEnd`, and the low one comes first. */
+/** `1.42-1.46`, `1.42 – 1.46`, `12 to 16 s`; `readEnd` parses each end, and the lower comes first. */
 export function readRange(typed: string): ReadQuantity<{ low: number; high: number }>;
 export function readRange<T extends number>(
   typed: string,

@@ -1,7 +1,7 @@
-/** A stretch of the day in minutes since midnight; a night runs on into the next morning. */
+/** A part of the day in minutes since midnight. A night continues into the next morning. */
 export interface DayPart {
   from: number;
-  /** The time that is meant when no clock time is given: common practice. */
+  /** The time that is assumed if no clock time is given: common practice. */
   usual: number;
   to: number;
 }
@@ -32,8 +32,8 @@ const WORDS: readonly (readonly [words: RegExp, days?: number])[] = [
 const isPart = (name: string | undefined): name is DayPartName => name !== undefined && name in dayParts;
 
 /**
- * Takes the part of the day out of a phrase in lower case. `days` counts from today to the day that it
- * belongs to, -1 in `last night`; it is absent where the rest of the phrase names the day.
+ * Takes the part of the day out of a lower-case phrase. `days` counts from today to its day, -1 in `last night`; it is
+ * absent if the rest of the phrase names the day.
  */
 export const takePart = (phrase: string): { name?: DayPartName; days?: number; rest: string } => {
   for (const [words, days] of WORDS) {

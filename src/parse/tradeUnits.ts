@@ -4,15 +4,15 @@ import type { UnitSystem } from '../studio/settings/studio.ts';
 
 export interface TradeUnit {
   dimension: Dimension;
-  /** How many grams, millilitres, millimetres, seconds or kelvins one of it is. */
+  /** Its size in grams, millilitres, millimetres, seconds or kelvins. */
   size: number;
-  /** What its scale reads where the base unit reads nought; 32 for Fahrenheit. */
+  /** Its reading at zero of the base unit: 32 for Fahrenheit. */
   zero: number;
 }
 
 /**
- * Size, names that share it (an underscore stands for a space), and a temperature's zero. Names that people
- * use for two sizes are left out: gr is grams or grains, t and T are tea- and tablespoons.
+ * A unit's size, its names (an underscore stands for a space), and a temperature's zero. Names with two meanings are
+ * left out: gr is grams or grains, t and T are tea- and tablespoons.
  */
 type Row = readonly [size: number, names: string, zero?: number];
 
@@ -53,7 +53,7 @@ const US_VOLUME: Row[] = [
   [household['us-gallon'], GALLON],
 ];
 
-/** Common practice: kitchen spoons are metric where gallons are imperial, and a cup is half a pint. */
+/** Common practice: where gallons are imperial, kitchen spoons are metric and a cup is half a pint. */
 const IMPERIAL_VOLUME: Row[] = [
   [household['metric-tsp'], TEASPOON],
   [household['metric-tbsp'], TABLESPOON],
@@ -109,13 +109,13 @@ const unitsOf = (kitchen: Row[]): Units => {
   return units;
 };
 
-/** A metric studio's cups and gallons, when it names any, are the US ones. */
+/** If a metric studio says cups or gallons, it means the US ones. */
 const us = unitsOf(US_VOLUME);
 const units: Record<UnitSystem, Units> = { metric: us, us, imperial: unitsOf(IMPERIAL_VOLUME) };
 
-/** Case, full stops and odd spacing never change which unit is meant: `ML`, `ml` and `ml.` are one. */
+/** Ignores case, full stops and extra spaces: `ML`, `ml` and `ml.` are the same unit. */
 const folded = (name: string): string => name.toLowerCase().replaceAll('.', ' ').replace(/\s+/g, ' ').trim();
 
-/** Every unit that goes by a name: `m` is metres and minutes, `c` is cups and degrees. */
+/** Every unit with that name: `m` is metres and minutes, `c` is cups and degrees. */
 export const unitsNamed = (name: string, system: UnitSystem): readonly TradeUnit[] =>
   units[system].get(folded(name)) ?? [];

@@ -10,11 +10,11 @@ export type Words = Parameters<Command['about']>[0];
 
 export interface Clock {
   now(): Instant;
-  /** So many milliseconds before now. */
+  /** An instant, so many milliseconds before now. */
   before(milliseconds: number): Instant;
 }
 
-/** A name that a member has claimed in the room; without a secret when a keeper has released it. */
+/** A name that a member has claimed in the room. It has no secret after a keeper has released it. */
 export interface Claim {
   member: MemberId;
   name: string;
@@ -22,43 +22,43 @@ export interface Claim {
 }
 
 export interface Session {
-  /** Of the token that the phone holds: the token itself is kept nowhere. */
+  /** A hash of the phone's token; the token itself is not stored. */
   hash: string;
   member: MemberId;
   name: string;
   until: Instant;
 }
 
-/** What a code opens: the room once, the keeper's place once, or the board for as long as it stands. */
+/** What a code allows: one sign-in, one sign-in as keeper, or the wall board until it is replaced. */
 export type CodePurpose = 'join' | 'keeper' | 'board';
 
-/** Everything that decides who comes in, kept in the studio's file. */
+/** Everything about signing in that is stored in the database. */
 export interface Credentials {
   claims(): Promise<(Claim & { key: string })[]>;
   claim(key: string): Promise<Claim | undefined>;
-  /** Takes a name; false when somebody else was quicker. */
+  /** Claims a name; false if somebody else was first. */
   take(key: string, claim: Required<Claim>): Promise<boolean>;
-  /** Whose code it is that another platform gave out; undefined when it holds no longer. */
+  /** The member who got this link code on another platform; undefined if it is invalid or has expired. */
   linked(code: string): Promise<MemberId | undefined>;
-  /** Takes a name for the member of such a code, and spends it. */
+  /** Claims a name for the member with that link code, and uses the code up. */
   takeLinked(code: string, key: string, claim: Required<Claim>): Promise<'taken' | 'no-code' | 'not-free'>;
-  /** Lets a name be claimed anew, and ends its member's sessions. */
+  /** Lets a name be claimed again, and ends its member's sessions. */
   release(key: string, member: MemberId, name: string): Promise<void>;
   sessions(): Promise<Session[]>;
   begin(session: Session): Promise<void>;
   end(which: { hash: string } | { member: MemberId } | { allBut: string }): Promise<void>;
   addCode(hash: string, purpose: CodePurpose, until: Instant): Promise<void>;
-  /** Whether there is such a code; `spend` makes it the last time. */
+  /** Whether the code is valid; `spend` uses it up. */
   code(hash: string, purpose: CodePurpose, spend: 'spend' | 'look'): Promise<boolean>;
   endCodes(purpose: CodePurpose): Promise<void>;
   passcode(): Promise<string | undefined>;
   setPasscode(secret: string): Promise<void>;
 }
 
-/** One thing said in the room, as it is kept. */
+/** A post in the room, as it is stored. */
 export interface Post {
   no: number;
-  /** The request's key: the same request is never said twice. */
+  /** The request's idempotency key: the same request is posted once. */
   key: string;
   id: string;
   at: Instant;
@@ -68,13 +68,13 @@ export interface Post {
   reply: Reply;
 }
 
-/** What was said lately, kept so that a reload or a restart finds it again. */
+/** Stores recent posts, so that they survive a reload or a restart. */
 export interface PostShelf {
   latest(most: number): Promise<Post[]>;
   keep(posts: readonly Post[]): Promise<void>;
 }
 
-/** What the room needs of the rest of the house. */
+/** What the room needs from the rest of the program. */
 export interface RoomPorts {
   desk: Desk;
   words: Words;
@@ -82,26 +82,26 @@ export interface RoomPorts {
   log: Log;
   studio: StudioId;
   studioName: string;
-  /** The studio's time zone, in which times are read and shown. */
+  /** The studio's time zone, for reading and showing times. */
   zone(): Promise<string>;
-  /** Free of passwords: the demo's own file, and no other. */
+  /** No passwords: for the demo's own file only. */
   open: boolean;
   door: Credentials;
   shelf: PostShelf;
   people: {
-    /** The member of a claimed name; made when new. */
+    /** The member with a claimed name; created if new. */
     memberOf(key: string, name: string): Promise<MemberId>;
-    /** Everybody whom the studio knows, from whatever platform. */
+    /** All members of the studio, from every platform. */
     all(): Promise<{ id: MemberId; name: string }[]>;
-    /** Tells what becomes of people; answers how to stop that. */
+    /** Reports links and erasures; returns a function that unsubscribes. */
     follow(listener: (change: PeopleChange) => void): () => void;
-    /** Who that is by now; undefined when nobody is, or they are forgotten. */
+    /** The member that this id stands for now; undefined if unknown or forgotten. */
     standsFor(member: string): Promise<MemberId | undefined>;
     isKeeper(member: MemberId): Promise<boolean>;
-    /** False when it would leave the studio without a keeper: then nothing is changed. */
+    /** False if the studio would be left without a keeper: then nothing changes. */
     setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<boolean>;
   };
   board(): Promise<WireBucket[]>;
-  /** A chart as an SVG: for a phone's width, or to look into. */
+  /** A chart as SVG, small for the stream or large to look at closely. */
   draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large'): Promise<string>;
 }

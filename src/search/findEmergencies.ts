@@ -4,10 +4,10 @@ import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySign
 import { inOwnRight, wordOfForm } from './emergencyWords.ts';
 import { typedWords } from './terms.ts';
 
-/** A long story is looked through by its beginning. */
+/** Only the start of a long text is searched. */
 const mostLetters = 1200;
 
-/** One run of a sign's words, to be looked for in words with a space round each. */
+/** A regular expression for one pattern, to match words that have a space on either side. */
 const run = (words: string): RegExp => {
   const parts = words.split(' ').map((part) => {
     if (part === '^') return '^ ';
@@ -19,7 +19,7 @@ const run = (words: string): RegExp => {
   return new RegExp(words.startsWith('^') ? parts.join('') : ` ${parts.join('')}`);
 };
 
-/** A sign as emergencySigns writes it; it answers where in the words it is complete. */
+/** Compiles a pattern of emergencySigns into a function that returns where the match ends. */
 const compiled = (sign: string): ((words: string) => number | undefined) => {
   const runs = sign.split(' + ').map(run);
   return (words) => {
@@ -46,15 +46,15 @@ const asksWhatNow = anyOf(whatNow);
 const isOfKind = anyOf(asksOfKind);
 const namesSomebody = anyOf(['person|persons']);
 
-/** What is there for all to see, smell or hear, whoever asks. */
+/** Emergencies that anybody present can see, smell or hear. */
 const ofPlace: ReadonlySet<Emergency> = new Set(['fire', 'gas-leak', 'alarm', 'bleach-gas', 'hurt']);
 
 const longestWord = 15;
 
-/** Letters that may be wrong in a word of fear. */
+/** How many letters may be wrong in a word for an emergency. */
 const slips = (length: number): number => (length > 8 ? 2 : 1);
 
-/** The forms that a mistyped word may have been, by their first letter: a first letter is seldom wrong. */
+/** Forms by first letter, to correct typing errors: the first letter is seldom wrong. */
 const formsBy = new Map<string, (readonly [form: string, word: string])[]>();
 for (const [form, word] of wordOfForm) {
   if (form.length < 5) continue;
@@ -76,7 +76,10 @@ const mended = (typed: string): string => {
 
 const asker = /^(?:can|do|should|could|may|must|would|will|shall) (?:i|we)$/;
 
-/** The question in the words that signs are written in, a space round each. “Can I” asks, and tells of nobody. */
+/**
+ * The question in normalised words, with spaces around each. "Can I" is dropped: it asks in general, and nobody is
+ * hurt.
+ */
 const told = (question: string, isKnown: (word: string) => boolean): string => {
   const words = typedWords(question.slice(0, mostLetters)).map((word, i, all) => {
     if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
@@ -85,7 +88,7 @@ const told = (question: string, isKnown: (word: string) => boolean): string => {
   return ` ${words.join(' ')} `;
 };
 
-/** What happens right now, as far as a question says so; what endangers whoever helps comes first. */
+/** The emergencies in a question. Dangers to the helper come first. */
 export const findEmergencies = (question: string, isKnown: (word: string) => boolean): Emergency[] => {
   const words = told(question, isKnown);
   const meansIt = asksWhatNow(words);

@@ -3,7 +3,7 @@ import { startDiscord, type Discord, type DiscordSettings } from '../discord/con
 import type { DiscordPorts } from '../discord/ports.ts';
 import { days, later } from '../studio/ids.ts';
 
-/** How long a button whose line is kept here can be pressed. */
+/** How long buttons with a stored line work. */
 const heldFor = days(30);
 
 /** Connects the desk to Discord. */

@@ -12,11 +12,11 @@ import { roomWords } from '../words/platform/roomWords.ts';
 
 interface RoomChoice {
   studio: StudioId;
-  /** The demo, free of passwords. */
+  /** The demo, without passwords. */
   open: boolean;
-  /** For every phone on the network, not for this machine only. */
+  /** Whether the whole network can reach it, not only this machine. */
   lan: boolean;
-  /** The passcode, or every keeper's way in, has been lost: make both anew. */
+  /** Makes a new passcode and a new keeper's invitation, after they were lost. */
   newKeys: boolean;
   log: Log;
   tell(text: string): void;
@@ -31,7 +31,7 @@ const chartSizes = {
   large: { width: 960, panelHeight: 320 },
 };
 
-/** Opens the local room on the desk. */
+/** Starts the local room on the desk. */
 export const connectRoom = async (
   { store, desk, words, clock }: App,
   settings: Settings,
@@ -52,16 +52,17 @@ export const connectRoom = async (
   let studioName = await books.read(studio, named);
   const isKeeper = (member: Post['member']) =>
     books.read(studio, async (book) => (await book.studio()).keepers.includes(member));
-  /** The passcode and the first keeper's way in, told to whoever started it. */
+  /** Prints the passcode and the first keeper's invitation. */
   const tellKeys = async (room: RunningRoom): Promise<void> => {
     if (open) return tell(roomWords.demo);
-    // What an earlier start printed for the first keeper ends with that start.
+    // A new invitation replaces the one that an earlier start printed.
     await door.endCodes('keeper');
     if (newKeys) await door.endCodes('join');
     if (newKeys || (await kept.get(passcodeName)) === undefined) {
       const passcode = freshPasscode();
       const seal = await sealed(passcode);
-      // Told first: one that is kept and was never told would let nobody in, one that is told and not kept is told anew.
+      // Printed before it is stored: if the program dies in between, the next start makes another. Otherwise a passcode
+      // might be stored that nobody knows.
       tell(roomWords.passcode(passcode));
       await kept.set(passcodeName, seal);
     }
@@ -99,7 +100,7 @@ export const connectRoom = async (
             const now = clock.now();
             const event = { kind: 'keeper', member, keeper } as const;
             const { state } = await book.logStudio(event, { at: now, loggedAt: now, by });
-            // In the demo whoever likes is a keeper again.
+            // In the demo anybody can become a keeper again.
             const keep = open || keeper || state.keepers.length > 0;
             return { keep, value: keep };
           }),
@@ -144,7 +145,7 @@ export const connectRoom = async (
   return room;
 };
 
-/** Whether a keeper has a name in the room: one of another platform cannot come in by it. */
+/** Whether a keeper has claimed a name in the room: a keeper from another platform cannot sign in here. */
 const hasKeeper = async (store: App['store'], studio: StudioId): Promise<boolean> => {
   const claims = await store.room(studio).door.claims();
   const { keepers } = await store.books.read(studio, (book) => book.studio());

@@ -5,7 +5,7 @@ import { asStoreProblem, StoreProblem } from '../store/engine/storeProblem.ts';
 import { discordWords } from '../words/platform/discordWords.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 
-/** A command line that is not one; its message says what would be. */
+/** A wrong command line; the message says how to correct it. */
 export class UsageProblem extends Error {
   override readonly name = 'UsageProblem';
 }
@@ -16,7 +16,10 @@ const isMistyped = (error: unknown): error is Error =>
 const pathOf = (error: unknown): string =>
   error instanceof Error && 'path' in error ? String(error.path) : 'what was to be written';
 
-/** Runs an operator's command: its own code, 2 mistyped or misset, 3 trouble with the file or a bug; trouble is said in one sentence. */
+/**
+ * Runs an operator's command and returns its exit code: the command's own, 2 for a wrong command line or setting, 3 for
+ * file trouble or a bug. Trouble is printed as one sentence.
+ */
 export const exitCodeOf = async (usage: string, command: () => Promise<number>): Promise<number> => {
   try {
     return await command();

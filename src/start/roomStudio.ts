@@ -4,10 +4,10 @@ import type { Config } from './config.ts';
 import type { StudioId } from '../studio/ids.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
 
-/** Under which the file says whose room it is. */
+/** The name under which the room's studio is stored. */
 const keptAs = 'room-studio';
 
-/** The only one, or of several the only one that anybody has come into the room of. */
+/** The only studio; if there are several, the only one whose room has members. */
 const onlyRoom = async ({ store }: App, studios: readonly StudioId[]): Promise<StudioId | undefined> => {
   if (studios.length <= 1) return studios[0];
   const claims = await Promise.all(studios.map((studio) => store.room(studio).door.claims()));
@@ -16,8 +16,8 @@ const onlyRoom = async ({ store }: App, studios: readonly StudioId[]): Promise<S
 };
 
 /**
- * Whose room it is: the one that was named, or the one that it was before, whatever servers have been added since. Beside
- * Discord a server's studio comes first, so there may be none yet.
+ * The room's studio: the one that was named, otherwise the one from before, even if servers have been added since. With
+ * Discord there may be none until a server's studio exists.
  */
 export const roomStudio = async (
   app: App,

@@ -36,7 +36,7 @@ describe('what is no prose', () => {
 });
 
 describe('a member’s share of the room’s time', () => {
-  /** A clock that stands still but for what is paused and worked. */
+  /** A clock that moves only by pauses and by work. */
   const clock = () => {
     let now = 0;
     const paused: number[] = [];
@@ -75,7 +75,7 @@ describe('a member’s share of the room’s time', () => {
       expect(await shares.run('wren', time.work(5))).toMatchObject({ ok: true });
       time.pass(Math.max(0, 100 - (time.now() - before)));
     }
-    // Of the whole time, only so little that hardly anybody meets it.
+    // A short share of the time, so that hardly anybody is affected.
     expect(worked / time.now()).toBeLessThan(0.03);
     time.pass(60_000);
     expect(await shares.run('hog', time.work(100))).toMatchObject({ ok: true });
@@ -161,7 +161,7 @@ describe('what was said in the room', () => {
     const database = openDatabase(file, migrations.length);
     const turns = new TransactionQueue(database);
     while (await dropExpired(turns, instant(now)));
-    // The last stays, however old: numbers go on from it.
+    // The last post stays, however old, because numbering continues from it.
     expect(database.sqlite.prepare('select no from room_posts order by no').pluck().all()).toEqual([
       2, 4, 5, 6,
     ]);

@@ -20,7 +20,7 @@ beforeAll(async () => {
 });
 afterAll(() => demo.close());
 
-/** A glaze room as somebody with the widest rights would ask in it. */
+/** Runs work with the rights of a keeper. */
 const asking = async <T>(work: (asking: Asking) => T | Promise<T>): Promise<T> => {
   const who = await demo.as('Odile', 'keeper');
   return demo.app.store.books.read(demo.studio, async (book) =>
@@ -71,7 +71,7 @@ describe.each(leaves)('/%s', (_path, leaf) => {
       const read = await asking((one) => kind.read(kind.example, one));
       if (!read.ok && read.choices === undefined) unread.push(`${name}:${kind.example}`);
     }
-    // A coat is pointed at by its entry, and the demo has none.
+    // A coat is referred to by its entry, and the demo has none.
     const own = /^(?:coat:c|reminder:c)-/;
     expect(unread.filter((one) => !own.test(one))).toEqual([]);
   });

@@ -10,7 +10,7 @@ const noon = '2026-03-08T12:00:00Z';
 const terminal = (file = storeFile()) => ({
   file,
   run: (...args: string[]) => runSay(file, args),
-  /** Lines on standard input. */
+  /** Runs lines from standard input. */
   read: (input: string, ...args: string[]) => runSay(file, [...args, '-'], { input }),
 });
 const json = (said: Said): Answer[] => said.answers();

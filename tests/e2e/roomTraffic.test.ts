@@ -24,7 +24,7 @@ const entriesOf = async ({ app, studio }: TestRoom) => {
   return app.store.books.read(studio, (book) => book.entries(bucket.no, { most: 1_000 }));
 };
 
-/** Says bytes as they are, as a broken or hostile client would; answers the first line of what comes back. */
+/** Sends raw bytes, as a broken or hostile client would; returns the first line of the response. */
 const raw = (port: number, bytes: string): Promise<string> =>
   new Promise((resolve) => {
     let text = '';

@@ -30,7 +30,7 @@ const week = (monday: readonly (DayHours | null)[], closures: string[]): Opening
   };
 };
 
-/** Some of the days that follow an instant. */
+/** Some of the days after an instant. */
 const closures = (at: number) =>
   fc
     .array(fc.integer({ min: 0, max: 10 }), { maxLength: 5 })

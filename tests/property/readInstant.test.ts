@@ -41,7 +41,7 @@ test('yesterday, tomorrow and a weekday at a time are what another library makes
             .epochMilliseconds;
         const now = instant(at);
         const yesterday = on(day.subtract({ days: 1 }));
-        fc.pre(yesterday <= at); // Samoa once had no yesterday
+        fc.pre(yesterday <= at); // Samoa once skipped a day, so that it had no yesterday
         expect(readInstant(`yesterday ${clock}`, { now, zone, looks: 'back' })).toMatchObject({
           value: yesterday,
         });

@@ -8,10 +8,10 @@ const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking)
   typed: settings.name,
 });
 
-/** What a platform can offer at once. */
+/** A platform shows at most this many suggestions. */
 const most = 25;
 
-/** A bucket by name, nickname or number. A name that fits several asks; it never guesses. */
+/** A bucket by name, nickname or number. If several match, the member is asked: it never guesses. */
 export const bucket: Kind<BucketState> = {
   control: 'text',
   example: 'gull grey',

@@ -2,7 +2,7 @@ import { areSamePieces, type ResistCoat } from '../../studio/resist/resistCoat.t
 import { coatStream, entryId, readEntryId, type Seq } from '../../studio/ids.ts';
 import type { Asking, Choice, Kind, Read } from '../contract.ts';
 
-/** A coat's place in its stream, as it is typed: `c-12`, or 12. */
+/** A coat's sequence number, typed as `c-12` or 12. */
 const placeOf = (typed: string): Seq | undefined => {
   const named = readEntryId(/^\s*\d+\s*$/.test(typed) ? `c-${typed.trim()}` : typed);
   return named?.stream === coatStream ? named.seq : undefined;
@@ -13,7 +13,7 @@ const choice = ({ id, pieces, resist }: ResistCoat, { words }: Asking): Choice =
   value: id,
 });
 
-/** The coats that somebody may speak for: their own; all of them for a keeper. */
+/** The coats that somebody may change: their own; for a keeper, all. */
 const within = async ({ book, role, member }: Asking): Promise<ResistCoat[]> =>
   (await book.coats()).filter(({ by }) => role === 'keeper' || by === member);
 
@@ -32,7 +32,7 @@ const byPlace = async (
   };
 };
 
-/** A resist coat that is on, by its id or by its pieces. */
+/** A resist coat that is still on, by its id or its pieces. */
 export const coat: Kind<ResistCoat> = {
   control: 'text',
   example: 'c-12',

@@ -26,19 +26,19 @@ const outcomes = several(['good', ...faults], {
   dunted: 'dunting',
   dunt: 'dunting',
 });
-/** How it came out: good, or its faults. */
+/** The outcome of a firing: good, or its faults. */
 export const result: typeof outcomes = { ...outcomes, example: 'crawling' };
 
 export interface PiecesFired {
   pieces: number;
-  /** How many of them had it, when that was said. */
+  /** How many of the pieces had the fault, if that was said. */
   faulty?: number;
 }
 
-/** More than this are not one result. */
+/** More pieces than this cannot be one result. */
 const most = 500;
 
-/** How many pieces came out: `4`, `4 mugs`, or how many of them had the fault: `2 of 4`. */
+/** How many pieces were fired, and how many of them had the fault: `4`, `4 mugs`, `2 of 4`. */
 export const piecesFired: Kind<PiecesFired> = {
   control: 'text',
   example: '2 of 4',

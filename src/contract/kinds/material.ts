@@ -26,7 +26,7 @@ const some = several(materialCautions, {
   dust: 'silica dust',
 });
 
-/** All the hazards of a material, or that it has none. */
+/** All hazards of a material, or `none`. */
 export const hazards: Kind<MaterialCaution[]> = {
   ...some,
   example: 'barium, toxic',

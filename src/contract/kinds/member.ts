@@ -4,16 +4,16 @@ import type { Member } from '../../studio/logbook/ports.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
 
-/** What a platform can offer at once. */
+/** A platform shows at most this many suggestions. */
 const most = 25;
 
-/** A mention, or the number that one is made of: it says whom, whatever anybody calls themselves. */
+/** The id in a mention, or typed as a number: unlike a name, nobody can imitate it. */
 const numberOf = (typed: string): string | undefined => {
   const [, mentioned, bare] = /^(?:<@!?(\d{1,20})>|(\d{15,20}))$/.exec(typed.trim()) ?? [];
   return mentioned ?? bare;
 };
 
-/** Typed, it is read as this name and as nothing else. */
+/** Whether typing the name finds it again, rather than being parsed as something else. */
 const sayable = (name: string): boolean => normalizedName(name) !== '' && numberOf(name) === undefined;
 
 const looksLike = (name: string) => {
@@ -21,7 +21,7 @@ const looksLike = (name: string) => {
   return (other: Member): boolean => look !== '' && nameLook(other.name) === look;
 };
 
-/** Members to choose from. Of those whose names look alike each says since when the bot has known them. */
+/** Members to choose from. Names that look alike also show since when the bot has known each. */
 const choicesOf = async (
   some: readonly Member[],
   all: readonly Member[],
@@ -38,7 +38,7 @@ const choicesOf = async (
   );
 };
 
-/** Somebody whom the bot has met in this studio: by mention, or by a whole name that no other looks like. */
+/** A member of this studio, by mention or by full name. A name that looks like another's is not accepted. */
 export const member: Kind<Member> = {
   control: 'text',
   example: 'Wren',

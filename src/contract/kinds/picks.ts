@@ -1,7 +1,7 @@
 import { observations, type Observation } from '../../studio/bucket/bucketEvent.ts';
 import type { Choice, Kind } from '../contract.ts';
 
-/** An object has names of its own making too, such as `constructor`: they are nobody's words. */
+/** Own properties only: every object inherits `constructor` and others, which are not in the list. */
 const meant = <T extends string>(
   said: string,
   values: readonly T[],
@@ -17,7 +17,7 @@ const normalizedPick = (typed: string) =>
     .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-|-$/g, '');
 
-/** One of a few words; others may be taken for it. A label says what a word of the trade means. */
+/** One of a few words, or a synonym of one. A label explains a trade term. */
 export const pick = <const T extends string>(
   values: readonly T[],
   alike: Readonly<Record<string, T>> = {},
@@ -54,7 +54,7 @@ export const yesNo: Kind<boolean> = {
   ],
 };
 
-/** Several of a few words, with commas or spaces between. */
+/** Several of a few words, separated by commas or spaces. */
 export const several = <const T extends string>(
   values: readonly T[],
   alike: Readonly<Record<string, T>> = {},

@@ -1,12 +1,12 @@
 import type { Kind } from '../contract.ts';
 import { text } from './texts.ts';
 
-/** More than fit in front of one person, and more than dry alike. */
+/** More pieces than one person glazes at once. */
 const most = 100;
 
 const words = text(120, '3 bowls');
 
-/** How many pieces are spoken of: the numbers that lead its parts, and one for each part without. */
+/** How many pieces the text names: the sum of the leading numbers; a part without a number counts as one. */
 const counted = (pieces: string): number =>
   pieces
     .split(/[,;+&\n]|\band\b/i)
@@ -14,7 +14,7 @@ const counted = (pieces: string): number =>
     .map((part) => Number(/^\s*(\d+)(?!\S*["″'′]| ?(?:cm|mm|in|inch)\b)/i.exec(part)?.[1] ?? 1))
     .reduce((sum, n) => sum + n, 0);
 
-/** The pieces of one coat, as people call them. */
+/** The pieces under one coat, in the member's words. */
 export const pieces: Kind<string> = {
   control: 'text',
   prose: true,

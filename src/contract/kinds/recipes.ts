@@ -8,7 +8,7 @@ const folded = (text: string) =>
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '');
 
-/** A recipe that the studio keeps, by name, or one as it is typed. */
+/** A stored recipe by name, or a recipe typed out. */
 export const recipe: Kind<Recipe & { name?: string }> = {
   control: 'text',
   prose: true,
@@ -48,7 +48,7 @@ export const recipe: Kind<Recipe & { name?: string }> = {
       .map(({ name }) => ({ name, value: name })),
 };
 
-/** Gravities of the grains of materials that no table has: `local clay 2.6, river ash 2.4`. */
+/** Particle gravities of materials that are not in the table: `local clay 2.6, river ash 2.4`. */
 export const materialGravities: Kind<Part[]> = {
   control: 'text',
   longest: 2_000,

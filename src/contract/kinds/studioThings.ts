@@ -14,7 +14,7 @@ const folded = (text: string) =>
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '');
 
-/** The one that is called so, or else all whose names begin so. */
+/** The exact match; otherwise all whose names start with the text. */
 const named = <T extends { name: string }>(all: readonly T[], typed: string): T[] => {
   const exact = all.find(({ name }) => folded(name) === folded(typed));
   if (exact) return [exact];
@@ -94,7 +94,7 @@ export const cup: Kind<StudioCup> = {
   },
 };
 
-/** An entry as `/bucket log` shows it, such as `7-41`. */
+/** An entry's id as `/bucket log` shows it, such as `7-41`. */
 export const entry: Kind<{ stream: StreamNo; seq: Seq }> = {
   control: 'text',
   example: '7-41',
@@ -139,7 +139,7 @@ export const zone: Kind<string> = {
       .map((name) => ({ name, value: name })),
 };
 
-/** A weight as a scale shows it: the digits typed, or the fraction, say the scale's step. */
+/** A weight read off a scale. The digits typed, or the fraction, tell the scale's resolution. */
 export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
   control: 'text',
   example: '246.2g',

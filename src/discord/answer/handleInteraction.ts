@@ -23,13 +23,13 @@ import { openForm } from './openForm.ts';
 import { pressKey, readPressId } from '../render/pressId.ts';
 import { interactionResponder } from './interactionResponder.ts';
 
-/** Answers whatever somebody did with the bot. It never throws: a bug is logged and answered. */
+/** Handles any interaction. It never throws: a bug is logged and answered. */
 export const handleInteraction = async (bot: Bot, interaction: APIInteraction): Promise<void> => {
   try {
     switch (interaction.type) {
       case InteractionType.ApplicationCommand:
         if (interaction.data.type !== ApplicationCommandType.ChatInput) return;
-        // The check above tells one kind of command from the others, which the type does not follow.
+        // The check above rules out the other command types, but TypeScript cannot infer that.
         return await typed(bot, interaction as APIChatInputApplicationCommandInteraction);
       case InteractionType.ApplicationCommandAutocomplete:
         return await complete(bot, interaction);
@@ -73,7 +73,7 @@ const pressed = async (bot: Bot, interaction: APIMessageComponentInteraction): P
 const submitted = (bot: Bot, interaction: APIModalSubmitInteraction): Promise<void> =>
   follow(bot, interaction, interaction.data.custom_id, filledIn(interaction.data));
 
-/** Does what the id of a button, menu row or form stands for, with what was filled in. */
+/** Runs what the id of a button, select menu or form stands for, with the form's values. */
 const follow = async (
   bot: Bot,
   interaction: APIMessageComponentInteraction | APIModalSubmitInteraction,
@@ -95,7 +95,10 @@ const follow = async (
 
 const keyOf = (interaction: string): string => `discord:${interaction}`;
 
-/** A button that is pressed again, and a form that is sent again, are the same act: the platform gives each an id of its own. */
+/**
+ * The idempotency key of a press or form. A button pressed again and a form sent again have new interaction ids, but
+ * they are the same act.
+ */
 const actKey = (
   interaction: APIMessageComponentInteraction | APIModalSubmitInteraction,
   id: string,
@@ -121,7 +124,7 @@ const complete = async (
   await offer(bot, interaction, listed ?? (await desk.suggest(request, focused)));
 };
 
-/** A list of set values that is too long to be registered is narrowed by what was typed. */
+/** A list of choices that is too long to register is filtered by what was typed. */
 const matching = ({ kind }: Option<unknown>, start: string): Choice[] | undefined =>
   kind.suggest === undefined && typeof kind.control === 'object'
     ? kind.control.pick.filter(({ name }) => name.toLowerCase().includes(start.toLowerCase()))

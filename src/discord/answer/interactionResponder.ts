@@ -11,19 +11,19 @@ import { QUICKLY, retry, PATIENTLY, type Delivery } from './retry.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
 const QUIET = { parse: [] };
-/** No card below a link, whoever wrote it. */
+/** No link previews, whoever wrote the link. */
 const FLAGS = MessageFlags.SuppressEmbeds;
 
-/** One interaction, and the ways to answer it. */
+/** One interaction, and the ways to respond to it. */
 export interface InteractionResponder {
   answer(message: Rendered, hidden: boolean): Promise<Delivery>;
-  /** Shows that an answer is coming. */
+  /** Shows Discord's "thinking" state. */
   defer(hidden: boolean): Promise<Delivery>;
-  /** Puts the answer where it was shown to be coming. */
+  /** Replaces the deferred reply with the answer. */
   fill(message: Rendered): Promise<Delivery>;
   withdraw(): Promise<Delivery>;
   followUp(message: Rendered, hidden: boolean): Promise<Delivery>;
-  /** Takes the buttons off the message that was pressed. */
+  /** Removes the buttons of the pressed message. */
   closePressed(): Promise<Delivery>;
   raw(body: APIInteractionResponse): Promise<Delivery>;
 }

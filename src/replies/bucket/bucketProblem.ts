@@ -7,7 +7,7 @@ import type { Words } from '../../words/words.ts';
 
 const folded = (text: string) => text.normalize('NFKC').trim().toLowerCase();
 
-/** What does not hang together in a bucket's settings; undefined when all does. */
+/** The first contradiction in a bucket's settings, if there is one. */
 export const bucketProblem = (
   said: Partial<BucketSettings>,
   volume: number | undefined,

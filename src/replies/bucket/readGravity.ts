@@ -33,7 +33,7 @@ interface Setting {
   studio: Studio;
   thick: boolean;
   words: Words;
-  /** What was typed, for the lines of a choice. */
+  /** The options as they were typed, to build further lines from. */
   typed: Record<string, string>;
 }
 
@@ -125,7 +125,7 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
   }
 };
 
-/** What is no slurry is a slip: water, or more powder than pours. */
+/** A value that is no glaze is a typing error: it is pure water, or too thick to pour. */
 const poured = (found: ReadGravity, { bucket }: Said, { words: { reading } }: Setting): ReadGravity => {
   if (found.kind !== 'gravity') return found;
   const { solids: particleGravity } = bucket.settings;
@@ -138,7 +138,7 @@ const poured = (found: ReadGravity, { bucket }: Said, { words: { reading } }: Se
     : found;
 };
 
-/** The gravity of a reading, from a weight or as stated; or the reply that asks or refuses. */
+/** The gravity of a reading, from a cup's weight or as stated; or a reply that asks or refuses. */
 export const readGravity = (said: Said, setting: Setting): ReadGravity => {
   const { reading } = setting.words;
   if (said.weight && said.gravity !== undefined) return answered('refusal', reading.both);

@@ -10,10 +10,10 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
-/** How much a first line holds. */
+/** The most causes named on the first line. */
 const mostAmiss = 2;
 
-/** A fault of fit is not blamed on the bucket; nor is a good one. */
+/** Faults of fit between glaze and body are not the bucket's, and a good result is no fault. */
 const isBlamed = ({ faults }: Dip['result']['said']) => faults.some((fault) => !isOfFit(fault));
 
 const titleOf = (
@@ -57,7 +57,7 @@ const factsOf = (
   },
 ];
 
-/** What was understood, so that a slip shows. */
+/** The result as the program understood it, so that a typing error shows. */
 const understood = ({ result: { said }, dipped, body }: Dip, { fired: w }: Words): Text =>
   w.understood(dipped, w.firedTo(said.cone, said.kiln, body));
 
@@ -67,7 +67,7 @@ const dippedReasons = ({ dipped, after }: Dip, { fired: w }: Words): Text[] => {
   return dipped.from === dipped.to ? [] : [w.dippedOn];
 };
 
-/** What nobody can say of a bucket at the dip. */
+/** What is not known about the bucket at the time of the dip. */
 const untold = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' | 'stir')[] => [
   ...(gravity ? [] : (['gravity'] as const)),
   ...(flow ? [] : (['flow'] as const)),
@@ -110,7 +110,7 @@ const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
   ];
 };
 
-/** A stretch of time for scripts. */
+/** A time span as `data`. */
 const stretchData = ({ from, to }: NonNullable<Dip['dipped']>) => ({
   from: isoInstant(from),
   to: isoInstant(to),
@@ -143,7 +143,7 @@ const firedData = ({
   conditions: { ...conditions },
 });
 
-/** A result as it was kept, beside what the logbook knows of its dip. */
+/** A firing result, and what the logbook knows about its dip. */
 export const firedReply = (
   dip: Dip,
   bucketName: string,

@@ -17,7 +17,7 @@ const data = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Re
   conflicts: plan.conflicts.map(({ kind }) => kind),
 });
 
-/** The plan of one piece as it stands: what comes next, what is done, what does not go together. */
+/** A piece's plan: next step, finished steps, and what conflicts. */
 export const pieceReply = async (piece: PieceState, asking: Asking, entry?: string): Promise<Reply> => {
   const { words, book, now, role } = asking;
   const w = words.prep;

@@ -39,7 +39,7 @@ const cautions = (coat: ResistCoat, { coat: { caution, damp } }: Words): Text[] 
   ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [caution.burnOut] : []),
 ];
 
-/** A session that comes before the coat is ready, when no plan was given. */
+/** The next session, if it starts before the coat is ready and no plan was given. */
 const session = (coat: ResistCoat, studio: Studio, ready: DryReady, { coat: w }: Words): Text[] => {
   const plan = coatPlan(coat, studio);
   if (plan?.session === undefined || ready === 'never' || plan.at >= ready.readyAt) return [];
@@ -65,7 +65,7 @@ const slower = (coat: ResistCoat, { coat: w }: Words): Text[] => {
   return [doubt?.why === 'damp' ? w.hardly(doubt.times, factor.value) : w.slower(factor.value)];
 };
 
-/** What is said of a coat that has just gone on: when it is ready, why, and whether the plan fits. */
+/** The reply for a new coat: when it is ready, why, and whether that fits the plan. */
 export const coatReply = (
   coat: ResistCoat,
   studio: Studio,

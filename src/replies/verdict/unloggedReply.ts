@@ -12,7 +12,7 @@ import { printLine } from '../../contract/parseLine.ts';
 
 const over1000 = ({ value, u95 }: Within<number>) => ({ value: Math.abs(value) / 1000, u95: u95 / 1000 });
 
-/** A change in plain numbers: litres and grams in the pail, or in each litre of it. */
+/** An unlogged change as `data`: litres and grams, for the whole pail or for each litre. */
 export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: string]: Json } => ({
   what: change.what,
   orElse: change.orElse,
@@ -36,7 +36,7 @@ export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: 
   }),
 });
 
-/** To the digit that the interval begins with, so that nothing is logged that nobody knows. */
+/** Rounded to the first digit of its uncertainty, so that no false precision is logged. */
 const rounded = ({ value, u95 }: Within<number>): number => {
   const step = u95 > 1 ? 10 ** Math.floor(Math.log10(u95)) : 1;
   return Math.max(1, Math.round(Math.abs(value) / step) * step);
@@ -44,7 +44,7 @@ const rounded = ({ value, u95 }: Within<number>): number => {
 
 const two = (n: number) => String(n).padStart(2, '0');
 
-/** A moment inside the span, as a clock in the studio shows it when a minute of it lies inside. */
+/** A time within the span, on a whole minute of the studio's clock if there is one. */
 const inside = ({ from, to }: UnloggedChange, zone: string): string => {
   const middle = instant(Math.round((from.at + to.at) / 2));
   if (middle - (middle % 60_000) <= from.at) return isoInstant(middle);
@@ -52,7 +52,7 @@ const inside = ({ from, to }: UnloggedChange, zone: string): string => {
   return `${year}-${two(month)}-${two(day)} ${two(hour)}:${two(minute)}`;
 };
 
-/** To log what was forgotten, as far as it has one likeliest name; put up for changing first. */
+/** A line to log what was forgotten, if there is one likely cause; opened for changing first. */
 const logIt = (
   change: UnloggedChange,
   bucket: StreamNo,
@@ -86,7 +86,7 @@ const logIt = (
   }
 };
 
-/** What is said of one change that nobody logged. */
+/** The reply's part on one unlogged change. */
 export const unloggedReply = (
   change: UnloggedChange,
   bucket: StreamNo,
@@ -105,16 +105,16 @@ export const unloggedReply = (
   };
 };
 
-/** On cards a change is news for so long: common practice. */
+/** How long a card shows a change as news: common practice. */
 const isNews = days(30);
 
-/** The last change that nobody logged, while it is news. */
+/** The last unlogged change, while it is news. */
 export const lately = ({ unlogged }: BucketState, now: Instant): UnloggedChange | undefined => {
   const last = unlogged?.at(-1);
   return last && since(last.found.at, now) <= isNews ? last : undefined;
 };
 
-/** What a card tells of a bucket's account: the last change that nobody logged, and how fast it dries out. */
+/** A card's lines on mass balance: the last unlogged change, and how fast the bucket dries out. */
 export const accountOf = (
   state: BucketState,
   { words, studio, now }: { words: Words; studio: Studio; now: Instant },
@@ -144,16 +144,16 @@ export const accountOf = (
   };
 };
 
-/** Changes that are in one account and not in the other. */
+/** The changes in one state that the other lacks. */
 const beyond = (one: BucketState, other: BucketState): UnloggedChange[] =>
   (one.unlogged ?? []).filter(({ to }) => !other.unlogged?.some((same) => same.to.seq === to.seq));
 
-/** What an entry brought to light, and whether it explained what was unexplained. */
+/** The changes that an entry revealed, and whether it explained an earlier one. */
 export const accountedBy = (
   before: BucketState,
   after: BucketState,
 ): { found: UnloggedChange | undefined; explained: boolean } => {
   const found = beyond(after, before).at(-1);
-  // A new one may push the oldest out, which explains nothing.
+  // The list is bounded: if the oldest dropped out for a new one, that explains nothing.
   return { found, explained: !found && beyond(before, after).length > 0 };
 };

@@ -1,14 +1,14 @@
-/** Milliseconds of work that a member has to their credit: so many at once, so many more in a second. */
+/** Each member's credit, in milliseconds of work: the most that it can hold, and how much is added every second. */
 const atOnce = 400;
 const inASecond = 30;
-/** What costs less holds nobody up; what costs more than a moment holds everybody up, and counts for more. */
+/** Requests cheaper than this are free. Requests longer than a moment delay everybody, so they count for more. */
 const free = 10;
 const moment = 50;
 const mostCharged = 300;
-/** So many requests of one member wait for their turn, and so long. */
+/** How many requests of one member may wait, and for how long. */
 const mostWaiting = 20;
 const longestWait = 2_000;
-/** As many members as a studio ever has. */
+/** More members than any studio has. */
 const mostMembers = 10_000;
 
 interface Share {
@@ -18,10 +18,10 @@ interface Share {
   turn: Promise<unknown>;
 }
 
-/** What tells the time and lets it pass: a test has its own. */
+/** The clock and the pause, so that a test can supply its own. */
 export interface Waiting {
   now(): number;
-  /** Milliseconds that the processor has worked for this program: what other programs take of it is nobody's fault here. */
+  /** CPU time that this program has used, in milliseconds. Other programs' load is not charged to members. */
   worked(): number;
   pause(milliseconds: number): Promise<void>;
 }
@@ -41,8 +41,8 @@ const charge = (took: number): number =>
   Math.min(mostCharged, Math.max(0, took - free) + 2 * Math.max(0, took - moment));
 
 /**
- * The room does one thing at a time. A member's requests go one after another, and whose requests cost much waits
- * until what they cost has been made good: whatever somebody asks for, the others are answered as before.
+ * Fair queueing: the room handles one request at a time. A member's requests run one after another, and a member with
+ * costly requests waits until their credit is restored. Other members are served as before.
  */
 export class FairShare {
   readonly #shares = new Map<string, Share>();
@@ -53,7 +53,7 @@ export class FairShare {
     this.#time = time;
   }
 
-  /** Does the work when it is the member's turn; otherwise answers in how many seconds to ask again. */
+  /** Runs the work when it is the member's turn; otherwise returns in how many seconds to try again. */
   async run<T>(member: string, work: () => Promise<T>): Promise<Shared<T>> {
     const share = this.#shareOf(member);
     if (share.waiting >= mostWaiting) return { ok: false, seconds: 1 };
@@ -74,7 +74,8 @@ export class FairShare {
     if (owed > 0) await this.#time.pause(owed);
     this.#earn(share);
     this.#underWay += 1;
-    // What is under way at once shares what was worked meanwhile. Whoever comes while one holds the room up is not begun.
+    // Requests that run at the same time share the CPU time used meanwhile. Nothing new starts while a long request is
+    // running.
     const together = this.#underWay;
     const before = this.#time.worked();
     try {
@@ -94,7 +95,7 @@ export class FairShare {
   #shareOf(member: string): Share {
     const known = this.#shares.get(member);
     if (known) return known;
-    // Whoever waits holds on to their own; the others begin with the full credit anyway.
+    // Members who are waiting keep their entry. The others can be dropped: they would start with full credit.
     if (this.#shares.size >= mostMembers) this.#shares.clear();
     const share = { credit: atOnce, at: this.#time.now(), waiting: 0, turn: Promise.resolve() };
     this.#shares.set(member, share);

@@ -14,9 +14,9 @@ export interface Asked {
   secret: string;
   passcode: string;
   code: string;
-  /** In the demo only: whoever tries it may also try it as a keeper. */
+  /** In the demo: signs in as a keeper. */
   keeper: boolean;
-  /** What this phone was given when it last signed in. */
+  /** The device token from this phone's last sign-in. */
   known: string | undefined;
   from: string;
 }
@@ -30,15 +30,15 @@ const shortest = 8;
 const mostWaiting = 24;
 
 /**
- * The way in. Guessing is slow, and nobody is ever locked out by it: tries are limited by address and in all, but a
- * phone that has been here before has a limit of its own, which nobody else can use up.
+ * Signing in. Guessing is rate-limited by address and in total, without locking anybody out: a phone that has signed in
+ * before has its own limit, which others cannot use up.
  */
 export class SignIn {
   readonly #ports: RoomPorts;
   readonly #sessions: Sessions;
   readonly #pepper: string;
   readonly #byAddress = new TokenBucket(1 / 6, 10);
-  /** Slower still: one name may be guessed at from many addresses. */
+  /** A slower limit for each name, since a name can be attacked from many addresses. */
   readonly #byName = new TokenBucket(1 / 20, 10);
   readonly #byPhone = new TokenBucket(1 / 6, 10);
   readonly #all = new TokenBucket(2, 60);
@@ -63,7 +63,7 @@ export class SignIn {
     return this.#inTurn(() => this.#check(key, name, asked));
   }
 
-  /** One guess is worked out at a time: it is meant to be slow, and the room has other things to do. */
+  /** Checks one secret at a time: hashing is slow on purpose and would hold up the room. */
   async #inTurn<T>(work: () => Promise<T>): Promise<T> {
     this.#waiting += 1;
     const mine = this.#turn.then(work, work);
@@ -85,7 +85,7 @@ export class SignIn {
 
   async #check(key: string, name: string, asked: Asked): Promise<SignedIn> {
     const { door, people, log } = this.#ports;
-    // Typed in the passcode's place; a passcode of a keeper's may look like one.
+    // A link code may be typed instead of the passcode; a keeper's passcode may look like one.
     const typed = readLinkCode(asked.code) ?? readLinkCode(asked.passcode);
     const linked = typed === undefined ? undefined : await door.linked(typed);
     if (typed !== undefined && linked !== undefined)
@@ -103,9 +103,9 @@ export class SignIn {
     for (const one of typedAs) admitted = (await matchesSeal(one, passcode)) || admitted;
     const claim = await door.claim(key);
     const known = await matchesSeal(asked.secret, claim?.secret);
-    // A name and its own secret are enough to come back: a phone that was invited never knew the passcode.
+    // The name and its own secret are enough: a phone that was invited never had the passcode.
     if (!(admitted || known) || (claim?.secret !== undefined && !known)) {
-      // A name that nobody here has may be a word that was typed into the wrong field.
+      // An unclaimed name may be a password in the wrong field, so it is not logged.
       log.warn({ from: asked.from, name: claim?.name }, 'somebody could not sign in');
       return { ok: false, why: 'no-fit' };
     }
@@ -121,7 +121,7 @@ export class SignIn {
     return this.#begin(member, claim?.name ?? name, key);
   }
 
-  /** Somebody whom another platform knows: the name is theirs here too, under a word of their own. */
+  /** Signs in a member from another platform with a link code, and gives them their name and a secret here. */
   async #asLinked(
     key: string,
     name: string,
@@ -166,7 +166,7 @@ export class SignIn {
 
 type Taken = ReturnType<TokenBucket['take']>;
 
-/** The first that is used up; those after it are not taken from. */
+/** Takes from each limit in turn and stops at the first that is used up, so that the later ones lose nothing. */
 const inTurn = (...paces: (() => Taken)[]): Taken => {
   for (const take of paces) {
     const taken = take();

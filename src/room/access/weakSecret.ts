@@ -1,6 +1,6 @@
 import { nameKey } from './nameKey.ts';
 
-/** What is tried first, by people and by programs: common practice, and the words of this trade. */
+/** The passwords that are guessed first: common practice, and the words of this trade. */
 const common = [
   ...['password', 'passwort', 'passcode', 'passphrase', 'pass', 'letmein', 'welcome', 'iloveyou', 'sunshine'],
   ...['princess', 'football', 'baseball', 'superman', 'batman', 'starwars', 'trustno', 'monkey', 'dragon'],
@@ -22,10 +22,10 @@ const common = [
 ];
 const onlyCommon = new RegExp(`^(?:${common.join('|')}|my|the|our|your|is|a|i)+$`);
 
-/** Keys beside one another, and letters and digits in order. */
+/** Neighbouring keys, and letters and digits in order. */
 const rows = ['qwertyuiop', 'asdfghjkl', 'zxcvbnm', 'qwertzuiop', 'azertyuiop', 'abcdefghijklmnopqrstuvwxyz'];
 
-/** Digits and signs in the place of a letter. */
+/** Digits and symbols that replace letters. */
 const instead: Record<string, string> = {
   '0': 'o',
   '1': 'i',
@@ -37,14 +37,16 @@ const instead: Record<string, string> = {
   $: 's',
 };
 
-/** Whether a password is one of those that are guessed first: a common word, a row of keys, the same few letters, one's own name. */
+/**
+ * Whether a password is easily guessed: a common word, a row of keys, few different letters, or the member's own name.
+ */
 export const isWeak = (secret: string, name: string): boolean => {
   const typed = secret.normalize('NFKC').toLowerCase();
   if (new Set(typed).size < 4) return true;
   const letters = nameKey(secret);
   if (/^\p{N}+$/u.test(letters)) return letters.length < 12;
   const plain = nameKey(typed.replace(/[013457@$]/g, (sign) => instead[sign] ?? sign));
-  // Digits at either end add next to nothing.
+  // Digits at either end add almost no strength.
   for (const word of [letters, plain].map((one) => one.replace(/^\p{N}+|\p{N}+$/gu, ''))) {
     if (onlyCommon.test(word) || (word.length > 3 && rows.some((row) => row.includes(word)))) return true;
     const own = nameKey(name);

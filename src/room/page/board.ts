@@ -64,7 +64,7 @@ document.body.append(
 
 let heard: number | undefined;
 
-/** As many columns as leave the words in the cells largest. */
+/** Chooses the number of columns that allows the largest text. */
 const fit = (count: number) => {
   const { clientWidth, clientHeight } = document.documentElement;
   const narrow = clientWidth < 700;

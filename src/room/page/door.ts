@@ -13,7 +13,7 @@ const setLook = (look: 'auto' | 'light' | 'dark'): void => {
   remember.set('room.look', look === 'auto' ? undefined : look);
 };
 
-/** The look that this phone's owner has chosen. */
+/** Applies the light or dark theme that was chosen on this phone. */
 export const restoreLook = (): void => {
   const look = remember.get('room.look');
   if (look === 'light' || look === 'dark') setLook(look);
@@ -58,7 +58,7 @@ const code = (size: number, dark: string): SVGElement => {
 const section = (title: string, ...content: (Node | string)[]): HTMLElement =>
   h('section', {}, h('h3', {}, title), ...content);
 
-/** A press that fetches something and puts it below itself. */
+/** A button that fetches something and shows it below itself. */
 const fetched = (label: string, work: () => Promise<Node[]>): HTMLElement => {
   const place = h('div', { class: 'fetched', role: 'status' });
   return h(
@@ -140,7 +140,7 @@ const names = async (me: WireMe): Promise<HTMLElement> => {
 
 const leave = (everywhere: boolean) => post('/api/sign-out', { everywhere }).then(() => location.reload());
 
-/** This phone and, for a keeper, who else comes in. */
+/** The sheet for this phone's settings and, for keepers, for who may sign in. */
 export const openDoor = (me: WireMe, open: boolean): void => {
   const rooms = h('div', {});
   openSheet(

@@ -5,10 +5,10 @@ import { lastTime, recentFirst } from './recent.ts';
 
 export interface Field {
   element: HTMLElement;
-  /** As it would be typed; empty when nothing was said. */
+  /** The value as it would be typed; empty if none. */
   value(): string;
   focus(): void;
-  /** Says that it is needed, until something is entered. */
+  /** Marks the field as required until something is entered. */
   ask(): void;
 }
 type Made = Omit<Field, 'ask'>;
@@ -19,12 +19,12 @@ interface Given {
 }
 type Suggest = (typed: string) => Promise<{ name: string; value: string; typed?: string }[]>;
 
-/** In these a bucket is one thing among others: nothing suggests which. */
+/** Commands in which the bucket is optional, so none is suggested. */
 const asksAtLarge = new Set(['ask', 'fired']);
 
 const id = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
 
-/** A field that can ask for what is needed. */
+/** A field that can mark itself as required. */
 const asking = ({ element, value, focus }: Made): Field => {
   const note = h('p', { class: 'trouble', role: 'alert' });
   element.append(note);
@@ -55,7 +55,7 @@ const wrap = (option: WireOption, target: string | undefined, ...content: Node[]
   return h('div', { class: 'field', 'data-option': option.name }, label, ...content);
 };
 
-/** One of a few: every choice is a press, and pressing it again takes it back. */
+/** Choices as buttons; pressing the chosen one again clears it. */
 const choices = (option: WireOption, all: readonly Given[], given: string): Made => {
   let chosen = given;
   const group = h('div', { class: 'choices', role: 'group', 'aria-labelledby': `${option.name}-about` });
@@ -81,7 +81,7 @@ const choices = (option: WireOption, all: readonly Given[], given: string): Made
 
 const isBare = (typed: string) => /^\d+(?:[.,]\d+)?$/.test(typed.trim());
 
-/** A number with a pad, and its unit to switch; whoever types a unit of their own is taken at their word. */
+/** A numeric field with a unit switch. A unit that is typed wins. */
 const measured = (option: WireOption, path: string, given: string): Made => {
   const { units = [], besides = [], name } = option;
   const [, figure = given, unitGiven] = /^([\d.,]+)\s*([a-z°%]+)$/i.exec(given) ?? [];
@@ -125,7 +125,7 @@ const measured = (option: WireOption, path: string, given: string): Made => {
   };
 };
 
-/** Words, with what the studio knows to press: its buckets, cups, vessels. */
+/** A text field with suggestions: the studio's buckets, cups and vessels. */
 const worded = (option: WireOption, path: string, given: string, suggest: Suggest): Made => {
   const long = option.name === 'note' || option.name === 'question';
   const props = {
@@ -167,7 +167,7 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
     if (input.value === '') void offer();
   });
   if (given === '' && option.needed) void offer();
-  // A press names a bucket by its number; people know it by its name.
+  // A button fills in a bucket's number; show its name.
   if (given !== '')
     void suggest(given).then((found) => {
       const one = found.find(({ value }) => value === given);
@@ -198,5 +198,5 @@ const made = (option: WireOption, path: string, given: string | undefined, sugge
   return worded(option, path, value, suggest);
 };
 
-/** The right control for an option, filled with what is known. */
+/** The control for an option, filled with its known value. */
 export const field = (...about: Parameters<typeof made>): Field => asking(made(...about));

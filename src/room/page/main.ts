@@ -45,7 +45,7 @@ const enter = (start: WireStart, ended = false): void => {
   else show(joinView(start, enter, ended));
 };
 
-/** What a keeper of an empty studio does first. */
+/** The first jobs of a keeper in an empty studio. */
 const firstSteps = ['studio set', 'studio vessel', 'bucket add'];
 
 const room = (start: WireStart, me: WireMe): void => {
@@ -83,7 +83,7 @@ const room = (start: WireStart, me: WireMe): void => {
   });
   const whetherSignedOut = async () => {
     const answer = await get<WireStart>('/api/start');
-    // In another tab, somebody else may have signed in.
+    // Somebody else may have signed in in another tab.
     if (!answer.ok || answer.value.me?.member === me.member) return;
     live.close();
     outbox.close();
@@ -122,5 +122,5 @@ const room = (start: WireStart, me: WireMe): void => {
 
 restoreLook();
 keepTimesFresh();
-// The server wrote it, of the same version as this script.
+// The server that wrote this JSON has the same version as this script.
 enter(JSON.parse(document.getElementById('start')?.textContent ?? '{}') as WireStart);

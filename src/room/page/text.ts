@@ -10,12 +10,12 @@ const formats = (timeZone?: string) => ({
 });
 let inZone = formats();
 
-/** From now on times are shown in this zone, which is the one that they are read in. */
+/** Sets the time zone for times: the studio's, since typed times are read in it. */
 export const setZone = (zone: string): void => {
   inZone = formats(zone);
 };
 
-/** Whether this phone's own clock shows another time than the studio's. */
+/** Whether the phone's local time differs from the studio's. */
 export const clockDiffers = (): boolean => {
   const now = serverNow();
   return formats().full.format(now) !== inZone.full.format(now);
@@ -48,13 +48,16 @@ const part = (one: WirePart): Node | string => {
   return h('bdi', {}, 'said' in one ? one.said : one.name);
 };
 
-/** Text as nodes: what somebody typed stands apart and can neither turn nor mark up what is around it. */
+/**
+ * Text as DOM nodes. Typed text gets its own element, so that it cannot change the direction or look of what is around
+ * it.
+ */
 export const nodes = (text: WireText): (Node | string)[] => text.map(part);
 
 export const stamp = (at: number): HTMLElement =>
   time(at, serverNow() - at > 20 * 3_600_000 ? 'day' : 'clock');
 
-/** Times that tell how long ago grow older while they are looked at. */
+/** Updates relative times such as "2 hours ago". */
 export const keepTimesFresh = (): void => {
   setInterval(() => {
     for (const element of document.querySelectorAll<HTMLElement>('time[data-show=ago]'))

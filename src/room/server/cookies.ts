@@ -2,7 +2,7 @@ import { getCookie, setCookie } from 'hono/cookie';
 import type { CookieOptions } from 'hono/utils/cookie';
 import type { RoomContext } from './room.ts';
 
-/** Browsers take the `__Host-` prefix as a promise that no other name or path can have set it, and only over https. */
+/** With the `__Host-` prefix, browsers refuse a cookie from another domain or path, or without https. */
 const named = (name: string, secure: boolean) => (secure ? `__Host-${name}` : name);
 
 export const readRoomCookie = (c: RoomContext, name: string, secure: boolean): string | undefined =>

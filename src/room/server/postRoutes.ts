@@ -2,7 +2,7 @@ import { Hono } from 'hono';
 import type { Post } from '../ports.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 
-/** Nothing that a picture or a file holds may run or fetch, whoever wrote the words in it. */
+/** A content security policy under which nothing in a picture or a file can run or load anything. */
 const inert = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 
 const asked = ({ posts }: Room, c: RoomContext): Post | undefined => {
@@ -11,7 +11,7 @@ const asked = ({ posts }: Room, c: RoomContext): Post | undefined => {
   return session && Number.isSafeInteger(no) ? posts.find(no, session.member) : undefined;
 };
 
-/** What belongs to a post: its picture, its file. Whoever may not see the post is not told that it is there. */
+/** Serves a post's picture and file. A member who may not see the post gets 404, as if it did not exist. */
 export const postRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .get('/post/:no/chart.svg', async (c) => {

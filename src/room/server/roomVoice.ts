@@ -1,7 +1,7 @@
 import type { Voice } from '../../contract/contract.ts';
 import type { Room } from './room.ts';
 
-/** Speaks a reminder in the room, to its member alone, who finds it there whenever they next look. */
+/** Posts a reminder in the room for its member alone, who sees it at the next visit. */
 export const roomVoice = ({ ports, posts }: Room): Voice => ({
   async speak(studio, to, reply, nonce) {
     if (studio !== ports.studio) return 'not-mine';

@@ -17,17 +17,17 @@ const day = 24 * 3_600_000;
 const refuseEntry = (c: RoomContext, why: SignInRefusal) =>
   c.json({ why, said: roomWords.signIn[why] }, why === 'no-fit' ? 401 : 400);
 
-/** A fresh code; only its hash is kept. */
+/** Creates a code; only its hash is stored. */
 export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurpose): Promise<string> => {
   const code = freshToken();
-  // One first keeper, one wall: an address that was printed before is worth nothing any more.
+  // There is one first-keeper code and one board code: a new one replaces the old.
   if (purpose !== 'join') await ports.door.endCodes(purpose);
   const lasts = purpose === 'board' ? year : purpose === 'keeper' ? 7 * day : day;
   await ports.door.addCode(tokenHash(code), purpose, ports.clock.before(-lasts));
   return code;
 };
 
-/** Coming in and going out. */
+/** Signing in and out. */
 export const signInRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .post('/sign-in', async (c) => {
@@ -65,13 +65,13 @@ export const signInRoutes = (room: Room) =>
     })
     .get('/start', async (c) => c.json(await startOf(room, c.get('session'))));
 
-/** An address, and its code to scan. */
+/** An address and its QR code. */
 const scanned = (url: string) => {
   const { size, data } = encode(url, { ecc: 'M', border: 0 });
   return { url, size, dark: data.flat().map(Number).join('') };
 };
 
-/** What keepers do at the door: let phones in, set the passcode, light a wall, release a name. */
+/** What keepers do about access: invite phones, set the passcode, open a wall board, release a name. */
 export const keeperRoutes = (room: Room) => {
   const { ports } = room;
   const url = () => shownUrl(room.address);
@@ -117,12 +117,12 @@ export const keeperRoutes = (room: Room) => {
       const key = nameKey(name);
       const claim = await ports.door.claim(key);
       const namesakes = (await ports.people.all()).filter((one) => nameKey(one.name) === key);
-      // On other platforms several may be called so: none of them loses anything for another.
+      // On other platforms several members may have this name: none of them loses anything here.
       if (!claim && namesakes.length > 1) return refuseEntry(c, 'several');
       const member = claim?.member ?? namesakes[0]?.id;
       if (member === undefined) return refuse(c, 'not-found');
       if (member === session.member) return refuseEntry(c, 'yourself');
-      // Whoever claims the name next is not a keeper for that.
+      // The next claimant of the name must not become a keeper by it.
       if (
         (await ports.people.isKeeper(member)) &&
         !(await ports.people.setKeeper(member, false, session.member))

@@ -28,11 +28,11 @@ import { SignIn } from '../access/signIn.ts';
 
 export interface RoomSettings {
   bind: string;
-  /** 0 takes any that is free. */
+  /** 0 takes any free port. */
   port: number;
   url?: string;
   trustProxy?: boolean;
-  /** Known to this installation only; marks phones that have been here. */
+  /** A secret of this installation, for the tokens of phones that have signed in before. */
   pepper: string;
 }
 
@@ -40,9 +40,9 @@ export interface RunningRoom {
   url: string;
   port: number;
   voice: Voice;
-  /** The desk as another platform uses it: what is logged there is heard in the room too. */
+  /** Wraps the desk for another platform, so that what is logged there is also posted in the room. */
   overheard(desk: Desk): Desk;
-  /** An address that lets one phone in, or makes its holder the first keeper. */
+  /** An address that signs one phone in, or makes its user the first keeper. */
   invitation(purpose: 'join' | 'keeper'): Promise<string>;
   stop(): Promise<void>;
 }
@@ -80,7 +80,7 @@ const routes = (room: Room, heard: Listening) =>
       return refuse(c, trouble === 'full' ? 'disk-full' : trouble === 'crowded' ? 'full' : 'broken');
     });
 
-/** Opens the room: the page, the live stream, and the way in. */
+/** Starts the room's server: the page, the event stream, and sign-in. */
 export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promise<RunningRoom> => {
   const { bind, port, url, trustProxy = false, pepper } = settings;
   const sessions = await Sessions.open(ports);
@@ -104,7 +104,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     try {
       followPeople(room, heard, change);
     } catch (err) {
-      // What is done is done, and whoever did it is told so.
+      // It is logged, so its member gets the reply.
       ports.log.error({ err }, 'the room could not follow what became of its people');
     }
   });

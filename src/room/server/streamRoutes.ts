@@ -11,7 +11,7 @@ const mostOfMember = 5;
 const mostOfAddress = 20;
 const mostMissed = 200;
 
-/** The live stream: what was missed, then everything as it is said; what is private goes to its member only. */
+/** The event stream: missed posts first, then new ones. Private posts go to their member only. */
 export const streamRoutes = (room: Room, listening: Listening) =>
   new Hono<RoomEnv>().get('/stream', async (c) => {
     const session = c.get('session');
@@ -41,7 +41,8 @@ const listen = (
   const tell = (post: Post) => {
     if (!room.sessions.holds(session)) return hearing.close();
     if (!maySee(post, session.member)) return;
-    // In order, though a name may have to be looked up first. Where that fails the line is cut: whoever listens comes
+    // Posts are sent in order, although a name may need a lookup. If that fails, the stream is closed, and the phone
+    // reconnects and asks for missed posts.
     // back and asks for what they missed.
     told = told
       .then(async () => {
@@ -68,7 +69,7 @@ const missed = (posts: Posts, { member }: Session, after: number) => posts.seenB
 
 const written = new WeakMap<Post, Promise<string | undefined>>();
 
-/** The same words for everybody who hears them: put together once. */
+/** The JSON of a post, built once for all listeners. */
 const jsonOf = (room: Room, post: Post): Promise<string | undefined> => {
   const known = written.get(post);
   if (known) return known;

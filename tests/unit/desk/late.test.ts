@@ -5,7 +5,7 @@ import { entryId, readEntryId, seq } from '../../../src/studio/ids.ts';
 import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 
-/** Typed at 13:00 on 1 March 2026; it reached the bot at 8:00 the next morning. */
+/** Typed at 13:00 on 1 March 2026, and received at 08:00 the next morning. */
 const typedAt = 60;
 const came = 1200;
 
@@ -37,7 +37,7 @@ describe('a line that came late', () => {
     ['/coat on kind:wax pieces:jug', typedAt],
     ['/fired bucket:gg result:good', typedAt],
     ['/prep piece:jug bucket:gg', typedAt],
-    // As they were meant when they were typed.
+    // Parsed relative to the time at which they were typed.
     ['/stirred bucket:gg when:"30 min ago"', 30],
     ['/stirred bucket:gg when:now', typedAt],
     ['/coat on kind:wax pieces:jug when:"today 12:20"', 20],
@@ -83,7 +83,7 @@ describe('a line that came late', () => {
   });
 
   it('is told what to do now, not what was to be done then', async () => {
-    // Rest limit 4 h: stirred at 13:00, it is to be stirred again at 8:00.
+    // Rest limit 4 h: stirred at 13:00, so at 08:00 it must be stirred again.
     const { data } = await late('/stirred bucket:gg');
     expect(data['verdict']).toMatchObject({ step: 'stir' });
   });

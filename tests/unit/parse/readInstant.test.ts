@@ -5,7 +5,7 @@ import { instant } from '../../../src/studio/ids.ts';
 
 const ZONE = 'America/St_Johns';
 
-/** An instant from a local time such as `2026-07-15T10:20:33`, as another library tells it. */
+/** An instant from a local time such as `2026-07-15T10:20:33`, by another library. */
 const at = (local: string, zone = ZONE) =>
   instant(Temporal.PlainDateTime.from(local).toZonedDateTime(zone).epochMilliseconds);
 
@@ -16,7 +16,7 @@ const local = (read: ReadInstant, zone = ZONE): string =>
 
 /** A Wednesday morning. */
 const MORNING = at('2026-07-15T10:20:33');
-/** The night after that Wednesday, past midnight: a Thursday by the calendar. */
+/** After midnight of that Wednesday, so the date is Thursday. */
 const PAST_MIDNIGHT = at('2026-07-16T01:10:00');
 
 const back = (typed: string, now = MORNING, zone = ZONE) => readInstant(typed, { now, zone, looks: 'back' });

@@ -13,7 +13,7 @@ describe('a coat that may never be dry', () => {
     const answer = await on(room, 'temperature:8 humidity:85');
     expect(answer.title).toMatch(/^bowls: In this cold it may never become a film: not before /);
     expect(answer.title).not.toMatch(/Ready/);
-    // Nor does a plan fit, nor is it ready in a list.
+    // Neither does a plan fit, nor is it shown as ready in a list.
     const planned = await on(await openGlazeRoom(), 'temperature:8 for:"in 5 days 7pm"');
     expect(planned.title).not.toMatch(/fits/);
     expect((await room.say(evening + 1, '/coat list')).facts[0]?.text).toMatch(

@@ -50,7 +50,7 @@ describe('a coat', () => {
       coats: [{ readyAt: '2026-03-02T10:00:00.000Z' }],
     });
     await room.keeper(1, '/studio drying humidity:75');
-    // Half as much room for vapour, twice the hours: 30 h after 19:00 is 01:00, and the door opens at eight.
+    // Half the vapour deficit doubles the hours: 30 h after 19:00 is 01:00, and the studio opens at 08:00.
     expect((await on('kind:wax pieces:jug')).data).toMatchObject({
       coats: [{ readyAt: '2026-03-03T08:00:00.000Z' }],
     });

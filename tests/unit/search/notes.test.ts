@@ -88,7 +88,7 @@ describe('the handbook', () => {
           const missing = Object.entries(leaf.options).filter(
             ([name, { needed }]) => needed && typed[name] === undefined,
           );
-          // What is run by one press only asks, and lacks nothing.
+          // A command that one press runs must only read, and must be complete.
           if (press === 'run') expect([line, leaf.effect, missing.length]).toEqual([line, 'asks', 0]);
         }
     });
@@ -135,7 +135,7 @@ describe('numbers in the handbook', () => {
     expect(textOf('hydrometer')).toContain('1 + °Tw ÷ 200');
     expect(textOf('hydrometer')).toContain('145 ÷ (145 − °Bé)');
 
-    // By hand: 2 % of the volume holds nothing; 19 l at 1.45.
+    // By hand: at the bottom 2 % of the volume is unusable; 19 l at 1.45.
     expect(1.44 * 0.98).toBeCloseTo(1.41, 2);
     expect(textOf('foam')).toContain('2 % of air turns 1.44 into 1.41');
     expect(19 * 1.45).toBeCloseTo(27.55, 2);

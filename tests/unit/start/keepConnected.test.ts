@@ -4,7 +4,7 @@ import { keepConnected } from '../../../src/start/keepConnected.ts';
 beforeEach(() => void vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] }));
 afterEach(() => void vi.useRealTimers());
 
-/** A platform whose connections do what the test says, one after another. */
+/** A platform whose connections follow the test's plan, one after another. */
 const platform = (plan: ((lost: (why: unknown) => void) => Promise<void>)[]) => {
   const seen = { connects: 0, stops: 0, gaveUp: [] as unknown[], said: [] as string[] };
   const note = (_about: object, message: string) => void seen.said.push(message);

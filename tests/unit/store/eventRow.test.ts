@@ -58,7 +58,7 @@ describe('the fold’s fingerprint', () => {
     const added = new Set(
       probeEvents.map((event) => (event.kind === 'addition' ? event.added.what : undefined)),
     );
-    // Each record names every member of its union, or does not compile.
+    // Each record must name every member of its union, or it does not compile.
     const everyKind: Record<(typeof probeEvents)[number]['kind'], true> = {
       setup: true,
       change: true,

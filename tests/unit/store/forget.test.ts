@@ -38,7 +38,7 @@ const studioOf = async (file?: string) => {
   return { store, desk, studio, member, say, buckets };
 };
 
-/** A studio in which Quillfeather has left words wherever words are kept. */
+/** A studio in which Quillfeather has written something everywhere that text is stored. */
 const talkative = async () => {
   const open = await studioOf();
   const { say } = open;
@@ -76,7 +76,7 @@ describe('forgetting a member', () => {
     expect((await say('Quillfeather', '/forget-me sure:yes')).data).toEqual({ forgotten: true });
     await store.erased();
     for (const word of words) expect(standsIn(store.file, word), word).toBe(false);
-    // Another member's own words are theirs: a keeper may take them out.
+    // Another member's words are theirs, but a keeper can redact them.
     expect((await buckets())[0]?.hold?.why).toBe('… dropped a glockenspiel');
     const [log] = await store.books.read((await store.people.studios())[0]?.id ?? never(), async (book) => [
       await book.entries(streamNo(1), { most: 50 }),
@@ -174,7 +174,7 @@ describe('forgetting a member', () => {
     await store.erased();
     expect(standsIn(store.file, 'bassoon')).toBe(false);
     expect(standsIn(store.file, 'Quillfeather')).toBe(false);
-    // Sent once more, the request that was answered is not carried out again.
+    // A repeat of a request that was answered is not run again.
     expect((await stir(1)).kind).toBe('answer');
     expect((await store.books.read(studio, (book) => book.entries(streamNo(1), { most: 9 }))).length).toBe(4);
   });

@@ -33,7 +33,7 @@ describe('who is who', () => {
   it('tells platforms, studios and neighbouring 64-bit numbers apart', async () => {
     const clock = settableClock();
     const { people } = await openTestStore({ clock });
-    // As JavaScript numbers these two are the same.
+    // As JavaScript numbers, these two are equal.
     const [low, high] = ['1099511627776000000', '1099511627776000001'];
     expect(Number(low)).toBe(Number(high));
     const one = await people.studioOf('discord', low, 'One');

@@ -23,7 +23,7 @@ describe('a look at the flow after a dose', () => {
     const soon = await room.say(3, '/reading bucket:gg seconds:10 stirred:yes');
     expect(verdictOf(soon)).toMatchObject({ step: 'measure', flow: null });
     expect(soon.title).toMatch(/It is stirred in: wait 10 minutes/);
-    // Stirred again to look, it is the first stir after the dose that counts.
+    // After a second stir to look again, the first stir after the dose counts.
     expect(verdictOf(await room.say(12, '/reading bucket:gg seconds:14 stirred:yes'))).toMatchObject({
       step: 'use',
       flow: 'in',
@@ -137,7 +137,7 @@ describe('a little water, too little to leave the window by', () => {
   it('is to be stirred in before the bucket is used', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.44 within:0.02 seconds:14 stirred:yes');
-    // 450 ml in 15 l: (1.44 · 15 + 0.45)/15.45 = 1.427, nearer than the reading can tell.
+    // 450 ml in 15 l: (1.44 · 15 + 0.45)/15.45 = 1.427, a smaller change than a reading can show.
     const poured = await room.say(5, '/added bucket:gg what:water amount:450ml');
     expect(verdictOf(poured).step).toBe('use');
     expect(poured.title).toBe(

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chanceOfPassing, safeAmount } from '../../../../src/studio/verdict/safeAmount.ts';
 
-// 15 l at 1.55, window 1.42 to 1.46: to the far edge 0.13, and a millilitre of water uses up 0.42 of gravity·ml there.
+// 15 l at 1.55, window 1.42 to 1.46: 0.13 to the far edge. Each ml of water uses up 0.42 of gravity·ml there.
 const far = 0.13;
 const perMl = 0.42;
 /** To mid-window: 15 l · 0.11 / 0.44. */
@@ -11,7 +11,7 @@ const exactly = { value: far, sd: 0 };
 
 describe('the chance of passing the far edge', () => {
   it('with the volume 20 % unsure and gravity known is 17 %', () => {
-    // The amount passes when the pail holds less than 3750 · 0.42 / 0.13 = 12 115 ml: 0.9615 σ low, Φ(−0.9615) = 0.1681.
+    // It passes the edge if the pail holds less than 3750 · 0.42 / 0.13 = 12 115 ml: 0.9615 σ low, Φ(−0.9615) = 0.1681.
     expect(chanceOfPassing(volume(0.2), exactly, wanted, perMl)).toBeCloseTo(0.1681, 3);
   });
 
@@ -57,7 +57,7 @@ describe('the amount that may go in', () => {
   });
 
   it('is held back to a chance of 5 % when the volume is 20 % unsure', () => {
-    // The pail holds less than 15 l · (1 − 1.6449 · 0.2) one time in twenty: that · 0.13 / 0.42.
+    // The pail holds less than 15 l · (1 − 1.6449 · 0.2) with a probability of 5 %: that · 0.13 / 0.42.
     expect(safeAmount(wanted, volume(0.2), exactly, perMl) / 3115.6).toBeCloseTo(1, 2);
   });
 
