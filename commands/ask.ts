@@ -52,7 +52,7 @@ const stateFact = async (state: BucketState, { words, now, role, book }: Asking)
 };
 
 /** The reply when no note answers: it says so, and offers the nearest titles as buttons. */
-const noNote = async (
+const noNoteReply = async (
   { near }: Found,
   state: BucketState | undefined,
   title: Text,
@@ -69,7 +69,7 @@ const noNote = async (
   };
 };
 
-const answer = async (
+const noteAnswer = async (
   question: string,
   { answers }: Found,
   best: FoundNote,
@@ -125,7 +125,7 @@ const answer = async (
 };
 
 /** The bucket that was given; otherwise the one that the question names. */
-const meant = async (question: string, given: BucketState | undefined, { book, handbook }: Asking) => {
+const bucketMeant = async (question: string, given: BucketState | undefined, { book, handbook }: Asking) => {
   const { buckets, rest, general } = bucketsNamed(question, await book.buckets(), (word) =>
     handbook.knows(word),
   );
@@ -138,7 +138,7 @@ const meant = async (question: string, given: BucketState | undefined, { book, h
 const ownShare = { named: 0.1, touched: 0.9 };
 
 /** The answer: the studio's own note if it is about this bucket and this topic, otherwise a general note. */
-const findOf = async (
+const findAnswer = async (
   question: string,
   general: string,
   state: BucketState | undefined,
@@ -161,7 +161,7 @@ const findOf = async (
 };
 
 /** Reads the bucket, but never refuses an emergency because of what was typed there. */
-const bucketInPeace: Kind<BucketState | undefined> = {
+const bucketUnlessEmergency: Kind<BucketState | undefined> = {
   ...bucket,
   async read(typed, asking) {
     const read = await bucket.read(typed, asking);
@@ -181,26 +181,26 @@ export const ask = asks({
       needed: true,
       about: (w) => w.ask.question,
     },
-    bucket: { kind: bucketInPeace, needed: false, about: (w) => w.ask.bucket },
+    bucket: { kind: bucketUnlessEmergency, needed: false, about: (w) => w.ask.bucket },
   },
   async run({ question, bucket: given }, asking) {
     const { words, book, handbook } = asking;
     const urgent = await emergenciesIn(question, asking);
     if (urgent.length > 0) {
-      const { state } = await meant(question.slice(0, longest), given, asking);
+      const { state } = await bucketMeant(question.slice(0, longest), given, asking);
       const now = await emergencyReply(urgent, question.slice(0, longest), state, asking);
       if (now) return now;
     }
     if (question.length > longest)
-      return noNote({ answers: [], near: [] }, undefined, words.ask.tooLong, asking);
-    const { state, rest, general, isNamed, several } = await meant(question, given, asking);
+      return noNoteReply({ answers: [], near: [] }, undefined, words.ask.tooLong, asking);
+    const { state, rest, general, isNamed, several } = await bucketMeant(question, given, asking);
     const notes = await book.notes();
     const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
     if (state && nothingElse) {
       const verdict = await verdictReply(state, asking);
       return { ...verdict, data: { ...verdict.data, answers: [] } };
     }
-    const found = await findOf(question, general, state, notes, asking);
+    const found = await findAnswer(question, general, state, notes, asking);
     const [best] = found.answers;
     if (!best) {
       // Even when no note answers, the bucket's state is known.
@@ -211,9 +211,9 @@ export const ask = asks({
           : undefined;
       return verdict
         ? { ...verdict, data: { ...verdict.data, answers: [] } }
-        : noNote(found, isNamed ? state : undefined, words.ask.none, asking);
+        : noNoteReply(found, isNamed ? state : undefined, words.ask.none, asking);
     }
-    const reply = await answer(question, found, best, state, asking);
+    const reply = await noteAnswer(question, found, best, state, asking);
     if (several.length === 0) return reply;
     const of = several.slice(0, mostActions).map((one): Action => ({
       label: words.ask.ofBucket(one.settings.name),

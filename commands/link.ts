@@ -4,7 +4,7 @@ import { yesNo } from '../src/contract/kinds/picks.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { shownLinkCode } from '../src/studio/people/linkCode.ts';
 
-const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {
+const offerCode = async ({ words, book, now, member }: Logging): Promise<Reply> => {
   const w = words.people.link;
   const { code, until } = await book.offerLink(member, now);
   const shown = shownLinkCode(code);
@@ -24,7 +24,10 @@ const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {
 /**
  * Somebody may have talked a keeper into typing their code, to gain a keeper's rights: so show whose code it is first.
  */
-const unsure = async (code: string, { words, book, now, member }: Logging): Promise<Reply | undefined> => {
+const confirmJoin = async (
+  code: string,
+  { words, book, now, member }: Logging,
+): Promise<Reply | undefined> => {
   const w = words.people.link;
   const owner = await book.offeredBy(code, now);
   if (owner === undefined || owner === member) return undefined;
@@ -39,11 +42,11 @@ const unsure = async (code: string, { words, book, now, member }: Logging): Prom
   };
 };
 
-const join = async (code: string, sure: boolean, context: Logging): Promise<Reply> => {
+const joinMembers = async (code: string, sure: boolean, context: Logging): Promise<Reply> => {
   const { words, book, now, member } = context;
   const w = words.people.link;
   const before = (await book.studio()).keepers;
-  const doubt = before.includes(member) && !sure ? await unsure(code, context) : undefined;
+  const doubt = before.includes(member) && !sure ? await confirmJoin(code, context) : undefined;
   if (doubt) return doubt;
   const linked = await book.link(member, code, now);
   if (!linked.ok) return { kind: 'refusal', title: w.refused[linked.why], data: { why: linked.why } };
@@ -75,6 +78,6 @@ export const link = logs({
   run: (v, context): Promise<Reply> => {
     if (context.guest)
       return Promise.resolve({ kind: 'refusal', title: context.words.people.link.notHere, data: {} });
-    return v.code === undefined ? offer(context) : join(v.code, v.sure === true, context);
+    return v.code === undefined ? offerCode(context) : joinMembers(v.code, v.sure === true, context);
   },
 });

@@ -18,7 +18,7 @@ const noteOf = async (
 };
 
 /** Whether taking the name out would leave two things of one sort with the same name. */
-const wouldMix = async (name: RegExp, { book }: Logging): Promise<boolean> => {
+const leavesSameNames = async (name: RegExp, { book }: Logging): Promise<boolean> => {
   const { vessels, cups, sessions, recipes } = await book.studio();
   const buckets = (await book.buckets()).map(({ settings }) => settings);
   return [vessels, cups, sessions, recipes, buckets].some((things) => {
@@ -31,7 +31,7 @@ const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<R
   const w = context.words.people.redact;
   const name = nameAsWord([typed]);
   if (!name || [...typed].length < 2) return { kind: 'refusal', title: w.noName(typed), data: {} };
-  if (await wouldMix(name, context)) return { kind: 'refusal', title: w.mixes(typed), data: {} };
+  if (await leavesSameNames(name, context)) return { kind: 'refusal', title: w.mixes(typed), data: {} };
   if (!sure)
     return {
       kind: 'refusal',

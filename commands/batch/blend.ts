@@ -11,7 +11,7 @@ import { millilitres } from '../../src/glaze/units.ts';
 import { handAmount, volumeText } from '../../src/words/text/measures.ts';
 
 /** Rounding error of decimal sums on a pail that is just full, in ml. */
-const aHair = 1;
+const roundingError = 1;
 
 export const blendBatch = asks({
   name: 'blend',
@@ -43,7 +43,7 @@ export const blendBatch = asks({
       case 'blend': {
         const { gravity: window, pail } = into;
         const room =
-          pail === undefined || blend.volume <= usablePart * pail + aHair
+          pail === undefined || blend.volume <= usablePart * pail + roundingError
             ? undefined
             : headroom(pail, blend.held);
         const fits = room === undefined;

@@ -39,7 +39,7 @@ const cautions = (
   return way === 'dry' ? [words.verdict.caution('dust')] : [];
 };
 
-const data = (
+const correctionData = (
   way: CorrectionWay,
   { amounts, expected, half, first, measured }: Found,
   materials: ReturnType<typeof scaleRecipe> | undefined,
@@ -69,7 +69,7 @@ const data = (
   ...(materials && { materials: materials.map((one) => ({ ...one })) }),
 });
 
-interface Saying {
+interface TitleParts {
   poured: Pour;
   full: boolean;
   other: string;
@@ -79,7 +79,7 @@ interface Saying {
 const titleOf = (
   way: CorrectionWay,
   { first, half, amounts, falls }: Found,
-  { poured, full, other, units }: Saying,
+  { poured, full, other, units }: TitleParts,
   { words, role }: Asking,
 ): Reply['title'] => {
   const w = words.correct;
@@ -96,7 +96,7 @@ const titleOf = (
   return w.firstThen(first, falls ? w.falls(falls, other, title) : title);
 };
 
-const answered = async (
+const correctionReply = async (
   way: CorrectionWay,
   found: Found,
   pails: { bucket: BucketState; other: BucketState | undefined },
@@ -154,7 +154,7 @@ const answered = async (
       ...found.reasons.map((reason) => said(reason, setting)),
     ],
     actions: correctionActions(way, found, { ...pails, units }, asking),
-    data: { bucket: state.no, ...data(way, found, materials) },
+    data: { bucket: state.no, ...correctionData(way, found, materials) },
   };
 };
 
@@ -224,7 +224,7 @@ export const correctBatch = asks({
         return refuse(w.otherCannot(otherName, found.other, found.wanted));
       case 'amounts': {
         const own = v.recipe ?? (v.by === 'dry' ? await recipeOfBucket(v.bucket, asking) : undefined);
-        return answered(v.by, found, { bucket: v.bucket, other: v.with }, own, asking);
+        return correctionReply(v.by, found, { bucket: v.bucket, other: v.with }, own, asking);
       }
     }
   },

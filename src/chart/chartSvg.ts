@@ -29,7 +29,7 @@ const nested = (svg: string, y: number, { width, panelHeight }: ChartSize): stri
     .replace(/height="[^"]*"/, `height="${panelHeight}"`);
 
 /** Packs sentences into as few lines as possible. */
-const lines = (words: string, most: number): string[] =>
+const wrappedLines = (words: string, most: number): string[] =>
   words.split(/(?<=\.) /).reduce<string[]>((all, sentence) => {
     const last = all.at(-1);
     if (last === undefined || last.length + sentence.length + 1 > most) return [...all, sentence];
@@ -44,7 +44,7 @@ export const chartSvg = (
 ): string => {
   const { width, panelHeight } = size;
   const head = 44;
-  const key = lines(chart.key, width / 6.6);
+  const key = wrappedLines(chart.key, width / 6.6);
   const foot = 14 + 16 * key.length;
   const height = head + chart.series.length * panelHeight + foot;
   const span = spanOf(chart);

@@ -26,7 +26,7 @@ export const leafAt = (commands: readonly Command[], path: readonly string[]): L
   return path.length === 2 ? command.leaves.find((leaf) => leaf.name === sub) : undefined;
 };
 
-const closing: Record<string, string> = {
+const closingQuotes: Record<string, string> = {
   '"': '"',
   '“': '”',
   '”': '”',
@@ -36,15 +36,15 @@ const closing: Record<string, string> = {
   '‘': '’',
 };
 
-interface Mark {
+interface OptionStart {
   name: string;
   from: number;
   value: number;
 }
 
 /** Where each known `option:` starts, outside quotes. */
-export const marks = (text: string, names: ReadonlySet<string>): Mark[] => {
-  const found: Mark[] = [];
+export const optionStarts = (text: string, names: ReadonlySet<string>): OptionStart[] => {
+  const found: OptionStart[] = [];
   let quote: string | undefined;
   for (let i = 0; i < text.length; i++) {
     const char = text.charAt(i);
@@ -61,8 +61,8 @@ export const marks = (text: string, names: ReadonlySet<string>): Mark[] => {
     if (mark && !isProse && name !== undefined && names.has(name)) {
       found.push({ name, from: i, value: i + mark[0].length });
       i += mark[0].length - 1;
-    } else if (starts && char in closing && text.indexOf(closing[char] ?? char, i + 1) > 0) {
-      quote = closing[char];
+    } else if (starts && char in closingQuotes && text.indexOf(closingQuotes[char] ?? char, i + 1) > 0) {
+      quote = closingQuotes[char];
     }
   }
   return found;
@@ -76,7 +76,7 @@ const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; ne
   const words = new Set(
     Array.from(text.matchAll(/(?<!\S)([a-z][a-z0-9-]{2,}):/gi), ([, word = '']) => word.toLowerCase()),
   );
-  for (const { name, from } of marks(text, new Set([...names, ...words]))) {
+  for (const { name, from } of optionStarts(text, new Set([...names, ...words]))) {
     if (name === 'note') return undefined;
     if (names.has(name) || /\S/.test(text.charAt(from - 1))) continue;
     const [best] = [...names].map((near) => ({ near, far: edits(name, near) })).sort((a, b) => a.far - b.far);
@@ -87,7 +87,7 @@ const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; ne
 
 const unquoted = (raw: string): string => {
   const value = raw.trim();
-  const close = closing[value.charAt(0)];
+  const close = closingQuotes[value.charAt(0)];
   if (close === undefined || value.length < 2) return value;
   const last = value.charAt(value.length - 1);
   if (last !== close && !(close === '”' && last === '"')) return value;
@@ -122,7 +122,7 @@ export const parseLine = (
   const names = new Set([...Object.keys(leaf.options), 'after']);
   const unknown = misspelt(words, names);
   if (unknown) return { ok: false, why: { kind: 'unknown-option', ...unknown } };
-  const found = marks(words, names);
+  const found = optionStarts(words, names);
   const typed: Record<string, string> = {};
   const loose = unquoted(words.slice(0, found[0]?.from ?? words.length));
   if (loose !== '') {

@@ -8,7 +8,7 @@ export interface Seen {
   zone: string;
 }
 
-const two = (n: number) => String(n).padStart(2, '0');
+const twoDigits = (n: number) => String(n).padStart(2, '0');
 const days = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
@@ -25,27 +25,31 @@ const ago = (at: Instant, now: Instant): string => {
   return at <= now ? `${agoText(hours)} ago` : `in ${agoText(hours)}`;
 };
 
-const shown = (part: Exclude<Part, { said: string } | { member: unknown }>, { now, zone }: Seen): string => {
+const timeText = (
+  part: Exclude<Part, { said: string } | { member: unknown }>,
+  { now, zone }: Seen,
+): string => {
   if (part.show === 'ago') return ago(part.at, now);
   const wall = wallOf(part.at, zone);
-  if (part.show === 'clock') return `${two(wall.hour)}:${two(wall.minute)}`;
+  if (part.show === 'clock') return `${twoDigits(wall.hour)}:${twoDigits(wall.minute)}`;
   const year = wall.year === wallOf(now, zone).year ? '' : ` ${wall.year}`;
   return `${weekday(wall)} ${wall.day} ${months[wall.month - 1] ?? ''}${year}`;
 };
 
 /** Removes characters that move a terminal's cursor, hide text or change its direction. */
-export const visible = (typed: string): string =>
+export const withoutControls = (typed: string): string =>
   typed.replace(/[\p{Cc}\u061C\u200B-\u200F\u2028-\u202E\u2060-\u2069\uFEFF]+/gu, ' ');
 
 /** The same for text of several lines. */
-export const visibleLines = (text: string): string => text.split('\n').map(visible).join('\n');
+export const withoutControlsInLines = (text: string): string =>
+  text.split('\n').map(withoutControls).join('\n');
 
 /** Text as plain characters, times in the studio's zone. */
 export const plainText = (text: Text, seen: Seen): string =>
   text
     .map((part) => {
       if (typeof part === 'string') return part;
-      if ('said' in part) return visible(part.said);
-      return 'member' in part ? visible(part.name) : shown(part, seen);
+      if ('said' in part) return withoutControls(part.said);
+      return 'member' in part ? withoutControls(part.name) : timeText(part, seen);
     })
     .join('');

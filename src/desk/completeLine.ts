@@ -7,7 +7,7 @@ import {
   type Leaf,
   type Request,
 } from '../contract/contract.ts';
-import { leafAt, marks, parseLine, quoted } from '../contract/parseLine.ts';
+import { leafAt, optionStarts, parseLine, quoted } from '../contract/parseLine.ts';
 
 export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'now'>;
 
@@ -20,7 +20,7 @@ const startingWith = (names: readonly string[], typed: string): string[] =>
 /** An opening quotation mark without its closing one. */
 const openQuote = /^["“](?=[^"”]*$)/;
 
-const picked = (leaf: Leaf, option: string, typed: string): Choice[] => {
+const pickedChoices = (leaf: Leaf, option: string, typed: string): Choice[] => {
   const control = leaf.options[option]?.kind.control;
   return typeof control === 'object'
     ? control.pick.filter(({ value }) => value.startsWith(typed.toLowerCase()))
@@ -36,7 +36,7 @@ const completeOptions = async (
   desk: Desk,
 ): Promise<Completion> => {
   const names = Object.keys(leaf.options);
-  const found = marks(rest, new Set(names));
+  const found = optionStarts(rest, new Set(names));
   const last = found.at(-1);
   const option = last?.name ?? typedOptions(leaf)[0];
   const raw = rest.slice(last?.value ?? 0);
@@ -58,7 +58,7 @@ const completeOptions = async (
   };
   const choices = leaf.options[option]?.kind.suggest
     ? await desk.suggest(request, option)
-    : picked(leaf, option, typed);
+    : pickedChoices(leaf, option, typed);
   const texts = choices.map((choice) => choice.typed ?? choice.value);
   // Similar names are offered only if none starts with what was typed.
   const begun = texts.filter((text) => text.toLowerCase().startsWith(typed.toLowerCase()));

@@ -15,7 +15,7 @@ import {
   type Request,
   typedOptions,
 } from '../contract/contract.ts';
-import { dated } from '../contract/dated.ts';
+import { withOriginalTime } from '../contract/withOriginalTime.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 import { leafAt, parseLine, printLine, quoted } from '../contract/parseLine.ts';
@@ -30,7 +30,7 @@ export interface DeskPorts {
   report(error: unknown, request: Request): string;
 }
 
-type Taken = { ok: true; values: Record<string, unknown> } | { ok: false; reply: Reply };
+type ReadOptions = { ok: true; values: Record<string, unknown> } | { ok: false; reply: Reply };
 
 const refusal = (title: Reply['title'], data: Reply['data']): Reply => ({
   kind: 'refusal',
@@ -45,14 +45,14 @@ const longestOf = ({ longest = usuallyLongest }: Kind<unknown>): number => longe
 const isTooLong = (typed: string, kind: Kind<unknown>): boolean => typed.length > longestOf(kind);
 
 /** The other options of the leaf, as they are typed in a line. */
-const others = (leaf: Leaf, but: string): string[] =>
+const otherOptions = (leaf: Leaf, but: string): string[] =>
   (leaf.form ?? typedOptions(leaf))
     .filter((name) => name !== but)
     .slice(0, 4)
     .map((name) => `${name}:${quoted(leaf.options[name]?.kind.example ?? '')}`);
 
 /** Parses every option, and stops at the first that is wrong. */
-const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken> => {
+const readOptions = async (leaf: Leaf, request: Request, asking: Asking): Promise<ReadOptions> => {
   const { words } = asking;
   const values: Record<string, unknown> = {};
   for (const name of Object.keys(request.typed))
@@ -96,7 +96,9 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
         const { known, rest } = read.more;
         return {
           ok: false,
-          reply: refusal(words.desk.restNeedsOptions(known, rest, others(leaf, name)), { option: name }),
+          reply: refusal(words.desk.restNeedsOptions(known, rest, otherOptions(leaf, name)), {
+            option: name,
+          }),
         };
       }
       if (!read.choices)
@@ -129,7 +131,7 @@ const isBucket = (value: unknown): value is BucketState =>
   typeof value === 'object' && value !== null && 'settings' in value && 'no' in value;
 
 /** Drops the actions that the member's role does not allow. */
-const offered = (reply: Reply, role: Request['role'], commands: Command[]): Reply => {
+const withAllowedActions = (reply: Reply, role: Request['role'], commands: Command[]): Reply => {
   const { actions, cautions } = reply;
   const may = ({ line }: Action): boolean => {
     const parsed = parseLine(line, commands);
@@ -143,7 +145,7 @@ const offered = (reply: Reply, role: Request['role'], commands: Command[]): Repl
 };
 
 /** Whether somebody changed the bucket after the action was offered. Then the action is not run. */
-const overtaken = async (request: Request, after: Seq, values: Record<string, unknown>, asking: Asking) => {
+const isOvertaken = async (request: Request, after: Seq, values: Record<string, unknown>, asking: Asking) => {
   const bucket = values['bucket'];
   if (!isBucket(bucket) || bucket.seq === after) return undefined;
   if (after > bucket.seq)
@@ -158,10 +160,12 @@ const answered = async <B extends Logbook>(
   request: Request,
   context: Asking & { book: B },
 ): Promise<Reply> => {
-  const taken = await take(leaf, request, context);
+  const taken = await readOptions(leaf, request, context);
   if (!taken.ok) return taken.reply;
   const moved =
-    request.after === undefined ? undefined : await overtaken(request, request.after, taken.values, context);
+    request.after === undefined
+      ? undefined
+      : await isOvertaken(request, request.after, taken.values, context);
   // The kinds parsed these values, and `asks` and `logs` check that they match this leaf's options.
   return moved ?? leaf.run(taken.values as never, context);
 };
@@ -174,7 +178,7 @@ const run = async <B extends Logbook>(
   // The member may have been linked or forgotten since the platform looked them up.
   const member = await asking.book.standsFor(asking.member);
   if (member === undefined) return refusal(asking.words.desk.forgotten, {});
-  const request = await dated(leaf, sent, { ...asking, member });
+  const request = await withOriginalTime(leaf, sent, { ...asking, member });
   const reply = await answered(leaf, request, { ...asking, member, typed: request.typed });
   const { when } = request.typed;
   return request === sent || reply.kind === 'answer' ? reply : { ...reply, data: { ...reply.data, when } };
@@ -218,7 +222,7 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
     commands,
     async dispatch(request) {
       try {
-        return offered(await answer(request), request.role, commands);
+        return withAllowedActions(await answer(request), request.role, commands);
       } catch (error) {
         const id = report(error, request);
         const trouble = troubleOf(error);

@@ -1,6 +1,6 @@
 import type { Dimension, QuantityProblem } from './quantityProblem.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
-import { numeralPattern, plainText, readNumeral, type Numeral } from './readNumeral.ts';
+import { numeralPattern, asciiText, readNumeral, type Numeral } from './readNumeral.ts';
 import { unitsNamed, type TradeUnit } from './tradeUnits.ts';
 
 export type ReadQuantity<T> = { ok: true; value: T } | { ok: false; why: QuantityProblem };
@@ -82,7 +82,7 @@ export const measure = (typed: string, wanted: Wanted): ReadQuantity<number> => 
   const notANumber = refused({ kind: 'not-a-number', typed });
   const isTemperature = wanted.dimension === 'temperature';
 
-  const text = WORDED.reduce((plain, [words, figures]) => plain.replace(words, figures), plainText(typed));
+  const text = WORDED.reduce((plain, [words, figures]) => plain.replace(words, figures), asciiText(typed));
   if (text === '') return refused({ kind: 'empty', typed });
   const sign = /^[+-] ?/.exec(text)?.[0] ?? '';
   const parts = partsOf(text.slice(sign.length));

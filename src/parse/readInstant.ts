@@ -4,7 +4,7 @@ import type { InstantProblem } from './instantProblem.ts';
 import { instantOnDay, wallOf, type WallTime } from '../studio/time/wallTime.ts';
 import { daysMeant } from './daysMeant.ts';
 import { readIsoTime } from './readIsoTime.ts';
-import { plainText } from './readNumeral.ts';
+import { asciiText } from './readNumeral.ts';
 import { readDuration } from './readQuantity.ts';
 import { takeClock } from './takeClock.ts';
 import { dayParts, takePart, type DayPart } from './takePart.ts';
@@ -94,7 +94,7 @@ const nearDays = (days: number | undefined, today: WallTime): CivilDay[] => {
  */
 export const readInstant = (typed: string, when: When): ReadInstant => {
   const { now, zone } = when;
-  const phrase = plainText(typed).toLowerCase().replaceAll(',', ' ').replace(/\s+/g, ' ').trim();
+  const phrase = asciiText(typed).toLowerCase().replaceAll(',', ' ').replace(/\s+/g, ' ').trim();
   if (phrase === '') return { ok: false, why: { kind: 'empty', typed } };
   const straight = readIsoTime(phrase, zone) ?? elapsed(phrase, now);
   if (straight !== undefined) return answer([[[straight, straight, straight]]], when, typed, true);

@@ -22,7 +22,7 @@ const PLAIN_ALREADY = /^[!#-&(-~]+$/;
  * Replaces typographic characters with ASCII: digits of any script, curly quotes, primes, dashes, odd spaces; ½ becomes
  * 1/2.
  */
-export const plainText = (typed: string): string =>
+export const asciiText = (typed: string): string =>
   PLAIN_ALREADY.test(typed) ? typed : withoutTypography(typed);
 
 const withoutTypography = (typed: string): string =>

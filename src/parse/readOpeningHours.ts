@@ -1,7 +1,7 @@
 import { addDays, dayNumber, isCivilDay, type CivilDay } from '../studio/time/civilDay.ts';
 import type { HoursProblem } from './hoursProblem.ts';
 import { isoDay, type DayHours } from '../studio/time/openingHours.ts';
-import { plainText } from './readNumeral.ts';
+import { asciiText } from './readNumeral.ts';
 
 export type ReadHours<T> = { ok: true; value: T } | { ok: false; why: HoursProblem };
 
@@ -33,7 +33,7 @@ const endOf = (text: string): End | undefined => {
 export const readDayHours = (typed: string): ReadHours<DayHours | 'closed'> => {
   const refused = (kind: 'empty' | 'not-hours' | 'which-half' | 'no-time-between') =>
     ({ ok: false, why: { kind, typed } }) as const;
-  const text = plainText(typed).toLowerCase();
+  const text = asciiText(typed).toLowerCase();
   if (text === '') return refused('empty');
   if (/^(?:closed|shut|none|off)$/.test(text)) return { ok: true, value: 'closed' };
   if (/^(?:all day|24 ?h|24 hours)$/.test(text)) return { ok: true, value: { opens: 0, closes: DAY } };
@@ -58,7 +58,7 @@ const dayOf = (text: string): CivilDay | undefined => {
 
 /** Parses the days on which the studio is closed: `2026-12-25`, `2026-12-24 to 2027-01-02`, or several with commas. */
 export const readClosures = (typed: string): ReadHours<string[]> => {
-  const text = plainText(typed).toLowerCase();
+  const text = asciiText(typed).toLowerCase();
   const items = text.split(/[,;]/).map((item) => item.trim());
   if (text === '') return { ok: false, why: { kind: 'empty', typed } };
   const closures: string[] = [];

@@ -1,6 +1,6 @@
 import type { Recipe, RecipeLine } from '../studio/settings/recipe.ts';
 import type { RecipeProblem } from './recipeProblem.ts';
-import { plainText } from './readNumeral.ts';
+import { asciiText } from './readNumeral.ts';
 import { readNumber } from './readQuantity.ts';
 
 type Found<T> = { ok: true; value: T } | { ok: false; why: RecipeProblem };
@@ -50,7 +50,7 @@ const overIt = /^over (?:it|the base)(?:\s*:\s*|\s+|$)/i;
 
 /** Parses names with numbers, separated by commas, semicolons or line breaks. */
 export const readParts = (typed: string): Found<Part[]> => {
-  const texts = plainText(typed.replaceAll(/\r?\n/g, ';'))
+  const texts = asciiText(typed.replaceAll(/\r?\n/g, ';'))
     // A comma between digits belongs to the number.
     .split(/;|,(?!\d)|(?<!\d),/)
     .map((text) => text.trim().replace(/^and\s+/i, ''))

@@ -6,18 +6,18 @@ export interface DayPart {
   to: number;
 }
 
-const part = (from: number, usual: number, to: number): DayPart => ({
+const dayPart = (from: number, usual: number, to: number): DayPart => ({
   from: from * 60,
   usual: usual * 60,
   to: to * 60,
 });
 
 export const dayParts = {
-  morning: part(5, 9, 12),
-  afternoon: part(12, 15, 18),
-  evening: part(17, 19, 22),
-  night: part(18, 21, 29),
-  tonight: part(17, 19, 29),
+  morning: dayPart(5, 9, 12),
+  afternoon: dayPart(12, 15, 18),
+  evening: dayPart(17, 19, 22),
+  night: dayPart(18, 21, 29),
+  tonight: dayPart(17, 19, 29),
 } satisfies Record<string, DayPart>;
 
 export type DayPartName = keyof typeof dayParts;

@@ -87,7 +87,7 @@ const TEMPERATURE: Row[] = [
 
 type Units = Map<string, TradeUnit[]>;
 
-const named = (units: Units, dimension: Dimension, table: Row[], before = ''): void => {
+const addUnits = (units: Units, dimension: Dimension, table: Row[], before = ''): void => {
   for (const [size, names, zero = 0] of table)
     for (const name of names.split(' ')) {
       const key = before + name.replaceAll('_', ' ');
@@ -97,25 +97,29 @@ const named = (units: Units, dimension: Dimension, table: Row[], before = ''): v
 
 const unitsOf = (kitchen: Row[]): Units => {
   const units: Units = new Map();
-  named(units, 'mass', MASS);
-  named(units, 'volume', METRIC_VOLUME);
-  named(units, 'volume', kitchen);
-  for (const before of ['us ', 'u s ', 'american ']) named(units, 'volume', US_VOLUME, before);
+  addUnits(units, 'mass', MASS);
+  addUnits(units, 'volume', METRIC_VOLUME);
+  addUnits(units, 'volume', kitchen);
+  for (const before of ['us ', 'u s ', 'american ']) addUnits(units, 'volume', US_VOLUME, before);
   for (const before of ['imperial ', 'imp ', 'uk ', 'british '])
-    named(units, 'volume', IMPERIAL_VOLUME, before);
-  named(units, 'length', LENGTH);
-  named(units, 'duration', DURATION);
-  named(units, 'temperature', TEMPERATURE);
+    addUnits(units, 'volume', IMPERIAL_VOLUME, before);
+  addUnits(units, 'length', LENGTH);
+  addUnits(units, 'duration', DURATION);
+  addUnits(units, 'temperature', TEMPERATURE);
   return units;
 };
 
 /** If a metric studio says cups or gallons, it means the US ones. */
-const us = unitsOf(US_VOLUME);
-const units: Record<UnitSystem, Units> = { metric: us, us, imperial: unitsOf(IMPERIAL_VOLUME) };
+const usUnits = unitsOf(US_VOLUME);
+const unitsBySystem: Record<UnitSystem, Units> = {
+  metric: usUnits,
+  us: usUnits,
+  imperial: unitsOf(IMPERIAL_VOLUME),
+};
 
 /** Ignores case, full stops and extra spaces: `ML`, `ml` and `ml.` are the same unit. */
 const folded = (name: string): string => name.toLowerCase().replaceAll('.', ' ').replace(/\s+/g, ' ').trim();
 
 /** Every unit with that name: `m` is metres and minutes, `c` is cups and degrees. */
 export const unitsNamed = (name: string, system: UnitSystem): readonly TradeUnit[] =>
-  units[system].get(folded(name)) ?? [];
+  unitsBySystem[system].get(folded(name)) ?? [];

@@ -69,7 +69,7 @@ export interface Post {
 }
 
 /** Stores recent posts, so that they survive a reload or a restart. */
-export interface PostShelf {
+export interface PostStore {
   latest(most: number): Promise<Post[]>;
   keep(posts: readonly Post[]): Promise<void>;
 }
@@ -86,8 +86,8 @@ export interface RoomPorts {
   zone(): Promise<string>;
   /** No passwords: for the demo's own file only. */
   open: boolean;
-  door: Credentials;
-  shelf: PostShelf;
+  credentials: Credentials;
+  postStore: PostStore;
   people: {
     /** The member with a claimed name; created if new. */
     memberOf(key: string, name: string): Promise<MemberId>;

@@ -18,14 +18,14 @@ export type Harm = Exclude<Emergency, Danger>;
 export const signsOf: Record<Emergency, Signs> = { ...signsOfDanger, ...signsOfHarm };
 
 /** Before a sign, these words mean that nobody is hurt yet: somebody plans ahead. */
-export const planned: readonly string[] = [
+export const plannedSigns: readonly string[] = [
   'how|way|ways|best ~5 avoid|prevent|protect|keep',
   'so that|nothing',
   'policy|training|poster|procedure',
 ];
 
 /** Before a sign, these words mean that it is only supposed. */
-export const supposed: readonly string[] = [
+export const supposedSigns: readonly string[] = [
   'what|happens|ok|bad|dangerous|matter|worse|poisonous|toxic|safe|hurts if',
   'if you|anyone|anybody|a|the',
   'when you|anyone|anybody',
@@ -36,7 +36,7 @@ export const supposed: readonly string[] = [
 ];
 
 /** A question with these words is a real emergency, even with the words of supposing. */
-export const whatNow: readonly string[] = ['what ~2 asker', 'what|how to', 'help'];
+export const whatNowSigns: readonly string[] = ['what ~2 asker', 'what|how to', 'help'];
 
 /** A question that starts like this and mentions nobody is about what glaze or dust can do in general. */
-export const asksOfKind: readonly string[] = ['^ is|are|can|could|does|do|will|would|how|why|what'];
+export const generalQuestionSigns: readonly string[] = ['^ is|are|can|could|does|do|will|would|how|why|what'];

@@ -1,7 +1,7 @@
 const wordsIn = (text: string): ReadonlySet<string> => new Set(text.trim().split(/\s+/));
 
 /** Stop words: they are in every question and every note. */
-export const chatter = wordsIn(`
+export const stopWords = wordsIn(`
   a about after again all already also always am an and any anyone anything are as at be because been before being both
   but by came can cannot cant come comes could day did didnt do does doesnt doing done dont each ever every for from
   get gets getting give glaze glazed glazes glazing go goes going got had has have having he hello help her here hey hi
@@ -14,7 +14,7 @@ export const chatter = wordsIn(`
   black blue green pink red white yellow`);
 
 /** The most common words of English: they say little about a topic. */
-export const everyday = wordsIn(`
+export const everydayWords = wordsIn(`
   able accept across act actually add added adding afraid afternoon age ago agree alone along although amount another
   answer appear area arrive ask away awful back bad badly bag ball bar base basic became become bed began begin
   behind believe below best better between beyond big bit blow board body bottom box break bring broke build built
@@ -46,7 +46,7 @@ export const everyday = wordsIn(`
   kitchen oven bought brought dropped shelf beer wine toilet`);
 
 /** Words of other work in a pottery. They resemble the glaze room's, but the handbook does not cover them. */
-export const elsewhere = wordsIn(`
+export const otherTradeWords = wordsIn(`
   wheel throw throwing thrown wedge wedging trim trimming center centring centering centre coil coiling handbuilding
   handbuild membership fee fees price prices voucher vouchers buy sell sale shop parking park wifi password rent tax taxes insurance booking timetable
   hotel airport plane flight flights movie movies oscar king queen royal president war football rugby soccer geometry

@@ -1,14 +1,20 @@
 import { edits } from '../studio/edits.ts';
 import { emergencies, type Emergency } from '../studio/handbook.ts';
-import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySigns.ts';
-import { inOwnRight, wordOfForm } from './emergencyWords.ts';
+import {
+  generalQuestionSigns,
+  plannedSigns,
+  signsOf,
+  supposedSigns,
+  whatNowSigns,
+} from './emergencySigns.ts';
+import { realWords, wordOfForm } from './emergencyWords.ts';
 import { typedWords } from './terms.ts';
 
 /** Only the start of a long text is searched. */
 const mostLetters = 1200;
 
 /** A regular expression for one pattern, to match words that have a space on either side. */
-const run = (words: string): RegExp => {
+const patternOf = (words: string): RegExp => {
   const parts = words.split(' ').map((part) => {
     if (part === '^') return '^ ';
     if (part === '$') return '$';
@@ -20,8 +26,8 @@ const run = (words: string): RegExp => {
 };
 
 /** Compiles a pattern of emergencySigns into a function that returns where the match ends. */
-const compiled = (sign: string): ((words: string) => number | undefined) => {
-  const runs = sign.split(' + ').map(run);
+const compileSign = (sign: string): ((words: string) => number | undefined) => {
+  const runs = sign.split(' + ').map(patternOf);
   return (words) => {
     const ends = runs.map((one) => {
       const found = one.exec(words);
@@ -32,18 +38,18 @@ const compiled = (sign: string): ((words: string) => number | undefined) => {
   };
 };
 const anyOf = (signs: readonly string[]) => {
-  const all = signs.map(compiled);
+  const all = signs.map(compileSign);
   return (words: string): boolean => all.some((endOf) => endOf(words) !== undefined);
 };
 
 const rules = emergencies.map((emergency) => {
   const { signs, unless } = signsOf[emergency];
-  return { emergency, signs: signs.map(compiled), isOther: anyOf(unless) };
+  return { emergency, signs: signs.map(compileSign), isOther: anyOf(unless) };
 });
-const isPlanned = anyOf(planned);
-const isSupposed = anyOf(supposed);
-const asksWhatNow = anyOf(whatNow);
-const isOfKind = anyOf(asksOfKind);
+const isPlanned = anyOf(plannedSigns);
+const isSupposed = anyOf(supposedSigns);
+const asksWhatNow = anyOf(whatNowSigns);
+const isOfKind = anyOf(generalQuestionSigns);
 const namesSomebody = anyOf(['person|persons']);
 
 /** Emergencies that anybody present can see, smell or hear. */
@@ -62,8 +68,8 @@ for (const [form, word] of wordOfForm) {
   formsBy.set(first, [...(formsBy.get(first) ?? []), [form, word]]);
 }
 
-const mended = (typed: string): string => {
-  if (typed.length < 4 || typed.length > longestWord || inOwnRight.has(typed)) return typed;
+const correctedWord = (typed: string): string => {
+  if (typed.length < 4 || typed.length > longestWord || realWords.has(typed)) return typed;
   const near = formsBy
     .get(typed.charAt(0))
     ?.find(
@@ -80,17 +86,17 @@ const asker = /^(?:can|do|should|could|may|must|would|will|shall) (?:i|we)$/;
  * The question in normalised words, with spaces around each. "Can I" is dropped: it asks in general, and nobody is
  * hurt.
  */
-const told = (question: string, isKnown: (word: string) => boolean): string => {
+const normalizedQuestion = (question: string, isKnown: (word: string) => boolean): string => {
   const words = typedWords(question.slice(0, mostLetters)).map((word, i, all) => {
     if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
-    return wordOfForm.get(word) ?? (isKnown(word) ? word : mended(word));
+    return wordOfForm.get(word) ?? (isKnown(word) ? word : correctedWord(word));
   });
   return ` ${words.join(' ')} `;
 };
 
 /** The emergencies in a question. Dangers to the helper come first. */
 export const findEmergencies = (question: string, isKnown: (word: string) => boolean): Emergency[] => {
-  const words = told(question, isKnown);
+  const words = normalizedQuestion(question, isKnown);
   const meansIt = asksWhatNow(words);
   const isOfNobody = isOfKind(words) && !namesSomebody(words) && !meansIt;
   const isNow = (endOf: (words: string) => number | undefined): boolean => {

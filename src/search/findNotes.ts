@@ -1,8 +1,8 @@
 import type { SearchResult } from 'minisearch';
 import type { Found, FoundNote } from '../studio/handbook.ts';
-import { mend } from './mend.ts';
+import { correctSpelling } from './mend.ts';
 import type { IndexedNote, NoteIndex } from './noteIndex.ts';
-import { isElsewhere, isEveryday, termsAmong, wordsOf } from './terms.ts';
+import { isOtherTrade, isEveryday, termsAmong, wordsOf } from './terms.ts';
 
 /** Tuned on one set of questions and measured on another. */
 const tuned = {
@@ -42,7 +42,12 @@ const likeness = (term: string, known: string): number => {
 };
 
 /** The weight of a word in a note: less if it is only a part of one of the note's names. */
-const says = (known: string, fields: readonly string[], meant: ReadonlySet<string>, note: IndexedNote) => {
+const weightInNote = (
+  known: string,
+  fields: readonly string[],
+  meant: ReadonlySet<string>,
+  note: IndexedNote,
+) => {
   const field = Math.max(0, ...fields.map((name) => weightOfField[name] ?? 0));
   if (!fields.includes('words') || fields.includes('title')) return field;
   const whole = note.phrases.some(
@@ -63,7 +68,7 @@ const met = (
 ): number =>
   Object.entries(match).reduce((best, [known, fields]) => {
     const alike = likeness(term, known);
-    return alike === 0 ? best : Math.max(best, alike * says(known, fields, asked, note));
+    return alike === 0 ? best : Math.max(best, alike * weightInNote(known, fields, asked, note));
   }, 0);
 
 interface Ranked extends FoundNote {
@@ -76,7 +81,7 @@ const withoutTerms = ({ found, score }: FoundNote): FoundNote => ({ found, score
 /** Notes that answer a question, ranked by how much of it they cover. */
 export const findNotes = (notes: NoteIndex, question: string): Found => {
   const { index, entries, spread, names } = notes;
-  const { words: mended, guessed } = mend(wordsOf(question).slice(0, mostWords), notes);
+  const { words: mended, guessed } = correctSpelling(wordsOf(question).slice(0, mostWords), notes);
   const words = ` ${mended.join(' ')} `;
   const terms = [...new Set(termsAmong(mended))];
   const asked = new Set(terms);
@@ -122,7 +127,7 @@ export const findNotes = (notes: NoteIndex, question: string): Found => {
       score,
       answers:
         ofTrade &&
-        !terms.some((term) => isElsewhere(term) && !said.terms.includes(term)) &&
+        !terms.some((term) => isOtherTrade(term) && !said.terms.includes(term)) &&
         (score >= tuned.least ||
           (said.terms.length > 0 && said.count > 1 && score >= tuned.leastOfPhrase) ||
           (named && score >= tuned.leastOfNamed) ||

@@ -1,5 +1,5 @@
 import { edits } from '../studio/edits.ts';
-import { chatter } from './everydayWords.ts';
+import { stopWords } from './everydayWords.ts';
 import type { NoteIndex } from './noteIndex.ts';
 import { isEveryday, termsAmong } from './terms.ts';
 
@@ -25,17 +25,17 @@ const nearest = (typed: string, known: Iterable<string>): string[] => {
 };
 
 /** A question's words after spelling correction. */
-export interface Mended {
+export interface CorrectedQuestion {
   words: readonly string[];
   /** Corrected terms, which count for less. */
   guessed: ReadonlySet<string>;
 }
 
 /** Corrects a question's spelling by the words of the notes. */
-export const mend = (
+export const correctSpelling = (
   asked: readonly string[],
   { spread, vocabulary }: Pick<NoteIndex, 'spread' | 'vocabulary'>,
-): Mended => {
+): CorrectedQuestion => {
   const guessed = new Set<string>();
   const spreadOf = (word: string): number => {
     const [term] = termsAmong([word]);
@@ -46,7 +46,7 @@ export const mend = (
     if (term === undefined || spread.has(term) || isEveryday(term)) return word;
     const [meant] = nearest(word, vocabulary).toSorted((a, b) => spreadOf(b) - spreadOf(a));
     // "Wher" counts as little as "where".
-    if (meant === undefined) return (word.length < 8 && nearest(word, chatter)[0]) || word;
+    if (meant === undefined) return (word.length < 8 && nearest(word, stopWords)[0]) || word;
     for (const one of termsAmong([meant])) guessed.add(one);
     return meant;
   });

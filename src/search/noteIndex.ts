@@ -1,6 +1,6 @@
 import MiniSearch from 'minisearch';
 import { studioNoteId, type Note } from '../studio/handbook.ts';
-import { chatter } from './everydayWords.ts';
+import { stopWords } from './everydayWords.ts';
 import { isEveryday, termsAmong, termsOf, wordsOf } from './terms.ts';
 
 interface Indexed {
@@ -40,13 +40,13 @@ export type { Entry as IndexedNote };
 
 const idOf = ({ from, note }: Note): string => (from === 'handbook' ? note.id : studioNoteId(note.no));
 
-const calledBy = ({ from, note }: Note): string[] => [
+const namesOf = ({ from, note }: Note): string[] => [
   note.title,
   ...(from === 'handbook' ? note.words : note.words.split(/[,;\n]/)),
 ];
 
 /** A note's fields as terms, computed once. */
-const indexed = (one: Note, [title, ...names]: readonly Phrase[]): Indexed => {
+const indexNote = (one: Note, [title, ...names]: readonly Phrase[]): Indexed => {
   const { from, note } = one;
   // Common in a note's text, but in its name it distinguishes a bucket from a coat.
   const prose = (text: string) =>
@@ -89,11 +89,11 @@ export const indexNotes = (notes: readonly Note[]): NoteIndex => {
   const spread = new Map<string, number>();
   const entries = new Map<string, Entry>();
   for (const note of notes) {
-    const phrases = calledBy(note).map(phrase);
-    const one = indexed(note, phrases);
+    const phrases = namesOf(note).map(phrase);
+    const one = indexNote(note, phrases);
     const written = [...phrases.flatMap(({ words }) => words.split(' ')), ...wordsOf(proseOf(note))];
     for (const word of written)
-      if (!chatter.has(word) && !termsAmong([word]).every(isEveryday)) vocabulary.add(word);
+      if (!stopWords.has(word) && !termsAmong([word]).every(isEveryday)) vocabulary.add(word);
     index.add(one);
     entries.set(one.id, { id: one.id, note, phrases });
     for (const { count, terms } of phrases) if (count === 1) for (const term of terms) names.add(term);

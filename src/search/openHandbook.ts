@@ -2,7 +2,7 @@ import type { Handbook, HandbookNote, Note, StudioNote } from '../studio/handboo
 import { findEmergencies } from './findEmergencies.ts';
 import { findNotes } from './findNotes.ts';
 import { indexNotes, type NoteIndex } from './noteIndex.ts';
-import { isChatter, isEveryday, termsOf } from './terms.ts';
+import { isStopWord, isEveryday, termsOf } from './terms.ts';
 
 /**
  * Opens the handbook. Its notes are read and indexed at the first question, and a studio's own notes at that studio's
@@ -27,7 +27,7 @@ export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
     return known;
   };
   const knows = (word: string): boolean =>
-    isChatter(word) || termsOf(word).every((term) => withoutOwn().spread.has(term));
+    isStopWord(word) || termsOf(word).every((term) => withoutOwn().spread.has(term));
   return {
     note: (id) => builtIn().get(id),
     knows,

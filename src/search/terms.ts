@@ -1,4 +1,4 @@
-import { chatter, elsewhere, everyday } from './everydayWords.ts';
+import { stopWords, otherTradeWords, everydayWords } from './everydayWords.ts';
 import { sameWords, samePhrases } from './tradeWords.ts';
 
 const segmenter = new Intl.Segmenter('en', { granularity: 'word' });
@@ -46,21 +46,21 @@ export const wordsOf = (text: string): string[] =>
     (word) => sameWords.get(word) ?? word,
   );
 
-export const isChatter = (word: string): boolean => wordsOf(word).every((one) => chatter.has(one));
+export const isStopWord = (word: string): boolean => wordsOf(word).every((one) => stopWords.has(one));
 
 /** A text's search terms: stemmed, without stop words and bare numbers. */
 export const termsOf = (text: string): string[] => termsAmong(wordsOf(text));
 
 /** The search terms among words that are split already. */
 export const termsAmong = (words: readonly string[]): string[] =>
-  words.filter((word) => !chatter.has(word) && !/^\p{N}+$/u.test(word)).map(stem);
+  words.filter((word) => !stopWords.has(word) && !/^\p{N}+$/u.test(word)).map(stem);
 
 const stems = (words: ReadonlySet<string>): ReadonlySet<string> => new Set([...words].map(stem));
-const everydayTerms = stems(everyday);
-const elsewhereTerms = stems(elsewhere);
+const everydayTerms = stems(everydayWords);
+const elsewhereTerms = stems(otherTradeWords);
 
 /** Whether a term is an everyday word, which says little. */
 export const isEveryday = (term: string): boolean => everydayTerms.has(term);
 
 /** Whether a term belongs to work outside the glaze room. */
-export const isElsewhere = (term: string): boolean => elsewhereTerms.has(term);
+export const isOtherTrade = (term: string): boolean => elsewhereTerms.has(term);

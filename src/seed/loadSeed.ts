@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 
-const by = z.string().min(1);
+const memberName = z.string().min(1);
 const line = z.string().startsWith('/');
 
 /** A line that a member typed, so many days or minutes before the demo's first start. */
@@ -10,18 +10,18 @@ const typed = z.union([
   z.strictObject({
     daysAgo: z.int().min(1).max(366),
     clock: z.string().regex(/^(?:[01]\d|20):[0-5]\d$/),
-    by,
+    by: memberName,
     line,
   }),
-  z.strictObject({ minutesAgo: z.int().min(0).max(180), by, line }),
+  z.strictObject({ minutesAgo: z.int().min(0).max(180), by: memberName, line }),
 ]);
 export type SeedLine = z.infer<typeof typed>;
 
 const studioFile = z.strictObject({
   name: z.string().min(1),
   zone: z.string().min(1),
-  keepers: z.array(by).min(1),
-  members: z.array(by).min(1),
+  keepers: z.array(memberName).min(1),
+  members: z.array(memberName).min(1),
   /** In order of setup, which gives them their numbers. */
   buckets: z.array(z.string().regex(/^[a-z-]+$/)),
   log: z.array(typed),

@@ -49,7 +49,7 @@ const keepDiscord = (
 ): KeptConnected<Discord> => {
   const desk: Desk = {
     ...app.desk,
-    dispatch: (request) => (room?.now()?.overheard(app.desk) ?? app.desk).dispatch(request),
+    dispatch: (request) => (room?.now()?.postingDesk(app.desk) ?? app.desk).dispatch(request),
   };
   return keepConnected({
     connect: async (lost) => {

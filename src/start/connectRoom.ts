@@ -4,7 +4,7 @@ import { boardRows } from '../replies/bucket/boardRows.ts';
 import type { Config } from './config.ts';
 import type { Log } from '../contract/log.ts';
 import type { Post } from '../room/ports.ts';
-import { freshPasscode, freshToken, sealed } from '../room/access/secrets.ts';
+import { freshPasscode, freshToken, hashSecret } from '../room/access/secrets.ts';
 import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
 import { instant, memberId, type StudioId } from '../studio/ids.ts';
 import type { Logbook } from '../studio/logbook/ports.ts';
@@ -38,7 +38,7 @@ export const connectRoom = async (
   { studio, open, lan, newKeys, log, tell }: RoomChoice,
 ): Promise<RunningRoom> => {
   const { books, people, kept } = store;
-  const { door, posts } = store.room<Post['reply']>(studio);
+  const { door: credentials, posts } = store.room<Post['reply']>(studio);
   const passcodeName = `room-passcode:${studio}`;
   const keptOr = async (name: string, make: () => string): Promise<string> => {
     const found = await kept.get(name);
@@ -56,11 +56,11 @@ export const connectRoom = async (
   const tellKeys = async (room: RunningRoom): Promise<void> => {
     if (open) return tell(roomWords.demo);
     // A new invitation replaces the one that an earlier start printed.
-    await door.endCodes('keeper');
-    if (newKeys) await door.endCodes('join');
+    await credentials.endCodes('keeper');
+    if (newKeys) await credentials.endCodes('join');
     if (newKeys || (await kept.get(passcodeName)) === undefined) {
       const passcode = freshPasscode();
-      const seal = await sealed(passcode);
+      const seal = await hashSecret(passcode);
       // Printed before it is stored: if the program dies in between, the next start makes another. Otherwise a passcode
       // might be stored that nobody knows.
       tell(roomWords.passcode(passcode));
@@ -84,11 +84,11 @@ export const connectRoom = async (
       },
       zone: () => books.read(studio, async (book) => (await book.studio()).zone),
       open,
-      door: Object.assign(door, {
+      credentials: Object.assign(credentials, {
         passcode: () => kept.get(passcodeName),
         setPasscode: (seal: string) => kept.set(passcodeName, seal),
       }),
-      shelf: posts,
+      postStore: posts,
       people: {
         memberOf: (key, name) => people.memberOf(studio, 'room', key, name),
         all: () => books.read(studio, (book) => book.members()),

@@ -1,4 +1,4 @@
-import { visibleLines } from '../contract/plainText.ts';
+import { withoutControlsInLines } from '../contract/plainText.ts';
 import { ConfigProblem } from './config.ts';
 import { DiscordProblem } from '../discord/connection/discordProblem.ts';
 import { asStoreProblem, StoreProblem } from '../store/engine/storeProblem.ts';
@@ -33,11 +33,11 @@ export const exitCodeOf = async (usage: string, command: () => Promise<number>):
       return error.kind === 'token' ? 2 : 3;
     }
     if (error instanceof UsageProblem || error instanceof ConfigProblem) {
-      console.error(visibleLines(error.message));
+      console.error(withoutControlsInLines(error.message));
       return 2;
     }
     if (isMistyped(error)) {
-      console.error(visibleLines(`${error.message}\n${usage}`));
+      console.error(withoutControlsInLines(`${error.message}\n${usage}`));
       return 2;
     }
     const problem = asStoreProblem(error, pathOf(error));

@@ -10,7 +10,7 @@ export const demoFile = 'data/demo.db';
 export const demoKeeper = 'Odile';
 
 /** Fills a temporary file first, so that an interrupted start leaves no half-filled demo. */
-const fill = async (options: AppOptions): Promise<void> => {
+const fillDemo = async (options: AppOptions): Promise<void> => {
   const half = `${options.file}.${process.pid}.new`;
   const drop = (...ends: string[]) => ends.forEach((end) => rmSync(`${half}${end}`, { force: true }));
   try {
@@ -28,6 +28,6 @@ const fill = async (options: AppOptions): Promise<void> => {
 
 /** Opens the demo studio. If its file is missing, it is filled, with times that end now. */
 export const openDemo = async (options: AppOptions): Promise<App> => {
-  if (!existsSync(options.file)) await fill(options);
+  if (!existsSync(options.file)) await fillDemo(options);
   return openApp(options);
 };

@@ -5,7 +5,7 @@ import type { StudioId } from '../studio/ids.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
 
 /** The name under which the room's studio is stored. */
-const keptAs = 'room-studio';
+const roomStudioSetting = 'room-studio';
 
 /** The only studio; if there are several, the only one whose room has members. */
 const onlyRoom = async ({ store }: App, studios: readonly StudioId[]): Promise<StudioId | undefined> => {
@@ -27,7 +27,7 @@ export const roomStudio = async (
   if (ROOM === 'off') return undefined;
   const { people, kept } = app.store;
   const studios = await people.studios();
-  const before = await kept.get(keptAs);
+  const before = await kept.get(roomStudioSetting);
   const found =
     ROOM_STUDIO === undefined
       ? (studios.find(({ id }) => id === before)?.id ??
@@ -41,6 +41,6 @@ export const roomStudio = async (
     return undefined;
   }
   const studio = found ?? (await chosenStudio(app, ROOM_STUDIO));
-  if (studio !== before) await kept.set(keptAs, studio);
+  if (studio !== before) await kept.set(roomStudioSetting, studio);
   return studio;
 };

@@ -8,7 +8,7 @@ import { chatWords } from '../words/platform/chatWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 import { moreAction } from '../contract/kinds/longList.ts';
 import { completeLine } from '../desk/completeLine.ts';
-import { visible } from '../contract/plainText.ts';
+import { withoutControls } from '../contract/plainText.ts';
 import { replyLines } from './plainReply.ts';
 
 export interface ChatPorts {
@@ -51,7 +51,7 @@ export const chat = async ({
     removeHistoryDuplicates: true,
     completer: (line: string, done: (error: Error | null, completion: [string[], string]) => void) => {
       completeLine(line, asker(), desk).then(
-        ([candidates, end]) => done(null, [candidates.map(visible), end]),
+        ([candidates, end]) => done(null, [candidates.map(withoutControls), end]),
         () => done(null, [[], line]),
       );
     },
@@ -102,7 +102,7 @@ export const chat = async ({
     const pressed = offered[Number(line) - 1];
     if (line !== '' && pressed?.press !== 'edit') await answer(pressed?.line ?? line);
     lines.prompt();
-    if (pressed?.press === 'edit') lines.write(`${visible(pressed.line)} `);
+    if (pressed?.press === 'edit') lines.write(`${withoutControls(pressed.line)} `);
   }
   lines.close();
   await (await reminders)?.stop();

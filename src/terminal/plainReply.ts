@@ -1,6 +1,6 @@
 import type { Reply } from '../contract/contract.ts';
 import { moreAction } from '../contract/kinds/longList.ts';
-import { type Seen, plainText, visible, visibleLines } from '../contract/plainText.ts';
+import { type Seen, plainText, withoutControls, withoutControlsInLines } from '../contract/plainText.ts';
 import { logWords } from '../words/bucket/logWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 
@@ -55,7 +55,7 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
     ({ label, text }) => `  ${plain(label)}: ${wrapped(plain(text), '    ', width)}`,
   );
   const actions = [...(reply.actions ?? []), ...moreAction(reply)].map(
-    ({ label, line }) => `  > ${plain(label)}:  ${visible(line)}`,
+    ({ label, line }) => `  > ${plain(label)}:  ${withoutControls(line)}`,
   );
   const told = keptAs === undefined ? sayWords.fileComes : sayWords.fileKept;
   const file = reply.file ? [`  ${told(keptAs ?? reply.file.name)}`] : [];
@@ -69,5 +69,5 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
     ...actions,
     ...file,
   ];
-  return visibleLines(lines.join('\n'));
+  return withoutControlsInLines(lines.join('\n'));
 };

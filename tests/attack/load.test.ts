@@ -108,7 +108,7 @@ describe('what was said in the room', () => {
   const now = Date.UTC(2026, 2, 1, 12);
   const big = 'x'.repeat(1024 * 1024);
 
-  const shelf = async () => {
+  const openPosts = async () => {
     const clock = settableClock();
     const file = storeFile();
     const store = await openStore(file, { clock });
@@ -136,7 +136,7 @@ describe('what was said in the room', () => {
   };
 
   it('takes at most 16 MiB of one member, the newest, and leaves what others said', async () => {
-    const { posts, keep, store, hog, wren } = await shelf();
+    const { posts, keep, store, hog, wren } = await openPosts();
     await keep(1, wren, {});
     for (let no = 2; no <= 40; no += 1) await keep(no, hog, { reply: big });
     const kept = await posts.latest(1_000);
@@ -149,7 +149,7 @@ describe('what was said in the room', () => {
   });
 
   it('goes by age while the program runs: what was private sooner, a reminder with the rest', async () => {
-    const { keep, store, file, hog, wren } = await shelf();
+    const { keep, store, file, hog, wren } = await openPosts();
     const ago = (n: number) => now - days(n);
     await keep(1, wren, { at: ago(8), private: false });
     await keep(2, wren, { at: ago(6), private: false });

@@ -25,7 +25,7 @@ const bothPlatforms = async () => {
   const open = await testRoom({ folder });
   const { app, room } = open;
   const bot = await connectDiscord(
-    { ...app, desk: room.overheard(app.desk) },
+    { ...app, desk: room.postingDesk(app.desk) },
     { token: double.token, api: double.api },
     { log: quiet, draw: async () => Buffer.from('png'), fatal: () => undefined },
   );

@@ -351,7 +351,7 @@ describe('what is said in the room', () => {
     const [wren, tern] = [await phoneOf(open, 'Wren'), await phoneOf(open, 'Tern')];
     const [hears, other] = [await wren.listen(), await tern.listen()];
     const member = await open.app.store.people.memberOf(open.studio, 'discord', '81', 'Dunlin');
-    const elsewhere = open.room.overheard(open.app.desk);
+    const elsewhere = open.room.postingDesk(open.app.desk);
     const about = { studio: open.studio, member, role: 'member', now: systemClock.now() } as const;
     await elsewhere.dispatch({ ...about, key: 'discord:1', path: ['stirred'], typed: { bucket: 'gg' } });
     await elsewhere.dispatch({ ...about, key: 'discord:2', path: ['help'], typed: {} });

@@ -20,7 +20,7 @@ const logsElsewhere = async ({ app, room, studio }: TestRoom, name: string) => {
     path: ['studio', 'firing'],
     typed: { when: 'tomorrow 9am' },
   };
-  const reply = await room.overheard(app.desk).dispatch(request);
+  const reply = await room.postingDesk(app.desk).dispatch(request);
   expect(reply.kind).toBe('answer');
 };
 

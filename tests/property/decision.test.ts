@@ -47,7 +47,7 @@ describe('whatever was logged', () => {
       fc.property(story, (one) => {
         const state = stateOf(one.entries);
         for (const number of numbersIn(state)) expect(number).toSatisfy(Number.isFinite);
-        const { water = 1, solids: solids = 0 } = state.contents ?? {};
+        const { water = 1, solids = 0 } = state.contents ?? {};
         expect(water).toBeGreaterThan(0);
         expect(solids).toBeGreaterThanOrEqual(0);
         for (const verdict of verdictsOf(one)) {

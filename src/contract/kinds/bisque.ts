@@ -24,7 +24,11 @@ const hardness = pick(['soft', 'normal', 'hard'], {
   'hard-fired': 'hard',
   high: 'hard',
 });
-const meant: Record<'soft' | 'normal' | 'hard', Bisque> = { soft: 'soft', normal: 'usual', hard: 'tight' };
+const bisqueOfHardness: Record<'soft' | 'normal' | 'hard', Bisque> = {
+  soft: 'soft',
+  normal: 'usual',
+  hard: 'tight',
+};
 
 /** How hard the bisque was fired, as a word or a cone. */
 export const bisque: Kind<{ bisque: Bisque } | { bisqueCone: number }> = {
@@ -32,7 +36,7 @@ export const bisque: Kind<{ bisque: Bisque } | { bisqueCone: number }> = {
   example: 'normal',
   async read(typed, asking) {
     const word = await hardness.read(typed, asking);
-    if (word.ok) return { ok: true, value: { bisque: meant[word.value] } };
+    if (word.ok) return { ok: true, value: { bisque: bisqueOfHardness[word.value] } };
     const fired = await cone.read(typed, asking);
     return fired.ok
       ? { ok: true, value: { bisqueCone: fired.value } }

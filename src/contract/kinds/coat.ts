@@ -14,7 +14,7 @@ const choice = ({ id, pieces, resist }: ResistCoat, { words }: Asking): Choice =
 });
 
 /** The coats that somebody may change: their own; for a keeper, all. */
-const within = async ({ book, role, member }: Asking): Promise<ResistCoat[]> =>
+const changeableCoats = async ({ book, role, member }: Asking): Promise<ResistCoat[]> =>
   (await book.coats()).filter(({ by }) => role === 'keeper' || by === member);
 
 const byPlace = async (
@@ -39,7 +39,7 @@ export const coat: Kind<ResistCoat> = {
   async read(typed, asking) {
     const place = placeOf(typed);
     if (place !== undefined) return byPlace(place, typed, asking);
-    const found = (await within(asking)).filter(({ pieces }) => areSamePieces(pieces, typed));
+    const found = (await changeableCoats(asking)).filter(({ pieces }) => areSamePieces(pieces, typed));
     const [only, ...others] = found;
     if (only && others.length === 0) return { ok: true, value: only };
     const { words } = asking;
@@ -52,7 +52,7 @@ export const coat: Kind<ResistCoat> = {
   },
   async suggest(typed, asking) {
     const wanted = typed.toLowerCase();
-    return (await within(asking))
+    return (await changeableCoats(asking))
       .toReversed()
       .filter(({ id, pieces }) => id.includes(wanted) || pieces.toLowerCase().includes(wanted))
       .slice(0, 25)

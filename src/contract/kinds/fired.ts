@@ -36,7 +36,7 @@ export interface PiecesFired {
 }
 
 /** More pieces than this cannot be one result. */
-const most = 500;
+const mostFired = 500;
 
 /** How many pieces were fired, and how many of them had the fault: `4`, `4 mugs`, `2 of 4`. */
 export const piecesFired: Kind<PiecesFired> = {
@@ -46,7 +46,7 @@ export const piecesFired: Kind<PiecesFired> = {
     const [, first, second] =
       /^\s*(\d{1,3})(?:\s*(?:of|out of|\/)\s*(\d{1,3}))?(?:\s+\p{L}[\p{L}\s]*)?\s*$/iu.exec(typed) ?? [];
     const pieces = Number(second ?? first);
-    if (first === undefined || !(pieces >= 1 && pieces <= most))
+    if (first === undefined || !(pieces >= 1 && pieces <= mostFired))
       return { ok: false, why: words.fired.notPieces(typed) };
     if (second === undefined) return { ok: true, value: { pieces } };
     const faulty = Number(first);

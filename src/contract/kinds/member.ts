@@ -5,7 +5,7 @@ import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
 
 /** A platform shows at most this many suggestions. */
-const most = 25;
+const mostSuggestions = 25;
 
 /** The id in a mention, or typed as a number: unlike a name, nobody can imitate it. */
 const numberOf = (typed: string): string | undefined => {
@@ -14,7 +14,7 @@ const numberOf = (typed: string): string | undefined => {
 };
 
 /** Whether typing the name finds it again, rather than being parsed as something else. */
-const sayable = (name: string): boolean => normalizedName(name) !== '' && numberOf(name) === undefined;
+const findsItself = (name: string): boolean => normalizedName(name) !== '' && numberOf(name) === undefined;
 
 const looksLike = (name: string) => {
   const look = nameLook(name);
@@ -29,11 +29,11 @@ const choicesOf = async (
 ): Promise<Choice[]> => {
   const { zone } = await book.studio();
   return Promise.all(
-    some.slice(0, most).map(async ({ id, name }): Promise<Choice> => {
+    some.slice(0, mostSuggestions).map(async ({ id, name }): Promise<Choice> => {
       const alone = all.filter(looksLike(name)).length <= 1;
       const met = alone ? undefined : await book.metAt(id);
       const label = met === undefined ? name : plainText(words.option.memberSince(name, met), { now, zone });
-      return { name: label.slice(0, 100), value: alone && sayable(name) ? name : id };
+      return { name: label.slice(0, 100), value: alone && findsItself(name) ? name : id };
     }),
   );
 };

@@ -2,7 +2,7 @@ import { observations, type Observation } from '../../studio/bucket/bucketEvent.
 import type { Choice, Kind } from '../contract.ts';
 
 /** Own properties only: every object inherits `constructor` and others, which are not in the list. */
-const meant = <T extends string>(
+const valueOrSynonym = <T extends string>(
   said: string,
   values: readonly T[],
   alike: Readonly<Record<string, T>>,
@@ -28,7 +28,8 @@ export const pick = <const T extends string>(
   read(typed, { words }) {
     const said = normalizedPick(typed);
     const found =
-      meant(said, values, alike) ?? values.find((value) => normalizedPick(labels?.[value] ?? '') === said);
+      valueOrSynonym(said, values, alike) ??
+      values.find((value) => normalizedPick(labels?.[value] ?? '') === said);
     return found === undefined
       ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
       : { ok: true, value: found };
@@ -66,12 +67,12 @@ export const several = <const T extends string>(
     for (const part of typed.split(/[,;+&/]|\band\b/i)) {
       const said = normalizedPick(part);
       if (said === '') continue;
-      const whole = meant(said, values, alike);
+      const whole = valueOrSynonym(said, values, alike);
       const each = whole
         ? [whole]
         : part.split(/\s+/).flatMap((word) => {
             const one = normalizedPick(word);
-            const value = meant(one, values, alike);
+            const value = valueOrSynonym(one, values, alike);
             return value ? [value] : one === '' ? [] : [undefined];
           });
       for (const one of each) {

@@ -2,12 +2,12 @@ import type { Kind } from '../contract.ts';
 import { text } from './texts.ts';
 
 /** More pieces than one person glazes at once. */
-const most = 100;
+const mostPieces = 100;
 
 const words = text(120, '3 bowls');
 
 /** How many pieces the text names: the sum of the leading numbers; a part without a number counts as one. */
-const counted = (pieces: string): number =>
+const pieceCount = (pieces: string): number =>
   pieces
     .split(/[,;+&\n]|\band\b/i)
     .filter((part) => part.trim() !== '')
@@ -21,7 +21,8 @@ export const pieces: Kind<string> = {
   longest: words.longest ?? 0,
   example: '3 bowls',
   async read(typed, asking) {
-    if (counted(typed) > most) return { ok: false, why: asking.words.coat.tooMany(typed.slice(0, 60), most) };
+    if (pieceCount(typed) > mostPieces)
+      return { ok: false, why: asking.words.coat.tooMany(typed.slice(0, 60), mostPieces) };
     return words.read(typed, asking);
   },
 };

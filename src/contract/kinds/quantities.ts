@@ -16,7 +16,7 @@ import { hours, minutes, type Duration } from '../../studio/ids.ts';
 import { gravityOnScale, type GravityScale } from '../../studio/measure/stateGravity.ts';
 import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/text/measures.ts';
 import type { Asking, Kind } from '../contract.ts';
-import { plainText } from '../../parse/readNumeral.ts';
+import { asciiText } from '../../parse/readNumeral.ts';
 import {
   readDuration,
   readLength,
@@ -60,7 +60,7 @@ export const volume = (
 
 /** A length in the unit that was typed: a member who typed 200 cm should not read 1000 mm. */
 const lengthIn = (typed: string, bare: 'mm' | 'cm', value: number): string => {
-  const name = /[a-z"']+$/i.exec(plainText(typed))?.[0] ?? bare;
+  const name = /[a-z"']+$/i.exec(asciiText(typed))?.[0] ?? bare;
   const size = unitsNamed(name, 'metric').find(({ dimension }) => dimension === 'length')?.size ?? 1;
   return `${Number((value / size).toFixed(1))} ${size === 1 ? 'mm' : name}`;
 };
@@ -150,7 +150,7 @@ export const readOffGravity: Kind<{ value: number; scale?: GravityScale }> = {
   control: 'number',
   example: '1.44',
   read(typed, { words }) {
-    const text = plainText(typed);
+    const text = asciiText(typed);
     const [unit, scale] = scaleTyped.find(([ending]) => ending.test(text)) ?? [];
     const read = readNumber(unit ? text.replace(unit, '') : text);
     const on = scale === undefined ? {} : { scale };

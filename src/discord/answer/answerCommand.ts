@@ -35,7 +35,7 @@ export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   if (announce && (await answers.defer(secret)) !== 'told') return;
   const working = run(bot, used);
   const early = announce ? undefined : await within(SOON, working);
-  const deferred = announce || (early === undefined && (await announced(bot, answers, secret)));
+  const deferred = announce || (early === undefined && (await deferReply(bot, answers, secret)));
   const reply = early ?? (await working);
   const hidden = reply.private ?? (secret || reply.kind !== 'answer');
   const logged = leaf.effect === 'logs' && reply.kind === 'answer';
@@ -67,7 +67,7 @@ const tellRest = async (
 };
 
 /** Defers the reply. A failed deferral must not lose the result of the command that is running. */
-const announced = async (
+const deferReply = async (
   { ports }: Bot,
   answers: InteractionResponder,
   secret: boolean,

@@ -41,15 +41,15 @@ const ways = (
   const after = [message, bare].map((one) => () => answers.followUp(one, hidden));
   if (promised !== undefined) {
     if ((promised === 'hidden') === hidden) return [() => answers.fill(message), ...after];
-    return [() => instead(answers, message, hidden), ...after];
+    return [() => replacePressed(answers, message, hidden), ...after];
   }
   const at = [message, bare].map((one) => () => answers.answer(one, hidden));
   // The pressed message may be deleted: then a new reply is sent.
-  return pressed ? [() => closing(answers, after), ...at] : at;
+  return pressed ? [() => withButtonsRemoved(answers, after), ...at] : at;
 };
 
 /** A message cannot change from public to ephemeral, so it is deleted and a new one is sent. */
-const instead = async (
+const replacePressed = async (
   answers: InteractionResponder,
   message: Rendered,
   hidden: boolean,
@@ -59,7 +59,10 @@ const instead = async (
 };
 
 /** Removes the buttons from a pressed message, so that nobody presses them twice. */
-const closing = async (answers: InteractionResponder, [first, ...others]: Way[]): Promise<Delivery> => {
+const withButtonsRemoved = async (
+  answers: InteractionResponder,
+  [first, ...others]: Way[],
+): Promise<Delivery> => {
   const closed = await answers.closePressed();
   if (closed !== 'told' || first === undefined) return closed;
   // The interaction is answered by now, so only follow-ups are left.

@@ -26,7 +26,8 @@ export const identify = async (
   const { guild_id: guild, member: inGuild } = interaction;
   const user = inGuild?.user ?? interaction.user;
   if (!user) return 'serverOnly';
-  if (guild === undefined) return spoken === undefined ? 'serverOnly' : directly(spoken, user, bot);
+  if (guild === undefined)
+    return spoken === undefined ? 'serverOnly' : identifyInDirectMessage(spoken, user, bot);
   if (!(await ports.admits(guild))) {
     ports.log.warn({ server: guild }, 'a server used the bot that DISCORD_SERVERS does not let in');
     return 'notAdmitted';
@@ -39,7 +40,11 @@ export const identify = async (
 };
 
 /** For buttons in a direct message: they work only while their reader is still on the server. */
-const directly = async (studio: StudioId, user: APIUser, { ports, rest }: Bot): Promise<Who | Stranger> => {
+const identifyInDirectMessage = async (
+  studio: StudioId,
+  user: APIUser,
+  { ports, rest }: Bot,
+): Promise<Who | Stranger> => {
   const server = await ports.serverOf(studio);
   if (server === undefined || !(await ports.admits(server))) return 'notOnServer';
   try {

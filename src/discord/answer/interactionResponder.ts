@@ -38,7 +38,7 @@ export const interactionResponder = (
   return {
     raw,
     answer: ({ files, rest: _, ...message }, hidden) =>
-      raw({ type: Callback.ChannelMessageWithSource, data: shown(message, hidden) }, files),
+      raw({ type: Callback.ChannelMessageWithSource, data: deliveredMessage(message, hidden) }, files),
     defer: (hidden) =>
       raw({
         type: Callback.DeferredChannelMessageWithSource,
@@ -53,7 +53,11 @@ export const interactionResponder = (
     followUp: ({ files, rest: _, ...message }, hidden) =>
       retry(
         () =>
-          rest.post(Routes.webhook(application, token), { body: shown(message, hidden), files, auth: false }),
+          rest.post(Routes.webhook(application, token), {
+            body: deliveredMessage(message, hidden),
+            files,
+            auth: false,
+          }),
         PATIENTLY,
       ),
     closePressed: () =>
@@ -61,7 +65,7 @@ export const interactionResponder = (
   };
 };
 
-const shown = (message: Omit<Rendered, 'files' | 'rest'>, hidden: boolean) => ({
+const deliveredMessage = (message: Omit<Rendered, 'files' | 'rest'>, hidden: boolean) => ({
   ...message,
   flags: hidden ? FLAGS | MessageFlags.Ephemeral : FLAGS,
   allowed_mentions: QUIET,

@@ -49,7 +49,7 @@ const field = async (
     type: ComponentType.Label,
     label: clipped(name, 45),
     description: clipped(option.about(words), 100),
-    component: fits(choices, typed) ? picked(name, option, typed, choices) : written(name, option, typed),
+    component: fitsMenu(choices, typed) ? picked(name, option, typed, choices) : written(name, option, typed),
   };
 };
 
@@ -69,7 +69,7 @@ const choicesOf = async (
  * Whether a select menu can be used: it must hold every possible value, and a full one may be missing some. It must
  * also hold what was typed.
  */
-const fits = (choices: Choice[], typed: string | undefined): boolean =>
+const fitsMenu = (choices: Choice[], typed: string | undefined): boolean =>
   choices.length > 0 &&
   choices.length < MENU_ROWS &&
   choices.every(({ value }) => value !== '' && value.length <= 100) &&

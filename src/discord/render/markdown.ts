@@ -49,7 +49,7 @@ const momentsOnce = (text: Text): Text =>
 export const markdown = (text: Text): string => momentsOnce(text).map(marked).join('');
 
 /** Splits text into words with their spaces, each short enough to place. */
-const crumbs = (words: string): string[] => words.match(/\S{1,200}\s*|\s+/gu) ?? [];
+const shortWords = (words: string): string[] => words.match(/\S{1,200}\s*|\s+/gu) ?? [];
 
 /** Markdown split into pieces of at most that length, between words. */
 export const markdownPieces = (text: Text, most: number): string[] => {
@@ -57,8 +57,8 @@ export const markdownPieces = (text: Text, most: number): string[] => {
   const pieces: string[] = [];
   let piece: Text = [];
   const parts = momentsOnce(text).flatMap((part): Text => {
-    if (typeof part === 'string') return crumbs(part);
-    return 'said' in part ? crumbs(part.said).map((one) => ({ said: one })) : [part];
+    if (typeof part === 'string') return shortWords(part);
+    return 'said' in part ? shortWords(part.said).map((one) => ({ said: one })) : [part];
   });
   for (const part of parts) {
     if (piece.length > 0 && pieceOf([...piece, part]).length > most) {

@@ -46,7 +46,7 @@ const linesOf = (reply: Reply): { others: Line[]; rows: Line[]; after: Line[] } 
 };
 
 /** A line; if it is longer than a message, several. */
-const whole = ({ mark, text }: Line): string[] =>
+const linePieces = ({ mark, text }: Line): string[] =>
   markdownPieces(text, CONTENT - mark.length).map(
     (piece, i) => (i === 0 ? mark : mark.replace(/^\*.*/, '')) + piece,
   );
@@ -55,7 +55,7 @@ const row = ({ mark, text }: Line): string => mark + markdownWithin(text, Math.m
 const sizeOf = (lines: readonly string[]): number => lines.reduce((sum, { length }) => sum + length + 1, 0);
 
 /** How many lines fit, counted from the first. */
-const fitting = (lines: readonly string[], room: number): number => {
+const howManyFit = (lines: readonly string[], room: number): number => {
   let used = 0;
   const first = lines.findIndex(({ length }) => (used += length + 1) > room);
   return first < 0 ? lines.length : first;
@@ -65,7 +65,7 @@ const pages = (lines: readonly string[]): string[] => {
   const made: string[] = [];
   let left = lines;
   while (left.length > 0 && made.length < MOST_PAGES) {
-    const many = Math.max(1, fitting(left, CONTENT));
+    const many = Math.max(1, howManyFit(left, CONTENT));
     made.push(left.slice(0, many).join('\n'));
     left = left.slice(many);
   }
@@ -81,14 +81,14 @@ export const replyText = (reply: Reply, notes: readonly string[]): ReplyText => 
   const small = notes.map((note) => `-# ${note}`);
   const { others, rows, after } = linesOf(reply);
   const room = CONTENT - title.length - sizeOf(small);
-  const said = [others, after].map((lines) => lines.flatMap(whole));
+  const said = [others, after].map((lines) => lines.flatMap(linePieces));
   const [above = [], below = []] = said;
   const spare = rows.length > 0 ? Math.max(0, room - ROWS) : room;
-  const shownAbove = fitting(above, spare);
-  const shownBelow = shownAbove < above.length ? 0 : fitting(below, spare - sizeOf(above));
+  const shownAbove = howManyFit(above, spare);
+  const shownBelow = shownAbove < above.length ? 0 : howManyFit(below, spare - sizeOf(above));
   const around = [...above.slice(0, shownAbove), ...below.slice(0, shownBelow)];
   const listed = rows.map(row);
-  const shown = fitting(listed, room - sizeOf(around));
+  const shown = howManyFit(listed, room - sizeOf(around));
   return {
     content: [
       title,

@@ -30,7 +30,7 @@ const titleOf = (found: Comparison, { fault: w }: Words): Text => {
 };
 
 /** Faults that were more frequent under some condition; those least likely to be chance come first. */
-const shown = ({ pairs }: Comparison): FaultPair[] =>
+const shownPairs = ({ pairs }: Comparison): FaultPair[] =>
   pairs.filter((pair) => pair.q !== undefined && pair.p < worthShowing && isOftener(pair)).slice(0, mostRows);
 
 const pairData = (pair: FaultPair) => {
@@ -59,7 +59,7 @@ export const faultsReply = (
   words: Words,
 ): Reply => {
   const w = words.fault;
-  const rows = shown(found);
+  const rows = shownPairs(found);
   const leads = found.pairs.filter(isLead);
   const [nearest] = rows;
   const tests = found.pairs.filter(({ q }) => q !== undefined).length;

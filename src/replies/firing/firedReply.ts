@@ -58,7 +58,7 @@ const factsOf = (
 ];
 
 /** The result as the program understood it, so that a typing error shows. */
-const understood = ({ result: { said }, dipped, body }: Dip, { fired: w }: Words): Text =>
+const understoodResult = ({ result: { said }, dipped, body }: Dip, { fired: w }: Words): Text =>
   w.understood(dipped, w.firedTo(said.cone, said.kiln, body));
 
 const dippedReasons = ({ dipped, after }: Dip, { fired: w }: Words): Text[] => {
@@ -68,7 +68,7 @@ const dippedReasons = ({ dipped, after }: Dip, { fired: w }: Words): Text[] => {
 };
 
 /** What is not known about the bucket at the time of the dip. */
-const untold = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' | 'stir')[] => [
+const unknownAtDip = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' | 'stir')[] => [
   ...(gravity ? [] : (['gravity'] as const)),
   ...(flow ? [] : (['flow'] as const)),
   ...(conditions.rested === undefined ? (['stir'] as const) : []),
@@ -77,7 +77,7 @@ const untold = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' 
 const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: w }: Words): Text[] => {
   const wrong = amissAt(one, dipped);
   const more = wrong.slice(told);
-  const unknown = untold(one);
+  const unknown = unknownAtDip(one);
   return [
     ...(more.length > 0 ? [w.and(one.name, more)] : []),
     ...one.outside.map((read) => w.outside(one.name, read)),
@@ -156,7 +156,7 @@ export const firedReply = (
   return {
     kind: 'answer',
     title: titleOf(dip, bucketName, words),
-    logged: { entry: result.id, text: understood(dip, words) },
+    logged: { entry: result.id, text: understoodResult(dip, words) },
     facts: first && dipped ? factsOf(first, dipped.from, words) : [],
     cautions: result.said.faults.flatMap((fault): Text[] =>
       w.cautions[fault].length > 0 ? [w.cautions[fault]] : [],

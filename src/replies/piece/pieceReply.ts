@@ -5,7 +5,7 @@ import type { Asking, Action, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { printLine } from '../../contract/parseLine.ts';
 
-const data = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({
+const pieceData = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({
   ...(entry !== undefined && { entry }),
   piece: piece.id,
   name: piece.said.name,
@@ -72,6 +72,6 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     ],
     actions:
       role === 'keeper' || piece.by === asking.member ? left.slice(0, 3).map(({ step }) => tick(step)) : [],
-    data: data(piece, plan, entry),
+    data: pieceData(piece, plan, entry),
   };
 };

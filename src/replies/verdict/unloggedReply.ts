@@ -42,18 +42,18 @@ const rounded = ({ value, u95 }: Within<number>): number => {
   return Math.max(1, Math.round(Math.abs(value) / step) * step);
 };
 
-const two = (n: number) => String(n).padStart(2, '0');
+const twoDigits = (n: number) => String(n).padStart(2, '0');
 
 /** A time within the span, on a whole minute of the studio's clock if there is one. */
-const inside = ({ from, to }: UnloggedChange, zone: string): string => {
+const timeWithin = ({ from, to }: UnloggedChange, zone: string): string => {
   const middle = instant(Math.round((from.at + to.at) / 2));
   if (middle - (middle % 60_000) <= from.at) return isoInstant(middle);
   const { year, month, day, hour, minute } = wallOf(middle, zone);
-  return `${year}-${two(month)}-${two(day)} ${two(hour)}:${two(minute)}`;
+  return `${year}-${twoDigits(month)}-${twoDigits(day)} ${twoDigits(hour)}:${twoDigits(minute)}`;
 };
 
 /** A line to log what was forgotten, if there is one likely cause; opened for changing first. */
-const logIt = (
+const logAction = (
   change: UnloggedChange,
   bucket: StreamNo,
   { words, studio }: { words: Words; studio: Studio },
@@ -66,7 +66,7 @@ const logIt = (
       bucket: String(bucket),
       what,
       ...(amount !== undefined && { amount: `${amount}${unit}` }),
-      when: inside(change, studio.zone),
+      when: timeWithin(change, studio.zone),
     });
   const { units } = studio;
   const [ml, g] = [of(change.water), of(change.powder)];
@@ -100,18 +100,18 @@ export const unloggedReply = (
       ...(change.orElse.length > 0 ? [w.alike(change)] : []),
       ...(change.perDay ? [w.rate(change.perDay, change.each, studio.units)] : []),
     ],
-    actions: logIt(change, bucket, asking),
+    actions: logAction(change, bucket, asking),
     data: unloggedData(change, bucket),
   };
 };
 
 /** How long a card shows a change as news: common practice. */
-const isNews = days(30);
+const newsLasts = days(30);
 
 /** The last unlogged change, while it is news. */
-export const lately = ({ unlogged }: BucketState, now: Instant): UnloggedChange | undefined => {
+export const recentUnlogged = ({ unlogged }: BucketState, now: Instant): UnloggedChange | undefined => {
   const last = unlogged?.at(-1);
-  return last && since(last.found.at, now) <= isNews ? last : undefined;
+  return last && since(last.found.at, now) <= newsLasts ? last : undefined;
 };
 
 /** A card's lines on mass balance: the last unlogged change, and how fast the bucket dries out. */
@@ -120,7 +120,7 @@ export const accountOf = (
   { words, studio, now }: { words: Words; studio: Studio; now: Instant },
 ): Required<Pick<Reply, 'facts' | 'reasons' | 'data'>> => {
   const w = words.unlogged;
-  const last = lately(state, now);
+  const last = recentUnlogged(state, now);
   const drying = evaporationOf(state);
   return {
     facts: [
@@ -145,7 +145,7 @@ export const accountOf = (
 };
 
 /** The changes in one state that the other lacks. */
-const beyond = (one: BucketState, other: BucketState): UnloggedChange[] =>
+const changesMissingIn = (one: BucketState, other: BucketState): UnloggedChange[] =>
   (one.unlogged ?? []).filter(({ to }) => !other.unlogged?.some((same) => same.to.seq === to.seq));
 
 /** The changes that an entry revealed, and whether it explained an earlier one. */
@@ -153,7 +153,7 @@ export const accountedBy = (
   before: BucketState,
   after: BucketState,
 ): { found: UnloggedChange | undefined; explained: boolean } => {
-  const found = beyond(after, before).at(-1);
+  const found = changesMissingIn(after, before).at(-1);
   // The list is bounded: if the oldest dropped out for a new one, that explains nothing.
-  return { found, explained: !found && beyond(before, after).length > 0 };
+  return { found, explained: !found && changesMissingIn(before, after).length > 0 };
 };

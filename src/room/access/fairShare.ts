@@ -1,9 +1,9 @@
 /** Each member's credit, in milliseconds of work: the most that it can hold, and how much is added every second. */
-const atOnce = 400;
-const inASecond = 30;
+const mostCredit = 400;
+const creditPerSecond = 30;
 /** Requests cheaper than this are free. Requests longer than a moment delay everybody, so they count for more. */
-const free = 10;
-const moment = 50;
+const freeMilliseconds = 10;
+const longMilliseconds = 50;
 const mostCharged = 300;
 /** How many requests of one member may wait, and for how long. */
 const mostWaiting = 20;
@@ -19,14 +19,14 @@ interface Share {
 }
 
 /** The clock and the pause, so that a test can supply its own. */
-export interface Waiting {
+export interface WorkClock {
   now(): number;
   /** CPU time that this program has used, in milliseconds. Other programs' load is not charged to members. */
   worked(): number;
   pause(milliseconds: number): Promise<void>;
 }
 
-const really: Waiting = {
+const systemTime: WorkClock = {
   now: () => performance.now(),
   worked: () => {
     const { user, system } = process.cpuUsage();
@@ -38,7 +38,7 @@ const really: Waiting = {
 export type Shared<T> = { ok: true; value: T } | { ok: false; seconds: number };
 
 const charge = (took: number): number =>
-  Math.min(mostCharged, Math.max(0, took - free) + 2 * Math.max(0, took - moment));
+  Math.min(mostCharged, Math.max(0, took - freeMilliseconds) + 2 * Math.max(0, took - longMilliseconds));
 
 /**
  * Fair queueing: the room handles one request at a time. A member's requests run one after another, and a member with
@@ -46,10 +46,10 @@ const charge = (took: number): number =>
  */
 export class FairShare {
   readonly #shares = new Map<string, Share>();
-  readonly #time: Waiting;
+  readonly #time: WorkClock;
   #underWay = 0;
 
-  constructor(time: Waiting = really) {
+  constructor(time: WorkClock = systemTime) {
     this.#time = time;
   }
 
@@ -69,7 +69,7 @@ export class FairShare {
 
   async #inTurn<T>(share: Share, work: () => Promise<T>): Promise<Shared<T>> {
     this.#earn(share);
-    const owed = Math.max(0, -share.credit / inASecond) * 1_000;
+    const owed = Math.max(0, -share.credit / creditPerSecond) * 1_000;
     if (owed > longestWait) return { ok: false, seconds: Math.ceil(owed / 1_000) };
     if (owed > 0) await this.#time.pause(owed);
     this.#earn(share);
@@ -88,7 +88,10 @@ export class FairShare {
 
   #earn(share: Share): void {
     const now = this.#time.now();
-    share.credit = Math.min(atOnce, share.credit + (Math.max(0, now - share.at) / 1_000) * inASecond);
+    share.credit = Math.min(
+      mostCredit,
+      share.credit + (Math.max(0, now - share.at) / 1_000) * creditPerSecond,
+    );
     share.at = now;
   }
 
@@ -97,7 +100,7 @@ export class FairShare {
     if (known) return known;
     // Members who are waiting keep their entry. The others can be dropped: they would start with full credit.
     if (this.#shares.size >= mostMembers) this.#shares.clear();
-    const share = { credit: atOnce, at: this.#time.now(), waiting: 0, turn: Promise.resolve() };
+    const share = { credit: mostCredit, at: this.#time.now(), waiting: 0, turn: Promise.resolve() };
     this.#shares.set(member, share);
     return share;
   }

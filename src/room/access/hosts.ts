@@ -10,7 +10,7 @@ export interface Address {
 const loopbacks = ['127.0.0.1', 'localhost', '[::1]'];
 
 const isLoopback = (bind: string) => bind === '127.0.0.1' || bind === '::1' || bind === 'localhost';
-const everywhere = (bind: string) => bind === '0.0.0.0' || bind === '::';
+const isWildcard = (bind: string) => bind === '0.0.0.0' || bind === '::';
 
 /** This machine's IP addresses on its networks. */
 export const lanAddresses = (): string[] =>
@@ -26,7 +26,7 @@ export const lanAddresses = (): string[] =>
 export const allowedHosts = ({ bind, port, url }: Address): ReadonlySet<string> => {
   const names = [
     ...loopbacks,
-    ...(everywhere(bind)
+    ...(isWildcard(bind)
       ? lanAddresses()
       : isLoopback(bind)
         ? []
@@ -46,7 +46,7 @@ export const originOf = (host: string, { url }: Address): string => {
 export const shownUrl = (address: Address): string => {
   const { bind, port, url } = address;
   if (url !== undefined) return url.replace(/\/$/, '');
-  const name = everywhere(bind)
+  const name = isWildcard(bind)
     ? (lanAddresses()[0] ?? '127.0.0.1')
     : bind.includes(':')
       ? `[${bind}]`

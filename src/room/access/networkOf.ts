@@ -14,7 +14,7 @@ const groupsOf = (address: string): number[] => {
 };
 
 /** The address without port, brackets or zone id. */
-const bare = (typed: string): string => {
+const bareAddress = (typed: string): string => {
   const text = typed.trim();
   const bracketed = /^\[([^\]]*)\](?::\d+)?$/.exec(text)?.[1];
   const address = bracketed ?? /^(\d+\.\d+\.\d+\.\d+):\d+$/.exec(text)?.[1] ?? text;
@@ -26,7 +26,7 @@ const bare = (typed: string): string => {
  * Undefined if it is no address.
  */
 export const networkOf = (typed: string): string | undefined => {
-  const address = bare(typed);
+  const address = bareAddress(typed);
   const kind = isIP(address);
   if (kind !== 6) return kind === 4 ? address : undefined;
   const groups = groupsOf(address.toLowerCase());

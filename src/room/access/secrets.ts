@@ -1,18 +1,18 @@
 import { createHash, randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
 
 /** scrypt cost: 32 MiB and about a tenth of a second for each guess. */
-const cost = { N: 2 ** 15, r: 8, p: 1, maxmem: 64 * 1024 * 1024 };
+const scryptCost = { N: 2 ** 15, r: 8, p: 1, maxmem: 64 * 1024 * 1024 };
 const bytes = 32;
 
 const derive = (secret: string, salt: Buffer): Promise<Buffer> =>
   new Promise((resolve, reject) =>
-    scrypt(secret.normalize('NFKC'), salt, bytes, cost, (error, key) =>
+    scrypt(secret.normalize('NFKC'), salt, bytes, scryptCost, (error, key) =>
       error ? reject(error) : resolve(key),
     ),
   );
 
 /** A slow, salted hash of a secret. */
-export const sealed = async (secret: string): Promise<string> => {
+export const hashSecret = async (secret: string): Promise<string> => {
   const salt = randomBytes(16);
   const key = await derive(secret, salt);
   return `scrypt:${salt.toString('base64url')}:${key.toString('base64url')}`;
@@ -24,7 +24,7 @@ const nobody = `scrypt:${Buffer.alloc(16).toString('base64url')}:${Buffer.alloc(
  * Compares a secret with its hash. Without a hash it takes as long, so that timing does not reveal whether the name
  * exists.
  */
-export const matchesSeal = async (secret: string, seal: string | undefined): Promise<boolean> => {
+export const matchesHash = async (secret: string, seal: string | undefined): Promise<boolean> => {
   const [, salt = '', kept = ''] = (seal ?? nobody).split(':');
   const key = await derive(secret, Buffer.from(salt, 'base64url'));
   const expected = Buffer.from(kept, 'base64url');

@@ -3,7 +3,7 @@ import { freshToken, tokenHash } from './secrets.ts';
 
 /** More phones than a member has. Beyond it, the oldest session ends. */
 const mostOfMember = 10;
-const lasts = 90 * 24 * 3_600_000;
+const sessionLifetime = 90 * 24 * 3_600_000;
 
 /**
  * The sessions. They are stored on the server, so that the server can end them, and cached in memory, so that a forged
@@ -15,14 +15,14 @@ export class Sessions {
   readonly #live: Map<string, Session>;
   readonly #watched = new Map<string, Set<() => void>>();
 
-  private constructor(door: Credentials, clock: RoomPorts['clock'], live: Session[]) {
-    this.#door = door;
+  private constructor(credentials: Credentials, clock: RoomPorts['clock'], live: Session[]) {
+    this.#door = credentials;
     this.#clock = clock;
     this.#live = new Map(live.map((session) => [session.hash, session]));
   }
 
-  static async open({ door, clock }: Pick<RoomPorts, 'door' | 'clock'>): Promise<Sessions> {
-    return new Sessions(door, clock, await door.sessions());
+  static async open({ credentials, clock }: Pick<RoomPorts, 'credentials' | 'clock'>): Promise<Sessions> {
+    return new Sessions(credentials, clock, await credentials.sessions());
   }
 
   of(token: string | undefined): Session | undefined {
@@ -49,12 +49,12 @@ export class Sessions {
 
   async begin(member: MemberId, name: string): Promise<{ token: string; seconds: number }> {
     const token = freshToken();
-    const until: Instant = this.#clock.before(-lasts);
+    const until: Instant = this.#clock.before(-sessionLifetime);
     for (const oldest of this.#of(member).slice(0, 1 - mostOfMember)) await this.end(oldest);
     const session = { hash: tokenHash(token), member, name, until };
     await this.#door.begin(session);
     this.#live.set(session.hash, session);
-    return { token, seconds: lasts / 1000 };
+    return { token, seconds: sessionLifetime / 1000 };
   }
 
   async end(session: Session): Promise<void> {

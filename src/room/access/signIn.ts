@@ -5,7 +5,7 @@ import { nameLook } from '../../studio/nameLook.ts';
 import { cleanName, nameKey } from './nameKey.ts';
 import { TokenBucket } from './tokenBucket.ts';
 import type { MemberId, RoomPorts } from '../ports.ts';
-import { matchesSeal, readPasscode, sealed, tokenHash } from './secrets.ts';
+import { matchesHash, readPasscode, hashSecret, tokenHash } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
 import { isWeak } from './weakSecret.ts';
 
@@ -84,25 +84,25 @@ export class SignIn {
   }
 
   async #check(key: string, name: string, asked: Asked): Promise<SignedIn> {
-    const { door, people, log } = this.#ports;
+    const { credentials, people, log } = this.#ports;
     // A link code may be typed instead of the passcode; a keeper's passcode may look like one.
     const typed = readLinkCode(asked.code) ?? readLinkCode(asked.passcode);
-    const linked = typed === undefined ? undefined : await door.linked(typed);
+    const linked = typed === undefined ? undefined : await credentials.linked(typed);
     if (typed !== undefined && linked !== undefined)
       return this.#asLinked(key, name, { member: linked, code: typed, secret: asked.secret });
     const code = tokenHash(asked.code);
-    const keeper = asked.code !== '' && (await door.code(code, 'keeper', 'look'));
-    const invited = keeper || (asked.code !== '' && (await door.code(code, 'join', 'look')));
+    const keeper = asked.code !== '' && (await credentials.code(code, 'keeper', 'look'));
+    const invited = keeper || (asked.code !== '' && (await credentials.code(code, 'join', 'look')));
     if (asked.code !== '' && !invited && asked.passcode === '') {
       log.warn({ from: asked.from }, 'somebody tried a code that opens nothing');
       return { ok: false, why: 'code-used' };
     }
-    const passcode = await door.passcode();
+    const passcode = await credentials.passcode();
     const typedAs = new Set([asked.passcode.trim(), readPasscode(asked.passcode)]);
     let admitted = invited;
-    for (const one of typedAs) admitted = (await matchesSeal(one, passcode)) || admitted;
-    const claim = await door.claim(key);
-    const known = await matchesSeal(asked.secret, claim?.secret);
+    for (const one of typedAs) admitted = (await matchesHash(one, passcode)) || admitted;
+    const claim = await credentials.claim(key);
+    const known = await matchesHash(asked.secret, claim?.secret);
     // The name and its own secret are enough: a phone that was invited never had the passcode.
     if (!(admitted || known) || (claim?.secret !== undefined && !known)) {
       // An unclaimed name may be a password in the wrong field, so it is not logged.
@@ -112,10 +112,10 @@ export class SignIn {
     if (!known && isWeak(asked.secret, name)) return { ok: false, why: 'weak-secret' };
     if (claim === undefined && (await people.all()).some((one) => nameLook(one.name) === nameLook(name)))
       return { ok: false, why: 'name-taken' };
-    if (invited && !(await door.code(code, keeper ? 'keeper' : 'join', 'spend')))
+    if (invited && !(await credentials.code(code, keeper ? 'keeper' : 'join', 'spend')))
       return { ok: false, why: 'code-used' };
     const member = claim?.member ?? (await people.memberOf(key, name));
-    if (!known && !(await door.take(key, { member, name, secret: await sealed(asked.secret) })))
+    if (!known && !(await credentials.take(key, { member, name, secret: await hashSecret(asked.secret) })))
       return { ok: false, why: 'name-taken' };
     if (keeper && !(await people.isKeeper(member))) await people.setKeeper(member, true, member);
     return this.#begin(member, claim?.name ?? name, key);
@@ -127,13 +127,13 @@ export class SignIn {
     name: string,
     { member, code, secret }: { member: MemberId; code: string; secret: string },
   ): Promise<SignedIn> {
-    const { door, people } = this.#ports;
+    const { credentials, people } = this.#ports;
     const isOthers = (await people.all()).some(
       (one) => one.id !== member && nameLook(one.name) === nameLook(name),
     );
     if (isOthers) return { ok: false, why: 'name-taken' };
     if (isWeak(secret, name)) return { ok: false, why: 'weak-secret' };
-    const taken = await door.takeLinked(code, key, { member, name, secret: await sealed(secret) });
+    const taken = await credentials.takeLinked(code, key, { member, name, secret: await hashSecret(secret) });
     if (taken === 'no-code') return { ok: false, why: 'code-used' };
     if (taken === 'not-free') return { ok: false, why: 'name-taken' };
     return this.#begin(member, name, key);
@@ -152,23 +152,23 @@ export class SignIn {
     const now = this.#ports.clock.now();
     const mark = Buffer.from(this.#mark(key));
     const shown = Buffer.from(known ?? '');
-    const pace =
+    const limit =
       shown.length === mark.length && timingSafeEqual(shown, mark)
         ? this.#byPhone.take(key, now)
-        : inTurn(
+        : takeInTurn(
             () => this.#byAddress.take(from, now),
             () => this.#byName.take(key, now),
             () => this.#all.take('', now),
           );
-    return pace.ok ? undefined : pace.seconds;
+    return limit.ok ? undefined : limit.seconds;
   }
 }
 
 type Taken = ReturnType<TokenBucket['take']>;
 
 /** Takes from each limit in turn and stops at the first that is used up, so that the later ones lose nothing. */
-const inTurn = (...paces: (() => Taken)[]): Taken => {
-  for (const take of paces) {
+const takeInTurn = (...limits: (() => Taken)[]): Taken => {
+  for (const take of limits) {
     const taken = take();
     if (!taken.ok) return taken;
   }

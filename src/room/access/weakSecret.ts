@@ -1,7 +1,7 @@
 import { nameKey } from './nameKey.ts';
 
 /** The passwords that are guessed first: common practice, and the words of this trade. */
-const common = [
+const commonPasswords = [
   ...['password', 'passwort', 'passcode', 'passphrase', 'pass', 'letmein', 'welcome', 'iloveyou', 'sunshine'],
   ...['princess', 'football', 'baseball', 'superman', 'batman', 'starwars', 'trustno', 'monkey', 'dragon'],
   ...['master', 'administrator', 'admin', 'login', 'changeme', 'whatever', 'secret', 'computer', 'internet'],
@@ -20,13 +20,20 @@ const common = [
     'room',
   ],
 ];
-const onlyCommon = new RegExp(`^(?:${common.join('|')}|my|the|our|your|is|a|i)+$`);
+const onlyCommon = new RegExp(`^(?:${commonPasswords.join('|')}|my|the|our|your|is|a|i)+$`);
 
 /** Neighbouring keys, and letters and digits in order. */
-const rows = ['qwertyuiop', 'asdfghjkl', 'zxcvbnm', 'qwertzuiop', 'azertyuiop', 'abcdefghijklmnopqrstuvwxyz'];
+const keyboardRows = [
+  'qwertyuiop',
+  'asdfghjkl',
+  'zxcvbnm',
+  'qwertzuiop',
+  'azertyuiop',
+  'abcdefghijklmnopqrstuvwxyz',
+];
 
 /** Digits and symbols that replace letters. */
-const instead: Record<string, string> = {
+const letterOf: Record<string, string> = {
   '0': 'o',
   '1': 'i',
   '3': 'e',
@@ -45,10 +52,11 @@ export const isWeak = (secret: string, name: string): boolean => {
   if (new Set(typed).size < 4) return true;
   const letters = nameKey(secret);
   if (/^\p{N}+$/u.test(letters)) return letters.length < 12;
-  const plain = nameKey(typed.replace(/[013457@$]/g, (sign) => instead[sign] ?? sign));
+  const plain = nameKey(typed.replace(/[013457@$]/g, (sign) => letterOf[sign] ?? sign));
   // Digits at either end add almost no strength.
   for (const word of [letters, plain].map((one) => one.replace(/^\p{N}+|\p{N}+$/gu, ''))) {
-    if (onlyCommon.test(word) || (word.length > 3 && rows.some((row) => row.includes(word)))) return true;
+    if (onlyCommon.test(word) || (word.length > 3 && keyboardRows.some((row) => row.includes(word))))
+      return true;
     const own = nameKey(name);
     const left = own === '' ? word : word.replaceAll(own, '');
     if (left !== word && (left.length < 4 || onlyCommon.test(left))) return true;

@@ -22,10 +22,10 @@ type Suggest = (typed: string) => Promise<{ name: string; value: string; typed?:
 /** Commands in which the bucket is optional, so none is suggested. */
 const asksAtLarge = new Set(['ask', 'fired']);
 
-const id = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
+const fieldId = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
 
 /** A field that can mark itself as required. */
-const asking = ({ element, value, focus }: Made): Field => {
+const withRequiredMark = ({ element, value, focus }: Made): Field => {
   const note = h('p', { class: 'trouble', role: 'alert' });
   element.append(note);
   const entered = () => {
@@ -45,7 +45,7 @@ const asking = ({ element, value, focus }: Made): Field => {
   };
 };
 
-const wrap = (option: WireOption, target: string | undefined, ...content: Node[]): HTMLElement => {
+const labelled = (option: WireOption, target: string | undefined, ...content: Node[]): HTMLElement => {
   const label = h(
     target === undefined ? 'div' : 'label',
     { class: 'about', ...(target === undefined ? { id: `${option.name}-about` } : { for: target }) },
@@ -73,7 +73,7 @@ const choices = (option: WireOption, all: readonly Given[], given: string): Made
     );
   const first = group.firstElementChild;
   return {
-    element: wrap(option, undefined, group),
+    element: labelled(option, undefined, group),
     value: () => chosen,
     focus: () => first instanceof HTMLElement && first.focus(),
   };
@@ -86,7 +86,7 @@ const measured = (option: WireOption, path: string, given: string): Made => {
   const { units = [], besides = [], name } = option;
   const [, figure = given, unitGiven] = /^([\d.,]+)\s*([a-z°%]+)$/i.exec(given) ?? [];
   const input = h('input', {
-    id: id(path, name),
+    id: fieldId(path, name),
     inputmode: 'decimal',
     autocomplete: 'off',
     enterkeyhint: 'next',
@@ -118,7 +118,7 @@ const measured = (option: WireOption, path: string, given: string): Made => {
   for (const { name: said, value } of besides)
     row.append(button(said, () => (input.value = value), { class: 'choice' }));
   return {
-    element: wrap(option, input.id, row),
+    element: labelled(option, input.id, row),
     value: () =>
       isBare(input.value) && unit !== undefined ? `${input.value.trim()}${unit}` : input.value.trim(),
     focus: () => input.focus(),
@@ -129,7 +129,7 @@ const measured = (option: WireOption, path: string, given: string): Made => {
 const worded = (option: WireOption, path: string, given: string, suggest: Suggest): Made => {
   const long = option.name === 'note' || option.name === 'question';
   const props = {
-    id: id(path, option.name),
+    id: fieldId(path, option.name),
     autocomplete: 'off',
     autocapitalize: 'off',
     enterkeyhint: 'next',
@@ -138,7 +138,7 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
   const input = long ? h('textarea', { ...props, rows: 2 }, given) : h('input', { ...props, value: given });
   if (!option.suggests)
     return {
-      element: wrap(option, input.id, input),
+      element: labelled(option, input.id, input),
       value: () => input.value.trim(),
       focus: () => input.focus(),
     };
@@ -174,7 +174,7 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
       if (one && input.value === given) input.value = one.typed ?? one.name;
     });
   return {
-    element: wrap(option, input.id, input, offered),
+    element: labelled(option, input.id, input, offered),
     value: () => input.value.trim(),
     focus: () => input.focus(),
   };
@@ -185,7 +185,7 @@ const yesNo = (): Given[] => [
   { name: words.no, value: 'no' },
 ];
 
-const made = (option: WireOption, path: string, given: string | undefined, suggest: Suggest): Made => {
+const controlFor = (option: WireOption, path: string, given: string | undefined, suggest: Suggest): Made => {
   const { control, name } = option;
   const value = given ?? lastTime(name) ?? '';
   if (control === 'switch') return choices(option, yesNo(), value);
@@ -199,4 +199,5 @@ const made = (option: WireOption, path: string, given: string | undefined, sugge
 };
 
 /** The control for an option, filled with its known value. */
-export const field = (...about: Parameters<typeof made>): Field => asking(made(...about));
+export const field = (...about: Parameters<typeof controlFor>): Field =>
+  withRequiredMark(controlFor(...about));

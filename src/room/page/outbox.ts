@@ -12,7 +12,7 @@ interface Hooks {
 }
 
 /** Temporary failures: no connection, rate limit, server unavailable. A 500 is a bug and would happen again. */
-const passes = (status: number): boolean => status === 0 || status === 429 || status > 500;
+const isTemporary = (status: number): boolean => status === 0 || status === 429 || status > 500;
 
 /**
  * Lines that are being sent. Each keeps its idempotency key until the room answers, so that a line sent twice is logged
@@ -89,7 +89,7 @@ export class Outbox {
       return true;
     }
     if (answer.status === 401) this.#hooks.signedOut();
-    else if (passes(answer.status)) this.#later(answer);
+    else if (isTemporary(answer.status)) this.#later(answer);
     else {
       const { status, said } = answer;
       this.#put({ ...item, held: status === 409 ? { why: 'too-old' } : { why: 'refused', said } });

@@ -1,12 +1,12 @@
 import type { Log } from '../../contract/log.ts';
 import type { Reply } from '../../contract/contract.ts';
-import type { MemberId, Post, PostShelf, RoomPorts } from '../ports.ts';
+import type { MemberId, Post, PostStore, RoomPorts } from '../ports.ts';
 
-type PostsPorts = Pick<RoomPorts, 'shelf' | 'log' | 'words'>;
+type PostsPorts = Pick<RoomPorts, 'postStore' | 'log' | 'words'>;
 
-const remembered = 500;
+const mostRemembered = 500;
 /** Posts are written to disk in batches, this many milliseconds apart. */
-const together = 250;
+const batchMilliseconds = 250;
 /**
  * After a crash this many numbers are skipped, so that no number is used twice: phones ask for posts after the last
  * number they saw.
@@ -19,7 +19,7 @@ export type Listener = (post: Post) => void;
 
 /** All posts in order: sent to listeners, and kept for those who connect later. */
 export class Posts {
-  readonly #shelf: PostShelf;
+  readonly #shelf: PostStore;
   readonly #log: Log;
   readonly #shownOnce: Reply['title'];
   #recent: Post[];
@@ -29,8 +29,8 @@ export class Posts {
   #keeping: Promise<void> | undefined;
   #next: number;
 
-  private constructor({ shelf, log, words }: PostsPorts, recent: Post[]) {
-    this.#shelf = shelf;
+  private constructor({ postStore, log, words }: PostsPorts, recent: Post[]) {
+    this.#shelf = postStore;
     this.#log = log;
     this.#shownOnce = words.desk.shownOnce;
     this.#recent = recent;
@@ -38,7 +38,7 @@ export class Posts {
   }
 
   static async open(ports: PostsPorts): Promise<Posts> {
-    return new Posts(ports, await ports.shelf.latest(remembered));
+    return new Posts(ports, await ports.postStore.latest(mostRemembered));
   }
 
   /** The posts after a number that a member may see: at most so many of the newest, oldest first. */
@@ -63,7 +63,7 @@ export class Posts {
     if (this.#gone.has(said.member)) return post;
     this.#next += 1;
     this.#recent.push(post);
-    if (this.#recent.length > remembered) this.#recent.shift();
+    if (this.#recent.length > mostRemembered) this.#recent.shift();
     this.#letGo();
     this.#unkept.push(post);
     this.#keeping ??= this.#keepSoon();
@@ -115,7 +115,7 @@ export class Posts {
   }
 
   async #keepSoon(): Promise<void> {
-    await new Promise((resolve) => setTimeout(resolve, together));
+    await new Promise((resolve) => setTimeout(resolve, batchMilliseconds));
     this.#keeping = undefined;
     await this.#keep().catch((error: unknown) =>
       this.#log.error({ err: error }, 'what was said in the room could not be kept'),

@@ -11,7 +11,7 @@ export const boardRoutes = (room: Room) =>
     const may =
       ports.open ||
       c.get('session') !== undefined ||
-      (token !== undefined && (await ports.door.code(tokenHash(token), 'board', 'look')));
+      (token !== undefined && (await ports.credentials.code(tokenHash(token), 'board', 'look')));
     if (!may) return refuse(c, 'sign-in');
     const board: WireBoard = {
       studio: ports.studioName,

@@ -5,7 +5,7 @@ import type { Session } from '../ports.ts';
 const mostBehind = 256 * 1024;
 const beat = 15_000;
 /** After a silence the first post is sent at once; further ones are batched, this many milliseconds apart. */
-const together = 150;
+const batchMilliseconds = 150;
 
 /** All open event streams, with their sessions and addresses. */
 export type Listening = Map<EventStream, { session: Session; from: string }>;
@@ -51,7 +51,7 @@ export class EventStream {
   #tell(): void {
     const told = this.#gathered;
     this.#gathered = '';
-    this.#gathering = told === '' ? undefined : setTimeout(() => this.#tell(), together);
+    this.#gathering = told === '' ? undefined : setTimeout(() => this.#tell(), batchMilliseconds);
     if (told !== '') this.#write(told);
   }
 

@@ -15,7 +15,7 @@ export const followPeople = (
   } else {
     sessions.forget(change.members);
     posts.erase(change.members, change.clean);
-    for (const [hearing, { session }] of listening) if (!sessions.holds(session)) hearing.close();
+    for (const [stream, { session }] of listening) if (!sessions.holds(session)) stream.close();
   }
   names.forget();
 };

@@ -41,8 +41,8 @@ export const guard =
     const from = clientAddress(c.env.incoming, room.trustProxy);
     const now = room.ports.clock.now();
     // A studio's phones share one address, so signed-in members have limits of their own.
-    const pace = session ? room.phonePace.take(session.hash, now) : room.addressPace.take(from, now);
-    if (!pace.ok) return refuse(c, 'too-fast', pace.seconds);
+    const limit = session ? room.phoneLimit.take(session.hash, now) : room.addressLimit.take(from, now);
+    if (!limit.ok) return refuse(c, 'too-fast', limit.seconds);
     if (!room.hosts.has(name)) return refuse(c, 'wrong-host');
     c.set('session', session);
     c.set('secure', secure);

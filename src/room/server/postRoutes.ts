@@ -3,9 +3,9 @@ import type { Post } from '../ports.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 
 /** A content security policy under which nothing in a picture or a file can run or load anything. */
-const inert = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
+const inertCsp = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 
-const asked = ({ posts }: Room, c: RoomContext): Post | undefined => {
+const requestedPost = ({ posts }: Room, c: RoomContext): Post | undefined => {
   const session = c.get('session');
   const no = Number(c.req.param('no'));
   return session && Number.isSafeInteger(no) ? posts.find(no, session.member) : undefined;
@@ -15,18 +15,18 @@ const asked = ({ posts }: Room, c: RoomContext): Post | undefined => {
 export const postRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .get('/post/:no/chart.svg', async (c) => {
-      const chart = asked(room, c)?.reply.chart;
+      const chart = requestedPost(room, c)?.reply.chart;
       if (!chart) return refuse(c, 'not-found');
       const look = c.req.query('theme') === 'dark' ? 'dark' : 'light';
       const svg = await room.ports.draw(chart, look, c.req.query('size') === 'small' ? 'small' : 'large');
-      c.header('content-security-policy', inert);
+      c.header('content-security-policy', inertCsp);
       c.header('cache-control', 'private, max-age=86400');
       return c.body(svg, 200, { 'content-type': 'image/svg+xml; charset=utf-8' });
     })
     .get('/post/:no/file', (c) => {
-      const file = asked(room, c)?.reply.file;
+      const file = requestedPost(room, c)?.reply.file;
       if (!file) return refuse(c, 'not-found');
-      c.header('content-security-policy', inert);
+      c.header('content-security-policy', inertCsp);
       const name = file.name.replace(/[^\w.-]+/g, '_');
       c.header('content-disposition', `attachment; filename="${name}"`);
       return c.body(file.content, 200, { 'content-type': `${file.type}; charset=utf-8` });

@@ -24,8 +24,8 @@ export interface Room {
   names: Names;
   page: PageFiles;
   /** Rate limits: by phone for those signed in, by network address for others. */
-  phonePace: TokenBucket;
-  addressPace: TokenBucket;
+  phoneLimit: TokenBucket;
+  addressLimit: TokenBucket;
   /** The cost of each member's requests. */
   shares: FairShare;
 }

@@ -5,7 +5,7 @@ import type { Room } from './room.ts';
 export const roomVoice = ({ ports, posts }: Room): Voice => ({
   async speak(studio, to, reply, nonce) {
     if (studio !== ports.studio) return 'not-mine';
-    const known = (await ports.door.claims()).some(({ member }) => member === to);
+    const known = (await ports.credentials.claims()).some(({ member }) => member === to);
     if (!known && !ports.open) return 'not-mine';
     posts.say({
       key: `room:reminder:${nonce}`,

@@ -4,7 +4,7 @@ import type { Session } from '../ports.ts';
 import { isBody, readJson, textIn, type Body } from './readJson.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { sayLine, type Sent } from './sayLine.ts';
-import { wired } from './startOf.ts';
+import { postForPhone } from './startOf.ts';
 
 const mostTyped = 5_000;
 
@@ -64,7 +64,7 @@ export const sayRoutes = (room: Room) =>
       const said = await sayLine(room, session, sent);
       if ('refused' in said) return refuse(c, said.refused);
       if ('broken' in said) return c.json({ why: 'broken', said: said.broken }, 500);
-      return c.json(await wired(room, said.post));
+      return c.json(await postForPhone(room, said.post));
     })
     .post('/suggest', async (c) => {
       const session = c.get('session');

@@ -7,7 +7,7 @@ import { nameKey } from '../access/nameKey.ts';
 import type { CodePurpose } from '../ports.ts';
 import { readJson, textIn } from './readJson.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
-import { freshToken, readPasscode, sealed, tokenHash } from '../access/secrets.ts';
+import { freshToken, readPasscode, hashSecret, tokenHash } from '../access/secrets.ts';
 import { startOf } from './startOf.ts';
 import { isWeak } from '../access/weakSecret.ts';
 
@@ -21,9 +21,9 @@ const refuseEntry = (c: RoomContext, why: SignInRefusal) =>
 export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurpose): Promise<string> => {
   const code = freshToken();
   // There is one first-keeper code and one board code: a new one replaces the old.
-  if (purpose !== 'join') await ports.door.endCodes(purpose);
+  if (purpose !== 'join') await ports.credentials.endCodes(purpose);
   const lasts = purpose === 'board' ? year : purpose === 'keeper' ? 7 * day : day;
-  await ports.door.addCode(tokenHash(code), purpose, ports.clock.before(-lasts));
+  await ports.credentials.addCode(tokenHash(code), purpose, ports.clock.before(-lasts));
   return code;
 };
 
@@ -66,7 +66,7 @@ export const signInRoutes = (room: Room) =>
     .get('/start', async (c) => c.json(await startOf(room, c.get('session'))));
 
 /** An address and its QR code. */
-const scanned = (url: string) => {
+const withQrCode = (url: string) => {
   const { size, data } = encode(url, { ecc: 'M', border: 0 });
   return { url, size, dark: data.flat().map(Number).join('') };
 };
@@ -83,7 +83,7 @@ export const keeperRoutes = (room: Room) => {
       return next();
     })
     .get('/names', async (c) => {
-      const claims = await ports.door.claims();
+      const claims = await ports.credentials.claims();
       const held = new Map(claims.map((claim) => [claim.key, claim]));
       const elsewhere = (await ports.people.all())
         .filter(({ name }) => !held.has(nameKey(name)))
@@ -93,8 +93,8 @@ export const keeperRoutes = (room: Room) => {
         ...elsewhere,
       ]);
     })
-    .post('/invite', async (c) => c.json(scanned(`${url()}/#join=${await makeCode(room, 'join')}`)))
-    .post('/wall', async (c) => c.json(scanned(`${url()}/board#${await makeCode(room, 'board')}`)))
+    .post('/invite', async (c) => c.json(withQrCode(`${url()}/#join=${await makeCode(room, 'join')}`)))
+    .post('/wall', async (c) => c.json(withQrCode(`${url()}/board#${await makeCode(room, 'board')}`)))
     .post('/passcode', async (c) => {
       const body = await readJson(c);
       const passcode = body && textIn(body, 'passcode', 200);
@@ -102,9 +102,9 @@ export const keeperRoutes = (room: Room) => {
       const session = c.get('session');
       if (passcode.trim().length < 8) return refuseEntry(c, 'short-passcode');
       if (isWeak(passcode, ports.studioName)) return refuseEntry(c, 'weak-passcode');
-      await ports.door.setPasscode(await sealed(readPasscode(passcode)));
+      await ports.credentials.setPasscode(await hashSecret(readPasscode(passcode)));
       if (body?.['end'] === true && session) {
-        await ports.door.endCodes('join');
+        await ports.credentials.endCodes('join');
         await room.sessions.endAllBut(session);
       }
       return c.json({});
@@ -115,7 +115,7 @@ export const keeperRoutes = (room: Room) => {
       const session = c.get('session');
       if (name === undefined || !session) return refuse(c, 'bad-request');
       const key = nameKey(name);
-      const claim = await ports.door.claim(key);
+      const claim = await ports.credentials.claim(key);
       const namesakes = (await ports.people.all()).filter((one) => nameKey(one.name) === key);
       // On other platforms several members may have this name: none of them loses anything here.
       if (!claim && namesakes.length > 1) return refuseEntry(c, 'several');
@@ -128,7 +128,7 @@ export const keeperRoutes = (room: Room) => {
         !(await ports.people.setKeeper(member, false, session.member))
       )
         return refuseEntry(c, 'last-keeper');
-      await ports.door.release(key, member, claim?.name ?? name);
+      await ports.credentials.release(key, member, claim?.name ?? name);
       await room.sessions.endAllOf(member);
       return c.json({});
     });

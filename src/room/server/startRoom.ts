@@ -22,7 +22,7 @@ import { pageRoutes } from './pageRoutes.ts';
 import { postRoutes } from './postRoutes.ts';
 import { sayRoutes } from './sayRoutes.ts';
 import { streamRoutes } from './streamRoutes.ts';
-import { overheard } from './overheard.ts';
+import { postingDesk } from './postingDesk.ts';
 import { Sessions } from '../access/sessions.ts';
 import { SignIn } from '../access/signIn.ts';
 
@@ -41,7 +41,7 @@ export interface RunningRoom {
   port: number;
   voice: Voice;
   /** Wraps the desk for another platform, so that what is logged there is also posted in the room. */
-  overheard(desk: Desk): Desk;
+  postingDesk(desk: Desk): Desk;
   /** An address that signs one phone in, or makes its user the first keeper. */
   invitation(purpose: 'join' | 'keeper'): Promise<string>;
   stop(): Promise<void>;
@@ -96,8 +96,8 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     posts: await Posts.open(ports),
     names: new Names(ports),
     page: PageFiles.load(),
-    phonePace: new TokenBucket(10, 60),
-    addressPace: new TokenBucket(20, 300),
+    phoneLimit: new TokenBucket(10, 60),
+    addressLimit: new TokenBucket(20, 300),
     shares: new FairShare(),
   };
   const unfollow = ports.people.follow((change) => {
@@ -126,11 +126,11 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     url: shown,
     port: taken,
     voice: roomVoice(room),
-    overheard: (desk) => overheard(desk, room),
+    postingDesk: (desk) => postingDesk(desk, room),
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
     stop: async () => {
       unfollow();
-      for (const hearing of heard.keys()) hearing.close();
+      for (const stream of heard.keys()) stream.close();
       await new Promise<void>((resolve) => {
         server.close(() => resolve());
         if ('closeAllConnections' in server) server.closeAllConnections();

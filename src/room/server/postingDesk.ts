@@ -3,7 +3,7 @@ import { printLine } from '../../contract/parseLine.ts';
 import type { Room } from './room.ts';
 
 /** Wraps the desk for another platform, so that what is logged there is also posted in the room. */
-export const overheard = (desk: Desk, { ports, posts }: Room): Desk => ({
+export const postingDesk = (desk: Desk, { ports, posts }: Room): Desk => ({
   ...desk,
   async dispatch(request) {
     const reply = await desk.dispatch(request);

@@ -59,7 +59,7 @@ const section = (title: string, ...content: (Node | string)[]): HTMLElement =>
   h('section', {}, h('h3', {}, title), ...content);
 
 /** A button that fetches something and shows it below itself. */
-const fetched = (label: string, work: () => Promise<Node[]>): HTMLElement => {
+const fetchingButton = (label: string, work: () => Promise<Node[]>): HTMLElement => {
   const place = h('div', { class: 'fetched', role: 'status' });
   return h(
     'div',
@@ -70,7 +70,7 @@ const fetched = (label: string, work: () => Promise<Node[]>): HTMLElement => {
 };
 
 const address = (label: string, path: string, about: string) =>
-  fetched(label, async () => {
+  fetchingButton(label, async () => {
     const answer = await post<{ url: string; size: number; dark: string }>(path, {});
     if (!answer.ok) return [h('p', {}, answer.said)];
     const { url, size, dark } = answer.value;
@@ -141,7 +141,7 @@ const names = async (me: WireMe): Promise<HTMLElement> => {
 const leave = (everywhere: boolean) => post('/api/sign-out', { everywhere }).then(() => location.reload());
 
 /** The sheet for this phone's settings and, for keepers, for who may sign in. */
-export const openDoor = (me: WireMe, open: boolean): void => {
+export const openSettings = (me: WireMe, open: boolean): void => {
   const rooms = h('div', {});
   openSheet(
     door.title,

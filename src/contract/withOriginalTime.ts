@@ -3,7 +3,7 @@ import type { Asking, Leaf, Request } from './contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 
 /** Puts the original time into a line that arrived late, so that correcting or pressing it again keeps that time. */
-export const dated = async (leaf: Leaf, request: Request, asking: Asking): Promise<Request> => {
+export const withOriginalTime = async (leaf: Leaf, request: Request, asking: Asking): Promise<Request> => {
   const kind = leaf.options['when']?.kind;
   if (kind?.happened !== true || asking.happenedAt === asking.now) return request;
   const said = request.typed['when'] ?? '';
