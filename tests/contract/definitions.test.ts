@@ -29,7 +29,7 @@ const asking = async <T>(work: (asking: Asking) => T | Promise<T>): Promise<T> =
 };
 
 describe('the commands together', () => {
-  it('keep every limit of the platform with the strictest', () => {
+  it('keep the limits of the strictest platform', () => {
     expect(commandProblems(JSON.parse(JSON.stringify(slashCommands(commands, en))))).toEqual([]);
   });
 

@@ -111,7 +111,7 @@ describe('rooms', () => {
     ]);
   });
 
-  it('every room holds a file, and no folder more than 25', () => {
+  it('every room has a file, and no folder has more than 25', () => {
     const files = sourceFiles('src', 'commands', 'tests').map((file) => file.slice(0, file.lastIndexOf('/')));
     const empty = rooms.filter(({ room }) => !/\.[jt]s$/.test(room) && !files.includes(room));
     const crowded = [...new Set(files)].filter((folder) => files.filter((one) => one === folder).length > 25);

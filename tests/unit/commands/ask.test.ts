@@ -183,7 +183,7 @@ describe('a question that nothing answers', () => {
     for (const { line } of answer.actions) expect(line).toMatch(/^\/ask question:/);
   });
 
-  it('is looked up and never run, whatever it holds', async () => {
+  it('is searched for and never run, whatever it contains', async () => {
     const room = await openRoomWithGullGrey();
     const before = await room.say(1, '/bucket log bucket:gg');
     await fc.assert(
@@ -241,7 +241,7 @@ describe('the studio’s own notes', () => {
     expect(ids(await ask(room, 'gull grey on porcelain?'))[0]).toBe('n-2');
   });
 
-  it('stay behind when they only name the bucket that is asked about, and lead when they are about it', async () => {
+  it('come after the handbook’s when they only name the bucket, and first when they are about it', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(1, '/bucket add name:"Bog Iron"');
     await room.keeper(

@@ -113,8 +113,7 @@ describe('a correction', () => {
     await room.say(1, '/reading bucket:sf gravity:1.50 within:0.001 stirred:yes');
     const answer = await room.say(1, '/batch correct bucket:gg by:blend with:sf');
     // The lever rule needs equal volumes, 15 l of each, but the other has 12 l. So 18.05 − 12 = 6.05 l are kept, and
-    // half of
-    // 18.05 l comes from each bucket, 9.025 l: 15 − 9.025 = 5.975 l out, 9.025 l in.
+    // half of 18.05 l comes from each bucket, 9.025 l: 15 − 9.025 = 5.975 l out, 9.025 l in.
     expect(number(answer.data['ladleMl'])).toBeCloseTo(5975, 0);
     expect(number(answer.data['blendMl'])).toBeCloseTo(9025, 0);
     // Without drawing off, 3.05 l fit: (15 × 1.38 + 3.05 × 1.50)/18.05 = 1.40028, below the window.

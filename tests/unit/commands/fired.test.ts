@@ -55,7 +55,7 @@ describe('a result from the kiln', () => {
     });
   });
 
-  it('that is good is kept so, with nothing blamed', async () => {
+  it('that is good is logged as good, with nothing blamed', async () => {
     const room = await openOver();
     const answer = await room.say(
       3 * hour,
@@ -108,7 +108,7 @@ describe('a result from the kiln', () => {
 });
 
 describe('what a bucket was like at a dip', () => {
-  it('is told from the entries of before it, not from those of after', async () => {
+  it('comes from the entries before it, not from later ones', async () => {
     const room = await openOver();
     await room.say(2 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
     const before = await room.say(5 * hour, '/fired bucket:gg result:crawling dipped:"4h ago"');
@@ -117,7 +117,7 @@ describe('what a bucket was like at a dip', () => {
     expect(conditions(after)).toMatchObject({ 'gravity-over': false, 'flow-thick': false, rested: false });
   });
 
-  it('is told anew when an entry of before comes late, or is taken back', async () => {
+  it('changes when an earlier entry is logged late, or undone', async () => {
     const room = await openOver();
     await room.say(5 * hour, '/fired bucket:gg result:crawling pieces:4 dipped:"1h ago"');
     const over = async () => {
@@ -137,7 +137,7 @@ describe('what a bucket was like at a dip', () => {
     expect(await over()).toBe(1);
   });
 
-  it('at an hour that nobody said is only what held all that day', async () => {
+  it('without an hour includes only what was true all day', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(0, '/studio set zone:America/St_Johns');
     // Over its window at 17:30, corrected at 19:30, both by somebody else.
@@ -208,7 +208,7 @@ describe('what a bucket was like at a dip', () => {
     expect(kept).toMatch(/read at 18\.1 s in the flow cup/);
   });
 
-  it('on a day of the member’s own entry is what it was right after that', async () => {
+  it('on a day with the member’s own entry is the state right after it', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(0, '/studio set zone:America/St_Johns');
     await room.say(9 * hour, '/reading bucket:gg gravity:1.51 seconds:14 stirred:yes');

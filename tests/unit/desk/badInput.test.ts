@@ -286,7 +286,7 @@ describe('members’ words', () => {
     expect(log.data['entries']).toMatchObject([{ note: asKept }, {}]);
   });
 
-  it('writing that turns direction or hides does not reach the terminal', async () => {
+  it('direction marks and invisible characters do not reach the terminal', async () => {
     const room = await roomWithCup();
     await room.request(5, {
       path: ['stirred'],

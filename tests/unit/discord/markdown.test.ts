@@ -86,7 +86,7 @@ const nasty = fc
   .map((parts) => parts.join(''));
 
 describe('a member’s words', () => {
-  test('show as typed, and are nothing but words, whatever they are', () => {
+  test('show as typed, and never become formatting', () => {
     fc.assert(
       fc.property(nasty, (typed) => {
         const { words, found } = read(escaped(typed));

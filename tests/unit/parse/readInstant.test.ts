@@ -182,7 +182,7 @@ describe.each(['UTC', 'Asia/Kolkata', 'America/New_York', 'Pacific/Apia'])(
 );
 
 describe('clocks that change', () => {
-  it('counts hours by the stopwatch and days by the calendar', () => {
+  it('counts hours as elapsed time and days by the calendar', () => {
     const now = at('2026-03-08T09:00');
     expect(local(back('12 hours ago', now))).toBe('2026-03-07T20:00:00');
     expect(local(back('yesterday', now))).toBe('2026-03-07T09:00:00');
@@ -216,7 +216,7 @@ describe('a time is exact or says that it is not', () => {
   });
 });
 
-describe('a slip is refused, with what was read', () => {
+describe('a wrong time is refused, with what was read', () => {
   it('says that nothing was typed', () => {
     expect(back(' ')).toEqual({ ok: false, why: { kind: 'empty', typed: ' ' } });
   });

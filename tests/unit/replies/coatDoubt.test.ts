@@ -90,7 +90,7 @@ describe('a studio whose emulsion is dry in its hours', () => {
     expect(later.data).toMatchObject({ coats: [{ readyAt: '2026-03-02T08:00:00.000Z' }] });
   });
 
-  it('still waits longer in a damp room, and for the door', async () => {
+  it('still waits longer in a damp room, and for the studio to open', async () => {
     const room = await openGlazeRoom();
     await room.keeper(0, '/studio drying hours:1h night:no');
     // (1 − 0.5)/(1 − 0.75) = 2 h.

@@ -92,7 +92,7 @@ describe('a coat', () => {
     expect(/Layer 2 over c-1/.test(next.reasons.join())).toBe(layer === 2);
   });
 
-  test('of another kind on the same pieces is told of with the first', async () => {
+  test('of another kind on the same pieces is reported with the first', async () => {
     await on('kind:wax pieces:"3 bowls"');
     const second = await on('kind:tape pieces:"3 bowls"');
     expect(second.reasons.join()).toMatch(/carry wax emulsion too \(c-1\), ready .* 08:00/);

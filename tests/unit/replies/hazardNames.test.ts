@@ -114,7 +114,7 @@ describe('a material that no table knows', () => {
   });
 });
 
-describe('raw lead, cadmium and the like put a bucket on hold by every door', () => {
+describe('raw lead, cadmium and the like put a bucket on hold, whichever way they are entered', () => {
   const add = (more: string) => `/bucket add name:"Sea Fog" nick:sf pail:19l gravity:1.42-1.46 ${more}`;
 
   it.each([

@@ -24,11 +24,10 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
     expect(salt.title).toMatch(/“3kg” is \d+ times a dose.*3 g\?/);
   });
 
-  it('takes no more than a keeper could mean', async () => {
+  it('asks about an amount that only a keeper could mean', async () => {
     const said = await room.say(2, '/added bucket:gg what:flocculant amount:"1 cup"');
     // 237 ml hold 157 g of salt (3.28 g in 4.93 ml), 1.5 %; a dose is 0.03 % of 10.7 kg, 3.2 g: 49 doses. It is
-    // possible,
-    // so the member is asked.
+    // possible, so the member is asked.
     expect(said.kind).toBe('choice');
     expect(said.title).toMatch(
       /“1 cup” of flocculant is 49 doses.*Did so much go in\? Nothing was saved yet/,

@@ -48,7 +48,7 @@ it('a dose that is offered is counted as if it were in, and said so', async () =
   expect(answer.reasons.join('\n')).toMatch(/with it, 0\.03 % in all since the last remake/);
 });
 
-it('a coat that is dry already has been so since', async () => {
+it('a coat that is dry already says since when', async () => {
   const room = await openGlazeRoom();
   // On since 21:00, dry at 09:00, reported at 23:00.
   const answer = await room.say(day + 11 * hour, '/coat on kind:wax pieces:bowl when:"2026-03-01T21:00:00Z"');

@@ -23,7 +23,7 @@ it('a weight in eighths of an ounce is off a scale with that step', async () => 
   expect(((await spread('8 oz')) - fine) / ((await spread('7 8/8 oz')) - fine)).toBeCloseTo(64, 1);
 });
 
-describe('what is nothing', () => {
+describe('an amount of zero', () => {
   it.each([
     ['/reading bucket:gg weight:0g', /must be more than 0/],
     ['/added bucket:gg what:water amount:0ml', /must be more than 0/],

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TokenBucket } from '../../../src/room/access/tokenBucket.ts';
 
-describe('a pace', () => {
-  it('lets so many through at once, then so many a second, and says how long to wait', () => {
+describe('a token bucket', () => {
+  it('allows a burst, then its refill rate, and says how long to wait', () => {
     const bucket = new TokenBucket(2, 3);
     const taken = Array.from({ length: 4 }, () => bucket.take('a', 0));
     expect(taken.map(({ ok }) => ok)).toEqual([true, true, true, false]);
@@ -13,7 +13,7 @@ describe('a pace', () => {
     expect(bucket.take('b', 600).ok).toBe(true);
   });
 
-  it('never lets more through than it had at once and gained since, whenever they come', () => {
+  it('never allows more than its burst plus what was refilled', () => {
     fc.assert(
       fc.property(fc.array(fc.integer({ min: 0, max: 2_000 }), { maxLength: 200 }), (gaps) => {
         const bucket = new TokenBucket(5, 10);

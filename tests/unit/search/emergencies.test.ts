@@ -12,7 +12,7 @@ const missed = (questions: readonly { ask: string; kind: string | null }[]) =>
   });
 
 describe('an emergency', () => {
-  it('is told from what only sounds like it, as people type it, misspelt too', () => {
+  it('is told apart from what only sounds like it, misspelt or not', () => {
     expect(typed.filter(({ kind }) => kind !== null).length).toBeGreaterThanOrEqual(60);
     expect(typed.filter(({ kind }) => kind === null).length).toBeGreaterThanOrEqual(40);
     expect(missed(typed)).toEqual([]);
@@ -40,7 +40,7 @@ describe('an emergency', () => {
     }
   });
 
-  it('that endangers whoever helps is said before what happened to the hurt', () => {
+  it('that endangers the helper is named before the injury', () => {
     expect(handbook.emergencies('someone got electrocuted and is not breathing')).toEqual([
       'shock',
       'collapsed',

@@ -26,7 +26,7 @@ const platform = (plan: ((lost: (why: unknown) => void) => Promise<void>)[]) => 
 
 const fails = () => Promise.reject(new Error('down'));
 
-test('what cannot connect is tried again after pauses that double, and no longer than the longest', async () => {
+test('a failed connection is retried after pauses that double up to a limit', async () => {
   const { seen, kept } = platform([fails]);
   // At most 1, 2, 4, 8, 8 … seconds, at least half of each.
   await vi.advanceTimersByTimeAsync(15_000);
@@ -59,7 +59,7 @@ test('a connection that is lost is left before the next is made', async () => {
   expect(seen.stops).toBe(2);
 });
 
-test('trouble that another try does not mend is handed over, once', async () => {
+test('a failure that a retry cannot mend is reported once', async () => {
   const { seen } = platform([() => Promise.reject<void>('final')]);
   await vi.advanceTimersByTimeAsync(60_000);
   expect(seen).toMatchObject({ connects: 1, gaveUp: ['final'], said: [] });

@@ -110,7 +110,7 @@ describe('forgetting a member', () => {
     expect(standsIn(store.file, 'Quillfeather')).toBe(false);
   });
 
-  it('makes somebody new of whoever comes again, without the old one’s rights', async () => {
+  it('treats a member who returns as a new one, without the old rights', async () => {
     const { say, store, studio, member } = await talkative();
     const old = await member('Quillfeather');
     await say('Quillfeather', '/forget-me sure:yes');
@@ -154,7 +154,7 @@ describe('forgetting a member', () => {
     expect(asked.kind).toBe('answer');
   });
 
-  it('lets nothing through that was on its way when it happened', async () => {
+  it('refuses requests that were on their way', async () => {
     const { store, desk, studio, member, say } = await studioOf();
     await say('Tove', gullGreyLine(), 'keeper');
     const quill = await member('Quillfeather');
@@ -210,7 +210,7 @@ describe('forgetting a member', () => {
     },
   );
 
-  it('waits until whoever reads an older state is done, a backup say', async () => {
+  it('waits for readers of an older state, such as a backup', async () => {
     const { store, say } = await talkative();
     const reader = openDatabase(store.file, migrations.length);
     reader.sqlite.exec('begin');

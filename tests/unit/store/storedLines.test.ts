@@ -17,7 +17,7 @@ describe('a held line', () => {
   });
 });
 
-describe('a small thing kept', () => {
+describe('a stored setting', () => {
   it('is what it was last set to', async () => {
     const { kept } = await openTestStore();
     expect(await kept.get('commands')).toBeUndefined();

@@ -118,8 +118,8 @@ describe('what the logbook predicts', () => {
   });
 });
 
-describe('the order of what has nothing to do with each other', () => {
-  it('another bucket’s log is nothing to this one', async () => {
+describe('the order of unrelated entries', () => {
+  it('another bucket’s log does not affect this one', async () => {
     const lines = ['/stirred bucket:BUCKET minutes:2', '/reading bucket:BUCKET gravity:1.5 seconds:20'];
     const alone = await openRoomWithGullGrey();
     for (const line of lines) await alone.say(10, line.replace('BUCKET', 'gg'));

@@ -107,7 +107,7 @@ describe('a reading that the logbook does not expect', () => {
     expect(unlogged(third)).toMatchObject({ what: 'water-out', between: ['1-2', '1-4'] });
   });
 
-  it('is nothing to wonder at when an unknown amount went in before', async () => {
+  it('raises no question when an unknown amount went in before', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(0, read(1.44));
     await room.say(10, '/added bucket:1 what:water');

@@ -60,7 +60,7 @@ describe('an emulsion is dry overnight', () => {
     expect(ready(coat(zone, on, { kind: 'latex' }))).toEqual({ local, because });
   });
 
-  it('waits for the night when the hours are short and the door is always open', () => {
+  it('waits for the night when the hours are short and the studio is always open', () => {
     const always = { opens: 0, closes: 1440 };
     const week = Object.fromEntries(Object.keys(usualHours.week).map((day) => [day, always]));
     const hours: OpeningHours = { week: { ...usualHours.week, ...week }, closures: [] };

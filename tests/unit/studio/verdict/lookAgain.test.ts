@@ -77,7 +77,7 @@ describe('a finger look beside a time of the same stirring', () => {
 });
 
 describe('a reading too coarse for its window', () => {
-  it('does when it is taken twice and agrees: two of ± 0.03 together are ± 0.03/√2', async () => {
+  it('is enough when a second one agrees: two of ± 0.03 together are ± 0.03/√2', async () => {
     const room = await openRoomWithGullGrey();
     const once = await room.say(1, '/reading bucket:gg gravity:1.44 within:0.03 seconds:14 stirred:yes');
     expect(verdictOf(once).step).toBe('measure');
@@ -87,7 +87,7 @@ describe('a reading too coarse for its window', () => {
     expect(twice.reasons.join('\n')).toMatch(/2 readings of this session taken together: 1\.44 ± 0\.02/);
   });
 
-  it('does not when the second says something else, or something was poured in between', async () => {
+  it('is not enough when the second disagrees, or something was poured in between', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.46 within:0.03 seconds:14 stirred:yes');
     await room.say(2, '/added bucket:gg what:water amount:100ml');
@@ -124,7 +124,7 @@ describe('a flow cup with a name of its own', () => {
     expect(verdictOf(answer)).toMatchObject({ step: 'use', flow: 'in' });
   });
 
-  it('is not another of a different kind', async () => {
+  it('is not a cup of a different kind', async () => {
     const room = await openGlazeRoom();
     await room.keeper(0, '/studio cup name:"hall cup" kind:ford4');
     await room.keeper(0, gullGreyLine({ cup: 'hall cup' }));

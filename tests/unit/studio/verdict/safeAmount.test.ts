@@ -20,7 +20,7 @@ describe('the chance of passing the far edge', () => {
     expect(chanceOfPassing(volume(0), { value: far, sd: 0.025 }, wanted, perMl)).toBeCloseTo(0.1587, 3);
   });
 
-  it('is one or none when both are known', () => {
+  it('is 0 or 1 when both are known', () => {
     expect(chanceOfPassing(volume(0), exactly, 4600, perMl)).toBe(0);
     expect(chanceOfPassing(volume(0), exactly, 4700, perMl)).toBe(1);
   });
@@ -61,7 +61,7 @@ describe('the amount that may go in', () => {
     expect(safeAmount(wanted, volume(0.2), exactly, perMl) / 3115.6).toBeCloseTo(1, 2);
   });
 
-  it('is nothing when even nothing may have passed the edge', () => {
+  it('is zero when the bucket may be past the edge already', () => {
     expect(safeAmount(100, volume(0.05), { value: 0.01, sd: 0.02 }, perMl)).toBe(0);
   });
 });
