@@ -66,7 +66,7 @@ export const added = logs({
     const from = v.from === 'own' ? undefined : v.from;
     if (from?.no === v.bucket.no) return refusal(w.sameBucket);
     const logged = entryStamp(context, v);
-    // How full the pail was before its last entry is not known here.
+    // The logbook does not say how full the pail was before this entry.
     const held = v.bucket.foldedTo <= logged.at ? volumeNow(v.bucket, logged.at) : undefined;
     const said: SaidAddition = {
       what: v.what,

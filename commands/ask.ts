@@ -18,7 +18,7 @@ import type { NotesFound, FoundNote, StudioNote } from '../src/studio/handbook.t
 import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
 
-/** Whoever asks in more than this tells a story: which part of it is the question, nobody can say. */
+/** A longer question tells a story, and nobody can say which part of it is the question. */
 const longest = 600;
 const mostActions = 3;
 const mostFacts = 3;
@@ -30,7 +30,7 @@ const answersData = (answers: readonly FoundNote[]) =>
     score: Math.round(100 * score) / 100,
   }));
 
-/** One line of where a bucket stands: gravity against its window, last stir, what it needs. */
+/** One line on a bucket's state: gravity against its window, last stir, next step. */
 const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
   const w = words.verdict;
   const verdict = decide(state, { now, role });
@@ -52,8 +52,8 @@ const stateFact = async (state: BucketState, { words, now, role, book }: Asking)
   };
 };
 
-/** Nothing answers: said plainly, with the nearest titles to press. */
-const noNote = async (
+/** The reply when no note answers: it says so, and offers the nearest titles as buttons. */
+const noNoteReply = async (
   { near }: NotesFound,
   state: BucketState | undefined,
   title: Text,
@@ -70,7 +70,7 @@ const noNote = async (
   };
 };
 
-const answer = async (
+const noteAnswer = async (
   question: string,
   { answers }: NotesFound,
   best: FoundNote,
@@ -86,7 +86,7 @@ const answer = async (
   const stands = state && needsState(found, state) ? state : undefined;
   const also = seeAlso(best, answers.slice(1), (id) => asking.handbook.note(id));
   const commands = found.from === 'handbook' ? found.note.commands : [];
-  // The verdict is there already.
+  // The verdict is in the answer already.
   const left = commands.filter((one) => !(computed && sum === 'verdict' && one === 'water-or-stir'));
   const facts = computed
     ? [...(computed.facts ?? []), ...note.facts]
@@ -125,8 +125,8 @@ const answer = async (
   };
 };
 
-/** The bucket meant: the one that was given, else the one that the question names. */
-const meant = async (question: string, given: BucketState | undefined, { book, handbook }: Asking) => {
+/** The bucket that was given; otherwise the one that the question names. */
+const bucketMeant = async (question: string, given: BucketState | undefined, { book, handbook }: Asking) => {
   const { buckets, rest, general } = bucketsNamed(question, await book.buckets(), (word) =>
     handbook.knows(word),
   );
@@ -135,11 +135,11 @@ const meant = async (question: string, given: BucketState | undefined, { book, h
   return { state, rest, general, isNamed: buckets.length > 0, several: state ? [] : buckets };
 };
 
-/** How near a note of the studio's own must come to the general answer to go before it. */
+/** How close the studio's own note must score to the general answer to come before it. */
 const ownShare = { named: 0.1, touched: 0.9 };
 
-/** What answers: in general, or first the studio's own note, when it is about that very bucket and that very thing. */
-const findOf = async (
+/** The answer: the studio's own note if it is about this bucket and this topic, otherwise a general note. */
+const findAnswer = async (
   question: string,
   general: string,
   state: BucketState | undefined,
@@ -161,8 +161,8 @@ const findOf = async (
   return (also?.score ?? 0) >= least ? whole : inGeneral;
 };
 
-/** A bucket, and none at all when the question cannot wait: whatever was typed there holds up no first aid. */
-const bucketInPeace: Kind<BucketState | undefined> = {
+/** Reads the bucket, but never refuses an emergency because of what was typed there. */
+const bucketUnlessEmergency: Kind<BucketState | undefined> = {
   ...bucket,
   async read(typed, asking) {
     const read = await bucket.read(typed, asking);
@@ -182,29 +182,29 @@ export const ask = asks({
       needed: true,
       about: (w) => w.ask.question,
     },
-    bucket: { kind: bucketInPeace, needed: false, about: (w) => w.ask.bucket },
+    bucket: { kind: bucketUnlessEmergency, needed: false, about: (w) => w.ask.bucket },
   },
   async run({ question, bucket: given }, asking) {
     const { words, book, handbook } = asking;
     const urgent = await emergenciesIn(question, asking);
     if (urgent.length > 0) {
-      const { state } = await meant(question.slice(0, longest), given, asking);
+      const { state } = await bucketMeant(question.slice(0, longest), given, asking);
       const now = await emergencyReply(urgent, question.slice(0, longest), state, asking);
       if (now) return now;
     }
     if (question.length > longest)
-      return noNote({ answers: [], near: [] }, undefined, words.ask.tooLong, asking);
-    const { state, rest, general, isNamed, several } = await meant(question, given, asking);
+      return noNoteReply({ answers: [], near: [] }, undefined, words.ask.tooLong, asking);
+    const { state, rest, general, isNamed, several } = await bucketMeant(question, given, asking);
     const notes = await book.notes();
     const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
     if (state && nothingElse) {
       const verdict = await verdictReply(state, asking);
       return { ...verdict, data: { ...verdict.data, answers: [] } };
     }
-    const found = await findOf(question, general, state, notes, asking);
+    const found = await findAnswer(question, general, state, notes, asking);
     const [best] = found.answers;
     if (!best) {
-      // What comes nearest asks how the bucket stands: that at least is known.
+      // Even when no note answers, the bucket's state is known.
       const nearest = found.near[0]?.found;
       const verdict =
         state && nearest?.from === 'handbook' && nearest.note.computes === 'verdict'
@@ -212,9 +212,9 @@ export const ask = asks({
           : undefined;
       return verdict
         ? { ...verdict, data: { ...verdict.data, answers: [] } }
-        : noNote(found, isNamed ? state : undefined, words.ask.none, asking);
+        : noNoteReply(found, isNamed ? state : undefined, words.ask.none, asking);
     }
-    const reply = await answer(question, found, best, state, asking);
+    const reply = await noteAnswer(question, found, best, state, asking);
     if (several.length === 0) return reply;
     const of = several.slice(0, mostActions).map((one): Action => ({
       label: words.ask.ofBucket(one.settings.name),

@@ -12,7 +12,7 @@ import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
 import { roomTemperature, saltInSaturatedSolution } from '../src/studio/bucket/flocculantSolution.ts';
 
-/** Crystals over what dissolves, so that some always stay: common practice. */
+/** More crystals than dissolve, so that the solution stays saturated: common practice. */
 const overSaturated = 1.25;
 
 const solution = (water: Millilitres, at: Celsius, { words }: Asking): Reply => {
@@ -22,7 +22,7 @@ const solution = (water: Millilitres, at: Celsius, { words }: Asking): Reply => 
     return refusal(
       words.option.tooHigh(String(dissolves.outOfRange.value), String(dissolves.outOfRange.high)),
     );
-  // In more heat than 30 °C its density is not known: then it says nothing of a spoon.
+  // Above 30 °C the density is not known, so no spoon measure is given.
   const spoon = epsomInSolution({ volume: householdVolumes['us-tsp'], temperature: at });
   const crystals = grams(Math.ceil((dissolves.value * overSaturated) / 10) * 10);
   return {
@@ -143,7 +143,7 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
   };
 };
 
-/** No finer than a hand measures. */
+/** Rounded to what a person can measure by hand. */
 const dosePoured = (ml: number): number => Number(ml.toFixed(ml < 2.5 ? 2 : 1));
 
 export const dose = asks({

@@ -9,7 +9,7 @@ import { number } from '../src/contract/kinds/quantities.ts';
 import { refusal } from '../src/contract/refusal.ts';
 import { days, instant } from '../src/studio/ids.ts';
 
-/** Every platform takes a file of that size. */
+/** Every platform accepts a file of this size. */
 const mostBytes = 8_000_000;
 const encoder = new TextEncoder();
 

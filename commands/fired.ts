@@ -16,12 +16,12 @@ import { notUndoable } from '../src/studio/logbook/undoable.ts';
 import { coatStream, entryId, readEntryId, type MemberId } from '../src/studio/ids.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 
-/** As far back as a coat is looked for. */
+/** How many entries back a coat is looked for. */
 const coatEntries = 1000;
 
 const isFault = (one: 'good' | Fault): one is Fault => faults.some((fault) => fault === one);
 
-/** The plan and the resist coat that a piece's name stands for. */
+/** The plan and the resist coat that go by a piece's name. */
 const prepared = async (
   typed: string,
   dipped: TimeSpan | undefined,

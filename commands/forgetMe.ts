@@ -28,7 +28,7 @@ export const forgetMe = logs({
       };
     const logged = stampNow({ now, member });
     if (isKeeper) await book.logStudio({ kind: 'keeper', member, keeper: false }, logged);
-    // Nobody is there any more to be told when they are dry.
+    // The member is gone, so nobody is left to tell when these coats are dry.
     for (const { seq, by, disowned } of await book.coats())
       if (by === member && !disowned) await book.logCoat({ kind: 'not-mine', of: seq }, logged);
     await book.forget(member);

@@ -6,7 +6,7 @@ import { stampNow } from '../src/contract/entryStamp.ts';
 import { refusal } from '../src/contract/refusal.ts';
 import { shownLinkCode } from '../src/studio/people/linkCode.ts';
 
-const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {
+const offerCode = async ({ words, book, now, member }: Logging): Promise<Reply> => {
   const w = words.people.link;
   const { code, until } = await book.offerLink(member, now);
   const shown = shownLinkCode(code);
@@ -23,8 +23,13 @@ const offer = async ({ words, book, now, member }: Logging): Promise<Reply> => {
   };
 };
 
-/** A keeper who was talked into typing somebody's code would give the keys away: they see first whose it is. */
-const unsure = async (code: string, { words, book, now, member }: Logging): Promise<Reply | undefined> => {
+/**
+ * Somebody may have talked a keeper into typing their code, to gain a keeper's rights: so show whose code it is first.
+ */
+const confirmJoin = async (
+  code: string,
+  { words, book, now, member }: Logging,
+): Promise<Reply | undefined> => {
   const w = words.people.link;
   const owner = await book.offeredBy(code, now);
   if (owner === undefined || owner === member) return undefined;
@@ -33,23 +38,23 @@ const unsure = async (code: string, { words, book, now, member }: Logging): Prom
     kind: 'refusal',
     title: w.isThatYou(name),
     facts: [{ label: [w.factIfSo], text: w.surely(code) }],
-    // The code is in it.
+    // The line contains the code.
     fleeting: true,
     data: { why: 'unsure', name },
   };
 };
 
-const join = async (code: string, sure: boolean, context: Logging): Promise<Reply> => {
+const joinMembers = async (code: string, sure: boolean, context: Logging): Promise<Reply> => {
   const { words, book, now, member } = context;
   const w = words.people.link;
   const before = (await book.studio()).keepers;
-  const doubt = before.includes(member) && !sure ? await unsure(code, context) : undefined;
+  const doubt = before.includes(member) && !sure ? await confirmJoin(code, context) : undefined;
   if (doubt) return doubt;
   const linked = await book.link(member, code, now);
   if (!linked.ok) return refusal(w.refused[linked.why], { why: linked.why });
   const { into } = linked;
   const { keepers } = await book.studio();
-  // Whoever holds both sides keeps what either could do.
+  // The joined member keeps the rights of both accounts.
   if ([member, into].some((one) => before.includes(one)) && !keepers.includes(into))
     await book.logStudio({ kind: 'keeper', member: into, keeper: true }, stampNow({ now, member: into }));
   const name = (await book.member(into))?.name ?? words.someone;
@@ -71,6 +76,6 @@ export const link = logs({
   },
   run: (v, context): Promise<Reply> => {
     if (context.guest) return Promise.resolve(refusal(context.words.people.link.notHere));
-    return v.code === undefined ? offer(context) : join(v.code, v.sure === true, context);
+    return v.code === undefined ? offerCode(context) : joinMembers(v.code, v.sure === true, context);
   },
 });

@@ -23,7 +23,7 @@ import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 import { planPiece } from '../src/studio/piece/planPiece.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
-const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
+const tickStep = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
   const { words, book, member, role } = context;
   const refuse = (title: Reply['title']): Reply => refusal(title, { piece: piece.id });
   if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
@@ -38,8 +38,8 @@ const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Pro
   return pieceReply(after ?? piece, context, entry.id);
 };
 
-/** A plan made before, said to be one: whoever typed a name may have meant a new piece. */
-const goOn = async (piece: PieceState, context: Logging): Promise<Reply> => {
+/** Shows an existing plan and says so: the same name may have been meant for a new piece. */
+const showExistingPlan = async (piece: PieceState, context: Logging): Promise<Reply> => {
   const w = context.words.prep;
   const reply = await pieceReply(piece, context);
   return {
@@ -49,7 +49,7 @@ const goOn = async (piece: PieceState, context: Logging): Promise<Reply> => {
   };
 };
 
-const plan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
+const makePlan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
   const { book, now, member } = context;
   const around = {
     now,
@@ -115,12 +115,12 @@ export const prep = logs({
     const w = words.prep;
     if (!v.bucket) {
       const before = pieceNamed(v.piece, await book.pieces(), context.member);
-      if (before && v.done) return tick(before, v.done, context);
-      if (before) return goOn(before, context);
+      if (before && v.done) return tickStep(before, v.done, context);
+      if (before) return showExistingPlan(before, context);
       return refusal(v.done ? w.noPiece(v.piece) : w.noBucket);
     }
     if (v.second?.no === v.bucket.no) return refusal(w.sameSecond);
-    const planned = await plan(
+    const planned = await makePlan(
       {
         name: v.piece,
         bucket: v.bucket.no,
@@ -141,6 +141,6 @@ export const prep = logs({
       context,
     );
     const piece = v.done && (await book.pieces()).findLast(({ by }) => by === context.member);
-    return piece && v.done ? tick(piece, v.done, context) : planned;
+    return piece && v.done ? tickStep(piece, v.done, context) : planned;
   },
 });

@@ -24,14 +24,14 @@ import { looksThick } from '../src/studio/verdict/looksThick.ts';
 import { pailVolumeFromRimGap } from '../src/studio/contents/pailVolumeFromRimGap.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
-/** Kept, and not believed only because no stir was known. */
+/** The reading is kept, but rejected only because nobody said whether the bucket was stirred. */
 const hangsOnStir = (
   { cake, hold, retired, unbelieved, restedFlow }: BucketState,
   { seq, at }: BucketEntry,
 ): boolean =>
   cake === undefined && hold === undefined && !retired && (unbelieved?.seq === seq || restedFlow?.at === at);
 
-/** The same reading anew, of the same moment, with the answer that was not given; its note is there already. */
+/** The same reading at the same moment, with the missing answer. Its note is logged already, so it is left out. */
 const saysStirred = (
   { no, seq }: BucketState,
   { at }: BucketEntry,

@@ -17,8 +17,8 @@ const noteOf = async (
   return { kind: 'answer', title: words.people.redact.done(id), data: { entry: id } };
 };
 
-/** Things of one sort that would be called the same without the name: they would be taken for one. */
-const wouldMix = async (name: RegExp, { book }: Logging): Promise<boolean> => {
+/** Whether taking the name out would leave two things of one sort with the same name. */
+const leavesSameNames = async (name: RegExp, { book }: Logging): Promise<boolean> => {
   const { vessels, cups, sessions, recipes } = await book.studio();
   const buckets = (await book.buckets()).map(({ settings }) => settings);
   return [vessels, cups, sessions, recipes, buckets].some((things) => {
@@ -31,7 +31,7 @@ const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<R
   const w = context.words.people.redact;
   const name = nameAsWord([typed]);
   if (!name || [...typed].length < 2) return refusal(w.noName(typed));
-  if (await wouldMix(name, context)) return refusal(w.mixes(typed));
+  if (await leavesSameNames(name, context)) return refusal(w.mixes(typed));
   if (!sure)
     return {
       kind: 'refusal',
@@ -39,7 +39,7 @@ const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<R
       actions: [
         { label: w.takeOut(typed), line: printLine(['redact'], { name: typed, sure: 'yes' }), press: 'run' },
       ],
-      // The name is in it.
+      // The line contains the name.
       fleeting: true,
       data: { redacted: false },
     };

@@ -5,7 +5,7 @@ import { createRequire } from 'node:module';
 
 const [major, minor] = process.versions.node.split('.').map(Number);
 
-/** The Node that came with the project; undefined where none did. */
+/** The Node that was installed with the project, if there is one. */
 const ownNode = () => {
   const place = `${process.platform}-${process.arch}`;
   const name = { 'win32-x64': 'win-x64', 'win32-arm64': 'win-arm64', 'darwin-arm64': 'bin-darwin-arm64' }[
@@ -19,10 +19,10 @@ const ownNode = () => {
   }
 };
 
-/** Does what this process was started for in another, and ends as that one does. */
+/** Runs the same command line under another Node, and exits with its status. */
 const goOnUnder = (node) =>
   new Promise(() => {
-    // A terminal interrupts both at once; whatever else ends this one is meant for the other.
+    // A terminal sends Ctrl-C to both processes. Other signals reach only this one, so they are passed on.
     process.on('SIGINT', () => undefined);
     for (const signal of ['SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
     const child = spawn(node, process.execArgv.concat(process.argv.slice(1)), { stdio: 'inherit' });

@@ -4,7 +4,7 @@ import { resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import './needsNode.js';
 
-// What Node 24 and later have made of a source once, they need not make again: a line said takes half the time.
+// Node 24 and later cache compiled sources, which halves the time of `npm run say`.
 module.enableCompileCache(fileURLToPath(new URL('../dist/cache', import.meta.url)));
 
 const [node, , program, ...typed] = process.argv;

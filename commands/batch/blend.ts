@@ -12,8 +12,8 @@ import { headroom, usablePart } from '../../src/studio/verdict/headroom.ts';
 import { millilitres } from '../../src/glaze/units.ts';
 import { handAmount, volumeText } from '../../src/words/text/measures.ts';
 
-/** What arithmetic on decimals adds to a pail that is just full, ml. */
-const aHair = 1;
+/** Rounding error of decimal sums on a pail that is just full, in ml. */
+const roundingError = 1;
 
 export const blendBatch = asks({
   name: 'blend',
@@ -44,7 +44,7 @@ export const blendBatch = asks({
       case 'blend': {
         const { gravity: window, pail } = into;
         const room =
-          pail === undefined || blend.volume <= usablePart * pail + aHair
+          pail === undefined || blend.volume <= usablePart * pail + roundingError
             ? undefined
             : headroom(pail, blend.held);
         const fits = room === undefined;

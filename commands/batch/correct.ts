@@ -25,7 +25,7 @@ import type { UnitSystem } from '../../src/studio/settings/studio.ts';
 import type { Pour } from '../../src/words/text/pour.ts';
 import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 
-/** A whole gram is what a studio's scale shows of a batch. */
+/** A studio's batch scale shows whole grams. */
 const scaleStep = grams(1);
 
 const cautions = (
@@ -41,7 +41,7 @@ const cautions = (
   return way === 'dry' ? [words.verdict.caution('dust')] : [];
 };
 
-const data = (
+const correctionData = (
   way: CorrectionWay,
   { amounts, expected, half, first, measured }: Found,
   materials: ReturnType<typeof scaleRecipe> | undefined,
@@ -49,7 +49,7 @@ const data = (
   by: way,
   first,
   half,
-  // Nobody knows it for a pail that may hold anything.
+  // A pail without stated limits has no such amount.
   waterMl:
     amounts.waterMlPerLitre !== undefined || amounts.drawOffMlPerLitre !== undefined
       ? null
@@ -73,7 +73,7 @@ const data = (
   ...(materials && { materials: materials.map((one) => ({ ...one })) }),
 });
 
-interface Saying {
+interface TitleParts {
   poured: Pour;
   full: boolean;
   other: string;
@@ -83,7 +83,7 @@ interface Saying {
 const titleOf = (
   way: CorrectionWay,
   { first, half, amounts, falls }: Found,
-  { poured, full, other, units }: Saying,
+  { poured, full, other, units }: TitleParts,
   { words, role }: Asking,
 ): Reply['title'] => {
   const w = words.correct;
@@ -100,7 +100,7 @@ const titleOf = (
   return w.firstThen(first, falls ? w.falls(falls, other, title) : title);
 };
 
-const answered = async (
+const correctionReply = async (
   way: CorrectionWay,
   found: Found,
   pails: { bucket: BucketState; other: BucketState | undefined },
@@ -158,7 +158,7 @@ const answered = async (
       ...found.reasons.map((reason) => said(reason, setting)),
     ],
     actions: correctionActions(way, found, { ...pails, units }, asking),
-    data: { bucket: state.no, ...data(way, found, materials) },
+    data: { bucket: state.no, ...correctionData(way, found, materials) },
   };
 };
 
@@ -228,7 +228,7 @@ export const correctBatch = asks({
         return refuse(w.otherCannot(otherName, found.other, found.wanted));
       case 'amounts': {
         const own = v.recipe ?? (v.by === 'dry' ? await recipeOfBucket(v.bucket, asking) : undefined);
-        return answered(v.by, found, { bucket: v.bucket, other: v.with }, own, asking);
+        return correctionReply(v.by, found, { bucket: v.bucket, other: v.with }, own, asking);
       }
     }
   },

@@ -12,10 +12,10 @@ import type { WeighedMaterial } from '../../src/studio/batch/scaleRecipe.ts';
 import type { Words } from '../../src/words/words.ts';
 
 const usualMesh = 80;
-/** With water, total and pail beside them, as many rows as a message's table holds. */
+/** A message's table holds this many rows beside water, total and pail. */
 const mostRows = 22;
 
-/** A row for each material of the base, what is too many folded into one; what goes over the base in a row of its own. */
+/** A row for each base material, the surplus ones folded into one row; then a row for each addition over the base. */
 const materialFacts = (
   materials: readonly WeighedMaterial[],
   w: Words['batch'],

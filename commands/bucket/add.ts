@@ -13,7 +13,7 @@ import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
 import { usualRest } from '../../src/studio/bucket/rests.ts';
 
-/** What a bucket is until its keeper says otherwise (common practice). */
+/** A bucket's settings until its keeper changes them (common practice). */
 const usual = {
   use: 'dipping',
   solids: usualSolids,

@@ -8,34 +8,43 @@ import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { holdCauses, type BucketEvent, type HoldCause } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 
-const keep = async ({ no }: BucketState, event: BucketEvent, said: string | undefined, context: Logging) => {
+const logHold = async (
+  { no }: BucketState,
+  event: BucketEvent,
+  said: string | undefined,
+  context: Logging,
+) => {
   const { state, entry } = await context.book.log(no, event, stampNow(context, said));
   return verdictReply(state, context, { entry });
 };
 
-const which = { kind: bucket, needed: true, about: (w: Logging['words']) => w.reading.bucket } as const;
-const noted = { kind: note, needed: false, about: (w: Logging['words']) => w.note } as const;
+const bucketOption = {
+  kind: bucket,
+  needed: true,
+  about: (w: Logging['words']) => w.reading.bucket,
+} as const;
+const noteOption = { kind: note, needed: false, about: (w: Logging['words']) => w.note } as const;
 
-/** How people say what is wrong with a bucket; the first that fits. */
-const spoken: readonly [HoldCause, RegExp][] = [
+/** How people say what is wrong with a bucket; the first pattern that matches wins. */
+const causePatterns: readonly [HoldCause, RegExp][] = [
   ['frozen', /\b(?:fro[sz]|freez|thaw|ic[ey]\b)/i],
   ['hazard', /\b(?:hazard|toxic|poison|lead\b|cadmium)/i],
   ['contaminated', /\b(?:contamina|pollut|dirt|mou?ld|(?:fell|got) in\b)/i],
 ];
-const causeIn = (why: string): HoldCause => spoken.find(([, said]) => said.test(why))?.[0] ?? 'other';
+const causeIn = (why: string): HoldCause => causePatterns.find(([, said]) => said.test(why))?.[0] ?? 'other';
 
 export const holdBucket = logs({
   name: 'hold',
   about: (w) => w.bucket.hold,
   who: 'keeper',
   options: {
-    bucket: which,
+    bucket: bucketOption,
     why: { kind: text(200, 'tested badly'), needed: true, about: (w) => w.bucket.why },
     cause: { kind: pick(holdCauses), needed: false, about: (w) => w.bucket.cause },
-    note: noted,
+    note: noteOption,
   },
   async run(v, context) {
-    return keep(v.bucket, { kind: 'hold', cause: v.cause ?? causeIn(v.why), why: v.why }, v.note, context);
+    return logHold(v.bucket, { kind: 'hold', cause: v.cause ?? causeIn(v.why), why: v.why }, v.note, context);
   },
 });
 
@@ -43,10 +52,10 @@ export const releaseBucket = logs({
   name: 'release',
   about: (w) => w.bucket.release,
   who: 'keeper',
-  options: { bucket: which, note: noted },
+  options: { bucket: bucketOption, note: noteOption },
   async run(v, context) {
     if (!v.bucket.hold) return refusal(context.words.bucket.notHeld(v.bucket.settings.name));
-    return keep(v.bucket, { kind: 'release' }, v.note, context);
+    return logHold(v.bucket, { kind: 'release' }, v.note, context);
   },
 });
 
@@ -54,9 +63,9 @@ export const retireBucket = logs({
   name: 'retire',
   about: (w) => w.bucket.retire,
   who: 'keeper',
-  options: { bucket: which, note: noted },
+  options: { bucket: bucketOption, note: noteOption },
   async run(v, context) {
     if (v.bucket.retired) return refusal(context.words.bucket.alreadyRetired(v.bucket.settings.name));
-    return keep(v.bucket, { kind: 'retire' }, v.note, context);
+    return logHold(v.bucket, { kind: 'retire' }, v.note, context);
   },
 });

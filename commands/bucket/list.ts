@@ -2,7 +2,7 @@ import { definedOnly } from '../../src/definedOnly.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
-import { lately } from '../../src/replies/verdict/unloggedReply.ts';
+import { recentUnlogged } from '../../src/replies/verdict/unloggedReply.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
 
 export const listBuckets = asks({
@@ -25,7 +25,7 @@ export const listBuckets = asks({
         label: words.bucket.listName(state.no, state.settings.name),
         text: [
           ...words.bucket.listText(verdict, units),
-          ...(lately(state, now) ? [words.unlogged.inList] : []),
+          ...(recentUnlogged(state, now) ? [words.unlogged.inList] : []),
         ],
       })),
       more,
@@ -41,7 +41,7 @@ export const listBuckets = asks({
           hoursSinceStir: verdict.hoursSinceStir,
           retired: state.retired,
           held: state.hold !== undefined,
-          unlogged: lately(state, now) !== undefined,
+          unlogged: recentUnlogged(state, now) !== undefined,
         })),
       },
     };

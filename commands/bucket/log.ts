@@ -23,7 +23,7 @@ export const logOfBucket = asks({
     const range = { most, ...(v.before !== undefined && { before: seq(Math.round(v.before)) }) };
     const entries = await book.entries(v.bucket.no, range);
     const { units } = await book.studio();
-    // What nobody logged stands where it came to light first: before the reading that did not fit.
+    // An unlogged change is listed where it was noticed: before the reading that did not fit.
     const unlogged = (v.bucket.unlogged ?? []).filter(({ to }) => entries.some(({ seq }) => seq === to.seq));
     const lines = await Promise.all(
       entries.map(async (entry) => [

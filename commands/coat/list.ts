@@ -4,7 +4,7 @@ import { coatDoubt } from '../../src/studio/resist/coatDoubt.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 
-/** Two presses for the first coat that is ready: more would be a wall of buttons. */
+/** Two buttons, for the first coat that is ready only: buttons for every coat would fill the screen. */
 const endsOf = (resist: string) => (resist === 'latex' ? 'peeled' : 'glazed');
 
 export const listCoats = asks({

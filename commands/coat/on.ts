@@ -15,7 +15,7 @@ import { days, since } from '../../src/studio/ids.ts';
 import { resists } from '../../src/studio/resist/overnight.ts';
 import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 
-/** Whatever was put on before is dry, or forgotten. */
+/** A coat older than this is dry, or its member forgot to take it off the list. */
 const longAgo = days(14);
 
 export const coatOn = logs({
@@ -64,7 +64,7 @@ export const coatOn = logs({
     const under = alike.findLast(({ resist }) => resist === v.kind);
     if (under && under.onAt > at) return refusal(words.coat.beforeLayer(under.id, under.onAt));
 
-    // Over a layer that is damp still, they dry in the same air.
+    // A coat over a layer that is still damp dries in the same air.
     const overDamp = under && !isReadyAt(coatReady(under, studio), at) ? under : undefined;
     const degrees = v.temperature ?? overDamp?.temperature ?? studio.drying.temperature;
     const damp =

@@ -4,7 +4,7 @@ import { printLine } from '../../src/contract/parseLine.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
-/** Enough for any studio, and few enough to be searched in no time. */
+/** Enough for any studio, and few enough to search quickly. */
 const mostNotes = 400;
 
 export const addNote = logs({

@@ -10,7 +10,7 @@ export const removeNote = logs({
   async run({ note }, { words, book }) {
     await book.dropNote(note.no);
     const id = studioNoteId(note.no);
-    // What it said is not in the answer either: answers are kept for a while.
+    // The removed text must not be in the answer either: answers are kept for a while.
     return {
       kind: 'answer',
       title: words.notes.removed(id),

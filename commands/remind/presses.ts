@@ -9,7 +9,7 @@ import type { Reminder } from '../../src/studio/remind/reminder.ts';
 
 const usualSnooze = hours(1);
 
-const which = {
+const reminderOption = {
   kind: reminderKind,
   needed: true,
   about: (w: Logging['words']) => w.reminder.which,
@@ -21,7 +21,7 @@ export const remindLater = logs({
   who: 'member',
   private: true,
   options: {
-    reminder: which,
+    reminder: reminderOption,
     for: { kind: time(minutes(5), days(2), 'min', '1h'), needed: false, about: (w) => w.reminder.for },
   },
   async run(v, { words, book, now, member }): Promise<Reply> {
@@ -47,7 +47,7 @@ export const remindDone = logs({
   about: (w) => w.reminder.doneAbout,
   who: 'member',
   private: true,
-  options: { reminder: which },
+  options: { reminder: reminderOption },
   run: (v, context) => finished(v.reminder, context),
 });
 
@@ -56,7 +56,7 @@ export const remindNotMine = logs({
   about: (w) => w.reminder.notMineAbout,
   who: 'member',
   private: true,
-  options: { reminder: which },
+  options: { reminder: reminderOption },
   async run(v, context): Promise<Reply> {
     const { words, book, member } = context;
     const { about, key } = v.reminder;

@@ -22,7 +22,7 @@ export const setFiring = logs({
     const { schedule: w } = words;
     if (v.when === undefined && v.off !== true) return refusal(w.nothing('when:"friday 8am"'));
     const at = v.off === true ? undefined : v.when;
-    // Typed when it was still to come, and sent too late.
+    // The time was still to come when it was typed, but the line arrived late.
     if (at !== undefined && at < now)
       return refusal(words.option.instant({ kind: 'past', at, typed: typed['when'] ?? '' }));
     const { entry } = await book.logStudio(

@@ -31,7 +31,7 @@ export const setMaterial = logs({
     const { words, book } = context;
     const w = words.recipe;
     const grains = v['particle-gravity'] ?? v.like?.gravity;
-    // Without one that it is like, nothing may be left to a guess, and the hazard comes first.
+    // Without a similar material nothing may be guessed: ask for the hazards first.
     if (!v.like && v.hazard === undefined) return refusal(w.sayHazard(v.name));
     if (!v.like && v.soluble === undefined) return refusal(w.saySoluble(v.name));
     if (grains === undefined) return refusal(w.sayGravity(v.name));

@@ -7,7 +7,7 @@ import { stampNow } from '../../src/contract/entryStamp.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
-/** A Discord role or channel, mentioned or pasted: its number. What mentions something else is neither. */
+/** The id of a Discord role or channel, from a mention or a pasted number. A mention of anything else is refused. */
 const external = (typed: string, mark: '@&' | '#') => {
   const [, mentioned, bare] =
     (mark === '#' ? /^(?:<#(\d{15,20})>|(\d{15,20}))$/ : /^(?:<@&(\d{15,20})>|(\d{15,20}))$/).exec(

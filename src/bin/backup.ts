@@ -8,7 +8,7 @@ import { makeFolder } from '../store/engine/makeFolder.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 import { exitCodeOf } from '../start/exitCodeOf.ts';
 
-const named = (file: string) => {
+const backupFile = (file: string) => {
   const folder = join(dirname(file), 'backups');
   makeFolder(folder);
   return join(folder, `${formatISO(systemClock.now(), { format: 'basic' })}-${basename(file)}`);
@@ -17,7 +17,7 @@ const named = (file: string) => {
 process.exitCode = await exitCodeOf(storeWords.backUpUsage, async () => {
   const { positionals } = parseArgs({ allowPositionals: true });
   const file = readConfig().DATABASE_FILE ?? 'data/studio.db';
-  const target = positionals[0] ?? named(file);
+  const target = positionals[0] ?? backupFile(file);
   await backUp(file, target);
   console.log(storeWords.backedUp(file, target));
   return 0;

@@ -4,12 +4,12 @@ import { parseArgs } from 'node:util';
 import { foldKeyModule } from '../generated/foldKeyNow.ts';
 import { type BuildOptions, build } from 'esbuild';
 
-/** Written last, so that a build that was cut short is done again. */
+/** Written last, so that an interrupted build is done again. */
 const stamp = 'dist/built';
 
 const changedAt = (path: string): number => statSync(path).mtimeMs;
 
-/** Whether anything that is bundled has changed since, or was taken away. */
+/** Whether no bundled source has changed or been removed since the last build. */
 const isCurrent = (): boolean => {
   if (!existsSync(stamp)) return false;
   const built = changedAt(stamp);
@@ -20,7 +20,7 @@ const isCurrent = (): boolean => {
   return ['package-lock.json', ...sources].every((path) => changedAt(path) < built);
 };
 
-/** Native code, and what is loaded only when a chart is drawn or when it happens to be there. */
+/** Not bundled: native code, what only a chart needs, and optional packages. */
 const external = [
   'better-sqlite3',
   '@resvg/resvg-js',
@@ -40,9 +40,9 @@ const bundle = async (dir: string, options: BuildOptions) => {
 const { values } = parseArgs({ options: { 'if-changed': { type: 'boolean', default: false } } });
 if (!values['if-changed'] || !isCurrent()) {
   const key = 'src/store/states/foldKey.ts';
-  // Left alone when it is right: the program's own folder may not be writable.
+  // Skipped when it is correct already: the program's folder may be read-only.
   if (readFileSync(key, 'utf8') !== foldKeyModule()) writeFileSync(key, foldKeyModule());
-  // The room's page as a phone loads it, and the program as it starts fastest: few files each.
+  // The room's page for browsers, and the program: few files each, for a fast start.
   await bundle('dist/page', {
     entryPoints: ['src/room/page/main.ts', 'src/room/page/board.ts'],
     minify: true,
@@ -51,7 +51,7 @@ if (!values['if-changed'] || !isCurrent()) {
     entryPoints: { main: 'src/start/start.js', compactWorker: 'src/store/backup/compactWorker.ts' },
     platform: 'node',
     external,
-    // What is bundled of older packages asks for Node's own modules by `require`, which a module has to make first.
+    // Bundled CommonJS packages call `require`, which an ES module has to create.
     banner: {
       js: "import { createRequire as requireFrom } from 'node:module';\nconst require = requireFrom(import.meta.url);",
     },

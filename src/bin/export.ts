@@ -29,7 +29,7 @@ const spanMeant = (typed: string): number => {
   return days(span);
 };
 
-/** A file that nobody but its owner may read; one that is there already is left as it is. */
+/** Creates a file that only its owner may read. An existing file is not overwritten. */
 const openNew = (file: string): number => {
   try {
     return openSync(file, 'wx', 0o600);
@@ -65,7 +65,7 @@ process.exitCode = await exitCodeOf(w.usage, async () => {
       for await (const part of parts) {
         total.entries += part.entries;
         total.bytes += Buffer.byteLength(part.text);
-        // Unlike one write, which may take a part of it only.
+        // Not `write`, which may write only a part of it.
         writeFileSync(handle, part.text);
       }
       fsyncSync(handle);

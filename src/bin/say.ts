@@ -25,7 +25,7 @@ interface Said {
   broken: boolean;
 }
 
-/** Speaks lines one after another, each in its own turn, and prints each reply as it comes. */
+/** Runs lines one after another, each in its own transaction, and prints each reply at once. */
 const speaker = (
   app: App,
   studio: StudioId,
@@ -48,7 +48,7 @@ const speaker = (
     try {
       if (reply.file && files !== undefined) kept = keepFile(files, reply.file);
     } catch (error) {
-      // What was answered stands, and so does what was logged.
+      // Only the reply's file could not be written: the answer and the logged entry stay.
       said.broken = true;
       console.error(sayWords.fileNotKept(String(error)));
     }
@@ -69,7 +69,7 @@ const readSetting = (line: string): Setting => {
   return { at: instant(found), name, role: keeper === undefined ? 'member' : 'keeper' };
 };
 
-/** Whoever reads the replies may have read enough, as `head` does: then nothing more is said, nor done. */
+/** A reader such as `head` may close the pipe early: then no further line is run. */
 const untilNobodyListens = (): { readonly listens: boolean } => {
   const reader = { listens: true };
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {

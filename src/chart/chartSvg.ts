@@ -13,7 +13,7 @@ const escaped = (text: string) =>
 
 const hour = 3_600_000;
 
-/** First to last thing shown, with a little room; never a span of nothing. */
+/** From the first point to the last, with a margin; never a span of zero. */
 const spanOf = ({ series, marks, zone }: Chart): [number, number] => {
   const points = series.flatMap((one) => one.points.map(({ at }) => localMilliseconds(at, zone)));
   const first = Math.min(...points);
@@ -28,15 +28,15 @@ const nested = (svg: string, y: number, { width, panelHeight }: ChartSize): stri
     .replace(/width="[^"]*"/, `width="${width}"`)
     .replace(/height="[^"]*"/, `height="${panelHeight}"`);
 
-/** Sentences on as few lines as hold them. */
-const lines = (words: string, most: number): string[] =>
+/** Packs sentences into as few lines as possible. */
+const wrappedLines = (words: string, most: number): string[] =>
   words.split(/(?<=\.) /).reduce<string[]>((all, sentence) => {
     const last = all.at(-1);
     if (last === undefined || last.length + sentence.length + 1 > most) return [...all, sentence];
     return [...all.slice(0, -1), `${last} ${sentence}`];
   }, []);
 
-/** A chart as an SVG picture: one panel a quantity, the window as a band, stirs as strokes, additions as triangles. */
+/** A chart as SVG: one panel for each quantity, the window as a band, stirs as strokes, additions as triangles. */
 export const chartSvg = (
   chart: Chart,
   theme: Theme = light,
@@ -44,7 +44,7 @@ export const chartSvg = (
 ): string => {
   const { width, panelHeight } = size;
   const head = 44;
-  const key = lines(chart.key, width / 6.6);
+  const key = wrappedLines(chart.key, width / 6.6);
   const foot = 14 + 16 * key.length;
   const height = head + chart.series.length * panelHeight + foot;
   const span = spanOf(chart);

@@ -12,7 +12,7 @@ export interface PanelSize {
   height: number;
 }
 
-/** Bars for gravity, whose interval is known; circles filled when believed, hollow when not. */
+/** Error bars for gravity, whose interval is known; filled circles for believed readings, hollow ones for others. */
 export const panel = (
   series: Series,
   marks: Chart['marks'],

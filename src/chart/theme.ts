@@ -1,4 +1,4 @@
-/** Our clay-room colours: shapes and words carry every state, colour only helps. */
+/** The chart's colours. Shape and text show every state as well, so that colour is never the only sign. */
 export interface Theme {
   paper: string;
   ink: string;

@@ -9,16 +9,16 @@ export interface Asking {
   studio: StudioId;
   member: MemberId;
   role: Role;
-  /** The server's time: codes, limits, undo and deadlines go by it. */
+  /** The server's time. Codes, limits, undo and deadlines use it. */
   now: Instant;
-  /** When what is logged was done: earlier than now when a phone could not send its line at once. */
+  /** When the logged thing was done: before `now` if a phone was offline. */
   happenedAt: Instant;
   words: Words;
   book: Logbook;
   handbook: Handbook;
-  /** Anybody may say that they are this member: the demo, where nothing is real. */
+  /** Set in the demo, where anybody may act as this member. */
   guest?: true;
-  /** The options as they were typed, for the lines of a choice. */
+  /** The options as they were typed, to build further lines from. */
   typed: Record<string, string>;
 }
 
@@ -29,36 +29,36 @@ export interface Logging extends Asking {
 export interface Choice {
   name: string;
   value: string;
-  /** What a person would type for it, when that is not the value itself. */
+  /** What a person would type, if that differs from the value. */
   typed?: string;
 }
 
 /**
- * An option's value, or why what was typed is not one; `choices` when it could be several, `near` when it is none but like
- * some, `more` when it is one with something after it that has another place.
+ * A parsed value, or why it could not be parsed. `choices`: several values match. `near`: none matches, but some are
+ * similar. `more`: it is valid, but more text follows that belongs to another option.
  */
 export type Read<T> =
   | { ok: true; value: T }
   | { ok: false; why: Text; choices?: Choice[]; near?: Choice[]; more?: { known: string; rest: string } };
 
-/** What an option takes: how it is entered, read, printed and completed. */
+/** The type of an option: how it is entered, parsed, printed and completed. */
 export interface Kind<T> {
   control: 'text' | 'number' | 'switch' | { pick: Choice[] };
-  /** Prose: a colon in it begins no option. */
+  /** Free text: a colon in it does not start another option. */
   prose?: true;
-  /** It says when what is logged was done. */
+  /** This option says when the logged thing was done. */
   happened?: true;
-  /** Not to be kept or shown again: what is typed for it is worth as much as a password. */
+  /** As sensitive as a password: never stored or shown again. */
   secret?: true;
-  /** The most characters that are looked at; 200 where nothing is said. What is longer is none of the kind. */
+  /** The most characters that are parsed; longer input is refused. 200 by default. */
   longest?: number;
   /** An example of what to type. */
   example: string;
   /** Units to switch between when it is entered as a number, the usual one first. */
   units?: readonly string[];
-  /** What it may be besides a number: to be pressed, since a pad of digits has no letters. */
+  /** Values other than a number, offered as buttons: a numeric keypad has no letters. */
   besides?: readonly Choice[];
-  /** Said by a press only: nobody is asked for it. */
+  /** Only a button sets it: it is never asked for. */
   pressed?: true;
   read(typed: string, asking: Asking): Read<T> | Promise<Read<T>>;
   suggest?(typed: string, asking: Asking): Promise<Choice[]>;
@@ -73,7 +73,7 @@ export type Options = Record<string, Option<unknown>>;
 
 type ValueOf<P> = P extends { kind: Kind<infer T> } ? T : never;
 type NeededNames<O> = { [K in keyof O]: O[K] extends { needed: true } ? K : never }[keyof O];
-/** What a leaf's run is given: needed options always, the others when they were typed. */
+/** The values that a leaf's `run` receives: needed options always, others only if they were typed. */
 export type Values<O> = { [K in NeededNames<O>]: ValueOf<O[K]> } & {
   [K in Exclude<keyof O, NeededNames<O>>]?: ValueOf<O[K]>;
 };
@@ -85,16 +85,16 @@ interface Spec<O, C> {
   options: O;
   /** At most five options, asked in a form when none is typed. */
   form?: (keyof O & string)[];
-  /** May take more than a moment: platforms acknowledge first. */
+  /** May take long: platforms acknowledge first. */
   slow?: true;
-  /** Reads more than others should wait for: a leaf that asks then has a snapshot of its own. */
+  /** A slow read: an asking leaf gets its own snapshot, so that nobody else waits for it. */
   aside?: true;
-  /** The reply of a leaf that logs is public unless this says that it stays between bot and member. */
+  /** A logging leaf's reply is public unless this is set. */
   private?: true;
   run(values: Values<O>, context: C): Promise<Reply>;
 }
 
-/** A command that only asks: it sees a snapshot, and its reply is private. */
+/** A command that only reads: it sees a snapshot, and its reply is private. */
 export type AskingLeaf = Omit<Spec<Options, Asking>, 'run'> & {
   effect: 'asks';
   run(values: never, context: Asking): Promise<Reply>;
@@ -106,7 +106,7 @@ export type LoggingLeaf = Omit<Spec<Options, Logging>, 'run'> & {
 };
 export type Leaf = AskingLeaf | LoggingLeaf;
 
-/** The options that people say: those that only a press says are left out. */
+/** The options that people can type, without those that only buttons set. */
 export const typedOptions = ({ options }: Pick<Leaf, 'options'>): string[] =>
   Object.entries(options).flatMap(([name, { kind }]) => (kind.pressed ? [] : [name]));
 
@@ -128,18 +128,18 @@ export const logs = <const O extends Options>(spec: Spec<O, Logging>): LoggingLe
   effect: 'logs',
 });
 
-/** A command line that somebody can press instead of typing; `edit` puts it up for changing first. */
+/** A command line offered as a button; with `edit` it is opened for changing first. */
 export interface Action {
   label: Text;
   line: string;
   press: 'run' | 'edit';
 }
 
-/** A line over time, for a picture: points, marks and a band, in the units of its axis. */
+/** A chart over time: points, marks and a band, in the units of its axis. */
 export interface Chart {
   title: string;
   alt: string;
-  /** What the shapes mean. */
+  /** The legend. */
   key: string;
   zone: string;
   series: {
@@ -151,26 +151,26 @@ export interface Chart {
   marks: { at: Instant; label: string; kind: 'stir' | 'addition' | 'sieve' | 'hold' }[];
 }
 
-/** A file to hand over: a sheet to print, an export. */
+/** A file in a reply: a sheet to print, or an export. */
 export interface ReplyFile {
   name: string;
   type: 'text/html' | 'text/csv' | 'application/json' | 'text/plain';
   content: string;
 }
 
-/** A list of which a platform may show a part: it shows the rows that fit, and offers the rest from there. */
+/** A long list: a platform shows the rows that fit, and a button for the rest. */
 export interface More {
   of: 'facts' | 'reasons';
   label: Text;
-  /** The line that shows the list from each of its rows on; one more where it goes on after the last. */
+  /** The lines that show the list from each of its rows on; the last one shows what follows the last row. */
   from: string[];
 }
 
 export interface Reply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
-  /** The answer, in plain words; it stands alone in a phone's notification. */
+  /** The answer in plain words. It must make sense alone, in a phone's notification. */
   title: Text;
-  /** What was just logged, as it was understood, so that a slip shows; said right under the answer. */
+  /** What was just logged, as the program understood it, so that a typing error shows. Shown right below the answer. */
   logged?: { entry: string; text: Text };
   facts?: { label: Text; text: Text }[];
   dont?: Text[];
@@ -181,29 +181,29 @@ export interface Reply {
   chart?: Chart;
   file?: ReplyFile;
   private?: boolean;
-  /** Shown once and kept nowhere: it holds a secret, or all that there is. */
+  /** Shown once and not stored: it holds a secret, or a whole export. */
   fleeting?: true;
   /** Plain numbers in fixed units, for scripts. */
   data: { [key: string]: Json | undefined };
 }
 
-/** One command from one member on some platform. */
+/** One command by one member on some platform. */
 export interface Request {
-  /** The platform's own id of it: a repeat gets the same reply and logs nothing. */
+  /** An idempotency key from the platform: a repeat gets the same reply and logs nothing. */
   key: string;
   studio: StudioId;
   member: MemberId;
   role: Role;
-  /** The server's time, never a phone's. */
+  /** The server's time, not the phone's. */
   now: Instant;
-  /** When what is said was done; now unless somebody says so. Only entries go by it. */
+  /** When the thing was done, if not now. Only entries use it. */
   happenedAt?: Instant;
-  /** The command's name, and its leaf's when it is a group. */
+  /** The command's name; for a group, followed by its leaf's name. */
   path: string[];
   typed: Record<string, string>;
-  /** Anybody may say that they are this member. */
+  /** In the demo, anybody may act as this member. */
   guest?: true;
-  /** The bucket's last entry when an action was offered. */
+  /** The bucket's last entry at the time when the action was offered. */
   after?: Seq;
 }
 
@@ -213,7 +213,7 @@ export interface Desk {
   suggest(request: Request, option: string): Promise<Choice[]>;
 }
 
-/** How a reminder is spoken on a platform. */
+/** How a platform sends a reminder. */
 export interface Voice {
   speak(
     studio: StudioId,

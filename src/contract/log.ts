@@ -1,4 +1,4 @@
-/** Where a platform writes down what whoever runs it should know. */
+/** The log for whoever runs the program. */
 export interface Log {
   info(about: object, message: string): void;
   warn(about: object, message: string): void;

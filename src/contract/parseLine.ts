@@ -27,7 +27,7 @@ export const leafAt = (commands: readonly Command[], path: readonly string[]): L
   return path.length === 2 ? command.leaves.find((leaf) => leaf.name === sub) : undefined;
 };
 
-const closing: Record<string, string> = {
+const closingQuotes: Record<string, string> = {
   '"': '"',
   '“': '”',
   '”': '”',
@@ -37,15 +37,15 @@ const closing: Record<string, string> = {
   '‘': '’',
 };
 
-interface Mark {
+interface OptionStart {
   name: string;
   from: number;
   value: number;
 }
 
-/** Where each known `option:` begins, outside quotes. */
-export const marks = (text: string, names: ReadonlySet<string>): Mark[] => {
-  const found: Mark[] = [];
+/** Where each known `option:` starts, outside quotes. */
+export const optionStarts = (text: string, names: ReadonlySet<string>): OptionStart[] => {
+  const found: OptionStart[] = [];
   let quote: string | undefined;
   for (let i = 0; i < text.length; i++) {
     const char = text.charAt(i);
@@ -62,19 +62,22 @@ export const marks = (text: string, names: ReadonlySet<string>): Mark[] => {
     if (mark && !isProse && name !== undefined && names.has(name)) {
       found.push({ name, from: i, value: i + mark[0].length });
       i += mark[0].length - 1;
-    } else if (starts && char in closing && text.indexOf(closing[char] ?? char, i + 1) > 0) {
-      quote = closing[char];
+    } else if (starts && char in closingQuotes && text.indexOf(closingQuotes[char] ?? char, i + 1) > 0) {
+      quote = closingQuotes[char];
     }
   }
   return found;
 };
 
-/** The first `word:` outside quotes that is a known option but for a letter or two; a note is prose and may hold any. */
+/**
+ * The first `word:` outside quotes that is one or two letters from a known option. Prose is skipped: it may contain any
+ * word.
+ */
 const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; near: string } | undefined => {
   const words = new Set(
     Array.from(text.matchAll(/(?<!\S)([a-z][a-z0-9-]{2,}):/gi), ([, word = '']) => word.toLowerCase()),
   );
-  for (const { name, from } of marks(text, new Set([...names, ...words]))) {
+  for (const { name, from } of optionStarts(text, new Set([...names, ...words]))) {
     if (name === 'note') return undefined;
     if (names.has(name) || /\S/.test(text.charAt(from - 1))) continue;
     const [best] = [...names]
@@ -87,14 +90,14 @@ const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; ne
 
 const unquoted = (raw: string): string => {
   const value = raw.trim();
-  const close = closing[value.charAt(0)];
+  const close = closingQuotes[value.charAt(0)];
   if (close === undefined || value.length < 2) return value;
   const last = value.charAt(value.length - 1);
   if (last !== close && !(close === '”' && last === '"')) return value;
   return value.slice(1, -1).replace(/\\(["\\])/g, '$1');
 };
 
-/** Reads a line as a member types it: `/reading bucket:"Gull Grey" weight:246.2g stirred:yes`. It runs nothing. */
+/** Parses a line as a member types it, without running it: `/reading bucket:"Gull Grey" weight:246.2g stirred:yes`. */
 export const parseLine = (
   line: string,
   commands: readonly Command[],
@@ -122,11 +125,11 @@ export const parseLine = (
   const names = new Set([...Object.keys(leaf.options), 'after']);
   const unknown = misspelt(words, names);
   if (unknown) return { ok: false, why: { kind: 'unknown-option', ...unknown } };
-  const found = marks(words, names);
+  const found = optionStarts(words, names);
   const typed: Record<string, string> = {};
   const loose = unquoted(words.slice(0, found[0]?.from ?? words.length));
   if (loose !== '') {
-    // Words before any option are the first one's: `/water-or-stir gull grey`.
+    // Words before any option belong to the first option: `/water-or-stir gull grey`.
     const [main] = typedOptions(leaf);
     const stray = /^([a-z][a-z0-9-]*):/i.exec(words)?.[1];
     if (stray !== undefined && (main === undefined || leaf.options[main]?.kind.prose !== true))
@@ -150,7 +153,7 @@ export const parseLine = (
   return { ok: true, value: { path, typed, ...definedOnly({ after }) } };
 };
 
-/** A value as it stands in a line. */
+/** A value, quoted where a line needs it. */
 export const quoted = (value: string): string =>
   /^[\p{L}\p{N}.,%+-]+$/u.test(value) ? value : `"${value.replace(/(["\\])/g, '\\$1')}"`;
 

@@ -19,7 +19,10 @@ const ago = (at: Instant, now: Instant): string => {
   return at <= now ? `${agoText(hours)} ago` : `in ${agoText(hours)}`;
 };
 
-const shown = (part: Exclude<Part, { said: string } | { member: unknown }>, { now, zone }: Seen): string => {
+const timeText = (
+  part: Exclude<Part, { said: string } | { member: unknown }>,
+  { now, zone }: Seen,
+): string => {
   if (part.show === 'ago') return ago(part.at, now);
   const wall = wallOf(part.at, zone);
   if (part.show === 'clock') return `${twoDigits(wall.hour)}:${twoDigits(wall.minute)}`;
@@ -27,19 +30,20 @@ const shown = (part: Exclude<Part, { said: string } | { member: unknown }>, { no
   return `${days[weekdayOf(wall)]} ${wall.day} ${months[wall.month - 1] ?? ''}${year}`;
 };
 
-/** Nothing that moves the cursor, hides text or turns its direction gets onto a terminal. */
-export const visible = (typed: string): string =>
+/** Removes characters that move a terminal's cursor, hide text or change its direction. */
+export const withoutControls = (typed: string): string =>
   typed.replace(/[\p{Cc}\u061C\u200B-\u200F\u2028-\u202E\u2060-\u2069\uFEFF]+/gu, ' ');
 
 /** The same for text of several lines. */
-export const visibleLines = (text: string): string => text.split('\n').map(visible).join('\n');
+export const withoutControlsInLines = (text: string): string =>
+  text.split('\n').map(withoutControls).join('\n');
 
 /** Text as plain characters, times in the studio's zone. */
 export const plainText = (text: Text, seen: Seen): string =>
   text
     .map((part) => {
       if (typeof part === 'string') return part;
-      if ('said' in part) return visible(part.said);
-      return 'member' in part ? visible(part.name) : shown(part, seen);
+      if ('said' in part) return withoutControls(part.said);
+      return 'member' in part ? withoutControls(part.name) : timeText(part, seen);
     })
     .join('');

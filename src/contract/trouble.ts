@@ -1,4 +1,4 @@
-/** What is wrong with the place where the logbook is, as against a bug: the disk is full, or more is asked at once than can wait. */
+/** Trouble with the machine rather than a bug: the disk is full, or too many requests are queued. */
 export const troubleOf = (error: unknown): 'full' | 'crowded' | undefined => {
   if (!(error instanceof Error) || error.name !== 'StoreProblem' || !('kind' in error)) return undefined;
   return error.kind === 'full' || error.kind === 'crowded' ? error.kind : undefined;

@@ -1,22 +1,23 @@
 import { isGroup, type Command, type Leaf } from './contract.ts';
 import { parseLine, printLine } from './parseLine.ts';
 
-const hides = (leaf: Leaf): boolean => Object.values(leaf.options).some(({ kind }) => kind.secret === true);
+const hasSecret = (leaf: Leaf): boolean =>
+  Object.values(leaf.options).some(({ kind }) => kind.secret === true);
 
-/** Stands where a secret was typed. */
-const mark = '…';
+/** Replaces a secret. */
+const secretMask = '…';
 
-/** A line as it may be kept and shown again: a code that was typed is not in it. */
+/** A line that is safe to store and show: option values that are secret are masked. */
 export const withoutSecrets = (line: string, commands: readonly Command[]): string => {
   const [, name = ''] = /^\s*\/?(\S+)/.exec(line) ?? [];
   const command = commands.find((one) => one.name === name.toLowerCase());
-  if (!command || isGroup(command) || !hides(command)) return line;
+  if (!command || isGroup(command) || !hasSecret(command)) return line;
   const parsed = parseLine(line, commands);
-  // Where it stands in a line that cannot be read, nobody knows.
-  if (!parsed.ok) return `/${command.name} ${mark}`;
+  // The line cannot be parsed, so the secret could be anywhere in it.
+  if (!parsed.ok) return `/${command.name} ${secretMask}`;
   const typed = Object.entries(parsed.value.typed).map(([option, value]) => [
     option,
-    command.options[option]?.kind.secret === true ? mark : value,
+    command.options[option]?.kind.secret === true ? secretMask : value,
   ]);
   return printLine(parsed.value.path, Object.fromEntries(typed), parsed.value.after);
 };

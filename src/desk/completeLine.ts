@@ -7,20 +7,20 @@ import {
   type Leaf,
   type Request,
 } from '../contract/contract.ts';
-import { leafAt, marks, parseLine, quoted } from '../contract/parseLine.ts';
+import { leafAt, optionStarts, parseLine, quoted } from '../contract/parseLine.ts';
 
 export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'now'>;
 
-/** What the end of a line could become, and how much of its end that would replace. */
+/** The candidates, and the end of the line that they would replace. */
 export type Completion = [candidates: string[], end: string];
 
 const startingWith = (names: readonly string[], typed: string): string[] =>
   names.filter((name) => name.startsWith(typed.toLowerCase())).map((name) => `${name} `);
 
-/** A quotation mark that still waits for its other half. */
+/** An opening quotation mark without its closing one. */
 const openQuote = /^["“](?=[^"”]*$)/;
 
-const picked = (leaf: Leaf, option: string, typed: string): Choice[] => {
+const pickedChoices = (leaf: Leaf, option: string, typed: string): Choice[] => {
   const control = leaf.options[option]?.kind.control;
   return typeof control === 'object'
     ? control.pick.filter(({ value }) => value.startsWith(typed.toLowerCase()))
@@ -36,7 +36,7 @@ const completeOptions = async (
   desk: Desk,
 ): Promise<Completion> => {
   const names = Object.keys(leaf.options);
-  const found = marks(rest, new Set(names));
+  const found = optionStarts(rest, new Set(names));
   const last = found.at(-1);
   const option = last?.name ?? typedOptions(leaf)[0];
   const raw = rest.slice(last?.value ?? 0);
@@ -58,14 +58,14 @@ const completeOptions = async (
   };
   const choices = leaf.options[option]?.kind.suggest
     ? await desk.suggest(request, option)
-    : picked(leaf, option, typed);
+    : pickedChoices(leaf, option, typed);
   const texts = choices.map((choice) => choice.typed ?? choice.value);
-  // What was misspelt is looked for only when nothing begins as it was typed.
+  // Similar names are offered only if none starts with what was typed.
   const begun = texts.filter((text) => text.toLowerCase().startsWith(typed.toLowerCase()));
   return [(begun.length > 0 ? begun : texts).map(quoted), raw];
 };
 
-/** Completes a command, its subcommand, an option or a value at the end of what was typed so far. */
+/** Completes the end of a line: a command, a subcommand, an option or a value. */
 export const completeLine = async (line: string, asker: Asker, desk: Desk): Promise<Completion> => {
   const [, slash = '', first = '', gap = '', rest = ''] = /^(\s*\/?)(\S*)(\s*)([\s\S]*)$/.exec(line) ?? [];
   if (gap === '') {

@@ -16,7 +16,7 @@ import {
   type Request,
   typedOptions,
 } from '../contract/contract.ts';
-import { dated } from '../contract/dated.ts';
+import { withOriginalTime } from '../contract/withOriginalTime.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 import { leafAt, parseLine, printLine, quoted } from '../contract/parseLine.ts';
@@ -28,31 +28,31 @@ export interface DeskPorts {
   books: LogbookStore;
   words: Words;
   handbook: Handbook;
-  /** Takes a bug, answers the id under which it was written down. */
+  /** Logs a bug, and returns the id under which it was logged. */
   report(error: unknown, request: Request): string;
 }
 
-type Taken = { ok: true; values: Record<string, unknown> } | { ok: false; reply: Reply };
+type ReadOptions = { ok: true; values: Record<string, unknown> } | { ok: false; reply: Reply };
 
 const refuse = (title: Reply['title'], data: Reply['data']): Reply => ({
   ...refusal(title, data),
   private: true,
 });
 
-/** No name, number or time is longer; finding out what it is not would cost everybody else their time. */
+/** Longer than any name, number or time. Parsing more would keep other members waiting. */
 const usuallyLongest = 200;
 const longestOf = ({ longest = usuallyLongest }: Kind<unknown>): number => longest;
 const isTooLong = (typed: string, kind: Kind<unknown>): boolean => typed.length > longestOf(kind);
 
-/** The options that stand beside this one in a line, as they are typed. */
-const others = (leaf: Leaf, but: string): string[] =>
+/** The other options of the leaf, as they are typed in a line. */
+const otherOptions = (leaf: Leaf, but: string): string[] =>
   (leaf.form ?? typedOptions(leaf))
     .filter((name) => name !== but)
     .slice(0, 4)
     .map((name) => `${name}:${quoted(leaf.options[name]?.kind.example ?? '')}`);
 
-/** Reads every option; the first that is wrong is the answer. */
-const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken> => {
+/** Parses every option, and stops at the first that is wrong. */
+const readOptions = async (leaf: Leaf, request: Request, asking: Asking): Promise<ReadOptions> => {
   const { words } = asking;
   const values: Record<string, unknown> = {};
   for (const name of Object.keys(request.typed))
@@ -83,7 +83,7 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
           line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
           press: 'run',
         }));
-      // An option that there is none of, after a value; a list may have its own colons.
+      // Unknown `option:` after the value. Lists are exempt: their items may contain colons.
       const stray = /[,;\n]/.test(typed) ? undefined : /\s([a-z][a-z0-9-]{2,}):/i.exec(typed)?.[1];
       if (stray !== undefined)
         return {
@@ -96,7 +96,9 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
         const { known, rest } = read.more;
         return {
           ok: false,
-          reply: refuse(words.desk.restNeedsOptions(known, rest, others(leaf, name)), { option: name }),
+          reply: refuse(words.desk.restNeedsOptions(known, rest, otherOptions(leaf, name)), {
+            option: name,
+          }),
         };
       }
       if (!read.choices)
@@ -122,14 +124,14 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
   return { ok: true, values };
 };
 
-/** Nothing has happened after now, whatever a phone's clock says. */
+/** Clamped to now: a phone's clock may be fast. */
 const happenedAt = ({ now, happenedAt: said = now }: Request): Instant => instant(Math.min(said, now));
 
 const isBucket = (value: unknown): value is BucketState =>
   typeof value === 'object' && value !== null && 'settings' in value && 'no' in value;
 
-/** What is offered is what whoever asked may do. */
-const offered = (reply: Reply, role: Request['role'], commands: Command[]): Reply => {
+/** Drops the actions that the member's role does not allow. */
+const withAllowedActions = (reply: Reply, role: Request['role'], commands: Command[]): Reply => {
   const { actions, cautions } = reply;
   const may = ({ line }: Action): boolean => {
     const parsed = parseLine(line, commands);
@@ -142,8 +144,8 @@ const offered = (reply: Reply, role: Request['role'], commands: Command[]): Repl
   };
 };
 
-/** An action worked out before somebody else acted is not carried out. */
-const overtaken = async (request: Request, after: Seq, values: Record<string, unknown>, asking: Asking) => {
+/** Whether somebody changed the bucket after the action was offered. Then the action is not run. */
+const isOvertaken = async (request: Request, after: Seq, values: Record<string, unknown>, asking: Asking) => {
   const bucket = values['bucket'];
   if (!isBucket(bucket) || bucket.seq === after) return undefined;
   if (after > bucket.seq)
@@ -158,11 +160,13 @@ const answered = async <B extends Logbook>(
   request: Request,
   context: Asking & { book: B },
 ): Promise<Reply> => {
-  const taken = await take(leaf, request, context);
+  const taken = await readOptions(leaf, request, context);
   if (!taken.ok) return taken.reply;
   const moved =
-    request.after === undefined ? undefined : await overtaken(request, request.after, taken.values, context);
-  // The options' kinds made these values; that they are the ones that this leaf takes is what `asks` and `logs` check.
+    request.after === undefined
+      ? undefined
+      : await isOvertaken(request, request.after, taken.values, context);
+  // The kinds parsed these values, and `asks` and `logs` check that they match this leaf's options.
   return moved ?? leaf.run(taken.values as never, context);
 };
 
@@ -171,16 +175,16 @@ const run = async <B extends Logbook>(
   sent: Request,
   asking: Asking & { book: B },
 ): Promise<Reply> => {
-  // Linked or forgotten since the platform looked them up.
+  // The member may have been linked or forgotten since the platform looked them up.
   const member = await asking.book.standsFor(asking.member);
   if (member === undefined) return refuse(asking.words.desk.forgotten, {});
-  const request = await dated(leaf, sent, { ...asking, member });
+  const request = await withOriginalTime(leaf, sent, { ...asking, member });
   const reply = await answered(leaf, request, { ...asking, member, typed: request.typed });
   const { when } = request.typed;
   return request === sent || reply.kind === 'answer' ? reply : { ...reply, data: { ...reply.data, when } };
 };
 
-/** The desk: every platform hands its commands over here, and nobody else opens a transaction. */
+/** The desk runs every platform's commands, and alone opens transactions. */
 export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts): Desk => {
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
@@ -218,7 +222,7 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
     commands,
     async dispatch(request) {
       try {
-        return offered(await answer(request), request.role, commands);
+        return withAllowedActions(await answer(request), request.role, commands);
       } catch (error) {
         const id = report(error, request);
         const trouble = troubleOf(error);

@@ -1,7 +1,7 @@
 import { editDistance } from '../studio/editDistance.ts';
 import type { Command } from '../contract/contract.ts';
 
-/** The command that a misspelt one was most likely meant for. */
+/** The command that is closest to a misspelt one. */
 export const nearestCommand = (typed: string, commands: readonly Command[]): string | undefined => {
   const said = typed.toLowerCase().replace(/^\//, '');
   const [best] = commands

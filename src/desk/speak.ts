@@ -6,7 +6,7 @@ import type { Words } from '../words/words.ts';
 
 export type Speaker = Pick<Request, 'studio' | 'member' | 'role' | 'now' | 'happenedAt' | 'guest'>;
 
-/** One line in, one reply out. */
+/** Parses one line, runs it and returns the reply. */
 export const speak = async (
   line: string,
   key: string,

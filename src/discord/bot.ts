@@ -1,7 +1,7 @@
 import type { REST } from 'discord.js';
 import type { DiscordPorts } from './ports.ts';
 
-/** What every part of the bot works with. */
+/** What every part of the Discord bot needs. */
 export interface Bot {
   rest: REST;
   application: string;

@@ -1,6 +1,8 @@
 import { DiscordAPIError, HTTPError } from 'discord.js';
 
-/** The platform's codes for what may go wrong with a message; it knows no webhook of an interaction not answered in time. */
+/**
+ * Discord's error codes for messages. "Unknown webhook" is its answer for an interaction that was not answered in time.
+ */
 const CODES = {
   10003: 'no-channel',
   10004: 'no-channel',
@@ -17,9 +19,8 @@ const CODES = {
 } as const;
 
 /**
- * Why a request failed: the platform said so; it never got there (`unreached`); or the connection broke
- * and nobody knows whether it did (`cut`). The client tries server errors again by itself, and gives them
- * up as `cut` too.
+ * Why a request failed: Discord's own reason; it never got there (`unreached`); or the connection broke and nobody
+ * knows whether it arrived (`cut`). Server errors are `cut` too, once the client has stopped retrying them.
  */
 export type Failure = (typeof CODES)[keyof typeof CODES] | 'cut' | 'unreached' | 'refused';
 
@@ -34,7 +35,7 @@ export const failureOf = (error: unknown): Failure => {
 
 const isKnown = (code: number | string): code is keyof typeof CODES => code in CODES;
 
-/** An error as it may be written down: without the request, whose address has the token and whose body a member's words. */
+/** An error without its request: the URL contains the token, and the body a member's words. */
 export const forLog = (error: unknown): { err: unknown } => {
   if (!(error instanceof DiscordAPIError || error instanceof HTTPError)) return { err: error };
   const { name, message, status, method, stack } = error;

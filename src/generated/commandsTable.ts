@@ -3,7 +3,7 @@ import type { Words } from '../words/words.ts';
 
 const cell = (text: string): string => text.replaceAll('|', '\\|');
 
-/** Every command as a row: what to type with its needed options, who may, what it is about. */
+/** A table row for each command: what to type, who may use it, what it does. */
 export const commandsTable = (commands: readonly Command[], words: Words): string => {
   const row = (name: string, leaf: Leaf): string => {
     const needed = Object.entries(leaf.options).flatMap(([option, { needed }]) =>

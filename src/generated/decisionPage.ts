@@ -13,7 +13,7 @@ const row = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
 const table = (head: readonly string[], rows: readonly string[][]) =>
   [row(head), row(head.map(() => '---')), ...rows.map(row)].join('\n');
 
-/** What must not be done names no time, so it reads alike whenever and wherever. */
+/** A rule's "do not" texts contain no times, so any time and zone will do. */
 const anywhere = { now: instant(0), zone: 'UTC' };
 const forbidden = (dont: Move['dont']) => dont.map((one) => plainText(verdictWords.dont(one), anywhere));
 
@@ -25,7 +25,7 @@ const ruleRow = ({ name, step, then, dont }: Rule, i: number): string[] => [
   forbidden(dont).join(' '),
 ];
 
-/** In the grid gravity is known: what is left to measure is the flow. */
+/** In the grid gravity is known, so that a measuring step is about the flow. */
 const done = ({ when, step }: Move): string => {
   if (step !== 'measure') return w.step[step];
   return when === 'just-mixed' ? w.lookAgain : w.look;

@@ -2,12 +2,12 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join, normalize } from 'node:path';
 
-/** Where folding a bucket's entries begins: they are read from their rows, then folded. */
+/** The entry points of folding: parsing rows, then folding entries. */
 const roots = ['src/store/entries/eventRow.ts', 'src/studio/bucket/foldBucket.ts'];
 
 const read = (file: string): string => readFileSync(file, 'utf8').replaceAll('\r\n', '\n');
 
-/** Every source file that folding reaches by its imports, in alphabetical order. */
+/** Every source file that these import, directly or not, sorted. */
 export const foldFiles = (): string[] => {
   const found = new Set<string>();
   const waiting = [...roots];
@@ -20,14 +20,14 @@ export const foldFiles = (): string[] => {
   return [...found].sort();
 };
 
-/** A hash of those files: while it stays the same, entries fold to the same states. */
+/** A hash of those files. While it is unchanged, cached states are valid. */
 export const foldKeyNow = (): string => {
   const hash = createHash('sha256');
   for (const file of foldFiles()) hash.update(`${file}\n${read(file)}\n`);
   return hash.digest('base64url').slice(0, 16);
 };
 
-/** The module that hands the key to the store. */
+/** The source of the module that exports the key to the store. */
 export const foldKeyModule = (): string =>
   `/** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
 export const foldKey = '${foldKeyNow()}';

@@ -7,11 +7,11 @@ import { instant } from '../studio/ids.ts';
 import { replyLines } from '../terminal/plainReply.ts';
 import { renewReadme } from './renewReadme.ts';
 
-/** When the README's sessions take place: 19:30 on a Wednesday at the demo studio (2026-05-20T22:00Z). */
+/** The time of the README's sessions: 19:30 on a Wednesday at the demo studio (2026-05-20T22:00Z). */
 const evening = instant(1_779_314_400_000);
 const columns = 72;
 
-/** The README as it should read today, its sessions typed by a member of a fresh demo studio. */
+/** The README as it should be now, its sessions run by a member in a fresh demo studio. */
 export const readmeNow = async (readme: string): Promise<string> => {
   const folder = mkdtempSync(join(tmpdir(), 'readme-'));
   const app = await openDemo({

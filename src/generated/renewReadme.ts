@@ -8,11 +8,11 @@ const session = /(```console\n)([^]*?)(\n```)/g;
 export interface ReadmeSources {
   commands: readonly Command[];
   words: Words;
-  /** What the demo studio answers a line. */
+  /** The demo studio's output for a line. */
   answer(line: string): Promise<string>;
 }
 
-/** The README with what comes from the program worked out anew: its table of commands, and the answers in its console sessions. */
+/** The README with its generated parts renewed: the table of commands, and the answers in its console sessions. */
 export const renewReadme = async (
   readme: string,
   { commands, words, answer }: ReadmeSources,

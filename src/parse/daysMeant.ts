@@ -2,10 +2,13 @@ import { parse } from 'chrono-node/en';
 import { addDays, isCivilDay, weekdayOf, type CivilDay } from '../studio/time/civilDay.ts';
 import { instantOf, dateAt } from '../studio/time/wallTime.ts';
 
-/** Days that a phrase may mean: whole alternatives (3/4 in either order), each with its days, earliest first. */
+/**
+ * The days that a phrase may mean: alternatives (3/4 can be day/month or month/day), each with its days, earliest
+ * first.
+ */
 export interface DaysMeant {
   alternatives: readonly (readonly CivilDay[])[];
-  /** Counted from now, as in `3 days ago`: the time of day stays the same unless another is given. */
+  /** Counted from now, as in `3 days ago`: the time of day is now's unless another is given. */
   counted: boolean;
 }
 
@@ -19,7 +22,7 @@ const NEAR: readonly (readonly [RegExp, number])[] = [
 
 const around = (year: number): number[] => [year - 1, year, year + 1];
 
-/** The years in which the calendar has such a day: most lack 29 February. */
+/** The years that have this day: most lack 29 February. */
 const inYears = (years: readonly number[], month: number, day: number): CivilDay[] =>
   years.map((year) => ({ year, month, day })).filter(isCivilDay);
 
@@ -34,7 +37,7 @@ const inFigures = (phrase: string, today: CivilDay): readonly CivilDay[][] => {
   return first === second ? [dayFirst] : [dayFirst, inYears(years, first, second)];
 };
 
-/** What the library reads. Its now is noon in UTC, where no clock change of any machine's zone can reach it. */
+/** Parses with the library. Its "now" is noon UTC, so that no time zone's clock change moves the day. */
 const inWords = (phrase: string, today: CivilDay): readonly CivilDay[][] => {
   const noon = dateAt(instantOf({ ...today, hour: 12, minute: 0 }, 'UTC'));
   const [result, more] = parse(phrase, { instant: noon, timezone: 0 });
@@ -53,7 +56,7 @@ const inWords = (phrase: string, today: CivilDay): readonly CivilDay[][] => {
   return [[-since - 7, -since, -since + 7].map((days) => addDays(today, days))];
 };
 
-/** The days that are meant by a phrase such as `yesterday`, `tue`, `3 days ago`, `3 July` or `14/7`. */
+/** The days that a phrase may mean, such as `yesterday`, `tue`, `3 days ago`, `3 July` or `14/7`. */
 export const daysMeant = (phrase: string, today: CivilDay): DaysMeant => {
   const near = NEAR.find(([words]) => words.test(phrase));
   if (near) return { alternatives: [[addDays(today, near[1])]], counted: true };

@@ -1,6 +1,6 @@
 import type { Dimension, QuantityProblem } from './quantityProblem.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
-import { numeralPattern, withoutTypography, readNumeral, type Numeral } from './readNumeral.ts';
+import { numeralPattern, asciiText, readNumeral, type Numeral } from './readNumeral.ts';
 import { unitsNamed, type TradeUnit } from './tradeUnits.ts';
 
 export type ReadQuantity<T> = { ok: true; value: T } | { ok: false; why: QuantityProblem };
@@ -25,7 +25,7 @@ interface Part {
   name: string;
 }
 
-/** Splits `2 lb 3 oz` into numbers and names of units; undefined when any of the text is left over. */
+/** Splits `2 lb 3 oz` into numbers and unit names; undefined if some text remains. */
 const partsOf = (text: string): Part[] | undefined => {
   const parts: Part[] = [];
   let length = 0;
@@ -38,10 +38,10 @@ const partsOf = (text: string): Part[] | undefined => {
   return length === text.length ? parts : undefined;
 };
 
-/** Nothing that names a unit: the full stop of `350.`, the bare degree of `18°`. */
+/** Marks that name no unit: the full stop of `350.`, the degree sign of `18°`. */
 const isUnsaid = (name: string): boolean => /^(?:\.|°|deg|degrees?)?$/i.test(name);
 
-/** `1h30` and `5 min 30`: minutes come after hours, seconds after minutes. */
+/** The unit of a bare number after another: minutes after hours (`1h30`), seconds after minutes (`5 min 30`). */
 const impliedAfter = ({ dimension, size, zero }: TradeUnit): TradeUnit | undefined =>
   dimension === 'duration' && (size === 3600 || size === 60)
     ? { dimension, size: size / 60, zero }
@@ -50,7 +50,7 @@ const impliedAfter = ({ dimension, size, zero }: TradeUnit): TradeUnit | undefin
 interface Wanted {
   dimension: Dimension;
   system: UnitSystem;
-  /** The unit of a number that comes with none. */
+  /** The unit of a bare number. */
   bare: string | undefined;
 }
 
@@ -76,16 +76,13 @@ const unitOf = (
     : refused({ kind: 'unknown-unit', unit: said, wanted: dimension, typed: name });
 };
 
-/** Reads one quantity into grams, millilitres, millimetres, seconds or degrees Celsius. */
+/** Parses a quantity into grams, millilitres, millimetres, seconds or degrees Celsius. */
 export const measure = (typed: string, wanted: Wanted): ReadQuantity<number> => {
   const refused = (why: QuantityProblem) => ({ ok: false, why: { ...why, typed } }) as const;
   const notANumber = refused({ kind: 'not-a-number', typed });
   const isTemperature = wanted.dimension === 'temperature';
 
-  const text = WORDED.reduce(
-    (plain, [words, figures]) => plain.replace(words, figures),
-    withoutTypography(typed),
-  );
+  const text = WORDED.reduce((plain, [words, figures]) => plain.replace(words, figures), asciiText(typed));
   if (text === '') return refused({ kind: 'empty', typed });
   const sign = /^[+-] ?/.exec(text)?.[0] ?? '';
   const parts = partsOf(text.slice(sign.length));
@@ -100,7 +97,7 @@ export const measure = (typed: string, wanted: Wanted): ReadQuantity<number> => 
     if (!unit.ok) return refused(unit.why);
     const { size, zero } = unit.value;
     if (before && size >= before.size) return notANumber;
-    // Nobody writes a thousandth of a gram or a millilitre; of a litre or a kilogram, many do.
+    // `1,500 g` is 1500 g, since nobody weighs thousandths of a gram. `1,500 kg` is ambiguous.
     if (numeral.kind === 'ambiguous' && size > 1)
       return refused({
         kind: 'ambiguous',

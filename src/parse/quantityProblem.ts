@@ -1,6 +1,6 @@
 export type Dimension = 'mass' | 'volume' | 'length' | 'duration' | 'temperature';
 
-/** Why a quantity was not read, and the text that was typed for it. */
+/** Why a quantity could not be parsed, and what was typed. */
 export type QuantityProblem = { typed: string } & (
   | { kind: 'empty' }
   | { kind: 'not-a-number' }
@@ -8,7 +8,7 @@ export type QuantityProblem = { typed: string } & (
   | { kind: 'no-unit'; wanted: Dimension }
   | { kind: 'unknown-unit'; unit: string; wanted: Dimension }
   | { kind: 'wrong-dimension'; unit: string; is: Dimension; wanted: Dimension }
-  /** `1,500 l` or `1:30`: the two things that it may mean, in the unit that the reader answers in. */
+  /** `1,500 l` or `1:30`: the two values that it may mean, in the base unit. */
   | { kind: 'ambiguous'; either: number; or: number }
   | { kind: 'not-a-range' }
   | { kind: 'upside-down'; low: number; high: number }

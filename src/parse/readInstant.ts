@@ -4,32 +4,35 @@ import type { InstantProblem } from './instantProblem.ts';
 import { instantOnDay, wallOf, type WallTime } from '../studio/time/wallTime.ts';
 import { daysMeant } from './daysMeant.ts';
 import { readIsoInstant } from '../studio/time/isoInstant.ts';
-import { withoutTypography } from './readNumeral.ts';
+import { asciiText } from './readNumeral.ts';
 import { readDuration } from './readQuantity.ts';
 import { takeClock } from './takeClock.ts';
 import { dayParts, takePart, type DayPart } from './takePart.ts';
 
-/** `exact` is false when only a day or a part of it was given, as in `yesterday` or `this morning`. */
+/** `exact` is false if only a day or a part of one was given, as in `yesterday` or `this morning`. */
 export type ReadInstant = { ok: true; value: Instant; exact: boolean } | { ok: false; why: InstantProblem };
 
 export interface When {
   now: Instant;
   zone: string;
-  /** Whether the time is one gone by or one to come. */
+  /** Whether a past or a future time is wanted. */
   looks: 'back' | 'ahead';
 }
 
-/** Clocks of phones and servers differ; a time this far on the wrong side of now is now. */
+/** Clocks of phones and servers differ: a time this little on the wrong side of now counts as now. */
 const TOLERANCE = minutes(2);
-/** Until then somebody still up calls the evening before tonight or last night. */
+/** Before this hour, "tonight" and "last night" may still mean the evening that has just passed. */
 const SMALL_HOURS = 5;
 
-/** A time from which, one at which, and one until which something may have been or will be. */
+/** The earliest, the usual and the latest instant that a phrase may mean. */
 type Span = readonly [from: Instant, usual: Instant, to: Instant];
 
 type Judged = { ok: true; value: Instant } | { ok: false; kind: 'future' | 'past'; at: Instant };
 
-/** Back: the latest span that has begun; ahead: the earliest that is not over. Spans come earliest first. */
+/**
+ * Looking back, the latest span that has started; looking ahead, the earliest that has not ended. The spans are in
+ * order.
+ */
 const judge = (spans: readonly Span[], { now, looks }: When): Judged | undefined => {
   if (looks === 'back') {
     const begun = spans.findLast(([from]) => from <= now + TOLERANCE);
@@ -68,7 +71,7 @@ const spanOf = (day: CivilDay, { from, usual, to }: DayPart, zone: string): Span
 
 const COUNTED_DAYS = /^\S+ ?(?:d|days?|w|wks?|weeks?|months?|years?)$/;
 
-/** `2h ago`, `in 20 min`: time that a stopwatch would count, whatever the clocks do meanwhile. */
+/** `2h ago`, `in 20 min`: elapsed time, which a clock change does not affect. */
 const elapsed = (phrase: string, now: Instant): Instant | undefined => {
   if (/^(?:just |right )?now$/.test(phrase)) return now;
   const { ago, ahead } = /^(?<ago>.+) ago$|^(?:in )?(?<ahead>.+?)(?: from now)?$/.exec(phrase)?.groups ?? {};
@@ -78,7 +81,7 @@ const elapsed = (phrase: string, now: Instant): Instant | undefined => {
   return read.ok ? instant(ago === undefined ? now + read.value : now - read.value) : undefined;
 };
 
-/** The days of `tonight`, `last night` or a bare `9pm`; who is up past midnight may still mean the evening before. */
+/** The days that `tonight`, `last night` or a bare `9pm` may mean. After midnight that includes yesterday. */
 const nearDays = (days: number | undefined, today: WallTime): CivilDay[] => {
   if (days === undefined) return [addDays(today, -1), today, addDays(today, 1)];
   const day = addDays(today, days);
@@ -86,12 +89,12 @@ const nearDays = (days: number | undefined, today: WallTime): CivilDay[] => {
 };
 
 /**
- * Reads a time as people write it: `now`, `last night 9pm`, `2h ago`, `yesterday 18:30`, `Tue 9pm`, an ISO
- * instant, or an ISO local time in the studio's zone. The whole text must be understood.
+ * Parses a time as people write it: `now`, `last night 9pm`, `2h ago`, `yesterday 18:30`, `Tue 9pm`, an ISO instant, or
+ * an ISO local time in the studio's zone. All of the text must be understood.
  */
 export const readInstant = (typed: string, when: When): ReadInstant => {
   const { now, zone } = when;
-  const phrase = withoutTypography(typed).toLowerCase().replaceAll(',', ' ').replace(/\s+/g, ' ').trim();
+  const phrase = asciiText(typed).toLowerCase().replaceAll(',', ' ').replace(/\s+/g, ' ').trim();
   if (phrase === '') return { ok: false, why: { kind: 'empty', typed } };
   const straight = readIsoInstant(phrase, zone) ?? elapsed(phrase, now);
   if (straight !== undefined) return answer([[[straight, straight, straight]]], when, typed, true);

@@ -1,11 +1,11 @@
 import { numericQuantity } from 'numeric-quantity';
 
-/** A number as written: its value, or the two that it may mean when a comma stands before three digits. */
+/** A number, or the two that it may mean when a comma stands before three digits. */
 export type Numeral =
   { kind: 'value'; value: number } | { kind: 'ambiguous'; grouped: number; decimal: number };
 
 const TYPOGRAPHY: readonly (readonly [RegExp, string])[] = [
-  [/\p{Cf}/gu, ''], // marks of writing direction, zero-width spaces
+  [/\p{Cf}/gu, ''], // direction marks, zero-width spaces
   [/[″“”„‟〃]/g, '"'],
   [/[′‘’‛´]/g, "'"],
   [/''/g, '"'],
@@ -15,14 +15,14 @@ const TYPOGRAPHY: readonly (readonly [RegExp, string])[] = [
   [/[٬،]/g, ','],
 ];
 
-/** Printable ASCII without spaces and quotes needs nothing done to it, and is most of what is typed. */
+/** Most input is printable ASCII without spaces and quotes, which needs no conversion. */
 const PLAIN_ALREADY = /^[!#-&(-~]+$/;
 
 /**
- * Typed text with its typography taken off: digits of any script, curly quotes, primes, dashes and odd
- * spaces become the plain ones, and ½ becomes 1/2.
+ * Replaces typographic characters with ASCII: digits of any script, curly quotes, primes, dashes, odd spaces; ½ becomes
+ * 1/2.
  */
-export const withoutTypography = (typed: string): string =>
+export const asciiText = (typed: string): string =>
   PLAIN_ALREADY.test(typed)
     ? typed
     : TYPOGRAPHY.reduce((text, [odd, plain]) => text.replace(odd, plain), typed)
@@ -37,7 +37,9 @@ export const withoutTypography = (typed: string): string =>
 const GROUPED = String.raw`\d{1,3}(?: \d{3})+(?!\d)(?:[.,]\d+)?`;
 const PLAIN = String.raw`\d(?:[\d.,]*\d)?|\.\d+`;
 
-/** The start of plain text that is written as a number: `1 1/2`, `1-1/2`, `3/4`, `1 500`, `1,234.5`, `2e-3`. */
+/**
+ * A regular expression for a number at the start of ASCII text: `1 1/2`, `1-1/2`, `3/4`, `1 500`, `1,234.5`, `2e-3`.
+ */
 export const numeralPattern = String.raw`(?:\d+[ -])?\d+ ?\/ ?\d+|(?:${GROUPED}|${PLAIN})(?:[eE][+-]?\d+)?`;
 
 const WHOLE = new RegExp(`^(?:${numeralPattern})$`);
@@ -48,9 +50,9 @@ const value = (digits: string): Numeral | undefined => {
 };
 
 /**
- * Reads a number that `numeralPattern` matched. A full stop is always the decimal sign unless several
- * group threes; a lone comma before three digits (`1,500`) is left ambiguous; any other lone comma is
- * the decimal sign, as in `1,5` or `0,125`.
+ * Parses a number that `numeralPattern` matched. A full stop is the decimal sign, unless there are several that group
+ * thousands. A single comma before three digits (`1,500`) is ambiguous; any other single comma is the decimal sign, as
+ * in `1,5` or `0,125`.
  */
 export const readNumeral = (text: string): Numeral | undefined => {
   if (!WHOLE.test(text)) return undefined;

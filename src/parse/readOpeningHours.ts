@@ -1,14 +1,14 @@
 import { addDays, dayNumber, isCivilDay, type CivilDay } from '../studio/time/civilDay.ts';
 import type { HoursProblem } from './hoursProblem.ts';
 import { isoDay, type DayHours } from '../studio/time/openingHours.ts';
-import { withoutTypography } from './readNumeral.ts';
+import { asciiText } from './readNumeral.ts';
 
 export type ReadHours<T> = { ok: true; value: T } | { ok: false; why: HoursProblem };
 
 const DAY = 24 * 60;
 
 interface End {
-  /** Minutes since midnight as on the 24-hour clock, or within half a day. */
+  /** Minutes since midnight; on a 12-hour clock, since midnight or noon. */
   minutes: number;
   half?: 'am' | 'pm';
 }
@@ -27,13 +27,13 @@ const endOf = (text: string): End | undefined => {
 };
 
 /**
- * A day's opening hours: `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`. Closing before opening is
- * closing the next morning: `18:00-02:00`.
+ * Parses a day's opening hours: `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`. In `18:00-02:00` closing is on
+ * the next morning.
  */
 export const readDayHours = (typed: string): ReadHours<DayHours | 'closed'> => {
   const refused = (kind: 'empty' | 'not-hours' | 'which-half' | 'no-time-between') =>
     ({ ok: false, why: { kind, typed } }) as const;
-  const text = withoutTypography(typed).toLowerCase();
+  const text = asciiText(typed).toLowerCase();
   if (text === '') return refused('empty');
   if (/^(?:closed|shut|none|off)$/.test(text)) return { ok: true, value: 'closed' };
   if (/^(?:all day|24 ?h|24 hours)$/.test(text)) return { ok: true, value: { opens: 0, closes: DAY } };
@@ -56,9 +56,9 @@ const dayOf = (text: string): CivilDay | undefined => {
   return isCivilDay(day) ? day : undefined;
 };
 
-/** Days on which the studio stays closed: `2026-12-25`, `2026-12-24 to 2027-01-02`, several of either with commas. */
+/** Parses the days on which the studio is closed: `2026-12-25`, `2026-12-24 to 2027-01-02`, or several with commas. */
 export const readClosures = (typed: string): ReadHours<string[]> => {
-  const text = withoutTypography(typed).toLowerCase();
+  const text = asciiText(typed).toLowerCase();
   const items = text.split(/[,;]/).map((item) => item.trim());
   if (text === '') return { ok: false, why: { kind: 'empty', typed } };
   const closures: string[] = [];

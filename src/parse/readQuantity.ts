@@ -13,43 +13,43 @@ import {
 import { duration, type Duration } from '../studio/ids.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { measure, type ReadQuantity } from './measure.ts';
-import { withoutTypography, readNumeral } from './readNumeral.ts';
+import { asciiText, readNumeral } from './readNumeral.ts';
 
-const as = <T extends number>(read: ReadQuantity<number>, unit: (value: number) => T): ReadQuantity<T> =>
+const inUnit = <T extends number>(read: ReadQuantity<number>, unit: (value: number) => T): ReadQuantity<T> =>
   read.ok ? { ok: true, value: unit(read.value) } : read;
 
-/** `246.2g`, `2 lb 3 oz`. A number without a unit is refused unless the caller says what it is in. */
+/** `246.2g`, `2 lb 3 oz`. A bare number is refused unless the caller gives its unit. */
 export const readMass = (
   typed: string,
   system: UnitSystem,
   bare?: 'mg' | 'g' | 'kg' | 'oz' | 'lb',
-): ReadQuantity<Grams> => as(measure(typed, { dimension: 'mass', system, bare }), grams);
+): ReadQuantity<Grams> => inUnit(measure(typed, { dimension: 'mass', system, bare }), grams);
 
 /** `350 ML`, `1½ l`, `1/2 cup`, `3 tsp`, `20 drops`. */
 export const readVolume = (
   typed: string,
   system: UnitSystem,
   bare?: 'ml' | 'l' | 'tsp' | 'cup' | 'pint' | 'quart' | 'gallon' | 'drop',
-): ReadQuantity<Millilitres> => as(measure(typed, { dimension: 'volume', system, bare }), millilitres);
+): ReadQuantity<Millilitres> => inUnit(measure(typed, { dimension: 'volume', system, bare }), millilitres);
 
 /** `7cm`, `2 3/4"`, `0.8 mm`. */
 export const readLength = (typed: string, bare?: 'mm' | 'cm' | 'in'): ReadQuantity<Millimetres> =>
-  as(measure(typed, { dimension: 'length', system: 'metric', bare }), millimetres);
+  inUnit(measure(typed, { dimension: 'length', system: 'metric', bare }), millimetres);
 
-/** `18C`, `64F`, `-2 °C`; a bare number is in Celsius unless the caller says otherwise. */
+/** `18C`, `64F`, `-2 °C`; a bare number is Celsius unless the caller says otherwise. */
 export const readTemperature = (typed: string, bare: 'C' | 'F' = 'C'): ReadQuantity<Celsius> =>
-  as(measure(typed, { dimension: 'temperature', system: 'metric', bare }), celsius);
+  inUnit(measure(typed, { dimension: 'temperature', system: 'metric', bare }), celsius);
 
 const CLOCK = /^(\d{1,3}):([0-5]\d(?:[.,]\d+)?)$/;
 
 const clock = (typed: string): { left: number; right: number } | undefined => {
-  const [, left, right] = CLOCK.exec(withoutTypography(typed)) ?? [];
+  const [, left, right] = CLOCK.exec(asciiText(typed)) ?? [];
   return left === undefined || right === undefined
     ? undefined
     : { left: Number(left), right: Number(right.replace(',', '.')) };
 };
 
-/** A time of minutes, hours or days: `3 min`, `1h30`, `4h`. `1:30` may be either of two things and is asked about. */
+/** A duration: `3 min`, `1h30`, `4h`. `1:30` is ambiguous. */
 export const readDuration = (typed: string, bare?: 's' | 'min' | 'h' | 'day'): ReadQuantity<Duration> => {
   const times = clock(typed);
   if (times) {
@@ -58,19 +58,19 @@ export const readDuration = (typed: string, bare?: 's' | 'min' | 'h' | 'day'): R
     return { ok: false, why: { kind: 'ambiguous', either, or, typed } };
   }
   const read = measure(typed, { dimension: 'duration', system: 'metric', bare });
-  return as(read, (value) => duration(value * 1000));
+  return inUnit(read, (value) => duration(value * 1000));
 };
 
-/** The time that a cup took to run out: `14`, `14.5 sec`, `1:05` for a minute and five seconds. */
+/** An efflux time: `14`, `14.5 sec`, or `1:05` for a minute and five seconds. */
 export const readSeconds = (typed: string): ReadQuantity<Seconds> => {
   const times = clock(typed);
   if (times) return { ok: true, value: seconds(times.left * 60 + times.right) };
-  return as(measure(typed, { dimension: 'duration', system: 'metric', bare: 's' }), seconds);
+  return inUnit(measure(typed, { dimension: 'duration', system: 'metric', bare: 's' }), seconds);
 };
 
-/** A number alone. `1,440` is ambiguous: a caller that knows its limits may pick the likely one of the two. */
+/** A number without a unit. `1,440` is ambiguous: a caller that knows its limits may choose. */
 export const readNumber = (typed: string): ReadQuantity<number> => {
-  const text = withoutTypography(typed)
+  const text = asciiText(typed)
     .replace(/^\+ ?/, '')
     .replace(/(?<=\d)\.$/, '');
   if (text === '') return { ok: false, why: { kind: 'empty', typed } };
@@ -84,11 +84,11 @@ export const readNumber = (typed: string): ReadQuantity<number> => {
 
 /** `80` and `80%` are both 80. */
 export const readPercent = (typed: string): ReadQuantity<number> => {
-  const read = readNumber(withoutTypography(typed).replace(/ ?(?:%|percent|per cent)$/i, ''));
+  const read = readNumber(asciiText(typed).replace(/ ?(?:%|percent|per cent)$/i, ''));
   return read.ok ? read : { ok: false, why: { ...read.why, typed } };
 };
 
-/** `1.42-1.46`, `1.42 – 1.46`, `12 to 16 s`; each end is read by `readEnd`, and the low one comes first. */
+/** `1.42-1.46`, `1.42 – 1.46`, `12 to 16 s`; `readEnd` parses each end, and the lower comes first. */
 export function readRange(typed: string): ReadQuantity<{ low: number; high: number }>;
 export function readRange<T extends number>(
   typed: string,
@@ -98,7 +98,7 @@ export function readRange(
   typed: string,
   readEnd: (typed: string) => ReadQuantity<number> = readNumber,
 ): ReadQuantity<{ low: number; high: number }> {
-  const text = withoutTypography(typed);
+  const text = asciiText(typed);
   if (text === '') return { ok: false, why: { kind: 'empty', typed } };
   const [, first, second] = /^(.+?) ?(?:-|\bto\b|\.{2,3}) ?(.+)$/i.exec(text) ?? [];
   if (first === undefined || second === undefined) return { ok: false, why: { kind: 'not-a-range', typed } };

@@ -1,11 +1,11 @@
 import type { Recipe, RecipeLine } from '../studio/settings/recipe.ts';
 import type { RecipeProblem } from './recipeProblem.ts';
-import { withoutTypography } from './readNumeral.ts';
+import { asciiText } from './readNumeral.ts';
 import { readNumber } from './readQuantity.ts';
 
 type Found<T> = { ok: true; value: T } | { ok: false; why: RecipeProblem };
 
-/** A material's name with a number after it, or before. */
+/** A material's name, with its number before or after it. */
 export interface Part {
   material: string;
   amount: number;
@@ -45,12 +45,12 @@ const readPart = (typed: string): Found<Part> => {
   };
 };
 
-/** How the bot writes that the rest of a recipe goes over its base. */
+/** How the bot writes that the rest of a recipe is additions over the base. */
 const overIt = /^over (?:it|the base)(?:\s*:\s*|\s+|$)/i;
 
-/** Names with numbers, a comma, a semicolon or a line between them. */
+/** Parses names with numbers, separated by commas, semicolons or line breaks. */
 export const readParts = (typed: string): Found<Part[]> => {
-  const texts = withoutTypography(typed.replaceAll(/\r?\n/g, ';'))
+  const texts = asciiText(typed.replaceAll(/\r?\n/g, ';'))
     // A comma within a number is its own.
     .split(/;|,(?!\d)|(?<!\d),/)
     .map((text) => text.trim().replace(/^and\s+/i, ''))
@@ -70,9 +70,9 @@ export const readParts = (typed: string): Found<Part[]> => {
 };
 
 /**
- * A recipe as people write it: `feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3`. What a plus stands
- * before is an addition over and above the rest, and so is all that follows `over it`: in the same parts, or with % in
- * hundredths of their sum.
+ * Parses a recipe: `feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3`. A part after a plus is an
+ * addition over the base, and so is everything after `over it`. Additions are in the same parts as the base, or in
+ * percent of its sum.
  */
 export const readRecipe = (typed: string): Found<Recipe> => {
   const parts = readParts(typed);

@@ -1,7 +1,7 @@
-/** Why a recipe was not read. */
+/** Why a recipe could not be parsed. */
 export type RecipeProblem =
   | { kind: 'nothing' }
-  /** A part of it without a name, or without an amount. */
+  /** A part without a name or an amount. */
   | { kind: 'unreadable'; part: string }
   | { kind: 'negative'; part: string }
   | { kind: 'too-much'; part: string }

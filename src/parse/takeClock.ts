@@ -4,15 +4,15 @@ const HOUR = 60;
 const NOON = 12 * HOUR;
 const DAY = 24 * HOUR;
 
-/** A clock time in minutes since midnight, or the two that it may be: `at 9`, `midnight`. */
+/** A clock time in minutes since midnight, or the two that it may mean: `at 9`, `midnight`. */
 export type Clock = readonly number[];
 
-/** How far outside its part of the day a clock time may lie before the two contradict each other. */
+/** How far outside its part of the day a clock time may be before the two contradict each other. */
 const SLACK = 3 * HOUR;
 
 const isDark = (name: DayPartName): boolean => name === 'evening' || name === 'night' || name === 'tonight';
 
-/** Puts hours up to 12 into their part of the day: at night 9 is 21:00, and 1 is past midnight. */
+/** Puts hours up to 12 into the right half of the day: at night, 9 is 21:00, and 1 is after midnight. */
 const halfMeant = (name: DayPartName, hour: number): 'a' | 'p' => {
   if (name === 'morning') return 'a';
   return name === 'afternoon' || hour % 12 >= 5 ? 'p' : 'a';
@@ -27,7 +27,7 @@ interface Figures {
   hour: number;
   minute: number;
   half: string | undefined;
-  /** Written so that it may be either half of the day. */
+  /** Whether the way it is written leaves open which half of the day is meant. */
   isLoose: boolean;
 }
 
@@ -59,8 +59,8 @@ const CLOCK = new RegExp(
 );
 
 /**
- * Takes the clock time out of a phrase in lower case, given the part of the day that the phrase names.
- * Undefined when there is more than one, or one that no clock shows.
+ * Takes the clock time out of a lower-case phrase, given the part of the day that the phrase names. Undefined if there
+ * is more than one, or an impossible one.
  */
 export const takeClock = (
   phrase: string,
@@ -78,7 +78,7 @@ export const takeClock = (
     hour: Number(hour12 ?? hour24 ?? bare),
     minute: Number(minute12 ?? minute24 ?? 0),
     half,
-    // 21:30 and 09:30 are on the 24-hour clock; 9:30 and 9 may be the evening's
+    // 21:30 and 09:30 are 24-hour times; 9:30 and 9 may be in the evening
     isLoose: bare !== undefined || hour24?.length === 1,
   };
   const clock = clockOf(figures, name);

@@ -1,23 +1,23 @@
-/** A stretch of the day in minutes since midnight; a night runs on into the next morning. */
+/** A part of the day in minutes since midnight. A night continues into the next morning. */
 export interface DayPart {
   from: number;
-  /** The time that is meant when no clock time is given: common practice. */
+  /** The time that is assumed if no clock time is given: common practice. */
   usual: number;
   to: number;
 }
 
-const part = (from: number, usual: number, to: number): DayPart => ({
+const dayPart = (from: number, usual: number, to: number): DayPart => ({
   from: from * 60,
   usual: usual * 60,
   to: to * 60,
 });
 
 export const dayParts = {
-  morning: part(5, 9, 12),
-  afternoon: part(12, 15, 18),
-  evening: part(17, 19, 22),
-  night: part(18, 21, 29),
-  tonight: part(17, 19, 29),
+  morning: dayPart(5, 9, 12),
+  afternoon: dayPart(12, 15, 18),
+  evening: dayPart(17, 19, 22),
+  night: dayPart(18, 21, 29),
+  tonight: dayPart(17, 19, 29),
 } satisfies Record<string, DayPart>;
 
 export type DayPartName = keyof typeof dayParts;
@@ -32,8 +32,8 @@ const WORDS: readonly (readonly [words: RegExp, days?: number])[] = [
 const isPart = (name: string | undefined): name is DayPartName => name !== undefined && name in dayParts;
 
 /**
- * Takes the part of the day out of a phrase in lower case. `days` counts from today to the day that it
- * belongs to, -1 in `last night`; it is absent where the rest of the phrase names the day.
+ * Takes the part of the day out of a lower-case phrase. `days` counts from today to its day, -1 in `last night`; it is
+ * absent if the rest of the phrase names the day.
  */
 export const takePart = (phrase: string): { name?: DayPartName; days?: number; rest: string } => {
   for (const [words, days] of WORDS) {

@@ -5,15 +5,15 @@ import { normalizedText } from '../text/normalizedText.ts';
 
 export interface TradeUnit {
   dimension: Dimension;
-  /** How many grams, millilitres, millimetres, seconds or kelvins one of it is. */
+  /** Its size in grams, millilitres, millimetres, seconds or kelvins. */
   size: number;
-  /** What its scale reads where the base unit reads nought; 32 for Fahrenheit. */
+  /** Its reading at zero of the base unit: 32 for Fahrenheit. */
   zero: number;
 }
 
 /**
- * Size, names that share it (an underscore stands for a space), and a temperature's zero. Names that people
- * use for two sizes are left out: gr is grams or grains, t and T are tea- and tablespoons.
+ * A unit's size, its names (an underscore stands for a space), and a temperature's zero. Names with two meanings are
+ * left out: gr is grams or grains, t and T are tea- and tablespoons.
  */
 type Row = readonly [size: number, names: string, zero?: number];
 
@@ -54,7 +54,7 @@ const US_VOLUME: Row[] = [
   [household['us-gallon'], GALLON],
 ];
 
-/** Common practice: kitchen spoons are metric where gallons are imperial, and a cup is half a pint. */
+/** Common practice: where gallons are imperial, kitchen spoons are metric and a cup is half a pint. */
 const IMPERIAL_VOLUME: Row[] = [
   [household['metric-tsp'], TEASPOON],
   [household['metric-tbsp'], TABLESPOON],
@@ -88,7 +88,7 @@ const TEMPERATURE: Row[] = [
 
 type Units = Map<string, TradeUnit[]>;
 
-const named = (units: Units, dimension: Dimension, table: Row[], before = ''): void => {
+const addUnits = (units: Units, dimension: Dimension, table: Row[], before = ''): void => {
   for (const [size, names, zero = 0] of table)
     for (const name of names.split(' ')) {
       const key = before + name.replaceAll('_', ' ');
@@ -98,25 +98,29 @@ const named = (units: Units, dimension: Dimension, table: Row[], before = ''): v
 
 const unitsOf = (kitchen: Row[]): Units => {
   const units: Units = new Map();
-  named(units, 'mass', MASS);
-  named(units, 'volume', METRIC_VOLUME);
-  named(units, 'volume', kitchen);
-  for (const before of ['us ', 'u s ', 'american ']) named(units, 'volume', US_VOLUME, before);
+  addUnits(units, 'mass', MASS);
+  addUnits(units, 'volume', METRIC_VOLUME);
+  addUnits(units, 'volume', kitchen);
+  for (const before of ['us ', 'u s ', 'american ']) addUnits(units, 'volume', US_VOLUME, before);
   for (const before of ['imperial ', 'imp ', 'uk ', 'british '])
-    named(units, 'volume', IMPERIAL_VOLUME, before);
-  named(units, 'length', LENGTH);
-  named(units, 'duration', DURATION);
-  named(units, 'temperature', TEMPERATURE);
+    addUnits(units, 'volume', IMPERIAL_VOLUME, before);
+  addUnits(units, 'length', LENGTH);
+  addUnits(units, 'duration', DURATION);
+  addUnits(units, 'temperature', TEMPERATURE);
   return units;
 };
 
-/** A metric studio's cups and gallons, when it names any, are the US ones. */
-const us = unitsOf(US_VOLUME);
-const units: Record<UnitSystem, Units> = { metric: us, us, imperial: unitsOf(IMPERIAL_VOLUME) };
+/** If a metric studio says cups or gallons, it means the US ones. */
+const usUnits = unitsOf(US_VOLUME);
+const unitsBySystem: Record<UnitSystem, Units> = {
+  metric: usUnits,
+  us: usUnits,
+  imperial: unitsOf(IMPERIAL_VOLUME),
+};
 
-/** Case, full stops and odd spacing never change which unit is meant: `ML`, `ml` and `ml.` are one. */
+/** Ignores case, full stops and extra spaces: `ML`, `ml` and `ml.` are the same unit. */
 const normalizedUnit = (name: string): string => normalizedText(name.replaceAll('.', ' '));
 
-/** Every unit that goes by a name: `m` is metres and minutes, `c` is cups and degrees. */
+/** Every unit with that name: `m` is metres and minutes, `c` is cups and degrees. */
 export const unitsNamed = (name: string, system: UnitSystem): readonly TradeUnit[] =>
-  units[system].get(normalizedUnit(name)) ?? [];
+  unitsBySystem[system].get(normalizedUnit(name)) ?? [];

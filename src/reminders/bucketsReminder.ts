@@ -6,7 +6,7 @@ import type { Words } from '../words/words.ts';
 
 const steps = ['stir', 'sieve', 'measure'] as const;
 
-/** What the buckets want before a session; undefined when they want nothing. */
+/** What the buckets need before a session; undefined if nothing. */
 export const bucketsReminder = async (
   { session, from }: { session: string; from: Instant },
   { book, words, now }: { book: Logbook; words: Words; now: Instant },

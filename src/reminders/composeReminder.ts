@@ -10,9 +10,9 @@ import type { Text } from '../words/text/text.ts';
 import type { Words } from '../words/words.ts';
 import { bucketsReminder } from './bucketsReminder.ts';
 
-/** Later than that is late: nobody minds minutes. */
+/** A reminder that is later than this says that it is late. */
 const onTime = minutes(5);
-/** Platforms know a nonce for some five minutes; beyond, a repeat is another message. */
+/** Discord remembers a nonce for about five minutes; after that, a repeat would be a second message. */
 const nonceKnown = minutes(4);
 
 export interface Composing {
@@ -118,7 +118,7 @@ const reminderReply = async (composing: Composing): Promise<Reply | undefined> =
   }
 };
 
-/** A reminder as it is said now, by what the logbook says now; undefined when there is nothing to say any more. */
+/** Composes a reminder from the logbook as it is now; undefined if there is nothing left to say. */
 export const composeReminder = async (composing: Composing): Promise<Reply | undefined> => {
   const { reminder, words, now } = composing;
   const reply = await reminderReply(composing);

@@ -3,13 +3,13 @@ import type { Log } from '../contract/log.ts';
 import type { LogbookStore, ReminderQueue } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 
-/** What reminders need of the rest of the house. */
+/** What reminders need from the rest of the program. */
 export interface ReminderPorts {
   queue: ReminderQueue;
   books: LogbookStore;
   words: Words;
   clock: { now(): Request['now'] };
   log: Log;
-  /** Those who may speak here, the likeliest first. */
+  /** The platforms that can send, in order of preference. */
   voices: readonly Voice[];
 }

@@ -8,16 +8,19 @@ import type { ReminderPorts } from './ports.ts';
 
 type Spoken = Awaited<ReturnType<Voice['speak']>>;
 
-/** As long as a platform knows a nonce, an unsure try is soon repeated; later ever more slowly. */
+/** While Discord still knows the nonce, an unconfirmed reminder is repeated soon; later, at growing intervals. */
 const soonest = 15_000;
 const slowest = 15 * 60_000;
-/** Nobody here has a way to them: perhaps their platform is not connected, or a keeper must do something. */
+/**
+ * How long to wait if no platform here can reach the member: perhaps theirs is not connected, or a keeper must change a
+ * setting.
+ */
 const whenUnreached = minutes(30);
 
 const afterTries = (tries: number, now: Instant): Instant =>
   later(now, duration(Math.min(slowest, soonest * 2 ** Math.min(tries - 1, 10))));
 
-/** Asks one voice after another; a bug of one does not silence the others. */
+/** Tries one platform after another; a bug in one does not stop the others. */
 const speak = async (
   { voices, log }: ReminderPorts,
   { studio, member, nonce, key }: ClaimedReminder,
@@ -32,7 +35,7 @@ const speak = async (
       answers.push('later');
     }
     const last = answers.at(-1);
-    // Whether it got through must be settled first: the same words by another way would be a second reminder.
+    // It may have been sent already, so no other platform is tried until that is known: it could be sent twice.
     if (last === 'said' || last === 'unsure') break;
   }
   return answers;
@@ -65,7 +68,7 @@ const attempt = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise
     log.info({ studio, key, dueAt, goodUntil }, reminderLog.outOfDate);
     return { dropped: true };
   }
-  // The clock was set back.
+  // The clock was set back, so it is not due yet.
   if (now < dueAt) return { again: dueAt, unsure: reminder.unsureSince !== undefined };
   const { quiet, reply } = await books.read(studio, async (book) => {
     const { reminders, zone } = await book.studio();
@@ -82,7 +85,7 @@ const attempt = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise
   return outcomeOf(ports, reminder, await speak(ports, reminder, reply));
 };
 
-/** Says a reminder that has been claimed, and notes in the queue how that ended. */
+/** Sends a claimed reminder and records the result in the queue. */
 export const sayReminder = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise<void> => {
   const outcome = await attempt(ports, reminder).catch((error: unknown): ReminderOutcome => {
     const { studio, key, tries } = reminder;

@@ -5,24 +5,24 @@ import type { ReminderPorts } from './ports.ts';
 import { sayReminder } from './sayReminder.ts';
 
 export interface ReminderSettings {
-  /** How often to look. Short, so that a clock that is set is soon noticed. */
+  /** How often to look for due reminders. Short, so that a changed clock is noticed soon. */
   every?: number;
-  /** How many are said at once: the platform's client paces them. */
+  /** How many are sent at once; the platform's client limits its own rate. */
   together?: number;
-  /** How often what comes round again is asked for. */
+  /** How often recurring reminders are planned. */
   planEvery?: number;
-  /** How long a reminder that was taken is nobody else's; within it a platform still knows its nonce. */
+  /** How long a claimed reminder is reserved. It is short enough for a retry to reuse the nonce. */
   lease?: number;
 }
 
 export interface Reminders {
-  /** Says what is due; answers how many there were. */
+  /** Sends what is due; returns how many there were. */
   tick(): Promise<number>;
-  /** Lets what is being said be said, then stops. */
+  /** Waits for the reminders that are being sent, then stops. */
   stop(): Promise<void>;
 }
 
-/** Says everything that is due, again and again, until stopped. */
+/** Sends due reminders until stopped. */
 export const startReminders = async (
   ports: ReminderPorts,
   { every = 5_000, together = 20, planEvery = hours(1), lease = minutes(2) }: ReminderSettings = {},

@@ -1,7 +1,7 @@
 import type { Chart, Command, Desk, Reply, Request } from '../contract/contract.ts';
 import type { Log } from '../contract/log.ts';
 import type { PeopleChange } from '../studio/logbook/ports.ts';
-import type { Credentials, Post as PostOf, PostShelf as ShelfOf } from '../studio/logbook/roomPorts.ts';
+import type { Credentials, Post as PostOf, PostStore as StoreOf } from '../studio/logbook/roomPorts.ts';
 import type { WireBucket } from './wire.ts';
 
 export type { CodePurpose, Credentials, Session } from '../studio/logbook/roomPorts.ts';
@@ -13,14 +13,14 @@ export type Words = Parameters<Command['about']>[0];
 
 export interface Clock {
   now(): Instant;
-  /** So many milliseconds before now. */
+  /** An instant, so many milliseconds before now. */
   before(milliseconds: number): Instant;
 }
 
 export type Post = PostOf<Reply>;
-export type PostShelf = ShelfOf<Reply>;
+export type PostStore = StoreOf<Reply>;
 
-/** What the room needs of the rest of the house. */
+/** What the room needs from the rest of the program. */
 export interface RoomPorts {
   desk: Desk;
   words: Words;
@@ -28,26 +28,26 @@ export interface RoomPorts {
   log: Log;
   studio: StudioId;
   studioName: string;
-  /** The studio's time zone, in which times are read and shown. */
+  /** The studio's time zone, for reading and showing times. */
   zone(): Promise<string>;
-  /** Free of passwords: the demo's own file, and no other. */
+  /** No passwords: for the demo's own file only. */
   open: boolean;
-  door: Credentials;
-  shelf: PostShelf;
+  credentials: Credentials;
+  postStore: PostStore;
   people: {
-    /** The member of a claimed name; made when new. */
+    /** The member with a claimed name; created if new. */
     memberOf(key: string, name: string): Promise<MemberId>;
-    /** Everybody whom the studio knows, from whatever platform. */
+    /** All members of the studio, from every platform. */
     all(): Promise<{ id: MemberId; name: string }[]>;
-    /** Tells what becomes of people; answers how to stop that. */
+    /** Reports links and erasures; returns a function that unsubscribes. */
     follow(listener: (change: PeopleChange) => void): () => void;
-    /** Who that is by now; undefined when nobody is, or they are forgotten. */
+    /** The member that this id stands for now; undefined if unknown or forgotten. */
     standsFor(member: string): Promise<MemberId | undefined>;
     isKeeper(member: MemberId): Promise<boolean>;
-    /** False when it would leave the studio without a keeper: then nothing is changed. */
+    /** False if the studio would be left without a keeper: then nothing changes. */
     setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<boolean>;
   };
   board(): Promise<WireBucket[]>;
-  /** A chart as an SVG: for a phone's width, or to look into. */
+  /** A chart as SVG, small for the stream or large to look at closely. */
   draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large'): Promise<string>;
 }

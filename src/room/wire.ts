@@ -1,6 +1,6 @@
-/** What goes between the room's server and its page; plain values only, so that both sides compile alone. */
+/** What the room's server and its page exchange. Plain values only, so that each side compiles alone. */
 
-/** A piece of text: ours, what somebody typed, a moment, a member. The page decides how each looks. */
+/** A piece of text: the program's own, typed by somebody, a time, or a member. The page decides how it looks. */
 export type WirePart =
   | string
   | { said: string }
@@ -12,7 +12,7 @@ export interface WireAction {
   label: WireText;
   press: 'run' | 'edit';
   line: string;
-  /** The same line taken apart, to fill a form with. */
+  /** The same line split into options, to fill a form. */
   path: string[];
   typed: Record<string, string>;
 }
@@ -20,9 +20,9 @@ export interface WireAction {
 export interface WireReply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   title: WireText;
-  /** What was logged, as it was understood, and the press that takes it back. */
+  /** What was logged, as the program understood it, with the undo button. */
   logged?: { text: WireText; undo?: WireAction };
-  /** What to do with the bucket, when the reply says. */
+  /** What the verdict says to do, if it is a verdict. */
   step?: string;
   stepName?: string;
   facts: { label: WireText; text: WireText }[];
@@ -30,15 +30,15 @@ export interface WireReply {
   cautions: WireText[];
   reasons: WireText[];
   actions: WireAction[];
-  /** What its picture shows. */
+  /** The chart's alt text. */
   chart?: string;
   file?: string;
 }
 
-/** One thing said in the room and what was answered. */
+/** A line in the room and its answer. */
 export interface WirePost {
   no: number;
-  /** The id that the phone gave it. */
+  /** The idempotency key that the phone gave it. */
   id: string;
   at: number;
   member: string;
@@ -55,7 +55,7 @@ export interface WireOption {
   control: 'text' | 'number' | 'switch' | { pick: { name: string; value: string }[] };
   example: string;
   units?: readonly string[];
-  /** What it may be besides a number. */
+  /** Values other than a number. */
   besides?: readonly { name: string; value: string }[];
   suggests: boolean;
 }
@@ -66,7 +66,7 @@ export interface WireLeaf {
   who: 'member' | 'keeper';
   effect: 'asks' | 'logs';
   options: WireOption[];
-  /** The options that a short form asks for. */
+  /** The options of the short form. */
   form: string[];
 }
 
@@ -76,7 +76,7 @@ export interface WireBucket {
   step: string;
   /** The state in two words. */
   stepName: string;
-  /** What it needs, in a sentence. */
+  /** What the bucket needs, in a sentence. */
   needs: WireText;
   gravity: { value: number; u95: number; believed: boolean } | null;
   window: { low: number; high: number } | null;
@@ -96,16 +96,16 @@ export interface WireMe {
   keeper: boolean;
 }
 
-/** What a phone starts from. */
+/** A phone's start data. */
 export interface WireStart {
   studio: string;
-  /** Free of passwords: the demo. */
+  /** No passwords: the demo. */
   open: boolean;
   now: number;
-  /** The studio's: times are shown in it, because they are read in it. */
+  /** The studio's zone: times are shown in it, because typed times are read in it. */
   zone: string;
   me?: WireMe;
-  /** Nobody has set a bucket up yet. */
+  /** No bucket has been set up yet. */
   bare?: boolean;
   commands: WireLeaf[];
   posts: WirePost[];

@@ -3,8 +3,9 @@ import { signsOfDanger } from './signsOfDanger.ts';
 import { signsOfHarm } from './signsOfHarm.ts';
 
 /**
- * What is typed in an emergency, word by word: `a|b` is one of them, `~3` up to three others, `!a` not followed by it, `^` the
- * beginning and `$` the end; `a + b` both of them, in any order. `unless`: what only sounds like it. The words are those of emergencyWords.
+ * Patterns of what is typed in an emergency, word by word. `a|b` is either word, `~3` up to three other words, `!a` not
+ * followed by a, `^` the start, `$` the end; `a + b` both, in any order. `unless` holds patterns that only sound alike.
+ * The words are those of emergencyWords.
  */
 export interface Signs {
   signs: readonly string[];
@@ -16,15 +17,15 @@ export type Harm = Exclude<Emergency, Danger>;
 
 export const signsOf: Record<Emergency, Signs> = { ...signsOfDanger, ...signsOfHarm };
 
-/** Words before a sign that say that nobody is hurt yet: somebody plans ahead. */
-export const planned: readonly string[] = [
+/** Before a sign, these words mean that nobody is hurt yet: somebody plans ahead. */
+export const plannedSigns: readonly string[] = [
   'how|way|ways|best ~5 avoid|prevent|protect|keep',
   'so that|nothing',
   'policy|training|poster|procedure',
 ];
 
-/** Words before a sign that only suppose it. */
-export const supposed: readonly string[] = [
+/** Before a sign, these words mean that it is only supposed. */
+export const supposedSigns: readonly string[] = [
   'what|happens|ok|bad|dangerous|matter|worse|poisonous|toxic|safe|hurts if',
   'if you|anyone|anybody|a|the',
   'when you|anyone|anybody',
@@ -34,8 +35,8 @@ export const supposed: readonly string[] = [
   'can|could you die|breathe|drank|swallowed',
 ];
 
-/** Whoever asks this means it, whatever is supposed. */
-export const whatNow: readonly string[] = ['what ~2 asker', 'what|how to', 'help'];
+/** A question with these words is a real emergency, even with the words of supposing. */
+export const whatNowSigns: readonly string[] = ['what ~2 asker', 'what|how to', 'help'];
 
-/** Questions begun like this, with nobody in them, ask what glaze or dust can do. */
-export const asksOfKind: readonly string[] = ['^ is|are|can|could|does|do|will|would|how|why|what'];
+/** A question that starts like this and mentions nobody is about what glaze or dust can do in general. */
+export const generalQuestionSigns: readonly string[] = ['^ is|are|can|could|does|do|will|would|how|why|what'];

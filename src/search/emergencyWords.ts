@@ -1,5 +1,5 @@
-/** A word that tells of an emergency, and the forms in which people type it. */
-const spelt: Record<string, string> = {
+/** Words of an emergency, and the forms in which people type them. */
+const spellings: Record<string, string> = {
   person: `i im ive he hes hed she shes shed they theyre theyve we weve us me him them someone somebody person people
     member members student students kid kids child children toddler baby friend woman man lady guy girl boy lad son
     daughter wife husband everyone everybody teacher potter colleague partner grandpa grandma grandad granny mum mom dad myself himself herself
@@ -83,15 +83,15 @@ const spelt: Record<string, string> = {
   badly: 'badly seriously severely bad',
 };
 
-/** Each form by the word that it stands for; of two words the first keeps it. */
+/** The word for each form. If two words share a form, the first gets it. */
 export const wordOfForm: ReadonlyMap<string, string> = new Map(
-  Object.entries(spelt)
+  Object.entries(spellings)
     .flatMap(([word, forms]) => forms.split(/\s+/).map((form) => [form, word] as const))
     .toReversed(),
 );
 
-/** Words in their own right, a letter away from one above: nobody mistyped them. */
-export const inOwnRight: ReadonlySet<string> = new Set(
+/** Real words that are one letter away from one above, so they are not corrected. */
+export const realWords: ReadonlySet<string> = new Set(
   `alright angle angles blame bloom blooms breach breed bread chapped cheat chess chipped chores chose confusing confusion
   conclusion conclusions conversion consulting excluding exclusion expanding exploring flake flakes flaked flare flushing
   frame frames hangs lacked lacking lacks licence liking linked linking links severe scaled scolded shell shells sing

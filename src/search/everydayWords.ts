@@ -1,7 +1,7 @@
 const wordsIn = (text: string): ReadonlySet<string> => new Set(text.trim().split(/\s+/));
 
-/** Words that say nothing of what is asked: every question has them, and so has every note. */
-export const chatter = wordsIn(`
+/** Stop words: they are in every question and every note. */
+export const stopWords = wordsIn(`
   a about after again all already also always am an and any anyone anything are as at be because been before being both
   but by came can cannot cant come comes could day did didnt do does doesnt doing done dont each ever every for from
   get gets getting give glaze glazed glazes glazing go goes going got had has have having he hello help her here hey hi
@@ -13,8 +13,8 @@ export const chatter = wordsIn(`
   bowl bowls clay fired firing mug mugs onto piece pieces plate plates right studio vase vases cup
   black blue green pink red white yellow`);
 
-/** The commonest words of the language: they say little, whether a note has them or not. */
-export const everyday = wordsIn(`
+/** The most common words of English: they say little about a topic. */
+export const everydayWords = wordsIn(`
   able accept across act actually add added adding afraid afternoon age ago agree alone along although amount another
   answer appear area arrive ask away awful back bad badly bag ball bar base basic became become bed began begin
   behind believe below best better between beyond big bit blow board body bottom box break bring broke build built
@@ -45,8 +45,8 @@ export const everyday = wordsIn(`
   lunch dinner breakfast snack sandwich coffee tea juice salad fish dog dogs cat cats hair scarf clothes history person
   kitchen oven bought brought dropped shelf beer wine toilet`);
 
-/** Other work and business of a pottery: near enough in words, and not of the glaze room. */
-export const elsewhere = wordsIn(`
+/** Words of other work in a pottery. They resemble the glaze room's, but the handbook does not cover them. */
+export const otherTradeWords = wordsIn(`
   wheel throw throwing thrown wedge wedging trim trimming center centring centering centre coil coiling handbuilding
   handbuild membership fee fees price prices voucher vouchers buy sell sale shop parking park wifi password rent tax taxes insurance booking timetable
   hotel airport plane flight flights movie movies oscar king queen royal president war football rugby soccer geometry

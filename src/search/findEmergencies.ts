@@ -1,14 +1,20 @@
 import { editDistance } from '../studio/editDistance.ts';
 import { emergencies, type Emergency } from '../studio/handbook.ts';
-import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySigns.ts';
-import { inOwnRight, wordOfForm } from './emergencyWords.ts';
+import {
+  generalQuestionSigns,
+  plannedSigns,
+  signsOf,
+  supposedSigns,
+  whatNowSigns,
+} from './emergencySigns.ts';
+import { realWords, wordOfForm } from './emergencyWords.ts';
 import { typedWords } from './terms.ts';
 
-/** A long story is looked through by its beginning. */
+/** Only the start of a long text is searched. */
 const mostLetters = 1200;
 
-/** One run of a sign's words, to be looked for in words with a space round each. */
-const run = (words: string): RegExp => {
+/** A regular expression for one pattern, to match words that have a space on either side. */
+const patternOf = (words: string): RegExp => {
   const parts = words.split(' ').map((part) => {
     if (part === '^') return '^ ';
     if (part === '$') return '$';
@@ -19,9 +25,9 @@ const run = (words: string): RegExp => {
   return new RegExp(words.startsWith('^') ? parts.join('') : ` ${parts.join('')}`);
 };
 
-/** A sign as emergencySigns writes it; it answers where in the words it is complete. */
-const compiled = (sign: string): ((words: string) => number | undefined) => {
-  const runs = sign.split(' + ').map(run);
+/** Compiles a pattern of emergencySigns into a function that returns where the match ends. */
+const compileSign = (sign: string): ((words: string) => number | undefined) => {
+  const runs = sign.split(' + ').map(patternOf);
   return (words) => {
     const ends = runs.map((one) => {
       const found = one.exec(words);
@@ -32,29 +38,29 @@ const compiled = (sign: string): ((words: string) => number | undefined) => {
   };
 };
 const anyOf = (signs: readonly string[]) => {
-  const all = signs.map(compiled);
+  const all = signs.map(compileSign);
   return (words: string): boolean => all.some((endOf) => endOf(words) !== undefined);
 };
 
 const rules = emergencies.map((emergency) => {
   const { signs, unless } = signsOf[emergency];
-  return { emergency, signs: signs.map(compiled), isOther: anyOf(unless) };
+  return { emergency, signs: signs.map(compileSign), isOther: anyOf(unless) };
 });
-const isPlanned = anyOf(planned);
-const isSupposed = anyOf(supposed);
-const asksWhatNow = anyOf(whatNow);
-const isOfKind = anyOf(asksOfKind);
+const isPlanned = anyOf(plannedSigns);
+const isSupposed = anyOf(supposedSigns);
+const asksWhatNow = anyOf(whatNowSigns);
+const isOfKind = anyOf(generalQuestionSigns);
 const namesSomebody = anyOf(['person|persons']);
 
-/** What is there for all to see, smell or hear, whoever asks. */
+/** Emergencies that anybody present can see, smell or hear. */
 const ofPlace: ReadonlySet<Emergency> = new Set(['fire', 'gas-leak', 'alarm', 'bleach-gas', 'hurt']);
 
 const longestWord = 15;
 
-/** Letters that may be wrong in a word of fear. */
+/** How many letters may be wrong in a word for an emergency. */
 const slips = (length: number): number => (length > 8 ? 2 : 1);
 
-/** The forms that a mistyped word may have been, by their first letter: a first letter is seldom wrong. */
+/** Forms by first letter, to correct typing errors: the first letter is seldom wrong. */
 const formsBy = new Map<string, (readonly [form: string, word: string])[]>();
 for (const [form, word] of wordOfForm) {
   if (form.length < 5) continue;
@@ -62,8 +68,8 @@ for (const [form, word] of wordOfForm) {
   formsBy.set(first, [...(formsBy.get(first) ?? []), [form, word]]);
 }
 
-const mended = (typed: string): string => {
-  if (typed.length < 4 || typed.length > longestWord || inOwnRight.has(typed)) return typed;
+const correctedWord = (typed: string): string => {
+  if (typed.length < 4 || typed.length > longestWord || realWords.has(typed)) return typed;
   const near = formsBy
     .get(typed.charAt(0))
     ?.find(
@@ -76,18 +82,21 @@ const mended = (typed: string): string => {
 
 const asker = /^(?:can|do|should|could|may|must|would|will|shall) (?:i|we)$/;
 
-/** The question in the words that signs are written in, a space round each. “Can I” asks, and tells of nobody. */
-const told = (question: string, isKnown: (word: string) => boolean): string => {
+/**
+ * The question in normalised words, with spaces around each. "Can I" is dropped: it asks in general, and nobody is
+ * hurt.
+ */
+const normalizedQuestion = (question: string, isKnown: (word: string) => boolean): string => {
   const words = typedWords(question.slice(0, mostLetters)).map((word, i, all) => {
     if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
-    return wordOfForm.get(word) ?? (isKnown(word) ? word : mended(word));
+    return wordOfForm.get(word) ?? (isKnown(word) ? word : correctedWord(word));
   });
   return ` ${words.join(' ')} `;
 };
 
-/** What happens right now, as far as a question says so; what endangers whoever helps comes first. */
+/** The emergencies in a question. Dangers to the helper come first. */
 export const findEmergencies = (question: string, isKnown: (word: string) => boolean): Emergency[] => {
-  const words = told(question, isKnown);
+  const words = normalizedQuestion(question, isKnown);
   const meansIt = asksWhatNow(words);
   const isOfNobody = isOfKind(words) && !namesSomebody(words) && !meansIt;
   const isNow = (endOf: (words: string) => number | undefined): boolean => {

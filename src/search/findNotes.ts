@@ -1,48 +1,53 @@
 import type { SearchResult } from 'minisearch';
 import type { NotesFound, FoundNote } from '../studio/handbook.ts';
-import { mend } from './mend.ts';
+import { correctSpelling } from './mend.ts';
 import type { IndexedNote, NoteIndex } from './noteIndex.ts';
-import { isElsewhere, isEveryday, termsAmong, wordsOf } from './terms.ts';
+import { isOtherTrade, isEveryday, termsAmong, wordsOf } from './terms.ts';
 
-/** Tuned on some of the questions; what it is worth is measured on others. */
+/** Tuned on one set of questions and measured on another. */
 const tuned = {
-  /** The part of a question that a note must cover to answer it. */
+  /** The share of a question that a note must cover to answer it. */
   least: 0.38,
-  /** Of a long question a smaller part, when so many of its terms are met. */
+  /** A smaller share is enough for a long question, if this many terms match. */
   leastOfLong: 0.3,
   manyTerms: 3,
-  /** Smaller, too, when the question names the note by a word of its title. */
+  /** A smaller share is enough if the question has a word of the note's title. */
   leastOfNamed: 0.33,
-  /** A word that no note has says less than one that a note is about. */
+  /** Weight of a word that no note has, against one that a note is about. */
   unknown: 0.6,
-  /** A word of everyday talk says little, whether a note has it or not. */
+  /** Weight of an everyday word, whether a note has it or not. */
   everyday: 0.35,
-  /** For each word of a note's phrase that stands in the question as it is. */
+  /** Bonus for each word of a note's phrase that is in the question unchanged. */
   phrase: 0.5,
-  /** A word that was mistyped, and is taken for the one nearest to it. */
+  /** Weight of a misspelt word that was corrected. */
   guessed: 0.7,
-  /** A word out of the middle of a phrase: “start” is not “start again”. */
+  /** Weight of a single word from a phrase: "start" is not "start again". */
   outOfPhrase: 0.6,
-  /** How much of the question a note of the studio's own must cover, against the best one, to go before it. */
+  /** How much of the best note's score a studio's own note needs to come before it. */
   ownShare: 0.8,
-  /** A whole phrase of a note's own tells what is asked, whatever else is told with it. */
+  /** A smaller share is enough if the question contains a whole phrase of the note. */
   leastOfPhrase: 0.25,
 };
 
-/** A long story is looked up by its first words. */
+/** Only the first words of a long text are searched. */
 const mostWords = 80;
 const mostCandidates = 15;
 
 const weightOfField: Record<string, number> = { title: 1, words: 1, answer: 0.7, rest: 0.5 };
 
-/** How alike a word of the question and one of a note are. */
+/** How similar a word of the question and a word of a note are. */
 const likeness = (term: string, known: string): number => {
   if (known === term) return 1;
   return term.length > 3 && known.startsWith(term) && known.length <= term.length + 2 ? 0.8 : 0;
 };
 
-/** How much a word that a note has says: less when it is only a part of what people call it. */
-const says = (known: string, fields: readonly string[], meant: ReadonlySet<string>, note: IndexedNote) => {
+/** The weight of a word in a note: less if it is only a part of one of the note's names. */
+const weightInNote = (
+  known: string,
+  fields: readonly string[],
+  meant: ReadonlySet<string>,
+  note: IndexedNote,
+) => {
   const field = Math.max(0, ...fields.map((name) => weightOfField[name] ?? 0));
   if (!fields.includes('words') || fields.includes('title')) return field;
   const whole = note.phrases.some(
@@ -54,7 +59,7 @@ const says = (known: string, fields: readonly string[], meant: ReadonlySet<strin
   return whole ? field : field * tuned.outOfPhrase;
 };
 
-/** How well a note meets one term of the question, from 0 to 1. */
+/** How well a note matches one term of the question, from 0 to 1. */
 const met = (
   term: string,
   match: SearchResult['match'],
@@ -63,7 +68,7 @@ const met = (
 ): number =>
   Object.entries(match).reduce((best, [known, fields]) => {
     const alike = likeness(term, known);
-    return alike === 0 ? best : Math.max(best, alike * says(known, fields, asked, note));
+    return alike === 0 ? best : Math.max(best, alike * weightInNote(known, fields, asked, note));
   }, 0);
 
 interface Ranked extends FoundNote {
@@ -73,10 +78,10 @@ interface Ranked extends FoundNote {
 
 const withoutTerms = ({ found, score }: FoundNote): FoundNote => ({ found, score });
 
-/** Notes that answer a question, the best first, by how much of it they cover. */
+/** Notes that answer a question, ranked by how much of it they cover. */
 export const findNotes = (notes: NoteIndex, question: string): NotesFound => {
   const { index, entries, spread, names } = notes;
-  const { words: mended, guessed } = mend(wordsOf(question).slice(0, mostWords), notes);
+  const { words: mended, guessed } = correctSpelling(wordsOf(question).slice(0, mostWords), notes);
   const words = ` ${mended.join(' ')} `;
   const terms = [...new Set(termsAmong(mended))];
   const asked = new Set(terms);
@@ -89,7 +94,7 @@ export const findNotes = (notes: NoteIndex, question: string): NotesFound => {
   };
   const whole = terms.reduce((sum, term) => sum + weight(term), 0);
 
-  /** The longest name of a note that stands in the question as it is. */
+  /** The note's longest name that is in the question unchanged. */
   const phraseOf = ({ phrases }: IndexedNote) =>
     phrases
       .filter(({ count, words: name }) => count > 1 && words.includes(` ${name} `))
@@ -106,14 +111,14 @@ export const findNotes = (notes: NoteIndex, question: string): NotesFound => {
         (guessed.has(term) ? tuned.guessed : 1) *
         (said.terms.includes(term) ? 1 : met(term, result.match, asked, note)),
     }));
-    // A phrase of everyday words counts too: “is it ready” has no other.
+    // A phrase of everyday words counts as well: "is it ready" has no others.
     const chatter = Math.max(0, said.count - said.terms.length - 1);
     const covered = each.reduce((sum, one) => sum + one.met * weight(one.term), chatter);
     const score = whole + chatter === 0 ? 0 : covered / (whole + chatter);
     const many = each.filter((one) => one.met >= 0.7).length >= tuned.manyTerms;
-    // Everyday words alone answer nothing, but for a whole phrase of them.
+    // Everyday words alone match nothing, unless they are a whole phrase.
     const ofTrade = said.count > 1 || each.some((one) => one.met >= 0.65 && !saysLittle(one.term));
-    // An object has names of its own making too, such as `constructor`: nobody matched them.
+    // Own properties only: every object inherits `constructor` and others.
     const named = terms.some(
       (term) => Object.hasOwn(result.match, term) && result.match[term]?.includes('title'),
     );
@@ -122,7 +127,7 @@ export const findNotes = (notes: NoteIndex, question: string): NotesFound => {
       score,
       answers:
         ofTrade &&
-        !terms.some((term) => isElsewhere(term) && !said.terms.includes(term)) &&
+        !terms.some((term) => isOtherTrade(term) && !said.terms.includes(term)) &&
         (score >= tuned.least ||
           (said.terms.length > 0 && said.count > 1 && score >= tuned.leastOfPhrase) ||
           (named && score >= tuned.leastOfNamed) ||
@@ -131,7 +136,7 @@ export const findNotes = (notes: NoteIndex, question: string): NotesFound => {
     };
   };
 
-  // A studio's own few are never crowded out.
+  // A studio's own notes are always candidates, because they are few.
   const isCandidate = ({ id }: SearchResult, place: number): boolean =>
     place < mostCandidates || entries.get(String(id))?.note.from === 'studio';
   const results = terms.length === 0 ? [] : index.search(terms.join(' ')).filter(isCandidate);
@@ -145,7 +150,7 @@ export const findNotes = (notes: NoteIndex, question: string): NotesFound => {
     ...byPhrase.map((note) => rankedBy(note, { score: 0, match: {} })),
   ];
   const best = ranked.reduce((top, one) => (one.rank > top.rank ? one : top), { rank: 0, score: 0 });
-  // What the studio wrote itself goes first, unless it only touches what was asked.
+  // The studio's own notes come first, unless they match much worse.
   const first = ({ found, score, answers }: Ranked): number =>
     found.from === 'studio' && answers && score >= tuned.ownShare * best.score ? 1 : 0;
   ranked.sort((a, b) => first(b) - first(a) || b.rank - a.rank);

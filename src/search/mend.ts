@@ -1,12 +1,12 @@
 import { editDistance } from '../studio/editDistance.ts';
-import { chatter } from './everydayWords.ts';
+import { stopWords } from './everydayWords.ts';
 import type { NoteIndex } from './noteIndex.ts';
 import { isEveryday, termsAmong } from './terms.ts';
 
-/** Letters that may be wrong in a word of this length: a short one with one wrong is another word. */
+/** How many letters may be wrong, by length: changing a letter of a short word makes another word. */
 const slips = (length: number): number => (length > 9 ? 2 : length > 4 ? 1 : 0);
 
-/** Letters wrong in a word that may be another one mistyped; a first letter seldom is. */
+/** The number of wrong letters, if the text may be a misspelling of the word. The first letter is seldom wrong. */
 const slipsFrom = (typed: string, word: string): number | undefined => {
   const most = typed.length < 4 ? 0 : slips(Math.max(typed.length, word.length));
   if (word.charAt(0) !== typed.charAt(0) || Math.abs(word.length - typed.length) > most) return undefined;
@@ -14,7 +14,7 @@ const slipsFrom = (typed: string, word: string): number | undefined => {
   return wrong <= most ? wrong : undefined;
 };
 
-/** The words nearest to one that was mistyped. */
+/** The known words that are closest to a misspelt one. */
 const nearest = (typed: string, known: Iterable<string>): string[] => {
   const near = [...known].flatMap((word) => {
     const wrong = slipsFrom(typed, word);
@@ -24,18 +24,18 @@ const nearest = (typed: string, known: Iterable<string>): string[] => {
   return near.filter(({ wrong }) => wrong === least).map(({ word }) => word);
 };
 
-/** A question's words as they were meant. */
-export interface Mended {
+/** A question's words after spelling correction. */
+export interface CorrectedQuestion {
   words: readonly string[];
-  /** Terms that were guessed at: they say a little less. */
+  /** Corrected terms, which count for less. */
   guessed: ReadonlySet<string>;
 }
 
-/** Mends a question's words letter by letter, by the words that the notes are written in. */
-export const mend = (
+/** Corrects a question's spelling by the words of the notes. */
+export const correctSpelling = (
   asked: readonly string[],
   { spread, vocabulary }: Pick<NoteIndex, 'spread' | 'vocabulary'>,
-): Mended => {
+): CorrectedQuestion => {
   const guessed = new Set<string>();
   const spreadOf = (word: string): number => {
     const [term] = termsAmong([word]);
@@ -45,8 +45,8 @@ export const mend = (
     const [term] = termsAmong([word]);
     if (term === undefined || spread.has(term) || isEveryday(term)) return word;
     const [meant] = nearest(word, vocabulary).toSorted((a, b) => spreadOf(b) - spreadOf(a));
-    // “Wher” says no more than “where” does.
-    if (meant === undefined) return (word.length < 8 && nearest(word, chatter)[0]) || word;
+    // "Wher" counts as little as "where".
+    if (meant === undefined) return (word.length < 8 && nearest(word, stopWords)[0]) || word;
     for (const one of termsAmong([meant])) guessed.add(one);
     return meant;
   });

@@ -1,6 +1,6 @@
 import MiniSearch from 'minisearch';
 import { studioNoteId, type Note } from '../studio/handbook.ts';
-import { chatter } from './everydayWords.ts';
+import { stopWords } from './everydayWords.ts';
 import { isEveryday, termsAmong, termsOf, wordsOf } from './terms.ts';
 
 interface Indexed {
@@ -11,7 +11,7 @@ interface Indexed {
   rest: string;
 }
 
-/** What people call what a note is about: its words in a row, and those of them that say something. */
+/** A name of a note: its words in order, and those of them that are terms. */
 interface Phrase {
   words: string;
   count: number;
@@ -24,15 +24,15 @@ interface Entry {
   phrases: readonly Phrase[];
 }
 
-/** Notes made ready to be searched. */
+/** Notes, indexed for search. */
 export interface NoteIndex {
   index: MiniSearch<Indexed>;
   entries: ReadonlyMap<string, Entry>;
-  /** In how many notes a term stands. */
+  /** How many notes have each term. */
   spread: ReadonlyMap<string, number>;
-  /** Terms that some note goes by alone: however common elsewhere, they say much here. */
+  /** Terms that are a note's whole name: they weigh much here, however common they are elsewhere. */
   names: ReadonlySet<string>;
-  /** The words of the trade as they are written in the notes: what a mistyped one may have been. */
+  /** The words of the notes as they are written, for spelling correction. */
   vocabulary: ReadonlySet<string>;
 }
 
@@ -40,15 +40,15 @@ export type { Entry as IndexedNote };
 
 const idOf = ({ from, note }: Note): string => (from === 'handbook' ? note.id : studioNoteId(note.no));
 
-const calledBy = ({ from, note }: Note): string[] => [
+const namesOf = ({ from, note }: Note): string[] => [
   note.title,
   ...(from === 'handbook' ? note.words : note.words.split(/[,;\n]/)),
 ];
 
-/** A note's fields as the terms in them, looked up once. */
-const indexed = (one: Note, [title, ...names]: readonly Phrase[]): Indexed => {
+/** A note's fields as terms, computed once. */
+const indexNote = (one: Note, [title, ...names]: readonly Phrase[]): Indexed => {
   const { from, note } = one;
-  // In prose it stands everywhere; in what a note is called it tells a bucket from a coat.
+  // Common in a note's text, but in its name it distinguishes a bucket from a coat.
   const prose = (text: string) =>
     termsOf(text)
       .filter((term) => term !== 'bucket')
@@ -72,7 +72,7 @@ const phrase = (text: string): Phrase => {
   return { words: words.join(' '), count: words.length, terms: [...new Set(termsAmong(words))] };
 };
 
-/** Builds the index of some notes, in memory. */
+/** Builds an in-memory index of notes. */
 export const indexNotes = (notes: readonly Note[]): NoteIndex => {
   const index = new MiniSearch<Indexed>({
     fields: ['title', 'words', 'answer', 'rest'],
@@ -89,11 +89,11 @@ export const indexNotes = (notes: readonly Note[]): NoteIndex => {
   const spread = new Map<string, number>();
   const entries = new Map<string, Entry>();
   for (const note of notes) {
-    const phrases = calledBy(note).map(phrase);
-    const one = indexed(note, phrases);
+    const phrases = namesOf(note).map(phrase);
+    const one = indexNote(note, phrases);
     const written = [...phrases.flatMap(({ words }) => words.split(' ')), ...wordsOf(proseOf(note))];
     for (const word of written)
-      if (!chatter.has(word) && !termsAmong([word]).every(isEveryday)) vocabulary.add(word);
+      if (!stopWords.has(word) && !termsAmong([word]).every(isEveryday)) vocabulary.add(word);
     index.add(one);
     entries.set(one.id, { id: one.id, note, phrases });
     for (const { count, terms } of phrases) if (count === 1) for (const term of terms) names.add(term);

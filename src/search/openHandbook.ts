@@ -2,9 +2,12 @@ import type { Handbook, HandbookNote, Note, StudioNote } from '../studio/handboo
 import { findEmergencies } from './findEmergencies.ts';
 import { findNotes } from './findNotes.ts';
 import { indexNotes, type NoteIndex } from './noteIndex.ts';
-import { isChatter, isEveryday, termsOf } from './terms.ts';
+import { isStopWord, isEveryday, termsOf } from './terms.ts';
 
-/** Opens the handbook; its notes are read and indexed when the first question comes, a studio's own when its first does. */
+/**
+ * Opens the handbook. Its notes are read and indexed at the first question, and a studio's own notes at that studio's
+ * first.
+ */
 export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
   let notes: ReadonlyMap<string, HandbookNote> | undefined;
   const builtIn = () => (notes ??= new Map(load().map((note) => [note.id, note])));
@@ -15,7 +18,7 @@ export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
     ]);
   let shared: NoteIndex | undefined;
   const withoutOwn = () => (shared ??= withOwn([]));
-  // A studio's list is another one once a note of it was changed, and then the index of the old list goes with it.
+  // Changing a note makes a new list, so the index of the old list can be collected.
   const indexes = new WeakMap<readonly StudioNote[], NoteIndex>();
   const indexOf = (own: readonly StudioNote[]): NoteIndex => {
     if (own.length === 0) return withoutOwn();
@@ -24,7 +27,7 @@ export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
     return known;
   };
   const knows = (word: string): boolean =>
-    isChatter(word) || termsOf(word).every((term) => withoutOwn().spread.has(term));
+    isStopWord(word) || termsOf(word).every((term) => withoutOwn().spread.has(term));
   return {
     note: (id) => builtIn().get(id),
     knows,

@@ -4,7 +4,7 @@ const powered = 'mixer|kiln|plug|socket|wire|cable|outlet|lead|strip|switch|elem
 const place =
   'studio|room|kiln|shed|building|roof|table|bin|pan|pot|wax|hair|sleeve|towel|paper|cloth|rag|plug|socket|cable|mixer|shelf|place|bench|fan';
 
-/** How people tell of what endangers everybody near it, or call for help. */
+/** How people report a danger to everybody nearby, or call for help. */
 export const signsOfDanger: Record<Danger, Signs> = {
   shock: {
     signs: [

@@ -5,7 +5,7 @@ const ware =
 const stuff =
   'glaze|powder|bucket|bleach|latex|wax|deflocculant|silica|slip|underglaze|epsom|flocculant|dust|acid|chip';
 
-/** How people tell of what happened to somebody. */
+/** How people report that somebody is hurt. */
 export const signsOfHarm: Record<Harm, Signs> = {
   collapsed: {
     signs: [

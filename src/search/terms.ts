@@ -1,4 +1,4 @@
-import { chatter, elsewhere, everyday } from './everydayWords.ts';
+import { stopWords, otherTradeWords, everydayWords } from './everydayWords.ts';
 import { sameWords, samePhrases } from './tradeWords.ts';
 import { withoutAccents } from '../text/normalizedName.ts';
 
@@ -6,10 +6,10 @@ const segmenter = new Intl.Segmenter('en', { granularity: 'word' });
 
 const undoubled = (stem: string): string => (/([bdgmnprt])\1$/.test(stem) ? stem.slice(0, -1) : stem);
 
-/** A watery bucket is not about water, nor a runny one about a glaze that ran. */
+/** Not stemmed: a watery bucket is not about water, and a runny glaze is not one that ran. */
 const keepsEnding = new Set(['watery', 'runny']);
 
-/** A word without its ending, so that pinhole, pinholes and pinholing are one. */
+/** A word's stem, so that pinhole, pinholes and pinholing are the same. */
 const stem = (word: string): string => {
   if (word.length < 4 || keepsEnding.has(word)) return word;
   const one = word
@@ -26,38 +26,38 @@ const stem = (word: string): string => {
 /** An apostrophe does not divide a word: “don’t” is one. */
 const withoutApostrophes = (text: string): string => withoutAccents(text).replace(/[’']/g, '');
 
-/** “1.45” alone is a specific gravity; with a unit after it, it is something else. */
+/** "1.45" alone is a specific gravity; before a unit it is not. */
 const bareGravity =
   /(?<![\d.,])1[.,][2-9]\d{0,2}(?![\d.,]*\d)(?!\s*(?:%|°|(?:mm|cm|ml|l|lit\w+|kg|g|gr\w+|h|hrs?|hours?|min\w*|s|sec\w*|gal\w*|lbs?|oz|cups?|tsp|tbsp|qt|quarts?|days?|weeks?|in|inch\w*)\b))/gu;
 
-/** The words of a text as they were typed, but for accents, case and punctuation. */
+/** The words of a text as typed, without accents, case and punctuation. */
 export const typedWords = (text: string): string[] =>
   Array.from(segmenter.segment(withoutApostrophes(text)))
     .filter(({ isWordLike }) => isWordLike)
     .flatMap(({ segment }) => segment.split(/[._]/))
     .filter((word) => word !== '');
 
-/** The words of a text in order, chatter and all: no accents, one spelling. */
+/** The words of a text in order, stop words included: without accents, in one spelling. */
 export const wordsOf = (text: string): string[] =>
   samePhrases(typedWords(withoutApostrophes(text).replace(bareGravity, 'gravity'))).map(
     (word) => sameWords.get(word) ?? word,
   );
 
-export const isChatter = (word: string): boolean => wordsOf(word).every((one) => chatter.has(one));
+export const isStopWord = (word: string): boolean => wordsOf(word).every((one) => stopWords.has(one));
 
-/** What a text is about, as the terms that are looked up: no endings, no chatter, no bare numbers. */
+/** A text's search terms: stemmed, without stop words and bare numbers. */
 export const termsOf = (text: string): string[] => termsAmong(wordsOf(text));
 
-/** The same of words that are known already. */
+/** The search terms among words that are split already. */
 export const termsAmong = (words: readonly string[]): string[] =>
-  words.filter((word) => !chatter.has(word) && !/^\p{N}+$/u.test(word)).map(stem);
+  words.filter((word) => !stopWords.has(word) && !/^\p{N}+$/u.test(word)).map(stem);
 
 const stems = (words: ReadonlySet<string>): ReadonlySet<string> => new Set([...words].map(stem));
-const everydayTerms = stems(everyday);
-const elsewhereTerms = stems(elsewhere);
+const everydayTerms = stems(everydayWords);
+const elsewhereTerms = stems(otherTradeWords);
 
-/** Whether a term is of everyday talk, and says little. */
+/** Whether a term is an everyday word, which says little. */
 export const isEveryday = (term: string): boolean => everydayTerms.has(term);
 
-/** Whether a term is of other work than the glaze room's. */
-export const isElsewhere = (term: string): boolean => elsewhereTerms.has(term);
+/** Whether a term belongs to work outside the glaze room. */
+export const isOtherTrade = (term: string): boolean => elsewhereTerms.has(term);

@@ -1,4 +1,4 @@
-/** One spelling for what is spelt or said in several ways: British and American, the trade's and the kitchen's. */
+/** One spelling for synonyms and variants: British and American, trade and household. */
 export const sameWords: ReadonlyMap<string, string> = new Map([
   ['colour', 'color'],
   ['colours', 'color'],
@@ -156,7 +156,7 @@ const phrases: readonly (readonly [said: string, meant: string])[] = [
   ['yoghurt', 'yogurt'],
 ];
 
-/** The words with what is said in two of them put as one. */
+/** Joins phrases of two words that mean one thing. */
 export const samePhrases = (words: readonly string[]): string[] => {
   let text = ` ${words.join(' ')} `;
   for (const [said, meant] of phrases) text = text.replaceAll(` ${said} `, ` ${meant} `);

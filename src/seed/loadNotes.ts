@@ -33,7 +33,7 @@ const topics = [
   'house',
 ];
 
-/** The handbook as its files have it. Throws when one is not as it should be. */
+/** Reads the handbook's files. Throws if one is invalid. */
 export const loadNotes = (): HandbookNote[] =>
   topics.flatMap((topic) =>
     notes.parse(

@@ -19,11 +19,11 @@ export interface App {
 export interface AppOptions {
   file: string;
   clock: Clock;
-  /** Where a bug is written down, under the id that the person who met it is told. */
+  /** Logs a bug under the id that the member sees. */
   onBug(error: unknown, id: string, path: string[]): void;
 }
 
-/** Opens the logbook and the desk on it. */
+/** Opens the logbook, and a desk on it. */
 export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> => {
   const store = await openStore(file, { clock });
   const desk = openDesk({

@@ -7,7 +7,7 @@ const errorIn = (about: object): string => {
   return typeof error === 'object' && error !== null && 'message' in error ? String(error.message) : '';
 };
 
-/** Writes the same trouble down once a minute at most; how often it came meanwhile is told when the minute is over. */
+/** Limits repeats of a message to one a minute. When the minute ends, it logs how many were left out. */
 export const calmLog = (log: Log): Log => {
   const told = new Map<string, { about: object; suppressed: number }>();
   const calmly =

@@ -3,7 +3,7 @@ import type { StudioId } from '../studio/ids.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 import { UsageProblem } from './exitCodeOf.ts';
 
-/** The studio that was asked for, else the only one of those; undefined when there is none yet. */
+/** The studio that was named, otherwise the only one; undefined if there is none yet. */
 export const studioAmong = (
   studios: readonly { id: StudioId; name: string }[],
   wanted: string | undefined,
@@ -18,7 +18,7 @@ export const studioAmong = (
   return only?.id;
 };
 
-/** The same of an open file; a new file gets a studio. */
+/** The chosen studio of an open file. A new file gets a studio. */
 export const chosenStudio = async ({ store }: App, wanted: string | undefined): Promise<StudioId> =>
   studioAmong(await store.people.studios(), wanted) ??
   store.people.studioOf('terminal', 'here', sayWords.ownStudio);

@@ -4,8 +4,8 @@ import { startDiscord, type Discord, type DiscordSettings } from '../discord/con
 import type { DiscordPorts } from '../discord/ports.ts';
 import { days, later } from '../studio/ids.ts';
 
-/** How long a button whose line is kept here can be pressed. */
-const heldFor = days(30);
+/** How long buttons with a stored line work. */
+const heldLineLifetime = days(30);
 
 /** Connects the desk to Discord. */
 export const connectDiscord = (
@@ -41,7 +41,7 @@ export const connectDiscord = (
       };
     },
     held: {
-      hold: (studio, line) => heldLines.hold(studio, line, later(clock.now(), heldFor)),
+      hold: (studio, line) => heldLines.hold(studio, line, later(clock.now(), heldLineLifetime)),
       held: (id) => heldLines.held(id, clock.now()),
     },
     registered: { hash: (scope) => kept.get(scope), keep: (scope, hash) => kept.set(scope, hash) },

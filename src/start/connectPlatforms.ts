@@ -15,13 +15,13 @@ import { mainWords } from '../words/platform/mainWords.ts';
 
 interface Wanted {
   config: Config;
-  /** The demo's room is open to everybody. */
+  /** The demo's room needs no password. */
   demo: boolean;
   lan: boolean;
   newKeys: boolean;
   log: Log;
   tell(text: string): void;
-  /** Nothing is connected, and no other try would change that. */
+  /** Nothing is connected, and a retry would not help. */
   fail(why: unknown): void;
 }
 
@@ -35,7 +35,7 @@ const keepRoom = (
       const { connectRoom } = await import('./connectRoom.ts');
       return connectRoom(app, config, { studio, open: demo, lan, newKeys, log, tell });
     },
-    // With nothing beside it whoever started it sits there and reads why.
+    // If the room is the only platform, the operator is at the terminal and reads the error.
     isFinal: () => config.DISCORD_TOKEN === undefined,
     giveUp: fail,
     sentence: (why) => (why instanceof UsageProblem ? why.message : mainWords.roomTroubled),
@@ -50,7 +50,7 @@ const keepDiscord = (
 ): KeptConnected<Discord> => {
   const desk: Desk = {
     ...app.desk,
-    dispatch: (request) => (room?.now()?.overheard(app.desk) ?? app.desk).dispatch(request),
+    dispatch: (request) => (room?.now()?.postingDesk(app.desk) ?? app.desk).dispatch(request),
   };
   return keepConnected({
     connect: async (lost) => {
@@ -81,25 +81,25 @@ const keepDiscord = (
   });
 };
 
-/** Speaks through whatever connection there is when there is something to say. */
+/** Sends through the platform's connection at the time. */
 const voiceOf = (kept: KeptConnected<{ voice: Voice }>): Voice => ({
   speak: async (...said) => kept.now()?.voice.speak(...said) ?? 'later',
 });
 
 export interface Platforms {
-  /** The likeliest to be looked at first. */
+  /** The one that a member most probably sees comes first. */
   voices: Voice[];
   stop(): Promise<void>;
 }
 
-/** Connects the platforms that are wanted, each apart from the others: what befalls one leaves the others as they are. */
+/** Connects the wanted platforms independently: when one fails, the others continue. */
 export const connectPlatforms = async (app: App, wanted: Wanted): Promise<Platforms> => {
   const studio = await roomStudio(app, wanted.config, wanted.tell);
   const { DISCORD_TOKEN: token } = wanted.config;
   if (studio === undefined && token === undefined) throw new UsageProblem(mainWords.nothingOn);
   const room = studio === undefined ? undefined : keepRoom(app, studio, wanted);
   const discord = token === undefined ? undefined : keepDiscord(app, token, room, wanted);
-  // On a phone before it is looked for in the room.
+  // A message on a phone is seen sooner than one in the room.
   const kept = [discord, room].filter((one) => one !== undefined);
   return {
     voices: kept.map(voiceOf),

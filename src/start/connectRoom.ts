@@ -5,7 +5,7 @@ import { boardRows } from '../replies/bucket/boardRows.ts';
 import type { Config } from './config.ts';
 import type { Log } from '../contract/log.ts';
 import type { Post } from '../room/ports.ts';
-import { freshPasscode, freshToken, sealed } from '../room/access/secrets.ts';
+import { freshPasscode, freshToken, hashSecret } from '../room/access/secrets.ts';
 import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
 import { instant, memberId, type StudioId } from '../studio/ids.ts';
 import type { Logbook } from '../studio/logbook/ports.ts';
@@ -13,11 +13,11 @@ import { roomWords } from '../words/platform/roomWords.ts';
 
 interface RoomChoice {
   studio: StudioId;
-  /** The demo, free of passwords. */
+  /** The demo, without passwords. */
   open: boolean;
-  /** For every phone on the network, not for this machine only. */
+  /** Whether the whole network can reach it, not only this machine. */
   lan: boolean;
-  /** The passcode, or every keeper's way in, has been lost: make both anew. */
+  /** Makes a new passcode and a new keeper's invitation, after they were lost. */
   newKeys: boolean;
   log: Log;
   tell(text: string): void;
@@ -32,14 +32,14 @@ const chartSizes = {
   large: { width: 960, panelHeight: 320 },
 };
 
-/** Opens the local room on the desk. */
+/** Starts the local room on the desk. */
 export const connectRoom = async (
   { store, desk, words, clock }: App,
   settings: Settings,
   { studio, open, lan, newKeys, log, tell }: RoomChoice,
 ): Promise<RunningRoom> => {
   const { books, people, kept } = store;
-  const { door, posts } = store.room<Post['reply']>(studio);
+  const { door: credentials, posts } = store.room<Post['reply']>(studio);
   const passcodeName = `room-passcode:${studio}`;
   const keptOr = async (name: string, make: () => string): Promise<string> => {
     const found = await kept.get(name);
@@ -53,16 +53,17 @@ export const connectRoom = async (
   let studioName = await books.read(studio, named);
   const isKeeper = (member: Post['member']) =>
     books.read(studio, async (book) => (await book.studio()).keepers.includes(member));
-  /** The passcode and the first keeper's way in, told to whoever started it. */
+  /** Prints the passcode and the first keeper's invitation. */
   const tellKeys = async (room: RunningRoom): Promise<void> => {
     if (open) return tell(roomWords.demo);
-    // What an earlier start printed for the first keeper ends with that start.
-    await door.endCodes('keeper');
-    if (newKeys) await door.endCodes('join');
+    // A new invitation replaces the one that an earlier start printed.
+    await credentials.endCodes('keeper');
+    if (newKeys) await credentials.endCodes('join');
     if (newKeys || (await kept.get(passcodeName)) === undefined) {
       const passcode = freshPasscode();
-      const seal = await sealed(passcode);
-      // Told first: one that is kept and was never told would let nobody in, one that is told and not kept is told anew.
+      const seal = await hashSecret(passcode);
+      // Printed before it is stored: if the program dies in between, the next start makes another. Otherwise a passcode
+      // might be stored that nobody knows.
       tell(roomWords.passcode(passcode));
       await kept.set(passcodeName, seal);
     }
@@ -84,11 +85,11 @@ export const connectRoom = async (
       },
       zone: () => books.read(studio, async (book) => (await book.studio()).zone),
       open,
-      door: Object.assign(door, {
+      credentials: Object.assign(credentials, {
         passcode: () => kept.get(passcodeName),
         setPasscode: (seal: string) => kept.set(passcodeName, seal),
       }),
-      shelf: posts,
+      postStore: posts,
       people: {
         memberOf: (key, name) => people.memberOf(studio, 'room', key, name),
         all: () => books.read(studio, (book) => book.members()),
@@ -100,7 +101,7 @@ export const connectRoom = async (
             const now = clock.now();
             const event = { kind: 'keeper', member, keeper } as const;
             const { state } = await book.logStudio(event, { at: now, loggedAt: now, by });
-            // In the demo whoever likes is a keeper again.
+            // In the demo anybody can become a keeper again.
             const keep = open || keeper || state.keepers.length > 0;
             return { keep, value: keep };
           }),
@@ -145,7 +146,7 @@ export const connectRoom = async (
   return room;
 };
 
-/** Whether a keeper has a name in the room: one of another platform cannot come in by it. */
+/** Whether a keeper has claimed a name in the room: a keeper from another platform cannot sign in here. */
 const hasKeeper = async (store: App['store'], studio: StudioId): Promise<boolean> => {
   const claims = await store.room(studio).door.claims();
   const { keepers } = await store.books.read(studio, (book) => book.studio());

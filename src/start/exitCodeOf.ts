@@ -1,11 +1,11 @@
-import { visibleLines } from '../contract/plainText.ts';
+import { withoutControlsInLines } from '../contract/plainText.ts';
 import { ConfigProblem } from './config.ts';
 import { DiscordProblem } from '../discord/connection/discordProblem.ts';
 import { asStoreProblem, StoreProblem } from '../store/engine/storeProblem.ts';
 import { discordWords } from '../words/platform/discordWords.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 
-/** A command line that is not one; its message says what would be. */
+/** A wrong command line; the message says how to correct it. */
 export class UsageProblem extends Error {
   override readonly name = 'UsageProblem';
 }
@@ -16,7 +16,10 @@ const isMistyped = (error: unknown): error is Error =>
 const pathOf = (error: unknown): string =>
   error instanceof Error && 'path' in error ? String(error.path) : 'what was to be written';
 
-/** Runs an operator's command: its own code, 2 mistyped or misset, 3 trouble with the file or a bug; trouble is said in one sentence. */
+/**
+ * Runs an operator's command and returns its exit code: the command's own, 2 for a wrong command line or setting, 3 for
+ * file trouble or a bug. Trouble is printed as one sentence.
+ */
 export const exitCodeOf = async (usage: string, command: () => Promise<number>): Promise<number> => {
   try {
     return await command();
@@ -30,11 +33,11 @@ export const exitCodeOf = async (usage: string, command: () => Promise<number>):
       return error.kind === 'token' ? 2 : 3;
     }
     if (error instanceof UsageProblem || error instanceof ConfigProblem) {
-      console.error(visibleLines(error.message));
+      console.error(withoutControlsInLines(error.message));
       return 2;
     }
     if (isMistyped(error)) {
-      console.error(visibleLines(`${error.message}\n${usage}`));
+      console.error(withoutControlsInLines(`${error.message}\n${usage}`));
       return 2;
     }
     const problem = asStoreProblem(error, pathOf(error));

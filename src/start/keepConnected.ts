@@ -1,33 +1,35 @@
 import type { Log } from '../contract/log.ts';
 
 const shortest = 1_000;
-/** Long enough that a day of trying stays far below the thousand connections that Discord allows a day. */
+/** Long enough to stay far below the thousand connections a day that Discord allows. */
 const longest = 5 * 60_000;
 
 interface Connectable<T> {
-  /** Connects; what is called `lost` later says that this connection will not come back. */
+  /** Connects. It calls `lost` later when the connection will not recover. */
   connect(lost: (why: unknown) => void): Promise<T>;
-  /** Trouble that another try does not mend. */
+  /** Whether a retry cannot help. */
   isFinal(why: unknown): boolean;
   giveUp(why: unknown): void;
-  /** The trouble in a sentence. */
+  /** The problem as a sentence. */
   sentence(why: unknown): string;
   log: Log;
-  /** The first pause and the longest; they double in between. */
+  /** The first and the longest pause; pauses double in between. */
   pauses?: { first: number; most: number };
 }
 
 export interface KeptConnected<T> {
-  /** The connection there is now. */
+  /** The current connection. */
   now(): T | undefined;
   stop(): Promise<void>;
 }
 
-/** Half of the pause is chance, so that many who lost the same connection do not come back together. */
+/** Half of the pause is random, so that many clients do not reconnect at the same moment. */
 const pauseAfter = (tries: number, { first, most }: { first: number; most: number }): number =>
   Math.min(most, first * 2 ** Math.min(tries, 20)) * (0.5 + Math.random() / 2);
 
-/** Keeps one platform connected, apart from every other: what fails is said, and tried again after a pause that grows. */
+/**
+ * Keeps one platform connected: a failure is logged and retried after a growing pause, without affecting the others.
+ */
 export const keepConnected = <T extends { stop(): Promise<void> }>({
   connect,
   isFinal,
@@ -43,7 +45,7 @@ export const keepConnected = <T extends { stop(): Promise<void> }>({
   );
   let current: T | undefined;
 
-  /** One connection from its beginning to its end; answers why it ended. */
+  /** One connection from start to end; returns why it ended. */
   const once = async (): Promise<unknown> => {
     try {
       let lose: (why: unknown) => void = () => undefined;
@@ -66,7 +68,7 @@ export const keepConnected = <T extends { stop(): Promise<void> }>({
       const why = await once();
       if (signal.aborted) return;
       if (isFinal(why)) return giveUp(why);
-      // One that held for long begins anew with short pauses; one that comes and goes does not.
+      // After a connection that lasted long the pauses start short again; after a brief one they keep growing.
       if (performance.now() - began > pauses.most) tries = 0;
       const pause = pauseAfter(tries, pauses);
       log.error({ err: why, againInSeconds: Math.ceil(pause / 1_000) }, sentence(why));
@@ -77,7 +79,7 @@ export const keepConnected = <T extends { stop(): Promise<void> }>({
     now: () => current,
     stop: async () => {
       stopping.abort();
-      // One that is still trying has nothing to finish.
+      // During a connection attempt nothing needs to finish.
       if (current !== undefined) await going;
     },
   };

@@ -10,14 +10,14 @@ import { openReminders } from './openReminders.ts';
 import { demoFile, openDemo } from './openDemo.ts';
 import { mainWords } from '../words/platform/mainWords.ts';
 
-/** Settles when somebody stops the program, or nothing of it is left to run. */
+/** Settles when the program is stopped, or when no part of it can run. */
 const untilEnded = () => {
   let fail: (why: unknown) => void = () => undefined;
   const ended = new Promise<number>((resolve, reject) => {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve(0));
     fail = reject;
   });
-  // It may fail before anybody waits for it.
+  // It may reject before anything awaits it.
   ended.catch(() => undefined);
   return { ended, fail };
 };
@@ -28,7 +28,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const config = readConfig();
   const demo = config.DISCORD_TOKEN === undefined && config.DATABASE_FILE === undefined;
   const { every, calm: log } = openLog(config.LOG_LEVEL);
-  // One thing that goes wrong is no reason to end what does not.
+  // An error in one part must not end the others.
   process.on('unhandledRejection', (err) => {
     const known = harmlessStray(err);
     if (known === undefined) log.error({ err }, mainWords.stray);
@@ -59,5 +59,5 @@ const code = await exitCodeOf(mainWords.usage, async () => {
     for (const stop of stops) await stop();
   }
 });
-// A connection that is being made would hold the process for as long as it takes.
+// A pending connection attempt would keep the process alive.
 process.exit(code);

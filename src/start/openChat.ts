@@ -25,10 +25,10 @@ const keep = (lines: string[]): void => {
   writeFileSync(historyFile, lines.join('\n'), { mode: 0o600 });
 };
 
-/** A conversation is no place for a log, but for what is broken. */
+/** A conversation should show no log lines except errors. */
 const quietLog = { info: () => undefined, warn: () => undefined, error: console.error };
 
-/** Lets whoever sits at this terminal talk to the desk; a keeper of the studio, or one who says so, as a keeper. */
+/** Connects this terminal to the desk, as a keeper if the studio says so or the user asks for it. */
 export const openChat = async (
   app: App,
   studio: StudioId,

@@ -3,14 +3,14 @@ import { openApp, type App, type AppOptions } from './app.ts';
 import { loadSeed } from '../seed/loadSeed.ts';
 import { playSeed } from './playSeed.ts';
 
-/** The demo's own file; its data enters no other. */
+/** The demo's own file. The demo data goes into no other. */
 export const demoFile = 'data/demo.db';
 
-/** Who somebody trying it out is, until they say otherwise. */
+/** The demo user's name until they choose one. */
 export const demoKeeper = 'Odile';
 
-/** Fills a file beside it first: a demo that was cut short is never taken for a whole one. */
-const fill = async (options: AppOptions): Promise<void> => {
+/** Fills a temporary file first, so that an interrupted start leaves no half-filled demo. */
+const fillDemo = async (options: AppOptions): Promise<void> => {
   const half = `${options.file}.${process.pid}.new`;
   const drop = (...ends: string[]) => ends.forEach((end) => rmSync(`${half}${end}`, { force: true }));
   try {
@@ -26,8 +26,8 @@ const fill = async (options: AppOptions): Promise<void> => {
   }
 };
 
-/** Opens the demo studio; a file that is not there is filled first, with times that end at this first start. */
+/** Opens the demo studio. If its file is missing, it is filled, with times that end now. */
 export const openDemo = async (options: AppOptions): Promise<App> => {
-  if (!existsSync(options.file)) await fill(options);
+  if (!existsSync(options.file)) await fillDemo(options);
   return openApp(options);
 };

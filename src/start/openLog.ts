@@ -3,7 +3,10 @@ import { pino } from 'pino';
 import { calmLog } from './calmLog.ts';
 import type { Log } from '../contract/log.ts';
 
-/** An error without what hangs on it: a platform's has the request, whose address has the token and whose body a member's words. */
+/**
+ * An error without its other properties: a Discord error has the request, whose URL contains the token and whose body a
+ * member's words.
+ */
 const plainError = (error: unknown): unknown => {
   if (!(error instanceof Error)) return error;
   const { name, message, stack } = error;
@@ -12,13 +15,13 @@ const plainError = (error: unknown): unknown => {
 };
 
 export interface Logs {
-  /** For what is told once: a bug, with the id that its finder was told. */
+  /** For messages that are always logged, such as bugs. */
   every: Log;
-  /** For what may come a hundred times a minute. */
+  /** For messages that may repeat a hundred times a minute. */
   calm: Log;
 }
 
-/** The log, one line of JSON a happening, on standard error. */
+/** The log: one JSON object on each line of standard error. */
 export const openLog = (level: string): Logs => {
   const every = pino({ level, serializers: { err: plainError } }, pino.destination({ dest: 2, sync: true }));
   return { every, calm: calmLog(every) };

@@ -3,7 +3,7 @@ import type { Voice } from '../contract/contract.ts';
 import type { Log } from '../contract/log.ts';
 import { startReminders, type Reminders } from '../reminders/startReminders.ts';
 
-/** Says the reminders of this file through whatever platforms are connected. */
+/** Sends this file's reminders through the connected platforms. */
 export const openReminders = (
   { store, words, clock }: App,
   voices: readonly Voice[],

@@ -17,7 +17,7 @@ const inOrder = (seed: Seed, start: Instant) =>
     .map((line) => ({ ...line, at: instantOfLine(line, start, seed.zone) }))
     .sort((a, b) => a.at - b.at);
 
-/** Says every line of the invented studio at the desk, as its members would have, the last just before `start`. */
+/** Runs every line of the demo studio at the desk as its members, the last just before `start`. */
 export const playSeed = async (seed: Seed, app: App, start: Instant): Promise<StudioId> => {
   const { people } = app.store;
   const studio = await people.studioOf('terminal', 'here', seed.name);

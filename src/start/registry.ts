@@ -23,7 +23,7 @@ import { undo } from '../../commands/undo.ts';
 import { waterOrStir } from '../../commands/waterOrStir.ts';
 import type { Command } from '../contract/contract.ts';
 
-/** Everything that a member can say, in the order in which it is shown. */
+/** Every command, in the order in which they are shown. */
 export const commands: Command[] = [
   waterOrStir,
   reading,

@@ -4,10 +4,10 @@ import type { Config } from './config.ts';
 import type { StudioId } from '../studio/ids.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
 
-/** Under which the file says whose room it is. */
-const keptAs = 'room-studio';
+/** The name under which the room's studio is stored. */
+const roomStudioSetting = 'room-studio';
 
-/** The only one, or of several the only one that anybody has come into the room of. */
+/** The only studio; if there are several, the only one whose room has members. */
 const onlyRoom = async ({ store }: App, studios: readonly StudioId[]): Promise<StudioId | undefined> => {
   if (studios.length <= 1) return studios[0];
   const claims = await Promise.all(studios.map((studio) => store.room(studio).door.claims()));
@@ -16,8 +16,8 @@ const onlyRoom = async ({ store }: App, studios: readonly StudioId[]): Promise<S
 };
 
 /**
- * Whose room it is: the one that was named, or the one that it was before, whatever servers have been added since. Beside
- * Discord a server's studio comes first, so there may be none yet.
+ * The room's studio: the one that was named, otherwise the one from before, even if servers have been added since. With
+ * Discord there may be none until a server's studio exists.
  */
 export const roomStudio = async (
   app: App,
@@ -27,7 +27,7 @@ export const roomStudio = async (
   if (ROOM === 'off') return undefined;
   const { people, kept } = app.store;
   const studios = await people.studios();
-  const before = await kept.get(keptAs);
+  const before = await kept.get(roomStudioSetting);
   const found =
     ROOM_STUDIO === undefined
       ? (studios.find(({ id }) => id === before)?.id ??
@@ -41,6 +41,6 @@ export const roomStudio = async (
     return undefined;
   }
   const studio = found ?? (await chosenStudio(app, ROOM_STUDIO));
-  if (studio !== before) await kept.set(keptAs, studio);
+  if (studio !== before) await kept.set(roomStudioSetting, studio);
   return studio;
 };

@@ -1,4 +1,4 @@
-// The program as it is bundled. Everything else is loaded by an import of its own, once this Node is known to be new enough.
+// The entry of the bundled program. It imports the rest dynamically, after checking that this Node is new enough.
 import '../needsNode.js';
 
 await import('./main.ts');

@@ -8,7 +8,7 @@ import { chatWords } from '../words/platform/chatWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 import { moreAction } from '../contract/kinds/longList.ts';
 import { completeLine } from '../desk/completeLine.ts';
-import { visible } from '../contract/plainText.ts';
+import { withoutControls } from '../contract/plainText.ts';
 import { replyLines } from './plainReply.ts';
 
 export interface ChatPorts {
@@ -17,17 +17,17 @@ export interface ChatPorts {
   who: Pick<Request, 'studio' | 'member' | 'role'>;
   now(): Instant;
   zone(): Promise<string>;
-  /** What was typed before, newest first, and where it is kept. */
+  /** The input history, newest first, and how to store it. */
   history: { lines: string[]; keep(lines: string[]): void };
-  /** Keeps a reply's file; answers where. */
+  /** Saves a reply's file; returns its path. */
   keepFile?(file: ReplyFile): string;
-  /** Hands over what a reminder is to be shown with; answers how to end that. */
+  /** Subscribes to reminders; returns how to stop. */
   remind?(show: (reply: Reply) => Promise<void>): Promise<{ stop(): Promise<void> }>;
   input: NodeJS.ReadableStream;
   output: NodeJS.WritableStream & { columns?: number; isTTY?: boolean };
 }
 
-/** A conversation at a terminal: a line in, a reply out, until `exit` or the end of the input. */
+/** A terminal session: reads a line and prints its reply, until `exit` or the end of input. */
 export const chat = async ({
   desk,
   words,
@@ -51,7 +51,7 @@ export const chat = async ({
     removeHistoryDuplicates: true,
     completer: (line: string, done: (error: Error | null, completion: [string[], string]) => void) => {
       completeLine(line, asker(), desk).then(
-        ([candidates, end]) => done(null, [candidates.map(visible), end]),
+        ([candidates, end]) => done(null, [candidates.map(withoutControls), end]),
         () => done(null, [[], line]),
       );
     },
@@ -76,18 +76,18 @@ export const chat = async ({
     try {
       output.write(`${text(reply.file && keepFile?.(reply.file))}\n\n`);
     } catch (error) {
-      // Its file cannot be kept: what was answered stands, and so does what was logged.
+      // Only the file could not be saved: the answer and the logged entry stay.
       output.write(`${text()}\n  ${sayWords.fileNotKept(String(error))}\n\n`);
     }
   };
   const answer = async (line: string): Promise<void> => {
     const reply = await speak(line, `terminal:${randomUUID()}`, asker(), { desk, words });
-    // A reminder only adds its numbers: those that somebody is about to type stay what they are.
+    // Reminders append to the numbered actions, so that the numbers on screen stay valid.
     offered = [];
     show(reply, await zone());
   };
   output.write(`${chatWords.hello}\n\n`);
-  // Not waited for: what is typed meanwhile would be lost.
+  // Not awaited, or what is typed meanwhile would be lost.
   const reminders = remind?.(async (reply) => {
     const inZone = await zone();
     output.write('\n');
@@ -98,11 +98,11 @@ export const chat = async ({
   for await (const typed of lines) {
     const line = typed.trim();
     if (/^\/?(?:exit|quit)$/i.test(line)) break;
-    // The number of an action is the press of its button.
+    // Typing an action's number presses its button.
     const pressed = offered[Number(line) - 1];
     if (line !== '' && pressed?.press !== 'edit') await answer(pressed?.line ?? line);
     lines.prompt();
-    if (pressed?.press === 'edit') lines.write(`${visible(pressed.line)} `);
+    if (pressed?.press === 'edit') lines.write(`${withoutControls(pressed.line)} `);
   }
   lines.close();
   await (await reminders)?.stop();

@@ -6,7 +6,7 @@ const mostOfOneName = 1_000;
 
 const isTaken = (error: unknown) => error instanceof Error && 'code' in error && error.code === 'EEXIST';
 
-/** Saves a reply's file in a folder, beside those of the same name, for nobody else to read; answers where. */
+/** Saves a reply's file, readable by its owner only, without overwriting another. Returns its path. */
 export const keepFile = (folder: string, { name, content }: ReplyFile): string => {
   mkdirSync(folder, { recursive: true, mode: 0o700 });
   const [, stem = '', end = ''] = /^(.*?)(\.[^.]*)?$/s.exec(name.replace(/[^\w.-]+/g, '_')) ?? [];

@@ -1,18 +1,18 @@
 import { definedOnly } from '../definedOnly.ts';
 import type { Reply } from '../contract/contract.ts';
 import { moreAction } from '../contract/kinds/longList.ts';
-import { type Seen, plainText, visible, visibleLines } from '../contract/plainText.ts';
+import { type Seen, plainText, withoutControls, withoutControlsInLines } from '../contract/plainText.ts';
 import { logWords } from '../words/bucket/logWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 
-/** JSON on one line in which nothing acts on a terminal: the few characters that JSON leaves as they are go as escapes. */
+/** JSON on one line. Control characters that JSON allows are escaped too, so that none acts on the terminal. */
 export const jsonLine = (value: object): string =>
   JSON.stringify(value).replace(
     /[\u007F-\u009F\u061C\u200B-\u200F\u2028-\u202E\u2060-\u2069\uFEFF]/g,
     (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-/** A reply as one JSON object for scripts: sentences as plain text, numbers in `data`. */
+/** A reply as one JSON object for scripts: text as plain strings, numbers in `data`. */
 export const replyJson = (reply: Reply, seen: Seen): object => {
   const plain = (text: Reply['title']) => plainText(text, seen);
   return {
@@ -46,7 +46,7 @@ const wrapped = (text: string, indent: string, width: number): string => {
   return [...lines, line].join(`\n${indent}`);
 };
 
-/** A reply as lines for a person: the answer first, then facts, what not to do, cautions, reasons, and what to type next. */
+/** A reply as lines of text: the answer, facts, what not to do, cautions, reasons, and suggested commands. */
 export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string): string => {
   const plain = (text: Reply['title']) => plainText(text, seen);
   const list = (mark: string, texts: Reply['dont']) =>
@@ -55,7 +55,7 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
     ({ label, text }) => `  ${plain(label)}: ${wrapped(plain(text), '    ', width)}`,
   );
   const actions = [...(reply.actions ?? []), ...moreAction(reply)].map(
-    ({ label, line }) => `  > ${plain(label)}:  ${visible(line)}`,
+    ({ label, line }) => `  > ${plain(label)}:  ${withoutControls(line)}`,
   );
   const told = keptAs === undefined ? sayWords.fileComes : sayWords.fileKept;
   const file = reply.file ? [`  ${told(keptAs ?? reply.file.name)}`] : [];
@@ -69,5 +69,5 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
     ...actions,
     ...file,
   ];
-  return visibleLines(lines.join('\n'));
+  return withoutControlsInLines(lines.join('\n'));
 };

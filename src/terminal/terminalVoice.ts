@@ -1,6 +1,6 @@
 import type { Reply, Voice } from '../contract/contract.ts';
 
-/** Speaks reminders to whoever sits at this terminal. */
+/** Prints reminders at this terminal. */
 export const terminalVoice = (
   who: { studio: Parameters<Voice['speak']>[0]; member: Parameters<Voice['speak']>[1] },
   print: (reply: Reply) => Promise<void>,

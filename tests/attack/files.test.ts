@@ -20,7 +20,7 @@ const place = (): string => {
   return folder;
 };
 
-/** What everybody may read of a folder. */
+/** The files in a folder that every user of the machine may read. */
 const open = (folder: string) =>
   readdirSync(folder).filter((name) => rights(join(folder, name)).slice(1) !== '00');
 
@@ -49,7 +49,7 @@ describe('what the studio keeps', () => {
     expect(open(join(folder, 'data'))).toEqual([]);
     expect(open(join(folder, 'data', 'backups'))).toEqual([]);
     expect(rights(join(folder, 'data'))).toBe('700');
-    // Not ours to change.
+    // The folder was there before, so its permissions are not ours to change.
     expect(rights(folder)).toBe('755');
   });
 

@@ -14,7 +14,7 @@ describe('a note of the studio’s own', () => {
     const open = await testRoom();
     const keeper = await phoneOf(open, 'Odile', { code: open.keeperCode, passcode: '' });
     const wren = await phoneOf(open, 'Wren');
-    // A line is kept up to 500 characters: what stands at its end is cut.
+    // A line is stored up to 500 characters, so the end of this one is cut.
     const padded = `${'x'.repeat(410)} ${text}`;
     await keeper.say(`/note add title:"where the xylophone is" text:"${text}" words:"zither, spare key"`);
     await keeper.say(`/note add title:"another" text:"${padded}"`);
@@ -59,7 +59,7 @@ describe('somebody’s name in what things are called', () => {
     const buckets = await room.store.books.read(room.studio, (book) => book.buckets());
     expect(buckets[1]?.settings).toMatchObject({ name: 'Sea Blue', cup: cups[0]?.name });
     expect(await checkStates(room.store.file)).toMatchObject({ differing: [] });
-    // Weighed in the same cup as before, by whatever it is called.
+    // The cup has another name now, but readings still refer to it.
     expect(await room.say(7, '/reading bucket:2 weight:229.9g seconds:14 stirred:yes')).toMatchObject({
       ok: true,
     });

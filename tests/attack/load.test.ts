@@ -36,7 +36,7 @@ describe('what is no prose', () => {
 });
 
 describe('a member’s share of the room’s time', () => {
-  /** A clock that stands still but for what is paused and worked. */
+  /** A clock that moves only by pauses and by work. */
   const clock = () => {
     let now = 0;
     const paused: number[] = [];
@@ -75,7 +75,7 @@ describe('a member’s share of the room’s time', () => {
       expect(await shares.run('wren', time.work(5))).toMatchObject({ ok: true });
       time.pass(Math.max(0, 100 - (time.now() - before)));
     }
-    // Of the whole time, only so little that hardly anybody meets it.
+    // A short share of the time, so that hardly anybody is affected.
     expect(worked / time.now()).toBeLessThan(0.03);
     time.pass(60_000);
     expect(await shares.run('hog', time.work(100))).toMatchObject({ ok: true });
@@ -108,7 +108,7 @@ describe('what was said in the room', () => {
   const now = Date.UTC(2026, 2, 1, 12);
   const big = 'x'.repeat(1024 * 1024);
 
-  const shelf = async () => {
+  const openPosts = async () => {
     const clock = settableClock();
     const file = storeFile();
     const store = await openStore(file, { clock });
@@ -136,7 +136,7 @@ describe('what was said in the room', () => {
   };
 
   it('takes at most 16 MiB of one member, the newest, and leaves what others said', async () => {
-    const { posts, keep, store, hog, wren } = await shelf();
+    const { posts, keep, store, hog, wren } = await openPosts();
     await keep(1, wren, {});
     for (let no = 2; no <= 40; no += 1) await keep(no, hog, { reply: big });
     const kept = await posts.latest(1_000);
@@ -149,7 +149,7 @@ describe('what was said in the room', () => {
   });
 
   it('goes by age while the program runs: what was private sooner, a reminder with the rest', async () => {
-    const { keep, store, file, hog, wren } = await shelf();
+    const { keep, store, file, hog, wren } = await openPosts();
     const ago = (n: number) => now - days(n);
     await keep(1, wren, { at: ago(8), private: false });
     await keep(2, wren, { at: ago(6), private: false });
@@ -161,7 +161,7 @@ describe('what was said in the room', () => {
     const database = openDatabase(file, migrations.length);
     const turns = new TransactionQueue(database);
     while (await dropExpired(turns, instant(now)));
-    // The last stays, however old: numbers go on from it.
+    // The last post stays, however old, because numbering continues from it.
     expect(database.sqlite.prepare('select no from room_posts order by no').pluck().all()).toEqual([
       2, 4, 5, 6,
     ]);

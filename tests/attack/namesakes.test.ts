@@ -4,12 +4,12 @@ import { phoneOf, testRoom } from '../helpers/room/roomServer.ts';
 
 const wrensNumber = '123456789012345678';
 
-/** Wren, known by Discord, and Mallory, who goes by whatever she likes there. */
+/** Wren, a Discord user, and Mallory, who has chosen a display name. */
 const roomWith = async (mallorysName: string) => {
   const room = await openGlazeRoom();
   onTestFinished(() => expect(room.bugs).toEqual([]));
   const { people } = room.store;
-  // The earlier to be met stands first in any list.
+  // The member who was met first is first in every list.
   const mallory = await people.memberOf(room.studio, 'discord', '999999999999999999', mallorysName);
   const wren = await people.memberOf(room.studio, 'discord', wrensNumber, 'Wren');
   const keepers = async () => (await room.store.books.read(room.studio, (book) => book.studio())).keepers;
@@ -44,7 +44,7 @@ describe('naming a keeper', () => {
     expect(await keepers()).toContain(mallory);
   });
 
-  // The last two have a Cyrillic letter in them: U+051C for W, U+0435 for e.
+  // The last two contain a Cyrillic letter: U+051C for W, U+0435 for e.
   it.each(['Wren', 'WREN', '\u051Cren', 'Wr\u0435n'])(
     'asks when another member is called %j, and each answer leads to one of them',
     async (alike) => {

@@ -20,7 +20,7 @@ describe('the store', () => {
     await expect(
       books.writeOnce(studio, 'key', async () => ({ keep: true, value: await inner() })),
     ).rejects.toThrow('within a turn');
-    // Afterwards, and beside one another, turns come as before.
+    // Later transactions, also concurrent ones, work as before.
     expect(await Promise.all([inner(), inner()])).toHaveLength(2);
   });
 
@@ -107,7 +107,7 @@ describe('what is said and offered', () => {
     expect(card.facts.map(({ text }) => text)).toEqual(
       expect.arrayContaining([`<@&${role}>`, `<#${channel}>`]),
     );
-    // A member is no role, and a role no channel.
+    // A member mention is no role, and a role mention is no channel.
     for (const typed of [`role:<@${role}>`, `role:<#${role}>`, `channel:<@&${channel}>`])
       expect(await keeper(3, `/studio set ${typed}`), typed).toMatchObject({ ok: false });
   });

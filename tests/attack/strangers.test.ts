@@ -62,12 +62,12 @@ describe('the room’s studio', () => {
     expect(await roomStudio(app, settings, tell)).toBeUndefined();
     expect(told.join()).toContain('ROOM_STUDIO');
     const named = await roomStudio(app, { ...settings, ROOM_STUDIO: stranger }, tell);
-    // Said once, it is kept.
+    // Once admitted, a server stays admitted.
     expect(await roomStudio(app, settings, tell)).toBe(named);
   });
 });
 
-/** The program on Discord with the owner's word on servers. */
+/** The program on Discord, with the operator's setting for servers. */
 const onDiscord = async (servers: string | undefined, known: boolean) => {
   const discord = await DiscordDouble.start();
   const app = await openFile();
@@ -103,7 +103,7 @@ describe('a server that nobody let in', () => {
     expect(ephemeral).toBe(true);
     if (served) expect(message.content).not.toContain('serves other servers');
     else expect(message.content).toContain('serves other servers');
-    // Whoever is not let in leaves nothing in the file.
+    // A server that is not admitted leaves nothing in the file.
     expect(await app.store.people.studios()).toHaveLength(known || served ? 1 : 0);
   });
 

@@ -18,7 +18,7 @@ import { noonPlus } from '../helpers/store/storeEvents.ts';
 import { openTestStore } from '../helpers/store/storeFile.ts';
 
 const seen = { now: noonPlus(0), zone: 'UTC' };
-/** Clears a screen, in both ways of writing it (ECMA-48), and turns the direction of what follows. */
+/** Clears the screen in both encodings (ECMA-48), and reverses the direction of what follows. */
 const hostile = 'a\u001b[2Jb\u009b2Jc\u202ed';
 
 const reply: Reply = {
@@ -96,7 +96,7 @@ describe('a full disk', () => {
     const store = await openTestStore({
       migrations: [
         ...migrations,
-        // So many pages, and no more: what SQLite says of a full disk it says of this.
+        // A page limit: SQLite reports it like a full disk.
         async (db) => void (await sql`pragma max_page_count = 60`.execute(db)),
       ],
     });

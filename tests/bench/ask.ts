@@ -5,7 +5,7 @@ import type { StudioNote } from '../../src/studio/handbook.ts';
 import { instant, memberId } from '../../src/studio/ids.ts';
 import { median, percentile } from './load.ts';
 
-/** How long a question takes to look up, among the handbook's notes and so many of a studio's own that they are 500. */
+/** How long a search takes among 500 notes: the handbook's and a studio's own. */
 const asked = JSON.parse(readFileSync('tests/unit/search/questions.json', 'utf8')) as { ask: string }[];
 const handbookNotes = loadNotes();
 const own = Array.from({ length: 500 - handbookNotes.length }, (_, i): StudioNote => {

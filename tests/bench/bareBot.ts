@@ -2,8 +2,8 @@ import Database from 'better-sqlite3';
 import { Client, Events } from 'discord.js';
 
 /**
- * The least that a bot on this client can be, to measure ours against: it answers every command with one fixed
- * sentence, after one durable insert when `BARE_DATABASE` names a file.
+ * A minimal bot on the same client, as the baseline: it answers every command with one fixed sentence, after one
+ * durable insert if `BARE_DATABASE` names a file.
  */
 const file = process.env['BARE_DATABASE'];
 const insert = file === undefined ? undefined : openInsert(file);

@@ -10,8 +10,8 @@ import { latencies, throughput, type Script } from './load.ts';
 import { Report } from './report.ts';
 
 /**
- * Our bot beside the barest that the same client allows: each in a process of its own, taking turns of a
- * second, in one run on one machine. Only the ratios mean anything.
+ * Our bot against the minimal bot: each in its own process, alternating every second, in one run on one machine. Only
+ * the ratios mean anything.
  */
 const quick = process.argv.includes('--quick');
 const ROUNDS = quick ? 3 : 11;
@@ -44,7 +44,7 @@ for (let round = 0; round < STARTS; round += 1) {
   await mine.stop();
   const theirs = await kinds.inserting('start-inserting');
   await theirs.stop();
-  // The first start makes the file and registers the commands; it is not what a restart is like.
+  // The first start creates the file and registers the commands, so it is not a typical restart.
   if (round === 0) continue;
   report.add('start to connected', 'ms', mine.started.connected, theirs.started.connected, '≤ 1.5');
   report.add('start to first answer', 'ms', mine.started.answered, theirs.started.answered, '');

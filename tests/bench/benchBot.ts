@@ -7,13 +7,13 @@ import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { type Draft, type Place, slash } from '../helpers/discord/discordInteraction.ts';
 import type { Interaction } from '../helpers/discord/discordWorld.ts';
 
-/** A bot in a process of its own, with a stand-in for Discord to itself. */
+/** A bot in its own process, with its own stand-in for Discord. */
 export class BenchBot {
   readonly discord: DiscordDouble;
   readonly members: Place[];
-  /** Milliseconds from starting the process to its connection, and to its first answer. */
+  /** Milliseconds from process start to its connection and to its first answer. */
   readonly started: { connected: number; answered: number };
-  /** Resident memory of the process when it was ready, in MiB. */
+  /** Resident memory when ready, in MiB. */
   readonly memory: number;
   readonly #child: ChildProcess;
   readonly #waiting = new Map<string, (interaction: Interaction) => void>();
@@ -63,16 +63,16 @@ export class BenchBot {
     return residentMiB(this.#child.pid);
   }
 
-  /** Milliseconds of processor that the process has used. */
+  /** CPU time of the process, in milliseconds. */
   get processorTime(): number {
     const fields = readFileSync(`/proc/${this.#child.pid}/stat`, 'utf8')
       .replace(/^.*\) /s, '')
       .split(' ');
-    // In user and in system mode, in the kernel's hundredths of a second.
+    // User and system mode, in kernel ticks of 10 ms.
     return 10 * (Number(fields[11]) + Number(fields[12]));
   }
 
-  /** Sends an interaction and forgets it once answered; answers how long that took, in milliseconds. */
+  /** Sends an interaction and drops it once it is answered; returns how long that took, in milliseconds. */
   async use(draft: Draft): Promise<{ took: number; interaction: Interaction }> {
     const began = performance.now();
     const interaction = await new Promise<Interaction>((resolve) => {
@@ -91,7 +91,7 @@ export class BenchBot {
   }
 }
 
-/** Resident memory of a process, as Linux tells it. */
+/** Resident memory of a process, from /proc. */
 const residentMiB = (pid: number | undefined): number => {
   const kib = /^VmRSS:\s+(\d+)/m.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
   return Number(kib) / 1024;

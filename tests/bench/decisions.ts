@@ -2,7 +2,7 @@ import { decide } from '../../src/studio/verdict/decide.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import type { Instant } from '../../src/studio/ids.ts';
 
-/** Decisions for each second of the processor, the decision alone, over buckets as they stand. */
+/** Decisions for each second of CPU time, over the given buckets; loading is not counted. */
 export const decisionsPerSecond = (
   buckets: readonly BucketState[],
   now: Instant,

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 
-/** What one member's ten requests a second cost another: whatever the one asks for, the other's answers stay quick. */
+/** What one member's ten requests a second cost another member: the other's answers must stay fast. */
 const quick = process.argv.includes('--quick');
 const SECONDS = quick ? 5 : 30;
 const A_SECOND = 10;
@@ -27,7 +27,7 @@ const port = await new Promise<number>((resolve) =>
   }),
 );
 
-/** One member's phone, at an address of its own. */
+/** One member's phone, with its own address. */
 const phone = async (name: string, localAddress: string, keeper = false) => {
   const agent = new Agent({ keepAlive: true, maxSockets: 30 });
   let cookie = '';
@@ -43,7 +43,7 @@ const phone = async (name: string, localAddress: string, keeper = false) => {
           resolve({ status: got.statusCode ?? 0, text });
         });
       });
-      // A connection that was kept open may be closed the moment it is used.
+      // A kept-alive connection may be closed just as it is used.
       sent.on('error', () => resolve({ status: 0, text: '' }));
       sent.end(body && JSON.stringify(body));
     });
@@ -52,14 +52,14 @@ const phone = async (name: string, localAddress: string, keeper = false) => {
   return { ask, say };
 };
 
-// A keeper may ask for most. Each load is another one's: what the one before owed is not told of it.
+// A keeper may run the most commands. Each load has a new member, so that no debt carries over.
 let hog = await phone('Hog', '127.0.0.1', true);
 const other = await phone('Other', '127.0.0.2');
 
 const words = Array.from({ length: 700 }, (_, i) => `glaze${i} pinhole thick`).join(' ');
 const typed = { bucket: 'g'.repeat(190) };
 
-/** What somebody who means ill, or a phone gone wrong, could ask for over and over. */
+/** Requests that an attacker, or a faulty phone, could repeat. */
 const loads: Record<string, () => Promise<{ status: number; text: string }>> = {
   'nothing at all': async () => ({ status: 200, text: '' }),
   'a bucket’s name of 4,900 characters': () => hog.say(`/water-or-stir bucket:${'gull '.repeat(980)}`),

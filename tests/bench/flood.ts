@@ -1,8 +1,8 @@
 import { connect } from 'node:net';
 
 /**
- * Asks one address for far more than it may have: `flood.js <port> <requests a second> <seconds>`, on a hundred
- * connections that are kept open. Prints how often each status came back.
+ * Sends one address far more than its limit: `flood.js <port> <requests a second> <seconds>`, over a hundred kept-alive
+ * connections. Prints how often each status came back.
  */
 const [port = 0, perSecond = 0, seconds = 0] = process.argv.slice(2).map(Number);
 const CONNECTIONS = 100;
@@ -22,7 +22,7 @@ const open = () => {
     const lines = `${rest}${data.toString('latin1')}`.split('\r\n');
     rest = lines.pop() ?? '';
     for (const line of lines) {
-      // An answer's body has no line end of its own: the next status follows it at once.
+      // A body does not end with a line break, so the next status follows it directly.
       const [, status] = /HTTP\/1\.1 (\d{3}) /.exec(line) ?? [];
       if (status !== undefined) statuses[status] = (statuses[status] ?? 0) + 1;
     }

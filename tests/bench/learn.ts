@@ -1,6 +1,9 @@
 import { rooms, walkBuckets } from './learnedBuckets.ts';
 
-/** How far the learned dose can be trusted: simulated buckets, whose truth is known, dosed twice with the same luck. */
+/**
+ * How reliable the learned dose is: simulated buckets with known truth, each dosed by both methods with the same random
+ * errors.
+ */
 const buckets = process.argv.includes('--quick') ? 300 : 3000;
 
 const percent = (part: number) => `${(100 * part).toFixed(1)} %`;

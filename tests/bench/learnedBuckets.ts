@@ -2,13 +2,16 @@ import { chances, someTruth, walk, type Room, type Walk } from './simulatedBucke
 
 export interface Walked {
   buckets: number;
-  /** Learned proposals, and the part of them whose interval held what was needed. */
+  /** Learned proposals, and the share whose interval contained the true need. */
   proposals: number;
   coverage: number;
   bounded: number;
   ladder: Summary;
   learned: Summary;
-  /** Buckets that both brought into the window, with more doses learned than by the ladder, and with fewer. */
+  /**
+   * Buckets that both methods brought into the window: how many took more doses when learned than by the ladder, and
+   * how many took fewer.
+   */
   more: number;
   fewer: number;
   largestRungs: number;
@@ -37,7 +40,9 @@ export const rooms: readonly Room[] = [
   { name: 'quick to flocculate', perRung: 0.5, repeat: [0.03, 0.05] },
 ];
 
-/** Walks many simulated buckets twice, with the same truth and the same luck: by the ladder, and by what is learned. */
+/**
+ * Doses many simulated buckets by the ladder and by the learned dose, with the same truth and the same random errors.
+ */
 export const walkBuckets = (buckets: number, room: Room, seed = 1): Walked => {
   const world = chances(seed);
   const pairs = Array.from({ length: buckets }, (_, i) => {

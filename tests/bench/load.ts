@@ -2,7 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { Draft, Place } from '../helpers/discord/discordInteraction.ts';
 import type { BenchBot } from './benchBot.ts';
 
-/** What a member sends, the nth time. */
+/** A member's nth interaction. */
 export type Script = (member: Place, n: number) => Draft;
 
 const next = (bot: BenchBot, script: Script, n: number): Draft => {
@@ -11,7 +11,7 @@ const next = (bot: BenchBot, script: Script, n: number): Draft => {
   return script(member, n);
 };
 
-/** Interactions a second with so many in flight all the time, and the processor's milliseconds for each. */
+/** Interactions a second with a fixed number in flight, and the CPU time for each in milliseconds. */
 export const throughput = async (
   bot: BenchBot,
   script: Script,
@@ -35,7 +35,7 @@ export const throughput = async (
   };
 };
 
-/** How long answers took, in milliseconds, when commands come at an even rate whatever the bot does. */
+/** Response times in milliseconds at an even rate of commands, however slow the bot is. */
 export const latencies = async (
   bot: BenchBot,
   script: Script,

@@ -9,7 +9,7 @@ const fetched = async (url: string): Promise<number> => {
 const sum = async (urls: readonly string[]): Promise<number> =>
   (await Promise.all(urls.map(fetched))).reduce((all, one) => all + one, 0);
 
-/** What the page and the wall load, each script and sheet once, each compressed by itself as it is sent. */
+/** What the page and the wall board load: each script and stylesheet once, compressed as it is sent. */
 export const pageWeight = async (url: string): Promise<{ scripts: number; styles: number }> => {
   const pages = await Promise.all(['/', '/board'].map(async (path) => (await fetch(`${url}${path}`)).text()));
   const found = (pattern: RegExp) => [

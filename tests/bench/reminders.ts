@@ -14,9 +14,9 @@ import { openReminderStudio } from '../helpers/room/reminderStudio.ts';
 import { percentile } from './load.ts';
 
 /**
- * A million reminders that wait, then many that fall due at one moment: what a look costs when nothing is due,
- * and how late the last one comes. The platform's client sends 50 requests a second and no more; a reminder
- * takes two, one to open the direct channel and one to write in it.
+ * A million pending reminders, then many that are due at one moment: the cost of a look when nothing is due, and the
+ * delay of the last one. Discord's client sends at most 50 requests a second; a reminder takes two, one to open the
+ * direct channel and one to write in it.
  */
 const quick = process.argv.includes('--quick');
 const WAITING = 1_000_000;
@@ -61,7 +61,7 @@ const looks = async (): Promise<number[]> => {
   return took;
 };
 
-/** Coats of melted wax that are all ready at one moment. */
+/** Wax coats that are all ready at one moment. */
 const coats = async (readyAt: number): Promise<void> => {
   const store = await openStore(file, { clock: systemClock });
   for (let n = 0; n < STUDIOS; n += 1) {

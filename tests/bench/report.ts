@@ -9,7 +9,7 @@ interface Pairs {
   floor: number[];
 }
 
-/** Figures of our bot and of the barest, taken in turns, so that what slows the machine down slows both. */
+/** Measurements of our bot and the minimal one, taken alternately, so that a slow machine affects both. */
 export class Report {
   readonly #pairs = new Map<string, Pairs>();
   readonly #pools = new Map<string, { ours: number[]; floor: number[] }>();

@@ -10,7 +10,10 @@ import { openBrowser, phoneSize } from '../helpers/room/browser.ts';
 import { pageWeight } from './pageWeight.ts';
 import { roomCrowd } from './roomCrowd.ts';
 
-/** The local room as a phone meets it: what it loads, when the first reply can be read, how long an answer takes in a full room. */
+/**
+ * The local room from a phone's view: what it loads, when the first reply is readable, how long an answer takes in a
+ * full room.
+ */
 const quick = process.argv.includes('--quick');
 const LINES = quick ? 40 : 300;
 const LOADS = quick ? 3 : 7;
@@ -58,7 +61,7 @@ await page.press('#line', 'Enter');
 await page.waitForSelector('.tile[data-no]');
 const storageState = await context.storageState();
 
-/** Asked from outside: the page's own policy lets nothing be evaluated in it. */
+/** Polls from outside: the page's security policy forbids evaluating code in it. */
 const until = async (page: Page, condition: string): Promise<void> => {
   while (!(await page.evaluate<boolean>(condition))) await sleep(5);
 };
@@ -70,7 +73,7 @@ for (let i = 0; i < LOADS; i += 1) {
   const slow = await cold.newPage();
   const wire = await cold.newCDPSession(slow);
   await wire.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-  // A slow 4G line: 150 ms there and back, 1.6 Mbit/s down, 0.75 up.
+  // A slow 4G connection: 150 ms round trip, 1.6 Mbit/s down, 0.75 up.
   await wire.send('Network.emulateNetworkConditions', {
     offline: false,
     latency: 150,

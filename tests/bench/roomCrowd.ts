@@ -9,7 +9,7 @@ const open = (
   method: string,
   path: string,
   cookie: string,
-  /** Each phone has an address of its own, as on a network. */
+  /** Each phone has its own address, as on a network. */
   localAddress: string,
   body?: object,
 ): Promise<IncomingMessage> =>
@@ -41,7 +41,7 @@ const read = async (message: IncomingMessage): Promise<string> => {
 const name = (n: number) =>
   `Phone ${String.fromCharCode(97 + (n % 26))}${String.fromCharCode(97 + Math.floor(n / 26))}`;
 
-/** So many phones in one room, each listening and saying a line about every second, until they are stopped. */
+/** Phones in one room, each listening and sending a line about every second, until stopped. */
 export const roomCrowd = async (port: number, many: number) => {
   const answers: number[] = [];
   const heard: number[] = [];

@@ -12,7 +12,7 @@ import { days, entryId, instant, memberId, minutes, later, seq, streamNo } from 
 import { nextDose, doseStepOfDry, type NextDose } from '../../src/studio/dose/nextDose.ts';
 import { volumeNow } from '../../src/studio/bucket/volumeNow.ts';
 
-/** Numbers in (0, 1) that are the same on every run (Lehmer's generator, Park & Miller 1988). */
+/** Repeatable numbers in (0, 1) (Lehmer's generator, Park & Miller 1988). */
 export const chances = (seed: number) => {
   let state = (seed % 2147483646) + 1;
   const next = () => {
@@ -24,31 +24,31 @@ export const chances = (seed: number) => {
 };
 
 const window = { low: 12, high: 16 };
-/** Through Ford #4 water takes so long, by its equation at 1 mm²/s. */
+/** The time that water takes through Ford #4, by its equation at 1 mm²/s. */
 const { slope, offset } = flowCup('ford4');
 const water = offset + 1 / slope;
 const midGravity = 1.44;
 
-/** What is true of a bucket and nobody knows. */
+/** The true properties of a simulated bucket, which the bot cannot see. */
 export interface Truth {
-  /** ln(t − t of water) without flocculant, what a rung adds to it, and what a unit of gravity does. */
+  /** ln(t − t of water) without flocculant; its slope in dose steps and in gravity. */
   level: number;
   perRung: number;
   perGravity: number;
   volumeMl: number;
   gravity: number;
-  /** How well a reading repeats: one standard deviation, a part of it. */
+  /** Repeatability of a reading: its relative standard deviation. */
   repeat: number;
 }
 
-/** A room of buckets: what a rung does in its middle one, and how well its members' readings repeat. */
+/** A set of buckets: the effect of a dose step in the median one, and the repeatability of its members' readings. */
 export interface Room {
   name: string;
   perRung: number;
   repeat: readonly [low: number, high: number];
 }
 
-/** Buckets as they may be: not drawn from the belief that the bot starts from. */
+/** A random bucket, not drawn from the bot's own prior. */
 export const someTruth = (
   { next, normal }: ReturnType<typeof chances>,
   { perRung, repeat: [least, most] }: Room,
@@ -72,7 +72,7 @@ const logOver = (truth: Truth, saltGrams: number, slurry: number): number =>
   (truth.perRung * saltGrams) / (dryTruth(truth) * doseStepOfDry) +
   truth.perGravity * (slurry - midGravity);
 
-/** Solution that it still needs to run at mid-window, ml; below zero when it is past that. */
+/** Solution that the bucket still needs to reach mid-window, in ml; negative if it is past that. */
 export const stillNeeded = (truth: Truth, saltGrams: number): number => {
   const middle = Math.log((window.low + window.high) / 2 - water);
   const rungs = (middle - logOver(truth, saltGrams, truth.gravity)) / truth.perRung;
@@ -80,7 +80,7 @@ export const stillNeeded = (truth: Truth, saltGrams: number): number => {
   return Math.sign(grammes) * saturatedSolutionWith(grams(Math.abs(grammes)));
 };
 
-/** One bucket under the hands of somebody who does as told, with its readings. */
+/** A simulated bucket whose member follows the bot's advice. */
 export class SimulatedBucket {
   readonly truth: Truth;
   readonly #noise: ReturnType<typeof chances>;
@@ -122,7 +122,7 @@ export class SimulatedBucket {
     return this.#state;
   }
 
-  /** Stirs, weighs and times it; answers the seconds, as they were logged. */
+  /** Stirs, weighs and times the bucket; returns the logged seconds. */
   read(): number {
     const { truth } = this;
     const over = Math.exp(logOver(truth, this.#salt, truth.gravity));
@@ -145,7 +145,7 @@ export class SimulatedBucket {
     return nextDose(this.#state, slurry, volumeNow(this.#state, this.#now)?.value);
   }
 
-  /** The ladder's rung, whatever was learned. */
+  /** The ladder's dose step, ignoring what was learned. */
   rungMl(): number {
     const next = this.next();
     return next.kind === 'dose' ? (next.dose * 100 * doseStepOfDry) / next.percent : 0;
@@ -179,16 +179,16 @@ export class SimulatedBucket {
 export interface Walk {
   doses: number;
   reached: boolean;
-  /** How it ends by what is true, not by what was read. */
+  /** Whether it ends too thick by its true flow, not by its readings. */
   tooThick: boolean;
-  /** The most that any dose brought it to, as it was counted then. */
+  /** The largest total dose, as it was logged. */
   mostPercent: number;
   stopped?: 'checkpoint' | 'no-change';
-  /** Each learned proposal beside what was needed. */
+  /** Each learned proposal with the true need. */
   proposals: { low: number; high: number | undefined; needed: number; ml: number; rungMl: number }[];
 }
 
-/** Doses one bucket until a reading is inside the window, by the ladder or by what is learned. */
+/** Doses one bucket until a reading is in the window, by the ladder or by the learned dose. */
 export const walk = (truth: Truth, seed: number, by: 'ladder' | 'learned'): Walk => {
   const bucket = new SimulatedBucket(truth, seed);
   const proposals: Walk['proposals'] = [];

@@ -20,7 +20,7 @@ beforeAll(async () => {
 });
 afterAll(() => demo.close());
 
-/** A glaze room as somebody with the widest rights would ask in it. */
+/** Runs work with the rights of a keeper. */
 const asking = async <T>(work: (asking: Asking) => T | Promise<T>): Promise<T> => {
   const who = await demo.as('Odile', 'keeper');
   return demo.app.store.books.read(demo.studio, async (book) =>
@@ -29,7 +29,7 @@ const asking = async <T>(work: (asking: Asking) => T | Promise<T>): Promise<T> =
 };
 
 describe('the commands together', () => {
-  it('keep every limit of the platform with the strictest', () => {
+  it('keep the limits of the strictest platform', () => {
     expect(commandProblems(JSON.parse(JSON.stringify(slashCommands(commands, en))))).toEqual([]);
   });
 
@@ -71,7 +71,7 @@ describe.each(leaves)('/%s', (_path, leaf) => {
       const read = await asking((one) => kind.read(kind.example, one));
       if (!read.ok && read.choices === undefined) unread.push(`${name}:${kind.example}`);
     }
-    // A coat is pointed at by its entry, and the demo has none.
+    // A coat is referred to by its entry, and the demo has none.
     const own = /^(?:coat:c|reminder:c)-/;
     expect(unread.filter((one) => !own.test(one))).toEqual([]);
   });

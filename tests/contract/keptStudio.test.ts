@@ -58,7 +58,7 @@ it('the rest of its export says the same, but for what later versions tell from 
   expect(JSON.parse(await exportOf(await open()))).toEqual(sinceThen(exported));
 });
 
-it('working its states out anew changes none of them, nor what the export says', async () => {
+it('rebuilding its states changes neither them nor the export', async () => {
   const store = await open();
   await store.rebuildStates();
   expect(await checkStates(store.file)).toEqual({ studios: 1, streams: 15, outdated: 0, differing: [] });

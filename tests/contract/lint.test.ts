@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
-/** What a rule must catch: a file that breaks it, and the rule's name. */
+/** A file that breaks each rule, with the rule's name. */
 const planted: [file: string, text: string, rule: string][] = [
   ['src/studio/now.ts', 'export const now = () => Date.now();', 'eslint(no-restricted-globals)'],
   ['src/room/now.ts', 'export const now = () => new Date(0);', 'eslint(no-restricted-globals)'],
@@ -32,7 +32,7 @@ const lint = (folder: string): Finding[] => {
   try {
     return JSON.parse(execFileSync(bin, ['-f', 'json', '.'], { cwd: folder, encoding: 'utf8' })).diagnostics;
   } catch (error) {
-    // It ends with 1 when it has found something, which is what is wanted here.
+    // The linter exits with 1 when it finds something, which is expected here.
     if (error instanceof Error && 'stdout' in error) return JSON.parse(String(error.stdout)).diagnostics;
     throw error;
   }

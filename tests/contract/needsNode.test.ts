@@ -18,7 +18,7 @@ const packageOf = (folder: string) =>
     })
     .parse(JSON.parse(textOf(join(folder, 'package.json'))));
 
-/** Takes a Node for another one, and says at the end whether the database driver was ever loaded. */
+/** Fakes another Node version, and reports at exit whether the database driver was loaded. */
 const pretending = (version: string, arch: string) =>
   `data:text/javascript,${encodeURIComponent(`
     import { createRequire } from 'node:module';
@@ -29,7 +29,7 @@ const pretending = (version: string, arch: string) =>
     process.on('exit', () => console.log(Object.values(cache).some(isDriver) ? 'loaded' : 'not loaded'));
   `)}`;
 
-/** Runs a program on a machine for which no Node comes along. */
+/** Runs a program on a machine that has no bundled Node. */
 const runOn = (version: string, ...args: string[]) => {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
@@ -89,7 +89,7 @@ describe('the Node that the project brings', () => {
     }
   });
 
-  /** A folder of the project's first programs alone, and a stand-in for the Node that came along. */
+  /** A folder with only the start-up programs and a stand-in for the bundled Node. */
   const withOwnNode = (script: string) => {
     const folder = mkdtempSync(join(tmpdir(), 'own-node-'));
     onTestFinished(() => rmSync(folder, { recursive: true }));

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { rooms } from './rooms.ts';
 import { sourceFiles, trespasses, trespassesIn } from './trespasses.ts';
 
-/** Files that break a rule, each in another way. */
+/** Files that each break a different rule. */
 const planted: [file: string, text: string][] = [
   ['src/glaze/slurry/a.ts', "import { openStore } from '../../store/openStore.ts';"],
   ['src/glaze/statistics/a.ts', "import { massBalance } from '../slurry/massBalance.ts';"],
@@ -59,7 +59,7 @@ const planted: [file: string, text: string][] = [
   ['src/glaze/a.ts', "import { lost } from '../lost/lost.ts';"],
 ];
 
-/** The ways in which rooms do meet. */
+/** Imports that are allowed. */
 const allowed: [file: string, text: string][] = [
   ['src/studio/verdict/a.ts', "import { water } from '../../glaze/water/waterDensity.ts';"],
   [
@@ -111,7 +111,7 @@ describe('rooms', () => {
     ]);
   });
 
-  it('every room holds a file, and no folder more than 25', () => {
+  it('every room has a file, and no folder has more than 25', () => {
     const files = sourceFiles('src', 'commands', 'tests').map((file) => file.slice(0, file.lastIndexOf('/')));
     const empty = rooms.filter(({ room }) => !/\.[jt]s$/.test(room) && !files.includes(room));
     const crowded = [...new Set(files)].filter((folder) => files.filter((one) => one === folder).length > 25);

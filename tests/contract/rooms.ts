@@ -2,13 +2,13 @@
 export interface Room {
   /** A folder, or one file that is a room of its own. Its subfolders are rooms of their own. */
   room: string;
-  /** Packages and `node:` modules, by the beginning of their names. */
+  /** Packages and `node:` modules, by prefix. */
   packages?: readonly string[];
-  /** Rooms before this one that it may not import from. A name that ends in `/` stands for all folders below it. */
+  /** Lower rooms that this room must not import. A name that ends in `/` stands for all folders below it. */
   not?: readonly string[];
-  /** Rooms that it may import types from, and nothing that runs. */
+  /** Rooms from which it may import types only. */
   types?: readonly string[];
-  /** Where a thing that breaks the rule belongs instead. */
+  /** Where the offending code belongs instead. */
   instead: string;
 }
 
@@ -63,7 +63,7 @@ const localRoom = (room: string): Room => ({
   instead: platform,
 });
 
-/** All rooms, the lowest first: a file imports from its own room and from those before it. */
+/** All rooms, lowest first. A file may import from its own room and from lower ones. */
 export const rooms: readonly Room[] = [
   {
     room: 'src/text',

@@ -10,7 +10,7 @@ const noon = '2026-03-08T12:00:00Z';
 const terminal = (file = storeFile()) => ({
   file,
   run: (...args: string[]) => runSay(file, args),
-  /** Lines on standard input. */
+  /** Runs lines from standard input. */
   read: (input: string, ...args: string[]) => runSay(file, [...args, '-'], { input }),
 });
 const json = (said: Said): Answer[] => said.answers();
@@ -114,7 +114,7 @@ describe('exit codes', () => {
     expect(json(said).map(({ kind }) => kind)).toEqual(['answer', 'refusal', 'answer']);
   });
 
-  it('1 when there was a choice: an answer not given', async () => {
+  it('1 when the reply was a choice, because nothing was answered', async () => {
     const room = await withGullGrey();
     await room.run('--keeper', '/bucket add name:"Gull White"');
     const said = await room.run('--json', '/water-or-stir bucket:gull');
@@ -183,7 +183,7 @@ describe('lines on standard input', () => {
     expect(answers[7]?.data['entries']).toMatchObject([{ by: 'Wren Hale' }, { by: 'Tove' }]);
   });
 
-  it('a line of settings that is none is a usage error, and what came before stays', async () => {
+  it('a wrong settings line is a usage error, and earlier lines stay logged', async () => {
     const room = await withGullGrey();
     const said = await room.read('/stirred bucket:gg\n@noon Wren\n/stirred bucket:gg\n', '--json');
     expect(said.code).toBe(2);
@@ -191,7 +191,7 @@ describe('lines on standard input', () => {
     expect(said.stderr).toMatch(/@noon Wren/);
   });
 
-  it('a reader that has read enough ends it quietly, and nothing more is done', async () => {
+  it('it ends quietly when the reader closes the pipe, and runs no further line', async () => {
     const room = await withGullGrey();
     const input = '/stirred bucket:gg\n'.repeat(3000);
     const said = await runSay(room.file, ['--at', noon, '--json', '-'], { input, enough: 100 });

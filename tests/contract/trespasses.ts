@@ -18,7 +18,7 @@ const typeImports = (node: unknown): Import[] => {
   return [...here, ...Object.values(node).flatMap(typeImports)];
 };
 
-/** Whatever a file imports: statically, as types, handed on, or while it runs. */
+/** All imports of a file: static, type-only, re-exported and dynamic. */
 const importsOf = (file: string, text: string): Import[] => {
   const { module, program } = parseSync(file, text);
   return [
@@ -45,7 +45,7 @@ const roomOf = (file: string): Room | undefined =>
 const isAmong = (room: string, list: readonly string[] = []): boolean =>
   list.some((one) => one === room || (one.endsWith('/') && room.startsWith(one)));
 
-/** Why a file of one room may not import this; undefined when it may. */
+/** Why a file may not import this; undefined if it may. */
 const wrongWith = (file: string, own: Room, { from, typeOnly }: Import): string | undefined => {
   if (!from.startsWith('.'))
     return own.packages?.some(
@@ -71,7 +71,7 @@ export interface Trespass {
   why: string;
 }
 
-/** What a file imports that its room may not. */
+/** The forbidden imports of a file. */
 export const trespassesIn = (file: string, text: string): Trespass[] => {
   const own = roomOf(file);
   if (!own) return [{ file, why: `${dirname(file)} is no room: give it a row in tests/contract/rooms.ts` }];
@@ -81,7 +81,7 @@ export const trespassesIn = (file: string, text: string): Trespass[] => {
   });
 };
 
-/** Every source file below the given folders, as a path from the root. */
+/** Every source file below the given folders, relative to the root. */
 export const sourceFiles = (...folders: string[]): string[] =>
   folders.flatMap((folder) =>
     readdirSync(folder, { recursive: true, encoding: 'utf8' })

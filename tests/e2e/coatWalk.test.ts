@@ -20,7 +20,7 @@ const coatsSchema = z.object({
   ),
 });
 
-/** One line at the real terminal, at an instant. */
+/** Runs one line at the real terminal, at the given instant. */
 const at = (file: string, instant: string, line: string, ...more: string[]) => {
   const printed = execFileSync(process.execPath, [...say, '--json', '--at', instant, ...more, line], {
     env: { PATH: process.env['PATH'], TZ: 'Asia/Tokyo', DATABASE_FILE: file },
@@ -34,8 +34,8 @@ const coatAt = (file: string, instant: string) => {
 };
 
 /**
- * Each evening at seven, or at half past; the clocks change in the night that follows. Twelve hours on the clock,
- * a local 05:00 and the opening at eight on the wall, worked out by hand from the zones' rules of 2026.
+ * Every evening at 19:00 or 19:30, before a night in which the clocks change. Expected times are worked out by hand
+ * from the zones' rules of 2026: twelve elapsed hours, past 05:00 local time, and not before the studio opens at 08:00.
  */
 const nights = [
   // St John's loses 02:00 to 03:00 on 8 March: UTC-3:30 becomes UTC-2:30. Twelve hours after 19:00 it is 08:00.
@@ -45,7 +45,7 @@ const nights = [
     ready: '2026-03-08T10:30:00.000Z',
     wall: '08:00',
   },
-  // London has 01:00 to 02:00 twice on 25 October: twelve hours after 19:00 it is 06:00, and the door opens at 08:00.
+  // London has 01:00 to 02:00 twice on 25 October: twelve hours after 19:00 it is 06:00, and the studio opens at 08:00.
   { zone: 'Europe/London', on: '2026-10-24T18:00:00.000Z', ready: '2026-10-25T08:00:00.000Z', wall: '08:00' },
   // Lord Howe loses half an hour on 4 October: UTC+10:30 becomes UTC+11. Twelve hours after 19:45 it is 08:15.
   {

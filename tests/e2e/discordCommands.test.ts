@@ -15,7 +15,7 @@ const open = async (...given: Parameters<typeof openDiscordRoom>): Promise<Disco
 };
 
 afterEach(async () => {
-  // Whatever a test was about, no body that the bot sent may break a rule.
+  // In every test: no request body may break Discord's rules.
   expect(room.discord.problems).toEqual([]);
   await room.stop();
 });
@@ -173,7 +173,7 @@ describe('a form', () => {
     expect(list(given('what')?.['options']).filter((one) => one['default'] === true)).toEqual([
       { label: 'Water', value: 'water', default: true },
     ]);
-    // What was typed is not among the suggestions: it must not be lost to a menu.
+    // The typed value is not among the suggestions, and a select menu would lose it.
     expect(given('bucket')?.['value']).toBe('a much longer name');
     const sent = await discord.use(submit(place, opened, { amount: '500 ml' }));
     await discord.until(() => sent.followUps.length === 1, 'the log');

@@ -113,7 +113,7 @@ describe('a plain bot on the real client', () => {
     expect(discord.gateway.resumes).toBe(1);
     discord.gateway.askToReconnect();
     await discord.until(() => discord.gateway.resumes === 2, 'the second resume');
-    // The client breaks when it loses its session in the very moment of resuming; let it settle first.
+    // The client breaks if it loses its session while it resumes, so wait until it has resumed.
     await discord.use(slash(place, ['reading']));
     discord.gateway.invalidateSession(false);
     await discord.until(() => discord.gateway.identifies.length === 2, 'a new session');

@@ -13,7 +13,7 @@ afterEach(async () => {
   await room.stop();
 });
 
-/** Says lines at the desk, as a keeper of the server's studio. */
+/** Runs lines at the desk, as a keeper of the server's studio. */
 const say = async (lines: readonly string[]): Promise<void> => {
   const { ports, discord } = room;
   const studio = await ports.people.studioOf('discord', discord.world.guildId, 'Wrackline Clay Co-op');
@@ -25,7 +25,7 @@ const say = async (lines: readonly string[]): Promise<void> => {
   }
 };
 
-/** Presses what shows the rest until there is none; answers all messages one after another. */
+/** Presses "more" until there is no such button; returns all messages joined. */
 const readOn = async (place: Place, first: StoredMessage, label: string): Promise<string[]> => {
   const read = [first.message.content];
   let last = first;

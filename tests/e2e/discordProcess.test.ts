@@ -36,7 +36,7 @@ afterEach(async () => {
   expect(discord.problems).toEqual([]);
 });
 
-/** Until it has made itself known: the socket of one that was killed may be open for a moment longer. */
+/** Waits for its identify message: the socket of a killed process may stay open for a moment. */
 const start = async (): Promise<void> => {
   const { identifies } = discord.gateway;
   const before = identifies.length;
@@ -99,7 +99,7 @@ describe('the whole program on Discord', () => {
     const shown = await discord.reply(slash(member, ['bucket', 'show'], { bucket: 'gg' }));
     expect(shown.message.attachments).toMatchObject([{ filename: 'chart.png', content_type: 'image/png' }]);
     expect(shown.message.attachments[0]?.description).toMatch(/\w/);
-    // The eight bytes that every PNG begins with (ISO/IEC 15948, 5.2).
+    // The PNG signature (ISO/IEC 15948, 5.2).
     expect([...(shown.files[0]?.bytes.slice(0, 8) ?? [])]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
   });
 
@@ -180,7 +180,7 @@ describe('the whole program on Discord', () => {
     await discord.reply(slash(keeper, ['help']));
     const tripped = () => /ended just after it was resumed/.test(said.join(''));
     discord.gateway.onResumed = () => discord.gateway.invalidateSession(false);
-    // Whether the client trips is a matter of its moment: on a busy machine it may need another try.
+    // Whether the client fails depends on timing, so on a busy machine it may need several attempts.
     for (let tries = 0; tries < 4 && !tripped(); tries += 1) {
       const known = discord.gateway.identifies.length;
       discord.gateway.dropSocket();

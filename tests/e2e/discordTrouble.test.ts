@@ -32,7 +32,7 @@ describe('a connection that breaks', () => {
         const { discord, place, entries } = await open();
         discord.plant({ cut, how }, isCallback);
         const { message } = await discord.reply(slash(place, ['pour'], WATER));
-        // The bot may still be trying when the platform has the answer already.
+        // The bot may still be retrying when Discord has the answer already.
         await sleep(300);
         expect(message.content).toBe(POURED);
         expect(discord.messagesIn(place.channel.id)).toHaveLength(1);
@@ -228,7 +228,7 @@ describe('the same act sent again is carried out once, and answered again', () =
         );
       }
       expect(await entries()).toBe(1);
-      // Another row is another act, and so is another's press.
+      // Another row, or another member, is a different act.
       for (const other of others) await discord.use(other);
       await expect.poll(entries).toBe(3);
     });

@@ -19,7 +19,7 @@ const bothPlatforms = async () => {
   await store.close();
   const open = await testRoom({ folder });
   const bot = await connectDiscord(
-    { ...open.app, desk: open.room.overheard(open.app.desk) },
+    { ...open.app, desk: open.room.postingDesk(open.app.desk) },
     { token: double.token, api: double.api },
     { log: quiet, draw: async () => Buffer.from('png'), fatal: () => undefined },
   );

@@ -14,7 +14,7 @@ import { gullGrey, Phone, phoneOf, sayAsKeeper, testRoom } from '../helpers/room
 const secret = 'oyster catcher';
 const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
 
-/** A studio's Discord server and its local room, on one file. */
+/** A studio with a Discord server and a local room, in one file. */
 const bothPlatforms = async () => {
   const double = await DiscordDouble.start();
   const folder = mkdtempSync(join(tmpdir(), 'people-'));
@@ -25,7 +25,7 @@ const bothPlatforms = async () => {
   const open = await testRoom({ folder });
   const { app, room } = open;
   const bot = await connectDiscord(
-    { ...app, desk: room.overheard(app.desk) },
+    { ...app, desk: room.postingDesk(app.desk) },
     { token: double.token, api: double.api },
     { log: quiet, draw: async () => Buffer.from('png'), fatal: () => undefined },
   );
@@ -60,10 +60,10 @@ describe('a Discord member in the room', () => {
     expect((await phone.signIn({ name: 'Wren', secret, passcode: code.toUpperCase() })).status).toBe(200);
     expect(await meOn(phone)).toMatchObject({ name: 'Wren', keeper: false });
     expect((await phone.say('/coat list')).text).toContain('3 bowls');
-    // The code is spent, and so it opens the door to nobody else.
+    // The code is used up, so nobody else can sign in with it.
     const other = await new Phone(open.port).signIn({ name: 'Knot', secret, code });
     expect(other.json).toMatchObject({ why: 'code-used' });
-    // From then on the name and the word let in, with the studio's passcode as for everybody.
+    // From now on the name and its password sign in, with the studio's passcode as for everybody.
     const again = new Phone(open.port);
     expect((await again.signIn({ name: 'Wren', secret, passcode: open.passcode })).status).toBe(200);
     expect((await again.say('/coat list')).text).toContain('3 bowls');
@@ -88,7 +88,7 @@ describe('a Discord member in the room', () => {
     });
     for (const wrong of ['aaaa-aaaa', '2345-6789', `${code}x`])
       expect((await phone.signIn({ name: 'Wren', secret, passcode: wrong })).status, wrong).toBe(401);
-    // What failed has not spent it.
+    // A failed attempt does not use the code up.
     expect((await phone.signIn({ name: 'Wren the elder', secret, code })).status).toBe(200);
   });
 
@@ -118,10 +118,10 @@ describe('a Discord member in the room', () => {
     const line = `/link code:${await codeOf(wren)} sure:yes`;
     const linked = await room.say(line, 'sent-twice-0123456789');
     expect(linked.json).toMatchObject({ name: 'Wren', private: true, reply: { kind: 'answer' } });
-    // A phone that did not hear the answer sends the line again: it is the same line still.
+    // A phone that missed the answer sends the line again, with the same key.
     expect((await room.say(line, 'sent-twice-0123456789')).json).toEqual(linked.json);
     expect(await meOn(room)).toMatchObject({ name: 'Wren', keeper: true });
-    // What was said in private before is still theirs to see, and nobody else's.
+    // Earlier private posts are still visible to the member, and to nobody else.
     const start = await room.get('/api/start');
     expect(start.text).toContain('4 mugs');
     expect((await keeper.get('/api/start')).text).not.toContain('4 mugs');

@@ -37,7 +37,7 @@ afterEach(async () => {
 
 const file = () => join(folder, 'studio.db');
 
-/** The studio of the server, so that there is a room beside Discord. */
+/** Creates the server's studio, so that the room can start beside Discord. */
 const knownStudio = async (): Promise<void> => {
   const app = await openApp({ file: file(), clock: systemClock, onBug: () => undefined });
   await app.store.people.studioOf('discord', discord.world.guildId, 'Wrackline Clay Co-op');
@@ -57,7 +57,7 @@ const start = (env: Record<string, string> = {}): void => {
 const hears = (words: RegExp) => expect.poll(() => said.join(''), { timeout: 20_000 }).toMatch(words);
 const roomAt = (): string => /the room is at (\S+)/.exec(said.join(''))?.[1] ?? '';
 
-/** An API that answers, and a gateway that hangs up. */
+/** A Discord API that answers, and a gateway that closes every connection. */
 const deafGateway = async () => {
   const seen = { asked: 0, tried: 0 };
   const server = createServer((_request, response) => {
@@ -101,7 +101,7 @@ test('a gateway that takes no connection is given up, and nothing of the attempt
   await hears(/Discord cannot be reached/);
   const before = { ...seen };
   await expect.poll(() => seen.asked, { timeout: 20_000 }).toBe(before.asked + 2);
-  // Six tries of the client's own to each connection of ours.
+  // Each of our connections includes six tries of the client's own.
   expect(seen.tried - before.tried).toBeLessThanOrEqual(12);
   child?.kill('SIGTERM');
   const [code]: unknown[] = child ? await once(child, 'exit') : [];

@@ -63,7 +63,7 @@ describe('a coat that is ready', () => {
   test('with a second layer is told once, for the second', async () => {
     await wax();
     await room.say(room.mara.id, evening + 2 * hour, '/coat on kind:wax pieces:"3 bowls"');
-    // It went on at 21:00, and twelve hours later it is 9:00.
+    // It went on at 21:00; twelve hours later it is 09:00.
     expect(await room.tick(morning + hour - 1)).toBe(0);
     expect(await room.tick(morning + hour)).toBe(1);
   });
@@ -90,7 +90,7 @@ describe('a plan that is too early', () => {
     const monday = at('2026-03-02T22:30:00Z');
     await room.say(room.keeper.id, evening, '/studio session day:tuesday hours:07:00-09:00', 'keeper');
     await room.say(room.mara.id, monday, '/coat on kind:wax pieces:jug temperature:12C humidity:85');
-    // Half an hour before 7:00 is night: the warning comes just before 22:00 the evening before.
+    // 06:30 is within the quiet hours, so the warning comes just before 22:00 the evening before.
     await room.tick(at('2026-03-03T01:25:00Z'));
     expect(room.told(room.mara.person)).toEqual([expect.stringMatching(/^Don’t glaze jug at tuesday/)]);
   });
@@ -154,7 +154,7 @@ describe('buckets before a session', () => {
 
   test('that want a stir or a reading are the keeper’s, every week once', async () => {
     await room.tick(tuesday - half);
-    // A week later clocks have changed: 18:00 on the wall is 20:30 UTC.
+    // A week later the clocks have changed: 18:00 local time is 20:30 UTC.
     await room.tick(at('2026-03-10T20:00:00Z'));
     expect(room.told(room.keeper.person)).toEqual(
       Array.from({ length: 2 }, () => expect.stringMatching(/^Before tuesday at .* 1 bucket wants you/)),
@@ -162,7 +162,7 @@ describe('buckets before a session', () => {
     expect(room.told(room.mara.person)).toEqual([]);
   });
 
-  /** Half an hour before 18:00 on the wall, so many weeks on; the clocks change on 8 March. */
+  /** 17:30 local time, so many weeks later; the clocks change on 8 March. */
   const weeksOn = (n: number) => tuesday - half + n * 7 * 24 * hour - (n > 0 ? hour : 0);
 
   test('are told of week after week when the next that is listed is dealt with beforehand', async () => {
@@ -177,12 +177,12 @@ describe('buckets before a session', () => {
       `/remind done reminder:"${reminders[0]?.reminder ?? ''}"`,
     );
     for (let day = 1; day <= 8 * 7; day += 1) await room.tick(weeksOn(0) + day * 24 * hour);
-    // The first, and of eight weeks all but the next.
+    // The first one; and of the eight weeks all but the next session.
     expect(room.told(room.keeper.person)).toHaveLength(8);
   });
 
   test('are told of again after the studio was closed for 64 days', async () => {
-    // From Monday 2 March to Monday 4 May 2026: the next Tuesday is the day after.
+    // From Monday 2 March to Monday 4 May 2026; the next Tuesday is the day after.
     await room.say(room.keeper.id, evening, '/studio hours closed:"2026-03-02 to 2026-05-04"', 'keeper');
     for (let day = 0; day < 63; day += 1) expect(await room.tick(morning + day * 24 * hour)).toBe(0);
     for (const week of [9, 10, 11]) await room.tick(weeksOn(week));

@@ -19,11 +19,11 @@ beforeEach(async () => {
 });
 afterEach(() => discord.stop());
 
-/** Reminders that the platform shows, by the pieces that they are about. */
+/** Reminders in the Discord stand-in, by the pieces that they name. */
 const shown = (): string[] =>
   [...discord.world.messages.values()].map(({ message }) => /bowl \d+/.exec(message.content)?.[0] ?? '?');
 
-/** Coats of melted wax, each of which is ready at its own moment from now on. */
+/** Wax coats that become ready one after another from now on. */
 const coats = async (file: string): Promise<void> => {
   const store = await openStore(file, { clock: systemClock });
   const { say, studio } = await openReminderStudio(store, discord.world.guildId);
@@ -48,7 +48,7 @@ test(`each reminder comes once, though the program is killed ${KILLS} times whil
   for (let life = 0; life < KILLS; life += 1) {
     const until = shown().length + 1 + ((life * 7) % 6);
     const { child, said } = start();
-    // The worst of moments: the platform has it, and the program does not know yet.
+    // The worst moment: Discord has the message, but the program has not heard so.
     await discord.until(() => shown().length >= until, `${until} reminders: ${said.join('')}`, 30_000);
     child.kill('SIGKILL');
     await once(child, 'exit');
@@ -60,7 +60,7 @@ test(`each reminder comes once, though the program is killed ${KILLS} times whil
   await once(child, 'exit');
 
   const posts = discord.calls.filter(({ method, path }) => method === 'POST' && path.endsWith('/messages'));
-  // Some were sent again, or this would prove nothing.
+  // Some must have been sent again, or the test would prove nothing.
   expect(posts.length).toBeGreaterThan(COATS);
   expect(shown().toSorted()).toEqual(Array.from({ length: COATS }, (_, i) => `bowl ${i + 1}`).toSorted());
   expect(discord.problems).toEqual([]);

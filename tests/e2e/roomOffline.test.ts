@@ -20,7 +20,7 @@ afterAll(async () => {
 const address = () => `http://127.0.0.1:${room.port}/`;
 const connected = (page: Page) => page.getByText('live', { exact: true }).waitFor();
 
-/** Somebody’s phone in the demo, with a clock that can be moved; somebody else’s in every test. */
+/** A phone in the demo with a clock that can be moved; every test uses another member. */
 const enter = async (): Promise<Page> => {
   const { page } = await openPage(browser);
   onTestFinished(() => page.context().close());
@@ -52,7 +52,7 @@ const write = async (page: Page, line: string) => {
 const answered = (page: Page, line: string) => page.locator('.tile[data-no]', { hasText: line });
 const waiting = (page: Page) => page.locator('.tile.waiting');
 
-/** The stirs of bucket 7 that this test wrote. */
+/** The stirs of bucket 7 that this test logged. */
 const stirs = async () => {
   const { books } = room.app.store;
   const bucket = (await books.read(room.studio, (book) => book.buckets()))[6];
@@ -60,14 +60,14 @@ const stirs = async () => {
   const entries = await books.read(room.studio, (book) => book.entries(bucket.no, { most: 100 }));
   return entries.filter(({ event }) => event.kind === 'stir' && event.minutes === stirOf());
 };
-/** Nobody of the demo stirs for so long. */
+/** A duration that no stir in the demo has. */
 const stirOf = () => 20.5 + own;
 beforeEach(() => {
   own += 1;
   line = `/stirred bucket:7 minutes:${stirOf()}`;
 });
 
-/** How long before it was logged the one stir of this test happened. */
+/** How long before logging this test's stir happened. */
 const ago = async () => {
   await expect.poll(async () => (await stirs()).length, { timeout: 20_000 }).toBe(1);
   const [entry] = await stirs();

@@ -15,7 +15,7 @@ afterAll(async () => {
 
 const url = ({ port }: TestRoom, path = '/') => `http://127.0.0.1:${port}${path}`;
 
-/** A phone in the demo under a name of its own; what its console says must stay empty. */
+/** A phone in the demo under its own name. Its console must stay empty. */
 const enter = async (
   name: string,
   { keeper = false, room = demo, options = phoneSize } = {},
@@ -23,7 +23,7 @@ const enter = async (
   const { page, complaints } = await openPage(browser, options);
   onTestFinished(async () => {
     await page.context().close();
-    // That there was no connection is the browser's own remark, not the page's.
+    // The browser reports a lost connection; that is not the page's message.
     expect(complaints.filter((one) => !one.includes('net::ERR_'))).toEqual([]);
   });
   await page.goto(url(room));
@@ -47,7 +47,7 @@ const say = async (page: Page, line: string) => {
   return newest(page);
 };
 
-/** Opens a job's form, from the grid or from behind it. */
+/** Opens a job's form, from the grid or from "all jobs". */
 const job = async (page: Page, path: string) => {
   const tile = page.locator(`.job[data-path="${path}"]`);
   if ((await tile.count()) > 0) await tile.click();
@@ -125,7 +125,7 @@ describe('the jobs, on a phone', () => {
       );
       await close();
     }
-    // The next one at the tablet.
+    // Another member at the same tablet.
     await page.getByRole('button', { name: 'Recent' }).click();
     await page.getByRole('button', { name: 'Sign out', exact: true }).click();
     await page.getByLabel('Your name').fill('Next');
@@ -255,10 +255,11 @@ describe('the jobs, on a phone', () => {
     await wall.goto(url(demo, '/board'));
     const cell = wall.locator('.bucket', { hasText: 'Page Green' });
     expect(await cell.locator('.state').textContent()).toBe('on hold');
-    // It refreshes by itself.
+    // The board refreshes itself.
     await say(page, '/bucket release bucket:"Page Green"');
     await expect.poll(() => cell.locator('.state').textContent(), { timeout: 12_000 }).not.toBe('on hold');
-    // Letters that can be read at three metres: 1080 lines on a 0.6 m high screen, at least 16 minutes of arc (ISO 9241-303, from memory).
+    // Letters readable at three metres: 1080 lines on a screen 0.6 m high, at least 16 minutes of arc (ISO 9241-303,
+    // from memory).
     const pixels = await wall.evaluate<number>(
       `parseFloat(getComputedStyle(document.querySelector('.bucket .state')).fontSize)`,
     );
@@ -353,7 +354,7 @@ describe('coming in', () => {
     expect(await page.evaluate('document.cookie')).toBe('');
     await page.getByRole('button', { name: 'Wren' }).click();
     await page.getByRole('button', { name: 'Sign out', exact: true }).click();
-    // Known by name and password from now on: the passcode is for the first time.
+    // From now on the name and password are enough: the passcode is for the first sign-in.
     await page.getByLabel('Your name').fill('Wren');
     await page.getByLabel('Your own password').fill('oyster catcher');
     await page.getByRole('button', { name: 'Come in' }).click();

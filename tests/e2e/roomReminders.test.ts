@@ -9,7 +9,7 @@ import { settableClock } from '../helpers/store/storeFile.ts';
 const secret = 'oyster catcher';
 const hour = 3_600_000;
 
-/** Sunday, 19:00 in St John's; the wax is dry at eight on Monday, when the studio opens. */
+/** Sunday, 19:00 in St John's. The wax is dry at 08:00 on Monday, when the studio opens. */
 const evening = at('2026-03-01T22:30:00Z');
 const morning = at('2026-03-02T11:30:00Z');
 
@@ -31,7 +31,7 @@ const roomAtEvening = async () => {
       log: { info: () => undefined, warn: fail, error: fail },
       voices: [open.room.voice],
     },
-    // Only when a test says so.
+    // The test calls tick() itself.
     { every: 1e8 },
   );
   onTestFinished(() => reminders.stop());
@@ -82,7 +82,7 @@ it('a plan that is too early is warned of on the phone, before it', async () => 
   await page.fill('#line', '/coat on kind:wax pieces:"3 bowls" for:"tonight 9pm"');
   await page.press('#line', 'Enter');
   await page.waitForSelector('.tile.mine[data-no]');
-  // Nine in the evening there, less the hour that the studio asked for.
+  // 21:00 there, less the hour of notice that the studio set.
   expect(await tick(at('2026-03-01T23:29:59Z'))).toBe(0);
   expect(await tick(at('2026-03-01T23:30:00Z'))).toBe(1);
   const warning = page.locator('.tile.private', { hasText: 'Don’t glaze 3 bowls' });

@@ -24,7 +24,7 @@ const entriesOf = async ({ app, studio }: TestRoom) => {
   return app.store.books.read(studio, (book) => book.entries(bucket.no, { most: 1_000 }));
 };
 
-/** Says bytes as they are, as a broken or hostile client would; answers the first line of what comes back. */
+/** Sends raw bytes, as a broken or hostile client would; returns the first line of the response. */
 const raw = (port: number, bytes: string): Promise<string> =>
   new Promise((resolve) => {
     let text = '';
@@ -351,7 +351,7 @@ describe('what is said in the room', () => {
     const [wren, tern] = [await phoneOf(open, 'Wren'), await phoneOf(open, 'Tern')];
     const [hears, other] = [await wren.listen(), await tern.listen()];
     const member = await open.app.store.people.memberOf(open.studio, 'discord', '81', 'Dunlin');
-    const elsewhere = open.room.overheard(open.app.desk);
+    const elsewhere = open.room.postingDesk(open.app.desk);
     const about = { studio: open.studio, member, role: 'member', now: systemClock.now() } as const;
     await elsewhere.dispatch({ ...about, key: 'discord:1', path: ['stirred'], typed: { bucket: 'gg' } });
     await elsewhere.dispatch({ ...about, key: 'discord:2', path: ['help'], typed: {} });

@@ -8,7 +8,7 @@ import type { Request } from '../../src/contract/contract.ts';
 import { connectRoom } from '../../src/start/connectRoom.ts';
 import { Phone, phoneOf, testRoom, type TestRoom } from '../helpers/room/roomServer.ts';
 
-/** Somebody of another platform logs something that the room overhears. */
+/** A member of another platform logs something that is also posted in the room. */
 const logsElsewhere = async ({ app, room, studio }: TestRoom, name: string) => {
   const member = await app.store.people.memberOf(studio, 'terminal', name, name);
   const request: Request = {
@@ -20,7 +20,7 @@ const logsElsewhere = async ({ app, room, studio }: TestRoom, name: string) => {
     path: ['studio', 'firing'],
     typed: { when: 'tomorrow 9am' },
   };
-  const reply = await room.overheard(app.desk).dispatch(request);
+  const reply = await room.postingDesk(app.desk).dispatch(request);
   expect(reply.kind).toBe('answer');
 };
 
@@ -36,7 +36,7 @@ it('one failed read while a phone listens harms nobody: it comes back and hears 
   const closed = new Promise((resolve) => heard.message.once('close', resolve));
   await logsElsewhere(open, 'Mara');
   await heard.until(1);
-  // Whoever speaks for the first time has a name to be looked up.
+  // A member's first post needs a lookup of their name.
   books.read = () => Promise.reject(new Error('a planted fault of the disk'));
   await logsElsewhere(open, 'Ilse');
   await closed;

@@ -20,7 +20,7 @@ const setUp = `
 /bucket add name:Fog pail:19l volume:12l gravity:1.42-1.46 seconds:12-16 cup:"hall cup" rest:2h
 `;
 
-/** What a member types that evening, and what each line must lead to. */
+/** What a member types that evening, and the expected result of each line. */
 const evening: [line: string, step: string, title: RegExp][] = [
   ['/water-or-stir gg', 'stir', /^Gull Grey: Stir it first/],
   ['/stirred gg minutes:3', 'measure', /^Gull Grey: Weigh a cup of it now/],
@@ -70,7 +70,7 @@ it('an evening with ten buckets is answered line by line', async () => {
     if (!answer) throw new Error(`no answer to ${line}`);
     expect(verdictOf(answer).step, line).toBe(step);
     expect(answer.title, line).toMatch(title);
-    // It stands alone in a notification, and is followed by three facts at most.
+    // The title must make sense alone in a notification; at most three facts follow.
     expect(answer.title.length, line).toBeLessThan(140);
     expect(answer.facts.length, line).toBeLessThanOrEqual(3);
     expect(answer.actions.length, line).toBeLessThanOrEqual(3);

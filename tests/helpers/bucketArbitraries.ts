@@ -24,7 +24,7 @@ const effluxWindow = fc
   .tuple(between(5, 40), between(0.5, 20))
   .map(([low, width]) => ({ low: seconds(low), high: seconds(low + width) }));
 
-/** Settings as a keeper can make them, sensible and odd. */
+/** Settings that a keeper could enter, usual and unusual. */
 export const bucketSettings: fc.Arbitrary<BucketSettings> = fc
   .record(
     {
@@ -42,7 +42,7 @@ export const bucketSettings: fc.Arbitrary<BucketSettings> = fc
     },
     { requiredKeys: ['name', 'use', 'solids', 'restLimit', 'shelfLife', 'mesh', 'cautions'] },
   )
-  // No window reaches the powder's own gravity: the command refuses that.
+  // The command refuses a window that reaches the powder's own gravity.
   .filter(({ gravity: window, solids }) => window === undefined || window.high < solids);
 
 const anyGravity = fc.oneof(between(1.36, 1.52), between(1, 2.5)).map(gravity);
@@ -98,7 +98,7 @@ const stir: fc.Arbitrary<BucketEvent> = fc.record(
   { requiredKeys: ['kind', 'seen'] },
 );
 
-/** What neither moves the contents nor says anything of the flow. */
+/** Events that change neither the contents nor the flow. */
 export const keepersDoing: fc.Arbitrary<BucketEvent> = fc.oneof(
   fc.record({
     kind: fc.constant('hold' as const),
@@ -126,18 +126,21 @@ export const bucketEvent: fc.Arbitrary<BucketEvent> = fc.oneof(
   { weight: 1, arbitrary: change },
 );
 
-/** Minutes that go by between two entries: within one stirring, out of belief, past a rest, past a shelf life. */
+/**
+ * Minutes between two entries: within a stir, beyond the time in which a reading is believed, past the rest limit, past
+ * a shelf life.
+ */
 const gap = fc.constantFrom(0, 0, 1, 9, 11, 20, 130, 300, 4_320, 11_520);
 
 export interface Story {
   entries: BucketEntry[];
-  /** The last entry, and a while later. */
+  /** Some time after the last entry. */
   now: ReturnType<typeof instant>;
 }
 
 const start = Date.UTC(2026, 2, 1, 12);
 
-/** Entries in the order in which they happened. */
+/** Entries in chronological order. */
 export const entriesOf = (events: readonly { event: BucketEvent; minute: number }[]): BucketEntry[] =>
   events.map(({ event, minute }, i) => ({
     id: entryId(streamNo(1), seq(i + 1)),
@@ -157,7 +160,7 @@ const setup: fc.Arbitrary<BucketEvent> = fc
     ...(full !== undefined && { volume: millilitres(full * (settings.pail ?? 15_000)) }),
   }));
 
-/** The life of a bucket, sane or not. */
+/** A bucket's history, plausible or not. */
 export const story: fc.Arbitrary<Story> = fc
   .record({
     first: setup,
@@ -173,7 +176,10 @@ export const story: fc.Arbitrary<Story> = fc
     };
   });
 
-/** A life that ends with a stirred bucket, fresh readings of gravity and flow, and nothing in the way: the grid answers. */
+/**
+ * A history that ends with a stirred bucket, fresh readings of gravity and flow, and nothing that blocks, so that the
+ * grid decides.
+ */
 export const gridStory: fc.Arbitrary<Story> = fc
   .record({
     window: gravityWindow.filter(({ low, high }) => high < 2.4 && high - low > 0.01),
@@ -181,7 +187,7 @@ export const gridStory: fc.Arbitrary<Story> = fc
     solids: between(2.45, 4),
     pail: between(1_000, 60_000),
     full: between(0.05, 1),
-    /** From mid-window, in widths of the window. */
+    /** Distance from mid-window, in widths of the window. */
     off: fc.oneof(between(-1, 1), between(0.6, 8), between(-8, -0.6)),
     sure: fc.constantFrom(0.0005, 0.002, 0.005, 0.01, 0.02),
     time: maybe(between(1, 80)),

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { openDemo } from '../../src/start/openDemo.ts';
 import { instant } from '../../src/studio/ids.ts';
 
-/** The demo studio, first started at a fixed instant, in a file that goes with it. */
+/** The demo studio, first started at a fixed instant, in a file that is deleted afterwards. */
 export const demoStudio = async (at: string) => {
   const now = instant(Date.parse(at));
   const folder = mkdtempSync(join(tmpdir(), 'demo-'));

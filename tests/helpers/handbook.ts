@@ -1,5 +1,5 @@
 import { openHandbook } from '../../src/search/openHandbook.ts';
 import { loadNotes } from '../../src/seed/loadNotes.ts';
 
-/** The handbook that comes with the program. */
+/** The program's own handbook. */
 export const handbook = openHandbook(loadNotes);

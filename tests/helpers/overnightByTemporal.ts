@@ -1,6 +1,6 @@
 import { Temporal } from '@js-temporal/polyfill';
 
-/** Opening hours as `HH:MM` pairs by Temporal's weekday, Monday first; an end past 24:00 is the next morning. */
+/** Opening hours as `HH:MM` pairs by weekday, Monday first. An end past 24:00 is on the next morning. */
 export interface Week {
   days: readonly ({ opens: number; closes: number } | null)[];
   closures: readonly string[];
@@ -9,7 +9,7 @@ export interface Week {
 const zoned = (at: number, zone: string) =>
   Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(zone);
 
-/** Every stretch in which a studio is open from the day before an instant until some days after it. */
+/** The opening periods from the day before an instant to some days after it. */
 function* stretches(
   at: number,
   week: Week,
@@ -32,7 +32,10 @@ function* stretches(
 export const openAt = (at: number, week: Week, zone: string): boolean =>
   [...stretches(at, week, zone, 2)].some(({ from, until }) => from <= at && at < until);
 
-/** The rule for an emulsion told again, on another library: no earlier instant is open, rested and past a night. */
+/**
+ * A second implementation of the rule for an emulsion, on another library: the earliest instant that is open, rested
+ * and after a night.
+ */
 export const readyByTemporal = (
   { onAt, zone, week, dryHours }: { onAt: number; zone: string; week: Week; dryHours: number },
   days: number,

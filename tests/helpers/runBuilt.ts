@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 
-/** Starts the program as it was bundled, in a process of its own, away from this machine's settings. */
+/** Starts the bundled program in its own process, without this machine's settings. */
 export const runBuilt = (env: Record<string, string>): { child: ChildProcess; said: string[] } => {
   const child = spawn(process.execPath, [`${root}dist/run/main.js`], {
     cwd: root,

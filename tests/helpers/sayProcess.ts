@@ -8,18 +8,18 @@ export interface Said {
   code: number | null;
   stdout: string;
   stderr: string;
-  /** Each line of standard output as the one JSON object that it must be. */
+  /** Each line of standard output, parsed as one JSON object. */
   answers(): Answer[];
 }
 
-/** Runs the program as a script would, with nothing of this machine's settings. */
+/** Runs the program as a script would, without this machine's settings. */
 export const runSay = (
   file: string,
   args: readonly string[],
   {
     input = '',
     enough = Infinity,
-  }: { input?: string; /** Hangs up after so many characters of replies. */ enough?: number } = {},
+  }: { input?: string; /** Closes the pipe after so many characters of output. */ enough?: number } = {},
 ): Promise<Said> =>
   new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [source('run.js'), source('bin/say.ts'), ...args], {
@@ -43,6 +43,6 @@ export const runSay = (
             .map((line) => answerSchema.parse(JSON.parse(line))),
       }),
     );
-    // A program that ends before it has read everything closes its end: that is its good right.
+    // A program may exit before it has read all of its input, which closes the pipe.
     child.stdin.on('error', () => undefined).end(input);
   });

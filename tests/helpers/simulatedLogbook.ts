@@ -6,7 +6,7 @@ import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { hours, streamNo } from '../../src/studio/ids.ts';
 import { entriesOf } from './bucketArbitraries.ts';
 
-/** Random numbers that are the same in every run. */
+/** Repeatable random numbers. */
 export const seeded = (seed: number) => {
   let state = seed >>> 0;
   // Mulberry32, public domain.
@@ -22,7 +22,7 @@ export const seeded = (seed: number) => {
 
 const solids = 2.6;
 
-/** A pail of which the truth is known, and the logbook that people keep of it. Nothing here is our own arithmetic. */
+/** A simulated pail with known truth, and its logbook. It uses none of the program's formulas. */
 export const simulatedPail = ({ told, from }: { told: number; from: number }) => {
   const phi = (from - 1) / (solids - 1);
   const truth = { water: (1 - phi) * told, solids: phi * solids * told };
@@ -52,9 +52,9 @@ export const simulatedPail = ({ told, from }: { told: number; from: number }) =>
       }),
     wait: (more: number) => void (minute += more),
     log,
-    /** Water that dries off or drips in unseen, by what that does to gravity. */
+    /** Water that evaporates or drips in unnoticed, given as its effect on gravity. */
     drift: (by: number) => void (truth.water -= (by * volume()) / (gravityNow() - 1)),
-    /** Glaze that is used and not logged, as a part of the pail. */
+    /** Glaze that is used without being logged, as a fraction of the pail. */
     use: (part: number) => {
       truth.water *= 1 - part;
       truth.solids *= 1 - part;

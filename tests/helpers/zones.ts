@@ -1,7 +1,10 @@
 import { Temporal } from '@js-temporal/polyfill';
 import fc from 'fast-check';
 
-/** Half-hour and quarter-hour zones, half-hour summer time, a skipped day, winter time that is "summer", two-hour steps, none. */
+/**
+ * Half-hour and quarter-hour zones, half-hour summer time, a skipped day, "negative" summer time, two-hour steps, and
+ * none.
+ */
 export const zones = [
   'America/St_Johns',
   'America/New_York',
@@ -24,7 +27,7 @@ export const zones = [
 const FIRST = Temporal.Instant.from('1975-01-01T00:00Z').epochMilliseconds;
 const LAST = Temporal.Instant.from('2037-01-01T00:00Z').epochMilliseconds;
 
-/** Where each zone's clocks changed, as another library tells it. */
+/** Each zone's clock changes, from another library. */
 const transitions = new Map(
   zones.map((zone) => {
     const found: number[] = [];
@@ -41,7 +44,7 @@ const transitions = new Map(
 
 const HOUR = 3_600_000;
 
-/** A zone and an instant in epoch milliseconds; half of them within two days of a change of the clocks. */
+/** A zone and an instant in epoch milliseconds; half of them are within two days of a clock change. */
 export const zonedInstants = fc.constantFrom(...zones).chain((zone) => {
   const anywhere = fc.integer({ min: FIRST, max: LAST });
   const changes = transitions.get(zone) ?? [];

@@ -23,7 +23,7 @@ const verdictsOf = ({ entries, now }: Story): Verdict[] => {
 };
 
 const changesWater: Step[] = ['add-water', 'draw-off-water', 'add-dry'];
-/** What would be done, be it by a keeper who is asked. */
+/** The next step, whether the member or a keeper does it. */
 const meant = ({ step, keeperStep }: Verdict): Step => keeperStep ?? step;
 const amountsOfWater = ({ waterMl, drawOffMl, dryGrams, ...more }: Amounts) =>
   [waterMl, drawOffMl, dryGrams, more.waterMlPerLitre, more.drawOffMlPerLitre, more.dryGramsPerLitre].filter(
@@ -47,7 +47,7 @@ describe('whatever was logged', () => {
       fc.property(story, (one) => {
         const state = stateOf(one.entries);
         for (const number of numbersIn(state)) expect(number).toSatisfy(Number.isFinite);
-        const { water = 1, solids: solids = 0 } = state.contents ?? {};
+        const { water = 1, solids = 0 } = state.contents ?? {};
         expect(water).toBeGreaterThan(0);
         expect(solids).toBeGreaterThanOrEqual(0);
         for (const verdict of verdictsOf(one)) {
@@ -74,7 +74,7 @@ describe('whatever was logged', () => {
       fc.property(fc.oneof(story, gridStory), (one) => {
         for (const verdict of verdictsOf(one)) {
           const { window, amounts } = verdict;
-          // Additions too small to ask for a reading count: then the prediction stands in for it.
+          // Additions that are too small to require a reading still count: the prediction includes them.
           const gravity =
             verdict.gravity && stateOf(one.entries).moved > 0
               ? { ...verdict.gravity, ...verdict.predicted }
@@ -136,7 +136,7 @@ describe('amounts', () => {
         for (const { amounts, reasons } of verdictsOf(one)) {
           const { waterMl = 0, dryGrams = 0 } = amounts;
           if (waterMl > 0) expect(held + waterMl).toBeLessThanOrEqual(pail * (1 + 1e-9));
-          // Powder takes the room of its grains: their weight over their gravity.
+          // Powder adds the volume of its grains: their weight divided by their gravity.
           if (dryGrams > 0) expect(held + dryGrams / solids).toBeLessThanOrEqual(pail * (1 + 1e-9));
           if (reasons.some(({ because }) => because === 'pail-full')) full.times++;
         }
@@ -151,9 +151,9 @@ describe('order', () => {
   it('what has nothing to do with water, powder or flow may come before or after a reading at the same moment', () => {
     fc.assert(
       fc.property(story, bucketEvent, keepersDoing, fc.boolean(), ({ entries, now }, event, other, sieve) => {
-        // Sieving takes lumps out that are seen: those two are related.
+        // Sieving removes visible lumps, so these two are related.
         if (other.kind === 'sieve' && 'seen' in event && event.seen.some((sight) => sight !== 'none')) return;
-        // Frost and dirt end what was read before them, and so does a sieve that has lumps to take out.
+        // Frost and dirt invalidate earlier readings, and so does sieving a lumpy bucket.
         if (other.kind === 'hold' && (other.cause === 'frozen' || other.cause === 'contaminated')) return;
         if (other.kind === 'sieve' && stateOf(entries).unsieved) return;
         if (event.kind === 'hold' || event.kind === 'release' || event.kind === 'sieve') return;
@@ -178,7 +178,7 @@ describe('order', () => {
       fc.property(story, fc.array(fc.nat()), ({ entries, now }, picks) => {
         const [setup, ...rest] = entries;
         if (!setup) return;
-        // The same happenings, written down in another order: each keeps its moment; no two share one.
+        // The same events, logged in another order: each keeps its time, and no two have the same.
         const moments = rest.map((entry, i) => ({ ...entry, at: later(entry.at, minutes((i + 1) / 1000)) }));
         const shuffled = moments
           .map((entry, i) => ({ entry, key: picks[i % Math.max(1, picks.length)] ?? 0 }))

@@ -29,7 +29,7 @@ const advised = ({ entries, now }: Story): Advised | undefined => {
   };
 };
 
-/** Uniform numbers from a seed (mulberry32), so that a failure repeats. */
+/** Repeatable uniform numbers (mulberry32). */
 const uniform = (seed: number) => () => {
   seed = (seed + 0x6d2b79f5) | 0;
   let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);
@@ -37,13 +37,13 @@ const uniform = (seed: number) => () => {
   return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
 };
 
-/** Standard normal numbers, by Box and Muller's method. */
+/** Standard normal numbers (Box-Muller). */
 const normals = (seed: number) => {
   const next = uniform(seed);
   return () => Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
 };
 
-/** How often the far edge is passed when it is tried on pails that could be this one. */
+/** How often an amount passes the far edge of the window, over pails that are consistent with what is known. */
 const passed = (
   { volume, gravity }: Advised,
   after: (held: number, heavy: number) => number,
@@ -61,7 +61,7 @@ const passed = (
   return passing / tries;
 };
 
-/** Four standard deviations of a share of 5 % in 4000 tries. */
+/** 5 %, plus four standard deviations of that share in 4000 trials. */
 const chance = 0.05 + 4 * Math.sqrt((0.05 * 0.95) / 4000);
 
 const has = (verdict: Verdict, because: Reason['because']) =>
@@ -123,7 +123,7 @@ describe('what is suggested', () => {
             expect(waterMl + waterMlLeft).toBeLessThan(wanted * (1 + 1e-9));
           else {
             compared.water++;
-            // Held back by less than a hundredth is not worth a word.
+            // A reduction of less than a hundredth is not mentioned.
             expect((waterMl + waterMlLeft) / wanted).toBeGreaterThan(0.99);
             expect((waterMl + waterMlLeft) / wanted).toBeLessThan(1 + 1e-9);
             if (Math.abs((waterMl + waterMlLeft) / wanted - 1) < 1e-9) compared.exactly++;
@@ -155,7 +155,7 @@ describe('what is suggested', () => {
         if (!found || waterMl === undefined || waterMl === 0) return;
         if (!has(found.verdict, 'held-back') || has(found.verdict, 'pail-full')) return;
         held.times++;
-        // A twentieth more would be tried on pails that could be this one, and pass nearly as often as it may.
+        // A twentieth more passes the edge nearly as often as is allowed.
         const more = waterMl * 1.05;
         const after = (volume: number, heavy: number) => (volume * heavy + more) / (volume + more);
         expect(passed(found, after, (gravity) => gravity < found.window.low, seed)).toBeGreaterThan(

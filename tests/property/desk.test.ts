@@ -72,7 +72,7 @@ const oddities = [
   'a'.repeat(5000),
 ];
 
-/** What somebody may type for an option: what it asks for, something else, or nothing. */
+/** What somebody may type for an option: a valid value, another option's value, or nothing. */
 const typedFor = ({ leaf }: Spoken): fc.Arbitrary<Record<string, string>> =>
   fc.record(
     Object.fromEntries(
@@ -156,7 +156,7 @@ test('what is offered can be pressed at once, by whoever it was offered to', asy
         const answer = await room.request(minute, { path, typed, role: keeper ? 'keeper' : 'member' });
         const action = answer.actions[which % Math.max(1, answer.actions.length)];
         if (answer.kind !== 'answer' || !action) continue;
-        // Those that are put up to be filled in first need more words.
+        // Actions that open a form first are incomplete as lines.
         if (!/after:\d+/.test(action.line)) continue;
         const pressed = await (keeper ? room.keeper : room.say)(minute, action.line, 'Wren');
         expect(pressed, action.line).toMatchObject({ kind: 'answer' });

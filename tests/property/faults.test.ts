@@ -28,7 +28,7 @@ const dip = (place: number, evening: number, bucket: number, found: Fault[], con
   };
 };
 
-/** Numbers that a seed settles, so that a run can be told again (Marsaglia 2003, xorshift32, from memory). */
+/** Seeded random numbers, so that a run can be repeated (Marsaglia 2003, xorshift32, from memory). */
 const dice = (seed: number) => {
   let x = seed | 0 || 1;
   return () => {
@@ -40,8 +40,8 @@ const dice = (seed: number) => {
 };
 
 /**
- * A studio's season in which no condition has anything to do with any fault, but the pots of one evening share
- * their luck: some evenings nearly everything comes out badly, on most next to nothing.
+ * A season in which no condition causes any fault, but pots of one evening have the same luck: on some evenings nearly
+ * everything is bad, on most hardly anything.
  */
 const season = (roll: () => number, evenings: number, pots: number): Dip[] =>
   Array.from({ length: evenings }, (_, evening) => {
@@ -82,8 +82,8 @@ describe('without any habit behind the faults', () => {
       const { pairs } = compareFaults(season(roll, 12 + Math.floor(roll() * 60), 6), zone);
       if (pairs.some((pair) => pair.q !== undefined && pair.q <= 0.05)) called++;
     }
-    // With every lead a false one, the share of seasons with a lead is the false discovery rate: 0.05, and three
-    // standard deviations of its own chance.
+    // Every lead is false here, so the share of seasons with a lead is the false discovery rate: 0.05, plus three
+    // standard deviations.
     expect(called / seasons).toBeLessThanOrEqual(0.05 + 3 * Math.sqrt((0.05 * 0.95) / seasons));
   });
 
@@ -92,7 +92,7 @@ describe('without any habit behind the faults', () => {
     const roll = dice(7);
     let called = 0;
     for (let i = 0; i < seasons; i++) {
-      // The same pots, each put on a day of its own.
+      // The same pots, each on its own day.
       const alone = season(roll, 40, 6).map((one, place) =>
         dip(place, place, 1, one.result.said.faults, one.conditions),
       );
@@ -128,7 +128,7 @@ describe('whatever was told', () => {
         expect(faulty).toBeLessThanOrEqual(all);
         expect(all).toBeLessThanOrEqual(dips.length);
         for (const { rates, p, q } of pairs) {
-          // An evening may stand on both sides, never twice on one.
+          // An evening may be on both sides, but only once on each.
           expect(rates.of).toBeLessThanOrEqual(all);
           expect(rates.otherOf).toBeLessThanOrEqual(all);
           expect(p).toBe(must(fisherExact(rates)));

@@ -23,7 +23,7 @@ import { must } from '../helpers/glaze/must.ts';
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const volumes = between(100, 200_000).map(millilitres);
 const solidsOf = between(2.1, 6).map(gravity);
-/** Two gravities of one glaze, the thinner first, far enough apart to tell. */
+/** Two gravities of one glaze, the lower first, far enough apart to distinguish. */
 const pairs = fc
   .tuple(between(1.02, 1.95), between(1.02, 1.95))
   .map(([a, b]) => ({ thin: gravity(Math.min(a, b)), thick: gravity(Math.max(a, b)) }))
@@ -155,7 +155,7 @@ describe('a drilling-mud handbook’s formulas give the same amounts', () => {
   const waterWeight = 8.33;
   const barrel: Millilitres = millilitres(158_987.294928);
   const pound = 453.59237;
-  /** Grams of water in a millilitre, as the handbook's 8.33 lb/gal has it. */
+  /** Density of water in g/ml, from the handbook's 8.33 lb/gal. */
   const handbookWater = density((waterWeight * pound) / 3.785411784);
   const mud = between(8.5, 18).map((weight) => ({ weight, gravity: gravity(weight / waterWeight) }));
 

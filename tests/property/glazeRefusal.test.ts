@@ -67,13 +67,13 @@ const line = (a: number, b: number, c: number) => ({
   spread: 2,
 });
 const g = u.gravity;
-/** Whole where the numbers are near enough to be counts, so that not all of them are refused as broken. */
+/** Rounds numbers of countable size, so that not all are refused as fractions. */
 const counts = (...given: [number, number, number, number]): TwoRates => {
   const [hits = 0, of = 0, otherHits = 0, otherOf = 0] = given.map((n) => (n > 1 ? Math.round(n) : n));
   return { hits, of, otherHits, otherOf };
 };
 
-/** Every formula that can refuse, given five numbers of any kind. */
+/** Every formula that can refuse, called with five arbitrary numbers. */
 const formulas: Record<string, Formula> = {
   absorptionByWeighing: (a, b, c) =>
     absorption.absorptionByWeighing({ dry: u.grams(a), suspended: u.grams(b), saturated: u.grams(c) }),
@@ -262,7 +262,7 @@ const formulas: Record<string, Formula> = {
   kinematicWaterViscosity: (a) => water.kinematicWaterViscosity(u.celsius(a)),
 };
 
-/** Formulas that have an answer for anything, tables' look-ups, and what makes units or answers. */
+/** Functions that never refuse: formulas defined everywhere, table look-ups and unit constructors. */
 const neverRefuse = new Set([
   'normalCdf',
   'rectangular',

@@ -7,7 +7,7 @@ import { grams, gravity, ouncesPerImperialPint } from '../../src/glaze/units.ts'
 import { must } from '../helpers/glaze/must.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-/** Solids of some material, and a slurry of it that is not dry powder. */
+/** A particle gravity, and a slurry of it with water in it. */
 const slurries = fc.tuple(between(1.9, 7), between(0.01, 0.6)).map(([solids, phi]) => ({
   particleGravity: gravity(solids),
   slurry: gravity(1 + phi * (solids - 1)),

@@ -30,7 +30,7 @@ const week = (monday: readonly (DayHours | null)[], closures: string[]): Opening
   };
 };
 
-/** Some of the days that follow an instant. */
+/** Some of the days after an instant. */
 const closures = (at: number) =>
   fc
     .array(fc.integer({ min: 0, max: 10 }), { maxLength: 5 })
@@ -62,7 +62,7 @@ const told = (given: Given) => {
   return { onAt: given.at, zone: given.zone, week: opening, dryHours: given.minimumHours * given.factor };
 };
 
-test('a coat is ready when the same rule on another library says', () => {
+test('a coat is ready at the time that a second implementation, on another library, gives', () => {
   fc.assert(
     fc.property(coats, (given) => {
       const answer = dryReady(coatOf(given));

@@ -47,7 +47,7 @@ describe('a line', () => {
   it('that is printed reads back as what it was printed from', () => {
     fc.assert(
       fc.property(typedLine, ({ path, typed, after }) => {
-        // A terminal's line holds no NUL: it is dropped wherever it stands.
+        // A terminal's line contains no NUL: it is removed everywhere.
         const kept = Object.fromEntries(
           Object.entries(typed).map(([name, value = '']) => [name, value.replaceAll('\0', '')]),
         );

@@ -41,7 +41,7 @@ test('yesterday, tomorrow and a weekday at a time are what another library makes
             .epochMilliseconds;
         const now = instant(at);
         const yesterday = on(day.subtract({ days: 1 }));
-        fc.pre(yesterday <= at); // Samoa once had no yesterday
+        fc.pre(yesterday <= at); // Samoa once skipped a day, so that it had no yesterday
         expect(readInstant(`yesterday ${clock}`, { now, zone, looks: 'back' })).toMatchObject({
           value: yesterday,
         });
@@ -63,7 +63,7 @@ test('yesterday, tomorrow and a weekday at a time are what another library makes
   );
 });
 
-test('hours ago are hours of the stopwatch', () => {
+test('hours ago are elapsed hours', () => {
   fc.assert(
     fc.property(zonedInstants, fc.integer({ min: 0, max: 600 }), ({ zone, at }, minutes) => {
       const read = readInstant(`${minutes} min ago`, { now: instant(at), zone, looks: 'back' });

@@ -26,7 +26,7 @@ const quiet: fc.Arbitrary<QuietHours> = fc
   .record({ from: fc.integer({ min: 0, max: 1439 }), long: fc.integer({ min: 1, max: 1439 }) })
   .map(({ from, long }) => ({ from, until: from + long }));
 
-/** The quiet stretches about an instant, told again on another library. */
+/** The quiet hours around an instant, computed by another library. */
 const stretches = (at: number, { from, until }: QuietHours, zone: string) => {
   const today = Temporal.Instant.fromEpochMilliseconds(at).toZonedDateTimeISO(zone).toPlainDate();
   return [-1, 0].map((days) => {
@@ -73,7 +73,7 @@ test('a session begins at its time on the wall of its weekday, as another librar
       const [held] = sessionsAfter(instant(at), [one], { closures: [] }, zone);
       if (!held) throw new Error('a weekly session comes round');
       const date = Temporal.PlainDate.from(held.date);
-      // Temporal's Sunday is 7.
+      // Temporal numbers Sunday 7.
       expect(weekdays[date.dayOfWeek % 7]).toBe(one.day);
       const begins = date
         .toPlainDateTime()
@@ -132,7 +132,7 @@ test('reminders come after the answer, while they are of use, and warnings befor
         if (about.kind === 'ready') expect(dueAt).toBeGreaterThanOrEqual(ready.readyAt);
         if (about.kind === 'peel') expect(dueAt).toBeLessThan(about.firing);
       }
-      // One that is ready later than it was noted is always told of, but tape.
+      // A coat that is ready later than planned is always reported, except tape.
       const told = wanted.some(({ about }) => about.kind === 'ready');
       expect(told).toBe(
         resist !== 'tape' && outsideQuiet(ready.readyAt, studio.reminders.quiet, studio.zone, 'after') > at,

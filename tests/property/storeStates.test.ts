@@ -15,7 +15,7 @@ import { settableClock, storeFile } from '../helpers/store/storeFile.ts';
 
 const clock = settableClock();
 
-/** What a studio logs, in words that hold wherever it stands: `which` counts round what there is. */
+/** A studio's action, valid in any state: `which` is an index modulo what there is. */
 type Step =
   | { do: 'open'; event: Extract<BucketEvent, { kind: 'setup' }> }
   | { do: 'log'; which: number; event: BucketEvent; minutes: number; note: string }
@@ -61,7 +61,7 @@ const take = async (book: WritableLogbook, one: Step, logged: (minutes: number, 
   const bucket = buckets[one.which % Math.max(1, buckets.length)];
   if (!bucket) return undefined;
   if (one.do === 'log') return book.log(bucket.no, one.event, logged(one.minutes, one.note));
-  // Never its setup, the first: without that there is no bucket.
+  // Never the setup, which is the first entry: without it there is no bucket.
   if (bucket.seq < 2) return undefined;
   return book.log(bucket.no, { kind: 'undo', of: seq(2 + (one.of % (bucket.seq - 1))) }, logged(6000));
 };
@@ -76,7 +76,7 @@ const everything = async (book: Logbook) => {
   };
 };
 
-/** Two studios' requests are known by the same keys. */
+/** Two studios whose requests have the same keys. */
 const keyed = (requests: Request[]) =>
   requests.map((one, i) => ({
     ...one,

@@ -17,10 +17,10 @@ const ratesUpTo = (most: number): fc.Arbitrary<TwoRates> =>
 
 const factorial = (n: number): bigint => (n < 2 ? 1n : BigInt(n) * factorial(n - 1));
 const choose = (n: number, k: number): bigint => factorial(n) / (factorial(k) * factorial(n - k));
-/** A quotient of whole numbers to 15 digits. */
+/** A quotient of integers to 15 digits. */
 const quotient = (above: bigint, below: bigint): number => Number((above * 10n ** 18n) / below) / 1e18;
 
-/** How many ways there are to every table with the same margins, in whole numbers. */
+/** The number of ways to get each table with the same margins, as integers. */
 const waysOf = ({ hits, of, otherHits, otherOf }: TwoRates) => {
   const faults = hits + otherHits;
   const ways: { hits: number; count: bigint }[] = [];

@@ -12,10 +12,10 @@ import { seeded, simulatedPail } from '../helpers/simulatedLogbook.ts';
 const day = 1440;
 const told = 15_000;
 
-/** Two readings differ from the logbook by 2.6 standard deviations so often when nothing happened. */
+/** How often two readings differ from the logbook by 2.6 standard deviations by chance. */
 const byChance = 2 * (1 - normalCdf(2.6));
 
-/** Three standard deviations of a share that is counted in so many tries. */
+/** Three standard deviations of a share counted in so many trials. */
 const leeway = (share: number, tries: number) => 3 * Math.sqrt((share * (1 - share)) / tries);
 
 const fold = (entries: readonly BucketEntry[]): BucketState => {
@@ -41,7 +41,7 @@ const done: fc.Arbitrary<Done> = fc.oneof(
   }),
 );
 
-/** Carried out on the true pail, exactly as it is logged. */
+/** Does it to the simulated pail, exactly as it is logged. */
 const carryOut = (pail: ReturnType<typeof simulatedPail>, one: Done) => {
   const { truth } = pail;
   const { what, amount } = one;
@@ -79,7 +79,7 @@ describe('a logbook that holds everything', () => {
           pail.read(u95, 0);
           for (const [wait, one, reads] of life) {
             pail.wait(wait);
-            // What stays is a pail of glaze: enough of both to go on.
+            // The pail keeps enough water and powder to continue.
             if (pail.truth.water < 3_000 || pail.volume() > 35_000) break;
             carryOut(pail, one);
             if (reads) pail.read(u95, 0);
@@ -128,14 +128,14 @@ describe('a logbook that holds everything', () => {
       expect(readings).toBe(3000);
       expect(asked / readings).toBeLessThan(byChance + leeway(byChance, readings));
       expect(reported / readings).toBeLessThan(byChance);
-      // The check could fail: something is asked, only rarely.
+      // The check is able to fail: it does ask, only rarely.
       expect(asked).toBeGreaterThan(0);
     }
   });
 });
 
 describe('water that nobody logged', () => {
-  /** Two days of an ordinary pail, then a part of it in water, and two readings. */
+  /** Two ordinary days, then an unlogged share of water, and two readings. */
   const watered = (part: number, u95: number, { normal }: ReturnType<typeof seeded>) => {
     const pail = simulatedPail({ told: told * (1 + 0.05 * normal()), from: 1.44 });
     pail.setUp(told);

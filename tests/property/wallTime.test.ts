@@ -23,7 +23,7 @@ test('a wall time is what another library says', () => {
 test('the instant of a wall time is what another library says, in gaps and folds too', () => {
   fc.assert(
     fc.property(zonedInstants, fc.constantFrom(...zones), ({ zone, at }, shownIn) => {
-      const wall = wallOf(instant(at), shownIn); // a wall time of one zone may fall in a gap of another
+      const wall = wallOf(instant(at), shownIn); // a local time in one zone may be skipped in another
       for (const shown of [wall, wallOf(instant(at), zone)])
         expect(instantOf(shown, zone)).toBe(
           Temporal.PlainDateTime.from({ ...shown }).toZonedDateTime(zone, { disambiguation: 'compatible' })

@@ -3,7 +3,7 @@ import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Kind } from '../contract.ts';
 import { pick } from './picks.ts';
 
-/** A pyrometric cone, `06` or `^6`: those with a 0 before them count below zero. */
+/** A pyrometric cone, `06` or `^6`. Cones with a leading 0 count below zero. */
 export const cone: Kind<number> = {
   control: 'text',
   example: '06',
@@ -25,15 +25,19 @@ const hardness = pick(['soft', 'normal', 'hard'], {
   'hard-fired': 'hard',
   high: 'hard',
 });
-const meant: Record<'soft' | 'normal' | 'hard', Bisque> = { soft: 'soft', normal: 'usual', hard: 'tight' };
+const bisqueOfHardness: Record<'soft' | 'normal' | 'hard', Bisque> = {
+  soft: 'soft',
+  normal: 'usual',
+  hard: 'tight',
+};
 
-/** How hard the bisque was fired, in a word or as its cone. */
+/** How hard the bisque was fired, as a word or a cone. */
 export const bisque: Kind<{ bisque: Bisque } | { bisqueCone: number }> = {
   control: 'text',
   example: 'normal',
   async read(typed, asking) {
     const word = await hardness.read(typed, asking);
-    if (word.ok) return { ok: true, value: { bisque: meant[word.value] } };
+    if (word.ok) return { ok: true, value: { bisque: bisqueOfHardness[word.value] } };
     const fired = await cone.read(typed, asking);
     return fired.ok
       ? { ok: true, value: { bisqueCone: fired.value } }

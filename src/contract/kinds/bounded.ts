@@ -9,7 +9,7 @@ interface Bounds<T> {
   print(value: T, asking: Asking, typed: string): string;
 }
 
-/** A kind that reads a quantity and refuses what lies outside sensible limits. */
+/** A quantity that must lie within sensible limits. */
 export const bounded = <T extends number>(
   example: string,
   control: 'text' | 'number',

@@ -8,10 +8,10 @@ const choice = ({ no, settings, retired, hold }: BucketState, { words }: Asking)
   typed: settings.name,
 });
 
-/** What a platform can offer at once. */
-const most = 25;
+/** A platform shows at most this many suggestions. */
+const mostSuggestions = 25;
 
-/** A bucket by name, nickname or number. A name that fits several asks; it never guesses. */
+/** A bucket by name, nickname or number. If several match, the member is asked: it never guesses. */
 export const bucket: Kind<BucketState> = {
   control: 'text',
   example: 'gull grey',
@@ -25,7 +25,7 @@ export const bucket: Kind<BucketState> = {
       return {
         ok: false,
         why: words.option.whichBucket(typed),
-        choices: found.slice(0, most).map((state) => choice(state, asking)),
+        choices: found.slice(0, mostSuggestions).map((state) => choice(state, asking)),
       };
     const near = nearestBuckets(typed, all).slice(0, 3);
     const more = beginsWithBucket(typed, all);
@@ -41,7 +41,7 @@ export const bucket: Kind<BucketState> = {
   async suggest(typed, asking) {
     const all = await asking.book.buckets();
     return nearestBuckets(typed, all)
-      .slice(0, most)
+      .slice(0, mostSuggestions)
       .map((state) => choice(state, asking));
   },
 };

@@ -2,7 +2,7 @@ import { areSamePieces, type ResistCoat } from '../../studio/resist/resistCoat.t
 import { coatStream, entryId, readEntryId, type Seq } from '../../studio/ids.ts';
 import type { Asking, Choice, Kind, Read } from '../contract.ts';
 
-/** A coat's place in its stream, as it is typed: `c-12`, or 12. */
+/** A coat's sequence number, typed as `c-12` or 12. */
 const placeOf = (typed: string): Seq | undefined => {
   const named = readEntryId(/^\s*\d+\s*$/.test(typed) ? `c-${typed.trim()}` : typed);
   return named?.stream === coatStream ? named.seq : undefined;
@@ -13,8 +13,8 @@ const choice = ({ id, pieces, resist }: ResistCoat, { words }: Asking): Choice =
   value: id,
 });
 
-/** The coats that somebody may speak for: their own; all of them for a keeper. */
-const within = async ({ book, role, member }: Asking): Promise<ResistCoat[]> =>
+/** The coats that somebody may change: their own; for a keeper, all. */
+const changeableCoats = async ({ book, role, member }: Asking): Promise<ResistCoat[]> =>
   (await book.coats()).filter(({ by }) => role === 'keeper' || by === member);
 
 const byPlace = async (
@@ -32,14 +32,14 @@ const byPlace = async (
   };
 };
 
-/** A resist coat that is on, by its id or by its pieces. */
+/** A resist coat that is still on, by its id or its pieces. */
 export const coat: Kind<ResistCoat> = {
   control: 'text',
   example: 'c-12',
   async read(typed, asking) {
     const place = placeOf(typed);
     if (place !== undefined) return byPlace(place, typed, asking);
-    const found = (await within(asking)).filter(({ pieces }) => areSamePieces(pieces, typed));
+    const found = (await changeableCoats(asking)).filter(({ pieces }) => areSamePieces(pieces, typed));
     const [only, ...others] = found;
     if (only && others.length === 0) return { ok: true, value: only };
     const { words } = asking;
@@ -52,7 +52,7 @@ export const coat: Kind<ResistCoat> = {
   },
   async suggest(typed, asking) {
     const wanted = typed.toLowerCase();
-    return (await within(asking))
+    return (await changeableCoats(asking))
       .toReversed()
       .filter(({ id, pieces }) => id.includes(wanted) || pieces.toLowerCase().includes(wanted))
       .slice(0, 25)

@@ -26,19 +26,19 @@ const outcomes = several(['good', ...faults], {
   dunted: 'dunting',
   dunt: 'dunting',
 });
-/** How it came out: good, or its faults. */
+/** The outcome of a firing: good, or its faults. */
 export const result: typeof outcomes = { ...outcomes, example: 'crawling' };
 
 export interface PiecesFired {
   pieces: number;
-  /** How many of them had it, when that was said. */
+  /** How many of the pieces had the fault, if that was said. */
   faulty?: number;
 }
 
-/** More than this are not one result. */
-const most = 500;
+/** More pieces than this cannot be one result. */
+const mostFired = 500;
 
-/** How many pieces came out: `4`, `4 mugs`, or how many of them had the fault: `2 of 4`. */
+/** How many pieces were fired, and how many of them had the fault: `4`, `4 mugs`, `2 of 4`. */
 export const piecesFired: Kind<PiecesFired> = {
   control: 'text',
   example: '2 of 4',
@@ -46,7 +46,7 @@ export const piecesFired: Kind<PiecesFired> = {
     const [, first, second] =
       /^\s*(\d{1,3})(?:\s*(?:of|out of|\/)\s*(\d{1,3}))?(?:\s+\p{L}[\p{L}\s]*)?\s*$/iu.exec(typed) ?? [];
     const pieces = Number(second ?? first);
-    if (first === undefined || !(pieces >= 1 && pieces <= most))
+    if (first === undefined || !(pieces >= 1 && pieces <= mostFired))
       return { ok: false, why: words.fired.notPieces(typed) };
     if (second === undefined) return { ok: true, value: { pieces } };
     const faulty = Number(first);

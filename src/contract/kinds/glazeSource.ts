@@ -2,7 +2,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Kind } from '../contract.ts';
 import { bucket } from './bucket.ts';
 
-/** Where glaze came from: another bucket, or the bucket's own, back from a tray or fresh of the same mix. */
+/** Where added glaze came from: another bucket, or `own`: back from a tray, or a fresh batch of the same recipe. */
 export const glazeSource: Kind<BucketState | 'own'> = {
   ...bucket,
   read: (typed, asking) =>

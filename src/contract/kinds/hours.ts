@@ -11,14 +11,14 @@ const read =
     return found.ok ? found : { ok: false, why: words.schedule.problem(found.why) };
   };
 
-/** When a day opens and closes: `08:00-22:00`, or closed. */
+/** When a day opens and closes, `08:00-22:00`, or `closed`. */
 export const dayHours: Kind<DayHours | 'closed'> = {
   control: 'text',
   example: '08:00-22:00',
   read: read(readDayHours),
 };
 
-/** Days of the calendar: `2026-12-25`, `2026-12-24 to 2027-01-02`. */
+/** Calendar days: `2026-12-25`, `2026-12-24 to 2027-01-02`. */
 export const calendarDays: Kind<string[]> = {
   control: 'text',
   longest: 2_000,
@@ -26,7 +26,7 @@ export const calendarDays: Kind<string[]> = {
   read: read(readClosures),
 };
 
-/** A stretch of every night in which nobody is reminded; `none` when there is none. */
+/** The hours of each night in which nobody is reminded, or `none`. */
 export const quietHours: Kind<QuietHours | 'none'> = {
   control: 'text',
   example: '22:00-08:00',

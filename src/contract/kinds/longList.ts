@@ -2,10 +2,10 @@ import type { Action, Asking, More, Option, Reply } from '../contract.ts';
 import { text } from './texts.ts';
 import { printLine } from '../parseLine.ts';
 
-// Options may come after it.
+// Leaves room for options after it.
 const { prose: _prose, ...rowName } = text(200, '26');
 
-/** The option by which a list goes on: the row that it begins with. */
+/** The option for the row at which a list continues. */
 export const fromOption: Option<string, false> = {
   kind: { ...rowName, pressed: true },
   needed: false,
@@ -13,8 +13,8 @@ export const fromOption: Option<string, false> = {
 };
 
 /**
- * The rows of a list from the one that is asked for on, and the lines that show it from each of them. A row that is gone
- * meanwhile begins the list anew: rather twice than never.
+ * A list's rows from the requested one on, and the lines that show it from each row. If that row no longer exists, the
+ * list starts again: a repeated row is better than a missed one.
  */
 export const longList = <T>(
   all: readonly T[],
@@ -35,7 +35,7 @@ export const longList = <T>(
   };
 };
 
-/** What shows the rest of a list of which so many rows were shown, all there are unless it is said. */
+/** The button that shows the rest of a list after the rows that were shown; by default, after all of them. */
 export const moreAction = (
   { more, ...parts }: Pick<Reply, 'more' | 'facts' | 'reasons'>,
   shown?: number,

@@ -20,16 +20,18 @@ export const material: Kind<Material> = {
       .map(({ name }) => ({ name, value: name })),
 };
 
-const some = several(materialCautions, {
+const severalHazards = several(materialCautions, {
   'silica-dust': 'silica dust',
   silica: 'silica dust',
   dust: 'silica dust',
 });
 
-/** All the hazards of a material, or that it has none. */
+/** All hazards of a material, or `none`. */
 export const hazards: Kind<MaterialCaution[]> = {
-  ...some,
+  ...severalHazards,
   example: 'barium, toxic',
   read: (typed, asking) =>
-    /^(?:none|nothing|no)$/i.test(typed.trim()) ? { ok: true, value: [] } : some.read(typed, asking),
+    /^(?:none|nothing|no)$/i.test(typed.trim())
+      ? { ok: true, value: [] }
+      : severalHazards.read(typed, asking),
 };

@@ -4,24 +4,24 @@ import type { Member } from '../../studio/logbook/ports.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
 
-/** What a platform can offer at once. */
-const most = 25;
+/** A platform shows at most this many suggestions. */
+const mostSuggestions = 25;
 
-/** A mention, or the number that one is made of: it says whom, whatever anybody calls themselves. */
+/** The id in a mention, or typed as a number: unlike a name, nobody can imitate it. */
 const numberOf = (typed: string): string | undefined => {
   const [, mentioned, bare] = /^(?:<@!?(\d{1,20})>|(\d{15,20}))$/.exec(typed.trim()) ?? [];
   return mentioned ?? bare;
 };
 
-/** Typed, it is read as this name and as nothing else. */
-const sayable = (name: string): boolean => normalizedName(name) !== '' && numberOf(name) === undefined;
+/** Whether typing the name finds it again, rather than being parsed as something else. */
+const findsItself = (name: string): boolean => normalizedName(name) !== '' && numberOf(name) === undefined;
 
 const looksLike = (name: string) => {
   const look = nameLook(name);
   return (other: Member): boolean => look !== '' && nameLook(other.name) === look;
 };
 
-/** Members to choose from. Of those whose names look alike each says since when the bot has known them. */
+/** Members to choose from. Names that look alike also show since when the bot has known each. */
 const choicesOf = async (
   some: readonly Member[],
   all: readonly Member[],
@@ -29,16 +29,16 @@ const choicesOf = async (
 ): Promise<Choice[]> => {
   const { zone } = await book.studio();
   return Promise.all(
-    some.slice(0, most).map(async ({ id, name }): Promise<Choice> => {
+    some.slice(0, mostSuggestions).map(async ({ id, name }): Promise<Choice> => {
       const alone = all.filter(looksLike(name)).length <= 1;
       const met = alone ? undefined : await book.metAt(id);
       const label = met === undefined ? name : plainText(words.option.memberSince(name, met), { now, zone });
-      return { name: label.slice(0, 100), value: alone && sayable(name) ? name : id };
+      return { name: label.slice(0, 100), value: alone && findsItself(name) ? name : id };
     }),
   );
 };
 
-/** Somebody whom the bot has met in this studio: by mention, or by a whole name that no other looks like. */
+/** A member of this studio, by mention or by full name. A name that looks like another's is not accepted. */
 export const member: Kind<Member> = {
   control: 'text',
   example: 'Wren',

@@ -2,8 +2,8 @@ import { observations, type Observation } from '../../studio/bucket/bucketEvent.
 import type { Choice, Kind } from '../contract.ts';
 import { normalizedName } from '../../text/normalizedName.ts';
 
-/** An object has names of its own making too, such as `constructor`: they are nobody's words. */
-const meant = <T extends string>(
+/** Own properties only: every object inherits `constructor` and others, which are not in the list. */
+const valueOrSynonym = <T extends string>(
   said: string,
   values: readonly T[],
   alike: Readonly<Record<string, T>>,
@@ -12,7 +12,7 @@ const meant = <T extends string>(
 
 const normalizedPick = (typed: string) => normalizedName(typed.replace(/[’']/g, '')).replaceAll(' ', '-');
 
-/** One of a few words; others may be taken for it. A label says what a word of the trade means. */
+/** One of a few words, or a synonym of one. A label explains a trade term. */
 export const pick = <const T extends string>(
   values: readonly T[],
   alike: Readonly<Record<string, T>> = {},
@@ -23,7 +23,8 @@ export const pick = <const T extends string>(
   read(typed, { words }) {
     const said = normalizedPick(typed);
     const found =
-      meant(said, values, alike) ?? values.find((value) => normalizedPick(labels?.[value] ?? '') === said);
+      valueOrSynonym(said, values, alike) ??
+      values.find((value) => normalizedPick(labels?.[value] ?? '') === said);
     return found === undefined
       ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
       : { ok: true, value: found };
@@ -49,7 +50,7 @@ export const yesNo: Kind<boolean> = {
   ],
 };
 
-/** Several of a few words, with commas or spaces between. */
+/** Several of a few words, separated by commas or spaces. */
 export const several = <const T extends string>(
   values: readonly T[],
   alike: Readonly<Record<string, T>> = {},
@@ -61,12 +62,12 @@ export const several = <const T extends string>(
     for (const part of typed.split(/[,;+&/]|\band\b/i)) {
       const said = normalizedPick(part);
       if (said === '') continue;
-      const whole = meant(said, values, alike);
+      const whole = valueOrSynonym(said, values, alike);
       const each = whole
         ? [whole]
         : part.split(/\s+/).flatMap((word) => {
             const one = normalizedPick(word);
-            const value = meant(one, values, alike);
+            const value = valueOrSynonym(one, values, alike);
             return value ? [value] : one === '' ? [] : [undefined];
           });
       for (const one of each) {

@@ -1,27 +1,28 @@
 import type { Kind } from '../contract.ts';
 import { text } from './texts.ts';
 
-/** More than fit in front of one person, and more than dry alike. */
-const most = 100;
+/** More pieces than one person glazes at once. */
+const mostPieces = 100;
 
 const words = text(120, '3 bowls');
 
-/** How many pieces are spoken of: the numbers that lead its parts, and one for each part without. */
-const counted = (pieces: string): number =>
+/** How many pieces the text names: the sum of the leading numbers; a part without a number counts as one. */
+const pieceCount = (pieces: string): number =>
   pieces
     .split(/[,;+&\n]|\band\b/i)
     .filter((part) => part.trim() !== '')
     .map((part) => Number(/^\s*(\d+)(?!\S*["″'′]| ?(?:cm|mm|in|inch)\b)/i.exec(part)?.[1] ?? 1))
     .reduce((sum, n) => sum + n, 0);
 
-/** The pieces of one coat, as people call them. */
+/** The pieces under one coat, in the member's words. */
 export const pieces: Kind<string> = {
   control: 'text',
   prose: true,
   longest: words.longest ?? 0,
   example: '3 bowls',
   async read(typed, asking) {
-    if (counted(typed) > most) return { ok: false, why: asking.words.coat.tooMany(typed.slice(0, 60), most) };
+    if (pieceCount(typed) > mostPieces)
+      return { ok: false, why: asking.words.coat.tooMany(typed.slice(0, 60), mostPieces) };
     return words.read(typed, asking);
   },
 };

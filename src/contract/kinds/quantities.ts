@@ -16,7 +16,7 @@ import { hours, minutes, type Duration } from '../../studio/ids.ts';
 import { gravityOnScale, type GravityScale } from '../../studio/measure/stateGravity.ts';
 import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/text/measures.ts';
 import type { Asking, Kind } from '../contract.ts';
-import { withoutTypography } from '../../parse/readNumeral.ts';
+import { asciiText } from '../../parse/readNumeral.ts';
 import {
   readDuration,
   readLength,
@@ -43,7 +43,7 @@ export const mass = (low: number, high: number, example = '246.2g'): Kind<Grams>
   units: ['g', 'kg', 'oz', 'lb'],
 });
 
-/** A volume; a bare number is millilitres when small marks are meant, litres for pails. */
+/** A volume. A bare number is millilitres where amounts are small, and litres for pails. */
 export const volume = (
   low: number,
   high: number,
@@ -58,9 +58,9 @@ export const volume = (
   units: bare === 'l' ? ['l', 'gal', 'ml'] : ['ml', 'l', 'tsp', 'cup'],
 });
 
-/** A length in the unit that was typed: who typed 200 cm wants no 1000 mm. */
+/** A length in the unit that was typed: a member who typed 200 cm should not read 1000 mm. */
 const lengthIn = (typed: string, bare: 'mm' | 'cm', value: number): string => {
-  const name = /[a-z"']+$/i.exec(withoutTypography(typed))?.[0] ?? bare;
+  const name = /[a-z"']+$/i.exec(asciiText(typed))?.[0] ?? bare;
   const size = unitsNamed(name, 'metric').find(({ dimension }) => dimension === 'length')?.size ?? 1;
   return `${Number((value / size).toFixed(1))} ${size === 1 ? 'mm' : name}`;
 };
@@ -83,7 +83,7 @@ export const time = (low: Duration, high: Duration, bare: 'min' | 'h', example =
   units: bare === 'h' ? ['h', 'min', 'days'] : ['min', 'h'],
 });
 
-/** Minutes that somebody stirred. */
+/** How many minutes somebody stirred. */
 export const stirMinutes: Kind<number> = bounded(
   '3',
   'number',
@@ -117,7 +117,7 @@ export const percent = (low: number, high: number, example = '50'): Kind<number>
 
 const plausibleSeconds = { low: seconds(0.5), high: seconds(600) };
 
-/** How long a piece or a tile is held under. */
+/** How long a piece or a tile is held in the glaze. */
 export const dipSeconds: Kind<Seconds> = bounded('3', 'number', readSeconds, {
   low: seconds(0.2),
   high: seconds(120),
@@ -145,23 +145,23 @@ const scaleTyped: readonly (readonly [RegExp, GravityScale])[] = [
   [/ ?°? ?tw(?:addell)?$/i, 'twaddell'],
 ];
 
-/** A gravity as it was read, and the scale of a hydrometer when it was typed: `1.44`, `88 Tw`, `44Be`. */
+/** A gravity as read off an instrument, with the hydrometer's scale if one was typed: `1.44`, `88 Tw`, `44Be`. */
 export const readOffGravity: Kind<{ value: number; scale?: GravityScale }> = {
   control: 'number',
   example: '1.44',
   read(typed, { words }) {
-    const text = withoutTypography(typed);
+    const text = asciiText(typed);
     const [unit, scale] = scaleTyped.find(([ending]) => ending.test(text)) ?? [];
     const read = readNumber(unit ? text.replace(unit, '') : text);
     const on = scale === undefined ? {} : { scale };
     if (read.ok) return { ok: true, value: { value: read.value, ...on } };
-    // `1,440` for 1.440: a gravity is never in the thousands.
+    // `1,440` means 1.440: a gravity is never in the thousands.
     if (read.why.kind === 'ambiguous') return { ok: true, value: { value: read.why.or, ...on } };
     return { ok: false, why: words.option.quantity({ ...read.why, typed }, '1.44') };
   },
 };
 
-/** The gravity of a glaze as it is stated, on whatever scale was typed. Its limits are the command's. */
+/** A gravity on any scale. The command sets the limits. */
 export const statedGravity: Kind<number> = {
   ...readOffGravity,
   async read(typed, asking) {
@@ -175,7 +175,7 @@ export const statedGravity: Kind<number> = {
   },
 };
 
-/** A window of gravity, `1.42-1.46`. */
+/** A gravity window, `1.42-1.46`. */
 export const gravityWindow: Kind<{ low: Gravity; high: Gravity }> = {
   control: 'text',
   example: '1.42-1.46',
@@ -189,7 +189,7 @@ export const gravityWindow: Kind<{ low: Gravity; high: Gravity }> = {
   },
 };
 
-/** A window of seconds, `12-16`. */
+/** A window of efflux times, `12-16` seconds. */
 export const secondsWindow: Kind<{ low: Seconds; high: Seconds }> = {
   control: 'text',
   example: '12-16',

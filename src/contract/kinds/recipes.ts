@@ -3,7 +3,7 @@ import type { Kind } from '../contract.ts';
 import { readParts, readRecipe, type Part } from '../../parse/readRecipe.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 
-/** A recipe that the studio keeps, by name, or one as it is typed. */
+/** A stored recipe by name, or a recipe typed out. */
 export const recipe: Kind<Recipe & { name?: string }> = {
   control: 'text',
   prose: true,
@@ -43,7 +43,7 @@ export const recipe: Kind<Recipe & { name?: string }> = {
       .map(({ name }) => ({ name, value: name })),
 };
 
-/** Gravities of the grains of materials that no table has: `local clay 2.6, river ash 2.4`. */
+/** Particle gravities of materials that are not in the table: `local clay 2.6, river ash 2.4`. */
 export const materialGravities: Kind<Part[]> = {
   control: 'text',
   longest: 2_000,

@@ -3,7 +3,7 @@ import { plainText } from '../plainText.ts';
 import { reminderText } from './reminderText.ts';
 import type { Kind } from '../contract.ts';
 
-/** One of the asker's own reminders, as buttons and lists name it. */
+/** One of the member's own reminders, by the id that buttons and lists use. */
 export const reminder: Kind<Reminder> = {
   control: 'text',
   example: 'c-12-ready',

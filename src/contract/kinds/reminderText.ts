@@ -3,7 +3,7 @@ import type { Reminder } from '../../studio/remind/reminder.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 
-/** What a reminder is about, as its list and its suggestions say it. */
+/** What a reminder is about, for the list and the suggestions. */
 export const reminderText = (
   { about, key }: Reminder,
   coats: readonly ResistCoat[],

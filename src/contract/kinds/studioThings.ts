@@ -5,24 +5,24 @@ import type { StudioCup, Vessel } from '../../studio/settings/studio.ts';
 import { isZone } from '../../studio/time/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
-import { withoutTypography } from '../../parse/readNumeral.ts';
+import { asciiText } from '../../parse/readNumeral.ts';
 import { readMass } from '../../parse/readQuantity.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 
-/** The one that is called so, or else all whose names begin so. */
-const named = <T extends { name: string }>(all: readonly T[], typed: string): T[] => {
+/** The exact match; otherwise all whose names start with the text. */
+const exactOrStarting = <T extends { name: string }>(all: readonly T[], typed: string): T[] => {
   const exact = all.find(({ name }) => nameKey(name) === nameKey(typed));
   if (exact) return [exact];
   return nameKey(typed) === '' ? [] : all.filter(({ name }) => nameKey(name).startsWith(nameKey(typed)));
 };
 
-const which = (typed: string, some: readonly { name: string }[], { words }: Asking) => ({
+const askWhich = (typed: string, some: readonly { name: string }[], { words }: Asking) => ({
   ok: false as const,
   why: words.option.whichOne(typed),
   choices: some.slice(0, 25).map(({ name }): Choice => ({ name: name.slice(0, 100), value: name })),
 });
 
-const listed = (all: readonly { name: string }[], typed: string): Choice[] =>
+const suggestions = (all: readonly { name: string }[], typed: string): Choice[] =>
   all
     .filter(({ name }) => nameKey(name).includes(nameKey(typed)))
     .slice(0, 25)
@@ -34,17 +34,17 @@ export const vessel: Kind<Vessel> = {
   async read(typed, asking) {
     const { book, words } = asking;
     const { vessels } = await book.studio();
-    const [found, ...others] = named(vessels, typed);
-    if (found && others.length > 0) return which(typed, [found, ...others], asking);
+    const [found, ...others] = exactOrStarting(vessels, typed);
+    if (found && others.length > 0) return askWhich(typed, [found, ...others], asking);
     const have = vessels.map(({ name }) => name);
     return found
       ? { ok: true, value: found }
       : { ok: false, why: words.option.noSuch('vessel', typed, have) };
   },
-  suggest: async (typed, { book }) => listed((await book.studio()).vessels, typed),
+  suggest: async (typed, { book }) => suggestions((await book.studio()).vessels, typed),
 };
 
-const standard = (typed: string): FlowCupKind | undefined =>
+const standardCup = (typed: string): FlowCupKind | undefined =>
   flowCups.find(({ kind, name }) => nameKey(kind) === nameKey(typed) || nameKey(name) === nameKey(typed))
     ?.kind;
 
@@ -55,7 +55,7 @@ export const cupKind: Kind<FlowCupKind | 'own'> = {
   example: 'ford4',
   read(typed, { words }) {
     if (nameKey(typed) === 'own') return { ok: true, value: 'own' };
-    const kind = standard(typed);
+    const kind = standardCup(typed);
     return kind
       ? { ok: true, value: kind }
       : { ok: false, why: words.option.notOneOf(typed, [...flowCups.map((cup) => cup.kind), 'own']) };
@@ -75,10 +75,10 @@ export const cup: Kind<StudioCup> = {
     const { cups } = await book.studio();
     const found = cups.find(({ name }) => nameKey(name) === nameKey(typed));
     if (found) return { ok: true, value: found };
-    const kind = standard(typed);
+    const kind = standardCup(typed);
     if (kind) return { ok: true, value: { name: kind, kind } };
-    const [near, ...others] = named(cups, typed);
-    if (near && others.length > 0) return which(typed, [near, ...others], asking);
+    const [near, ...others] = exactOrStarting(cups, typed);
+    if (near && others.length > 0) return askWhich(typed, [near, ...others], asking);
     if (near) return { ok: true, value: near };
     const have = [...cups.map(({ name }) => name), ...flowCups.map((one) => one.kind)];
     return { ok: false, why: words.option.noSuch('cup', typed, have) };
@@ -86,11 +86,11 @@ export const cup: Kind<StudioCup> = {
   async suggest(typed, { book }) {
     const { cups } = await book.studio();
     const kinds = flowCups.map(({ kind }) => ({ name: kind }));
-    return listed([...cups, ...kinds], typed).slice(0, 25);
+    return suggestions([...cups, ...kinds], typed).slice(0, 25);
   },
 };
 
-/** An entry as `/bucket log` shows it, such as `7-41`. */
+/** An entry's id as `/bucket log` shows it, such as `7-41`. */
 export const entry: Kind<{ stream: StreamNo; seq: Seq }> = {
   control: 'text',
   example: '7-41',
@@ -135,7 +135,7 @@ export const zone: Kind<string> = {
       .map((name) => ({ name, value: name })),
 };
 
-/** A weight as a scale shows it: the digits typed, or the fraction, say the scale's step. */
+/** A weight read off a scale. The digits typed, or the fraction, tell the scale's resolution. */
 export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
   control: 'text',
   example: '246.2g',
@@ -145,7 +145,7 @@ export const scaleWeight: Kind<{ grams: Grams; step: Grams }> = {
     const read = readMass(typed, units, 'g');
     if (!read.ok) return { ok: false, why: words.option.quantity(read.why) };
     if (!(read.value > 0)) return { ok: false, why: words.option.notPositive(typed) };
-    const text = withoutTypography(typed);
+    const text = asciiText(typed);
     const [, part, below] = /(?:\d*[.,](\d+)|\/ ?(\d+)|\d+)\D*$/.exec(text) ?? [];
     const unit = readMass(text.replace(/^.*\d(\D*)$/, '1$1'), units, 'g');
     const step = below === undefined ? 10 ** -(part?.length ?? 0) : 1 / Number(below);

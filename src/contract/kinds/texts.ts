@@ -1,10 +1,10 @@
 import type { Kind } from '../contract.ts';
 
-/** Free text, kept as typed but for NUL and white space at the ends. */
+/** Free text, stored as typed, except for NUL and surrounding white space. */
 export const text = (most: number, example: string): Kind<string> => ({
   control: 'text',
   prose: true,
-  // It counts for itself, and says by how much it is too long.
+  // It checks its own length, to say by how much the text is too long.
   longest: Number.POSITIVE_INFINITY,
   example,
   read(typed, { words }) {

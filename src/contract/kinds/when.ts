@@ -8,14 +8,14 @@ import { plainText } from '../plainText.ts';
 import { readInstant } from '../../parse/readInstant.ts';
 import { dayAndTime } from '../../words/text/dayAndTime.ts';
 
-/** An entry older than this is more likely a slip than a memory. */
+/** A time further back is more likely a typing error. */
 const longAgo = days(366);
 
 const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'day'): Kind<Instant> => ({
   control: 'text',
   ...(looks === 'back' && { happened: true }),
   example,
-  // As it was meant when it was typed.
+  // Parsed relative to the time at which it was typed.
   async read(typed, { happenedAt: now, book, words }) {
     const { zone } = await book.studio();
     const read = readInstant(typed, { now, zone, looks });
@@ -36,13 +36,13 @@ const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'da
   },
 });
 
-/** A time gone by: `now`, `2h ago`, `last night 9pm`. */
+/** A time in the past: `now`, `2h ago`, `last night 9pm`. */
 export const whenPast = when('back', '2h ago');
-/** The same where hours matter: a day alone, or `yesterday evening`, asks for the time. */
+/** A time in the past that must include the hour: a day alone, or `yesterday evening`, is asked about. */
 export const hourPast = when('back', 'last night 9pm', 'hour');
 export const hourAhead = when('ahead', 'tonight 7pm', 'hour');
 
-/** The hour as it was said; a day alone, or `last night`, is all of that day as far as it is over. */
+/** A span of time: an hour as typed; a day alone, or `last night`, is the whole of it up to now. */
 export const stretchPast: Kind<TimeSpan> = {
   ...whenPast,
   example: '3 days ago',

@@ -11,31 +11,31 @@ import { notifyLate } from './notifyLate.ts';
 import { interactionResponder, type InteractionResponder } from './interactionResponder.ts';
 import { within } from './within.ts';
 
-/** Half of the time that the platform waits: what takes longer is announced. */
+/** Half of Discord's three seconds: a command that takes longer is deferred. */
 const SOON = 1_500;
 
-/** A command that somebody used, typed or pressed. */
+/** A command that somebody typed, or pressed as a button. */
 export interface Used {
   interaction: APIInteraction;
   who: Who;
   line: ParsedLine;
   leaf: Leaf;
-  /** What a repeat of the same act shares: the interaction itself, or the button or form that it came from. */
+  /** The idempotency key: the interaction's id, or that of the button or form that it came from. */
   key: string;
 }
 
-/** Runs a command and sees to it that its reply gets to whoever used it. */
+/** Runs a command and delivers its reply. */
 export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   const { interaction, leaf } = used;
   const { log } = bot.ports;
   const answers = interactionResponder(bot, interaction);
   const secret = leaf.effect === 'asks' || leaf.private === true;
   const announce = leaf.slow === true || isOld(bot, interaction);
-  // Unless the platform still waits for an answer, nothing is run: whoever saw it fail will try again.
+  // If the interaction has expired, the command is not run: its member saw it fail, and will try again.
   if (announce && (await answers.defer(secret)) !== 'told') return;
   const working = run(bot, used);
   const early = announce ? undefined : await within(SOON, working);
-  const deferred = announce || (early === undefined && (await announced(bot, answers, secret)));
+  const deferred = announce || (early === undefined && (await deferReply(bot, answers, secret)));
   const reply = early ?? (await working);
   const hidden = reply.private ?? (secret || reply.kind !== 'answer');
   const logged = leaf.effect === 'logs' && reply.kind === 'answer';
@@ -51,7 +51,7 @@ export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   if (logged) await notifyLate(bot, interaction, [message, bareReply(reply)], hidden);
 };
 
-/** What did not fit comes in messages of its own. */
+/** Sends what did not fit as further messages. */
 const tellRest = async (
   { ports }: Bot,
   answers: InteractionResponder,
@@ -66,8 +66,8 @@ const tellRest = async (
   }
 };
 
-/** While a command is being carried out nothing may lose what comes of it, a failed announcement least of all. */
-const announced = async (
+/** Defers the reply. A failed deferral must not lose the result of the command that is running. */
+const deferReply = async (
   { ports }: Bot,
   answers: InteractionResponder,
   secret: boolean,
@@ -80,7 +80,7 @@ const announced = async (
   }
 };
 
-/** What was logged is told without its trimmings, should they not be to be had. */
+/** If rendering the whole reply fails, the bare text is sent: what was logged must be reported. */
 const rendered = async ({ ports }: Bot, { interaction, who }: Used, reply: Reply): Promise<Rendered> => {
   try {
     const direct = interaction.guild_id === undefined;
@@ -91,11 +91,11 @@ const rendered = async ({ ports }: Bot, { interaction, who }: Used, reply: Reply
   }
 };
 
-/** A replay after a broken connection may come when the platform has given up; clocks differ, so this is only a hint. */
+/** After a reconnect Discord may replay an expired interaction. Clocks differ, so this is only a hint. */
 const isOld = ({ ports }: Bot, { id }: APIInteraction): boolean =>
   ports.clock.now() - SnowflakeUtil.timestampFrom(id) > SOON;
 
-/** The desk's reply; a bug gets a calm one with an id to find it by. */
+/** Runs the command. A bug becomes a reply with an id to find it by in the log. */
 const run = async ({ ports }: Bot, { interaction, who, line, key }: Used): Promise<Reply> => {
   const request: Request = { ...who, ...line, key, now: ports.clock.now() };
   try {

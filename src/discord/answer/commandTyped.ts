@@ -8,7 +8,7 @@ import { discordWords } from '../../words/platform/discordWords.ts';
 
 type Sent = APIApplicationCommandInteractionDataOption<never> | APIApplicationCommandInteractionDataOption;
 
-/** A slash command as the desk takes it: its path, what was typed by option, and the option being typed now. */
+/** A slash command in the desk's terms: its path, the typed options, and the option that is being typed now. */
 export const commandTyped = (
   name: string,
   sent: readonly Sent[],

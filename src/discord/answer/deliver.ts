@@ -5,16 +5,16 @@ import type { Rendered } from '../render/renderReply.ts';
 import type { InteractionResponder } from './interactionResponder.ts';
 
 interface How {
-  /** The same without its trimmings, for a platform that refuses them. */
+  /** A plain version, for when Discord rejects the full one. */
   bare: Rendered;
   hidden: boolean;
-  /** It answers a button that has done its work. */
+  /** Whether it replaces the message of a pressed button. */
   pressed: boolean;
-  /** A reply was announced already, for everybody to see or for its author alone. */
+  /** The reply was deferred: visible to everybody, or only to its author. */
   promised?: 'shown' | 'hidden';
 }
 
-/** Gives a reply to an interaction by the first way that is open; what is refused by one way is tried by the next. */
+/** Delivers a reply in the first way that works: the next one is tried when Discord rejects one. */
 export const deliver = async (
   log: Log,
   answers: InteractionResponder,
@@ -41,15 +41,15 @@ const ways = (
   const after = [message, bare].map((one) => () => answers.followUp(one, hidden));
   if (promised !== undefined) {
     if ((promised === 'hidden') === hidden) return [() => answers.fill(message), ...after];
-    return [() => instead(answers, message, hidden), ...after];
+    return [() => replacePressed(answers, message, hidden), ...after];
   }
   const at = [message, bare].map((one) => () => answers.answer(one, hidden));
-  // What was pressed may be deleted by now: then it is answered like anything else.
-  return pressed ? [() => closing(answers, after), ...at] : at;
+  // The pressed message may be deleted: then a new reply is sent.
+  return pressed ? [() => withButtonsRemoved(answers, after), ...at] : at;
 };
 
-/** A message cannot turn from public to hidden: it is taken away, and another one comes. */
-const instead = async (
+/** A message cannot change from public to ephemeral, so it is deleted and a new one is sent. */
+const replacePressed = async (
   answers: InteractionResponder,
   message: Rendered,
   hidden: boolean,
@@ -58,10 +58,13 @@ const instead = async (
   return answers.followUp(message, hidden);
 };
 
-/** A button says what was done: pressed once, it must not stay to be pressed again. */
-const closing = async (answers: InteractionResponder, [first, ...others]: Way[]): Promise<Delivery> => {
+/** Removes the buttons from a pressed message, so that nobody presses them twice. */
+const withButtonsRemoved = async (
+  answers: InteractionResponder,
+  [first, ...others]: Way[],
+): Promise<Delivery> => {
   const closed = await answers.closePressed();
   if (closed !== 'told' || first === undefined) return closed;
-  // The interaction is answered by now: only what follows it is left.
+  // The interaction is answered by now, so only follow-ups are left.
   return others.reduce<Promise<Delivery>>((told, way) => told.catch(way), first()).catch(() => 'lost');
 };

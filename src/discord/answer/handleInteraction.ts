@@ -23,30 +23,30 @@ import { openForm } from './openForm.ts';
 import { pressKey, readPressId } from '../render/pressId.ts';
 import { interactionResponder } from './interactionResponder.ts';
 
-/** Answers whatever somebody did with the bot. It never throws: a bug is logged and answered. */
+/** Handles any interaction. It never throws: a bug is logged and answered. */
 export const handleInteraction = async (bot: Bot, interaction: APIInteraction): Promise<void> => {
   try {
     switch (interaction.type) {
       case InteractionType.ApplicationCommand:
         if (interaction.data.type !== ApplicationCommandType.ChatInput) return;
-        // The check above tells one kind of command from the others, which the type does not follow.
-        return await typed(bot, interaction as APIChatInputApplicationCommandInteraction);
+        // The check above rules out the other command types, but TypeScript cannot infer that.
+        return await onCommand(bot, interaction as APIChatInputApplicationCommandInteraction);
       case InteractionType.ApplicationCommandAutocomplete:
         return await complete(bot, interaction);
       case InteractionType.MessageComponent:
-        return await pressed(bot, interaction);
+        return await onPress(bot, interaction);
       case InteractionType.ModalSubmit:
-        return await submitted(bot, interaction);
+        return await onForm(bot, interaction);
       default:
         return;
     }
   } catch (error) {
     bot.ports.log.error({ ...forLog(error), interaction: interaction.id }, 'could not handle an interaction');
-    await say(bot, interaction, discordWords.broken(interaction.id)).catch(() => undefined);
+    await sayPrivately(bot, interaction, discordWords.broken(interaction.id)).catch(() => undefined);
   }
 };
 
-const say = (bot: Bot, interaction: APIInteraction, content: string): Promise<unknown> =>
+const sayPrivately = (bot: Bot, interaction: APIInteraction, content: string): Promise<unknown> =>
   interaction.type === InteractionType.ApplicationCommandAutocomplete
     ? offer(bot, interaction, [])
     : interactionResponder(bot, interaction).answer(
@@ -54,27 +54,27 @@ const say = (bot: Bot, interaction: APIInteraction, content: string): Promise<un
         true,
       );
 
-const typed = async (bot: Bot, interaction: APIChatInputApplicationCommandInteraction): Promise<void> => {
+const onCommand = async (bot: Bot, interaction: APIChatInputApplicationCommandInteraction): Promise<void> => {
   const { focused: _, ...line } = commandTyped(interaction.data.name, interaction.data.options ?? []);
   const leaf = leafAt(bot.ports.desk.commands, line.path);
-  if (!leaf) return void (await say(bot, interaction, discordWords.changed));
+  if (!leaf) return void (await sayPrivately(bot, interaction, discordWords.changed));
   const who = await identify(interaction, undefined, bot);
-  if (typeof who === 'string') return void (await say(bot, interaction, discordWords[who]));
+  if (typeof who === 'string') return void (await sayPrivately(bot, interaction, discordWords[who]));
   const used = { interaction, who, line, leaf, key: keyOf(interaction.id) };
   await (leaf.form && Object.keys(line.typed).length === 0 ? openForm(bot, used) : answerCommand(bot, used));
 };
 
-const pressed = async (bot: Bot, interaction: APIMessageComponentInteraction): Promise<void> => {
+const onPress = async (bot: Bot, interaction: APIMessageComponentInteraction): Promise<void> => {
   const { data } = interaction;
   const id = data.component_type === ComponentType.Button ? data.custom_id : (data.values[0] ?? '');
-  await follow(bot, interaction, id, {});
+  await runPress(bot, interaction, id, {});
 };
 
-const submitted = (bot: Bot, interaction: APIModalSubmitInteraction): Promise<void> =>
-  follow(bot, interaction, interaction.data.custom_id, filledIn(interaction.data));
+const onForm = (bot: Bot, interaction: APIModalSubmitInteraction): Promise<void> =>
+  runPress(bot, interaction, interaction.data.custom_id, filledIn(interaction.data));
 
-/** Does what the id of a button, menu row or form stands for, with what was filled in. */
-const follow = async (
+/** Runs what the id of a button, select menu or form stands for, with the form's values. */
+const runPress = async (
   bot: Bot,
   interaction: APIMessageComponentInteraction | APIModalSubmitInteraction,
   id: string,
@@ -84,9 +84,10 @@ const follow = async (
   const press = await readPressId(id, ports);
   const parsed = press && parseLine(press.line, ports.desk.commands);
   const leaf = parsed?.ok === true ? leafAt(ports.desk.commands, parsed.value.path) : undefined;
-  if (!press || parsed?.ok !== true || !leaf) return void (await say(bot, interaction, discordWords.tooOld));
+  if (!press || parsed?.ok !== true || !leaf)
+    return void (await sayPrivately(bot, interaction, discordWords.tooOld));
   const who = await identify(interaction, press.studio, bot);
-  if (typeof who === 'string') return void (await say(bot, interaction, discordWords[who]));
+  if (typeof who === 'string') return void (await sayPrivately(bot, interaction, discordWords[who]));
   const options = Object.entries({ ...parsed.value.typed, ...filled }).filter(([, value]) => value !== '');
   const line = { ...parsed.value, typed: Object.fromEntries(options) };
   const used = { interaction, who, leaf, line, key: actKey(interaction, id, press.opened) };
@@ -95,7 +96,10 @@ const follow = async (
 
 const keyOf = (interaction: string): string => `discord:${interaction}`;
 
-/** A button that is pressed again, and a form that is sent again, are the same act: the platform gives each an id of its own. */
+/**
+ * The idempotency key of a press or form. A button pressed again and a form sent again have new interaction ids, but
+ * they are the same act.
+ */
 const actKey = (
   interaction: APIMessageComponentInteraction | APIModalSubmitInteraction,
   id: string,
@@ -121,7 +125,7 @@ const complete = async (
   await offer(bot, interaction, listed ?? (await desk.suggest(request, focused)));
 };
 
-/** A list of set values that is too long to be registered is narrowed by what was typed. */
+/** A list of choices that is too long to register is filtered by what was typed. */
 const matching = ({ kind }: Option<unknown>, start: string): Choice[] | undefined =>
   kind.suggest === undefined && typeof kind.control === 'object'
     ? kind.control.pick.filter(({ name }) => name.toLowerCase().includes(start.toLowerCase()))

@@ -13,10 +13,10 @@ import type { StudioId } from '../ports.ts';
 
 export type Who = Pick<Request, 'studio' | 'member' | 'role'>;
 
-/** Why somebody gets nothing here, as discordWords says it. */
+/** Why somebody cannot use the bot here, as discordWords says it. */
 export type Stranger = 'serverOnly' | 'notAdmitted' | 'notOnServer';
 
-/** Who uses the bot in which studio: the server's, or in a direct message the one that the message speaks of. */
+/** The member and the studio: the server's studio, or in a direct message the studio that the message names. */
 export const identify = async (
   interaction: APIInteraction,
   spoken: StudioId | undefined,
@@ -26,24 +26,29 @@ export const identify = async (
   const { guild_id: guild, member: inGuild } = interaction;
   const user = inGuild?.user ?? interaction.user;
   if (!user) return 'serverOnly';
-  if (guild === undefined) return spoken === undefined ? 'serverOnly' : directly(spoken, user, bot);
+  if (guild === undefined)
+    return spoken === undefined ? 'serverOnly' : identifyInDirectMessage(spoken, user, bot);
   if (!(await ports.admits(guild))) {
     ports.log.warn({ server: guild }, 'a server used the bot that DISCORD_SERVERS does not let in');
     return 'notAdmitted';
   }
-  // The payload has no name of the server; its id stands in for one.
+  // The payload lacks the server's name, so its id is used.
   const studio = await ports.people.studioOf('discord', guild, guild);
   const member = await ports.people.memberOf(studio, 'discord', user.id, nameOf(user, inGuild));
   const keeper = managesServer(inGuild) || (await ports.isKeeper(studio, member, inGuild?.roles ?? []));
   return { studio, member, role: keeper ? 'keeper' : 'member' };
 };
 
-/** A direct message stays when its reader has left the server: what is pressed there holds only for who is on it still. */
-const directly = async (studio: StudioId, user: APIUser, { ports, rest }: Bot): Promise<Who | Stranger> => {
+/** For buttons in a direct message: they work only while their reader is still on the server. */
+const identifyInDirectMessage = async (
+  studio: StudioId,
+  user: APIUser,
+  { ports, rest }: Bot,
+): Promise<Who | Stranger> => {
   const server = await ports.serverOf(studio);
   if (server === undefined || !(await ports.admits(server))) return 'notOnServer';
   try {
-    // What the platform documents for this route.
+    // The response type that Discord documents for this route.
     const inGuild = (await rest.get(Routes.guildMember(server, user.id))) as APIGuildMember;
     const name = inGuild.nick ?? user.global_name ?? user.username;
     const member = await ports.people.memberOf(studio, 'discord', user.id, name);

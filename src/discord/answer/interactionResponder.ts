@@ -11,19 +11,19 @@ import { QUICKLY, retry, PATIENTLY, type Delivery } from './retry.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
 const QUIET = { parse: [] };
-/** No card below a link, whoever wrote it. */
+/** No link previews, whoever wrote the link. */
 const FLAGS = MessageFlags.SuppressEmbeds;
 
-/** One interaction, and the ways to answer it. */
+/** One interaction, and the ways to respond to it. */
 export interface InteractionResponder {
   answer(message: Rendered, hidden: boolean): Promise<Delivery>;
-  /** Shows that an answer is coming. */
+  /** Shows Discord's "thinking" state. */
   defer(hidden: boolean): Promise<Delivery>;
-  /** Puts the answer where it was shown to be coming. */
+  /** Replaces the deferred reply with the answer. */
   fill(message: Rendered): Promise<Delivery>;
   withdraw(): Promise<Delivery>;
   followUp(message: Rendered, hidden: boolean): Promise<Delivery>;
-  /** Takes the buttons off the message that was pressed. */
+  /** Removes the buttons of the pressed message. */
   closePressed(): Promise<Delivery>;
   raw(body: APIInteractionResponse): Promise<Delivery>;
 }
@@ -38,7 +38,7 @@ export const interactionResponder = (
   return {
     raw,
     answer: ({ files, rest: _, ...message }, hidden) =>
-      raw({ type: Callback.ChannelMessageWithSource, data: shown(message, hidden) }, files),
+      raw({ type: Callback.ChannelMessageWithSource, data: deliveredMessage(message, hidden) }, files),
     defer: (hidden) =>
       raw({
         type: Callback.DeferredChannelMessageWithSource,
@@ -53,7 +53,11 @@ export const interactionResponder = (
     followUp: ({ files, rest: _, ...message }, hidden) =>
       retry(
         () =>
-          rest.post(Routes.webhook(application, token), { body: shown(message, hidden), files, auth: false }),
+          rest.post(Routes.webhook(application, token), {
+            body: deliveredMessage(message, hidden),
+            files,
+            auth: false,
+          }),
         PATIENTLY,
       ),
     closePressed: () =>
@@ -61,7 +65,7 @@ export const interactionResponder = (
   };
 };
 
-const shown = (message: Omit<Rendered, 'files' | 'rest'>, hidden: boolean) => ({
+const deliveredMessage = (message: Omit<Rendered, 'files' | 'rest'>, hidden: boolean) => ({
   ...message,
   flags: hidden ? FLAGS | MessageFlags.Ephemeral : FLAGS,
   allowed_mentions: QUIET,

@@ -9,13 +9,13 @@ import { postMessage } from '../message/postMessage.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
 /**
- * What was logged stays logged, and whoever logged it is told, even when the interaction can no longer be
- * answered: in the channel if the reply was for everyone, else directly.
+ * Reports what was logged when the interaction has expired: in the channel if the reply was public, otherwise by direct
+ * message.
  */
 export const notifyLate = async (
   { rest, ports }: Bot,
   interaction: APIInteraction,
-  /** As it should look, and simpler. */
+  /** The message as rendered, then simpler versions of it. */
   messages: readonly Rendered[],
   hidden: boolean,
 ): Promise<void> => {

@@ -1,17 +1,17 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { failureOf } from '../failure.ts';
 
-/** `told`: it is there to see. `late`: the platform takes it no longer. `lost`: nobody knows whether it came through. */
+/** `told`: delivered. `late`: the interaction has expired. `lost`: it is not known whether it was delivered. */
 export type Delivery = 'told' | 'late' | 'lost';
 
-/** Within the three seconds that an interaction waits for its first answer. */
+/** Pauses that fit into the three seconds in which an interaction needs its first response. */
 export const QUICKLY = [0, 150, 400, 800];
 export const PATIENTLY = [0, 500, 2_000, 8_000];
 
 /**
- * Sends something again while its connection breaks: the client repeats server errors by itself, but not
- * these. Fit for what may be sent twice without harm; a second answer to an interaction is refused as
- * answered already, which is to say that the first is there.
+ * Retries a request whose connection breaks (the client retries server errors itself, but not these). Only for requests
+ * that are safe to repeat: a second response to an interaction is rejected as "already acknowledged", which shows that
+ * the first arrived.
  */
 export const retry = async (send: () => Promise<unknown>, pauses: readonly number[]): Promise<Delivery> => {
   for (const pause of pauses) {

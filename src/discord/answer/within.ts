@@ -1,4 +1,4 @@
-/** What a promise comes to, or undefined when that takes longer. */
+/** A promise's value, or undefined if it takes longer than that. */
 export const within = <T>(milliseconds: number, working: Promise<T>): Promise<T | undefined> =>
   new Promise((resolve, reject) => {
     const timer = setTimeout(resolve, milliseconds, undefined);

@@ -3,12 +3,14 @@ import type { Log } from '../../contract/log.ts';
 import { DiscordProblem } from './discordProblem.ts';
 import { forLog } from '../failure.ts';
 
-/** The client tries again twice a second for ever; after so many it is left to those who wait longer each time. */
+/**
+ * The client reconnects twice a second without end. After this many tries keepConnected takes over, whose pauses grow.
+ */
 const MOST_TRIES = 5;
 
 /**
- * Watches for a connection that will not come back: the client then stays alive and deaf. Returns how to stop
- * watching.
+ * Watches for a connection that will not recover: the client then stays up but receives nothing. Returns a function
+ * that stops watching.
  */
 export const guardConnection = (
   client: Client,

@@ -4,8 +4,8 @@ import type { DiscordPorts } from '../ports.ts';
 import { slashCommands } from '../render/slashCommands.ts';
 
 /**
- * Registers the commands where they changed since the last time, in one server or everywhere. Discord
- * counts every creation against a day's allowance, so that a restart must not register again.
+ * Registers the commands, in one server or globally, if they changed since the last time. Discord has a daily limit on
+ * creating commands, so a restart must not register them again.
  */
 export const registerCommands = async (
   rest: REST,

@@ -22,27 +22,27 @@ export interface DiscordSettings {
   token: string;
   /** Registers the commands in this server only, where changes show at once. */
   devGuild?: string;
-  /** Another address of the platform's API. */
+  /** Another base URL for Discord's API. */
   api?: string;
 }
 
 export interface Discord {
   voice: Voice;
-  /** Lets what is under way finish, then leaves. */
+  /** Waits for running commands, then disconnects. */
   stop(): Promise<void>;
 }
 
 const GRACE = 5_000;
 
-/** Connects to Discord and answers until stopped; one that cannot connect leaves nothing behind. */
+/** Connects to Discord and answers until stopped. If it cannot connect, it cleans up after itself. */
 export const startDiscord = async (
   { token, devGuild, api }: DiscordSettings,
   ports: DiscordPorts,
 ): Promise<Discord> => {
   const client = new Client({
-    // Interactions come without asking: no messages are read, no members listed.
+    // Interactions need no gateway intents: the bot reads no messages and lists no members.
     intents: [],
-    // As many as Discord asks for: beyond 2,500 servers it takes no single connection.
+    // As many shards as Discord asks for: beyond 2,500 servers it rejects a single connection.
     shards: 'auto',
     makeCache: Options.cacheWithLimits({
       ...Options.DefaultMakeCacheSettings,
@@ -62,7 +62,7 @@ export const startDiscord = async (
     application: application.id,
     ports,
   }));
-  // The payload as it comes: one shape for every kind, and no cache in between.
+  // Uses the raw payload: it has one shape for every kind of interaction, and no cache.
   client.ws.on(
     GatewayDispatchEvents.InteractionCreate,
     (interaction: GatewayInteractionCreateDispatchData) => {
@@ -78,7 +78,7 @@ export const startDiscord = async (
     unguard();
     await within(GRACE, Promise.allSettled(underWay));
     await within(GRACE, Promise.allSettled([client.destroy()]));
-    // Told to leave while it waits to try again, the client would try again all the same, and be online one day.
+    // If it is stopped between retries, the client would retry all the same and come online later.
     client.ws.shards.clear();
   };
   try {

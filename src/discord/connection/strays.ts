@@ -1,6 +1,6 @@
 /**
- * What the client is known to trip over without harm: a session that ends in the moment of its resumption, and then
- * is begun anew all the same; and its own retry after it was told to leave, which finds nothing to retry.
+ * Known harmless errors of the client: a session that ends while it is resumed (the client starts a new one), and a
+ * retry after the client was stopped (nothing is left to retry).
  */
 export const harmlessStray = (error: unknown): string | undefined => {
   if (!(error instanceof TypeError)) return undefined;

@@ -8,7 +8,10 @@ import { renderReply } from '../render/renderReply.ts';
 
 type Spoken = Awaited<ReturnType<Voice['speak']>>;
 
-/** Speaks a reminder to its member directly; where that is closed, or not what they want, in the studio's channel, pinging that member only. */
+/**
+ * Sends a reminder by direct message. If those are closed, or the member prefers it, the studio's channel is used, with
+ * a ping to that member alone.
+ */
 export const discordVoice = (rest: REST, ports: DiscordPorts): Voice => ({
   async speak(studio, to, reply, nonce) {
     const { user, channel, inChannel = false } = await ports.addressOf(studio, to);

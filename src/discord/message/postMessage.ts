@@ -2,7 +2,7 @@ import { MessageFlags, type REST, Routes } from 'discord.js';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
-/** Posts a message that pings nobody, or the one member that it is for; a nonce makes a repeat the same message. */
+/** Posts a message that pings nobody, or only the given member. A nonce makes Discord drop a repeat. */
 export const postMessage = (
   rest: REST,
   channel: string,

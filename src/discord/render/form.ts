@@ -15,10 +15,10 @@ import type { Words } from '../ports.ts';
 const FIELDS = 5;
 const MENU_ROWS = 25;
 
-/** The options that a leaf's form asks; a form for changing a line without one asks its first options. */
+/** The options in a leaf's form. A leaf without a form of its own shows its first options. */
 export const formFields = (leaf: Leaf): string[] => (leaf.form ?? typedOptions(leaf)).slice(0, FIELDS);
 
-/** A form for a leaf's options, filled in with what was typed already. */
+/** A form for a leaf's options, filled with what was typed already. */
 export const form = async (
   id: string,
   title: string,
@@ -49,11 +49,11 @@ const field = async (
     type: ComponentType.Label,
     label: clipped(name, 45),
     description: clipped(option.about(words), 100),
-    component: fits(choices, typed) ? picked(name, option, typed, choices) : written(name, option, typed),
+    component: fitsMenu(choices, typed) ? picked(name, option, typed, choices) : written(name, option, typed),
   };
 };
 
-/** What a menu would offer: set values, or all that could be suggested if they are few. */
+/** The choices for a select menu: fixed values, or all suggestions if they are few. */
 const choicesOf = async (
   name: string,
   { kind }: Option<unknown>,
@@ -65,8 +65,11 @@ const choicesOf = async (
   return kind.suggest ? suggest(name) : [];
 };
 
-/** A menu must hold everything that may be meant: a full one may have lost rows, and what was typed must be on it. */
-const fits = (choices: Choice[], typed: string | undefined): boolean =>
+/**
+ * Whether a select menu can be used: it must hold every possible value, and a full one may be missing some. It must
+ * also hold what was typed.
+ */
+const fitsMenu = (choices: Choice[], typed: string | undefined): boolean =>
   choices.length > 0 &&
   choices.length < MENU_ROWS &&
   choices.every(({ value }) => value !== '' && value.length <= 100) &&
@@ -86,7 +89,7 @@ const picked = (
   options: choices.map((choice) => ({
     label: clipped(choice.name, 100),
     value: choice.value,
-    // Where there is but one that it can be, nobody has to choose it.
+    // With a single choice nobody has to choose.
     ...(choice.value === typed || (needed && choices.length === 1) ? { default: true } : {}),
   })),
 });

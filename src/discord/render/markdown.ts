@@ -1,8 +1,8 @@
 import type { Part, Text } from '../../words/text/text.ts';
 
 /**
- * A member's words on one line, with everything taken out that could reach beyond it: control characters,
- * marks that turn the reading direction, piles of accents.
+ * A member's words on one line, without characters that affect the text around them: control characters, direction
+ * marks, stacked accents.
  */
 export const oneLine = (said: string): string =>
   said
@@ -12,12 +12,12 @@ export const oneLine = (said: string): string =>
     .replace(/(\p{M}{3})\p{M}+/gu, '$1')
     .trim();
 
-/** A member's words, escaped so that they show as typed: they cannot mention, link, or format. */
+/** A member's words with markdown escaped, so that they show as typed and cannot mention, link or format. */
 export const escaped = (said: string): string =>
   oneLine(said)
     .replace(/[\\*_~`|<>[\]]/g, '\\$&')
     .replace(/^(?:[#+-]|\d+(?=[.)]))/, (mark) => (/\d/.test(mark) ? `${mark}\\` : `\\${mark}`))
-    // Neither has an escape of its own: an invisible space inside keeps them from being read as more than text.
+    // Markdown has no escape for these. A zero-width space inside prevents their parsing.
     .replace(/@/g, '@\u200b')
     .replace(/:\/\//g, ':\u200b//');
 
@@ -30,7 +30,7 @@ const marked = (part: Part | string): string => {
   return escaped(part.name);
 };
 
-/** A day with its time of day is one moment: the stamp of a moment has its day in it. */
+/** A day followed by its time of day is merged into one timestamp, which shows both. */
 const momentsOnce = (text: Text): Text =>
   text.flatMap((part, i) => {
     const isDayOf = (day: Part | string | undefined, clock: Part | string | undefined) =>
@@ -45,20 +45,20 @@ const momentsOnce = (text: Text): Text =>
     return part === ' ' && isDayOf(text[i - 1], text[i + 1]) ? [] : [part];
   });
 
-/** Text for a message: a member's words escaped, instants as stamps that each phone shows in its own zone. */
+/** Text as markdown: a member's words escaped, instants as timestamps that each phone shows in its own zone. */
 export const markdown = (text: Text): string => momentsOnce(text).map(marked).join('');
 
-/** Words and their blanks, short enough to be put anywhere. */
-const crumbs = (words: string): string[] => words.match(/\S{1,200}\s*|\s+/gu) ?? [];
+/** Splits text into words with their spaces, each short enough to place. */
+const shortWords = (words: string): string[] => words.match(/\S{1,200}\s*|\s+/gu) ?? [];
 
-/** The same as pieces of at most so many characters, cut between words. */
+/** Markdown split into pieces of at most that length, between words. */
 export const markdownPieces = (text: Text, most: number): string[] => {
   if (markdown(text).length <= most) return [markdown(text)];
   const pieces: string[] = [];
   let piece: Text = [];
   const parts = momentsOnce(text).flatMap((part): Text => {
-    if (typeof part === 'string') return crumbs(part);
-    return 'said' in part ? crumbs(part.said).map((one) => ({ said: one })) : [part];
+    if (typeof part === 'string') return shortWords(part);
+    return 'said' in part ? shortWords(part.said).map((one) => ({ said: one })) : [part];
   });
   for (const part of parts) {
     if (piece.length > 0 && pieceOf([...piece, part]).length > most) {
@@ -70,7 +70,7 @@ export const markdownPieces = (text: Text, most: number): string[] => {
   return [...pieces, pieceOf(piece)];
 };
 
-/** Neighbouring words of a member are escaped together: what starts a line is escaped there alone. */
+/** Adjacent words of a member are escaped together: a mark needs an escape only at the start of a line. */
 const pieceOf = (parts: Text): string => {
   const joined: Text = [];
   for (const part of parts) {
@@ -82,7 +82,7 @@ const pieceOf = (parts: Text): string => {
   return joined.map(marked).join('');
 };
 
-/** The same, cut with an ellipsis where it has more characters than fit. */
+/** Markdown cut to that length, with an ellipsis. */
 export const markdownWithin = (text: Text, most: number): string => {
   const whole = markdown(text);
   if (whole.length <= most) return whole;
@@ -104,12 +104,12 @@ export const markdownWithin = (text: Text, most: number): string => {
 
 const escapedWithin = (said: string, room: number): string => {
   let letters = [...oneLine(said)].slice(0, room);
-  // Escapes are pairs: what is cut is the words, before they are escaped.
+  // Words are cut before they are escaped, so that no escape is split.
   while (escaped(letters.join('')).length > room) letters = letters.slice(0, -1);
   return escaped(letters.join(''));
 };
 
-/** Text where no markup is read, such as a button's label; times are shown in UTC, for want of a zone. */
+/** Text for places without markdown, such as a button's label. Times are in UTC, since no zone is known here. */
 export const plainMarkdown = (text: Text, most: number): string => {
   const whole = text
     .map((part) => {

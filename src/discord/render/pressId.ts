@@ -1,18 +1,18 @@
 import { createHash } from 'node:crypto';
 import type { DiscordPorts, StudioId } from '../ports.ts';
 
-/** What pressing something does with its line: run it, open its form, or fill the form that it was opened with. */
+/** What a press does with its line: run it, open its form, or submit that form. */
 export type Press = 'run' | 'edit' | 'form';
 
-/** Where a message is shown: in a server, which tells the studio, or directly, where the id must. */
+/** Where a message is shown: in a server, which tells the studio, or as a direct message, where the id must tell it. */
 export interface Place {
   studio: StudioId;
   direct: boolean;
 }
 
 /**
- * What a repeat of the same press shares: the message, who pressed, and what. Pressed again because its answer got
- * lost, or twice by a wet thumb, it is carried out once. Only a fingerprint of what is kept: it may hold a member's words.
+ * The idempotency key of a press: a hash of the message, the user and the id. A button pressed twice, or again after a
+ * lost answer, runs once. Only the hash is stored, because an id may hold a member's words.
  */
 export const pressKey = (message: string, user: string, id: string): string =>
   `discord:${message}:${user}:${createHash('sha256').update(id).digest('base64url').slice(0, 22)}`;
@@ -21,8 +21,8 @@ const LETTERS: Record<Press, string> = { run: 'r', edit: 'e', form: 'f' };
 const MOST = 100;
 
 /**
- * The id of a button, menu row or form: the line itself where it fits, else the id under which it is held; a form's has
- * the interaction that opened it, too.
+ * The custom id of a button, menu row or form: the line itself if it fits, otherwise the id under which it is stored. A
+ * form's id also has the interaction that opened it.
  */
 export const pressId = async (
   press: Press,
@@ -37,7 +37,9 @@ export const pressId = async (
   return `${begin}*${await held.hold(studio, line)}`;
 };
 
-/** The press behind an id, and the studio where the id tells it; undefined when it has expired or is none of ours. */
+/**
+ * Parses a custom id into its press, and its studio if the id has one. Undefined when it has expired or is not ours.
+ */
 export const readPressId = async (
   id: string,
   { held }: DiscordPorts,
@@ -51,6 +53,6 @@ export const readPressId = async (
     return found && { press, ...found, ...opened };
   }
   if (line === undefined) return undefined;
-  // An id comes back as this program made it, so that its studio is one.
+  // Discord returns ids unchanged, so that the studio is the one written by this program.
   return { press, line, ...opened, ...(direct ? { studio: direct as StudioId } : {}) };
 };

@@ -17,10 +17,10 @@ import { bareText, replyText } from './replyText.ts';
 
 type Row = APIActionRowComponent<APIComponentInMessageActionRow>;
 
-/** A reply as a message of Discord's. */
+/** A reply as a Discord message. */
 export interface Rendered {
   content: string;
-  /** What did not fit into it, for messages after it. */
+  /** What did not fit, for further messages. */
   rest: string[];
   components: Row[];
   attachments: { id: string; filename: string; description?: string }[];
@@ -31,14 +31,14 @@ const BUTTONS = 5;
 const MENU_ROWS = 25;
 const UPLOAD = 10 * 1024 * 1024;
 
-/** A reply as a message: its text, its presses, its picture and file. */
+/** Renders a reply: text, buttons, picture and file. */
 export const renderReply = async (reply: Reply, place: Place, ports: DiscordPorts): Promise<Rendered> => {
   const { files, attachments, notes } = await enclosures(reply, ports);
   const { content, rest, shown } = replyText(reply, notes);
   return { content, rest, components: await rowsOf(reply, shown, place, ports), attachments, files };
 };
 
-/** The answer alone. */
+/** The text alone. */
 export const bareReply = (reply: Reply): Rendered => ({
   content: bareText(reply),
   rest: [],
@@ -90,7 +90,7 @@ const buttons = (actions: Offered[], kind: Reply['kind']): Row => ({
   type: ComponentType.ActionRow,
   components: actions.map(({ label, id }, i): APIButtonComponentWithCustomId => ({
     type: ComponentType.Button,
-    // The likeliest comes first and stands out.
+    // The most likely action comes first, in the primary style.
     style: i === 0 && kind === 'answer' ? ButtonStyle.Primary : ButtonStyle.Secondary,
     label: plainMarkdown(label, 80),
     custom_id: id,

@@ -4,17 +4,17 @@ import { logWords } from '../../words/bucket/logWords.ts';
 import type { Text } from '../../words/text/text.ts';
 import { markdown, markdownPieces, markdownWithin } from './markdown.ts';
 
-/** The platform takes 2,000: a mention before it and a remark after it must find room too. */
+/** Discord's limit is 2,000; the rest is left for a mention and a remark. */
 const CONTENT = 1_900;
 const TITLE = 1_200;
-/** What a row of a list may have; and what is kept free for rows, whatever else there is to say. */
+/** The most characters in a row of a list; and how many are reserved for rows. */
 const ROW = 600;
 const ROWS = 700;
 const MOST_PAGES = 5;
 
 export interface ReplyText {
   content: string;
-  /** What did not fit, for messages of their own; lists go on by a press instead. */
+  /** What did not fit, for further messages. A list has a button for the rest instead. */
   rest: string[];
   /** How many rows of a list were shown. */
   shown: number;
@@ -45,8 +45,8 @@ const linesOf = (reply: Reply): { others: Line[]; rows: Line[]; after: Line[] } 
   }
 };
 
-/** A line as one or, where it is longer than a message, as several. */
-const whole = ({ mark, text }: Line): string[] =>
+/** A line; if it is longer than a message, several. */
+const linePieces = ({ mark, text }: Line): string[] =>
   markdownPieces(text, CONTENT - mark.length).map(
     (piece, i) => (i === 0 ? mark : mark.replace(/^\*.*/, '')) + piece,
   );
@@ -54,8 +54,8 @@ const row = ({ mark, text }: Line): string => mark + markdownWithin(text, Math.m
 
 const sizeOf = (lines: readonly string[]): number => lines.reduce((sum, { length }) => sum + length + 1, 0);
 
-/** How many of the lines fit, from the first on. */
-const fitting = (lines: readonly string[], room: number): number => {
+/** How many lines fit, counted from the first. */
+const howManyFit = (lines: readonly string[], room: number): number => {
   let used = 0;
   const first = lines.findIndex(({ length }) => (used += length + 1) > room);
   return first < 0 ? lines.length : first;
@@ -65,7 +65,7 @@ const pages = (lines: readonly string[]): string[] => {
   const made: string[] = [];
   let left = lines;
   while (left.length > 0 && made.length < MOST_PAGES) {
-    const many = Math.max(1, fitting(left, CONTENT));
+    const many = Math.max(1, howManyFit(left, CONTENT));
     made.push(left.slice(0, many).join('\n'));
     left = left.slice(many);
   }
@@ -75,20 +75,20 @@ const pages = (lines: readonly string[]): string[] => {
     : [...made.slice(0, -1), `${last}\n-# ${discordWords.shortened}`];
 };
 
-/** The answer on the first line, where a phone's notification shows it; below it facts, then the small type. */
+/** The answer is the first line, which a phone's notification shows. Facts follow, then small print. */
 export const replyText = (reply: Reply, notes: readonly string[]): ReplyText => {
   const title = markdownWithin(reply.title, TITLE);
   const small = notes.map((note) => `-# ${note}`);
   const { others, rows, after } = linesOf(reply);
   const room = CONTENT - title.length - sizeOf(small);
-  const said = [others, after].map((lines) => lines.flatMap(whole));
+  const said = [others, after].map((lines) => lines.flatMap(linePieces));
   const [above = [], below = []] = said;
   const spare = rows.length > 0 ? Math.max(0, room - ROWS) : room;
-  const shownAbove = fitting(above, spare);
-  const shownBelow = shownAbove < above.length ? 0 : fitting(below, spare - sizeOf(above));
+  const shownAbove = howManyFit(above, spare);
+  const shownBelow = shownAbove < above.length ? 0 : howManyFit(below, spare - sizeOf(above));
   const around = [...above.slice(0, shownAbove), ...below.slice(0, shownBelow)];
   const listed = rows.map(row);
-  const shown = fitting(listed, room - sizeOf(around));
+  const shown = howManyFit(listed, room - sizeOf(around));
   return {
     content: [
       title,
@@ -102,7 +102,7 @@ export const replyText = (reply: Reply, notes: readonly string[]): ReplyText => 
   };
 };
 
-/** The answer alone, and what was logged. */
+/** The answer, and what was logged. */
 export const bareText = ({ title, logged }: Reply): string =>
   [markdownWithin(title, 1_000), ...(logged ? [markdownWithin(logWords.logged(logged), 500)] : [])].join(
     '\n',

@@ -17,7 +17,7 @@ const DESCRIPTION = 100;
 
 type SlashCommand = RESTPostAPIChatInputApplicationCommandsJSONBody;
 
-/** The commands as Discord registers them; they are offered in servers only, where a studio is known. */
+/** The commands in Discord's registration format. They work in servers only, because a server tells the studio. */
 export const slashCommands = (commands: Command[], words: Words): SlashCommand[] =>
   commands.map((command) => ({
     type: ApplicationCommandType.ChatInput,
@@ -37,7 +37,7 @@ const subcommand = (leaf: Leaf, words: Words): APIApplicationCommandSubcommandOp
   options: optionsOf(leaf, words),
 });
 
-/** Needed options first, as Discord wants them; a leaf that can be asked in a form needs none up front. */
+/** Required options first, as Discord demands. A leaf with a form requires none, because the form asks. */
 const optionsOf = (leaf: Leaf, words: Words): APIApplicationCommandBasicOption[] => {
   const all = Object.entries(leaf.options)
     .filter(([, { kind }]) => !kind.pressed)
@@ -63,6 +63,6 @@ const slashOption = (
       choices: control.pick.map((choice) => ({ name: clipped(choice.name, 100), value: choice.value })),
     };
   const completes = kind.suggest !== undefined || typeof control === 'object';
-  // Quantities are typed with their units, so that even a number is text.
+  // A quantity includes its unit, so that even a number is registered as text.
   return { ...common, type: OptionType.String, ...(completes ? { autocomplete: true } : {}) };
 };

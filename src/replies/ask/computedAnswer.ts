@@ -11,7 +11,7 @@ import { dipTimeReply } from '../piece/dipTimeReply.ts';
 import { lastDone } from '../bucket/lastDone.ts';
 import { verdictReply } from '../verdict/verdictReply.ts';
 
-/** A usual coat (common practice), where the question names no thickness. */
+/** A usual glaze thickness (common practice), for questions that name none. */
 const usualCoat = millimetres(1);
 
 const thicknessIn = (question: string) => {
@@ -20,7 +20,7 @@ const thicknessIn = (question: string) => {
   return mm >= 0.05 && mm <= 10 ? millimetres(mm) : usualCoat;
 };
 
-/** The asker's own coats and when they are dry; nothing while there are none. */
+/** The asker's own coats and when they are dry; undefined if there are none. */
 const ownCoats = async ({ book, words, member, now }: Asking): Promise<Reply | undefined> => {
   const w = words.coat;
   const studio = await book.studio();
@@ -56,7 +56,10 @@ const ownCoats = async ({ book, words, member, now }: Asking): Promise<Reply | u
   };
 };
 
-/** What the logbook works out for a question that a note alone would answer in general; nothing where it can't. */
+/**
+ * An answer computed from the logbook, for questions that a note can answer only in general; undefined if there is
+ * none.
+ */
 export const computedAnswer = async (
   sum: NoteSum,
   question: string,

@@ -9,10 +9,10 @@ import { onceEach } from '../verdict/onceEach.ts';
 const mostFacts = 3;
 const mostActions = 3;
 
-/** Nobody who cannot wait types more before they say so. */
+/** Nobody in an emergency types more than this before describing it. */
 const mostLetters = 1200;
 
-/** What happens right now to somebody, whatever a bucket in the question is called. */
+/** The emergencies in a question, whatever a bucket in it is called. */
 export const emergenciesIn = async (asked: string, { book, handbook }: Asking): Promise<Emergency[]> => {
   const question = asked.slice(0, mostLetters);
   const { general } = bucketsNamed(question, await book.buckets(), (word) => handbook.knows(word));
@@ -20,14 +20,17 @@ export const emergenciesIn = async (asked: string, { book, handbook }: Asking): 
   return emergencies.filter((one) => found.has(one));
 };
 
-/** Where the eye bath hangs, a studio has written down itself. */
+/** The studio's own note on where the eye bath is. */
 const ownFact = async (question: string, asking: Asking): Promise<NonNullable<Reply['facts']>> => {
   const { answers } = asking.handbook.find(question, await asking.book.notes());
   const own = answers.find(({ found }) => found.from === 'studio')?.found;
   return own ? [{ label: noteTitle(own), text: (await noteParts(own, asking)).answer }] : [];
 };
 
-/** What to do now: the most pressing note, then what the others say first. No bucket's state belongs here, only its card. */
+/**
+ * What to do now: the most urgent note first, then the others' first steps. It links the bucket's card, but does not
+ * report its state.
+ */
 export const emergencyReply = async (
   found: readonly Emergency[],
   question: string,

@@ -1,7 +1,7 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { emergencies, type Note, type NoteCommand } from '../../studio/handbook.ts';
 
-/** Commands that a note hands over when it is about how a bucket stands. */
+/** Note commands that only make sense for the bucket's current state. */
 const ofState: ReadonlySet<NoteCommand> = new Set([
   'water-or-stir',
   'reading',
@@ -16,7 +16,9 @@ const ofState: ReadonlySet<NoteCommand> = new Set([
 
 const isFirstAid = (id: string): boolean => emergencies.some((one) => one === id);
 
-/** Whether where the bucket stands has to do with what a note says. A hold has, but with first aid. */
+/**
+ * Whether a note's answer depends on the bucket's state. On a bucket that is on hold, every note but first aid does.
+ */
 export const needsState = ({ from, note }: Note, { hold }: BucketState): boolean => {
   if (from === 'studio') return true;
   if (isFirstAid(note.id)) return false;

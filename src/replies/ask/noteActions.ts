@@ -6,9 +6,9 @@ import { printLine } from '../../contract/parseLine.ts';
 interface Line {
   path: string[];
   typed?: Record<string, string>;
-  /** The option that a known bucket goes into. */
+  /** The option that receives a known bucket. */
   bucket?: 'bucket' | 'first';
-  /** Only asks: with a bucket, where it takes one, it can be pressed as it is. */
+  /** A command that only reads: it can be pressed at once, unless a needed bucket is missing. */
   asks?: true;
   keeper?: true;
 }
@@ -47,7 +47,7 @@ const lines: Record<NoteCommand, Line> = {
   help: { path: ['help'], asks: true },
 };
 
-/** A note's commands as buttons: those that the asker may use, with the bucket in them where one is known. */
+/** A note's commands as buttons: those that the asker may use, with the bucket filled in if it is known. */
 export const noteActions = (
   commands: readonly NoteCommand[],
   bucket: BucketState | undefined,

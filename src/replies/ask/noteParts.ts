@@ -10,7 +10,7 @@ export const noteTitle = ({ from, note }: Note): Text =>
 export const noteId = ({ from, note }: Note): string =>
   from === 'handbook' ? note.id : studioNoteId(note.no);
 
-/** What a note says, in the parts of a reply. */
+/** What a note says, as the parts of a reply. */
 export interface NoteParts {
   answer: Text;
   facts: NonNullable<Reply['facts']>;
@@ -43,7 +43,7 @@ export const noteParts = async (found: Note, { words, book }: Asking): Promise<N
   };
 };
 
-/** Another note as a button: its title is asked for. */
+/** A button that opens another note, by asking for its title. */
 export const readNote = (found: Note, { words }: Asking): Action => ({
   label: words.ask.read(noteTitle(found)),
   line: printLine(['ask'], { question: found.note.title }),

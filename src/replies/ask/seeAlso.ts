@@ -3,17 +3,17 @@ import { noteId } from './noteParts.ts';
 
 const most = 2;
 
-/** How near to the best answer another must come to be worth a look. */
+/** How close to the best score another note must be to be offered. */
 const near = 0.6;
 
-/** Whether two notes share their subject: one names the other. What a studio wrote itself names nothing. */
+/** Whether two notes are on the same subject: one names the other. A studio's own notes name no others. */
 const isKin = (a: Note, b: Note): boolean =>
   a.from === 'studio' ||
   b.from === 'studio' ||
   a.note.see.includes(noteId(b)) ||
   b.note.see.includes(noteId(a));
 
-/** Other notes worth a look: the nearest of the same subject, then those that the note itself names. */
+/** Related notes: those with the nearest score on the same subject, then those that the note names. */
 export const seeAlso = (
   best: FoundNote,
   others: readonly FoundNote[],

@@ -46,7 +46,7 @@ const style = `
 
 const tick = '<span class="tick"></span>';
 
-/** A page to print and tick off while weighing: no script, nothing from elsewhere. */
+/** A page to print and tick off while weighing. It has no script and loads nothing. */
 export const batchSheet = (
   { name, title, materials, water, powder, steps, cautions }: Sheet,
   { words, now, zone }: { words: Words; now: Instant; zone: string },

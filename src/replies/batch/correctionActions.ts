@@ -6,7 +6,7 @@ import { pour } from '../../words/text/pour.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 
-/** The one amount of a way, as it stands in an answer and as it is logged. */
+/** The single amount of a correction, as the answer shows it and as it is logged. */
 export const correctionAmount = (way: CorrectionWay, found: Found, units: UnitSystem) => {
   const { amounts } = found;
   const [value, perLitre] = {
@@ -24,7 +24,7 @@ export const correctionAmount = (way: CorrectionWay, found: Found, units: UnitSy
   return { poured, hand, typed: `${hand}${unit}`, known };
 };
 
-/** What somebody is likely to do next about a correction, as a press. */
+/** Buttons for what a member probably does next about a correction. */
 export const correctionActions = (
   way: CorrectionWay,
   found: Found,
@@ -44,7 +44,7 @@ export const correctionActions = (
   const done = {
     water: () => press(w.poured(shown), 'added', { what: 'water', amount: typed }),
     'draw-off': () => press(w.drewOff(shown), 'added', { what: 'draw-off', amount: typed }),
-    // Nothing is poured: what is gone shows in the next reading.
+    // Evaporation adds nothing to the bucket: the next reading shows it.
     evaporate: () => undefined,
     dry: () => press(w.stirredIn(shown), 'added', { what: 'dry', amount: typed }),
     blend: () =>

@@ -6,10 +6,10 @@ import type { Text } from '../../words/text/text.ts';
 import type { Asking } from '../../contract/contract.ts';
 import { recipeNamed } from './recipeOfBucket.ts';
 
-/** The boron of a frit does not dissolve: only raw borates make a bucket one to warn of. */
+/** The boron in a frit does not dissolve: only raw borates need a caution. */
 const isFritted = (material: string): boolean => /frit/i.test(material);
 
-/** What a recipe puts into a bucket. */
+/** The cautions that a recipe's materials bring. */
 export const marksOfRecipe = (recipe: Recipe, own: readonly StudioMaterial[]): BucketCaution[] =>
   bucketMarks(
     recipeCautions(recipe, own).flatMap(({ caution, materials }) =>
@@ -18,8 +18,8 @@ export const marksOfRecipe = (recipe: Recipe, own: readonly StudioMaterial[]): B
   );
 
 /**
- * The cautions of a bucket after what was just said of it: a recipe and a name tell hazards of their own. A keeper who
- * lists the cautions has the last word, except over lead and its like. Undefined when nothing is to be set.
+ * A bucket's cautions after a change: its recipe and its name imply some. A keeper's own list of cautions wins, except
+ * over lead and similar poisons. Undefined if nothing changes.
  */
 export const cautionsAfter = async (
   said: Partial<BucketSettings>,
@@ -29,7 +29,7 @@ export const cautionsAfter = async (
   const names = [said.recipe, said.glaze, said.name].filter((one) => one !== undefined);
   const { materials } = await asking.book.studio();
   const recipe = await recipeNamed(names, asking);
-  // A recipe that is typed out is read by its materials.
+  // A recipe that is typed out is judged by its materials.
   const titles = names.filter((one) => one !== said.recipe || !recipe || recipe.name !== undefined);
   const told = [...titles.flatMap(marksInText), ...(recipe ? marksOfRecipe(recipe, materials) : [])];
   const derived = said.cautions ? poisons.filter((one) => told.includes(one)) : told;
@@ -37,7 +37,7 @@ export const cautionsAfter = async (
   return said.cautions || all.length > before.length ? all : undefined;
 };
 
-/** What is warned of when a bucket's recipe names a material that nobody has explained. */
+/** The caution for a recipe with a material that nobody has described. */
 export const unexplainedIn = async ({ recipe }: Partial<BucketSettings>, asking: Asking): Promise<Text[]> => {
   const found = recipe === undefined ? undefined : await recipeNamed([recipe], asking);
   const { materials } = await asking.book.studio();

@@ -18,14 +18,14 @@ type Known =
       ok: true;
       recipe: Recipe;
       particleGravity: Gravity;
-      /** What the studio knows besides the table. */
+      /** The studio's own materials. */
       materials: readonly StudioMaterial[];
-      /** Only their gravity was said. */
+      /** Materials of which only the gravity is known. */
       unexplained: string[];
     }
   | { ok: false; reply: Reply };
 
-/** What a material is comes before its gravity: a keeper says it once, for all recipes. */
+/** Asks what a material is, rather than for its gravity: a keeper answers once, for all recipes. */
 const whatIs = (unknown: readonly string[], { words, role }: Asking): Reply => {
   const w = words.recipe;
   const hazards = unknown.map((material) => ({ material, hazards: hazardsInName(material) }));
@@ -51,7 +51,7 @@ const whatIs = (unknown: readonly string[], { words, role }: Asking): Reply => {
   };
 };
 
-/** A recipe of which every material's gravity is known; else the question what a material is. */
+/** A recipe with the particle gravity of every material; otherwise the question what a material is. */
 export const knownRecipe = async (
   typed: Recipe,
   gravities: Part[] | undefined,

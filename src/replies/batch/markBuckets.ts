@@ -5,7 +5,9 @@ import { marksOfRecipe } from './derivedMarks.ts';
 import { holdPoisoned } from '../bucket/holdPoisoned.ts';
 import { recipeOfBucket } from './recipeOfBucket.ts';
 
-/** Marks every bucket in use whose recipe is one of these with what is known now to be in it; answers which were marked. */
+/**
+ * Adds the cautions that are now known to every bucket in use with one of these recipes; returns the changed buckets.
+ */
 export const markBuckets = async (
   isMeant: (recipe: Recipe & { name?: string }) => boolean,
   logged: Parameters<Logging['book']['log']>[2],

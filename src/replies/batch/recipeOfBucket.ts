@@ -3,7 +3,7 @@ import type { Recipe } from '../../studio/settings/recipe.ts';
 import type { Asking } from '../../contract/contract.ts';
 import { recipe as recipeKind } from '../../contract/kinds/recipes.ts';
 
-/** The first of these that is a recipe, typed out or kept under that name. */
+/** The first of these texts that is a recipe, typed out or by a stored name. */
 export const recipeNamed = async (
   names: readonly string[],
   asking: Asking,
@@ -15,7 +15,7 @@ export const recipeNamed = async (
   return undefined;
 };
 
-/** The recipe that a bucket is set up with; else the one that the studio keeps under its glaze's name. */
+/** The recipe in the bucket's settings; otherwise the stored one with the glaze's name. */
 export const recipeOfBucket = async ({ settings }: BucketState, asking: Asking) =>
   recipeNamed(
     [settings.recipe, settings.glaze, settings.name].filter((one) => one !== undefined),

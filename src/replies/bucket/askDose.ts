@@ -2,7 +2,7 @@ import type { DoubtfulDose } from '../../studio/batch/doubtfulDose.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 
-/** Asks about a dose that few would give, before anything is logged: the same line again, with a yes. */
+/** Asks for confirmation of an unusual dose before it is logged. The yes button repeats the line. */
 export const askDose = (doubt: DoubtfulDose, { words: { added: w }, typed }: Asking): Reply => ({
   kind: 'choice',
   title: w.doubtful(doubt, typed['amount'] ?? ''),

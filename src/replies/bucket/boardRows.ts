@@ -6,7 +6,7 @@ import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 
-/** A bucket as a wall shows it. */
+/** A bucket's row on the wall board. */
 export interface BoardRow {
   no: StreamNo;
   name: string;
@@ -18,7 +18,7 @@ export interface BoardRow {
   stirredAt: Instant | undefined;
 }
 
-/** Every bucket in use at a glance, by number. It shows what anybody may do: amounts for keepers are theirs to ask for. */
+/** Every bucket in use, by number. It shows what any member may do, and leaves out amounts that only keepers see. */
 export const boardRows = async (
   book: Logbook,
   { now, words }: { now: Instant; words: Words },

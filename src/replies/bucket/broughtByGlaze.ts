@@ -4,7 +4,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { isSameGlaze } from '../../studio/bucket/sameGlaze.ts';
 import type { Words } from '../../words/words.ts';
 
-/** Why glaze from another bucket puts this one on hold. */
+/** Why added glaze puts the bucket on hold. */
 const holdFor = (source: BucketState, { bucket: w }: Pick<Words, 'bucket'>): NonNullable<Brought['hold']> => {
   const { name, cautions } = source.settings;
   const poison = poisonIn(cautions);
@@ -14,8 +14,8 @@ const holdFor = (source: BucketState, { bucket: w }: Pick<Words, 'bucket'>): Non
 };
 
 /**
- * What glaze brings into a bucket besides itself: the cautions of the bucket that it came from, and a hold, unless a
- * keeper has said that the two hold the same glaze. Nothing when it is the bucket's own.
+ * What added glaze brings along: the cautions of its source bucket, and a hold, unless a keeper has said that both
+ * contain the same glaze. Undefined if the glaze is the bucket's own.
  */
 export const broughtByGlaze = (
   into: BucketState,
@@ -28,7 +28,7 @@ export const broughtByGlaze = (
     return {
       cautions: [],
       foreign: true,
-      // Anybody may put a hand in this one: it waits until somebody knows what went in.
+      // Children may use this bucket, so it waits until somebody knows what went in.
       ...(mine.includes('children') && {
         hold: { cause: 'contaminated' as const, why: words.bucket.mixedWithUnknown },
       }),

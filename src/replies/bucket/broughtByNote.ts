@@ -4,10 +4,10 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { marksInText, poisonIn } from '../../studio/bucket/bucketHazards.ts';
 import type { Words } from '../../words/words.ts';
 
-/** A dose of a caustic in a whole bucket leaves no caustic bucket. */
+/** A caustic substance used as a dose does not make the whole bucket caustic. */
 const isDose = (what: Added['what']): boolean => what === 'flocculant' || what === 'deflocculant';
 
-/** What a note says went in, in the words of hazards; and in a bucket for children, whatever is not known. */
+/** The hazards of what a note says was added. In a bucket for children, an unknown substance counts as one. */
 export const broughtByNote = (
   what: Added['what'],
   note: string | undefined,
@@ -21,10 +21,10 @@ export const broughtByNote = (
   return what === 'other' && into.settings.cautions.includes('children') ? { cautions: [] } : undefined;
 };
 
-/** Both of them, as one. */
+/** Combines two. */
 export const broughtBoth = (one: Brought | undefined, other: Brought | undefined): Brought | undefined => {
   if (!one || !other) return one ?? other;
-  // Lead is the first thing to know of it.
+  // Lead is named first.
   const hold =
     other.hold && one.hold
       ? { ...other.hold, why: `${other.hold.why}; ${one.hold.why}` }

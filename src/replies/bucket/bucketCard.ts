@@ -34,7 +34,7 @@ const settingsData = (
   ...(hold && { hold: { cause: hold.cause, why: hold.why, since: isoInstant(hold.since) } }),
 });
 
-/** A bucket on one card: what it is, what is in it, what it needs. */
+/** A bucket's card: what it is, what it contains, what it needs. */
 export const bucketCard = async (state: BucketState, asking: Asking): Promise<Reply> => {
   const { words, now, role, book } = asking;
   const studio = await book.studio();
@@ -42,7 +42,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const account = accountOf(state, { words, studio, now });
   const { settings } = state;
   const verdict = decide(state, { now, role });
-  // After an addition of unknown size nobody knows how much powder is in a litre.
+  // After an addition of unknown size, the powder per litre is unknown.
   const gravity = verdict.predicted?.value;
   const slurry = gravity === undefined ? undefined : { slurry: gravity, particleGravity: settings.solids };
   const dry = slurry && dryContent(slurry);

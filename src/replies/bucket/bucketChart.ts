@@ -23,7 +23,7 @@ const markOf = (event: BucketEvent): Chart['marks'][number]['kind'] | undefined 
   }
 };
 
-/** Which readings were believed when they were taken. */
+/** The readings that were believed when they were logged. */
 const believedSeqs = (entries: readonly BucketEntry[], state: BucketState): ReadonlySet<number> => {
   const believed = new Set<number>();
   const oldestFirst = [...entries].sort((a, b) => a.at - b.at || a.seq - b.seq);
@@ -36,7 +36,9 @@ const believedSeqs = (entries: readonly BucketEntry[], state: BucketState): Read
   return believed;
 };
 
-/** Gravity and efflux over time, with their windows, and what was done in between. Undefined when nothing was measured. */
+/**
+ * Gravity and efflux time with their windows, and the additions and stirs between. Undefined if nothing was measured.
+ */
 export const bucketChart = async (
   state: BucketState,
   { book, words }: Asking,

@@ -24,14 +24,14 @@ const mesh: Kind<number | 'never'> = {
 };
 
 const marked = several(bucketCautions);
-/** All that a bucket is marked with, or that it is with nothing. */
+/** All cautions of a bucket, or `none`. */
 const cautions: Kind<BucketCaution[]> = {
   ...marked,
   read: (typed, asking) =>
     /^(?:none|nothing|no)$/i.test(typed.trim()) ? { ok: true, value: [] } : marked.read(typed, asking),
 };
 
-/** What a keeper may say of a bucket, when setting it up and later. */
+/** The options for a bucket's settings, when it is added and when it is changed. */
 export const bucketOptions = {
   nick: { kind: text(12, 'gg'), needed: false, about: (w: Words) => w.bucket.nick },
   pail: { kind: volume(100, 250_000, 'l', '19l'), needed: false, about: (w: Words) => w.bucket.pail },

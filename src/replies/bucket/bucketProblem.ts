@@ -6,7 +6,7 @@ import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import { normalizedText } from '../../text/normalizedText.ts';
 
-/** What does not hang together in a bucket's settings; undefined when all does. */
+/** The first contradiction in a bucket's settings, if there is one. */
 export const bucketProblem = (
   said: Partial<BucketSettings>,
   volume: number | undefined,

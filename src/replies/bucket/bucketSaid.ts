@@ -7,7 +7,7 @@ import type { Values } from '../../contract/contract.ts';
 
 export type SaidOfBucket = Values<typeof bucketOptions>;
 
-/** The settings that somebody said, and only those. */
+/** Only the settings that were typed. */
 export const bucketSaid = (v: SaidOfBucket): Partial<BucketSettings> => {
   const shape =
     v.rim !== undefined && v.bottom !== undefined && v.height !== undefined

@@ -5,10 +5,10 @@ import type { Logging } from '../../contract/contract.ts';
 const bleach = /\b(?:bleach\w*|hypochlorite|javel)\b/i;
 const acid = /\b(?:vinegar|acids?|citric|acetic|descaler|ammonia|latex)\b/i;
 
-/** As far back as what was poured in may be in it still. */
+/** How many entries back a substance may still be in the bucket. */
 const recent = 50;
 
-/** What is warned of when a note says that bleach, or what must never meet it, went in. */
+/** Cautions if a note says that bleach went in, or a substance that must never meet it. */
 export const chemistryCautions = async (
   { no }: BucketState,
   note: string | undefined,

@@ -3,7 +3,7 @@ import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Asking } from '../../contract/contract.ts';
 
-/** One entry of a logbook as a line: who, when, what, the note, and whether it was taken back. */
+/** A log entry on one line: who, when, what, its note, and whether it was undone. */
 export const describeEntry = async (
   entry: Entry<LoggedEvent> & Notes,
   { words, book }: Asking,

@@ -5,7 +5,10 @@ import type { Logging } from '../../contract/contract.ts';
 
 type Logged = Parameters<Logging['book']['log']>[2];
 
-/** A bucket that was just marked with raw lead, cadmium or the like is held; one that a keeper has cleared of it stays so. */
+/**
+ * Puts a bucket on hold when it gets a caution for raw lead, cadmium or the like, unless a keeper has already cleared
+ * it.
+ */
 export const holdPoisoned = async (
   state: BucketState,
   before: readonly BucketCaution[],

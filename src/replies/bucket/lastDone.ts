@@ -5,7 +5,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { describeEntry } from './describeEntry.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
-/** How far back a question is looked up; the log itself goes on. */
+/** How many entries are searched for an answer. */
 const mostEntries = 200;
 
 const deedIn = (question: string): Deed => {
@@ -17,11 +17,11 @@ const deedIn = (question: string): Deed => {
 
 const isOf = (deed: Deed, event: LoggedEvent): boolean => {
   if (deed === 'any') return event.kind !== 'undo';
-  // Whoever measured it stirred may have logged nothing else.
+  // A reading that was taken stirred counts as a stir.
   return event.kind === deed || (deed === 'stir' && event.kind === 'reading' && event.stirred === true);
 };
 
-/** Who last stirred a bucket, sieved it, measured it or put something in, and when. */
+/** Who last stirred, sieved, measured or added to a bucket, and when. */
 export const lastDone = async (question: string, state: BucketState, asking: Asking): Promise<Reply> => {
   const { words, book } = asking;
   const deed = deedIn(question);

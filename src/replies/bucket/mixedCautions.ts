@@ -6,11 +6,11 @@ import type { Words } from '../../words/words.ts';
 interface Pouring {
   words: Pick<Words, 'added' | 'bucket'>;
   source?: BucketState;
-  /** Glaze, and not something else. */
+  /** Whether it is glaze. */
   glaze: boolean;
 }
 
-/** What whoever puts another glaze, or something harmful, into a bucket is told. */
+/** Cautions for a member who adds another glaze, or something harmful. */
 export const mixedCautions = (
   into: BucketState,
   brings: Brought,

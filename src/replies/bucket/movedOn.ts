@@ -4,7 +4,10 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { describeEntry } from './describeEntry.ts';
 import { verdictReply } from '../verdict/verdictReply.ts';
 
-/** Somebody acted on the bucket since an action was offered: who and what, a fresh verdict, and the choice to log it anyway. */
+/**
+ * Somebody changed the bucket after the action was offered. Shows who and what, a fresh verdict, and a button to log it
+ * anyway.
+ */
 export const movedOn = async (
   bucket: BucketState,
   after: Seq,

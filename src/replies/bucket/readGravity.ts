@@ -34,16 +34,16 @@ interface Setting {
   studio: Studio;
   thick: boolean;
   words: Words;
-  /** What was typed, for the lines of a choice. */
+  /** The options as they were typed, to build further lines from. */
   typed: Record<string, string>;
 }
 
-const answered = (kind: 'refusal' | 'choice', title: Text, more: Partial<Reply> = {}): ReadGravity => ({
+const replyOf = (kind: 'refusal' | 'choice', title: Text, more: Partial<Reply> = {}): ReadGravity => ({
   kind: 'reply',
   reply: { kind, title, data: {}, ...more },
 });
 
-const stated = (
+const gravityAsStated = (
   { value, ...on }: NonNullable<Said['gravity']>,
   said: Said,
   setting: Setting,
@@ -51,18 +51,18 @@ const stated = (
   const { thick, words, typed } = setting;
   const { scale = on.scale } = said;
   if (on.scale && scale !== on.scale && !(on.scale === 'baume' && scale === 'baume-144'))
-    return answered('refusal', words.reading.twoScales(typed['gravity'] ?? '', scale ?? on.scale));
+    return replyOf('refusal', words.reading.twoScales(typed['gravity'] ?? '', scale ?? on.scale));
   const found = stateGravity(value, {
     ...definedOnly({ scale, within: said.within }),
     thick,
   });
   switch (found.kind) {
     case 'below-water':
-      return answered('refusal', words.reading.belowWater(value), { data: { gravity: value } });
+      return replyOf('refusal', words.reading.belowWater(value), { data: { gravity: value } });
     case 'above-glaze':
-      return answered('refusal', words.reading.aboveGlaze(value), { data: { gravity: value } });
+      return replyOf('refusal', words.reading.aboveGlaze(value), { data: { gravity: value } });
     case 'sticks':
-      return answered('refusal', words.reading.sticks);
+      return replyOf('refusal', words.reading.sticks);
     case 'stated':
       return {
         kind: 'gravity',
@@ -74,8 +74,8 @@ const stated = (
 
 const chooseVessel = ({ studio, words, typed }: Setting): ReadGravity =>
   studio.vessels.length === 0
-    ? answered('refusal', words.reading.noVessel)
-    : answered('choice', words.reading.whichVessel, {
+    ? replyOf('refusal', words.reading.noVessel)
+    : replyOf('choice', words.reading.whichVessel, {
         actions: studio.vessels.slice(0, 5).map(({ name }) => ({
           label: [{ said: name }],
           line: printLine(['reading'], { ...typed, vessel: name }),
@@ -94,7 +94,7 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
   const asTyped = typed['weight'] ?? '';
   switch (found.kind) {
     case 'either':
-      return answered('choice', words.reading.withCup(asTyped, vessel.name), {
+      return replyOf('choice', words.reading.withCup(asTyped, vessel.name), {
         actions: (['with-cup', 'without-cup'] as const).map((way) => ({
           label: words.reading.weighedWay(way, (way === 'with-cup' ? found.on : found.off).gravity),
           line: printLine(['reading'], { ...typed, weighed: way }),
@@ -109,11 +109,11 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
         },
       });
     case 'wrong-unit':
-      return answered('refusal', words.reading.wrongUnit(asTyped, vessel, studio.units, found.meant));
+      return replyOf('refusal', words.reading.wrongUnit(asTyped, vessel, studio.units, found.meant));
     case 'too-heavy':
-      return answered('refusal', words.reading.tooHeavy(asTyped, vessel, studio.units));
+      return replyOf('refusal', words.reading.tooHeavy(asTyped, vessel, studio.units));
     case 'too-light':
-      return answered('refusal', words.reading.tooLight(asTyped, vessel, studio.units));
+      return replyOf('refusal', words.reading.tooLight(asTyped, vessel, studio.units));
     case 'weighed': {
       const { gravity, u95 } = found.weighed;
       return {
@@ -125,24 +125,28 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
   }
 };
 
-/** What is no slurry is a slip: water, or more powder than pours. */
-const poured = (found: ReadGravity, { bucket }: Said, { words: { reading } }: Setting): ReadGravity => {
+/** A value that is no glaze is a typing error: it is pure water, or too thick to pour. */
+const refuseNoSlurry = (
+  found: ReadGravity,
+  { bucket }: Said,
+  { words: { reading } }: Setting,
+): ReadGravity => {
   if (found.kind !== 'gravity') return found;
   const { solids: particleGravity } = bucket.settings;
   const { value } = found.gravity;
-  if (value >= particleGravity) return answered('refusal', reading.abovePowder(value, particleGravity));
-  if (value <= plausibleGravity.low) return answered('refusal', reading.water(value));
+  if (value >= particleGravity) return replyOf('refusal', reading.abovePowder(value, particleGravity));
+  if (value <= plausibleGravity.low) return replyOf('refusal', reading.water(value));
   const grains = solidsVolumeFraction({ slurry: value, particleGravity });
   return grains.ok && grains.value > pasteFraction
-    ? answered('refusal', reading.paste(value, grains.value))
+    ? replyOf('refusal', reading.paste(value, grains.value))
     : found;
 };
 
-/** The gravity of a reading, from a weight or as stated; or the reply that asks or refuses. */
+/** The gravity of a reading, from a cup's weight or as stated; or a reply that asks or refuses. */
 export const readGravity = (said: Said, setting: Setting): ReadGravity => {
   const { reading } = setting.words;
-  if (said.weight && said.gravity !== undefined) return answered('refusal', reading.both);
-  if (said.weight) return poured(weighed(said.weight, said, setting), said, setting);
+  if (said.weight && said.gravity !== undefined) return replyOf('refusal', reading.both);
+  if (said.weight) return refuseNoSlurry(weighed(said.weight, said, setting), said, setting);
   if (said.gravity === undefined) return { kind: 'none' };
-  return poured(stated(said.gravity, said, setting), said, setting);
+  return refuseNoSlurry(gravityAsStated(said.gravity, said, setting), said, setting);
 };

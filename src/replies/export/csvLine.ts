@@ -1,6 +1,6 @@
 export type CsvCell = string | number | boolean | undefined;
 
-/** Begins what a spreadsheet would take for a formula and carry out. */
+/** Characters that make a spreadsheet treat a cell as a formula. */
 const formula = /^[=+\-@\t\r\n＝＋－＠]/;
 
 const cell = (value: CsvCell): string => {
@@ -10,5 +10,5 @@ const cell = (value: CsvCell): string => {
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 };
 
-/** A row by RFC 4180. Typed text that a spreadsheet would carry out as a formula gets a ' before it. */
+/** A row in RFC 4180 format. Typed text that a spreadsheet would run as a formula is prefixed with '. */
 export const csvLine = (cells: readonly CsvCell[]): string => `${cells.map(cell).join(',')}\r\n`;

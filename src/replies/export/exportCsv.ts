@@ -5,7 +5,7 @@ import { csvLine, type CsvCell } from './csvLine.ts';
 import { exportEntries, type ExportScope } from './exportEntries.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
-/** What was read of a bucket and done to it; units stand in the names. */
+/** The columns: readings of a bucket and what was done to it. Units are in the names. */
 export const csvColumns = [
   'entry',
   'bucket',
@@ -74,7 +74,7 @@ const figures = (event: BucketEvent): Row | undefined => {
 
 const isOfBucket = (entry: Entry<LoggedEvent>): entry is Entry<BucketEvent> => entry.stream > 0;
 
-/** Readings, additions, stirs and sievings as a table in pieces, an entry a row. */
+/** Readings, additions, stirs and sievings as CSV, in chunks, one row for each entry. */
 export async function* exportCsv(
   book: Logbook,
   scope: ExportScope,

@@ -2,18 +2,18 @@ import type { Entry } from '../../studio/entry.ts';
 import { seq, type Instant, type StreamNo } from '../../studio/ids.ts';
 import type { LoggedEvent, Logbook, Notes } from '../../studio/logbook/ports.ts';
 
-/** How much of the logbook is taken out. */
+/** The part of the logbook to export. */
 export interface ExportScope {
-  /** One bucket only. */
+  /** Only this bucket. */
   bucket?: StreamNo;
-  /** What happened from then on. */
+  /** Only what happened from then on. */
   since?: Instant;
 }
 
-/** So few at a time that nobody waits long for them. */
+/** Read in small batches, so that nobody waits long for them. */
 const stretch = 250;
 
-/** Every entry in scope, stream by stream, in the order in which they were logged; undone ones too. */
+/** Every entry in scope, undone ones too: stream by stream, in logged order. */
 export async function* exportEntries(
   book: Logbook,
   { bucket, since }: ExportScope,

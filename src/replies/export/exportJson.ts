@@ -3,10 +3,10 @@ import type { Logbook } from '../../studio/logbook/ports.ts';
 import { exportEntries, type ExportScope } from './exportEntries.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
-/** Rises when a reader of the earlier format would misread the new one. */
+/** Raised when readers of the old format would misread the new one. */
 export const exportFormat = 1;
 
-/** One JSON document in pieces, an entry a line, so that no piece of it is large. */
+/** One JSON document in small chunks, one entry on each line. */
 export async function* exportJson(
   book: Logbook,
   now: Instant,

@@ -8,9 +8,9 @@ import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Reply } from '../../contract/contract.ts';
 
-/** As many pairs as a phone shows at once, and as many results as tell that they came in. */
+/** The most fault pairs shown: as many as a phone shows at once. */
 const mostRows = 6;
-/** What chance does every other time is not shown. */
+/** A pair that chance would produce every other time is not shown. */
 const worthShowing = 0.5;
 const mostLately = 5;
 
@@ -29,8 +29,8 @@ const titleOf = (found: Comparison, { fault: w }: Words): Text => {
   }
 };
 
-/** Faults that came oftener with something, those first that chance explains least. */
-const shown = ({ pairs }: Comparison): FaultPair[] =>
+/** Faults that were more frequent under some condition; those least likely to be chance come first. */
+const shownPairs = ({ pairs }: Comparison): FaultPair[] =>
   pairs.filter((pair) => pair.q !== undefined && pair.p < worthShowing && isOftener(pair)).slice(0, mostRows);
 
 const pairData = (pair: FaultPair) => {
@@ -51,7 +51,7 @@ const pairData = (pair: FaultPair) => {
   };
 };
 
-/** What goes with what, ranked, and no more said of it than the counts show. */
+/** Faults and the conditions that go with them, ranked, claiming no more than the counts show. */
 export const faultsReply = (
   dips: readonly Dip[],
   found: Comparison,
@@ -59,7 +59,7 @@ export const faultsReply = (
   words: Words,
 ): Reply => {
   const w = words.fault;
-  const rows = shown(found);
+  const rows = shownPairs(found);
   const leads = found.pairs.filter(isLead);
   const [nearest] = rows;
   const tests = found.pairs.filter(({ q }) => q !== undefined).length;

@@ -11,10 +11,10 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
-/** How much a first line holds. */
+/** The most causes named on the first line. */
 const mostAmiss = 2;
 
-/** A fault of fit is not blamed on the bucket; nor is a good one. */
+/** Faults of fit between glaze and body are not the bucket's, and a good result is no fault. */
 const isBlamed = ({ faults }: Dip['result']['said']) => faults.some((fault) => !isOfFit(fault));
 
 const titleOf = (
@@ -58,8 +58,8 @@ const factsOf = (
   },
 ];
 
-/** What was understood, so that a slip shows. */
-const understood = ({ result: { said }, dipped, body }: Dip, { fired: w }: Words): Text =>
+/** The result as the program understood it, so that a typing error shows. */
+const understoodResult = ({ result: { said }, dipped, body }: Dip, { fired: w }: Words): Text =>
   w.understood(dipped, w.firedTo(said.cone, said.kiln, body));
 
 const dippedReasons = ({ dipped, after }: Dip, { fired: w }: Words): Text[] => {
@@ -68,8 +68,8 @@ const dippedReasons = ({ dipped, after }: Dip, { fired: w }: Words): Text[] => {
   return dipped.from === dipped.to ? [] : [w.dippedOn];
 };
 
-/** What nobody can say of a bucket at the dip. */
-const untold = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' | 'stir')[] => [
+/** What is not known about the bucket at the time of the dip. */
+const unknownAtDip = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' | 'stir')[] => [
   ...(gravity ? [] : (['gravity'] as const)),
   ...(flow ? [] : (['flow'] as const)),
   ...(conditions.rested === undefined ? (['stir'] as const) : []),
@@ -78,7 +78,7 @@ const untold = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' 
 const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: w }: Words): Text[] => {
   const wrong = problemsAtDip(one, dipped);
   const more = wrong.slice(told);
-  const unknown = untold(one);
+  const unknown = unknownAtDip(one);
   return [
     ...(more.length > 0 ? [w.and(one.name, more)] : []),
     ...one.outside.map((read) => w.outside(one.name, read)),
@@ -111,7 +111,7 @@ const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
   ];
 };
 
-/** A stretch of time for scripts. */
+/** A time span as `data`. */
 const stretchData = ({ from, to }: NonNullable<Dip['dipped']>) => ({
   from: isoInstant(from),
   to: isoInstant(to),
@@ -144,7 +144,7 @@ const firedData = ({
   conditions: { ...conditions },
 });
 
-/** A result as it was kept, beside what the logbook knows of its dip. */
+/** A firing result, and what the logbook knows about its dip. */
 export const firedReply = (
   dip: Dip,
   bucketName: string,
@@ -157,7 +157,7 @@ export const firedReply = (
   return {
     kind: 'answer',
     title: titleOf(dip, bucketName, words),
-    logged: { entry: result.id, text: understood(dip, words) },
+    logged: { entry: result.id, text: understoodResult(dip, words) },
     facts: first && dipped ? factsOf(first, dipped.from, words) : [],
     cautions: result.said.faults.flatMap((fault): Text[] =>
       w.cautions[fault].length > 0 ? [w.cautions[fault]] : [],

@@ -6,7 +6,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { refusal } from '../../contract/refusal.ts';
 import { verdictReply } from '../verdict/verdictReply.ts';
 
-/** How long to dip into a bucket for a wanted thickness; on hold, its verdict instead. */
+/** How long to dip for a wanted thickness. If the bucket is on hold, its verdict instead. */
 export const dipTimeReply = async (
   state: BucketState,
   wanted: CoatWanted,

@@ -6,7 +6,7 @@ import type { Asking, Action, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { printLine } from '../../contract/parseLine.ts';
 
-const data = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({
+const pieceData = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({
   ...definedOnly({ entry }),
   piece: piece.id,
   name: piece.said.name,
@@ -18,7 +18,7 @@ const data = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Re
   conflicts: plan.conflicts.map(({ kind }) => kind),
 });
 
-/** The plan of one piece as it stands: what comes next, what is done, what does not go together. */
+/** A piece's plan: next step, finished steps, and what conflicts. */
 export const pieceReply = async (piece: PieceState, asking: Asking, entry?: string): Promise<Reply> => {
   const { words, book, now, role } = asking;
   const w = words.prep;
@@ -72,6 +72,6 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     ],
     actions:
       role === 'keeper' || piece.by === asking.member ? left.slice(0, 3).map(({ step }) => tick(step)) : [],
-    data: data(piece, plan, entry),
+    data: pieceData(piece, plan, entry),
   };
 };

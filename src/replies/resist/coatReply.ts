@@ -13,7 +13,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 
 const isEmulsion = ({ resist }: ResistCoat) => resist === 'wax' || resist === 'latex';
 
-const title = (
+const coatTitle = (
   coat: ResistCoat,
   ready: Exclude<DryReady, 'never'>,
   { now, words: { coat: w } }: Pick<Asking, 'now' | 'words'>,
@@ -33,15 +33,20 @@ const title = (
   return readyAt <= now ? w.readySince(readyAt) : w.ready(readyAt);
 };
 
-const cautions = (coat: ResistCoat, { coat: { caution, damp } }: Words): Text[] => [
+const coatCautions = (coat: ResistCoat, { coat: { caution, damp } }: Words): Text[] => [
   ...({ cold: [caution.cold], damp: [damp], none: [] } as const)[coatDoubt(coat)?.why ?? 'none'],
   ...(coat.resist === 'hot-wax' ? [caution.fire] : []),
   ...(coat.resist === 'latex' ? [caution.latex] : []),
   ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [caution.burnOut] : []),
 ];
 
-/** A session that comes before the coat is ready, when no plan was given. */
-const session = (coat: ResistCoat, studio: Studio, ready: DryReady, { coat: w }: Words): Text[] => {
+/** The next session, if it starts before the coat is ready and no plan was given. */
+const sessionBeforeReady = (
+  coat: ResistCoat,
+  studio: Studio,
+  ready: DryReady,
+  { coat: w }: Words,
+): Text[] => {
   const plan = coatPlan(coat, studio);
   if (plan?.session === undefined || ready === 'never' || plan.at >= ready.readyAt) return [];
   return [w.sessionEarly(plan.session, plan.at)];
@@ -50,12 +55,12 @@ const session = (coat: ResistCoat, studio: Studio, ready: DryReady, { coat: w }:
 const firing = ({ resist, onAt }: ResistCoat, studio: Studio, { coat: w }: Words): Text[] =>
   resist === 'latex' && studio.firing !== undefined && studio.firing > onAt ? [w.firing(studio.firing)] : [];
 
-const dont = ({ resist }: ResistCoat, { coat: w }: Words): Text[] => {
+const coatDonts = ({ resist }: ResistCoat, { coat: w }: Words): Text[] => {
   if (resist === 'tape') return [];
   return [resist === 'latex' ? w.dontEarlyLatex : w.dontEarly];
 };
 
-const slower = (coat: ResistCoat, { coat: w }: Words): Text[] => {
+const slowerReason = (coat: ResistCoat, { coat: w }: Words): Text[] => {
   const { temperature, humidity } = coat;
   const factor = dryingFactor(definedOnly({ temperature, humidity }));
   if (!factor.ok || factor.value <= 1) return [];
@@ -63,7 +68,7 @@ const slower = (coat: ResistCoat, { coat: w }: Words): Text[] => {
   return [doubt?.why === 'damp' ? w.hardly(doubt.times, factor.value) : w.slower(factor.value)];
 };
 
-/** What is said of a coat that has just gone on: when it is ready, why, and whether the plan fits. */
+/** The reply for a new coat: when it is ready, why, and whether that fits the plan. */
 export const coatReply = (
   coat: ResistCoat,
   studio: Studio,
@@ -83,21 +88,21 @@ export const coatReply = (
     title:
       ready === 'never'
         ? w.neverOpens
-        : words.verdict.headline(coat.pieces, title(coat, ready, { now, words })),
+        : words.verdict.headline(coat.pieces, coatTitle(coat, ready, { now, words })),
     facts: [
       { label: [w.factCoat], text: w.fact(coat.id, coat.resist, coat.pieces, layer) },
       { label: [w.factOn], text: w.on(coat.onAt) },
       ...(studio.zoneSet ? [] : [{ label: [words.studio.factClock], text: words.studio.noZone }]),
     ],
-    dont: dont(coat, words),
-    cautions: cautions(coat, words),
+    dont: coatDonts(coat, words),
+    cautions: coatCautions(coat, words),
     reasons: [
       ...(under ? [w.layered(under.id, layer)] : []),
-      ...session(coat, studio, ready, words),
+      ...sessionBeforeReady(coat, studio, ready, words),
       ...firing(coat, studio, words),
       ...also,
       ...(ready === 'never' ? [] : w.why(ready.why)),
-      ...(isEmulsion(coat) ? slower(coat, words) : []),
+      ...(isEmulsion(coat) ? slowerReason(coat, words) : []),
       ...(coat.resist === 'tape' ? [] : [w.touch(coat.resist)]),
       ...(coat.resist === 'latex' ? [w.mask] : []),
       ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [w.spilled] : []),

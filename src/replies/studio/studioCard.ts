@@ -2,7 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 
-/** What the studio has told the bot about itself. */
+/** The studio's settings. */
 export const studioCard = async (studio: Studio, { words, book }: Asking): Promise<Reply> => {
   const w = words.studio;
   const { schedule } = words;

@@ -1,4 +1,4 @@
-/** Each of them once, in order: what was logged and what is to be done may warn of the same thing. */
+/** Removes repeats and keeps the order: the logged entry and the next step may have the same caution. */
 export const onceEach = <T>(all: readonly T[]): T[] => [
   ...new Map(all.map((one) => [JSON.stringify(one), one])).values(),
 ];

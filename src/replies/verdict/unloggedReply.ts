@@ -16,7 +16,7 @@ const over1000 = ({ value, u95 }: WithInterval<number>) => ({
   u95: u95 / 1000,
 });
 
-/** A change in plain numbers: litres and grams in the pail, or in each litre of it. */
+/** An unlogged change as `data`: litres and grams, for the whole pail or for each litre. */
 export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: string]: Json } => ({
   what: change.what,
   orElse: change.orElse,
@@ -40,22 +40,22 @@ export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: 
   }),
 });
 
-/** To the digit that the interval begins with, so that nothing is logged that nobody knows. */
+/** Rounded to the first digit of its uncertainty, so that no false precision is logged. */
 const rounded = ({ value, u95 }: WithInterval<number>): number => {
   const step = u95 > 1 ? 10 ** Math.floor(Math.log10(u95)) : 1;
   return Math.max(1, Math.round(Math.abs(value) / step) * step);
 };
 
-/** A moment inside the span, as a clock in the studio shows it when a minute of it lies inside. */
-const inside = ({ from, to }: UnloggedChange, zone: string): string => {
+/** A time within the span, on a whole minute of the studio's clock if there is one. */
+const timeWithin = ({ from, to }: UnloggedChange, zone: string): string => {
   const middle = instant(Math.round((from.at + to.at) / 2));
   if (middle - (middle % 60_000) <= from.at) return isoInstant(middle);
   const { year, month, day, hour, minute } = wallOf(middle, zone);
   return `${year}-${twoDigits(month)}-${twoDigits(day)} ${twoDigits(hour)}:${twoDigits(minute)}`;
 };
 
-/** To log what was forgotten, as far as it has one likeliest name; put up for changing first. */
-const logIt = (
+/** A line to log what was forgotten, if there is one likely cause; opened for changing first. */
+const logAction = (
   change: UnloggedChange,
   bucket: StreamNo,
   { words, studio }: { words: Words; studio: Studio },
@@ -68,7 +68,7 @@ const logIt = (
       bucket: String(bucket),
       what,
       ...(amount !== undefined && { amount: `${amount}${unit}` }),
-      when: inside(change, studio.zone),
+      when: timeWithin(change, studio.zone),
     });
   const { units } = studio;
   const [ml, g] = [of(change.water), of(change.powder)];
@@ -88,7 +88,7 @@ const logIt = (
   }
 };
 
-/** What is said of one change that nobody logged. */
+/** The reply's part on one unlogged change. */
 export const unloggedReply = (
   change: UnloggedChange,
   bucket: StreamNo,
@@ -102,27 +102,27 @@ export const unloggedReply = (
       ...(change.orElse.length > 0 ? [w.alike(change)] : []),
       ...(change.perDay ? [w.rate(change.perDay, change.each, studio.units)] : []),
     ],
-    actions: logIt(change, bucket, asking),
+    actions: logAction(change, bucket, asking),
     data: unloggedData(change, bucket),
   };
 };
 
-/** On cards a change is news for so long: common practice. */
-const isNews = days(30);
+/** How long a card shows a change as news: common practice. */
+const newsLasts = days(30);
 
-/** The last change that nobody logged, while it is news. */
-export const lately = ({ unlogged }: BucketState, now: Instant): UnloggedChange | undefined => {
+/** The last unlogged change, while it is news. */
+export const recentUnlogged = ({ unlogged }: BucketState, now: Instant): UnloggedChange | undefined => {
   const last = unlogged?.at(-1);
-  return last && since(last.found.at, now) <= isNews ? last : undefined;
+  return last && since(last.found.at, now) <= newsLasts ? last : undefined;
 };
 
-/** What a card tells of a bucket's account: the last change that nobody logged, and how fast it dries out. */
+/** A card's lines on mass balance: the last unlogged change, and how fast the bucket dries out. */
 export const accountOf = (
   state: BucketState,
   { words, studio, now }: { words: Words; studio: Studio; now: Instant },
 ): Required<Pick<Reply, 'facts' | 'reasons' | 'data'>> => {
   const w = words.unlogged;
-  const last = lately(state, now);
+  const last = recentUnlogged(state, now);
   const drying = evaporationOf(state);
   return {
     facts: [
@@ -146,16 +146,16 @@ export const accountOf = (
   };
 };
 
-/** Changes that are in one account and not in the other. */
-const beyond = (one: BucketState, other: BucketState): UnloggedChange[] =>
+/** The changes in one state that the other lacks. */
+const changesMissingIn = (one: BucketState, other: BucketState): UnloggedChange[] =>
   (one.unlogged ?? []).filter(({ to }) => !other.unlogged?.some((same) => same.to.seq === to.seq));
 
-/** What an entry brought to light, and whether it explained what was unexplained. */
+/** The changes that an entry revealed, and whether it explained an earlier one. */
 export const accountedBy = (
   before: BucketState,
   after: BucketState,
 ): { found: UnloggedChange | undefined; explained: boolean } => {
-  const found = beyond(after, before).at(-1);
-  // A new one may push the oldest out, which explains nothing.
-  return { found, explained: !found && beyond(before, after).length > 0 };
+  const found = changesMissingIn(after, before).at(-1);
+  // The list is bounded: if the oldest dropped out for a new one, that explains nothing.
+  return { found, explained: !found && changesMissingIn(before, after).length > 0 };
 };

@@ -11,7 +11,7 @@ const action = (label: Text, path: string, typed: Record<string, string>, verdic
   press: 'run',
 });
 
-/** What somebody is likely to do next, as a press: before anything else to measure again, where that is asked for. */
+/** Buttons for what a member probably does next. If a new reading is needed, it comes first. */
 export const verdictActions = (verdict: Verdict, asking: Asking, studio: Studio): Action[] => {
   const likely = stepActions(verdict, asking, studio);
   return verdict.dont.includes('change-on-one-reading')
@@ -35,7 +35,7 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
     line: printLine(['added'], { bucket: String(verdict.bucket), what: 'taken' }),
     press: 'edit',
   };
-  // Anybody may leave the lid off.
+  // Any member may leave the lid off; the other steps may be for keepers.
   const evaporate: Action[] = verdict.cautions.includes('drawn-flux')
     ? [
         {

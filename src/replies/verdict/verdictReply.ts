@@ -11,15 +11,15 @@ import { onceEach } from './onceEach.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
 
-/** Something went in or came out since the last reading that was believed. */
+/** Whether something was added or removed since the last believed reading. */
 export const hasMovedOn = ({ moved, unknownSince, voided }: BucketState): boolean =>
   voided !== undefined || moved > 0 || unknownSince.length > 0;
 
-/** The gravity that stands there is of before something that ended it. */
+/** Whether the known gravity is from before something that invalidated it. */
 export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
   voided !== undefined && unbelieved === undefined;
 
-/** At most three facts that a step rests on. */
+/** At most three facts that the step is based on. */
 const factsOf = (
   verdict: Verdict,
   state: BucketState,
@@ -53,7 +53,7 @@ const factsOf = (
           },
         ]
       : []),
-    // What is predicted stands where the flow of before would say nothing of now.
+    // After a predicted change an older flow says nothing, unless the grid decided.
     ...(flow && (!foretold || verdict.rule === 'grid')
       ? [{ label: [w.factFlow], text: w.flowFact(flow) }]
       : []),
@@ -78,7 +78,7 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
   after: verdict.after,
 });
 
-/** How to take the reading that is asked for now: a weight, a look at the flow, or both. */
+/** How to take the reading that is needed: a weight, a look at the flow, or both. */
 const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {
   if (step !== 'measure' && step !== 'stir-on') return [];
   const look = [w.protocolCup(), bare ? w.protocolFinger() : w.protocolFingerGloved()];
@@ -86,27 +86,27 @@ const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w
   return [w.protocolWeigh(), ...(flow === null ? look : [])];
 };
 
-/** An entry of this very turn, and what is to be said with it. */
+/** An entry logged by this command, and what to say with it. */
 interface JustLogged {
   entry: BucketEntry;
-  /** What it was, when the entry alone does not tell. */
+  /** What was logged, where the entry alone does not tell. */
   text?: Text;
-  /** The bucket as it was before: what the entry brought to light shows. */
+  /** The bucket before the entry, to show what the entry revealed. */
   before?: BucketState;
-  /** Says that the bucket was stirred, when nobody said whether, and the reading hangs on it. */
+  /** A button to say that the bucket was stirred, if the reading depends on that and nobody said. */
   stirUnsaid?: Action;
-  /** Said before the answer, when the answer alone would not tell that it was done. */
+  /** A sentence before the answer, where the answer alone does not show that the thing was done. */
   first?: Text;
   reasons?: Text[];
   cautions?: Text[];
   data?: Reply['data'];
 }
 
-/** Whether a reading that nobody called stirred is what stands in the way of an answer. */
+/** Whether the verdict is missing only because nobody said that the reading was taken stirred. */
 const hangsOnStir = ({ step, rule }: Verdict): boolean =>
   rule !== 'cake' && (step === 'stir' || step === 'measure');
 
-/** The verdict on a bucket as a reply. */
+/** A bucket's verdict as a reply. */
 export const verdictReply = async (
   state: BucketState,
   asking: Asking,
@@ -115,7 +115,7 @@ export const verdictReply = async (
   const { words, now, role, book } = asking;
   const verdict = decide(state, { now, role });
   const studio = await book.studio();
-  // Names are asked for only where one is said: every verdict would pay for them.
+  // Names are looked up only where one is shown, because a lookup costs time.
   const named = verdict.reasons.some(({ because }) => because === 'held');
   const members = new Map((named ? await book.members() : []).map(({ id, name }) => [id, name]));
   const cake = state.cake?.since;
@@ -140,7 +140,7 @@ export const verdictReply = async (
     ...(logged && {
       logged: { entry: logged.entry.id, text: logged.text ?? words.log.what(logged.entry, studio.units) },
     }),
-    // Three at most: whoever has just logged knows when it was stirred.
+    // At most three. A member who has just logged something knows when it was stirred.
     facts: unlogged ? [...facts.slice(0, 2), ...unlogged.facts] : facts,
     dont: verdict.dont.map(words.verdict.dont),
     cautions: onceEach([...(logged?.cautions ?? []), ...verdict.cautions.map(words.verdict.caution)]),
@@ -155,7 +155,7 @@ export const verdictReply = async (
     actions: [
       ...(unsaid ? [unsaid] : []),
       ...(unlogged?.actions ?? []),
-      // Whether it was stirred is asked already: a second press about that would confuse.
+      // The stir is asked about already: a second button for it would confuse.
       ...verdictActions(verdict, asking, studio).filter(
         ({ line }) => !unsaid || !line.startsWith('/stirred'),
       ),

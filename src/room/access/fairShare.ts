@@ -1,14 +1,14 @@
-/** Milliseconds of work that a member has to their credit: so many at once, so many more in a second. */
-const atOnce = 400;
-const inASecond = 30;
-/** What costs less holds nobody up; what costs more than a moment holds everybody up, and counts for more. */
-const free = 10;
-const moment = 50;
+/** Each member's credit, in milliseconds of work: the most that it can hold, and how much is added every second. */
+const mostCredit = 400;
+const creditPerSecond = 30;
+/** Requests cheaper than this are free. Requests longer than a moment delay everybody, so they count for more. */
+const freeMilliseconds = 10;
+const longMilliseconds = 50;
 const mostCharged = 300;
-/** So many requests of one member wait for their turn, and so long. */
+/** How many requests of one member may wait, and for how long. */
 const mostWaiting = 20;
 const longestWait = 2_000;
-/** As many members as a studio ever has. */
+/** More members than any studio has. */
 const mostMembers = 10_000;
 
 interface Share {
@@ -18,15 +18,15 @@ interface Share {
   turn: Promise<unknown>;
 }
 
-/** What tells the time and lets it pass: a test has its own. */
-export interface Waiting {
+/** The clock and the pause, so that a test can supply its own. */
+export interface WorkClock {
   now(): number;
-  /** Milliseconds that the processor has worked for this program: what other programs take of it is nobody's fault here. */
+  /** CPU time that this program has used, in milliseconds. Other programs' load is not charged to members. */
   worked(): number;
   pause(milliseconds: number): Promise<void>;
 }
 
-const really: Waiting = {
+const systemTime: WorkClock = {
   now: () => performance.now(),
   worked: () => {
     const { user, system } = process.cpuUsage();
@@ -38,22 +38,22 @@ const really: Waiting = {
 export type Shared<T> = { ok: true; value: T } | { ok: false; seconds: number };
 
 const charge = (took: number): number =>
-  Math.min(mostCharged, Math.max(0, took - free) + 2 * Math.max(0, took - moment));
+  Math.min(mostCharged, Math.max(0, took - freeMilliseconds) + 2 * Math.max(0, took - longMilliseconds));
 
 /**
- * The room does one thing at a time. A member's requests go one after another, and whose requests cost much waits
- * until what they cost has been made good: whatever somebody asks for, the others are answered as before.
+ * Fair queueing: the room handles one request at a time. A member's requests run one after another, and a member with
+ * costly requests waits until their credit is restored. Other members are served as before.
  */
 export class FairShare {
   readonly #shares = new Map<string, Share>();
-  readonly #time: Waiting;
+  readonly #time: WorkClock;
   #underWay = 0;
 
-  constructor(time: Waiting = really) {
+  constructor(time: WorkClock = systemTime) {
     this.#time = time;
   }
 
-  /** Does the work when it is the member's turn; otherwise answers in how many seconds to ask again. */
+  /** Runs the work when it is the member's turn; otherwise returns in how many seconds to try again. */
   async run<T>(member: string, work: () => Promise<T>): Promise<Shared<T>> {
     const share = this.#shareOf(member);
     if (share.waiting >= mostWaiting) return { ok: false, seconds: 1 };
@@ -69,12 +69,13 @@ export class FairShare {
 
   async #inTurn<T>(share: Share, work: () => Promise<T>): Promise<Shared<T>> {
     this.#earn(share);
-    const owed = Math.max(0, -share.credit / inASecond) * 1_000;
+    const owed = Math.max(0, -share.credit / creditPerSecond) * 1_000;
     if (owed > longestWait) return { ok: false, seconds: Math.ceil(owed / 1_000) };
     if (owed > 0) await this.#time.pause(owed);
     this.#earn(share);
     this.#underWay += 1;
-    // What is under way at once shares what was worked meanwhile. Whoever comes while one holds the room up is not begun.
+    // Requests that run at the same time share the CPU time used meanwhile. Nothing new starts while a long request is
+    // running.
     const together = this.#underWay;
     const before = this.#time.worked();
     try {
@@ -87,16 +88,19 @@ export class FairShare {
 
   #earn(share: Share): void {
     const now = this.#time.now();
-    share.credit = Math.min(atOnce, share.credit + (Math.max(0, now - share.at) / 1_000) * inASecond);
+    share.credit = Math.min(
+      mostCredit,
+      share.credit + (Math.max(0, now - share.at) / 1_000) * creditPerSecond,
+    );
     share.at = now;
   }
 
   #shareOf(member: string): Share {
     const known = this.#shares.get(member);
     if (known) return known;
-    // Whoever waits holds on to their own; the others begin with the full credit anyway.
+    // Members who are waiting keep their entry. The others can be dropped: they would start with full credit.
     if (this.#shares.size >= mostMembers) this.#shares.clear();
-    const share = { credit: atOnce, at: this.#time.now(), waiting: 0, turn: Promise.resolve() };
+    const share = { credit: mostCredit, at: this.#time.now(), waiting: 0, turn: Promise.resolve() };
     this.#shares.set(member, share);
     return share;
   }

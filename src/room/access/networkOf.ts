@@ -13,22 +13,25 @@ const groupsOf = (address: string): number[] => {
   return [...first, ...Array<number>(gap).fill(0), ...last];
 };
 
-/** An address alone: without a port, brackets or the name of an interface. */
-const bare = (typed: string): string => {
+/** The address without port, brackets or zone id. */
+const bareAddress = (typed: string): string => {
   const text = typed.trim();
   const bracketed = /^\[([^\]]*)\](?::\d+)?$/.exec(text)?.[1];
   const address = bracketed ?? /^(\d+\.\d+\.\d+\.\d+):\d+$/.exec(text)?.[1] ?? text;
   return address.replace(/%.*$/, '');
 };
 
-/** The network that an address is one of: networks hand out IPv6 addresses by the /64. Undefined when it is no address. */
+/**
+ * The network of an address: IPv6 addresses are grouped by their /64, because one subscriber gets a whole /64.
+ * Undefined if it is no address.
+ */
 export const networkOf = (typed: string): string | undefined => {
-  const address = bare(typed);
+  const address = bareAddress(typed);
   const kind = isIP(address);
   if (kind !== 6) return kind === 4 ? address : undefined;
   const groups = groupsOf(address.toLowerCase());
   const [high = 0, low = 0] = groups.slice(6);
-  // An IPv4 address in the clothes of IPv6 (RFC 4291, 2.5.5.2).
+  // An IPv4-mapped IPv6 address (RFC 4291, 2.5.5.2).
   if (groups.slice(0, 5).every((group) => group === 0) && groups[5] === 0xffff)
     return [high >> 8, high & 255, low >> 8, low & 255].join('.');
   return groups

@@ -1,25 +1,28 @@
 import type { Credentials, Instant, MemberId, RoomPorts, Session } from '../ports.ts';
 import { freshToken, tokenHash } from './secrets.ts';
 
-/** More phones than anybody has; the one that signed in first makes room. */
+/** More phones than a member has. Beyond it, the oldest session ends. */
 const mostOfMember = 10;
-const lasts = 90 * 24 * 3_600_000;
+const sessionLifetime = 90 * 24 * 3_600_000;
 
-/** Who is signed in. Kept by the server, so that it can be ended there; looked up in memory, so that a forged one costs nothing. */
+/**
+ * The sessions. They are stored on the server, so that the server can end them, and cached in memory, so that a forged
+ * token costs no database read.
+ */
 export class Sessions {
   readonly #door: Credentials;
   readonly #clock: RoomPorts['clock'];
   readonly #live: Map<string, Session>;
   readonly #watched = new Map<string, Set<() => void>>();
 
-  private constructor(door: Credentials, clock: RoomPorts['clock'], live: Session[]) {
-    this.#door = door;
+  private constructor(credentials: Credentials, clock: RoomPorts['clock'], live: Session[]) {
+    this.#door = credentials;
     this.#clock = clock;
     this.#live = new Map(live.map((session) => [session.hash, session]));
   }
 
-  static async open({ door, clock }: Pick<RoomPorts, 'door' | 'clock'>): Promise<Sessions> {
-    return new Sessions(door, clock, await door.sessions());
+  static async open({ credentials, clock }: Pick<RoomPorts, 'credentials' | 'clock'>): Promise<Sessions> {
+    return new Sessions(credentials, clock, await credentials.sessions());
   }
 
   of(token: string | undefined): Session | undefined {
@@ -28,13 +31,13 @@ export class Sessions {
     return session && session.until > this.#clock.now() ? session : undefined;
   }
 
-  /** Whether it still holds: a stream outlives the moment that it was asked for. */
+  /** Whether a session is still valid: an event stream may outlive it. */
   holds({ hash }: Session): boolean {
     const session = this.#live.get(hash);
     return session !== undefined && session.until > this.#clock.now();
   }
 
-  /** Calls when the session is ended before its time; answers how to stop that. */
+  /** Calls `then` when the session ends early; returns a function that unsubscribes. */
   whenEnded({ hash }: Session, then: () => void): () => void {
     const watchers = this.#watched.get(hash) ?? new Set();
     this.#watched.set(hash, watchers.add(then));
@@ -46,12 +49,12 @@ export class Sessions {
 
   async begin(member: MemberId, name: string): Promise<{ token: string; seconds: number }> {
     const token = freshToken();
-    const until: Instant = this.#clock.before(-lasts);
+    const until: Instant = this.#clock.before(-sessionLifetime);
     for (const oldest of this.#of(member).slice(0, 1 - mostOfMember)) await this.end(oldest);
     const session = { hash: tokenHash(token), member, name, until };
     await this.#door.begin(session);
     this.#live.set(session.hash, session);
-    return { token, seconds: lasts / 1000 };
+    return { token, seconds: sessionLifetime / 1000 };
   }
 
   async end(session: Session): Promise<void> {
@@ -59,12 +62,12 @@ export class Sessions {
     await this.#door.end({ hash: session.hash });
   }
 
-  /** Ended in the file already. */
+  /** Drops the members' sessions from memory; the database rows are gone already. */
   forget(members: readonly MemberId[]): void {
     for (const [hash, { member }] of this.#live) if (members.includes(member)) this.#live.delete(hash);
   }
 
-  /** The phone stays signed in, as the member whom its own is one with now. */
+  /** After a link: moves sessions to the joined member, so that the phone stays signed in. */
   follow(from: MemberId, into: MemberId): void {
     for (const session of this.#live.values()) if (session.member === from) session.member = into;
   }
@@ -74,13 +77,13 @@ export class Sessions {
     await this.#door.end({ member });
   }
 
-  /** Signs everybody out but whoever asks for it. */
+  /** Ends all other sessions. */
   async endAllBut({ hash: own }: Session): Promise<void> {
     for (const hash of [...this.#live.keys()]) if (hash !== own) this.#drop(hash);
     await this.#door.end({ allBut: own });
   }
 
-  /** A member's, the first to have begun first. */
+  /** A member's sessions, oldest first. */
   #of(member: MemberId): Session[] {
     return [...this.#live.values()].filter((one) => one.member === member).sort((a, b) => a.until - b.until);
   }

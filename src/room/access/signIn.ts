@@ -6,7 +6,7 @@ import { cleanName } from './cleanName.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 import { TokenBucket } from './tokenBucket.ts';
 import type { MemberId, RoomPorts } from '../ports.ts';
-import { matchesSeal, readPasscode, sealed, tokenHash } from './secrets.ts';
+import { matchesHash, readPasscode, hashSecret, tokenHash } from './secrets.ts';
 import type { Sessions } from './sessions.ts';
 import { isWeak } from './weakSecret.ts';
 
@@ -15,9 +15,9 @@ export interface Asked {
   secret: string;
   passcode: string;
   code: string;
-  /** In the demo only: whoever tries it may also try it as a keeper. */
+  /** In the demo: signs in as a keeper. */
   keeper: boolean;
-  /** What this phone was given when it last signed in. */
+  /** The device token from this phone's last sign-in. */
   known: string | undefined;
   from: string;
 }
@@ -31,15 +31,15 @@ const shortest = 8;
 const mostWaiting = 24;
 
 /**
- * The way in. Guessing is slow, and nobody is ever locked out by it: tries are limited by address and in all, but a
- * phone that has been here before has a limit of its own, which nobody else can use up.
+ * Signing in. Guessing is rate-limited by address and in total, without locking anybody out: a phone that has signed in
+ * before has its own limit, which others cannot use up.
  */
 export class SignIn {
   readonly #ports: RoomPorts;
   readonly #sessions: Sessions;
   readonly #pepper: string;
   readonly #byAddress = new TokenBucket(1 / 6, 10);
-  /** Slower still: one name may be guessed at from many addresses. */
+  /** A slower limit for each name, since a name can be attacked from many addresses. */
   readonly #byName = new TokenBucket(1 / 20, 10);
   readonly #byPhone = new TokenBucket(1 / 6, 10);
   readonly #all = new TokenBucket(2, 60);
@@ -64,7 +64,7 @@ export class SignIn {
     return this.#inTurn(() => this.#check(key, name, asked));
   }
 
-  /** One guess is worked out at a time: it is meant to be slow, and the room has other things to do. */
+  /** Checks one secret at a time: hashing is slow on purpose and would hold up the room. */
   async #inTurn<T>(work: () => Promise<T>): Promise<T> {
     this.#waiting += 1;
     const mine = this.#turn.then(work, work);
@@ -85,56 +85,56 @@ export class SignIn {
   }
 
   async #check(key: string, name: string, asked: Asked): Promise<SignedIn> {
-    const { door, people, log } = this.#ports;
-    // Typed in the passcode's place; a passcode of a keeper's may look like one.
+    const { credentials, people, log } = this.#ports;
+    // A link code may be typed instead of the passcode; a keeper's passcode may look like one.
     const typed = readLinkCode(asked.code) ?? readLinkCode(asked.passcode);
-    const linked = typed === undefined ? undefined : await door.linked(typed);
+    const linked = typed === undefined ? undefined : await credentials.linked(typed);
     if (typed !== undefined && linked !== undefined)
       return this.#asLinked(key, name, { member: linked, code: typed, secret: asked.secret });
     const code = tokenHash(asked.code);
-    const keeper = asked.code !== '' && (await door.code(code, 'keeper', 'look'));
-    const invited = keeper || (asked.code !== '' && (await door.code(code, 'join', 'look')));
+    const keeper = asked.code !== '' && (await credentials.code(code, 'keeper', 'look'));
+    const invited = keeper || (asked.code !== '' && (await credentials.code(code, 'join', 'look')));
     if (asked.code !== '' && !invited && asked.passcode === '') {
       log.warn({ from: asked.from }, 'somebody tried a code that opens nothing');
       return { ok: false, why: 'code-used' };
     }
-    const passcode = await door.passcode();
+    const passcode = await credentials.passcode();
     const typedAs = new Set([asked.passcode.trim(), readPasscode(asked.passcode)]);
     let admitted = invited;
-    for (const one of typedAs) admitted = (await matchesSeal(one, passcode)) || admitted;
-    const claim = await door.claim(key);
-    const known = await matchesSeal(asked.secret, claim?.secret);
-    // A name and its own secret are enough to come back: a phone that was invited never knew the passcode.
+    for (const one of typedAs) admitted = (await matchesHash(one, passcode)) || admitted;
+    const claim = await credentials.claim(key);
+    const known = await matchesHash(asked.secret, claim?.secret);
+    // The name and its own secret are enough: a phone that was invited never had the passcode.
     if (!(admitted || known) || (claim?.secret !== undefined && !known)) {
-      // A name that nobody here has may be a word that was typed into the wrong field.
+      // An unclaimed name may be a password in the wrong field, so it is not logged.
       log.warn({ from: asked.from, name: claim?.name }, 'somebody could not sign in');
       return { ok: false, why: 'no-fit' };
     }
     if (!known && isWeak(asked.secret, name)) return { ok: false, why: 'weak-secret' };
     if (claim === undefined && (await people.all()).some((one) => nameLook(one.name) === nameLook(name)))
       return { ok: false, why: 'name-taken' };
-    if (invited && !(await door.code(code, keeper ? 'keeper' : 'join', 'spend')))
+    if (invited && !(await credentials.code(code, keeper ? 'keeper' : 'join', 'spend')))
       return { ok: false, why: 'code-used' };
     const member = claim?.member ?? (await people.memberOf(key, name));
-    if (!known && !(await door.take(key, { member, name, secret: await sealed(asked.secret) })))
+    if (!known && !(await credentials.take(key, { member, name, secret: await hashSecret(asked.secret) })))
       return { ok: false, why: 'name-taken' };
     if (keeper && !(await people.isKeeper(member))) await people.setKeeper(member, true, member);
     return this.#begin(member, claim?.name ?? name, key);
   }
 
-  /** Somebody whom another platform knows: the name is theirs here too, under a word of their own. */
+  /** Signs in a member from another platform with a link code, and gives them their name and a secret here. */
   async #asLinked(
     key: string,
     name: string,
     { member, code, secret }: { member: MemberId; code: string; secret: string },
   ): Promise<SignedIn> {
-    const { door, people } = this.#ports;
+    const { credentials, people } = this.#ports;
     const isOthers = (await people.all()).some(
       (one) => one.id !== member && nameLook(one.name) === nameLook(name),
     );
     if (isOthers) return { ok: false, why: 'name-taken' };
     if (isWeak(secret, name)) return { ok: false, why: 'weak-secret' };
-    const taken = await door.takeLinked(code, key, { member, name, secret: await sealed(secret) });
+    const taken = await credentials.takeLinked(code, key, { member, name, secret: await hashSecret(secret) });
     if (taken === 'no-code') return { ok: false, why: 'code-used' };
     if (taken === 'not-free') return { ok: false, why: 'name-taken' };
     return this.#begin(member, name, key);
@@ -153,23 +153,23 @@ export class SignIn {
     const now = this.#ports.clock.now();
     const mark = Buffer.from(this.#mark(key));
     const shown = Buffer.from(known ?? '');
-    const pace =
+    const limit =
       shown.length === mark.length && timingSafeEqual(shown, mark)
         ? this.#byPhone.take(key, now)
-        : inTurn(
+        : takeInTurn(
             () => this.#byAddress.take(from, now),
             () => this.#byName.take(key, now),
             () => this.#all.take('', now),
           );
-    return pace.ok ? undefined : pace.seconds;
+    return limit.ok ? undefined : limit.seconds;
   }
 }
 
 type Taken = ReturnType<TokenBucket['take']>;
 
-/** The first that is used up; those after it are not taken from. */
-const inTurn = (...paces: (() => Taken)[]): Taken => {
-  for (const take of paces) {
+/** Takes from each limit in turn and stops at the first that is used up, so that the later ones lose nothing. */
+const takeInTurn = (...limits: (() => Taken)[]): Taken => {
+  for (const take of limits) {
     const taken = take();
     if (!taken.ok) return taken;
   }

@@ -1,4 +1,4 @@
-/** So many a second over time, so many at once: a bucket of tokens for each key. */
+/** A token bucket for each key: refill rate and burst. */
 export class TokenBucket {
   readonly #perSecond: number;
   readonly #atOnce: number;
@@ -9,7 +9,7 @@ export class TokenBucket {
     this.#atOnce = atOnce;
   }
 
-  /** Takes one for the key; otherwise answers the seconds until there is one. */
+  /** Takes a token for the key; otherwise returns the seconds until the next one. */
   take(key: string, now: number): { ok: true } | { ok: false; seconds: number } {
     const held = this.#left.get(key);
     const gained = held === undefined ? this.#atOnce : ((now - held.at) / 1000) * this.#perSecond;
@@ -21,7 +21,7 @@ export class TokenBucket {
     return ok ? { ok } : { ok, seconds: Math.ceil((1 - tokens) / this.#perSecond) };
   }
 
-  /** The longest quiet go first: most of those are full again anyway. */
+  /** Drops the longest unused buckets: most of those are full again. */
   #forget(): void {
     if (this.#left.size <= 20_000) return;
     const [oldest] = this.#left.keys();

@@ -1,7 +1,7 @@
 import { nameKey } from '../../text/normalizedName.ts';
 
-/** What is tried first, by people and by programs: common practice, and the words of this trade. */
-const common = [
+/** The passwords that are guessed first: common practice, and the words of this trade. */
+const commonPasswords = [
   ...['password', 'passwort', 'passcode', 'passphrase', 'pass', 'letmein', 'welcome', 'iloveyou', 'sunshine'],
   ...['princess', 'football', 'baseball', 'superman', 'batman', 'starwars', 'trustno', 'monkey', 'dragon'],
   ...['master', 'administrator', 'admin', 'login', 'changeme', 'whatever', 'secret', 'computer', 'internet'],
@@ -20,13 +20,20 @@ const common = [
     'room',
   ],
 ];
-const onlyCommon = new RegExp(`^(?:${common.join('|')}|my|the|our|your|is|a|i)+$`);
+const onlyCommon = new RegExp(`^(?:${commonPasswords.join('|')}|my|the|our|your|is|a|i)+$`);
 
-/** Keys beside one another, and letters and digits in order. */
-const rows = ['qwertyuiop', 'asdfghjkl', 'zxcvbnm', 'qwertzuiop', 'azertyuiop', 'abcdefghijklmnopqrstuvwxyz'];
+/** Neighbouring keys, and letters and digits in order. */
+const keyboardRows = [
+  'qwertyuiop',
+  'asdfghjkl',
+  'zxcvbnm',
+  'qwertzuiop',
+  'azertyuiop',
+  'abcdefghijklmnopqrstuvwxyz',
+];
 
-/** Digits and signs in the place of a letter. */
-const instead: Record<string, string> = {
+/** Digits and symbols that replace letters. */
+const letterOf: Record<string, string> = {
   '0': 'o',
   '1': 'i',
   '3': 'e',
@@ -37,16 +44,19 @@ const instead: Record<string, string> = {
   $: 's',
 };
 
-/** Whether a password is one of those that are guessed first: a common word, a row of keys, the same few letters, one's own name. */
+/**
+ * Whether a password is easily guessed: a common word, a row of keys, few different letters, or the member's own name.
+ */
 export const isWeak = (secret: string, name: string): boolean => {
   const typed = secret.normalize('NFKC').toLowerCase();
   if (new Set(typed).size < 4) return true;
   const letters = nameKey(secret);
   if (/^\p{N}+$/u.test(letters)) return letters.length < 12;
-  const plain = nameKey(typed.replace(/[013457@$]/g, (sign) => instead[sign] ?? sign));
-  // Digits at either end add next to nothing.
+  const plain = nameKey(typed.replace(/[013457@$]/g, (sign) => letterOf[sign] ?? sign));
+  // Digits at either end add almost no strength.
   for (const word of [letters, plain].map((one) => one.replace(/^\p{N}+|\p{N}+$/gu, ''))) {
-    if (onlyCommon.test(word) || (word.length > 3 && rows.some((row) => row.includes(word)))) return true;
+    if (onlyCommon.test(word) || (word.length > 3 && keyboardRows.some((row) => row.includes(word))))
+      return true;
     const own = nameKey(name);
     const left = own === '' ? word : word.replaceAll(own, '');
     if (left !== word && (left.length < 4 || onlyCommon.test(left))) return true;

@@ -62,9 +62,9 @@ document.body.append(
   ),
 );
 
-let heard: number | undefined;
+let lastServerTime: number | undefined;
 
-/** As many columns as leave the words in the cells largest. */
+/** Chooses the number of columns that allows the largest text. */
 const fit = (count: number) => {
   const { clientWidth, clientHeight } = document.documentElement;
   const narrow = clientWidth < 700;
@@ -84,7 +84,7 @@ const fit = (count: number) => {
 const show = (board: WireBoard) => {
   setServerTime(board.now);
   setZone(board.zone);
-  heard = board.now;
+  lastServerTime = board.now;
   studio.textContent = board.studio;
   ready.textContent =
     board.buckets.length === 0
@@ -104,7 +104,8 @@ const refresh = async () => {
   setTimeout(() => void refresh(), every);
   if (answer.ok) show(answer.value);
   else if (answer.status === 401) note.textContent = w.signIn;
-  else if (heard !== undefined && serverNow() - heard > 15_000) note.textContent = w.stale(agoText(heard));
+  else if (lastServerTime !== undefined && serverNow() - lastServerTime > 15_000)
+    note.textContent = w.stale(agoText(lastServerTime));
 };
 
 addEventListener('resize', () => fit(list.childElementCount));

@@ -1,7 +1,7 @@
-/** The phone's own clock. Unlike `performance.now()` it goes on while the phone sleeps. */
+/** The phone's clock. Unlike `performance.now()`, it continues while the phone sleeps. */
 export const phoneNow = (): number => Date.now();
 
-/** How far the server's clock is ahead of this phone's. */
+/** Server time minus phone time, in milliseconds. */
 let ahead = 0;
 export const setServerTime = (now: number): void => {
   ahead = now - phoneNow();

@@ -2,7 +2,7 @@ import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import { button, h } from './dom.ts';
 import { post } from './net.ts';
 
-/** The line to type, with what its end could become. */
+/** The command line, with completion. */
 export const compose = (send: (line: string) => void): HTMLElement => {
   const offered = h('div', {
     class: 'completions',

@@ -10,7 +10,7 @@ const apply = (element: Element, props: Props, children: Child[]) => {
   for (const child of children) if (child !== undefined && child !== false) element.append(child);
 };
 
-/** An element with attributes, listeners and children. Text is only ever text: there is no way to give it markup. */
+/** Creates an element with attributes, listeners and children. Strings become text nodes, never markup. */
 export const h = <K extends keyof HTMLElementTagNameMap>(
   tag: K,
   props: Props = {},
@@ -30,7 +30,7 @@ export const svg = (tag: string, props: Props = {}, ...children: Child[]): SVGEl
 export const button = (label: Child, press: (event: Event) => void, props: Props = {}): HTMLButtonElement =>
   h('button', { type: 'button', click: press, ...props }, label);
 
-/** Something small that this phone remembers; a browser that keeps nothing is no reason to stop. */
+/** localStorage, for small things. The page also works without it. */
 export const remember = {
   get(name: string): string | undefined {
     try {
@@ -39,7 +39,7 @@ export const remember = {
       return undefined;
     }
   },
-  /** All names that begin so. */
+  /** All keys with that prefix. */
   names(prefix: string): string[] {
     try {
       return Object.keys(localStorage).filter((name) => name.startsWith(prefix));
@@ -52,7 +52,7 @@ export const remember = {
       if (value === undefined) localStorage.removeItem(name);
       else localStorage.setItem(name, value);
     } catch {
-      // Private windows refuse; the room works without.
+      // A private window may refuse storage.
     }
   },
 };

@@ -5,10 +5,10 @@ import { lastTime, recentFirst } from './recent.ts';
 
 export interface Field {
   element: HTMLElement;
-  /** As it would be typed; empty when nothing was said. */
+  /** The value as it would be typed; empty if none. */
   value(): string;
   focus(): void;
-  /** Says that it is needed, until something is entered. */
+  /** Marks the field as required until something is entered. */
   ask(): void;
 }
 type Made = Omit<Field, 'ask'>;
@@ -19,13 +19,13 @@ interface Given {
 }
 type Suggest = (typed: string) => Promise<{ name: string; value: string; typed?: string }[]>;
 
-/** In these a bucket is one thing among others: nothing suggests which. */
+/** Commands in which the bucket is optional, so none is suggested. */
 const asksAtLarge = new Set(['ask', 'fired']);
 
-const id = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
+const fieldId = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
 
-/** A field that can ask for what is needed. */
-const asking = ({ element, value, focus }: Made): Field => {
+/** A field that can mark itself as required. */
+const withRequiredMark = ({ element, value, focus }: Made): Field => {
   const note = h('p', { class: 'trouble', role: 'alert' });
   element.append(note);
   const entered = () => {
@@ -45,7 +45,7 @@ const asking = ({ element, value, focus }: Made): Field => {
   };
 };
 
-const wrap = (option: WireOption, target: string | undefined, ...content: Node[]): HTMLElement => {
+const labelled = (option: WireOption, target: string | undefined, ...content: Node[]): HTMLElement => {
   const label = h(
     target === undefined ? 'div' : 'label',
     { class: 'about', ...(target === undefined ? { id: `${option.name}-about` } : { for: target }) },
@@ -55,7 +55,7 @@ const wrap = (option: WireOption, target: string | undefined, ...content: Node[]
   return h('div', { class: 'field', 'data-option': option.name }, label, ...content);
 };
 
-/** One of a few: every choice is a press, and pressing it again takes it back. */
+/** Choices as buttons; pressing the chosen one again clears it. */
 const choices = (option: WireOption, all: readonly Given[], given: string): Made => {
   let chosen = given;
   const group = h('div', { class: 'choices', role: 'group', 'aria-labelledby': `${option.name}-about` });
@@ -73,7 +73,7 @@ const choices = (option: WireOption, all: readonly Given[], given: string): Made
     );
   const first = group.firstElementChild;
   return {
-    element: wrap(option, undefined, group),
+    element: labelled(option, undefined, group),
     value: () => chosen,
     focus: () => first instanceof HTMLElement && first.focus(),
   };
@@ -81,12 +81,12 @@ const choices = (option: WireOption, all: readonly Given[], given: string): Made
 
 const isBare = (typed: string) => /^\d+(?:[.,]\d+)?$/.test(typed.trim());
 
-/** A number with a pad, and its unit to switch; whoever types a unit of their own is taken at their word. */
+/** A numeric field with a unit switch. A unit that is typed wins. */
 const measured = (option: WireOption, path: string, given: string): Made => {
   const { units = [], besides = [], name } = option;
   const [, figure = given, unitGiven] = /^([\d.,]+)\s*([a-z°%]+)$/i.exec(given) ?? [];
   const input = h('input', {
-    id: id(path, name),
+    id: fieldId(path, name),
     inputmode: 'decimal',
     autocomplete: 'off',
     enterkeyhint: 'next',
@@ -118,18 +118,18 @@ const measured = (option: WireOption, path: string, given: string): Made => {
   for (const { name: said, value } of besides)
     row.append(button(said, () => (input.value = value), { class: 'choice' }));
   return {
-    element: wrap(option, input.id, row),
+    element: labelled(option, input.id, row),
     value: () =>
       isBare(input.value) && unit !== undefined ? `${input.value.trim()}${unit}` : input.value.trim(),
     focus: () => input.focus(),
   };
 };
 
-/** Words, with what the studio knows to press: its buckets, cups, vessels. */
+/** A text field with suggestions: the studio's buckets, cups and vessels. */
 const worded = (option: WireOption, path: string, given: string, suggest: Suggest): Made => {
   const long = option.name === 'note' || option.name === 'question';
   const props = {
-    id: id(path, option.name),
+    id: fieldId(path, option.name),
     autocomplete: 'off',
     autocapitalize: 'off',
     enterkeyhint: 'next',
@@ -138,7 +138,7 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
   const input = long ? h('textarea', { ...props, rows: 2 }, given) : h('input', { ...props, value: given });
   if (!option.suggests)
     return {
-      element: wrap(option, input.id, input),
+      element: labelled(option, input.id, input),
       value: () => input.value.trim(),
       focus: () => input.focus(),
     };
@@ -167,14 +167,14 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
     if (input.value === '') void offer();
   });
   if (given === '' && option.needed) void offer();
-  // A press names a bucket by its number; people know it by its name.
+  // A button fills in a bucket's number; show its name.
   if (given !== '')
     void suggest(given).then((found) => {
       const one = found.find(({ value }) => value === given);
       if (one && input.value === given) input.value = one.typed ?? one.name;
     });
   return {
-    element: wrap(option, input.id, input, offered),
+    element: labelled(option, input.id, input, offered),
     value: () => input.value.trim(),
     focus: () => input.focus(),
   };
@@ -185,7 +185,7 @@ const yesNo = (): Given[] => [
   { name: words.no, value: 'no' },
 ];
 
-const made = (option: WireOption, path: string, given: string | undefined, suggest: Suggest): Made => {
+const controlFor = (option: WireOption, path: string, given: string | undefined, suggest: Suggest): Made => {
   const { control, name } = option;
   const value = given ?? lastTime(name) ?? '';
   if (control === 'switch') return choices(option, yesNo(), value);
@@ -198,5 +198,6 @@ const made = (option: WireOption, path: string, given: string | undefined, sugge
   return worded(option, path, value, suggest);
 };
 
-/** The right control for an option, filled with what is known. */
-export const field = (...about: Parameters<typeof made>): Field => asking(made(...about));
+/** The control for an option, filled with its known value. */
+export const field = (...about: Parameters<typeof controlFor>): Field =>
+  withRequiredMark(controlFor(...about));

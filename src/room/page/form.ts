@@ -11,7 +11,7 @@ import { nodes } from './text.ts';
 
 const short = 5;
 
-/** What is asked at once: the form's own options, else the needed ones and a few more. */
+/** The options shown first: the form's own; otherwise the needed ones and a few more. */
 const asked = ({ form, options }: WireLeaf, typed: Record<string, string>): WireOption[] => {
   const first =
     form.length > 0
@@ -25,7 +25,7 @@ const asked = ({ form, options }: WireLeaf, typed: Record<string, string>): Wire
 
 type Suggested = { name: string; value: string; typed?: string }[];
 
-/** A short form made from the command itself, filled with what is known already, and with what was wrong with that. */
+/** A form built from a command, with known values filled in and errors shown. */
 export const openForm = (
   leaf: WireLeaf,
   { typed, trouble }: { typed: Record<string, string>; trouble?: WireText | undefined },
@@ -82,6 +82,6 @@ export const openForm = (
   const open = [...fields].find(
     ([option]) => typed[option] === undefined && first.some((one) => one.name === option),
   );
-  // On a phone the keyboard would hide the form that it is for: only a pointer that is exact gets the first field.
+  // Focusing the first field opens a phone's keyboard, which would cover the form: so do it only with a mouse.
   if (matchMedia('(pointer: fine)').matches) open?.[1].focus();
 };

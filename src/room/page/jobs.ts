@@ -3,7 +3,7 @@ import type { WireLeaf } from '../wire.ts';
 import { button, h } from './dom.ts';
 import { openSheet } from './lightbox.ts';
 
-/** The commonest first; what a studio's bot cannot do is left out, and the next moves up. */
+/** The most common jobs first. One that this bot lacks is skipped. */
 const commonest = [
   'water-or-stir',
   'reading',
@@ -23,7 +23,7 @@ export const nameOf = ({ path }: Pick<WireLeaf, 'path'>): string => {
   return words.job[typed] ?? `${typed.charAt(0).toUpperCase()}${typed.slice(1).replaceAll('-', ' ')}`;
 };
 
-/** The grid of jobs to press, and all the others behind one more. */
+/** The grid of job buttons, with one more that shows all the rest. */
 export const jobGrid = (commands: WireLeaf[], open: (leaf: WireLeaf) => void): HTMLElement => {
   const byPath = new Map(commands.map((leaf) => [leaf.path.join(' '), leaf]));
   const first = commonest.flatMap((path) => byPath.get(path) ?? []).slice(0, many);

@@ -24,14 +24,14 @@ const valueOf = (form: HTMLFormElement, name: string): string => {
   return typeof value === 'string' ? value : '';
 };
 
-/** A code from an invitation's address, gone from the address as soon as it is read. */
+/** Reads an invitation code from the address and removes it from there at once. */
 const invitation = (): { code: string; keeper: boolean } => {
   const [, purpose, code = ''] = /^#(join|keeper)=([\w-]{43})$/.exec(location.hash) ?? [];
   if (location.hash !== '') history.replaceState(null, '', location.pathname);
   return { code, keeper: purpose === 'keeper' };
 };
 
-/** The way in: a name in the demo; elsewhere the studio's passcode, a name, and one's own word for it. */
+/** The sign-in form: a name in the demo; otherwise the studio's passcode, a name, and a password of one's own. */
 export const joinView = (
   { studio, open }: WireStart,
   entered: (start: WireStart) => void,

@@ -1,7 +1,7 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import { button, h } from './dom.ts';
 
-/** A sheet over the room, closed by its button, by Escape, or by a press beside it. */
+/** A dialog that closes by its button, by Escape, or by a press outside it. */
 export const openSheet = (title: string, ...content: (Node | string)[]): HTMLDialogElement => {
   const close = button('×', () => sheet.close(), { class: 'close', 'aria-label': words.close });
   const heading = h('h2', { id: 'sheet-title' }, title);
@@ -22,15 +22,15 @@ export const openSheet = (title: string, ...content: (Node | string)[]): HTMLDia
   return sheet;
 };
 
-export const dark = matchMedia('(prefers-color-scheme: dark)');
+export const darkQuery = matchMedia('(prefers-color-scheme: dark)');
 
-/** Light or dark, as the phone says unless its owner has chosen. */
+/** Whether the theme is dark: the choice made on this phone, otherwise its system setting. */
 export const isDark = (): boolean => {
   const { look } = document.documentElement.dataset;
-  return look === undefined ? dark.matches : look === 'dark';
+  return look === undefined ? darkQuery.matches : look === 'dark';
 };
 
-/** A chart as a picture that grows when it is pressed; what it shows is said in words too. */
+/** A chart that enlarges when pressed. Its alt text says what it shows. */
 export const picture = (no: number, alt: string): HTMLElement => {
   const src = (size: 'small' | 'large') =>
     `/api/post/${no}/chart.svg?size=${size}&theme=${isDark() ? 'dark' : 'light'}`;
@@ -45,7 +45,7 @@ export const picture = (no: number, alt: string): HTMLElement => {
       click: () => {
         const large = image('large');
         const held = h('div', { class: 'enlarged', tabindex: '0' }, large);
-        // What is newest is on its right.
+        // The newest data is on the right.
         large.addEventListener('load', () => (held.scrollLeft = held.scrollWidth));
         openSheet(words.chart, held);
       },

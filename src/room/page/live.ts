@@ -4,11 +4,11 @@ interface Hooks {
   last(): number;
   post(post: WirePost): void;
   state(open: boolean): void;
-  /** It was ended, or could not be opened. */
+  /** The session has ended, or the stream could not be opened. */
   cut(): void;
 }
 
-/** The live stream. It comes back by itself and asks for what it missed. */
+/** The event stream. It reconnects by itself and asks for missed posts. */
 export const openLive = ({ last, post, state, cut }: Hooks): { close(): void; again(): void } => {
   let source: EventSource | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;

@@ -3,7 +3,7 @@ import type { WireAction, WireLeaf, WireMe, WireReply, WireStart, WireText } fro
 import { phoneNow, setServerTime } from './clock.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';
-import { openDoor, restoreLook } from './door.ts';
+import { openSettings, restoreLook } from './settingsSheet.ts';
 import { openForm } from './form.ts';
 import { jobGrid, nameOf } from './jobs.ts';
 import { joinView } from './join.ts';
@@ -28,7 +28,7 @@ const top = (start: WireStart, me: WireMe, state: HTMLElement): HTMLElement =>
     h('h1', {}, start.studio),
     state,
     h('a', { class: 'stamp quiet', href: '/board' }, words.wall),
-    button(h('bdi', {}, me.name), () => openDoor(me, start.open), {
+    button(h('bdi', {}, me.name), () => openSettings(me, start.open), {
       class: 'stamp quiet me',
       'aria-haspopup': 'dialog',
     }),
@@ -41,14 +41,14 @@ const enter = (start: WireStart, ended = false): void => {
   const { me } = start;
   startRecent(me?.member);
   document.title = start.studio;
-  if (me) room(start, me);
+  if (me) showRoom(start, me);
   else show(joinView(start, enter, ended));
 };
 
-/** What a keeper of an empty studio does first. */
+/** The first jobs of a keeper in an empty studio. */
 const firstSteps = ['studio set', 'studio vessel', 'bucket add'];
 
-const room = (start: WireStart, me: WireMe): void => {
+const showRoom = (start: WireStart, me: WireMe): void => {
   const open = (leaf: WireLeaf, typed: Record<string, string> = {}, trouble?: WireText) =>
     openForm(leaf, { typed, trouble }, (sending) => outbox.add(sending));
   const press = ({ press: how, line, path, typed }: WireAction, { kind, title }: WireReply) => {
@@ -83,7 +83,7 @@ const room = (start: WireStart, me: WireMe): void => {
   });
   const whetherSignedOut = async () => {
     const answer = await get<WireStart>('/api/start');
-    // In another tab, somebody else may have signed in.
+    // Somebody else may have signed in in another tab.
     if (!answer.ok || answer.value.me?.member === me.member) return;
     live.close();
     outbox.close();
@@ -122,5 +122,5 @@ const room = (start: WireStart, me: WireMe): void => {
 
 restoreLook();
 keepTimesFresh();
-// The server wrote it, of the same version as this script.
+// The server that wrote this JSON has the same version as this script.
 enter(JSON.parse(document.getElementById('start')?.textContent ?? '{}') as WireStart);

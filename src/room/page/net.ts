@@ -1,4 +1,4 @@
-/** What came back: the answer, a refusal that another try will not change, or nothing for now. */
+/** The result of a request: an answer, a final refusal, or a temporary failure. */
 export type Answer<T> =
   | { ok: true; value: T }
   | { ok: false; status: number; said: string; seconds?: number }
@@ -8,7 +8,7 @@ const read = async <T>(request: Promise<Response>): Promise<Answer<T>> => {
   try {
     const response = await request;
     const body: unknown = await response.json();
-    // The server is ours and of the same version: its answers are what wire.ts says.
+    // The server has the same version as this page, so its JSON matches wire.ts.
     if (response.ok) return { ok: true, value: body as T };
     const said =
       typeof body === 'object' && body !== null && 'said' in body && typeof body.said === 'string'
@@ -34,6 +34,6 @@ export const post = <T>(path: string, body: object): Promise<Answer<T>> =>
     }),
   );
 
-/** An id that no other line has; `randomUUID` is not there on a plain http address. */
+/** A unique id. `randomUUID` is missing on plain http. */
 export const freshId = (): string =>
   [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');

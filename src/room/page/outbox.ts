@@ -11,10 +11,13 @@ interface Hooks {
   signedOut(): void;
 }
 
-/** No connection, too fast, or a server that is not there for now; 500 is a bug, which would come again. */
-const passes = (status: number): boolean => status === 0 || status === 429 || status > 500;
+/** Temporary failures: no connection, rate limit, server unavailable. A 500 is a bug and would happen again. */
+const isTemporary = (status: number): boolean => status === 0 || status === 429 || status > 500;
 
-/** Lines on their way. Each has its own id and stays here until the room has answered it: sent twice, it is logged once. */
+/**
+ * Lines that are being sent. Each keeps its idempotency key until the room answers, so that a line sent twice is logged
+ * once.
+ */
 export class Outbox {
   readonly #hooks: Hooks;
   readonly #lines = new WaitingLines();
@@ -31,7 +34,7 @@ export class Outbox {
     }, this.#closing.signal);
   }
 
-  /** What this member sent and got no answer to yet, in any tab, also before a reload. */
+  /** This member's unanswered lines, from all tabs and from before a reload. */
   mine(): Waiting[] {
     return this.#lines.all().filter(({ member }) => member === this.#hooks.member);
   }
@@ -41,7 +44,7 @@ export class Outbox {
     void this.go();
   }
 
-  /** Its writer wants a line that is held to be sent, as old as it is. */
+  /** Sends a held line after its author has agreed, with its original time. */
   again({ held, ...item }: Waiting): void {
     this.#put(held?.why === 'too-old' ? { ...item, sure: true } : item);
     void this.go();
@@ -52,13 +55,13 @@ export class Outbox {
     this.#hooks.dropped(id);
   }
 
-  /** Somebody else is signed in from now on. */
+  /** Somebody else has signed in. */
   close(): void {
     this.#closing.abort();
     clearTimeout(this.#timer);
   }
 
-  /** Sends in order, one at a time; goes on when the connection is back. */
+  /** Sends in order, one at a time; resumes when the connection returns. */
   async go(): Promise<void> {
     if (this.#going) return;
     this.#going = true;
@@ -74,7 +77,7 @@ export class Outbox {
     return this.#closing.signal.aborted ? undefined : this.mine().find(({ held }) => !held);
   }
 
-  /** Whether to go on with the next. */
+  /** Returns whether to continue with the next line. */
   async #send(item: Waiting): Promise<boolean> {
     const { since, ...sending } = item;
     const waited = Math.max(0, Math.round(phoneNow() - since));
@@ -86,7 +89,7 @@ export class Outbox {
       return true;
     }
     if (answer.status === 401) this.#hooks.signedOut();
-    else if (passes(answer.status)) this.#later(answer);
+    else if (isTemporary(answer.status)) this.#later(answer);
     else {
       const { status, said } = answer;
       this.#put({ ...item, held: status === 409 ? { why: 'too-old' } : { why: 'refused', said } });

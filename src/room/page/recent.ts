@@ -3,14 +3,14 @@ import { remember } from './dom.ts';
 const slot = 'room.recent';
 const most = 3;
 
-/** What stays the same from one time to the next, filled in while the same person is at this phone. */
+/** Options that are filled in from last time, while the same member is signed in. */
 export const filledIn = ['vessel', 'cup'];
 const last = (option: string) => `room.last.${option}`;
 
-/** Who is signed in, then the buckets that they named, the latest first. */
+/** The stored lines: who is signed in, then the buckets that they used, latest first. */
 const kept = (): string[] => (remember.get(slot) ?? '').split('\n');
 
-/** Somebody is at this phone, or nobody: what another one typed is gone. */
+/** Starts a new list when another member signs in, or nobody is: the list of the one before is dropped. */
 export const startRecent = (member = ''): void => {
   if (kept()[0] === member) return;
   for (const option of ['bucket', ...filledIn]) remember.set(last(option), undefined);
@@ -31,11 +31,11 @@ export const keepForNextTime = (typed: Record<string, string>): void => {
   );
 };
 
-/** What an option was last time, where it may be filled in. A bucket never is: it would be answered about unasked. */
+/** An option's last value, if it may be filled in. A bucket never is: the command might answer about the wrong one. */
 export const lastTime = (option: string): string | undefined =>
   filledIn.includes(option) ? remember.get(last(option)) : undefined;
 
-/** What can be pressed, the buckets named lately first. */
+/** Suggestions, with recently used buckets first. */
 export const recentFirst = <T extends { value: string; typed?: string }>(offered: readonly T[]): T[] => {
   const buckets = kept().slice(1);
   const place = ({ value, typed }: T): number => {

@@ -3,7 +3,7 @@ import { svg } from './dom.ts';
 
 const width = 200;
 
-/** Gravity against its window: the window is the trough in the middle, the mark is the last reading. */
+/** A gravity scale: the window is the dip in the middle, and the mark is the last reading. */
 export const gravityScale = (
   { gravity, window }: Pick<WireBucket, 'gravity' | 'window'>,
   label: string,

@@ -4,13 +4,13 @@ import { button, h } from './dom.ts';
 import { tile, waitingTile } from './tile.ts';
 import type { Waiting } from './waitingLines.ts';
 
-/** Whose phone it is, what a press does, and what there is to begin with when nothing was said yet. */
+/** Who is signed in, what a button does, and what an empty stream shows. */
 type Context = Parameters<typeof tile>[1] & { begin: HTMLElement[] };
 
 const mostShown = 200;
 const near = 160;
 
-/** Everything said, newest last. Whoever reads further up is not torn away; a button leads down again. */
+/** The posts, newest last. It scrolls down only if the reader is at the end; otherwise a button does. */
 export class Stream {
   readonly element: HTMLElement;
   readonly #list: HTMLElement;
@@ -48,7 +48,7 @@ export class Stream {
       this.#following = scrollHeight - scrollTop - clientHeight < near;
       if (this.#following) this.#newest.hidden = true;
     });
-    // A keyboard that opens, a picture that arrives: whoever was at the newest stays there.
+    // When a keyboard or a picture changes the height, a reader at the end stays at the end.
     const sizes = new ResizeObserver(() => this.#following && this.toNewest());
     sizes.observe(this.element);
   }
@@ -61,7 +61,7 @@ export class Stream {
     return this.#last;
   }
 
-  /** Shows a post in its place; one that is there already is left as it is. */
+  /** Inserts a post in order; ignores one that is shown already. */
   show(post: WirePost): void {
     const waiting = this.#byId(post.id);
     this.#last = Math.max(this.#last, post.no);
@@ -81,14 +81,14 @@ export class Stream {
   wait(item: Waiting, note: string, presses: HTMLElement[] = []): void {
     const shown = waitingTile(item, note, presses);
     const before = this.#byId(item.id);
-    // Answered already: what came by the stream or another tab stands.
+    // The answer came by the event stream or from another tab.
     if (before?.dataset['no'] !== undefined) return;
     if (before) before.replaceWith(shown);
     else this.#list.append(shown);
     this.#arrived(shown, true);
   }
 
-  /** Takes a waiting line out; once it is answered, its post stays. */
+  /** Removes a waiting line; its post remains. */
   forgetWaiting(id: string): void {
     const shown = this.#byId(id);
     if (shown?.dataset['no'] === undefined) shown?.remove();
@@ -99,7 +99,7 @@ export class Stream {
     this.#newest.hidden = true;
   }
 
-  /** Scrolls once a frame, however much arrived: asking where things are makes the browser lay them all out. */
+  /** Scrolls once a frame, however many posts arrived: reading positions forces a layout. */
   #arrived(made: HTMLElement, follow: boolean): void {
     this.#quiet.hidden = true;
     if (!follow) {
@@ -114,7 +114,7 @@ export class Stream {
     const made = this.#arriving;
     this.#arriving = undefined;
     this.toNewest();
-    // The answer is its first line: a long one begins at the top.
+    // The answer is the first line, so a long post is shown from its top.
     if (made?.nextElementSibling === null && made.offsetHeight > this.element.clientHeight)
       made.scrollIntoView({ block: 'start' });
   }

@@ -10,22 +10,22 @@ const formats = (timeZone?: string) => ({
 });
 let inZone = formats();
 
-/** From now on times are shown in this zone, which is the one that they are read in. */
+/** Sets the time zone for times: the studio's, since typed times are read in it. */
 export const setZone = (zone: string): void => {
   inZone = formats(zone);
 };
 
-/** Whether this phone's own clock shows another time than the studio's. */
+/** Whether the phone's local time differs from the studio's. */
 export const clockDiffers = (): boolean => {
   const now = serverNow();
   return formats().full.format(now) !== inZone.full.format(now);
 };
 
 const span = (minutes: number): string => {
-  const { time } = words;
-  if (minutes < 100) return time.minutes(Math.round(minutes));
-  if (minutes < 48 * 60) return time.hours(Math.round(minutes / 60));
-  return time.days(Math.round(minutes / 60 / 24));
+  const { time: w } = words;
+  if (minutes < 100) return w.minutes(Math.round(minutes));
+  if (minutes < 48 * 60) return w.hours(Math.round(minutes / 60));
+  return w.days(Math.round(minutes / 60 / 24));
 };
 
 export const agoText = (at: number, now = serverNow()): string => {
@@ -36,25 +36,28 @@ export const agoText = (at: number, now = serverNow()): string => {
 
 export const clockText = (at: number): string => inZone.clock.format(at);
 
-const shown = (at: number, show: 'ago' | 'clock' | 'day'): string =>
+const timeText = (at: number, show: 'ago' | 'clock' | 'day'): string =>
   show === 'ago' ? agoText(at) : show === 'clock' ? inZone.clock.format(at) : inZone.day.format(at);
 
-const time = (at: number, show: 'ago' | 'clock' | 'day'): HTMLElement =>
-  h('time', { title: inZone.full.format(at), 'data-at': at, 'data-show': show }, shown(at, show));
+const timeNode = (at: number, show: 'ago' | 'clock' | 'day'): HTMLElement =>
+  h('time', { title: inZone.full.format(at), 'data-at': at, 'data-show': show }, timeText(at, show));
 
-const part = (one: WirePart): Node | string => {
+const partNode = (one: WirePart): Node | string => {
   if (typeof one === 'string') return one;
-  if ('at' in one) return time(one.at, one.show);
+  if ('at' in one) return timeNode(one.at, one.show);
   return h('bdi', {}, 'said' in one ? one.said : one.name);
 };
 
-/** Text as nodes: what somebody typed stands apart and can neither turn nor mark up what is around it. */
-export const nodes = (text: WireText): (Node | string)[] => text.map(part);
+/**
+ * Text as DOM nodes. Typed text gets its own element, so that it cannot change the direction or look of what is around
+ * it.
+ */
+export const nodes = (text: WireText): (Node | string)[] => text.map(partNode);
 
 export const stamp = (at: number): HTMLElement =>
-  time(at, serverNow() - at > 20 * 3_600_000 ? 'day' : 'clock');
+  timeNode(at, serverNow() - at > 20 * 3_600_000 ? 'day' : 'clock');
 
-/** Times that tell how long ago grow older while they are looked at. */
+/** Updates relative times such as "2 hours ago". */
 export const keepTimesFresh = (): void => {
   setInterval(() => {
     for (const element of document.querySelectorAll<HTMLElement>('time[data-show=ago]'))

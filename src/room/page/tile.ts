@@ -35,7 +35,7 @@ const facts = ({ facts: all }: WireReply): HTMLElement | undefined =>
 
 const lines = (texts: WireText[]) => texts.map((text) => h('li', {}, ...nodes(text)));
 
-/** A verdict’s reasons wait below it; of anything else they are what was asked for. */
+/** A verdict's reasons are folded away; other replies' reasons are what was asked for, so they are open. */
 const reasons = ({ reasons: all, step }: WireReply): HTMLElement | undefined =>
   all.length === 0
     ? undefined
@@ -51,7 +51,7 @@ const actions = (reply: WireReply, { press }: Context): HTMLElement | undefined 
     const pressed = button(
       h('span', {}, ...nodes(action.label)),
       () => {
-        // Pressed once, it says what was done: a second press would say it twice.
+        // A pressed button shows that it was pressed and is disabled, so that nobody sends it twice.
         if (action.press === 'run') for (const one of bar.querySelectorAll('button')) one.disabled = true;
         press(action, reply);
       },
@@ -62,7 +62,7 @@ const actions = (reply: WireReply, { press }: Context): HTMLElement | undefined 
   return bar;
 };
 
-/** What was logged; whose it is takes a slip back with one press. */
+/** What was logged, with an undo button for its author. */
 const logged = (reply: WireReply, mine: boolean, { press }: Context): HTMLElement | undefined => {
   if (!reply.logged) return undefined;
   const { text, undo } = reply.logged;
@@ -88,7 +88,7 @@ const said = (name: string, line: string, at: number | undefined): HTMLElement =
     line === '' ? undefined : h('code', { dir: 'auto' }, line),
   );
 
-/** One thing said in the room and its answer. */
+/** A post: a line and its answer. */
 export const tile = (post: WirePost, context: Context): HTMLElement => {
   const { reply, no } = post;
   const mine = post.member === context.me;
@@ -139,7 +139,7 @@ export const lineOf = (item: Waiting): string =>
         .map(([name, value]) => `${name}:${/\s/.test(value) ? `"${value}"` : value}`)
         .join(' ')}`;
 
-/** A line that the room has not answered yet, or has refused unheard. */
+/** A line that has no answer yet, or was refused before it ran. */
 export const waitingTile = (item: Waiting, note: string, presses: HTMLElement[] = []): HTMLElement =>
   h(
     'article',

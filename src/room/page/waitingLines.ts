@@ -5,11 +5,11 @@ export type Sending = { line: string } | { path: string[]; typed: Record<string,
 export type Waiting = Sending & {
   id: string;
   member: string;
-  /** When it was written, by the phone's clock. */
+  /** When it was written, in phone time. */
   since: number;
-  /** Its writer has seen how old it is, and wants it sent. */
+  /** Its author has seen how old it is, and still wants it sent. */
   sure?: true;
-  /** Why it is not sent until its writer says so. */
+  /** Why it waits for its author to decide. */
   held?: { why: 'too-old' } | { why: 'refused'; said: string };
 };
 
@@ -27,12 +27,15 @@ const read = (text: string | null | undefined): Waiting | undefined => {
   }
 };
 
-/** The lines that wait in this browser, the same in all its tabs: each under a name of its own, so that no tab overwrites another's. */
+/**
+ * The unsent lines in this browser, shared by its tabs. Each has its own storage key, so that tabs do not overwrite one
+ * another.
+ */
 export class WaitingLines {
-  /** What the browser refused to keep is gone with the tab. */
+  /** Lines that the browser refused to store: they last as long as the tab. */
   readonly #unkept = new Map<string, Waiting>();
 
-  /** In the order in which they were written. */
+  /** In the order of writing. */
   all(): Waiting[] {
     const kept = remember.names(prefix).flatMap((name) => read(remember.get(name)) ?? []);
     return [...kept, ...this.#unkept.values()].sort((a, b) => a.since - b.since);
@@ -50,7 +53,7 @@ export class WaitingLines {
     remember.set(prefix + id, undefined);
   }
 
-  /** Tells what other tabs do with a line: put it here, change it, or take it out. */
+  /** Reports when another tab adds, changes or removes a line. */
   listen(heard: (id: string, item: Waiting | undefined) => void, until: AbortSignal): void {
     const changed = ({ key, newValue }: StorageEvent) => {
       if (key?.startsWith(prefix) === true) heard(key.slice(prefix.length), read(newValue));

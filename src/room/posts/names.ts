@@ -1,6 +1,6 @@
 import type { MemberId, RoomPorts } from '../ports.ts';
 
-/** What members are called now; asked of the studio only when somebody new speaks, or was renamed here. */
+/** A cache of members' names. The studio is asked again only for a new or renamed member. */
 export class Names {
   readonly #people: RoomPorts['people'];
   readonly #someone: string;
@@ -21,11 +21,11 @@ export class Names {
   async refresh(): Promise<void> {
     const before = this.#known;
     const fresh = new Map((await this.#people.all()).map(({ id, name }) => [id, name]));
-    // Forgotten meanwhile, they may be in what was just read.
+    // Members forgotten while the query ran may be in its result.
     if (before === this.#known) this.#known = fresh;
   }
 
-  /** Whoever is asked for next is looked up anew. */
+  /** Clears the cache. */
   forget(): void {
     this.#known = new Map();
   }

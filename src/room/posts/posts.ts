@@ -1,22 +1,25 @@
 import type { Log } from '../../contract/log.ts';
 import type { Reply } from '../../contract/contract.ts';
-import type { MemberId, Post, PostShelf, RoomPorts } from '../ports.ts';
+import type { MemberId, Post, PostStore, RoomPorts } from '../ports.ts';
 
-type PostsPorts = Pick<RoomPorts, 'shelf' | 'log' | 'words'>;
+type PostsPorts = Pick<RoomPorts, 'postStore' | 'log' | 'words'>;
 
-const remembered = 500;
-/** What was said meanwhile goes onto the shelf together: one write to the disk for all of it. */
-const together = 250;
-/** Numbers that a crash may have lost are never given again: a phone asks for what comes after the last it saw. */
+const mostRemembered = 500;
+/** Posts are written to disk in batches, this many milliseconds apart. */
+const batchMilliseconds = 250;
+/**
+ * After a crash this many numbers are skipped, so that no number is used twice: phones ask for posts after the last
+ * number they saw.
+ */
 const lostAtMost = 1_000;
 
 const mostFleeting = 4;
 
 export type Listener = (post: Post) => void;
 
-/** Everything said in the room, in order: told to whoever listens, remembered for whoever comes later. */
+/** All posts in order: sent to listeners, and kept for those who connect later. */
 export class Posts {
-  readonly #shelf: PostShelf;
+  readonly #shelf: PostStore;
   readonly #log: Log;
   readonly #shownOnce: Reply['title'];
   #recent: Post[];
@@ -26,8 +29,8 @@ export class Posts {
   #keeping: Promise<void> | undefined;
   #next: number;
 
-  private constructor({ shelf, log, words }: PostsPorts, recent: Post[]) {
-    this.#shelf = shelf;
+  private constructor({ postStore, log, words }: PostsPorts, recent: Post[]) {
+    this.#shelf = postStore;
     this.#log = log;
     this.#shownOnce = words.desk.shownOnce;
     this.#recent = recent;
@@ -35,10 +38,10 @@ export class Posts {
   }
 
   static async open(ports: PostsPorts): Promise<Posts> {
-    return new Posts(ports, await ports.shelf.latest(remembered));
+    return new Posts(ports, await ports.postStore.latest(mostRemembered));
   }
 
-  /** What a member may see after a number, oldest first; at most so many of the newest. */
+  /** The posts after a number that a member may see: at most so many of the newest, oldest first. */
   seenBy(member: string, after: number, most: number): Post[] {
     return this.#recent.filter((post) => post.no > after && maySee(post, member)).slice(-most);
   }
@@ -51,16 +54,16 @@ export class Posts {
     return this.#recent.findLast((post) => post.key === key);
   }
 
-  /** Says it to everybody who may hear it; the same request is said once. It is on the disk a moment later. */
+  /** Posts to everybody who may see it, once for each request. It is written to disk a moment later. */
   say(said: Omit<Post, 'no'>): Post {
     const before = this.byKey(said.key);
     if (before) return before;
     const post = { ...said, no: this.#next };
-    // Said while they were being forgotten: nobody hears it, and nothing of it is kept.
+    // The member was forgotten in the meantime: nothing is sent or stored.
     if (this.#gone.has(said.member)) return post;
     this.#next += 1;
     this.#recent.push(post);
-    if (this.#recent.length > remembered) this.#recent.shift();
+    if (this.#recent.length > mostRemembered) this.#recent.shift();
     this.#letGo();
     this.#unkept.push(post);
     this.#keeping ??= this.#keepSoon();
@@ -68,7 +71,7 @@ export class Posts {
     return post;
   }
 
-  /** Empties what forgotten members said, and takes their words out of what others were answered. */
+  /** Empties forgotten members' posts, and removes their words from others' answers. */
   erase(members: readonly MemberId[], clean: <T>(kept: T) => T): void {
     for (const member of members) this.#gone.add(member);
     this.#change((post) => {
@@ -79,14 +82,14 @@ export class Posts {
     });
   }
 
-  /** What was said as one member is another's from now on: they are one. */
+  /** After a link: assigns one member's posts to the other. */
   follow(from: MemberId, into: MemberId): void {
     this.#change((post) =>
       post.member === from ? { ...post, member: into, key: keyOf(post.key, from, into) } : post,
     );
   }
 
-  /** When everything said so far is on the disk. */
+  /** Resolves when all posts so far are on disk. */
   async kept(): Promise<void> {
     await this.#keeping;
     await this.#keep();
@@ -112,7 +115,7 @@ export class Posts {
   }
 
   async #keepSoon(): Promise<void> {
-    await new Promise((resolve) => setTimeout(resolve, together));
+    await new Promise((resolve) => setTimeout(resolve, batchMilliseconds));
     this.#keeping = undefined;
     await this.#keep().catch((error: unknown) =>
       this.#log.error({ err: error }, 'what was said in the room could not be kept'),
@@ -125,13 +128,13 @@ export class Posts {
     if (posts.length > 0) await this.#shelf.keep(posts.map((post) => this.#keepable(post)));
   }
 
-  /** What is shown once never gets onto the disk. */
+  /** Replies that are shown once are not written to disk. */
   #keepable(post: Post): Post {
     const { kind, fleeting } = post.reply;
     return fleeting ? { ...post, reply: this.#instead(kind) } : post;
   }
 
-  /** Of what is shown once only the last few stay at hand: each may be megabytes. */
+  /** Only the last few of them stay in memory: each may be megabytes. */
   #letGo(): void {
     const fleeting = this.#recent.flatMap(({ reply }, i) => (reply.fleeting ? [i] : []));
     for (const i of fleeting.slice(0, -mostFleeting)) {
@@ -143,7 +146,7 @@ export class Posts {
 
 export const maySee = (post: Post, member: string): boolean => !post.private || post.member === member;
 
-/** A phone's lines go under its member: sent again after the two are one, they are still the same lines. */
+/** A phone's keys include its member. After a link they are rewritten, so that a repeat is still recognised. */
 const keyOf = (key: string, from: MemberId, into: MemberId): string => {
   const theirs = `room:${from}:`;
   return key.startsWith(theirs) ? `room:${into}:${key.slice(theirs.length)}` : key;

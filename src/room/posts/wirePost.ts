@@ -7,7 +7,7 @@ import { roomWords } from '../../words/platform/roomWords.ts';
 import type { Post, Words } from '../ports.ts';
 import type { WireAction, WirePost, WireReply } from '../wire.ts';
 
-/** The state of its bucket, when the reply is a verdict, and what it is called, as on the wall. */
+/** A verdict's state and its name, as the wall board shows it. */
 const stepOf = ({ data }: Reply, words: Words): Pick<WireReply, 'step' | 'stepName'> => {
   const { verdict } = data;
   if (typeof verdict !== 'object' || verdict === null || Array.isArray(verdict)) return {};
@@ -18,7 +18,7 @@ const stepOf = ({ data }: Reply, words: Words): Pick<WireReply, 'step' | 'stepNa
   return { step, stepName: names[called] ?? called };
 };
 
-/** A line taken apart, to fill a form with. */
+/** A line split into options, to fill a form. */
 const actionOf = (
   { label, line, press }: Pick<Action, 'label' | 'line' | 'press'>,
   commands: Command[],
@@ -28,14 +28,14 @@ const actionOf = (
   return { label, press, line, path, typed };
 };
 
-/** What was refused can be put right where it was said: nobody types it twice. */
+/** A refused line as a form, so that nobody types it again. */
 const putRight = ({ line, reply }: Post, commands: Command[]): WireAction[] => {
   if (reply.kind !== 'refusal' || reply.actions?.length) return [];
   const action = actionOf({ label: [roomWords.putRight], line, press: 'edit' }, commands);
   if (action.path.length === 0) return [];
   const { when } = reply.data;
   if (typeof when !== 'string') return [action];
-  // It came late: what is put right is still of then.
+  // It arrived late: the corrected line keeps the original time.
   const typed = { ...action.typed, when };
   return [{ ...action, typed, line: printLine(action.path, typed) }];
 };
@@ -49,7 +49,7 @@ const loggedOf = ({ line, reply }: Post, commands: Command[]): WireReply['logged
   return said.ok && said.value.path[0] === 'undo' ? { text } : { text, undo };
 };
 
-/** A post as a phone is sent it: the sentences and presses of the reply, not the figures for scripts. */
+/** A post as phones receive it: sentences and buttons, without `data`. */
 export const wirePost = (post: Post, name: string, words: Words, commands: Command[]): WirePost => {
   const { no, id, at, member, line, reply } = post;
   const logged = loggedOf(post, commands);
@@ -73,7 +73,7 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
       actions: [
         ...[...(reply.actions ?? []), ...moreAction(reply)]
           .map((action) => actionOf(action, commands))
-          // Taking it back stands beside what was logged already.
+          // The undo button stands beside the logged entry, so it is left out here.
           .filter(({ path }) => !logged?.undo || path[0] !== 'undo'),
         ...putRight(post, commands),
       ],

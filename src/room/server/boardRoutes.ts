@@ -3,7 +3,7 @@ import { refuse, type Room, type RoomEnv } from './room.ts';
 import { tokenHash } from '../access/secrets.ts';
 import type { WireBoard } from '../wire.ts';
 
-/** The wall's figures: for whoever is signed in, or holds the studio's token for its wall. It can do nothing else. */
+/** The wall board's data, for signed-in members and for the board's token, which allows nothing else. */
 export const boardRoutes = (room: Room) =>
   new Hono<RoomEnv>().get('/board', async (c) => {
     const { ports } = room;
@@ -11,7 +11,7 @@ export const boardRoutes = (room: Room) =>
     const may =
       ports.open ||
       c.get('session') !== undefined ||
-      (token !== undefined && (await ports.door.code(tokenHash(token), 'board', 'look')));
+      (token !== undefined && (await ports.credentials.code(tokenHash(token), 'board', 'look')));
     if (!may) return refuse(c, 'sign-in');
     const board: WireBoard = {
       studio: ports.studioName,

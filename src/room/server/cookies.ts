@@ -2,14 +2,14 @@ import { getCookie, setCookie } from 'hono/cookie';
 import type { CookieOptions } from 'hono/utils/cookie';
 import type { RoomContext } from './room.ts';
 
-/** Browsers take the `__Host-` prefix as a promise that no other name or path can have set it, and only over https. */
-const named = (name: string, secure: boolean) => (secure ? `__Host-${name}` : name);
+/** With the `__Host-` prefix, browsers refuse a cookie from another domain or path, or without https. */
+const cookieName = (name: string, secure: boolean) => (secure ? `__Host-${name}` : name);
 
 export const readRoomCookie = (c: RoomContext, name: string, secure: boolean): string | undefined =>
-  getCookie(c, named(name, secure));
+  getCookie(c, cookieName(name, secure));
 
 export const writeRoomCookie = (c: RoomContext, name: string, value: string, seconds: number): void => {
   const secure = c.get('secure');
   const options: CookieOptions = { httpOnly: true, sameSite: 'Lax', path: '/', maxAge: seconds, secure };
-  setCookie(c, named(name, secure), value, options);
+  setCookie(c, cookieName(name, secure), value, options);
 };

@@ -22,7 +22,7 @@ const describe = (path: string[], leaf: Leaf, words: Words): WireLeaf => ({
   form: leaf.form ?? [],
 });
 
-/** What a member may say, with all that a form or a completed line needs to know of it. */
+/** The commands for a role, with all that forms and completion need. */
 export const describeCommands = (commands: Command[], role: 'member' | 'keeper', words: Words): WireLeaf[] =>
   commands
     .flatMap((command) =>

@@ -1,18 +1,18 @@
 import type { ServerResponse } from 'node:http';
 import type { Session } from '../ports.ts';
 
-/** More than a phone can be behind and still catch up line by line. */
+/** More than a phone may lag behind and still catch up message by message. */
 const mostBehind = 256 * 1024;
 const beat = 15_000;
-/** The first thing said after a silence is told at once; what follows is told together, this often. */
-const together = 150;
+/** After a silence the first post is sent at once; further ones are batched, this many milliseconds apart. */
+const batchMilliseconds = 150;
 
-/** Everybody who listens, and from where. */
+/** All open event streams, with their sessions and addresses. */
 export type Listening = Map<EventStream, { session: Session; from: string }>;
 
 /**
- * One phone that listens. What it does not take is held up to a limit; beyond that its line is cut, and it comes
- * back and asks for what it missed: a phone that has gone silent costs the others nothing.
+ * One phone's event stream (SSE). What the phone does not read is buffered up to a limit, then the stream is closed;
+ * the phone reconnects and asks for missed posts. So a silent phone costs the others nothing.
  */
 export class EventStream {
   readonly #out: ServerResponse;
@@ -51,7 +51,7 @@ export class EventStream {
   #tell(): void {
     const told = this.#gathered;
     this.#gathered = '';
-    this.#gathering = told === '' ? undefined : setTimeout(() => this.#tell(), together);
+    this.#gathering = told === '' ? undefined : setTimeout(() => this.#tell(), batchMilliseconds);
     if (told !== '') this.#write(told);
   }
 

@@ -2,7 +2,7 @@ import type { Listening } from './eventStream.ts';
 import type { PeopleChange } from '../../studio/logbook/ports.ts';
 import type { Room } from './room.ts';
 
-/** Lets what the room remembers go with its people: two who are one now, or somebody who is to be forgotten. */
+/** Updates what the room has in memory when two members are linked or one is forgotten. */
 export const followPeople = (
   { ports, sessions, posts, names }: Room,
   listening: Listening,
@@ -15,7 +15,7 @@ export const followPeople = (
   } else {
     sessions.forget(change.members);
     posts.erase(change.members, change.clean);
-    for (const [hearing, { session }] of listening) if (!sessions.holds(session)) hearing.close();
+    for (const [stream, { session }] of listening) if (!sessions.holds(session)) stream.close();
   }
   names.forget();
 };

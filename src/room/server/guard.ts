@@ -29,7 +29,7 @@ const headers = {
   'permissions-policy': 'camera=(), microphone=(), geolocation=()',
 };
 
-/** Before anything else: who asks, how often, and by which name of ours. */
+/** Before every request: checks the Host header, the address and its rate. */
 export const guard =
   (room: Room): MiddlewareHandler<RoomEnv> =>
   async (c, next) => {
@@ -40,9 +40,9 @@ export const guard =
     const session = room.sessions.of(readRoomCookie(c, 'room', secure));
     const from = clientAddress(c.env.incoming, room.trustProxy);
     const now = room.ports.clock.now();
-    // A studio's phones share one address: those signed in are not slowed by what else comes from there.
-    const pace = session ? room.phonePace.take(session.hash, now) : room.addressPace.take(from, now);
-    if (!pace.ok) return refuse(c, 'too-fast', pace.seconds);
+    // A studio's phones share one address, so signed-in members have limits of their own.
+    const limit = session ? room.phoneLimit.take(session.hash, now) : room.addressLimit.take(from, now);
+    if (!limit.ok) return refuse(c, 'too-fast', limit.seconds);
     if (!room.hosts.has(name)) return refuse(c, 'wrong-host');
     c.set('session', session);
     c.set('secure', secure);
@@ -50,7 +50,7 @@ export const guard =
     return next();
   };
 
-/** Before every write: from our own page only, as JSON, and no longer than a line can be. */
+/** Before every write: it must come from our own origin, be JSON, and be no longer than a line. */
 export const guardWrite = (room: Room): MiddlewareHandler<RoomEnv> => {
   const limit = bodyLimit({ maxSize: mostBody, onError: (c) => refuse(c, 'too-large') });
   return async (c, next) => {
@@ -63,7 +63,7 @@ export const guardWrite = (room: Room): MiddlewareHandler<RoomEnv> => {
   };
 };
 
-/** Before whatever may cost something: a member's requests one after another, and no more than their share. */
+/** Before costly work: one request of a member at a time, within their fair share. */
 export const fairly =
   (room: Room): MiddlewareHandler<RoomEnv> =>
   async (c, next) => {

@@ -2,11 +2,11 @@ import type { ServerType } from '@hono/node-server';
 import type { Socket } from 'node:net';
 import { networkOf } from '../access/networkOf.ts';
 
-/** In all, so that a file can still be opened; and from one address, so that others get theirs. */
+/** A limit in total, which leaves file handles free, and one for each address, so that others can connect. */
 const most = 2_000;
 export const mostOfOneAddress = 200;
 
-/** Lets no address hold every connection. Behind a proxy all come from one: there the proxy sees to it. */
+/** Limits the connections from each address. Behind a proxy all have the same address, so the proxy must do it. */
 export const limitSockets = (server: ServerType, trustProxy: boolean): void => {
   if ('maxConnections' in server) server.maxConnections = most;
   if (trustProxy) return;

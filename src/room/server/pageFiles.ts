@@ -26,7 +26,7 @@ const file = (path: string): PageFile => {
 
 const placed = (specifier: string) => fileURLToPath(import.meta.resolve(specifier));
 
-/** The page's own files, read once: a path that is not the name of one of them leads nowhere. */
+/** The page's files, read once. A path that is not one of their names is not found. */
 export class PageFiles {
   readonly version: string;
   readonly #files: ReadonlyMap<string, PageFile>;
@@ -53,7 +53,7 @@ export class PageFiles {
     return this.#files.get(name);
   }
 
-  /** A script and those that it shares with others, so that the browser need not find one after another. */
+  /** A script and the chunks that it imports, so that the browser can preload them. */
   scripts(first: 'main.js' | 'board.js'): string[] {
     const other = first === 'main.js' ? 'board.js' : 'main.js';
     return [...this.#files.keys()].filter((name) => name.endsWith('.js') && name !== other);

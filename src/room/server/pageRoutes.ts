@@ -9,7 +9,7 @@ const encoded = (c: RoomContext) => {
   return taken.includes('br') ? 'br' : taken.includes('gzip') ? 'gzip' : undefined;
 };
 
-/** The room, the wall, and the files that they are made of. */
+/** Serves the room, the wall board and their files. */
 export const pageRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .get('/', async (c) => {

@@ -2,31 +2,31 @@ import { Hono } from 'hono';
 import type { Post } from '../ports.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 
-/** Nothing that a picture or a file holds may run or fetch, whoever wrote the words in it. */
-const inert = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
+/** A content security policy under which nothing in a picture or a file can run or load anything. */
+const inertCsp = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 
-const asked = ({ posts }: Room, c: RoomContext): Post | undefined => {
+const requestedPost = ({ posts }: Room, c: RoomContext): Post | undefined => {
   const session = c.get('session');
   const no = Number(c.req.param('no'));
   return session && Number.isSafeInteger(no) ? posts.find(no, session.member) : undefined;
 };
 
-/** What belongs to a post: its picture, its file. Whoever may not see the post is not told that it is there. */
+/** Serves a post's picture and file. A member who may not see the post gets 404, as if it did not exist. */
 export const postRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .get('/post/:no/chart.svg', async (c) => {
-      const chart = asked(room, c)?.reply.chart;
+      const chart = requestedPost(room, c)?.reply.chart;
       if (!chart) return refuse(c, 'not-found');
       const look = c.req.query('theme') === 'dark' ? 'dark' : 'light';
       const svg = await room.ports.draw(chart, look, c.req.query('size') === 'small' ? 'small' : 'large');
-      c.header('content-security-policy', inert);
+      c.header('content-security-policy', inertCsp);
       c.header('cache-control', 'private, max-age=86400');
       return c.body(svg, 200, { 'content-type': 'image/svg+xml; charset=utf-8' });
     })
     .get('/post/:no/file', (c) => {
-      const file = asked(room, c)?.reply.file;
+      const file = requestedPost(room, c)?.reply.file;
       if (!file) return refuse(c, 'not-found');
-      c.header('content-security-policy', inert);
+      c.header('content-security-policy', inertCsp);
       const name = file.name.replace(/[^\w.-]+/g, '_');
       c.header('content-disposition', `attachment; filename="${name}"`);
       return c.body(file.content, 200, { 'content-type': `${file.type}; charset=utf-8` });

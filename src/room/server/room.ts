@@ -11,11 +11,11 @@ import type { Posts } from '../posts/posts.ts';
 import type { Sessions } from '../access/sessions.ts';
 import type { SignIn } from '../access/signIn.ts';
 
-/** Everything that a request to the room may need. */
+/** What the room's routes share. */
 export interface Room {
   ports: RoomPorts;
   address: Address;
-  /** Whether a proxy's word on who asks is taken. */
+  /** Whether X-Forwarded-For is trusted. */
   trustProxy: boolean;
   hosts: ReadonlySet<string>;
   sessions: Sessions;
@@ -23,10 +23,10 @@ export interface Room {
   posts: Posts;
   names: Names;
   page: PageFiles;
-  /** By signed-in phone, and by network address for everybody else. */
-  phonePace: TokenBucket;
-  addressPace: TokenBucket;
-  /** By member: what their requests cost. */
+  /** Rate limits: by phone for those signed in, by network address for others. */
+  phoneLimit: TokenBucket;
+  addressLimit: TokenBucket;
+  /** The cost of each member's requests. */
   shares: FairShare;
 }
 
@@ -52,7 +52,7 @@ const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 409 | 413 | 415 | 42
   broken: 500,
 };
 
-/** A refusal as a status, a word for programs and a sentence for people; it repeats nothing that was sent. */
+/** A refusal: a status, a code for programs, and a sentence for people. It repeats nothing from the request. */
 export const refuse = (c: RoomContext, why: RoomRefusal, seconds?: number): Response => {
   if (seconds !== undefined) c.header('retry-after', String(seconds));
   return c.json({ why, said: roomWords.refusal[why] }, statuses[why]);

@@ -1,11 +1,11 @@
 import type { Voice } from '../../contract/contract.ts';
 import type { Room } from './room.ts';
 
-/** Speaks a reminder in the room, to its member alone, who finds it there whenever they next look. */
+/** Posts a reminder in the room for its member alone, who sees it at the next visit. */
 export const roomVoice = ({ ports, posts }: Room): Voice => ({
   async speak(studio, to, reply, nonce) {
     if (studio !== ports.studio) return 'not-mine';
-    const known = (await ports.door.claims()).some(({ member }) => member === to);
+    const known = (await ports.credentials.claims()).some(({ member }) => member === to);
     if (!known && !ports.open) return 'not-mine';
     posts.say({
       key: `room:reminder:${nonce}`,

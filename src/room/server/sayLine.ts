@@ -6,30 +6,30 @@ import { withoutSecrets } from '../../contract/withoutSecrets.ts';
 import type { Post, Session } from '../ports.ts';
 import type { Room } from './room.ts';
 
-/** What a phone sends: a line as it was typed, or the options of a form. */
+/** What a phone sends: a typed line, or a form's options. */
 export type Sent = {
   id: string;
-  /** Who wrote it, as the page knows them; another may have signed in since, in another tab. */
+  /** Who wrote it, as the page knows. Somebody else may have signed in since, in another tab. */
   member: string | undefined;
-  /** How long it has waited on the phone, in milliseconds. */
+  /** How long it waited on the phone, in milliseconds. */
   waited: number;
-  /** Somebody has seen how old it is, and wants it sent. */
+  /** Its author has seen how old it is, and still wants it sent. */
   sure: boolean;
 } & ({ line: string } | { path: string[]; typed: Record<string, string> });
 
-/** What came of a line: it was said, it is not to be said yet, or a bug kept it from being logged. */
+/** The result: it was posted, it was refused for now, or a bug prevented it. */
 export type Said = { post: Post } | { refused: 'too-old' | 'sign-in' } | { broken: string };
 
-/** Sent so soon, it happened when it came: common practice. */
+/** A line sent this soon after it was written counts as happening on arrival: common practice. */
 const atOnce = 5_000;
-/** Older than that, whoever typed it may have typed it again, or done it otherwise: common practice. */
+/** Beyond this age, the author may have typed it again or acted differently, so they are asked: common practice. */
 const longestUnasked = 24 * 3_600_000;
 
-/** Whether somebody is who is signed in now, by the same name or, since they were linked, by another. */
+/** Whether the author is the member who is signed in now, including by an id from before a link. */
 const isSame = async ({ ports }: Room, { member }: Session, writer: string): Promise<boolean> =>
   writer === member || (await ports.people.standsFor(writer)) === member;
 
-/** Says a line in the room once, however often it is sent. What was done while the phone was out of reach is of then. */
+/** Runs a line once, however often it is sent, with the time at which it was written. */
 export const sayLine = async (room: Room, session: Session, sent: Sent): Promise<Said> => {
   const { ports, posts } = room;
   const { member } = session;
@@ -56,18 +56,18 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
     'line' in sent
       ? await speak(line, key, speaker, ports)
       : await ports.desk.dispatch({ ...speaker, key, path: sent.path, typed: sent.typed });
-  // Not remembered under its key: sent again, it is tried again.
+  // Not stored under its key, so that a retry runs it again.
   if (reply.kind === 'error') return { broken: plainText(reply.title, { now, zone: 'UTC' }) };
   const shown = withoutSecrets(line, ports.desk.commands);
   const post = posts.say({
-    // By now perhaps of another: the line may have been what linked the two. Sent again, it is found as theirs.
+    // The line itself may have linked the member to another. A retry finds the post under the joined member.
     key: `room:${session.member}:${id}`,
     id,
     at: now,
     member: session.member,
     line: shown.slice(0, 500),
     private: reply.private ?? reply.kind !== 'answer',
-    // What was answered may repeat the secret.
+    // The answer may repeat the secret.
     reply: shown === line ? reply : { ...reply, fleeting: true },
   });
   return { post };

@@ -4,7 +4,7 @@ import type { Session } from '../ports.ts';
 import { isBody, readJson, textIn, type Body } from './readJson.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { sayLine, type Sent } from './sayLine.ts';
-import { wired } from './startOf.ts';
+import { postForPhone } from './startOf.ts';
 
 const mostTyped = 5_000;
 
@@ -35,7 +35,7 @@ const readSent = (body: Body): Sent | undefined => {
   const id = textIn(body, 'id', 64);
   if (id === undefined || !/^[A-Za-z0-9_-]{16,64}$/.test(id)) return undefined;
   const { waited: given, sure } = body;
-  // A browser's clock has fractions; instants have none.
+  // Browsers send fractions of milliseconds; instants are whole.
   const waited = typeof given === 'number' && given > 0 ? Math.round(given) : 0;
   const about = { id, member: textIn(body, 'member', 64), waited, sure: sure === true };
   const line = textIn(body, 'line', mostTyped);
@@ -52,7 +52,7 @@ const askerOf = async ({ ports }: Room, { member }: Session) => ({
   now: ports.clock.now(),
 });
 
-/** Saying a line, and having what is half typed completed. */
+/** Runs lines, and completes half-typed ones. */
 export const sayRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .post('/say', async (c) => {
@@ -64,7 +64,7 @@ export const sayRoutes = (room: Room) =>
       const said = await sayLine(room, session, sent);
       if ('refused' in said) return refuse(c, said.refused);
       if ('broken' in said) return c.json({ why: 'broken', said: said.broken }, 500);
-      return c.json(await wired(room, said.post));
+      return c.json(await postForPhone(room, said.post));
     })
     .post('/suggest', async (c) => {
       const session = c.get('session');

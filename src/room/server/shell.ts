@@ -3,14 +3,14 @@ import type { WireStart } from '../wire.ts';
 
 const escaped = (text: string) => text.replace(/[&<>"']/g, (char) => `&#${char.charCodeAt(0)};`);
 
-/** JSON inside HTML: nothing in it can end the element that it is in. */
+/** JSON for an HTML script element, escaped so that it cannot end the element. */
 const json = (value: unknown) =>
   JSON.stringify(value).replace(
     /[<>&\u2028\u2029]/g,
     (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-/** The one HTML document: everything on it is made by the page's script from the start given here. */
+/** The page's HTML document. Its script builds everything from the start data in it. */
 export const shell = (
   page: PageFiles,
   { script, start, title }: { script: 'main.js' | 'board.js'; title: string; start?: WireStart },

@@ -7,7 +7,7 @@ import { nameKey } from '../../text/normalizedName.ts';
 import type { CodePurpose } from '../ports.ts';
 import { readJson, textIn } from './readJson.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
-import { freshToken, readPasscode, sealed, tokenHash } from '../access/secrets.ts';
+import { freshToken, readPasscode, hashSecret, tokenHash } from '../access/secrets.ts';
 import { startOf } from './startOf.ts';
 import { isWeak } from '../access/weakSecret.ts';
 
@@ -17,17 +17,17 @@ const day = 24 * 3_600_000;
 const refuseEntry = (c: RoomContext, why: SignInRefusal) =>
   c.json({ why, said: roomWords.signIn[why] }, why === 'no-fit' ? 401 : 400);
 
-/** A fresh code; only its hash is kept. */
+/** Creates a code; only its hash is stored. */
 export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurpose): Promise<string> => {
   const code = freshToken();
-  // One first keeper, one wall: an address that was printed before is worth nothing any more.
-  if (purpose !== 'join') await ports.door.endCodes(purpose);
+  // There is one first-keeper code and one board code: a new one replaces the old.
+  if (purpose !== 'join') await ports.credentials.endCodes(purpose);
   const lasts = purpose === 'board' ? year : purpose === 'keeper' ? 7 * day : day;
-  await ports.door.addCode(tokenHash(code), purpose, ports.clock.before(-lasts));
+  await ports.credentials.addCode(tokenHash(code), purpose, ports.clock.before(-lasts));
   return code;
 };
 
-/** Coming in and going out. */
+/** Signing in and out. */
 export const signInRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .post('/sign-in', async (c) => {
@@ -65,13 +65,13 @@ export const signInRoutes = (room: Room) =>
     })
     .get('/start', async (c) => c.json(await startOf(room, c.get('session'))));
 
-/** An address, and its code to scan. */
-const scanned = (url: string) => {
+/** An address and its QR code. */
+const withQrCode = (url: string) => {
   const { size, data } = encode(url, { ecc: 'M', border: 0 });
   return { url, size, dark: data.flat().map(Number).join('') };
 };
 
-/** What keepers do at the door: let phones in, set the passcode, light a wall, release a name. */
+/** What keepers do about access: invite phones, set the passcode, open a wall board, release a name. */
 export const keeperRoutes = (room: Room) => {
   const { ports } = room;
   const url = () => shownUrl(room.address);
@@ -83,7 +83,7 @@ export const keeperRoutes = (room: Room) => {
       return next();
     })
     .get('/names', async (c) => {
-      const claims = await ports.door.claims();
+      const claims = await ports.credentials.claims();
       const held = new Map(claims.map((claim) => [claim.key, claim]));
       const elsewhere = (await ports.people.all())
         .filter(({ name }) => !held.has(nameKey(name)))
@@ -93,8 +93,8 @@ export const keeperRoutes = (room: Room) => {
         ...elsewhere,
       ]);
     })
-    .post('/invite', async (c) => c.json(scanned(`${url()}/#join=${await makeCode(room, 'join')}`)))
-    .post('/wall', async (c) => c.json(scanned(`${url()}/board#${await makeCode(room, 'board')}`)))
+    .post('/invite', async (c) => c.json(withQrCode(`${url()}/#join=${await makeCode(room, 'join')}`)))
+    .post('/wall', async (c) => c.json(withQrCode(`${url()}/board#${await makeCode(room, 'board')}`)))
     .post('/passcode', async (c) => {
       const body = await readJson(c);
       const passcode = body && textIn(body, 'passcode', 200);
@@ -102,9 +102,9 @@ export const keeperRoutes = (room: Room) => {
       const session = c.get('session');
       if (passcode.trim().length < 8) return refuseEntry(c, 'short-passcode');
       if (isWeak(passcode, ports.studioName)) return refuseEntry(c, 'weak-passcode');
-      await ports.door.setPasscode(await sealed(readPasscode(passcode)));
+      await ports.credentials.setPasscode(await hashSecret(readPasscode(passcode)));
       if (body?.['end'] === true && session) {
-        await ports.door.endCodes('join');
+        await ports.credentials.endCodes('join');
         await room.sessions.endAllBut(session);
       }
       return c.json({});
@@ -115,20 +115,20 @@ export const keeperRoutes = (room: Room) => {
       const session = c.get('session');
       if (name === undefined || !session) return refuse(c, 'bad-request');
       const key = nameKey(name);
-      const claim = await ports.door.claim(key);
+      const claim = await ports.credentials.claim(key);
       const namesakes = (await ports.people.all()).filter((one) => nameKey(one.name) === key);
-      // On other platforms several may be called so: none of them loses anything for another.
+      // On other platforms several members may have this name: none of them loses anything here.
       if (!claim && namesakes.length > 1) return refuseEntry(c, 'several');
       const member = claim?.member ?? namesakes[0]?.id;
       if (member === undefined) return refuse(c, 'not-found');
       if (member === session.member) return refuseEntry(c, 'yourself');
-      // Whoever claims the name next is not a keeper for that.
+      // The next claimant of the name must not become a keeper by it.
       if (
         (await ports.people.isKeeper(member)) &&
         !(await ports.people.setKeeper(member, false, session.member))
       )
         return refuseEntry(c, 'last-keeper');
-      await ports.door.release(key, member, claim?.name ?? name);
+      await ports.credentials.release(key, member, claim?.name ?? name);
       await room.sessions.endAllOf(member);
       return c.json({});
     });

@@ -12,11 +12,11 @@ export const meOf = async ({ ports, names }: Room, { member }: Session): Promise
   keeper: await ports.people.isKeeper(member),
 });
 
-export const wired = async ({ ports, names }: Room, post: Post): Promise<WirePost> =>
+export const postForPhone = async ({ ports, names }: Room, post: Post): Promise<WirePost> =>
   wirePost(post, await names.of(post.member), ports.words, ports.desk.commands);
 
-/** The same of what was said before; one post that cannot be sent is written down and left out, and the others are sent. */
-export const wiredOrSkipped = async (room: Room, post: Post): Promise<WirePost | undefined> => {
+/** Converts a stored post; one that fails is logged and left out, so that the rest still arrive. */
+export const postForPhoneOrSkipped = async (room: Room, post: Post): Promise<WirePost | undefined> => {
   const { ports, names } = room;
   const name = await names.of(post.member);
   try {
@@ -27,7 +27,7 @@ export const wiredOrSkipped = async (room: Room, post: Post): Promise<WirePost |
   }
 };
 
-/** What a phone starts from: nothing of the studio but its name until somebody has signed in. */
+/** A phone's start data. Before sign-in it has nothing but the studio's name. */
 export const startOf = async (room: Room, session: Session | undefined): Promise<WireStart> => {
   const { ports, posts } = room;
   const now = ports.clock.now();
@@ -40,7 +40,7 @@ export const startOf = async (room: Room, session: Session | undefined): Promise
     me,
     bare: said.length === 0 && (await ports.board()).length === 0,
     commands: describeCommands(ports.desk.commands, me.keeper ? 'keeper' : 'member', ports.words),
-    posts: (await Promise.all(said.map((post) => wiredOrSkipped(room, post)))).filter(
+    posts: (await Promise.all(said.map((post) => postForPhoneOrSkipped(room, post)))).filter(
       (post) => post !== undefined,
     ),
   };

@@ -23,17 +23,17 @@ import { pageRoutes } from './pageRoutes.ts';
 import { postRoutes } from './postRoutes.ts';
 import { sayRoutes } from './sayRoutes.ts';
 import { streamRoutes } from './streamRoutes.ts';
-import { overheard } from './overheard.ts';
+import { postingDesk } from './postingDesk.ts';
 import { Sessions } from '../access/sessions.ts';
 import { SignIn } from '../access/signIn.ts';
 
 export interface RoomSettings {
   bind: string;
-  /** 0 takes any that is free. */
+  /** 0 takes any free port. */
   port: number;
   url?: string;
   trustProxy?: boolean;
-  /** Known to this installation only; marks phones that have been here. */
+  /** A secret of this installation, for the tokens of phones that have signed in before. */
   pepper: string;
 }
 
@@ -41,9 +41,9 @@ export interface RunningRoom {
   url: string;
   port: number;
   voice: Voice;
-  /** The desk as another platform uses it: what is logged there is heard in the room too. */
-  overheard(desk: Desk): Desk;
-  /** An address that lets one phone in, or makes its holder the first keeper. */
+  /** Wraps the desk for another platform, so that what is logged there is also posted in the room. */
+  postingDesk(desk: Desk): Desk;
+  /** An address that signs one phone in, or makes its user the first keeper. */
   invitation(purpose: 'join' | 'keeper'): Promise<string>;
   stop(): Promise<void>;
 }
@@ -81,7 +81,7 @@ const routes = (room: Room, heard: Listening) =>
       return refuse(c, trouble === 'full' ? 'disk-full' : trouble === 'crowded' ? 'full' : 'broken');
     });
 
-/** Opens the room: the page, the live stream, and the way in. */
+/** Starts the room's server: the page, the event stream, and sign-in. */
 export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promise<RunningRoom> => {
   const { bind, port, url, trustProxy = false, pepper } = settings;
   const sessions = await Sessions.open(ports);
@@ -97,15 +97,15 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     posts: await Posts.open(ports),
     names: new Names(ports),
     page: PageFiles.load(),
-    phonePace: new TokenBucket(10, 60),
-    addressPace: new TokenBucket(20, 300),
+    phoneLimit: new TokenBucket(10, 60),
+    addressLimit: new TokenBucket(20, 300),
     shares: new FairShare(),
   };
   const unfollow = ports.people.follow((change) => {
     try {
       followPeople(room, heard, change);
     } catch (err) {
-      // What is done is done, and whoever did it is told so.
+      // It is logged, so its member gets the reply.
       ports.log.error({ err }, 'the room could not follow what became of its people');
     }
   });
@@ -127,11 +127,11 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     url: shown,
     port: taken,
     voice: roomVoice(room),
-    overheard: (desk) => overheard(desk, room),
+    postingDesk: (desk) => postingDesk(desk, room),
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
     stop: async () => {
       unfollow();
-      for (const hearing of heard.keys()) hearing.close();
+      for (const stream of heard.keys()) stream.close();
       await new Promise<void>((resolve) => {
         server.close(() => resolve());
         if ('closeAllConnections' in server) server.closeAllConnections();

@@ -4,14 +4,14 @@ import { EventStream, type Listening } from './eventStream.ts';
 import { maySee, type Posts } from '../posts/posts.ts';
 import type { Post, Session } from '../ports.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
-import { wiredOrSkipped } from './startOf.ts';
+import { postForPhoneOrSkipped } from './startOf.ts';
 
 const mostListening = 1_000;
 const mostOfMember = 5;
 const mostOfAddress = 20;
 const mostMissed = 200;
 
-/** The live stream: what was missed, then everything as it is said; what is private goes to its member only. */
+/** The event stream: missed posts first, then new ones. Private posts go to their member only. */
 export const streamRoutes = (room: Room, listening: Listening) =>
   new Hono<RoomEnv>().get('/stream', async (c) => {
     const session = c.get('session');
@@ -39,41 +39,42 @@ const listen = (
   const { posts } = room;
   let told: Promise<void> = Promise.resolve();
   const tell = (post: Post) => {
-    if (!room.sessions.holds(session)) return hearing.close();
+    if (!room.sessions.holds(session)) return stream.close();
     if (!maySee(post, session.member)) return;
-    // In order, though a name may have to be looked up first. Where that fails the line is cut: whoever listens comes
+    // Posts are sent in order, although a name may need a lookup. If that fails, the stream is closed, and the phone
+    // reconnects and asks for missed posts.
     // back and asks for what they missed.
     told = told
       .then(async () => {
         const json = await jsonOf(room, post);
-        if (json !== undefined) hearing.send('post', post.no, json);
+        if (json !== undefined) stream.send('post', post.no, json);
       })
       .catch((err: unknown) => {
         room.ports.log.error({ err }, 'could not tell a phone what was said; it will ask again');
-        hearing.close();
+        stream.close();
       });
   };
   const stop = posts.listen(tell);
-  const unwatch = room.sessions.whenEnded(session, () => hearing.close());
-  const hearing = open(() => {
+  const unwatch = room.sessions.whenEnded(session, () => stream.close());
+  const stream = open(() => {
     stop();
     unwatch();
-    listening.delete(hearing);
+    listening.delete(stream);
   });
-  listening.set(hearing, { session, from });
+  listening.set(stream, { session, from });
   for (const post of missed(posts, session, after)) tell(post);
 };
 
 const missed = (posts: Posts, { member }: Session, after: number) => posts.seenBy(member, after, mostMissed);
 
-const written = new WeakMap<Post, Promise<string | undefined>>();
+const jsonByPost = new WeakMap<Post, Promise<string | undefined>>();
 
-/** The same words for everybody who hears them: put together once. */
+/** The JSON of a post, built once for all listeners. */
 const jsonOf = (room: Room, post: Post): Promise<string | undefined> => {
-  const known = written.get(post);
+  const known = jsonByPost.get(post);
   if (known) return known;
-  const fresh = wiredOrSkipped(room, post).then((wire) => wire && JSON.stringify(wire));
-  written.set(post, fresh);
-  fresh.catch(() => written.delete(post));
+  const fresh = postForPhoneOrSkipped(room, post).then((wire) => wire && JSON.stringify(wire));
+  jsonByPost.set(post, fresh);
+  fresh.catch(() => jsonByPost.delete(post));
   return fresh;
 };

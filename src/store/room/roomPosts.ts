@@ -1,6 +1,6 @@
 import type { Clock } from '../../clock.ts';
 import type { StudioId } from '../../studio/ids.ts';
-import type { Post, PostShelf } from '../../studio/logbook/roomPorts.ts';
+import type { Post, PostStore } from '../../studio/logbook/roomPorts.ts';
 import { dropPosts } from '../lines/dropPosts.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
@@ -10,7 +10,7 @@ import type { Tables } from '../migrations/tables.ts';
 const writtenAtMost = 4 * 1024 * 1024;
 
 /** The latest posts in one studio's room. */
-export class RoomPosts<Reply> implements PostShelf<Reply> {
+export class RoomPosts<Reply> implements PostStore<Reply> {
   readonly #turns: TransactionQueue;
   readonly #clock: Clock;
   readonly #studio: StudioId;

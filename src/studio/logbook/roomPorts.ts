@@ -1,6 +1,6 @@
 import type { Instant, MemberId } from '../ids.ts';
 
-/** A name that a member has claimed in the room; without a secret when a keeper has released it. */
+/** A name that a member has claimed in the room. It has no secret after a keeper has released it. */
 export interface Claim {
   member: MemberId;
   name: string;
@@ -8,43 +8,43 @@ export interface Claim {
 }
 
 export interface Session {
-  /** Of the token that the phone holds: the token itself is kept nowhere. */
+  /** A hash of the phone's token; the token itself is not stored. */
   hash: string;
   member: MemberId;
   name: string;
   until: Instant;
 }
 
-/** What a code opens: the room once, the keeper's place once, or the board for as long as it stands. */
+/** What a code allows: one sign-in, one sign-in as keeper, or the wall board until it is replaced. */
 export type CodePurpose = 'join' | 'keeper' | 'board';
 
-/** Everything that decides who comes in, kept in the studio's file. */
+/** Everything about signing in that is stored in the database. */
 export interface Credentials {
   claims(): Promise<(Claim & { key: string })[]>;
   claim(key: string): Promise<Claim | undefined>;
-  /** Takes a name; false when somebody else was quicker. */
+  /** Claims a name; false if somebody else was first. */
   take(key: string, claim: Required<Claim>): Promise<boolean>;
-  /** Whose code it is that another platform gave out; undefined when it holds no longer. */
+  /** The member who got this link code on another platform; undefined if it is invalid or has expired. */
   linked(code: string): Promise<MemberId | undefined>;
-  /** Takes a name for the member of such a code, and spends it. */
+  /** Claims a name for the member with that link code, and uses the code up. */
   takeLinked(code: string, key: string, claim: Required<Claim>): Promise<'taken' | 'no-code' | 'not-free'>;
-  /** Lets a name be claimed anew, and ends its member's sessions. */
+  /** Lets a name be claimed again, and ends its member's sessions. */
   release(key: string, member: MemberId, name: string): Promise<void>;
   sessions(): Promise<Session[]>;
   begin(session: Session): Promise<void>;
   end(which: { hash: string } | { member: MemberId } | { allBut: string }): Promise<void>;
   addCode(hash: string, purpose: CodePurpose, until: Instant): Promise<void>;
-  /** Whether there is such a code; `spend` makes it the last time. */
+  /** Whether the code is valid; `spend` uses it up. */
   code(hash: string, purpose: CodePurpose, spend: 'spend' | 'look'): Promise<boolean>;
   endCodes(purpose: CodePurpose): Promise<void>;
   passcode(): Promise<string | undefined>;
   setPasscode(secret: string): Promise<void>;
 }
 
-/** One thing said in the room, as it is kept. */
+/** A post in the room, as it is stored. */
 export interface Post<Reply> {
   no: number;
-  /** The request's key: the same request is never said twice. */
+  /** The request's idempotency key: the same request is posted once. */
   key: string;
   id: string;
   at: Instant;
@@ -54,8 +54,8 @@ export interface Post<Reply> {
   reply: Reply;
 }
 
-/** What was said lately, kept so that a reload or a restart finds it again. */
-export interface PostShelf<Reply> {
+/** Stores recent posts, so that they survive a reload or a restart. */
+export interface PostStore<Reply> {
   latest(most: number): Promise<Post<Reply>[]>;
   keep(posts: readonly Post<Reply>[]): Promise<void>;
 }

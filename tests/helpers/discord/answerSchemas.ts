@@ -19,7 +19,7 @@ export const steps = [
 ] as const;
 const step = z.enum(steps);
 
-/** What a script is promised of a verdict; more keys may be added, these stay. */
+/** The stable part of a verdict's JSON: keys may be added, but these stay. */
 export const verdictSchema = z.looseObject({
   step,
   gravity: z.object({ value: gravity, u95: share, believed: z.boolean() }).nullable(),
@@ -37,7 +37,7 @@ export type VerdictData = z.infer<typeof verdictSchema>;
 
 const line = z.string().min(1);
 
-/** One reply of the terminal, as JSON. */
+/** One reply of the terminal as JSON. */
 export const answerSchema = z
   .strictObject({
     ok: z.boolean(),

@@ -1,4 +1,4 @@
-/** The published description of the platform's API ships its schemas as plain JavaScript; these are the ones used here. */
+/** The package of Discord's published API description has no types; these are the schemas used here. */
 declare module 'discord-api-spec/zod' {
   interface Schema {
     safeParse(value: unknown): {

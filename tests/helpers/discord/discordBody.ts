@@ -1,4 +1,4 @@
-/** A request body as it came over the wire: nothing is known of it but that it is an object. */
+/** A request body, known only to be an object. */
 export type Fields = Record<string, unknown>;
 
 export const isFields = (value: unknown): value is Fields =>
@@ -15,7 +15,7 @@ export interface SentFile {
   bytes: Uint8Array;
 }
 
-/** The JSON and the files of a request, which arrive together as a form when there are files. */
+/** The JSON and files of a request. With files it is a multipart form. */
 export const readBody = async (
   raw: Buffer,
   contentType: string,

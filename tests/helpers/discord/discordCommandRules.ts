@@ -3,7 +3,7 @@ import { type Fields, list, text } from './discordBody.ts';
 const NAME = /^[-_'\p{L}\p{N}\p{sc=Deva}\p{sc=Thai}]{1,32}$/u;
 const SUBCOMMANDS = new Set([1, 2]);
 
-/** Rules for registered commands that the platform keeps and its published schemas leave out. */
+/** Discord's rules for commands that its published schemas leave out. */
 export const commandProblems = (commands: Fields[]): string[] => {
   const problems: string[] = [];
   if (commands.length > 100) problems.push(`${commands.length} commands: at most 100`);
@@ -56,7 +56,10 @@ const repeated = (items: Fields[], what: string): string[] => {
   );
 };
 
-/** Names, descriptions and choice values of a command and all below it count towards its 8000 characters. */
+/**
+ * The characters that count towards Discord's limit of 8000: names, descriptions and choice values of a command and
+ * everything below it.
+ */
 const characters = (one: Fields): number =>
   text(one['name']).length +
   text(one['description']).length +

@@ -18,10 +18,10 @@ import {
   snowflake,
 } from './discordWorld.ts';
 
-/** Something that goes wrong between the bot and the platform. */
+/** A fault between the bot and Discord. */
 export type Fault =
   | { refuse: Answer }
-  /** The connection ends without an answer; `after` it the platform has acted on the request. */
+  /** The connection ends without a response. With `after`, Discord has carried out the request. */
   | { cut: 'before' | 'after'; how: 'closed' | 'reset' };
 
 interface Planted {
@@ -40,19 +40,21 @@ export const rateLimited = (seconds: number): Fault => ({
   },
 });
 
-/** A loopback stand-in for the platform, which the real client talks to: it keeps the platform's rules and records every request. */
+/**
+ * A stand-in for Discord on loopback, used by the real client. It enforces Discord's rules and records every request.
+ */
 export class DiscordDouble {
   readonly token = 'a-token-for-loopback-only';
   readonly world: World = newWorld();
   readonly calls: Call[] = [];
   readonly gateway: DiscordGatewayDouble;
-  /** Hears of every first answer to an interaction. */
+  /** Called for the first response to each interaction. */
   onAnswer: (interaction: Interaction) => void = () => undefined;
   readonly #server = createServer((request, response) => void this.#hear(request, response));
   readonly #planted: Planted[] = [];
   readonly #changes = new EventEmitter().setMaxListeners(0);
 
-  /** A lean double keeps the platform's manners but checks and records nothing, so as not to be what is measured. */
+  /** A lean double behaves the same, but checks and records nothing, so that it does not distort measurements. */
   readonly #lean: boolean;
 
   private constructor(lean: boolean) {
@@ -85,7 +87,7 @@ export class DiscordDouble {
     return `http://127.0.0.1:${this.#port}/api`;
   }
 
-  /** Every broken rule, of the platform or ours, in any body received so far. */
+  /** Every violation in any body so far, of Discord's rules or ours. */
   get problems(): string[] {
     return this.calls.flatMap((call) =>
       call.problems.map((problem) => `${call.method} ${call.path}: ${problem}`),
@@ -104,7 +106,7 @@ export class DiscordDouble {
     return channel;
   }
 
-  /** Lets time pass at once, for the platform only. */
+  /** Advances the clock of the stand-in only. */
   pass(milliseconds: number): void {
     this.world.ahead += milliseconds;
   }
@@ -118,7 +120,7 @@ export class DiscordDouble {
     return this.hold(draft, 0);
   }
 
-  /** Sends an interaction that somebody began some milliseconds ago. */
+  /** Sends an interaction that was created so many milliseconds ago. */
   hold(draft: Draft, milliseconds: number): Interaction {
     const at = nowIn(this.world) - milliseconds;
     const id = snowflake(at);
@@ -141,26 +143,26 @@ export class DiscordDouble {
     return interaction;
   }
 
-  /** Sends the same interaction once more, as happens after a resume. */
+  /** Sends the same interaction again, as Discord does after a resume. */
   deliverAgain(interaction: Interaction, draft: Draft): void {
     this.gateway.dispatch('INTERACTION_CREATE', draft.data(this.world, interaction));
   }
 
-  /** Sends an interaction and waits for the bot's first answer to it. */
+  /** Sends an interaction and waits for the bot's first response. */
   async use(draft: Draft): Promise<Interaction> {
     const interaction = this.deliver(draft);
     await this.until(() => interaction.acknowledged !== undefined, `an answer to ${draft.what}`);
     return interaction;
   }
 
-  /** Sends an interaction and waits for the message that finally answers it. */
+  /** Sends an interaction and waits for its final message. */
   async reply(draft: Draft): Promise<StoredMessage & { interaction: Interaction }> {
     const interaction = await this.use(draft);
     await this.until(() => !interaction.waiting, `the reply to ${draft.what}`);
     return { ...this.message(interaction.original), interaction };
   }
 
-  /** Takes no connections while something is done. */
+  /** Accepts no connections while `work` runs. */
   async unreachable(work: () => Promise<void>): Promise<void> {
     const port = this.#port;
     this.#server.close();
@@ -196,7 +198,7 @@ export class DiscordDouble {
   }
 
   get #port(): number {
-    // Listening on a TCP port, the address is never a pipe's name.
+    // For a TCP port, the address is never a pipe's name.
     return (this.#server.address() as AddressInfo).port;
   }
 

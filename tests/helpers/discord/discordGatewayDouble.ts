@@ -14,13 +14,13 @@ interface Session {
 const HEARTBEAT_INTERVAL = 41_250;
 const KEPT_FOR_RESUME = 5_000;
 
-/** The socket side: hands out sessions, replays what a resumed one missed, and misbehaves when told to. */
+/** The gateway: creates sessions, replays missed events on resume, and fails on request. */
 export class DiscordGatewayDouble {
   readonly identifies: { intents: number }[] = [];
   resumes = 0;
   /** Closes every new connection with this code. */
   refusing: number | undefined;
-  /** Called when a session has been resumed and told so. */
+  /** Called when a session has resumed. */
   onResumed: () => void = () => undefined;
   readonly #world: World;
   readonly #token: string;
@@ -46,7 +46,7 @@ export class DiscordGatewayDouble {
     });
   }
 
-  /** Sends an event; one that finds no connection waits for the session to be resumed. */
+  /** Sends an event. Without a connection it is queued until the session resumes. */
   dispatch(t: string, d: unknown): void {
     const session = this.#session;
     if (!session) throw new Error('no bot has identified itself yet');
@@ -56,7 +56,7 @@ export class DiscordGatewayDouble {
     if (session.socket) send(session.socket, event);
   }
 
-  /** Sends a text as it is, sense or not. */
+  /** Sends raw text, valid or not. */
   say(text: string): void {
     this.#session?.socket?.send(text);
   }

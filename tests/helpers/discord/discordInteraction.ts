@@ -16,7 +16,7 @@ import { fields, list, text } from './discordBody.ts';
 import { everyComponent } from './discordMessageRules.ts';
 import { type Interaction, type Person, type StoredMessage, type World, user } from './discordWorld.ts';
 
-/** An interaction that the double can send: what a person does, before the platform has given it an id. */
+/** An interaction before Discord has given it an id. */
 export interface Draft {
   what: string;
   type: InteractionType;
@@ -26,7 +26,7 @@ export interface Draft {
   data(world: World, interaction: Interaction): GatewayInteractionCreateDispatchData;
 }
 
-/** Where a person does something. */
+/** The channel and user of an interaction. */
 export interface Place {
   by: Person;
   channel: { id: string; kind: 'server' | 'dm' };
@@ -117,7 +117,7 @@ export const slash = (place: Place, path: readonly string[], typed: Typed = {}):
     }) satisfies GatewayInteractionCreateDispatchData,
 });
 
-/** Somebody is typing into the option `focused`. */
+/** Autocomplete: the user is typing into the option `focused`. */
 export const typing = (place: Place, path: readonly string[], focused: string, typed: Typed): Draft => ({
   what: `typing into ${focused} of /${path.join(' ')}`,
   type: InteractionType.ApplicationCommandAutocomplete,
@@ -132,7 +132,7 @@ export const typing = (place: Place, path: readonly string[], focused: string, t
     }) satisfies GatewayInteractionCreateDispatchData,
 });
 
-/** Presses a button that a message really has, found by its label. */
+/** Presses a message's button, found by its label. */
 export const press = (place: Place, on: StoredMessage, label: string): Draft => {
   const buttons = everyComponent(on.message.components).filter((one) => one['type'] === ComponentType.Button);
   const button = buttons.find((one) => one['label'] === label);
@@ -143,7 +143,7 @@ export const press = (place: Place, on: StoredMessage, label: string): Draft => 
   return component(place, on, `pressing "${label}"`, text(button['custom_id']));
 };
 
-/** Picks from the only menu of a message, by the label shown. */
+/** Chooses a row of a message's only menu, by its label. */
 export const pick = (place: Place, on: StoredMessage, label: string): Draft => {
   const menu = everyComponent(on.message.components).find(
     (one) => one['type'] === ComponentType.StringSelect,
@@ -176,7 +176,7 @@ const component = (
     }) satisfies GatewayInteractionCreateDispatchData,
 });
 
-/** Fills in a form that the bot opened and sends it; a field not named keeps what the form came with. */
+/** Submits a form that the bot opened. A field that is not named keeps its prefilled value. */
 export const submit = (place: Place, opened: Interaction, filled: Record<string, string>): Draft => {
   const modal = fields(opened.acknowledged?.['data']);
   if (opened.acknowledged?.['type'] !== 9) throw new Error('no form was opened');

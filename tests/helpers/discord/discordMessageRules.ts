@@ -12,7 +12,7 @@ const LAYOUT_ONLY = new Set<number>([
   ComponentType.Container,
 ]);
 
-/** Every component of a message or form, parents first. */
+/** Every component of a message or form, parents before children. */
 export const everyComponent = (components: unknown): Fields[] =>
   list(components).flatMap((one) => [
     one,
@@ -21,7 +21,7 @@ export const everyComponent = (components: unknown): Fields[] =>
     ...everyComponent(isFields(one['accessory']) ? [one['accessory']] : []),
   ]);
 
-/** Rules for messages that the platform keeps and its published schemas leave out. */
+/** Discord's rules for messages that its published schemas leave out. */
 export const messageProblems = (body: Fields, files: SentFile[], edits: boolean): string[] => [
   ...contentProblems(body, files, edits),
   ...componentProblems(body),
@@ -40,7 +40,7 @@ const contentProblems = (body: Fields, files: SentFile[], edits: boolean): strin
     (part) => list(part).length > 0,
   );
   const empty = content.trim() === '' && !shown && files.length === 0 && !isFields(body['poll']);
-  // An edit may leave the content alone, but not name it and leave nothing.
+  // An edit may omit the content, but not send an empty one that leaves the message empty.
   if (empty && (!edits || 'content' in body)) problems.push('an empty message');
   if (!flagged(body, MessageFlags.IsComponentsV2)) return problems;
   if (content !== '') problems.push('components V2 and content together');
@@ -114,7 +114,7 @@ const embedProblems = (body: Fields): string[] => {
 
 const mentionProblems = (body: Fields): string[] => {
   const allowed = body['allowed_mentions'];
-  // The platform would ping whoever a text names; we never leave that to it.
+  // Discord would ping whoever the text mentions; the bot must always restrict that itself.
   if (!isFields(allowed) || !Array.isArray(allowed['parse'])) return ['allowed_mentions is not explicit'];
   return ['users', 'roles']
     .filter((kind) => Array.isArray(allowed['parse']) && allowed['parse'].includes(kind))
@@ -130,7 +130,7 @@ const fileProblems = (body: Fields, files: SentFile[]): string[] => {
   const sent = new Set(files.map((file) => file.field));
   for (const attachment of list(body['attachments'])) {
     const id = String(attachment['id']);
-    // Short ids count the files of this request; long ones name attachments that are there already.
+    // A short id refers to a file of this request, a long one to an existing attachment.
     if (id.length < 15 && !sent.has(`files[${id}]`)) problems.push(`attachment ${id} has no file`);
   }
   return problems;

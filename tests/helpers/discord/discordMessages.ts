@@ -2,7 +2,7 @@ import { ComponentType, MessageFlags, MessageType, type APIMessage } from 'disco
 import { type Fields, type SentFile, fields, list, text } from './discordBody.ts';
 import { type StoredMessage, type World, nowIn, snowflake } from './discordWorld.ts';
 
-/** Stores what the bot sent as the message that people would see. */
+/** Stores a sent message as users would see it. */
 export const createMessage = (
   world: World,
   channel: string,
@@ -56,7 +56,7 @@ const apply = (stored: StoredMessage, body: Fields, files: SentFile[]): void => 
   if ('content' in body) message.content = text(body['content']);
   if ('allowed_mentions' in body) stored.allowedMentions = fields(body['allowed_mentions']);
   if ('nonce' in body) message.nonce = text(body['nonce']);
-  // The platform's edge: what passed the published schema is taken for what it describes.
+  // The body has passed the published schema, so it is cast to that type.
   if ('embeds' in body) message.embeds = list(body['embeds']);
   if ('components' in body)
     message.components = numbered(list(body['components'])) as unknown as APIMessage['components'] & {};
@@ -81,7 +81,7 @@ const attachments = (body: Fields, files: SentFile[]): APIMessage['attachments']
     };
   });
 
-/** Components come back with an id each and their defaults spelt out. */
+/** Discord returns components with ids and explicit defaults. */
 const numbered = (components: Fields[]): Fields[] => {
   let next = 1;
   const number = (one: Fields): Fields => {

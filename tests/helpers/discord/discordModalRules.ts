@@ -2,7 +2,7 @@ import { ComponentType } from 'discord.js';
 import { type Fields, list, text } from './discordBody.ts';
 import { customIdProblems, everyComponent, selectProblems } from './discordMessageRules.ts';
 
-/** Rules for forms that the platform keeps and its published schemas leave out. */
+/** Discord's rules for forms that its published schemas leave out. */
 export const modalProblems = (data: Fields): string[] => {
   const problems: string[] = [];
   const rows = list(data['components']);

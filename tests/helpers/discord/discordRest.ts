@@ -15,13 +15,13 @@ import {
 /** One request of the bot, as received. */
 export interface Call {
   method: string;
-  /** Below `/api/v10`, decoded, without query. */
+  /** The path below `/api/v10`, decoded, without the query. */
   path: string;
   query: URLSearchParams;
   body: unknown;
   files: SentFile[];
   at: number;
-  /** What is wrong with the body by the platform's rules and ours. */
+  /** Violations in the body, of Discord's rules or ours. */
   problems: string[];
 }
 
@@ -53,7 +53,7 @@ const NO_DIRECT_MESSAGES = refusal(403, 50007, 'Cannot send messages to this use
 const MISSING_PERMISSIONS = refusal(403, 50013, 'Missing Permissions');
 const EXPIRED_TOKEN = refusal(401, 50027, 'Invalid Webhook Token');
 
-/** Answers that each type of interaction may be given. */
+/** The response types that each type of interaction allows. */
 const FITTING: Record<number, readonly number[]> = {
   [InteractionType.ApplicationCommand]: [
     Callback.ChannelMessageWithSource,
@@ -76,7 +76,7 @@ const FITTING: Record<number, readonly number[]> = {
   ],
 };
 
-/** Answers one request as the platform would, and changes the world accordingly. */
+/** Answers a request as Discord would, and updates the world. */
 export const answer = (world: World, call: Call): Answer => {
   const part = call.path.split('/').filter((one) => one !== '');
   const verb = `${call.method} ${part[0] ?? ''}`;
@@ -91,7 +91,7 @@ export const answer = (world: World, call: Call): Answer => {
   return refusal(404, 0, '404: Not Found');
 };
 
-/** Checks the body, notes what is wrong, and says whether the platform would refuse it for that. */
+/** Checks the body, records violations, and returns an error response if Discord would reject it. */
 const wrong = (world: World, call: Call, kind: BodyKind): Answer | undefined => {
   if (!world.checks) return undefined;
   call.problems.push(...bodyProblems(kind, call.body, call.files));
@@ -166,7 +166,7 @@ const webhook = (world: World, call: Call, token: string, messageId: string | un
     if (refused) return refused;
     const thinking = interaction.waiting ? world.messages.get(interaction.original ?? '') : undefined;
     interaction.waiting = false;
-    // The first follow-up of a deferred reply takes the place of "thinking…".
+    // The first follow-up to a deferred reply replaces "thinking…".
     if (thinking) return OK(editMessage(world, thinking, fields(call.body), call.files).message);
     const message = createMessage(world, interaction.channel, fields(call.body), call.files);
     interaction.followUps.push(message.message.id);

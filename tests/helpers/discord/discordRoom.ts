@@ -19,7 +19,7 @@ import { DiscordDouble } from './discordDouble.ts';
 import type { Place } from './discordInteraction.ts';
 import { nowIn } from './discordWorld.ts';
 
-/** A kind for these tests: any text, with the suggestions given. */
+/** An option type for tests: any text, with the given suggestions. */
 export const anyText = (suggested?: string[]): Kind<string> => ({
   control: 'text',
   example: 'gull grey',
@@ -46,7 +46,7 @@ const pick: Kind<string> = {
 };
 const flag: Kind<string> = { ...anyText(), control: 'switch' };
 
-/** Commands that do what the platform has to cope with; what they log is a real entry of the studio's stream. */
+/** Commands that cover what Discord must handle. What they log is a real entry. */
 export const testCommands = (shown: Partial<Reply> = {}): Command[] => {
   const answer = (title: Reply['title']): Reply => ({ kind: 'answer', title, data: {}, ...shown });
   return [
@@ -132,7 +132,7 @@ export interface DiscordRoom {
   store: Store;
   ports: DiscordPorts;
   place: Place;
-  /** Why the bot said that its connection will not come back. */
+  /** Why the bot reported that its connection will not recover. */
   fatal: string[];
   logged: { level: string; about: object; message: string }[];
   entries(): Promise<number>;

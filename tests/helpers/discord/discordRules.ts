@@ -20,7 +20,7 @@ import { modalProblems } from './discordModalRules.ts';
 export type BodyKind =
   'commands' | 'callback' | 'followUp' | 'followUpEdit' | 'message' | 'messageEdit' | 'dm';
 
-/** What is wrong with a body that the bot sent: by the platform's published schemas, then by the rules they leave out. */
+/** Violations in a body that the bot sent: of the published schemas, then of the rules that these leave out. */
 export const bodyProblems = (kind: BodyKind, sent: unknown, files: SentFile[]): string[] => {
   const body: unknown = JSON.parse(JSON.stringify(sent ?? null));
   if (kind === 'commands') return commandsProblems(body);

@@ -1,7 +1,7 @@
 import type { APIMessage, APIUser, InteractionType, Locale, UserFlags } from 'discord.js';
 import type { Fields, SentFile } from './discordBody.ts';
 
-/** Somebody on the platform who uses the bot. */
+/** A Discord user. */
 export interface Person {
   id: string;
   name: string;
@@ -10,9 +10,9 @@ export interface Person {
   roles?: string[];
   /** May manage the server. */
   manages?: boolean;
-  /** Has left the server. */
+  /** No longer on the server. */
   left?: boolean;
-  /** Takes no direct messages from the bot. */
+  /** Does not accept direct messages from the bot. */
   dmClosed?: boolean;
 }
 
@@ -24,7 +24,7 @@ export interface Channel {
   deleted?: boolean;
 }
 
-/** One use of the bot by a person, and all that came of it. */
+/** One interaction, and everything that came of it. */
 export interface Interaction {
   id: string;
   token: string;
@@ -37,7 +37,7 @@ export interface Interaction {
   acknowledged: Fields | undefined;
   acknowledgedAt: number | undefined;
   original: string | undefined;
-  /** Still shows "thinking…". */
+  /** Whether it still shows "thinking…". */
   waiting: boolean;
   followUps: string[];
 }
@@ -53,7 +53,7 @@ export interface World {
   applicationId: string;
   guildId: string;
   bot: APIUser;
-  /** Milliseconds by which this world's clock runs ahead: a quarter of an hour passes at once. */
+  /** How far this clock is ahead, in milliseconds, so that fifteen minutes can pass at once. */
   ahead: number;
   /** Whether bodies are checked against the rules. */
   checks: boolean;
@@ -70,7 +70,7 @@ const NO_FLAGS = 0 as UserFlags;
 const EPOCH = 1_420_070_400_000n;
 let counter = 0n;
 
-/** An id as the platform makes them: the time in its upper bits. */
+/** A Discord id: its upper bits are the time. */
 export const snowflake = (at: number): string =>
   (((BigInt(Math.floor(at)) - EPOCH) << 22n) | (counter++ & 0x3fffffn)).toString();
 

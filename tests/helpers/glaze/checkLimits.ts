@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Checked } from '../../../src/glaze/checked.ts';
 
-/** What a formula's docstring promises of one of its numbers, the others held in the middle of their ranges. */
+/** The documented limits of one parameter; the other parameters are in the middle of their ranges. */
 export type Limit = readonly [
   what: string,
   formula: (x: number) => Checked<unknown>,

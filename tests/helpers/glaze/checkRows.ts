@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { allowance, referenceRows, type ReferenceRow } from './referenceRows.ts';
 
-/** What our formula makes of a row, found by the row's id without its topic: the first pattern that fits. */
+/** The formula for a row: the first pattern that matches the row's id without its topic. */
 export type Formulas = readonly (readonly [pattern: RegExp, formula: (row: ReferenceRow) => number])[];
 
-/** Declares a test for every row of these topics; a row without a formula fails, and so does a topic without rows. */
+/**
+ * Declares a test for every row of these topics. It fails for a row without a formula, and for a topic without rows.
+ */
 export const checkRows = (topics: Readonly<Record<string, Formulas>>): void => {
   for (const [topic, formulas] of Object.entries(topics)) {
     const rows = referenceRows.filter((row) => row.topic === topic);

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 
-/** A published or independently computed value: what goes in, what must come out, how near, and who says so. */
+/** A published or independently computed value: inputs, expected output, tolerance and source. */
 export interface ReferenceRow {
   id: string;
   topic: string;
@@ -18,14 +18,14 @@ export const referenceRows: readonly ReferenceRow[] = readdirSync(folder)
   .filter((name) => name.endsWith('.json'))
   .flatMap((name): ReferenceRow[] => JSON.parse(readFileSync(new URL(name, folder), 'utf8')));
 
-/** A named input of a row, as a number. */
+/** A row's input as a number. */
 export const input = (row: ReferenceRow, name: string): number => {
   const found = row.inputs[name]?.value;
   if (typeof found !== 'number') throw new Error(`${row.id} has no number ${name}`);
   return found;
 };
 
-/** A named input of a row, as text. */
+/** A row's input as text. */
 export const word = (row: ReferenceRow, name: string): string => {
   const found = row.inputs[name]?.value;
   if (typeof found !== 'string') throw new Error(`${row.id} has no word ${name}`);

@@ -5,10 +5,10 @@ import { chromium as playwright, type Browser, type BrowserContextOptions, type 
 
 const systemBrowsers = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
-/** Switches of the packaged browser that would take away what the page is to be held to. */
+/** Switches of the packaged browser that would disable the security that the tests check. */
 const weakening = ['--disable-web-security', '--allow-running-insecure-content', '--single-process'];
 
-/** The browser of this machine when it has one, else the one that comes as a package. */
+/** This machine's browser if there is one, otherwise the packaged one. */
 export const openBrowser = async (): Promise<Browser> => {
   const installed = systemBrowsers.find((path) => existsSync(path));
   if (installed !== undefined) return playwright.launch({ executablePath: installed, headless: true });
@@ -25,7 +25,7 @@ export const phoneSize: BrowserContextOptions = {
   isMobile: true,
 };
 
-/** A page in a context of its own; whatever it complains of on its console is collected. */
+/** A page in its own browser context, with its console errors collected. */
 export const openPage = async (
   browser: Browser,
   options: BrowserContextOptions = phoneSize,
@@ -40,7 +40,7 @@ export const openPage = async (
   return { page, complaints };
 };
 
-/** What axe finds, by rule and place. */
+/** axe's findings, by rule and element. */
 export const axeFindings = async (page: Page): Promise<string[]> => {
   const { violations } = await new AxeBuilder({ page }).analyze();
   return violations.flatMap(({ id, nodes }) =>
@@ -48,6 +48,6 @@ export const axeFindings = async (page: Page): Promise<string[]> => {
   );
 };
 
-/** Whether anything sticks out to the side, so that the page would have to be moved to be read. */
+/** Whether the page overflows sideways, so that readers must scroll. */
 export const sticksOut = (page: Page): Promise<number> =>
   page.evaluate<number>('document.documentElement.scrollWidth - document.documentElement.clientWidth');

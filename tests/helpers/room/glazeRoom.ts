@@ -13,7 +13,7 @@ import { answerSchema, type Answer } from '../discord/answerSchemas.ts';
 import { noonPlus } from '../store/storeEvents.ts';
 import { openTestStore } from '../store/storeFile.ts';
 
-/** Every number in data; as JSON those that are not finite would be null. */
+/** Every number in a value. They are collected before JSON turns non-finite ones into null. */
 export const numbersIn = (value: unknown): number[] => {
   if (typeof value === 'number') return [value];
   return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
@@ -23,10 +23,10 @@ export interface GlazeRoom {
   store: Store & { file: string };
   desk: Desk;
   studio: StudioId;
-  /** A member's line, so many minutes after noon on 1 March 2026. */
+  /** Runs a member's line, so many minutes after noon on 1 March 2026. */
   say(minutes: number, line: string, as?: string): Promise<Answer>;
   keeper(minutes: number, line: string, as?: string): Promise<Answer>;
-  /** The same request twice or from another hand: what a platform hands to the desk. */
+  /** Sends a request as platforms do, so that it can be repeated or sent as another member. */
   request(minutes: number, request: Pick<Request, 'path' | 'typed'> & Partial<Request>): Promise<Answer>;
   member(name: string): Promise<MemberId>;
   bugs: unknown[];
@@ -46,7 +46,7 @@ const settings = {
 export const gullGreyLine = (changed: Record<string, string> = {}): string =>
   printLine(['bucket', 'add'], { name: 'Gull Grey', nick: 'gg', ...settings, ...changed });
 
-/** The real desk on a real store in a file of its own. */
+/** The real desk on a real store in its own file. */
 export const openGlazeRoom = async (): Promise<GlazeRoom> => {
   const store = await openTestStore();
   const bugs: unknown[] = [];
@@ -96,10 +96,10 @@ export const openRoomWithGullGrey = async (
   return room;
 };
 
-/** The position that an action was worked out at. */
+/** The position in the log for which an action was offered. */
 export const afterOf = (line: string) => seq(Number(/after:(\d+)/.exec(line)?.[1]));
 
-/** The state of its first bucket, without the place of its last entry: an undo adds one. */
+/** The first bucket's state, without the position of its last entry, which an undo changes. */
 export const stateOf = ({ store, studio }: GlazeRoom) =>
   store.books.read(studio, async (book) => {
     const [state] = await book.buckets();

@@ -17,17 +17,17 @@ export interface ReminderRoom extends ReminderStudio {
   keeper: { person: Person; id: MemberId };
   logged: { level: string; about: object; message: string }[];
   set(at: number): void;
-  /** Says what is due at an instant. */
+  /** Sends what is due at an instant. */
   tick(at: number): Promise<number>;
   /** Messages to somebody, oldest first. */
   told(person: Person): string[];
   inChannel(channel: string): string[];
   member(name: string, about?: Omit<Person, 'id' | 'name'>): Promise<{ person: Person; id: MemberId }>;
-  /** Another process on the same file takes over; answers its reminders. */
+  /** Restarts the reminders on the same file, as another process; returns them. */
   restart(): Promise<void>;
 }
 
-/** Reminders on the stand-in for Discord, with the real client, desk and store, and a clock to be set. */
+/** Reminders on the stand-in for Discord, with the real client, desk and store, and a settable clock. */
 export const openReminderRoom = async (more: Voice[] = []): Promise<ReminderRoom> => {
   const discord = await DiscordDouble.start();
   const clock = settableClock();
@@ -45,7 +45,7 @@ export const openReminderRoom = async (more: Voice[] = []): Promise<ReminderRoom
   const open = (): Promise<Reminders> =>
     startReminders(
       { queue: store.reminders, books: store.books, words: en, clock, log, voices: [bot.voice, ...more] },
-      // Only when a test says so.
+      // The test calls tick() itself.
       { every: 1e8 },
     );
   let reminders = await open();
@@ -84,7 +84,7 @@ export const openReminderRoom = async (more: Voice[] = []): Promise<ReminderRoom
   };
 };
 
-/** A voice of a platform where everybody is known, for what is not Discord's own. */
+/** A platform voice that reaches everybody, for tests that are not about Discord. */
 export const recordingVoice = (): Voice & { said: { to: MemberId; reply: Reply }[] } => {
   const said: { to: MemberId; reply: Reply }[] = [];
   return {

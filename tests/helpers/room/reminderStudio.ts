@@ -10,11 +10,11 @@ import { en } from '../../../src/words/en.ts';
 export interface ReminderStudio {
   desk: Desk;
   studio: StudioId;
-  /** Says a line at an instant; throws when it is not answered. */
+  /** Runs a line at an instant; throws if it is refused. */
   say(member: MemberId, at: number, line: string, role?: Role): Promise<string>;
 }
 
-/** The real desk on a studio of a Discord server, with nobody's night in the way. */
+/** The real desk for a Discord server's studio, without quiet hours. */
 export const openReminderStudio = async (store: Store, guildId: string): Promise<ReminderStudio> => {
   const studio = await store.people.studioOf('discord', guildId, 'Wrackline Clay Co-op');
   const report = (error: unknown) => {

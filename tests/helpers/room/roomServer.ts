@@ -18,9 +18,9 @@ export interface TestRoom {
   studio: StudioId;
   file: string;
   port: number;
-  /** What the operator was told. */
+  /** Text printed for the operator. */
   told: string[];
-  /** What was written down for whoever runs it. */
+  /** Warnings in the log. */
   warned: object[];
   passcode: string;
   keeperCode: string;
@@ -35,11 +35,11 @@ interface Wanted {
   folder?: string;
   newKeys?: boolean;
   clock?: Clock;
-  /** A test that breaks something on purpose. */
+  /** The test causes an error on purpose. */
   mayBreak?: boolean;
 }
 
-/** A room on a port of its own, over a real store in a file that goes with it. */
+/** A room on its own port, over a real store in a file that is deleted afterwards. */
 export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   const folder = wanted.folder ?? mkdtempSync(join(tmpdir(), 'room-'));
   const bugs: unknown[] = [];
@@ -99,14 +99,14 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   };
 };
 
-/** The same, closed when the test is over. */
+/** A room that is closed after the test. */
 export const testRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   const open = await openRoom(wanted);
   onTestFinished(() => open.close());
   return open;
 };
 
-/** Makes every entry fail, as a full or broken disk would; answers how to mend that. */
+/** Makes every entry fail, as a full or broken disk would; returns a function that repairs it. */
 export const breakLog = ({ file }: TestRoom): (() => void) => {
   const run = (sql: string) => {
     const database = new Sqlite(file);
@@ -117,7 +117,7 @@ export const breakLog = ({ file }: TestRoom): (() => void) => {
   return () => run('drop trigger if exists broken');
 };
 
-/** Says a line at the desk, as a keeper who is not in the room. */
+/** Runs a line at the desk, as a keeper from another platform. */
 export const sayAsKeeper = async ({ app, studio }: TestRoom, line: string): Promise<void> => {
   const member = await app.store.people.memberOf(studio, 'terminal', 'Warden', 'Warden');
   const speaker = { studio, member, role: 'keeper', now: app.clock.now() } as const;
@@ -144,13 +144,13 @@ const parsed = (text: string): Record<string, unknown> => {
   }
 };
 
-/** One phone: it keeps its cookies, and says of itself what a browser would unless told otherwise. */
+/** A phone: it keeps its cookies and sends a browser's headers, unless told otherwise. */
 export class Phone {
   readonly #port: number;
   readonly #cookies = new Map<string, string>();
   host: string;
   origin: string | undefined;
-  /** What a proxy says of where it is. */
+  /** X-Forwarded-For, as a proxy would set it. */
   from: string | undefined;
 
   constructor(port: number) {
@@ -234,7 +234,7 @@ export class Phone {
     return this.post('/api/say', { id, line, ...more });
   }
 
-  /** Listens; answers the events heard so far, and a way to wait until there are so many. */
+  /** Opens the event stream; returns the events so far, and a way to wait for a number of them. */
   async listen(after = 0): Promise<{
     posts: Record<string, unknown>[];
     until(many: number): Promise<void>;
@@ -264,7 +264,7 @@ export class Phone {
   }
 }
 
-/** A phone that has come in: in the demo by a name, elsewhere by the passcode or a code. */
+/** A phone that has signed in: with a name in the demo, otherwise with the passcode or a code. */
 export const phoneOf = async (
   open: TestRoom,
   name: string,

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** The export as docs/data.md describes it, format 1: what somebody who reads it elsewhere may rely on. */
+/** The export as docs/data.md describes it, format 1: what other readers may rely on. */
 const iso = z.iso.datetime();
 const id = z.string().min(1);
 const no = z.int().positive();

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 
-/** Whether a word stands anywhere in a database's files, in UTF-8 or either UTF-16. */
+/** Whether a word is anywhere in a database's files, in UTF-8 or either UTF-16. */
 export const standsIn = (file: string, word: string): boolean =>
   ['', '-wal', '-shm'].some((end) => {
     if (!existsSync(`${file}${end}`)) return false;

@@ -3,7 +3,7 @@ import type { BucketEvent } from '../../../src/studio/bucket/bucketEvent.ts';
 
 const hour = 3_600_000;
 
-/** A short life of a bucket in which everything that is ever logged of one happens. */
+/** A short history of a bucket with every kind of event. */
 export const probeEvents: readonly BucketEvent[] = [
   {
     kind: 'setup',

@@ -33,7 +33,7 @@ const mass = amount(5_000).map(grams);
 const length = amount(400).map(millimetres);
 const time = amount(90).map(seconds);
 const anyDuration = fc.integer({ min: 0, max: 1e10 }).map(duration);
-/** Whatever can be typed, other alphabets and emoji too, but NUL and halves of characters. */
+/** Any text that can be typed, in every script, emoji too, but without NUL and lone surrogates. */
 export const typed = fc.string({ unit: 'binary', maxLength: 30 }).map((text) => text.replaceAll('\0', ''));
 const bucket = fc.integer({ min: 1, max: 60 }).map(streamNo);
 const cupKind = fc.constantFrom(...flowCups.map(({ kind }) => kind), 'own' as const);
@@ -95,7 +95,7 @@ export const setup: fc.Arbitrary<Extract<BucketEvent, { kind: 'setup' }>> = fc.r
   { requiredKeys: ['kind', 'settings'] },
 );
 
-/** What is logged of a bucket that has been set up. */
+/** Events of a bucket that has been set up. */
 export const ordinary: fc.Arbitrary<BucketEvent> = fc.oneof(
   fc.record(
     {

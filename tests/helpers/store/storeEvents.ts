@@ -18,7 +18,7 @@ export const gullGrey: BucketSettings & { volume: number } = {
   volume: 15_000,
 };
 
-/** Noon on 1 March 2026, and so many minutes. */
+/** Noon on 1 March 2026, plus so many minutes. */
 export const noonPlus = (minutes: number) => instant(Date.UTC(2026, 2, 1, 12) + minutes * 60_000);
 
 export const loggedAt = (by: MemberId, minutes: number, note?: string): Logged => ({

@@ -6,14 +6,14 @@ import type { Clock } from '../../../src/clock.ts';
 import { instant } from '../../../src/studio/ids.ts';
 import { openStore, type Store, type StoreOptions } from '../../../src/store/openStore.ts';
 
-/** A place for a database that is gone after the test. */
+/** A path for a database, deleted after the test. */
 export const storeFile = (): string => {
   const folder = mkdtempSync(join(tmpdir(), 'glaze-store-'));
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
   return join(folder, 'studio.db');
 };
 
-/** 2026-03-01T12:00:00Z, until somebody sets it. */
+/** A clock at 2026-03-01T12:00:00Z until it is set. */
 export const settableClock = (): Clock & { set(at: number): void } => {
   let now = Date.UTC(2026, 2, 1, 12);
   return {
@@ -24,7 +24,7 @@ export const settableClock = (): Clock & { set(at: number): void } => {
   };
 };
 
-/** A real store in a file of its own, closed after the test. */
+/** A real store in its own file, closed after the test. */
 export const openTestStore = async (
   options: Partial<StoreOptions> & { file?: string } = {},
 ): Promise<Store & { file: string }> => {

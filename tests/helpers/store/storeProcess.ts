@@ -4,9 +4,9 @@ import { fileURLToPath } from 'node:url';
 
 export interface StoreProcess {
   readonly lines: readonly string[];
-  /** The first line of which this is true, now or later; fails when the process ends without it. */
+  /** The first line that matches, past or future; fails if the process ends without one. */
   line(is: (line: string) => boolean): Promise<string>;
-  /** Ends it as a power switch would; resolves when it is gone. */
+  /** Kills the process without warning, like a power failure; resolves when it has ended. */
   kill(): Promise<void>;
   ended: Promise<number | null>;
 }

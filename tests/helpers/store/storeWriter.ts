@@ -12,7 +12,7 @@ import { gullGrey, loggedAt, water } from './storeEvents.ts';
 const [file = '', mode = ''] = process.argv.slice(2);
 const say = (line: string) => writeSync(1, `${line}\n`);
 
-/** Becomes nobody once all code is loaded, the driver's own included: nobody may not be let in where it lies. */
+/** Drops root's rights after all code is loaded, because `nobody` may not read the files of the driver. */
 const giveRootUp = () => {
   new Sqlite(':memory:').close();
   if (process.getuid?.() !== 0) return;

@@ -39,7 +39,7 @@ describe('a chart of a bucket', () => {
     expect(document.querySelector('svg > title')?.textContent).toBe(chart.alt);
   });
 
-  it('shows what a member typed as inert words', () => {
+  it('shows what a member typed as plain text', () => {
     const svg = chartSvg(chart);
     expect(svg).not.toContain('<script');
     expect(parseHTML(svg).document.querySelector('svg > text')?.textContent).toBe(chart.title);
@@ -53,7 +53,7 @@ describe('a chart of a bucket', () => {
     expect(fills[1]).not.toBe(fills[0]);
   });
 
-  it('draws one reading alone without dividing by a span of nothing', () => {
+  it('draws a single reading without dividing by zero', () => {
     const [series] = chart.series;
     const points = series?.points.slice(0, 1) ?? [];
     const svg = chartSvg({
@@ -65,7 +65,7 @@ describe('a chart of a bucket', () => {
     expect(svg).not.toContain('Infinity');
   });
 
-  it('comes in a dark dress too', () => {
+  it('has a dark theme too', () => {
     expect(chartSvg(chart, dark)).toContain(dark.paper);
   });
 

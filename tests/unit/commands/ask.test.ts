@@ -129,7 +129,7 @@ describe('a question that the logbook answers', () => {
     );
     expect((await ask(room, 'when was gg last stirred')).title).toMatch(/by Juno\.$/);
     expect((await ask(room, 'who added water to gull grey')).title).toMatch(/last addition .*by Tove\.$/);
-    // A reading of a bucket that was stirred tells of a stir too.
+    // A reading of a stirred bucket counts as a stir.
     await room.say(3, '/reading bucket:gg gravity:1.44 stirred:yes', 'Ann');
     const answer = await ask(room, 'who stirred gg last');
     expect(answer.title).toMatch(/by Ann\.$/);
@@ -183,7 +183,7 @@ describe('a question that nothing answers', () => {
     for (const { line } of answer.actions) expect(line).toMatch(/^\/ask question:/);
   });
 
-  it('is looked up and never run, whatever it holds', async () => {
+  it('is searched for and never run, whatever it contains', async () => {
     const room = await openRoomWithGullGrey();
     const before = await room.say(1, '/bucket log bucket:gg');
     await fc.assert(
@@ -229,7 +229,7 @@ describe('the studio’s own notes', () => {
     expect(answer.title).toBe('Buff crawls unless it is sponged twice.');
     expect(answer.facts).toEqual([{ label: 'More', text: '[Ask](http://x) @everyone.' }]);
     expect(answer.reasons[0]).toMatch(/^The studio’s own note n-1, by Tove/);
-    // One that has nothing to do with it stays out of the way.
+    // An unrelated note is not shown.
     expect(ids(await ask(room, 'is this glaze food safe'))[0]).toBe('food-contact');
   });
 
@@ -241,7 +241,7 @@ describe('the studio’s own notes', () => {
     expect(ids(await ask(room, 'gull grey on porcelain?'))[0]).toBe('n-2');
   });
 
-  it('stay behind when they only name the bucket that is asked about, and lead when they are about it', async () => {
+  it('come after the handbook’s when they only name the bucket, and first when they are about it', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(1, '/bucket add name:"Bog Iron"');
     await room.keeper(
@@ -269,7 +269,7 @@ describe('the studio’s own notes', () => {
     expect(await room.keeper(4, '/note remove note:"where the"')).toMatchObject({ ok: true });
     expect(ids(await ask(room, 'where are the cookies'))).toEqual([]);
     expect((await room.say(5, '/note list')).data).toEqual({ notes: [] });
-    // A number is not given again: who remembers n-1 must not get another note.
+    // Numbers are not reused: a member who remembers n-1 must not find another note.
     expect((await room.keeper(6, cookies)).data).toMatchObject({ note: 'n-2' });
     const rows = await room.store.books.read(room.studio, (book) => book.notes());
     expect(rows.map(({ no, text }) => [no, text])).toEqual([[2, expect.stringContaining('crate')]]);

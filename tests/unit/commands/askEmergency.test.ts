@@ -48,7 +48,7 @@ describe('an emergency put to /ask', () => {
       expect(Object.keys(answer.data).toSorted()).toEqual(['answers', 'emergency']);
       expect(allOf(answer)).not.toMatch(/ravity|window|stirred|on hold|Use it/);
     }
-    // What is in it, whoever answers the poison line will ask.
+    // The poison line will ask what the bucket contains.
     const { actions } = await ask(room, 'i swallowed some gull grey');
     expect(actions.map(({ line }) => line)).toEqual(['/bucket show bucket:1']);
     expect(room.bugs).toEqual([]);

@@ -112,11 +112,11 @@ describe('a correction', () => {
     await room.say(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
     await room.say(1, '/reading bucket:sf gravity:1.50 within:0.001 stirred:yes');
     const answer = await room.say(1, '/batch correct bucket:gg by:blend with:sf');
-    // The lever rule wants as much of the other as is there, 15 l of each, and 12 l are: 18.05 − 12 = 6.05 l are kept, of
-    // which as much is wanted; half of 18.05 l each, 9.025, then: 15 − 9.025 = 5.975 l out, 9.025 l in.
+    // The lever rule needs equal volumes, 15 l of each, but the other has 12 l. So 18.05 − 12 = 6.05 l are kept, and
+    // half of 18.05 l comes from each bucket, 9.025 l: 15 − 9.025 = 5.975 l out, 9.025 l in.
     expect(number(answer.data['ladleMl'])).toBeCloseTo(5975, 0);
     expect(number(answer.data['blendMl'])).toBeCloseTo(9025, 0);
-    // Without that, 3.05 l fit: (15 × 1.38 + 3.05 × 1.50)/18.05 = 1.40028, below the window.
+    // Without drawing off, 3.05 l fit: (15 × 1.38 + 3.05 × 1.50)/18.05 = 1.40028, below the window.
     expect(number(answer.data['fitsMl'])).toBeCloseTo(3050, 0);
     expect(number(answer.data['gravity'])).toBeCloseTo(1.44, 4);
     expect(number(answer.data['volumeL'])).toBeCloseTo(18.05, 3);
@@ -184,7 +184,7 @@ describe('a correction', () => {
     expect((await room.say(2, '/batch correct bucket:gg by:water')).title).toMatch(
       /Pour in \d+ ml of water for each litre in the pail, half of what it needs/,
     );
-    // One reading that the logbook did not expect changes no water: a second settles it.
+    // One reading that contradicts the logbook does not change the water: a second one confirms it.
     await room.say(3, '/reading bucket:gg gravity:1.38 within:0.001 look:right stirred:yes');
     await room.say(3, '/reading bucket:gg gravity:1.38 within:0.001 look:right stirred:yes');
     const off = await room.keeper(3, '/batch correct bucket:gg by:draw-off');
@@ -367,7 +367,7 @@ describe('recipes', () => {
     expect(kept).toMatchObject({ ok: true, data: { name: 'Gull Grey' } });
     expect(kept.reasons).toEqual([written]);
     expect((await room.say(1, '/batch recipes')).facts).toEqual([{ label: 'Gull Grey', text: written }]);
-    // What is written out is read again, as it was.
+    // The printed recipe can be parsed again.
     const again = await room.keeper(1, `/batch recipe name:"Gull Grey again" recipe:"${written}"`);
     expect(again.data['lines']).toEqual(kept.data['lines']);
     await room.keeper(1, `/undo entry:${String(again.data['entry'])}`);

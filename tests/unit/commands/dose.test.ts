@@ -10,7 +10,7 @@ const doseMl = async (room: GlazeRoom, minutes: number) =>
 const verdict = (answer: { data: Record<string, unknown> }) =>
   answer.data['verdict'] as Record<string, unknown>;
 
-/** Read, dose, read: seconds after each dose of so many millilitres. */
+/** Reads and doses in turn: the efflux times before and after each dose. */
 const dosed = async (room: GlazeRoom, readings: readonly (number | string)[], ml: number) => {
   let minutes = 1;
   for (const [i, seconds] of readings.entries()) {

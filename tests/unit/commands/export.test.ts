@@ -120,7 +120,7 @@ describe('the whole studio as one JSON document', () => {
   });
 });
 
-/** A reader of RFC 4180 that is not ours to bend: quotes doubled inside quotes, CRLF between rows. */
+/** An independent RFC 4180 parser: doubled quotes inside quotes, CRLF between rows. */
 const readCsv = (text: string): string[][] => {
   const rows: string[][] = [];
   let [row, cell, quoted]: [string[], string, boolean] = [[], '', false];

@@ -6,7 +6,7 @@ import type { Answer } from '../../helpers/discord/answerSchemas.ts';
 
 const day = 24 * 60;
 
-/** What a script is promised; more keys may be added, these stay. */
+/** The stable part of the JSON: keys may be added, but these stay. */
 const pair = z.looseObject({
   fault: z.string(),
   condition: z.string(),
@@ -25,7 +25,7 @@ const found = (answer: Answer, fault: string, condition: string) =>
   pairsOf(answer).find((one) => one.fault === fault && one.condition === condition);
 
 const choose = (n: number, k: number): number => (k === 0 ? 1 : (choose(n - 1, k - 1) * n) / k);
-/** Fisher's two sides by listing every table with the same margins. */
+/** Fisher's two-sided test, by listing every table with the same margins. */
 const byTables = (a: number, of: number, c: number, other: number): number => {
   const ways = Array.from({ length: of + 1 }, (_, k) =>
     a + c - k < 0 || a + c - k > other ? 0 : choose(of, k) * choose(other, a + c - k),
@@ -41,7 +41,7 @@ const open = async (): Promise<GlazeRoom> => {
   return room;
 };
 
-/** An evening each, from day `first` on: read at this gravity, then dipped, told two hours later. */
+/** One evening a day from day `first`: read at this gravity, then dipped, reported two hours later. */
 const evenings = async (room: GlazeRoom, first: number, gravity: number, lines: string[]): Promise<void> => {
   for (const [i, line] of lines.entries()) {
     const at = (first + i) * day + 9 * 60;
@@ -68,7 +68,8 @@ describe('/faults', () => {
     await evenings(room, 0, 1.51, [crawled]);
     await evenings(room, 1, 1.44, [good, good]);
     const few = await room.keeper(9 * day, '/faults bucket:gg');
-    // By hand: 3 with a fault and 4 without, wholly apart, are 1 of C(7, 3) = 35 ways: 0.029. Six days give 0.067 at best.
+    // By hand: complete separation of 3 with a fault from 4 without is 1 of C(7, 3) = 35 tables: 0.029. Six days give
+    // 0.067 at best.
     expect(few.title).toBe(
       'Too few results to say: 3 days of dipping so far. At least 4 more, good ones and faulty ones.',
     );

@@ -19,7 +19,7 @@ const openOver = async (): Promise<GlazeRoom> => {
 describe('a result from the kiln', () => {
   it('is kept with how many pieces had the fault, and says what its bucket was like', async () => {
     const room = await openOver();
-    // Dipped three days and some hours after the stir, told three days after that.
+    // Dipped three days and some hours after the stir, reported three days after that.
     const answer = await room.say(
       6 * day,
       '/fired bucket:gg result:crawling pieces:"2 of 4" dipped:"3 days ago"',
@@ -55,7 +55,7 @@ describe('a result from the kiln', () => {
     });
   });
 
-  it('that is good is kept so, with nothing blamed', async () => {
+  it('that is good is logged as good, with nothing blamed', async () => {
     const room = await openOver();
     const answer = await room.say(
       3 * hour,
@@ -108,7 +108,7 @@ describe('a result from the kiln', () => {
 });
 
 describe('what a bucket was like at a dip', () => {
-  it('is told from the entries of before it, not from those of after', async () => {
+  it('comes from the entries before it, not from later ones', async () => {
     const room = await openOver();
     await room.say(2 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
     const before = await room.say(5 * hour, '/fired bucket:gg result:crawling dipped:"4h ago"');
@@ -117,7 +117,7 @@ describe('what a bucket was like at a dip', () => {
     expect(conditions(after)).toMatchObject({ 'gravity-over': false, 'flow-thick': false, rested: false });
   });
 
-  it('is told anew when an entry of before comes late, or is taken back', async () => {
+  it('changes when an earlier entry is logged late, or undone', async () => {
     const room = await openOver();
     await room.say(5 * hour, '/fired bucket:gg result:crawling pieces:4 dipped:"1h ago"');
     const over = async () => {
@@ -137,10 +137,10 @@ describe('what a bucket was like at a dip', () => {
     expect(await over()).toBe(1);
   });
 
-  it('at an hour that nobody said is only what held all that day', async () => {
+  it('without an hour includes only what was true all day', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(0, '/studio set zone:America/St_Johns');
-    // Read over its window at 17:30, brought into it at 19:30, both by somebody else.
+    // Over its window at 17:30, corrected at 19:30, both by somebody else.
     await room.say(9 * hour, '/reading bucket:gg gravity:1.51 seconds:14 stirred:yes', 'Ana');
     await room.say(11 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
     const answer = await room.say(3 * day, '/fired bucket:gg result:crawling dipped:"3 days ago"');
@@ -157,7 +157,7 @@ describe('what a bucket was like at a dip', () => {
   it('is asked for by the time of day, when the bucket was not the same all that day', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(0, '/studio set zone:America/St_Johns');
-    // By the member's own hand at 17:30 and at 19:30: two visits.
+    // At 17:30 and at 19:30 by the same member: two visits.
     await room.say(9 * hour, '/reading bucket:gg gravity:1.51 seconds:14 stirred:yes');
     await room.say(11 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
     const answer = await room.say(3 * day, '/fired bucket:gg result:crawling pieces:2 dipped:"3 days ago"');
@@ -173,7 +173,7 @@ describe('what a bucket was like at a dip', () => {
     const told = await room.say(3 * day + 1, line);
     expect(told.title).toBe('Kept: all 2 crawled.');
     expect(told.reasons.join(' ')).toMatch(/nothing was amiss with Gull Grey/);
-    // The first is taken back, so that nothing counts twice.
+    // The first is undone, so that nothing counts twice.
     expect(await results(room)).toHaveLength(1);
     expect(await room.say(3 * day + 2, line)).toMatchObject({ kind: 'refusal' });
     expect(await room.say(3 * day + 2, '/fired bucket:gg result:good instead:1-1')).toMatchObject({
@@ -208,7 +208,7 @@ describe('what a bucket was like at a dip', () => {
     expect(kept).toMatch(/read at 18\.1 s in the flow cup/);
   });
 
-  it('on a day of the member’s own entry is what it was right after that', async () => {
+  it('on a day with the member’s own entry is the state right after it', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(0, '/studio set zone:America/St_Johns');
     await room.say(9 * hour, '/reading bucket:gg gravity:1.51 seconds:14 stirred:yes');

@@ -77,7 +77,7 @@ describe('a plan for a piece', () => {
     expect(at(answer, 'dip')).toBe('2026-03-02T11:30:00.000Z');
     expect(answer.data['conflicts']).toEqual(['too-early']);
     expect(answer.dont.join(' ')).toMatch(/too early/);
-    // planned for later than that, it is then
+    // if a later time is planned, that time
     const later = await room.say(6, '/prep piece:jug bucket:gg resist:wax when:"2026-03-02 19:00"');
     expect(at(later, 'dip')).toBe('2026-03-02T22:30:00.000Z');
     expect(later.data['conflicts']).toEqual([]);
@@ -114,10 +114,10 @@ describe('ticking steps off', () => {
     await room.say(5, '/prep piece:"tall jug" bucket:gg underglaze:thin resist:wax');
     const ticked = await room.say(10, '/prep piece:"tall jug" done:dust,sheen');
     expect(ticked.data['entry']).toBe('p-2');
-    // the sheen went at 12:10 after all, and 20 minutes are counted from the sponge: 12:30 at the latest
+    // the sheen went at 12:10, but 20 minutes are counted from the sponge: 12:30 at the latest
     expect(at(ticked, 'underglaze')).toBe('2026-03-01T12:30:00.000Z');
     const waxed = await room.say(90, '/prep piece:p-1 done:underglaze,resist');
-    // waxed at 13:30 UTC, 10:00 in St John's: dry overnight, and the door opens at 08:00
+    // waxed at 13:30 UTC, 10:00 in St John's: dry overnight, and the studio opens at 08:00
     expect(at(waxed, 'dip')).toBe('2026-03-02T11:30:00.000Z');
     expect(
       steps(waxed)

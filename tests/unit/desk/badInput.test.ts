@@ -3,7 +3,7 @@ import { streamNo, studioStream } from '../../../src/studio/ids.ts';
 import { type Answer, verdictOf } from '../../helpers/discord/answerSchemas.ts';
 import { afterOf, openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
-/** Everything that is stored of the bucket and of the studio. */
+/** Everything that is stored of the bucket and the studio. */
 const stored = ({ store, studio }: GlazeRoom) =>
   store.books.read(studio, async (book) => ({
     buckets: await book.buckets(),
@@ -18,7 +18,7 @@ const roomWithCup = async () => {
   return room;
 };
 
-/** Refused in private, naming the slip; nothing is saved, nor half of it. */
+/** Expects a private refusal that names the error, and that nothing was saved. */
 const refused = async (room: GlazeRoom, line: string, named: RegExp, by: 'say' | 'keeper' = 'say') => {
   const before = await stored(room);
   const answer = await room[by](5, line);
@@ -286,7 +286,7 @@ describe('members’ words', () => {
     expect(log.data['entries']).toMatchObject([{ note: asKept }, {}]);
   });
 
-  it('writing that turns direction or hides does not reach the terminal', async () => {
+  it('direction marks and invisible characters do not reach the terminal', async () => {
     const room = await roomWithCup();
     await room.request(5, {
       path: ['stirred'],
@@ -401,7 +401,7 @@ describe('sent twice, or pressed by two', () => {
     expect(second).toMatchObject({ ok: false, kind: 'refusal', private: true });
     expect(second.title).toMatch(/not logged.*meanwhile/i);
     expect(second.reasons.join('\n')).toMatch(/Wren added 2 l of water/);
-    // A fresh verdict comes with it.
+    // The reply includes a fresh verdict.
     expect(verdictOf(second)).toMatchObject({ step: 'measure', after: 3 });
     expect(await stored(room)).toEqual(before);
     const anyway = second.actions.at(-1);

@@ -146,7 +146,7 @@ describe('every command', () => {
       if (leaf.form) {
         expect(leaf.form.length).toBeLessThanOrEqual(5);
         for (const name of leaf.form) expect(Object.keys(leaf.options)).toContain(name);
-        // What it needs is in the form, or the form could not be sent.
+        // The form must contain every needed option, or it could not be submitted.
         for (const [name, { needed }] of Object.entries(leaf.options))
           if (needed) expect(leaf.form, leaf.name).toContain(name);
       }

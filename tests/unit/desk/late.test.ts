@@ -5,7 +5,7 @@ import { entryId, readEntryId, seq } from '../../../src/studio/ids.ts';
 import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 
-/** Typed at 13:00 on 1 March 2026; it reached the bot at 8:00 the next morning. */
+/** Typed at 13:00 on 1 March 2026, and received at 08:00 the next morning. */
 const typedAt = 60;
 const came = 1200;
 
@@ -37,7 +37,7 @@ describe('a line that came late', () => {
     ['/coat on kind:wax pieces:jug', typedAt],
     ['/fired bucket:gg result:good', typedAt],
     ['/prep piece:jug bucket:gg', typedAt],
-    // As they were meant when they were typed.
+    // Parsed relative to the time at which they were typed.
     ['/stirred bucket:gg when:"30 min ago"', 30],
     ['/stirred bucket:gg when:now', typedAt],
     ['/coat on kind:wax pieces:jug when:"today 12:20"', 20],
@@ -46,7 +46,7 @@ describe('a line that came late', () => {
     expect(await entry(data['entry'])).toMatchObject({ at: noonPlus(minute), loggedAt: noonPlus(came) });
   });
 
-  it('ticks a step off, or takes a coat off, as of then', async () => {
+  it('ticks a step off, or takes a coat off, at the time when it was typed', async () => {
     await room.say(1, '/prep piece:jug bucket:gg');
     await room.say(1, '/coat on kind:latex pieces:jug');
     for (const line of ['/prep piece:jug done:dust', '/coat off coat:c-1']) {
@@ -68,7 +68,7 @@ describe('a line that came late', () => {
     expect(await late('/undo entry:1-2')).toMatchObject({ ok: false });
   });
 
-  it('puts a reminder off from when it came', async () => {
+  it('snoozes a reminder from the time when it arrived', async () => {
     await room.say(0, '/coat on kind:wax pieces:jug');
     expect(await late('/remind later reminder:c-1-ready for:1h')).toMatchObject({
       data: { at: new Date(noonPlus(came + 60)).toISOString() },
@@ -82,18 +82,18 @@ describe('a line that came late', () => {
     expect(ahead.data).toMatchObject({ firing: '2026-03-02T16:00:00.000Z' });
   });
 
-  it('is told what to do now, not what was to be done then', async () => {
-    // Rest limit 4 h: stirred at 13:00, it is to be stirred again at 8:00.
+  it('gets the advice for now, not for then', async () => {
+    // Rest limit 4 h: stirred at 13:00, so at 08:00 it must be stirred again.
     const { data } = await late('/stirred bucket:gg');
     expect(data['verdict']).toMatchObject({ step: 'stir' });
   });
 
-  it('of a time to come is of now', async () => {
+  it('with a time in the future counts as now', async () => {
     const { data } = await late('/stirred bucket:gg', { typedAt: came + 60 });
     expect(await entry(data['entry'])).toMatchObject({ at: noonPlus(came) });
   });
 
-  it('is still of then when it is put right, chosen, or logged anyway', async () => {
+  it('keeps its time when it is corrected, chosen or logged anyway', async () => {
     const then = new Date(noonPlus(typedAt)).toISOString();
     const refused = await late('/stirred bucket:gg minutes:often');
     expect(refused).toMatchObject({ ok: false, data: { when: then } });

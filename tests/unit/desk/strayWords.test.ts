@@ -42,7 +42,7 @@ describe('a bucket with values after it that have no option', () => {
     expect((await room.say(1, '/water-or-stir gull gray')).title).toMatch(/Did you mean Gull Grey\?/);
   });
 
-  it('a studio without a bucket says how one comes', async () => {
+  it('a studio without a bucket says how to add one', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.44');
     expect(answer.title).toMatch(/There is no bucket yet\. A keeper sets one up: \/bucket add name:/);
@@ -72,7 +72,7 @@ describe('a value that is wrong', () => {
   });
 });
 
-describe('a time that is no use', () => {
+describe('a time that cannot be used', () => {
   it('without its hour says what to type', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(1, '/coat on kind:wax pieces:bowl for:tonight');
@@ -81,7 +81,7 @@ describe('a time that is no use', () => {
     expect(await room.say(2, `/coat on kind:wax pieces:bowl for:"${typed}"`)).toMatchObject({ ok: true });
   });
 
-  it('that is over says what to do', async () => {
+  it('that has passed says what to do', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(600, '/coat on kind:wax pieces:bowl for:"today 1pm"');
     expect(answer.title).toMatch(/over already\. Type a time that is still to come/);

@@ -199,7 +199,7 @@ describe('the double catches planted violations', () => {
     expect(bodyProblems(kind, body, []).join('\n')).toMatch(expected);
   });
 
-  test('and lets their lawful neighbours pass', () => {
+  test('and accepts the nearest valid bodies', () => {
     const lawful: [BodyKind, unknown][] = [
       [
         'commands',

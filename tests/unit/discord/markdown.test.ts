@@ -12,14 +12,14 @@ import { instant } from '../../../src/studio/ids.ts';
 import { said, t, type Part, type Text } from '../../../src/words/text/text.ts';
 import { isFields, text } from '../../helpers/discord/discordBody.ts';
 
-/** What an independent reader of Discord's markdown makes of a message: its words, and whatever else it found. */
+/** What an independent Discord markdown parser finds in a message: its text, and any formatting. */
 const read = (message: string): { words: string; found: string[] } => {
   const found: string[] = [];
   const words = (nodes: unknown): string => {
     if (typeof nodes === 'string') return nodes;
     if (Array.isArray(nodes)) return nodes.map(words).join('');
     if (!isFields(nodes)) return '';
-    // A picture of an emoji is still the emoji.
+    // An emoji shown as a picture is still that emoji.
     if (nodes['type'] === 'twemoji') return text(nodes['name']);
     if (nodes['type'] !== 'text') found.push(text(nodes['type']));
     return words(nodes['content']);
@@ -29,7 +29,7 @@ const read = (message: string): { words: string; found: string[] } => {
 
 const visible = (message: string): string => message.replaceAll('\u200b', '');
 
-/** Text made of what trouble is made of. */
+/** Text full of characters that matter in markdown. */
 const nasty = fc
   .array(
     fc.oneof(
@@ -86,7 +86,7 @@ const nasty = fc
   .map((parts) => parts.join(''));
 
 describe('a member’s words', () => {
-  test('show as typed, and are nothing but words, whatever they are', () => {
+  test('show as typed, and never become formatting', () => {
     fc.assert(
       fc.property(nasty, (typed) => {
         const { words, found } = read(escaped(typed));

@@ -122,7 +122,7 @@ describe('a reply', () => {
     expect(told).toEqual(words);
   });
 
-  test('beyond all measure says that there was more', async () => {
+  test('that is far too long says that there is more', async () => {
     const reasons = Array.from({ length: 400 }, () => ours('so '.repeat(40)));
     const { rest } = await renderReply(reply({ reasons }), place, ports());
     expect(rest.at(-1)).toMatch(/\n-# There was more than fits here\.$/);
@@ -157,7 +157,7 @@ describe('a reply', () => {
     expect(content).toBe('since <t:1779310800:f>, or <t:1779310800:D>');
   });
 
-  test('makes a lawful message, whatever is in it', async () => {
+  test('makes a valid message, whatever is in it', async () => {
     const words: fc.Arbitrary<Text> = fc.array(
       fc.oneof(
         fc.string({ unit: 'grapheme', maxLength: 300 }).map(said),
@@ -232,7 +232,7 @@ describe('an action', () => {
     expect(list(components[0]?.components)).toHaveLength(1);
   });
 
-  test('with an id of somebody else’s making is none', async () => {
+  test('with an id that the bot did not make is ignored', async () => {
     for (const id of ['', 'pick', 'x/y/z', 'r*unknown'])
       expect(await readPressId(id, ports())).toBeUndefined();
   });

@@ -5,7 +5,7 @@ import { instant } from '../../../src/studio/ids.ts';
 
 const ZONE = 'America/St_Johns';
 
-/** An instant from a local time such as `2026-07-15T10:20:33`, as another library tells it. */
+/** An instant from a local time such as `2026-07-15T10:20:33`, by another library. */
 const at = (local: string, zone = ZONE) =>
   instant(Temporal.PlainDateTime.from(local).toZonedDateTime(zone).epochMilliseconds);
 
@@ -16,7 +16,7 @@ const local = (read: ReadInstant, zone = ZONE): string =>
 
 /** A Wednesday morning. */
 const MORNING = at('2026-07-15T10:20:33');
-/** The night after that Wednesday, past midnight: a Thursday by the calendar. */
+/** After midnight of that Wednesday, so the date is Thursday. */
 const PAST_MIDNIGHT = at('2026-07-16T01:10:00');
 
 const back = (typed: string, now = MORNING, zone = ZONE) => readInstant(typed, { now, zone, looks: 'back' });
@@ -182,7 +182,7 @@ describe.each(['UTC', 'Asia/Kolkata', 'America/New_York', 'Pacific/Apia'])(
 );
 
 describe('clocks that change', () => {
-  it('counts hours by the stopwatch and days by the calendar', () => {
+  it('counts hours as elapsed time and days by the calendar', () => {
     const now = at('2026-03-08T09:00');
     expect(local(back('12 hours ago', now))).toBe('2026-03-07T20:00:00');
     expect(local(back('yesterday', now))).toBe('2026-03-07T09:00:00');
@@ -216,7 +216,7 @@ describe('a time is exact or says that it is not', () => {
   });
 });
 
-describe('a slip is refused, with what was read', () => {
+describe('a wrong time is refused, with what was read', () => {
   it('says that nothing was typed', () => {
     expect(back(' ')).toEqual({ ok: false, why: { kind: 'empty', typed: ' ' } });
   });

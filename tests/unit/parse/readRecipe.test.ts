@@ -60,12 +60,12 @@ describe('a recipe', () => {
     ]);
   });
 
-  it('finds no base in what is all over it', () => {
+  it('refuses a recipe of additions only', () => {
     expect(readRecipe('over it tin oxide 4')).toMatchObject({ ok: false, why: { kind: 'sums-to-zero' } });
     expect(readRecipe('over it')).toMatchObject({ ok: false, why: { kind: 'nothing' } });
   });
 
-  it('takes a material that stands twice together, and leaves out what is none', () => {
+  it('adds up a material that is listed twice, and leaves out one with 0', () => {
     expect(lines('clay 20, silica 0, Clay 5')).toEqual([['clay', 25, false]]);
   });
 

@@ -82,7 +82,7 @@ describe('the studio’s measures', () => {
     const room = await roomIn('metric');
     await room.say(1, '/reading bucket:a gravity:1.5 seconds:14 stirred:yes');
     const answer = await room.say(2, '/added bucket:a what:water amount:53ml');
-    // 15.053 l, told to 10 %.
+    // 15.053 l, known to 10 %.
     expect(answer.reasons.join('\n')).toMatch(/Worked out for 15\.1 l in the pail, ± 1\.5 l/);
   });
 });

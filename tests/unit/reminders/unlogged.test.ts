@@ -10,7 +10,7 @@ import { settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 
 const minute = 60_000;
 const day = 1440 * minute;
-/** Two in the afternoon: nobody's night. */
+/** 14:00, outside quiet hours. */
 const start = Date.UTC(2026, 2, 1, 14);
 
 const openRoom = async () => {
@@ -115,7 +115,7 @@ describe('a change that nobody logged', () => {
     await room.read(room.wren, late + 3 * minute, 1.4);
     await room.tick(late + 4 * minute);
     expect(room.voice.said).toEqual([]);
-    // Eight in the morning, when reminders come again.
+    // 08:00, when quiet hours end.
     await room.tick(start + 18 * 60 * minute);
     expect(room.voice.said).toHaveLength(1);
   });

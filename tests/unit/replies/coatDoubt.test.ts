@@ -13,7 +13,7 @@ describe('a coat that may never be dry', () => {
     const answer = await on(room, 'temperature:8 humidity:85');
     expect(answer.title).toMatch(/^bowls: In this cold it may never become a film: not before /);
     expect(answer.title).not.toMatch(/Ready/);
-    // Nor does a plan fit, nor is it ready in a list.
+    // Neither does a plan fit, nor is it shown as ready in a list.
     const planned = await on(await openGlazeRoom(), 'temperature:8 for:"in 5 days 7pm"');
     expect(planned.title).not.toMatch(/fits/);
     expect((await room.say(evening + 1, '/coat list')).facts[0]?.text).toMatch(
@@ -90,7 +90,7 @@ describe('a studio whose emulsion is dry in its hours', () => {
     expect(later.data).toMatchObject({ coats: [{ readyAt: '2026-03-02T08:00:00.000Z' }] });
   });
 
-  it('still waits longer in a damp room, and for the door', async () => {
+  it('still waits longer in a damp room, and for the studio to open', async () => {
     const room = await openGlazeRoom();
     await room.keeper(0, '/studio drying hours:1h night:no');
     // (1 − 0.5)/(1 − 0.75) = 2 h.

@@ -50,7 +50,7 @@ describe('a coat', () => {
       coats: [{ readyAt: '2026-03-02T10:00:00.000Z' }],
     });
     await room.keeper(1, '/studio drying humidity:75');
-    // Half as much room for vapour, twice the hours: 30 h after 19:00 is 01:00, and the door opens at eight.
+    // Half the vapour deficit doubles the hours: 30 h after 19:00 is 01:00, and the studio opens at 08:00.
     expect((await on('kind:wax pieces:jug')).data).toMatchObject({
       coats: [{ readyAt: '2026-03-03T08:00:00.000Z' }],
     });
@@ -92,7 +92,7 @@ describe('a coat', () => {
     expect(/Layer 2 over c-1/.test(next.reasons.join())).toBe(layer === 2);
   });
 
-  test('of another kind on the same pieces is told of with the first', async () => {
+  test('of another kind on the same pieces is reported with the first', async () => {
     await on('kind:wax pieces:"3 bowls"');
     const second = await on('kind:tape pieces:"3 bowls"');
     expect(second.reasons.join()).toMatch(/carry wax emulsion too \(c-1\), ready .* 08:00/);

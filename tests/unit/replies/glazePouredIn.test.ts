@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { verdictOf, type Answer } from '../../helpers/discord/answerSchemas.ts';
 import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
 
-/** Gull Grey for children, and Storm, marked with barium, from which 2 l are poured. */
+/** Gull Grey, which children may use, and Storm, marked with barium, from which 2 l are poured. */
 const openChildren = async (marks = 'barium'): Promise<GlazeRoom> => {
   const room = await openRoomWithGullGrey(['cautions', 'children']);
   await room.keeper(
@@ -32,7 +32,7 @@ describe('glaze from another bucket', () => {
     const { answer, marks } = await card(room);
     expect(marks).toEqual(['barium']);
     expect(answer.cautions.join(' ')).not.toMatch(/Children may use/);
-    // No bare finger any more.
+    // It no longer advises a bare finger.
     await room.keeper(3, release);
     expect((await room.say(4, '/reading bucket:gg look:right stirred:yes')).title).toMatch(
       /marked for gloves/,
@@ -132,7 +132,7 @@ describe('two buckets of one glaze', () => {
     const room = await openChildren('copper');
     const same = await room.keeper(2, '/bucket change bucket:gg same-as:st');
     expect(same.reasons.join(' ')).toMatch(/same glaze as Storm/);
-    // A hazard of one is a hazard of both from then on.
+    // From then on a hazard of one is a hazard of both.
     expect((await card(room)).marks).toEqual(['copper']);
     expect(verdictOf(await room.say(3, pour)).step).not.toBe('on-hold');
     const back = await room.say(4, '/added bucket:st what:glaze amount:1l from:gg');
@@ -148,7 +148,7 @@ describe('two buckets of one glaze', () => {
     await room.keeper(2, '/bucket change bucket:g2 same-as:gg');
     const third = await room.say(3, '/added bucket:g2 what:glaze amount:1l from:st');
     expect(verdictOf(third).step).not.toBe('on-hold');
-    // Rutile goes into Storm: a keeper looks at it and releases it, and it is another glaze all the same.
+    // Rutile goes into Storm. A keeper releases it, but it is another glaze now.
     await room.say(4, '/added bucket:st what:glaze amount:1l from:ru');
     await room.keeper(5, '/bucket release bucket:st');
     const after = await room.say(6, pour);

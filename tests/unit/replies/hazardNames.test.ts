@@ -70,7 +70,7 @@ describe('a material that no table knows', () => {
         /What is it: like which material, what hazard, does it dissolve.*Then the gravity/,
       );
       expect(asked.reasons.join(' ')).toMatch(/A keeper says it once.*\/studio material/);
-      // Nothing to press that makes a guess of it.
+      // No action may guess.
       expect(JSON.stringify(asked.actions)).not.toMatch(/2\.6/);
       if (name !== 'moon dust') expect(asked.cautions.join(' ')).toMatch(/poisonous.*never food ware/);
       const [action] = (await room.keeper(1, plan(`silica 50, ${name} 50`))).actions;
@@ -114,7 +114,7 @@ describe('a material that no table knows', () => {
   });
 });
 
-describe('raw lead, cadmium and the like put a bucket on hold by every door', () => {
+describe('raw lead, cadmium and the like put a bucket on hold, whichever way they are entered', () => {
   const add = (more: string) => `/bucket add name:"Sea Fog" nick:sf pail:19l gravity:1.42-1.46 ${more}`;
 
   it.each([

@@ -24,10 +24,10 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
     expect(salt.title).toMatch(/“3kg” is \d+ times a dose.*3 g\?/);
   });
 
-  it('takes no more than a keeper could mean', async () => {
+  it('asks about an amount that only a keeper could mean', async () => {
     const said = await room.say(2, '/added bucket:gg what:flocculant amount:"1 cup"');
-    // 237 ml hold 157 g of salt (3.28 g in 4.93 ml), 1.5 %; a dose is 0.03 % of 10.7 kg, 3.2 g: 49 of them. Somebody may
-    // have done it, so it is asked about.
+    // 237 ml hold 157 g of salt (3.28 g in 4.93 ml), 1.5 %; a dose is 0.03 % of 10.7 kg, 3.2 g: 49 doses. It is
+    // possible, so the member is asked.
     expect(said.kind).toBe('choice');
     expect(said.title).toMatch(
       /“1 cup” of flocculant is 49 doses.*Did so much go in\? Nothing was saved yet/,
@@ -55,7 +55,7 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
   );
 
   it('draws no more clear water off than lies between the grains', async () => {
-    // 14 l is more than there is; with 10 l off, 0.9 l of water and 10.7 kg in 5.0 l weigh 2.3: no slurry.
+    // 14 l is more than the bucket holds; without 10 l, 0.9 l of water and 10.7 kg in 5.0 l weigh 2.3: no slurry.
     for (const amount of ['14l', '10l', '14kg']) {
       const said = await room.say(2, `/added bucket:gg what:draw-off amount:${amount}`);
       expect(said.kind, amount).toBe('refusal');
@@ -80,6 +80,6 @@ it('refuses nothing of a pail whose contents nobody has said', async () => {
   await room.keeper(2, '/bucket add name:"Dune" pail:19l gravity:1.42-1.46');
   for (const line of ['what:flocculant amount:2l sure:yes', 'what:draw-off amount:14l'])
     expect((await room.say(3, `/added bucket:dune ${line}`)).kind, line).toBe('answer');
-  // A full pail of it would not take so much either.
+  // Not even a full pail would take so much.
   expect((await room.say(3, '/added bucket:dune what:flocculant amount:2l')).kind).toBe('choice');
 });

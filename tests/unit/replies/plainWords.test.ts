@@ -21,7 +21,7 @@ const board = async ({ store, studio }: GlazeRoom, minutes: number) => {
 it.each([
   [0.5, '30 min'],
   [1, '1 h'],
-  // 72 min, to the ten minutes.
+  // 72 min, rounded to ten minutes.
   [1.2, '1 h 10 min'],
   [2.98, '3 h'],
   [12.4, '12 h'],
@@ -72,7 +72,7 @@ it('a list and the wall name what a bucket needs by the same words, to keepers a
 it('a list and a title round water the same way', async () => {
   const room = await openRoomWithGullGrey();
   const answer = await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
-  // 2045 ml, as a hand pours it
+  // 2045 ml, rounded to what can be poured
   expect(answer.title).toMatch(/Add 2 l of water/);
   expect((await room.say(1, '/bucket list')).facts[0]?.text).toMatch(/^wants water \(2 l\)/);
 });

@@ -48,9 +48,9 @@ it('a dose that is offered is counted as if it were in, and said so', async () =
   expect(answer.reasons.join('\n')).toMatch(/with it, 0\.03 % in all since the last remake/);
 });
 
-it('a coat that is dry already has been so since', async () => {
+it('a coat that is dry already says since when', async () => {
   const room = await openGlazeRoom();
-  // On since nine in the evening, dry at nine in the morning, told of at 23:00.
+  // On since 21:00, dry at 09:00, reported at 23:00.
   const answer = await room.say(day + 11 * hour, '/coat on kind:wax pieces:bowl when:"2026-03-01T21:00:00Z"');
   expect(answer.title).toBe('bowl: Ready since Mon 2 Mar 09:00.');
 });
@@ -63,7 +63,7 @@ test.each([
 });
 
 it.each([
-  // Clocks of UTC, open from eight to ten in the evening; the sheen takes 20 minutes.
+  // Times in UTC; open from 08:00 to 22:00; the sheen takes 20 minutes.
   ['at night', 13 * hour + 8, '2026-03-02T08:00:00.000Z'],
   ['just before the door closes', 9 * hour + 50, '2026-03-02T08:00:00.000Z'],
   ['in the afternoon', 2 * hour, '2026-03-01T14:20:00.000Z'],

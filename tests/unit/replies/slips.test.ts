@@ -3,7 +3,7 @@ import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRo
 
 const logged = async (room: GlazeRoom) => (await room.say(90, '/bucket log bucket:gg')).reasons.length;
 
-/** Refused, naming the slip; nothing is saved. */
+/** Expects a refusal that names the error, and that nothing was saved. */
 const refused = async (room: GlazeRoom, line: string, named: RegExp) => {
   const before = await logged(room);
   const answer = await room.say(5, line);
@@ -13,7 +13,7 @@ const refused = async (room: GlazeRoom, line: string, named: RegExp) => {
   expect(room.bugs).toEqual([]);
 };
 
-// By hand: a scale's step counts by its square (GUM, a uniform interval), and (1/(1/8))² is 64.
+// By hand: a uniform interval's variance goes with the square of the step (GUM), and (1/(1/8))² is 64.
 it('a weight in eighths of an ounce is off a scale with that step', async () => {
   const room = await openRoomWithGullGrey();
   await room.keeper(0, '/studio vessel name:"steel cup" tare:85.4g water:100.2g temperature:20C');
@@ -23,7 +23,7 @@ it('a weight in eighths of an ounce is off a scale with that step', async () => 
   expect(((await spread('8 oz')) - fine) / ((await spread('7 8/8 oz')) - fine)).toBeCloseTo(64, 1);
 });
 
-describe('what is nothing', () => {
+describe('an amount of zero', () => {
   it.each([
     ['/reading bucket:gg weight:0g', /must be more than 0/],
     ['/added bucket:gg what:water amount:0ml', /must be more than 0/],

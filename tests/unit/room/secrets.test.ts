@@ -1,29 +1,29 @@
 import { describe, expect, it } from 'vitest';
 import {
-  matchesSeal,
+  matchesHash,
   freshPasscode,
   freshToken,
-  sealed,
+  hashSecret,
   tokenHash,
 } from '../../../src/room/access/secrets.ts';
 
 describe('secrets', () => {
-  it('fit their own seal only, and no seal says what it seals', async () => {
-    const [seal, twin] = await Promise.all([sealed('oyster catcher'), sealed('oyster catcher')]);
+  it('match only their own hash, and the hash does not contain them', async () => {
+    const [seal, twin] = await Promise.all([hashSecret('oyster catcher'), hashSecret('oyster catcher')]);
     expect(seal).not.toBe(twin);
     expect(seal).not.toContain('oyster');
-    expect(await matchesSeal('oyster catcher', seal)).toBe(true);
+    expect(await matchesHash('oyster catcher', seal)).toBe(true);
     for (const wrong of ['oyster catche', 'oyster catcher ', 'Oyster catcher', '', seal])
-      expect(await matchesSeal(wrong, seal)).toBe(false);
+      expect(await matchesHash(wrong, seal)).toBe(false);
   });
 
-  it('fit nothing when nothing was sealed, or the seal is broken', async () => {
+  it('match nothing when there is no hash, or a damaged one', async () => {
     for (const seal of [undefined, '', 'scrypt::', `scrypt:${'A'.repeat(22)}:${'A'.repeat(43)}`])
-      expect(await matchesSeal('', seal)).toBe(false);
+      expect(await matchesHash('', seal)).toBe(false);
   });
 
-  it('are the same however an accent was typed', async () => {
-    expect(await matchesSeal('cafe\u0301 cre\u0300me', await sealed('caf\u00e9 cr\u00e8me'))).toBe(true);
+  it('match however an accent was typed', async () => {
+    expect(await matchesHash('cafe\u0301 cre\u0300me', await hashSecret('caf\u00e9 cr\u00e8me'))).toBe(true);
   });
 
   it('have no letters that look alike when they are read out, and enough of them', () => {

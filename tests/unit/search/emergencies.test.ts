@@ -12,19 +12,19 @@ const missed = (questions: readonly { ask: string; kind: string | null }[]) =>
   });
 
 describe('an emergency', () => {
-  it('is told from what only sounds like it, as people type it, misspelt too', () => {
+  it('is told apart from what only sounds like it, misspelt or not', () => {
     expect(typed.filter(({ kind }) => kind !== null).length).toBeGreaterThanOrEqual(60);
     expect(typed.filter(({ kind }) => kind === null).length).toBeGreaterThanOrEqual(40);
     expect(missed(typed)).toEqual([]);
   });
 
   it('in the words set aside before the signs were written is told as well', () => {
-    // At first look 30 of 30: the same hand wrote both, and soon after one another.
+    // First result: 30 of 30. The same person wrote signs and questions at about the same time, so it proves little.
     expect(missed(heldOut)).toEqual([]);
   });
 
   it('in words looked at last is told two times in three at least, and nothing else is taken for one', () => {
-    // At first look 16 of 24, and none of the 8 that are none. What is missed is looked up among the notes.
+    // First result: 16 of 24 found, and none of the 8 false ones. Missed ones fall back to the search of notes.
     const wrong = missed(unseen);
     expect(wrong.length).toBeLessThanOrEqual(8);
     expect(missed(unseen.filter(({ kind }) => kind === null))).toEqual([]);
@@ -35,12 +35,12 @@ describe('an emergency', () => {
       const note = handbook.note(id);
       expect(note?.answer).toMatch(/112, 911, 999 or your own emergency number|medical help/);
       expect(note?.cautions[0]).toBe('first-aid');
-      // It stands alone on a phone.
+      // The title must make sense alone on a phone.
       expect(note?.answer.length).toBeLessThanOrEqual(170);
     }
   });
 
-  it('that endangers whoever helps is said before what happened to the hurt', () => {
+  it('that endangers the helper is named before the injury', () => {
     expect(handbook.emergencies('someone got electrocuted and is not breathing')).toEqual([
       'shock',
       'collapsed',

@@ -37,7 +37,7 @@ describe('the handbook', () => {
     expect(first?.found).toMatchObject({ note: { id } });
   });
 
-  it('is not thrown by a word that every object has a thing of', () => {
+  it('does not fail on a word such as “constructor”', () => {
     const [first] = handbook.find('why is my constructor glaze pinholing', []).answers;
     expect(first?.found).toMatchObject({ note: { id: 'pinholing' } });
   });
@@ -55,7 +55,7 @@ describe('the handbook', () => {
     },
   );
 
-  it('uses every caution, and offers every command, that it may', () => {
+  it('uses every caution and offers every command that notes may have', () => {
     expect(noteCautions.filter((one) => !notes.some(({ cautions }) => cautions.includes(one)))).toEqual([]);
     expect(noteCommands.filter((one) => !notes.some(({ commands: had }) => had.includes(one)))).toEqual([]);
   });
@@ -88,7 +88,7 @@ describe('the handbook', () => {
           const missing = Object.entries(leaf.options).filter(
             ([name, { needed }]) => needed && typed[name] === undefined,
           );
-          // What is run by one press only asks, and lacks nothing.
+          // A command that one press runs must only read, and must be complete.
           if (press === 'run') expect([line, leaf.effect, missing.length]).toEqual([line, 'asks', 0]);
         }
     });
@@ -135,7 +135,7 @@ describe('numbers in the handbook', () => {
     expect(textOf('hydrometer')).toContain('1 + °Tw ÷ 200');
     expect(textOf('hydrometer')).toContain('145 ÷ (145 − °Bé)');
 
-    // By hand: 2 % of the volume holds nothing; 19 l at 1.45.
+    // By hand: at the bottom 2 % of the volume is unusable; 19 l at 1.45.
     expect(1.44 * 0.98).toBeCloseTo(1.41, 2);
     expect(textOf('foam')).toContain('2 % of air turns 1.44 into 1.41');
     expect(19 * 1.45).toBeCloseTo(27.55, 2);
@@ -148,7 +148,7 @@ describe('numbers in the handbook', () => {
     expect(textOf('food-contact')).toMatch(/ASTM C738.*ISO 6486/);
   });
 
-  it('and what they name is what those say', () => {
+  it('and match what those standards say', () => {
     // ASTM C373: boiled for 5 h, then soaked for 24 h more.
     expect(textOf('absorption')).toMatch(/five hours and lets it soak 24 hours.*two hours .*common practice/);
     // National Capital Poison Center (US): 15 to 20 minutes; lenses out.

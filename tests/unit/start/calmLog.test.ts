@@ -18,7 +18,7 @@ test('the same error is written at most once a minute, with how often it came me
   }
   expect(lines.map(({ about }) => ('suppressed' in about ? about.suppressed : 0))).toEqual([0, 59, 60]);
   vi.advanceTimersByTime(10 * 60_000);
-  // The last of them is told too, and then there is quiet.
+  // The last repeat is logged too, and nothing after it.
   expect(lines).toHaveLength(4);
   log.error({ err: new Error('no route') }, 'could not connect');
   expect(lines).toHaveLength(5);

@@ -4,7 +4,7 @@ import { keepConnected } from '../../../src/start/keepConnected.ts';
 beforeEach(() => void vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] }));
 afterEach(() => void vi.useRealTimers());
 
-/** A platform whose connections do what the test says, one after another. */
+/** A platform whose connections follow the test's plan, one after another. */
 const platform = (plan: ((lost: (why: unknown) => void) => Promise<void>)[]) => {
   const seen = { connects: 0, stops: 0, gaveUp: [] as unknown[], said: [] as string[] };
   const note = (_about: object, message: string) => void seen.said.push(message);
@@ -26,7 +26,7 @@ const platform = (plan: ((lost: (why: unknown) => void) => Promise<void>)[]) => 
 
 const fails = () => Promise.reject(new Error('down'));
 
-test('what cannot connect is tried again after pauses that double, and no longer than the longest', async () => {
+test('a failed connection is retried after pauses that double up to a limit', async () => {
   const { seen, kept } = platform([fails]);
   // At most 1, 2, 4, 8, 8 … seconds, at least half of each.
   await vi.advanceTimersByTimeAsync(15_000);
@@ -59,7 +59,7 @@ test('a connection that is lost is left before the next is made', async () => {
   expect(seen.stops).toBe(2);
 });
 
-test('trouble that another try does not mend is handed over, once', async () => {
+test('a failure that a retry cannot mend is reported once', async () => {
   const { seen } = platform([() => Promise.reject<void>('final')]);
   await vi.advanceTimersByTimeAsync(60_000);
   expect(seen).toMatchObject({ connects: 1, gaveUp: ['final'], said: [] });

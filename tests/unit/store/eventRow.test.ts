@@ -53,12 +53,12 @@ describe('text in the logbook', () => {
 });
 
 describe('the fold’s fingerprint', () => {
-  it('is told from every kind of entry and of addition', () => {
+  it('covers every kind of entry and of addition', () => {
     const kinds = new Set(probeEvents.map(({ kind }) => kind));
     const added = new Set(
       probeEvents.map((event) => (event.kind === 'addition' ? event.added.what : undefined)),
     );
-    // Each record names every member of its union, or does not compile.
+    // Each record must name every member of its union, or it does not compile.
     const everyKind: Record<(typeof probeEvents)[number]['kind'], true> = {
       setup: true,
       change: true,
@@ -91,7 +91,7 @@ describe('the fold’s fingerprint', () => {
 });
 
 describe('an entry', () => {
-  it('is refused at no time that can be stored', async () => {
+  it('is accepted at every time that can be stored', async () => {
     const { people, books } = await openTestStore();
     const studio = await people.studioOf('discord', '1', 'Wrackline');
     const ana = await people.memberOf(studio, 'discord', '11', 'Ana');

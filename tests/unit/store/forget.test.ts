@@ -38,7 +38,7 @@ const studioOf = async (file?: string) => {
   return { store, desk, studio, member, say, buckets };
 };
 
-/** A studio in which Quillfeather has left words wherever words are kept. */
+/** A studio in which Quillfeather has written something everywhere that text is stored. */
 const talkative = async () => {
   const open = await studioOf();
   const { say } = open;
@@ -76,7 +76,7 @@ describe('forgetting a member', () => {
     expect((await say('Quillfeather', '/forget-me sure:yes')).data).toEqual({ forgotten: true });
     await store.erased();
     for (const word of words) expect(standsIn(store.file, word), word).toBe(false);
-    // Another member's own words are theirs: a keeper may take them out.
+    // Another member's words are theirs, but a keeper can redact them.
     expect((await buckets())[0]?.hold?.why).toBe('… dropped a glockenspiel');
     const [log] = await store.books.read((await store.people.studios())[0]?.id ?? never(), async (book) => [
       await book.entries(streamNo(1), { most: 50 }),
@@ -110,7 +110,7 @@ describe('forgetting a member', () => {
     expect(standsIn(store.file, 'Quillfeather')).toBe(false);
   });
 
-  it('makes somebody new of whoever comes again, without the old one’s rights', async () => {
+  it('treats a member who returns as a new one, without the old rights', async () => {
     const { say, store, studio, member } = await talkative();
     const old = await member('Quillfeather');
     await say('Quillfeather', '/forget-me sure:yes');
@@ -154,7 +154,7 @@ describe('forgetting a member', () => {
     expect(asked.kind).toBe('answer');
   });
 
-  it('lets nothing through that was on its way when it happened', async () => {
+  it('refuses requests that were on their way', async () => {
     const { store, desk, studio, member, say } = await studioOf();
     await say('Tove', gullGreyLine(), 'keeper');
     const quill = await member('Quillfeather');
@@ -174,7 +174,7 @@ describe('forgetting a member', () => {
     await store.erased();
     expect(standsIn(store.file, 'bassoon')).toBe(false);
     expect(standsIn(store.file, 'Quillfeather')).toBe(false);
-    // Sent once more, the request that was answered is not carried out again.
+    // A repeat of a request that was answered is not run again.
     expect((await stir(1)).kind).toBe('answer');
     expect((await store.books.read(studio, (book) => book.entries(streamNo(1), { most: 9 }))).length).toBe(4);
   });
@@ -210,7 +210,7 @@ describe('forgetting a member', () => {
     },
   );
 
-  it('waits until whoever reads an older state is done, a backup say', async () => {
+  it('waits for readers of an older state, such as a backup', async () => {
     const { store, say } = await talkative();
     const reader = openDatabase(store.file, migrations.length);
     reader.sqlite.exec('begin');

@@ -5,7 +5,7 @@ import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 // RFC 9562, section 5.7: version 7 in the high bits of the seventh byte, variant 10 in those of the ninth.
 const uuidv7 = /^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;
 
-describe('who is who', () => {
+describe('identities', () => {
   it('makes a studio and a member once, and finds them again after a restart', async () => {
     const store = await openTestStore();
     const studio = await store.people.studioOf('discord', '1', 'Wrackline Clay Co-op');
@@ -30,10 +30,10 @@ describe('who is who', () => {
     expect(await books.read(studio, (book) => book.members())).toHaveLength(1);
   });
 
-  it('tells platforms, studios and neighbouring 64-bit numbers apart', async () => {
+  it('distinguishes platforms, studios and neighbouring 64-bit ids', async () => {
     const clock = settableClock();
     const { people } = await openTestStore({ clock });
-    // As JavaScript numbers these two are the same.
+    // As JavaScript numbers, these two are equal.
     const [low, high] = ['1099511627776000000', '1099511627776000001'];
     expect(Number(low)).toBe(Number(high));
     const one = await people.studioOf('discord', low, 'One');

@@ -13,7 +13,7 @@ import { handbook } from '../../helpers/handbook.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 
-/** A studio that is reached from two platforms. */
+/** A studio that is used from two platforms. */
 const twoPlatforms = async () => {
   const clock = settableClock();
   const store = await openTestStore({ clock });
@@ -122,7 +122,7 @@ describe('linking one person on two platforms', () => {
     const { as, by, codeOf, warden, keepers } = await twoPlatforms();
     const sides = [await as('discord', 'Wren'), await as('room', 'Wrennie')] as const;
     await by(warden, 1, `/studio keeper member:${which === 0 ? 'Wren' : 'Wrennie'}`, { role: 'keeper' });
-    // Once a keeper on the other side, and no longer.
+    // A keeper on the other platform once, but no longer.
     await by(warden, 1, `/studio keeper member:${which === 0 ? 'Wrennie' : 'Wren'}`, { role: 'keeper' });
     await by(warden, 1, `/studio keeper member:${which === 0 ? 'Wrennie' : 'Wren'} is:member`, {
       role: 'keeper',
@@ -130,7 +130,7 @@ describe('linking one person on two platforms', () => {
     expect(await keepers()).toEqual([sides[which === 0 ? 0 : 1]]);
     const line = `/link code:${await codeOf(sides[0], 2)}`;
     if (which === 1) {
-      // Whoever would give the keys away is asked first, and the code is not spent by that.
+      // A member who would pass on a keeper's rights is asked first, without using the code up.
       const doubt = await by(sides[1], 2, line);
       expect(doubt).toMatchObject({ kind: 'refusal', data: { why: 'unsure' } });
       expect(await keepers()).toEqual([sides[1]]);
@@ -202,7 +202,7 @@ describe('linking one person on two platforms', () => {
       why.set(data['why'], (why.get(data['why']) ?? 0) + 1);
     }
     expect(Object.fromEntries(why)).toEqual({ 'no-such-code': 5, 'too-many': 995 });
-    // By then even the right one is not taken from them.
+    // By then even the right code is not accepted from them.
     expect((await by(thief, 2, `/link code:${code}`)).data).toEqual({ why: 'too-many' });
     expect((await by(knot, 2, `/link code:${code}`)).kind).toBe('answer');
   });

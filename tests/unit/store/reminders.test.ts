@@ -43,7 +43,7 @@ const queued = () =>
   store.books.read(studio, async (book) => (await book.reminders(wren)).filter(({ told }) => !told));
 
 describe('a reminder', () => {
-  test('is there when its coat is, and not when the coat was not kept', async () => {
+  test('is stored together with its coat, or not at all', async () => {
     await coat(false);
     expect(await queued()).toEqual([]);
     await coat();
@@ -88,7 +88,7 @@ describe('a reminder', () => {
     expect(await claim(morning + hours(48))).toEqual([]);
   });
 
-  test('that surely was not sent is not unsure the next time', async () => {
+  test('that was certainly not sent is not uncertain at the next try', async () => {
     await coat();
     const again = later(morning, minutes(10));
     await store.reminders.settle(only(await claim(morning)), { again, unsure: false });
@@ -204,7 +204,7 @@ describe('what is said of sessions', () => {
     expect(only(await claim(to)).key).toBe(key);
   });
 
-  test('is not asked for any more when the session is on already', async () => {
+  test('is not sent once the session has started', async () => {
     const on = instant(before + minutes(60));
     await set(tuesdays, on);
     await store.reminders.plan(on);

@@ -17,7 +17,7 @@ describe('a held line', () => {
   });
 });
 
-describe('a small thing kept', () => {
+describe('a stored setting', () => {
   it('is what it was last set to', async () => {
     const { kept } = await openTestStore();
     expect(await kept.get('commands')).toBeUndefined();
@@ -43,7 +43,7 @@ describe('what has expired', () => {
 
     clock.set(later(noonPlus(0), days(8)));
     const again = await openTestStore({ clock, file: store.file });
-    // A few at a time, so that nobody waits: the rest go in the turns after.
+    // Expired lines are deleted a few at a time, so that nobody waits; the rest go in later transactions.
     for (let turns = 0; turns < 40; turns += 1) await again.kept.get('anything');
     await again.close();
     const sqlite = new Sqlite(store.file);

@@ -34,7 +34,7 @@ const keeping = (work: (book: WritableLogbook) => Promise<unknown>) => async (bo
   return { keep: true, value: 'kept' };
 };
 
-describe('requests that come at the same time', () => {
+describe('concurrent requests', () => {
   it('are each kept, dropped or failed alone, in the order in which they came', async () => {
     const { books, studio, ana } = await openedStore();
     const request = (i: number) =>
@@ -109,7 +109,7 @@ describe('requests that come at the same time', () => {
   });
 });
 
-describe('a logbook after its turn', () => {
+describe('a logbook after its transaction', () => {
   it('refuses to be read or written', async () => {
     const { books, studio, ana } = await openedStore();
     const leaked: WritableLogbook[] = [];
@@ -132,7 +132,7 @@ describe('states in memory', () => {
     expect(() => state && (state.settings.name = 'Other')).toThrow(TypeError);
   });
 
-  it('give way when another connection has written to the file', async () => {
+  it('are read again when another connection has written to the file', async () => {
     const { books, studio, ana, file } = await openedStore();
     expect((await books.read(studio, (book) => book.studio())).zone).toBe('UTC');
     const other = new Sqlite(file);
@@ -169,7 +169,7 @@ describe('states in memory', () => {
 });
 
 describe('a file that somebody else writes to for a while', () => {
-  it('is waited for, without anything else standing still', async () => {
+  it('is waited for, without blocking anything else', async () => {
     const { books, studio, ana, file } = await openedStore();
     const other = new Sqlite(file);
     other.exec('begin immediate');
@@ -190,7 +190,7 @@ describe('a file that somebody else writes to for a while', () => {
 });
 
 describe('a transaction that cannot be committed', () => {
-  it('fails all that were in it, keeps nothing of them, and is not in the way of the next', async () => {
+  it('fails all requests in it, keeps nothing of them, and does not block the next', async () => {
     const database = openDatabase(storeFile(), migrations.length);
     await migrate(database, migrations);
     const turns = new TransactionQueue(database);

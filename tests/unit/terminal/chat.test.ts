@@ -9,7 +9,7 @@ beforeAll(async () => {
 });
 afterAll(() => demo.close());
 
-/** A terminal of 80 columns that somebody types at. */
+/** A terminal of 80 columns with typed input. */
 const terminal = async (typed: string[], before: string[] = []) => {
   const input = new PassThrough();
   const output = Object.assign(new PassThrough(), { isTTY: true, columns: 80 });

@@ -107,7 +107,7 @@ const maker = new RegExp(
 const found = (text: string): string[] => text.match(maker) ?? [];
 
 const folder = (name: string) => new URL(`../../../src/${name}/`, import.meta.url);
-/** What the files of a folder hold, without the comments. */
+/** The source text of a folder's files, without comments. */
 const source = (name: string): string[] =>
   readdirSync(folder(name), { withFileTypes: true })
     .filter((entry) => entry.isFile())
@@ -118,7 +118,7 @@ const source = (name: string): string[] =>
       ),
     );
 
-/** The words that find a note are typed, not printed. */
+/** Search words of notes are typed by members, not printed. */
 const notes = loadNotes().map(({ words: _, ...printed }) => JSON.stringify(printed));
 const seed = JSON.stringify(loadSeed()).replaceAll(/ words:\\"[^"]*"/g, '');
 

@@ -80,7 +80,7 @@ describe('a line believed and read', () => {
     expect(chanceAbove([{ weight: 1, belief: { mean: [1], covariance: [[0]] } }], [1], 0)).toBe(1);
   });
 
-  it('is refused without points, or with noise that is none', () => {
+  it('is refused without points, or without noise', () => {
     const prior = { mean: [0], covariance: [[1]] };
     const points = [{ at: [1], seen: 0, noise: 1 }];
     expect(bayesLine({ prior, points: [], scale: 1, scaleSpread: 0 }).ok).toBe(false);

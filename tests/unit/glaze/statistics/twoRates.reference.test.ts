@@ -44,13 +44,13 @@ describe('many tests at once', () => {
     must(benjaminiHochberg(published)).forEach((q, i) => expect(q).toBeCloseTo(scipy[i] ?? NaN, 8));
   });
 
-  it('is no test at all when there is none, and refuses what is no probability', () => {
+  it('returns nothing for no tests, and refuses what is no probability', () => {
     expect(must(benjaminiHochberg([]))).toEqual([]);
     for (const p of [-0.01, 1.01, NaN]) expect(benjaminiHochberg([0.5, p]).ok).toBe(false);
   });
 });
 
-describe('counts that are none', () => {
+describe('impossible counts', () => {
   it.each([
     [{ hits: 3, of: 2, otherHits: 0, otherOf: 1 }],
     [{ hits: -1, of: 2, otherHits: 0, otherOf: 1 }],

@@ -60,7 +60,7 @@ describe('an entry logged late', () => {
     const room = await openRoomWithGullGrey();
     const answer = await room.say(600, '/stirred bucket:gg when:"2h ago"');
     expect(verdictOf(answer).hoursSinceStir).toBeCloseTo(2, 6);
-    // What was understood shows: noon on 1 March 2026 UTC, and 480 minutes.
+    // The data shows what was understood: noon on 1 March 2026 UTC, plus 480 minutes.
     expect(answer.logged).toEqual({ entry: '1-2', text: 'stirred, for Sun 1 Mar 20:00' });
   });
 
@@ -108,7 +108,7 @@ describe('what the logbook predicts', () => {
 
   it('lies between two readings that agree, by what each is worth, and is surer than either', async () => {
     const found = await predicted('gravity:1.446 within:0.008');
-    // Weights 1/0.004² and 1/0.008²: (4 · 1.44 + 1 · 1.446) / 5, ± 0.008/√5, a little more for the day that goes by.
+    // Weights 1/0.004² and 1/0.008²: (4 · 1.44 + 1 · 1.446) / 5, ± 0.008/√5, slightly more after a day.
     expect(found?.value).toBeCloseTo(1.4412, 4);
     expect(found?.u95).toBeCloseTo(0.00358, 4);
   });
@@ -118,8 +118,8 @@ describe('what the logbook predicts', () => {
   });
 });
 
-describe('the order of what has nothing to do with each other', () => {
-  it('another bucket’s log is nothing to this one', async () => {
+describe('the order of unrelated entries', () => {
+  it('another bucket’s log does not affect this one', async () => {
     const lines = ['/stirred bucket:BUCKET minutes:2', '/reading bucket:BUCKET gravity:1.5 seconds:20'];
     const alone = await openRoomWithGullGrey();
     for (const line of lines) await alone.say(10, line.replace('BUCKET', 'gg'));

@@ -9,14 +9,14 @@ const read = (seen: string) => `/reading bucket:1 gravity:1.44 seconds:14 stirre
 const ask = '/water-or-stir bucket:1';
 const text = (answer: Answer) => [...answer.facts.map((fact) => fact.text), ...answer.reasons].join('\n');
 
-/** A bucket of which nobody set how long it may rest. */
+/** A bucket without a rest limit of its own. */
 const openRoom = async (): Promise<GlazeRoom> => {
   const room = await openGlazeRoom();
   await room.keeper(0, '/bucket add name:Heron gravity:1.42-1.46 seconds:12-16 cup:ford4');
   return room;
 };
 
-/** After how many hours of rest it is told to stir first, to within a minute. */
+/** After how many hours of rest the bot says to stir first, to the minute. */
 const stirAfter = async (room: GlazeRoom, stirred: number, limit: number) => {
   expect(verdictOf(await room.say(stirred + limit * hours - 1, ask)).step).toBe('use');
   expect(verdictOf(await room.say(stirred + limit * hours + 1, ask)).step).toBe('stir');
@@ -28,7 +28,7 @@ describe('how long a bucket may rest', () => {
     await room.say(0, read('none'));
     await room.say(2 * hours, read('none'));
     await room.say(5.125 * hours, read('clear-water'));
-    // Stood up 2 h, settled after 3.125 h: √(2 · 3.125) = 2.5 h, where 4 h were set.
+    // Fine after 2 h, settled after 3.125 h: √(2 · 3.125) = 2.5 h, instead of the usual 4 h.
     await stirAfter(room, 5.125 * hours, 2.5);
     const card = await room.say(5.2 * hours, '/bucket show bucket:1');
     expect(text(card)).toMatch(/2\.5 h, learned.*nothing had settled after 2 h; clear water or a cake/);
@@ -43,7 +43,7 @@ describe('how long a bucket may rest', () => {
     await room.say(7 * hours, read('none'));
     await stirAfter(room, 7 * hours, 3);
     const rested = await room.say(11 * hours, ask);
-    // Clay of 2 µm would leave 5 mm of clear water in under two hours: what stands up three is no loose grains.
+    // Clay of 2 µm would leave 5 mm of clear water in under two hours, so a glaze that holds for three is flocculated.
     expect(text(rested)).toMatch(/gel/);
   });
 
@@ -83,7 +83,7 @@ describe('how long a bucket may rest', () => {
       await room.say(2 * hours, read('clear-water'));
       await room.say(2 * hours, `/added bucket:1 ${line}`);
       await room.say(2 * hours + 10, '/reading bucket:1 gravity:1.44 seconds:14 stirred:yes');
-      // Never seen to stand up, settled after 2 h: between half of that and 2 h, √(1 · 2).
+      // Never seen fine, settled after 2 h: between half of that and 2 h, √(1 · 2).
       await stirAfter(room, 2 * hours + 10, limit);
     }
   });

@@ -36,7 +36,7 @@ const watered = async () => {
 describe('a reading that the logbook does not expect', () => {
   it('asks for a second before the water is changed', async () => {
     const { first } = await watered();
-    // What the grid says of 1.40 stands; the first line asks for a second cup before it is done.
+    // The grid's answer for 1.40 stays; the first line asks for a second cup before acting on it.
     expect(verdictOf(first)).toMatchObject({ step: 'ask-keeper', gravity: { value: 1.4, believed: true } });
     expect(first.title).toMatch(/^Gull Grey: Weigh a second cup first: .* The same again\? Too much water/);
     expect(text(first)).toMatch(/expected 1\.440/);
@@ -103,11 +103,11 @@ describe('a reading that the logbook does not expect', () => {
     expect(second.title).toMatch(/second cup/);
     expect(second.actions.map(({ line }) => line.split(' ')[0])).toEqual(['/reading', '/added']);
     const third = await room.say(66, read(1.48));
-    // What happened lies between the reading that was expected and the first of those that agree.
+    // The change happened between the last expected reading and the first of those that agree.
     expect(unlogged(third)).toMatchObject({ what: 'water-out', between: ['1-2', '1-4'] });
   });
 
-  it('is nothing to wonder at when an unknown amount went in before', async () => {
+  it('raises no question when an unknown amount went in before', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(0, read(1.44));
     await room.say(10, '/added bucket:1 what:water');
@@ -131,9 +131,9 @@ describe('a change that nobody logged', () => {
     });
     // By hand: ΔV = V(γ0 − γ1)/(γ1 − 1) = 15 · 0.04/0.40 = 1.5 l. Of its uncertainty:
     // γ0 ± 0.005: u = 0.00255, times V/(γ1 − 1) = 37.5 l: 0.096 l;
-    // what dries off unseen in two days, 0.002·√2 = 0.00283 of gravity, times V/(γ0 − 1) = 34.1 l: 0.096 l;
+    // evaporation in two days, 0.002·√2 = 0.00283 of gravity, times V/(γ0 − 1) = 34.1 l: 0.096 l;
     // γ1, two of ± 0.005: u = 0.00255/√2 = 0.00180, times V(γ0 − 1)/(γ1 − 1)² = 41.25 l: 0.074 l;
-    // V, told to 5 %, and two days of 3 %: u = √(0.05² + 2 · 0.03²) = 6.6 %, of 1.5 l: 0.098 l.
+    // V, stated to 5 %, and two days of 3 %: u = √(0.05² + 2 · 0.03²) = 6.6 %, of 1.5 l: 0.098 l.
     // √(0.096² + 0.096² + 0.074² + 0.098²) = 0.184 l; times 1.96: 0.36 l.
     expect(found?.litres?.value).toBeCloseTo(1.5, 2);
     expect(found?.litres?.u95).toBeCloseTo(0.36, 2);
@@ -164,7 +164,7 @@ describe('a change that nobody logged', () => {
     const log = (await room.say(2 * days + 4, '/bucket log bucket:1')).reasons;
     expect(log.map((line) => line.slice(0, 3))).toEqual(['1-4', '1-3', 'not', '1-2', '1-1']);
     expect(log[2]).toMatch(said);
-    // A month later it is history: the log keeps it, the card does not go on about it.
+    // A month later the log still has it, but the card no longer mentions it.
     expect(text(await room.say(40 * days, '/bucket show bucket:1'))).not.toMatch(said);
     expect(text(await room.say(40 * days, '/bucket log bucket:1'))).toMatch(said);
   });
@@ -181,7 +181,7 @@ describe('a change that nobody logged', () => {
     expect(text(logged)).toMatch(/adds up again/);
     const shown = await room.say(2 * days + 6, '/bucket show bucket:1');
     expect(shown.data['unlogged']).toBeUndefined();
-    // 15 l and the 1.5 l that went in.
+    // 15 l, plus the 1.5 l of water.
     expect((shown.data['bucket'] as { volumeL: number }).volumeL).toBeCloseTo(16.5, 1);
     const undone = await room.say(2 * days + 7, `/undo entry:${String(logged.data['entry'])}`);
     expect(unlogged(undone)).toMatchObject({ what: 'water-in', between: ['1-2', '1-3'] });

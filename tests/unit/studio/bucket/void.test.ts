@@ -34,7 +34,7 @@ describe('yesterday’s gravity and flow are worth nothing', () => {
     });
     expect(answer.title).toMatch(why);
     expect(answer.title).toMatch(/measure it/i);
-    // Not told as present anywhere else.
+    // Nothing else shows it as current.
     expect((await room.say(day + 3, '/bucket list')).facts[0]?.text).not.toMatch(/1\.44/);
     expect(answer.facts.map(({ text }) => text).join()).toMatch(/1\.44, of before/);
     // A look at the flow alone is not enough; a weight and a flow are.
@@ -91,7 +91,7 @@ describe('a bucket that froze', () => {
       const released = await room.keeper(2 * day, '/bucket release bucket:gg');
       expect(verdictOf(released).step).toBe('sieve');
       expect(released.reasons.join(' ')).toMatch(/Sieve it.*then stir it.*then weigh it/);
-      // A stir or a reading before the sieve does not count.
+      // A stir or a reading before the sieving does not count.
       expect(await step(room, 2 * day + 1, stir)).toBe('sieve');
       expect(await step(room, 2 * day + 2, good)).toBe('sieve');
       const sieved = await room.say(2 * day + 3, '/sieved bucket:gg mesh:80');

@@ -85,7 +85,7 @@ describe('what a bucket’s readings say of its next dose', () => {
   it('takes a cup that would not run for a time beyond its clock', () => {
     const gelled = learned([point(0, 6.98), point(1, 8.07), point(2, 9.7), point(3, 'wont-run')]);
     const plain = learned([point(0, 6.98), point(1, 8.07), point(2, 9.7)]);
-    // 3 rungs are far past mid-window, so from there nothing is missing
+    // 3 dose steps are far past mid-window, so nothing more is needed
     expect(gelled.interval.low).toBe(0);
     expect(gelled.doseSteps).toBeLessThanOrEqual(plain.doseSteps);
   });

@@ -41,10 +41,10 @@ describe('a bucket in a question', () => {
   });
 
   it.each([
-    // A nickname and a name that are everyday words.
+    // A nickname and a name that are also everyday words.
     'is my wax dry',
     'clear water on top',
-    // Numbers that are not a bucket's.
+    // Numbers that do not mean a bucket.
     'dip for 3 seconds',
     'is 2 mm too thick',
     '80 mesh',

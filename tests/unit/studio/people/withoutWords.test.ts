@@ -25,7 +25,7 @@ describe('an answer without somebody’s words', () => {
       { data: { by: 'WREN', title: 'Wren', names: ['Wren', 'Kit'] } },
       { data: { by: '…', title: '…', names: ['…', 'Kit'] } },
     ],
-    // Our own sentences are no place for a name.
+    // The program's own sentences contain no names.
     [{ title: ['Wren or stir?'] }, { title: ['Wren or stir?'] }],
     [{ actions: [{ line: '/stirred bucket:gg note:ok' }] }, { actions: [{ line: '/help' }] }],
     [{ actions: [{ line: '/stirred bucket:stoke' }] }, { actions: [{ line: '/stirred bucket:stoke' }] }],

@@ -6,7 +6,7 @@ import { dryingFactor, isTooColdForFilm } from '../../../../src/studio/resist/dr
 psychrolib.SetUnitSystem(psychrolib.SI);
 const deficit = (t: number, humidity: number) => psychrolib.GetSatVapPres(t) * (1 - humidity);
 
-/** The factor on the saturation pressures of psychrolib 1.1.1 (ASHRAE Handbook Fundamentals). */
+/** The factor by psychrolib 1.1.1's saturation pressures (ASHRAE Handbook Fundamentals). */
 const byPsychrolib = (t: number, humidity: number) =>
   Math.min(3, Math.max(1, deficit(20, 0.5) / deficit(t, humidity)));
 

@@ -32,13 +32,13 @@ describe('an emulsion is dry overnight', () => {
   test.each([
     // on in the evening: twelve hours later
     [ST_JOHNS, '2026-07-15T21:00', '2026-07-16T09:00:00-02:30', 'hours'],
-    // on before eight: the door is still shut twelve hours later
+    // on before eight: the studio is still closed twelve hours later
     [ST_JOHNS, '2026-07-15T18:00', '2026-07-16T08:00:00-02:30', 'opening'],
-    // on in the morning: twelve hours are over at ten at night, but no night has passed
+    // on in the morning: twelve hours end at 22:00, but no night has passed
     [ST_JOHNS, '2026-07-15T10:00', '2026-07-16T08:00:00-02:30', 'opening'],
-    // on past midnight: five in the morning comes before the twelve hours
+    // on after midnight: 05:00 comes before the twelve hours end
     [ST_JOHNS, '2026-07-16T01:00', '2026-07-16T13:00:00-02:30', 'hours'],
-    // on at five sharp: that morning does not follow it
+    // on at 05:00 exactly: the same 05:00 does not count as after it
     [ST_JOHNS, '2026-07-16T05:00', '2026-07-17T08:00:00-02:30', 'opening'],
     [ST_JOHNS, '2026-07-16T04:59', '2026-07-16T16:59:00-02:30', 'hours'],
     // the night that skips an hour: twelve hours from 20:30 end at 09:30
@@ -60,7 +60,7 @@ describe('an emulsion is dry overnight', () => {
     expect(ready(coat(zone, on, { kind: 'latex' }))).toEqual({ local, because });
   });
 
-  it('waits for the night when the hours are short and the door is always open', () => {
+  it('waits for the night when the hours are short and the studio is always open', () => {
     const always = { opens: 0, closes: 1440 };
     const week = Object.fromEntries(Object.keys(usualHours.week).map((day) => [day, always]));
     const hours: OpeningHours = { week: { ...usualHours.week, ...week }, closures: [] };

@@ -13,7 +13,7 @@ const starts = (from: string, closures: string[] = [], sessions = [tuesday]) =>
 
 describe('glazing sessions', () => {
   it('come round at the same time on the wall, whatever the clocks do between', () => {
-    // Tuesdays 3 and 10 March 2026 about the change of 8 March.
+    // Tuesdays 3 and 10 March 2026, before and after the change of 8 March.
     expect(starts('2026-03-01T12:00:00Z').slice(0, 2)).toEqual([
       '2026-03-03T21:30:00.000Z',
       '2026-03-10T20:30:00.000Z',
@@ -24,7 +24,7 @@ describe('glazing sessions', () => {
     expect(starts('2026-03-01T12:00:00Z', ['2026-03-03'])[0]).toBe('2026-03-10T20:30:00.000Z');
   });
 
-  it('that have begun are not to come', () => {
+  it('that have begun are not upcoming', () => {
     expect(starts('2026-03-03T21:30:00Z')[0]).toBe('2026-03-10T20:30:00.000Z');
   });
 
@@ -36,7 +36,7 @@ describe('glazing sessions', () => {
     ]);
   });
 
-  it('that no studio holds end at once', () => {
+  it('of a studio without sessions are an empty list', () => {
     expect(starts('2026-03-01T12:00:00Z', [], [])).toEqual([]);
   });
 });

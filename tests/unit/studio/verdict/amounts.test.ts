@@ -9,7 +9,9 @@ const row = (id: string) => {
   return found;
 };
 
-/** A keeper's verdict on a bucket as the row has it: window 0.06 wide round its target, the gravity known to ± 0.002. */
+/**
+ * A keeper's verdict on a bucket with the row's values: a window 0.06 wide around its target, gravity known to ± 0.002.
+ */
 const asked = async (id: string, seconds: number, solids = 2.6) => {
   const one = row(id);
   const litres = input(one, 'slurry_volume');
@@ -108,7 +110,8 @@ describe('how full the pail is', () => {
       '/bucket add name:A rim:29cm bottom:25cm height:34cm gravity:1.42-1.46 seconds:12-16 cup:ford4',
     );
     const answer = await room.say(1, '/reading bucket:a gravity:1.5 seconds:14 gap:7cm stirred:yes');
-    // A cone cut off, 27 cm deep: it is 25 + 4 · 27/34 = 28.176 cm wide there. π · 27/12 · (25² + 25 · 28.176 + 28.176²) ml.
+    // A truncated cone, 27 cm deep: there it is 25 + 4 · 27/34 = 28.176 cm wide. π · 27/12 · (25² + 25 · 28.176 +
+    // 28.176²) ml.
     const held = (Math.PI * 27 * (25 ** 2 + 25 * 28.17647 + 28.17647 ** 2)) / 12;
     expect(Number(answer.data['volumeL'])).toBeCloseTo(held / 1000, 3);
     expect((verdictOf(answer).waterMl ?? 0) / ((held * 0.06) / 0.44)).toBeCloseTo(1, 3);
@@ -140,13 +143,13 @@ describe('how full the pail is', () => {
     ] as const)
       await room.say(1, `/reading bucket:${bucket} gravity:${gravity} within:0.002 look:right stirred:yes`);
     const answer = await room.say(2, '/added bucket:gg2 what:glaze amount:5l from:gg');
-    // Half and half: (1.50 + 1.40) / 2.
+    // Equal parts: (1.50 + 1.40) / 2.
     expect(verdictOf(answer).predicted?.value).toBeCloseTo(1.45, 4);
     const shown = async (bucket: string) =>
       (await room.say(3, `/bucket show bucket:${bucket}`)).data['bucket'];
     expect(await shown('gg')).toMatchObject({ volumeL: expect.closeTo(10, 6) });
     expect(await shown('gg2')).toMatchObject({ volumeL: expect.closeTo(10, 6) });
-    // Taken back in one bucket, it is taken back in both.
+    // An undo in one bucket applies to both.
     await room.say(4, `/undo entry:${String(answer.data['entry'])}`);
     expect(await shown('gg')).toMatchObject({ volumeL: expect.closeTo(15, 6) });
     expect(await shown('gg2')).toMatchObject({ volumeL: expect.closeTo(5, 6) });
@@ -171,7 +174,8 @@ describe('the ladder of flocculant', () => {
   });
 
   it('stops for a keeper before 0.2 % since the last remake', async () => {
-    // 10 725 g of dry mass: 0.17 % is 18.2 g, and a step more is 0.20 %; 0.18 % is 19.3 g, and a step more is past it.
+    // 10 725 g of dry mass: 0.17 % is 18.2 g, and one step more is 0.20 %; 0.18 % is 19.3 g, and one step more exceeds
+    // it.
     expect(verdictOf((await dose('18g')).member).step).toBe('flocculate');
     const { member, keeper } = await dose('19.5g');
     expect(verdictOf(member).step).toBe('ask-keeper');

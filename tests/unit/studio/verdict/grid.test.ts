@@ -77,7 +77,7 @@ describe.each(cells)('gravity $gravity, flow $flow', ({ gravity, flow, stirred, 
       expect(verdict.flow).toBe(flow === 'unknown' ? null : flow);
       expect(verdict.gravity).toEqual({ value: gravities[gravity], u95: 0.01, believed: true });
       if (then !== undefined) expect(verdict.then).toBe(then);
-      // Asking again, without logging anything, gives the same answer.
+      // Asking again logs nothing and gives the same answer.
       const again = await (by === 'member' ? room.say : room.keeper)(10, '/water-or-stir bucket:gg');
       expect(again.data['verdict']).toEqual(answer.data['verdict']);
     }
@@ -98,7 +98,7 @@ describe('a bucket marked for gloves, without a window of seconds', () => {
   });
 });
 
-/** Amounts aim at mid-window, 1.44, from 15 l of powder 2.6; worked out by hand. */
+/** Amounts aim at mid-window, 1.44, from 15 l with powder of 2.6; computed by hand. */
 describe('the amounts of a cell', () => {
   const amounts = async (gravity: Gravity, flow: Flow, by: Hand = 'member') => {
     const room = await openRoomWithGullGrey();

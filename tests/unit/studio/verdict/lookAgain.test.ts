@@ -23,7 +23,7 @@ describe('a look at the flow after a dose', () => {
     const soon = await room.say(3, '/reading bucket:gg seconds:10 stirred:yes');
     expect(verdictOf(soon)).toMatchObject({ step: 'measure', flow: null });
     expect(soon.title).toMatch(/It is stirred in: wait 10 minutes/);
-    // Stirred again to look, it is the first stir after the dose that counts.
+    // After a second stir to look again, the first stir after the dose counts.
     expect(verdictOf(await room.say(12, '/reading bucket:gg seconds:14 stirred:yes'))).toMatchObject({
       step: 'use',
       flow: 'in',
@@ -77,7 +77,7 @@ describe('a finger look beside a time of the same stirring', () => {
 });
 
 describe('a reading too coarse for its window', () => {
-  it('does when it is taken twice and agrees: two of ± 0.03 together are ± 0.03/√2', async () => {
+  it('is enough when a second one agrees: two of ± 0.03 together are ± 0.03/√2', async () => {
     const room = await openRoomWithGullGrey();
     const once = await room.say(1, '/reading bucket:gg gravity:1.44 within:0.03 seconds:14 stirred:yes');
     expect(verdictOf(once).step).toBe('measure');
@@ -87,7 +87,7 @@ describe('a reading too coarse for its window', () => {
     expect(twice.reasons.join('\n')).toMatch(/2 readings of this session taken together: 1\.44 ± 0\.02/);
   });
 
-  it('does not when the second says something else, or something was poured in between', async () => {
+  it('is not enough when the second disagrees, or something was poured in between', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.46 within:0.03 seconds:14 stirred:yes');
     await room.say(2, '/added bucket:gg what:water amount:100ml');
@@ -124,7 +124,7 @@ describe('a flow cup with a name of its own', () => {
     expect(verdictOf(answer)).toMatchObject({ step: 'use', flow: 'in' });
   });
 
-  it('is not another of a different kind', async () => {
+  it('is not a cup of a different kind', async () => {
     const room = await openGlazeRoom();
     await room.keeper(0, '/studio cup name:"hall cup" kind:ford4');
     await room.keeper(0, gullGreyLine({ cup: 'hall cup' }));
@@ -137,7 +137,7 @@ describe('a little water, too little to leave the window by', () => {
   it('is to be stirred in before the bucket is used', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.44 within:0.02 seconds:14 stirred:yes');
-    // 450 ml in 15 l: (1.44 · 15 + 0.45)/15.45 = 1.427, nearer than the reading can tell.
+    // 450 ml in 15 l: (1.44 · 15 + 0.45)/15.45 = 1.427, a smaller change than a reading can show.
     const poured = await room.say(5, '/added bucket:gg what:water amount:450ml');
     expect(verdictOf(poured).step).toBe('use');
     expect(poured.title).toBe(

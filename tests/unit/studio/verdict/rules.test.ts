@@ -77,7 +77,7 @@ describe('second: what is settled, lumpy or skinned over', () => {
     const answer = await room.say(10, `/reading bucket:gg gravity:1.44 seconds:14 stirred:yes seen:${what}`);
     expect(verdictOf(answer).step).toBe('sieve');
     expect(text(answer.reasons)).toContain('60');
-    // Dried glaze from rim or tools never goes back in a wet bucket.
+    // Dried glaze from the rim or tools never goes back into a wet bucket.
     expect(text(answer.reasons)).toMatch(/dried glaze.*next batch/i);
     expect(verdictOf(await room.say(11, '/stirred bucket:gg seen:none')).step).toBe('sieve');
     expect(verdictOf(await room.say(12, '/sieved bucket:gg mesh:60')).step).toBe('measure');
@@ -147,7 +147,7 @@ describe('third: stir first', () => {
     expect(verdictOf(await room.say(9 * hours, ask))).toMatchObject({ step: 'stir', then: 'add-water' });
   });
 
-  it('a clock that was set back makes no hours below none', async () => {
+  it('a clock that was set back never gives negative hours', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(120, '/stirred bucket:gg');
     expect(verdictOf(await room.say(30, ask)).hoursSinceStir).toBe(0);
@@ -218,7 +218,7 @@ describe('fourth: measure', () => {
     await room.say(10, '/reading bucket:gg gravity:1.5 seconds:14 stirred:yes');
     const verdict = verdictOf(await room.say(11, '/added bucket:gg what:water amount:100ml'));
     expect(verdict.step).toBe('add-water');
-    // 2045.45 ml were wanted; 100 ml of it is in.
+    // 2045.45 ml were needed; 100 ml have been added.
     expect(verdict.waterMl).toBeCloseTo(1945.45, 0);
   });
 
@@ -372,7 +372,7 @@ describe('what is said, not hidden', () => {
       expect(verdictOf(answer)).toMatchObject({ step: 'measure', flow: null });
       expect(answer.title).toMatch(/^Gull Grey: Cup and finger disagree: stir, and time the cup again\./);
       expect(text(answer.reasons)).toMatch(told);
-      // Timed again, it is the cup that is newer; a finger that went with the slip says nothing any more.
+      // A timed reading is newer, so an undone finger test no longer counts.
       const again = await room.say(3, '/reading bucket:gg seconds:14 look:right stirred:yes');
       expect(verdictOf(again).step).toBe('use');
     },

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chanceOfPassing, safeAmount } from '../../../../src/studio/verdict/safeAmount.ts';
 
-// 15 l at 1.55, window 1.42 to 1.46: to the far edge 0.13, and a millilitre of water uses up 0.42 of gravity·ml there.
+// 15 l at 1.55, window 1.42 to 1.46: 0.13 to the far edge. Each ml of water uses up 0.42 of gravity·ml there.
 const far = 0.13;
 const perMl = 0.42;
 /** To mid-window: 15 l · 0.11 / 0.44. */
@@ -11,7 +11,7 @@ const exactly = { value: far, sd: 0 };
 
 describe('the chance of passing the far edge', () => {
   it('with the volume 20 % unsure and gravity known is 17 %', () => {
-    // The amount passes when the pail holds less than 3750 · 0.42 / 0.13 = 12 115 ml: 0.9615 σ low, Φ(−0.9615) = 0.1681.
+    // It passes the edge if the pail holds less than 3750 · 0.42 / 0.13 = 12 115 ml: 0.9615 σ low, Φ(−0.9615) = 0.1681.
     expect(chanceOfPassing(volume(0.2), exactly, wanted, perMl)).toBeCloseTo(0.1681, 3);
   });
 
@@ -20,7 +20,7 @@ describe('the chance of passing the far edge', () => {
     expect(chanceOfPassing(volume(0), { value: far, sd: 0.025 }, wanted, perMl)).toBeCloseTo(0.1587, 3);
   });
 
-  it('is one or none when both are known', () => {
+  it('is 0 or 1 when both are known', () => {
     expect(chanceOfPassing(volume(0), exactly, 4600, perMl)).toBe(0);
     expect(chanceOfPassing(volume(0), exactly, 4700, perMl)).toBe(1);
   });
@@ -57,11 +57,11 @@ describe('the amount that may go in', () => {
   });
 
   it('is held back to a chance of 5 % when the volume is 20 % unsure', () => {
-    // The pail holds less than 15 l · (1 − 1.6449 · 0.2) one time in twenty: that · 0.13 / 0.42.
+    // The pail holds less than 15 l · (1 − 1.6449 · 0.2) with a probability of 5 %: that · 0.13 / 0.42.
     expect(safeAmount(wanted, volume(0.2), exactly, perMl) / 3115.6).toBeCloseTo(1, 2);
   });
 
-  it('is nothing when even nothing may have passed the edge', () => {
+  it('is zero when the bucket may be past the edge already', () => {
     expect(safeAmount(100, volume(0.05), { value: 0.01, sd: 0.02 }, perMl)).toBe(0);
   });
 });

@@ -34,7 +34,7 @@ describe('the way into the room', () => {
       expect([400, 401], name).toContain(
         (await other.signIn({ name, secret: 'another word', passcode: open.passcode })).status,
       );
-    // Cyrillic letters among Latin ones.
+    // Contains Cyrillic letters.
     expect(
       (await other.signIn({ name: 'Wrеn', secret: 'another word', passcode: open.passcode })).json,
     ).toMatchObject({
@@ -198,7 +198,7 @@ describe('sessions', () => {
       forged.setCookie('room', value);
       expect((await forged.post('/api/say', {})).status, value).toBe(401);
     }
-    // The name that https gives it is not taken over plain http, nor the other way round.
+    // The https cookie name is not accepted over http, nor the other way round.
     forged.forget('room');
     forged.setCookie('__Host-room', token);
     expect((await forged.post('/api/say', {})).status).toBe(401);
@@ -215,7 +215,7 @@ describe('sessions', () => {
     secure.origin = 'https://glaze.wrackline.example';
     const [https] = (await secure.signIn(given)).headers['set-cookie'] ?? [];
     expect(https).toMatch(/^__Host-room=[\w-]{43}; Max-Age=\d+; Path=\/; HttpOnly; Secure; SameSite=Lax$/);
-    // Asked for under the https name, it is our page only when its origin is that too.
+    // Under the https name, the request must also come from the https origin.
     secure.origin = 'http://glaze.wrackline.example';
     expect((await secure.post('/api/say', {})).status).toBe(403);
   });

@@ -2,8 +2,8 @@ import type { Desk } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import type { Room } from './room.ts';
 
-/** What is logged on another platform is said in the room as well: there is one logbook. */
-export const overheard = (desk: Desk, { ports, posts }: Room): Desk => ({
+/** Wraps the desk for another platform, so that what is logged there is also posted in the room. */
+export const postingDesk = (desk: Desk, { ports, posts }: Room): Desk => ({
   ...desk,
   async dispatch(request) {
     const reply = await desk.dispatch(request);
@@ -13,7 +13,7 @@ export const overheard = (desk: Desk, { ports, posts }: Room): Desk => ({
     try {
       posts.say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply });
     } catch (err) {
-      // It is logged, whatever becomes of it here: whoever logged it is told so.
+      // It is logged, so whatever fails here, its member still gets the reply.
       ports.log.error({ err }, 'could not say in the room what was logged elsewhere');
     }
     return reply;

@@ -13,7 +13,7 @@ const setLook = (look: 'auto' | 'light' | 'dark'): void => {
   remember.set('room.look', look === 'auto' ? undefined : look);
 };
 
-/** The look that this phone's owner has chosen. */
+/** Applies the light or dark theme that was chosen on this phone. */
 export const restoreLook = (): void => {
   const look = remember.get('room.look');
   if (look === 'light' || look === 'dark') setLook(look);
@@ -58,8 +58,8 @@ const code = (size: number, dark: string): SVGElement => {
 const section = (title: string, ...content: (Node | string)[]): HTMLElement =>
   h('section', {}, h('h3', {}, title), ...content);
 
-/** A press that fetches something and puts it below itself. */
-const fetched = (label: string, work: () => Promise<Node[]>): HTMLElement => {
+/** A button that fetches something and shows it below itself. */
+const fetchingButton = (label: string, work: () => Promise<Node[]>): HTMLElement => {
   const place = h('div', { class: 'fetched', role: 'status' });
   return h(
     'div',
@@ -70,7 +70,7 @@ const fetched = (label: string, work: () => Promise<Node[]>): HTMLElement => {
 };
 
 const address = (label: string, path: string, about: string) =>
-  fetched(label, async () => {
+  fetchingButton(label, async () => {
     const answer = await post<{ url: string; size: number; dark: string }>(path, {});
     if (!answer.ok) return [h('p', {}, answer.said)];
     const { url, size, dark } = answer.value;
@@ -140,8 +140,8 @@ const names = async (me: WireMe): Promise<HTMLElement> => {
 
 const leave = (everywhere: boolean) => post('/api/sign-out', { everywhere }).then(() => location.reload());
 
-/** This phone and, for a keeper, who else comes in. */
-export const openDoor = (me: WireMe, open: boolean): void => {
+/** The sheet for this phone's settings and, for keepers, for who may sign in. */
+export const openSettings = (me: WireMe, open: boolean): void => {
   const rooms = h('div', {});
   openSheet(
     door.title,

@@ -2,8 +2,8 @@ import { instant } from '../studio/ids.ts';
 import type { Asking, Leaf, Request } from './contract.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 
-/** A line that came late, with the time that it is of: put right or pressed again, it is still of then. */
-export const dated = async (leaf: Leaf, request: Request, asking: Asking): Promise<Request> => {
+/** Puts the original time into a line that arrived late, so that correcting or pressing it again keeps that time. */
+export const withOriginalTime = async (leaf: Leaf, request: Request, asking: Asking): Promise<Request> => {
   const kind = leaf.options['when']?.kind;
   if (kind?.happened !== true || asking.happenedAt === asking.now) return request;
   const said = request.typed['when'] ?? '';

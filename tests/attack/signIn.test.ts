@@ -8,7 +8,7 @@ import { settableClock } from '../helpers/store/storeFile.ts';
 
 describe('an address', () => {
   it.each([
-    // RFC 4291, 2.2: one address in several ways of writing.
+    // RFC 4291, 2.2: one address in several spellings.
     ['2001:DB8:0:0:8:800:200C:417A', '2001:db8:0:0'],
     ['2001:db8::8:800:200c:417a', '2001:db8:0:0'],
     ['2001:0db8:0000:0000:ffff::1', '2001:db8:0:0'],
@@ -82,7 +82,7 @@ describe('guessing', () => {
     for (let n = 1; n <= 11; n += 1) statuses.push((await guess(n, 'Wren')).status);
     expect(statuses.filter((status) => status === 401).length).toBeLessThanOrEqual(10);
     expect(statuses.at(-1)).toBe(429);
-    // Others come in meanwhile, and nothing that was typed for a secret stands in the log.
+    // Others can still sign in, and no password is in the log.
     expect((await guess(12, 'Hunter2 swordfish')).status).toBe(401);
     expect(open.warned).toContainEqual(expect.objectContaining({ from: '198.51.100.1', name: 'Wren' }));
     expect(open.warned).toContainEqual(expect.objectContaining({ from: '198.51.100.12', name: undefined }));
