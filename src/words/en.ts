@@ -26,7 +26,7 @@ import { recipeWords } from './batch/recipeWords.ts';
 import { reminderWords } from './remind/reminderWords.ts';
 import { scheduleWords } from './studio/scheduleWords.ts';
 import { studioWords } from './studio/studioWords.ts';
-import { said, t, type Text } from './text/text.ts';
+import { ours, said, t, type Text } from './text/text.ts';
 import { unloggedWords } from './bucket/unloggedWords.ts';
 import { verdictWords } from './verdict/verdictWords.ts';
 
@@ -101,7 +101,7 @@ export const en = {
   sieved: {
     about: 'Say that you sieved a bucket',
     mesh: 'Through which mesh',
-    never: ['This glaze is marked never to be sieved: its specks may be gone. Tell a keeper.'] as Text,
+    never: ours('This glaze is marked never to be sieved: its specks may be gone. Tell a keeper.'),
     otherMesh: (mesh: number, own: number): Text => t`Its own mesh is ${own}, not ${mesh}.`,
   },
   waterOrStir: { about: 'What does this bucket need now?' },
@@ -114,37 +114,37 @@ export const en = {
     gravity: 'Gravity of the glaze that was added, if known',
     strength: 'Epsom salt in a litre of the flocculant, if it is not saturated',
     remake: 'Was the bucket remade? Counting of flocculant starts anew',
-    sameBucket: [
+    sameBucket: ours(
       'A bucket can’t be topped up from itself. Its own glaze, back from a tray? Say from:own. Nothing was saved.',
-    ] as Text,
+    ),
     sure: 'The amount is as large as it looks',
     doubtful: (doubt: DoubtfulDose, typed: string): Text =>
       doubt.what === 'flocculant'
         ? t`“${said(typed)}” of flocculant is ${[String(Math.round(doubt.times))]} doses: one dose here is ${[doseText(doubt.dose)]} of solution. Did so much go in? Nothing was saved yet.`
         : t`“${said(typed)}” of deflocculant is ${[percentText(doubt.percent)]} of the dry powder: a glaze takes it by the drop, here less than ${[massText(doubt.most)]} in all. Did so much go in? Nothing was saved yet.`,
-    reallyAdded: ['Yes, so much went in'] as Text,
-    change: ['Another amount'] as Text,
-    bleach: [
+    reallyAdded: ours('Yes, so much went in'),
+    change: ours('Another amount'),
+    bleach: ours(
       'Bleach: never with vinegar or another acid (chlorine gas), never with latex or ammonia (chloramine gas). Gloves, eye protection, open the windows; nobody’s bare hands in it.',
-    ] as Text,
-    acid: [
+    ),
+    acid: ours(
       'Vinegar and other acids, ammonia and latex: never with bleach, which makes a poisonous gas with them. Has bleach been in this bucket? Then don’t stir it.',
-    ] as Text,
-    bothPoured: [
+    ),
+    bothPoured: ours(
       'By the logbook both bleach and what must not meet it went into this bucket. Don’t breathe over it: leave the room, open the windows from outside, and call a keeper. Poison centre or doctor for whoever coughs.',
-    ] as Text,
-    mixedUnknown: [
+    ),
+    mixedUnknown: ours(
       'Nobody said which glaze that was. Its own, back from a tray? Take it back and say from:own. From another bucket? Say from: and its name: its hazards come with it.',
-    ] as Text,
+    ),
     mixed: (into: number, name: string, from: number): Text =>
       t`Another bucket’s glaze puts this one on hold until a keeper has looked. Are the two the same glaze? A keeper says so before it is poured: /bucket change bucket:${into} same-as:${from} (${said(name)}).`,
     mixedBrings: (marks: readonly string[]): Text =>
       t`It brings ${[marks.join(', ')]}, and the bucket is marked with that too.`,
-    noChildren: ['Children may not use this bucket any more, until a keeper says so again.'] as Text,
-    takeItBack: ['Take it back'] as Text,
+    noChildren: ours('Children may not use this bucket any more, until a keeper says so again.'),
+    takeItBack: ours('Take it back'),
     alsoTaken: (entry: string, name: string): Text => t`Taken out of ${said(name)} as ${[entry]}.`,
-    asSaturated: ['Counted as saturated Epsom salt solution.'] as Text,
-    keepersHands: ['Dry powder and deflocculant are keepers’ hands. It is logged; tell a keeper.'] as Text,
+    asSaturated: ours('Counted as saturated Epsom salt solution.'),
+    keepersHands: ours('Dry powder and deflocculant are keepers’ hands. It is logged; tell a keeper.'),
     problem: addition,
   },
   undo: {

@@ -2,7 +2,7 @@ import type { Deed } from '../../studio/logbook/deed.ts';
 import type { NoteCaution, NoteCommand } from '../../studio/handbook.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { coatWords } from '../resist/coatWords.ts';
-import { join, said, t, type Part, type Text } from '../text/text.ts';
+import { join, ours, type Part, said, t, type Text } from '../text/text.ts';
 import { verdictWords } from '../verdict/verdictWords.ts';
 
 const cautions: Record<NoteCaution, Text> = {
@@ -82,10 +82,8 @@ export const askWords = {
   question: 'Your question, in your own words',
   bucket: 'The bucket that it is about',
 
-  none: ['No note on that. Ask your keeper.'] as Text,
-  tooLong: [
-    'No note on that: it is too long to look up. Ask it in one sentence, or ask your keeper.',
-  ] as Text,
+  none: ours('No note on that. Ask your keeper.'),
+  tooLong: ours('No note on that: it is too long to look up. Ask it in one sentence, or ask your keeper.'),
   nearest: (near: Text[]): Text => t`Nearest: ${titles(near)}.`,
   seeAlso: (also: Text[]): Text => t`See also: ${titles(also)}.`,
   behind: (title: Text, answer: Text): Text => t`${title}: ${answer}`,

@@ -1,4 +1,4 @@
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 export const noteWords = {
   about: 'The studio’s own notes, which /ask answers from before the handbook’s',
@@ -14,7 +14,7 @@ export const noteWords = {
   added: (id: string, title: string): Text => t`Kept ${[id]}: ${said(title)}. /ask answers from it now.`,
   changed: (id: string, title: string): Text => t`Changed ${[id]}: ${said(title)}.`,
   removed: (id: string): Text => t`Removed ${[id]}; what it said is forgotten.`,
-  nothingToChange: ['Say what to change: title:, text: or words:. Nothing was saved.'] as Text,
+  nothingToChange: ours('Say what to change: title:, text: or words:. Nothing was saved.'),
   sameTitle: (id: string, title: string): Text =>
     t`“${said(title)}” is ${[id]} already. Change that one: /note change. Nothing was saved.`,
   full: (most: number): Text =>
@@ -31,6 +31,6 @@ export const noteWords = {
   label: (id: string, title: string): Text => t`${[id]} ${said(title)}`,
   choice: (id: string, title: string): string => `${id} · ${title}`,
   factText: 'Says',
-  changeIt: ['Change it'] as Text,
-  askIt: ['Ask for it'] as Text,
+  changeIt: ours('Change it'),
+  askIt: ours('Ask for it'),
 };

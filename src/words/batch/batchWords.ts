@@ -14,7 +14,7 @@ import {
   windowText,
 } from '../text/measures.ts';
 import { materialsText, recipeLine } from './recipeLine.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const leach = 'no food ware without a laboratory’s leach test';
 
@@ -99,9 +99,9 @@ export const batchWords = {
   paste: (gravity: number, fraction: number): Text =>
     t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of it would be grains: a paste, not a glaze. Dipping glazes lie near 1.45.`,
   tooSmall: (step: number): Text => t`That is less than the scale's step of ${[String(step)]} g.`,
-  volumeOrPowder: [
+  volumeOrPowder: ours(
     'Say how much to make: volume:15l, or the dry powder to use up: powder:5kg. One of them.',
-  ] as Text,
+  ),
   planTitle: (powder: number, water: number, volume: number, gravity: number, units: UnitSystem): Text =>
     t`${[massText(powder, units)]} of powder in ${[volumeAbout(water, units)]} of water makes ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
   weighed: (materials: readonly WeighedLine[]): Text => recipeLine(materials, gramsOf),
@@ -127,12 +127,12 @@ export const batchWords = {
     [
       `Put ${Math.round(0.9 * water)} g of the water in the pail; keep ${Math.round(water) - Math.round(0.9 * water)} g back.`,
     ],
-    ['Weigh out and tick each material off; slide it onto the water, never water onto powder.'],
-    ['Let it soak overnight, then mix it.'],
+    ours('Weigh out and tick each material off; slide it onto the water, never water onto powder.'),
+    ours('Let it soak overnight, then mix it.'),
     mesh === 'never'
-      ? ['This glaze is never sieved: mix it until no lumps are left.']
+      ? ours('This glaze is never sieved: mix it until no lumps are left.')
       : [`Sieve it twice through ${mesh} mesh, rinsing the sieve with the water kept back.`],
-    ['Stir to the bottom, measure, and add the rest of the water only as it needs.'],
+    ours('Stir to the bottom, measure, and add the rest of the water only as it needs.'),
   ],
   materialCaution: (caution: MaterialCaution, materials: readonly string[]): Text =>
     t`${join(
@@ -150,7 +150,7 @@ export const batchWords = {
   sheetPowder: 'Powder in all',
   sheetMeasured: 'Gravity measured:',
   sheetBy: 'By:',
-  sheet: (): Text => ['A sheet to print is with this.'],
+  sheet: (): Text => ours('A sheet to print is with this.'),
 
   blendTitle: (first: string, second: string, made: Made, units: UnitSystem): Text =>
     t`${said(first)} and ${said(second)} make ${mixture(made, units)}.`,
@@ -166,7 +166,7 @@ export const batchWords = {
       ? t`${all} Mix them in a bigger tub, or pour in only ${[volumeText(handAmount(part.poured), units)]}, for ${mixture(part, units)}.`
       : t`${all} Mix them in a bigger tub, or ladle some out first.`;
   },
-  sameBucket: ['A bucket can’t be blended with itself.'] as Text,
+  sameBucket: ours('A bucket can’t be blended with itself.'),
   unmeasured: (name: string): Text => t`Measure ${said(name)} first: stir it, then weigh a cup.`,
   needsVolume: (name: string): Text =>
     t`How full is ${said(name)}? Say the gap from rim to glaze in a reading, and ask again.`,
@@ -186,10 +186,10 @@ export const batchWords = {
       ? t`Inside the window of ${said(name)}, ${[windowText(window)]}.`
       : t`Outside the window of ${said(name)}, ${[windowText(window)]}: correct it after you have measured.`,
   blendSteps: [
-    ['Stir both to the bottom before you pour: what stays behind as cake is not in these numbers.'],
-    ['Try it first: a cup of the two in the right parts, on a test tile, fired.'],
-    ['Stir, then measure what came of it.'],
-  ] as Text[],
+    ours('Stir both to the bottom before you pour: what stays behind as cake is not in these numbers.'),
+    ours('Try it first: a cup of the two in the right parts, on a test tile, fired.'),
+    ours('Stir, then measure what came of it.'),
+  ],
   pouredIn: (amount: string): Text => t`I poured in ${[amount]}`,
   step: (n: number, text: Text): Text => t`${n}. ${text}`,
 };

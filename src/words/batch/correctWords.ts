@@ -9,7 +9,7 @@ import {
   windowText,
 } from '../text/measures.ts';
 import type { Pour } from '../text/pour.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const wayWords: Record<CorrectionWay, string> = {
   water: 'water in',
@@ -26,12 +26,12 @@ export const correctWords = {
     band === 'high'
       ? t`It is above its window: ${[wayWords[by]]} would take it further. It needs water, or a thinner bucket blended in.`
       : t`It is below its window: ${[wayWords[by]]} would take it further. It needs clear water off, dry batch, or a thicker bucket blended in.`,
-  gel: [
+  gel: ours(
     'It is thick, and a gel does not settle: there is no clear water to draw off. Dry batch, then deflocculant.',
-  ] as Text,
+  ),
   otherCannot: (name: string, other: number, wanted: number): Text =>
     t`${said(name)} is at ${[gravityText(other)]}: no amount of it brings this one to ${[gravityText(wanted)]}.`,
-  needsOther: ['Blend it with which bucket? Add with: and its name.'] as Text,
+  needsOther: ours('Blend it with which bucket? Add with: and its name.'),
   correctTitle: (
     way: CorrectionWay,
     { amount, each }: Pour,
@@ -84,15 +84,15 @@ export const correctWords = {
         ? t`${what} Before that, stir it.`
         : what;
   },
-  askKeeperFull: ['Ask a keeper: the pail is full, so no dry batch fits before clear water is off.'] as Text,
+  askKeeperFull: ours('Ask a keeper: the pail is full, so no dry batch fits before clear water is off.'),
   firstThen: (first: readonly ('sieve' | 'stir')[], title: Text): Text =>
     first.includes('sieve')
       ? t`Sieve and stir it first. Then: ${title}`
       : first.length > 0
         ? t`Stir it first. Then: ${title}`
         : title,
-  keepersHands: ['Dry powder and drawing off are keepers’ hands: the amounts are ready, ask one.'] as Text,
-  noRoom: ['The pail is full: ladle some glaze out first.'] as Text,
+  keepersHands: ours('Dry powder and drawing off are keepers’ hands: the amounts are ready, ask one.'),
+  noRoom: ours('The pail is full: ladle some glaze out first.'),
   factExpected: 'Expect next',
   factNow: 'Now',
   expected: (value: number, u95: number, volume: { value: number; u95: number }, units: UnitSystem): Text =>

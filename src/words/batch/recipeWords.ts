@@ -1,6 +1,6 @@
 import type { RecipeProblem } from '../../parse/recipeProblem.ts';
 import { recipeLine } from './recipeLine.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const recipeProblem = (why: RecipeProblem): Text => {
   switch (why.kind) {
@@ -38,12 +38,12 @@ export const recipeWords = {
       names.map((name) => t`“${said(name)}”`),
       ', ',
     )} yet. What is it: like which material, what hazard, does it dissolve in water? Then the gravity of its grains.`,
-  whyAsked: [
+  whyAsked: ours(
     'A name that nobody knows may be a poison: the supplier’s safety sheet says what it is. Until then, don’t open it.',
-  ] as Text,
+  ),
   askKeeper: (name: string): Text =>
     t`A keeper says it once for the whole studio: /studio material name:"${said(name)}" like: or hazard:, soluble: and particle-gravity:.`,
-  whyGravity: ['Heavier grains take less room, so the same gravity needs more of them.'] as Text,
+  whyGravity: ours('Heavier grains take less room, so the same gravity needs more of them.'),
   sayWhat: (name: string): Text => t`Say what ${said(name)} is`,
   unexplained: (names: readonly string[]): Text =>
     t`Nobody has said what ${join(
@@ -74,7 +74,7 @@ export const recipeWords = {
     t`What is the gravity of the grains of ${said(name)}? particle-gravity: and what the supplier’s sheet says. Nothing was saved.`,
   materialKept: (name: string, entry: string): Text =>
     t`The studio knows ${said(name)} now, as ${[entry]}; every recipe goes by it.`,
-  oddRecipe: ['That mix has no gravity that powder can have.'] as Text,
+  oddRecipe: ours('That mix has no gravity that powder can have.'),
 
   nameIsRecipe: (name: string): Text =>
     t`“${said(name)}” looks like a recipe, not a name. Nothing was saved.`,

@@ -12,7 +12,7 @@ import {
   windowText,
 } from '../text/measures.ts';
 import { bucketCautionWords } from '../verdict/bucketCautionWords.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const stepWords: Record<Step, string> = {
   'on-hold': 'on hold',
@@ -105,15 +105,15 @@ export const bucketWords = {
   mixedWith: (name: string): string => `glaze from ${name} went in`,
   mixedWithHeld: (name: string): string => `glaze from ${name} went in, which was on hold`,
   mixedWithUnknown: 'glaze went in, and nobody said which',
-  sameAsItself: ['A bucket is the same as itself: name the other one. Nothing was saved.'] as Text,
-  sameAsAndGlaze: ['Say same-as: or glaze:, not both. Nothing was saved.'] as Text,
+  sameAsItself: ours('A bucket is the same as itself: name the other one. Nothing was saved.'),
+  sameAsAndGlaze: ours('Say same-as: or glaze:, not both. Nothing was saved.'),
   sameAsApart: (name: string, no: number): Text =>
     t`Another glaze, or a fresh batch, has gone into ${said(name)} since its glaze was named. Say first what it holds now: /bucket change bucket:${no} glaze: and its name. Nothing was saved.`,
   sameNow: (other: string): Text =>
     t`It holds the same glaze as ${said(other)}, and as every other bucket of that glaze. That ends for a bucket when another glaze, or a fresh batch, goes in.`,
   childrenAndHazard: (hazard: string): Text =>
     t`A bucket with ${[hazard]} in it is not for children. Mark it with the one or the other. Nothing was saved.`,
-  nothingToChange: ['Say what to change, such as gravity:1.42-1.46.'] as Text,
+  nothingToChange: ours('Say what to change, such as gravity:1.42-1.46.'),
   nameTaken: (name: string, no: number): Text =>
     t`“${said(name)}” is bucket ${no} already. Pick another name.`,
   looksLike: (name: string, other: string, no: number): Text =>
@@ -124,9 +124,9 @@ export const bucketWords = {
     t`${[volumeText(volume)]} does not fit a pail of ${[volumeText(pail)]}.`,
   windowAboveSolids: (high: number, solids: number): Text =>
     t`A slurry can't reach ${[gravityText(high)]}: its powder is ${[gravityText(solids)]}.`,
-  oddShape: [
+  oddShape: ours(
     'That pail is far wider at the bottom than at the rim. Are rim and bottom the wrong way round?',
-  ] as Text,
+  ),
   notHeld: (name: string): Text => t`${said(name)} is not on hold.`,
   alreadyRetired: (name: string): Text => t`${said(name)} is retired already.`,
   listTitle: (count: number, ready: number): Text =>

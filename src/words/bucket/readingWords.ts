@@ -1,7 +1,7 @@
 import type { UnitSystem, Vessel } from '../../studio/settings/studio.ts';
 import { gravityText, gravityWithin, scaleText } from '../text/measures.ts';
 import { slippedPoint } from '../text/slippedPoint.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const fits = ({ name, tare, water }: Vessel, units: UnitSystem): Text =>
   t`The vessel ${said(name)} weighs ${[scaleText(tare, units)]} empty and about ${[scaleText(Math.round(tare + 1.45 * water), units)]} full of glaze.`;
@@ -22,25 +22,23 @@ export const readingWords = {
   scale: 'The scale that gravity is read on',
   within: 'How far off the gravity may be, either way',
   cup: 'The flow cup that you timed',
-  nothing: [
+  nothing: ours(
     'What did you measure? Give a weight, a gravity, seconds, a look, or the gap from rim to glaze. Least typing: weight, look and stirred:yes.',
-  ] as Text,
-  both: ['Give the weight or the gravity, not both. Nothing was saved.'] as Text,
-  sticks: [
+  ),
+  both: ours('Give the weight or the gravity, not both. Nothing was saved.'),
+  sticks: ours(
     'A hydrometer sticks in a thick glaze and reads wrong. Weigh a cup of it instead. Nothing was saved.',
-  ] as Text,
-  noFinger: [
-    'This bucket is marked for gloves: no finger look. Time a cup instead. Nothing was saved.',
-  ] as Text,
-  noPail: [
+  ),
+  noFinger: ours('This bucket is marked for gloves: no finger look. Time a cup instead. Nothing was saved.'),
+  noPail: ours(
     "The studio doesn't know this bucket's pail. A keeper says /bucket change pail:19l; until then give no gap.",
-  ] as Text,
+  ),
   gapTooDeep: (deepest: number): Text =>
     t`The gap can't be deeper than the pail: ${[`${Math.round(deepest / 10)} cm`]} at most. Nothing was saved.`,
-  noVessel: [
+  noVessel: ours(
     'No cup is calibrated here yet, so a weight says nothing. A keeper weighs one empty and full of water: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.',
-  ] as Text,
-  whichVessel: ['Which cup did you weigh?'] as Text,
+  ),
+  whichVessel: ours('Which cup did you weigh?'),
   belowWater: (value: number): Text =>
     t`${[String(value)]} is lighter than water, which is 1. Was the weight typed as gravity, or the empty cup taken off twice? Nothing was saved.`,
   aboveGlaze: (value: number): Text =>

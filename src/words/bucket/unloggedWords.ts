@@ -5,7 +5,7 @@ import type { Explanation, UnloggedChange } from '../../studio/contents/unlogged
 import { capital } from '../text/capital.ts';
 import { listed } from '../text/listed.ts';
 import { eachPail, massText, powderWithin, volumeText, waterWithin } from '../text/measures.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 
@@ -81,7 +81,7 @@ export const unloggedWords = {
     const per = each === 'pail' ? 1 : litres;
     return t`about ${[waterWithin(value * per, u95 * per, units)]} of water a day${[each === 'pail' ? '' : ` from each ${name}`]}, by ${readings} readings since ${dayAndTime(since)}. A lid keeps it in.`;
   },
-  addsUp: ['With that, the logbook adds up again.'] as Text,
+  addsUp: ours('With that, the logbook adds up again.'),
   inLog: (change: UnloggedChange, units: UnitSystem): Text => t`not logged · ${sentence(change, units)}`,
   notice: (name: string, change: UnloggedChange, units: UnitSystem): Text =>
     t`${said(name)}: ${sentence(change, units)}`,

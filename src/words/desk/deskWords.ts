@@ -1,4 +1,4 @@
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 export const deskWords = {
   noCommand: (typed: string, near?: string): Text =>
@@ -14,23 +14,23 @@ export const deskWords = {
   restNeedsOptions: (known: string, rest: string, options: string[]): Text =>
     t`${said(known)} is a bucket; “${said(rest)}” after it needs its options, like ${[options.join(' ')]}.`,
   wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
-  more: ['More'] as Text,
+  more: ours('More'),
   from: 'The row that the list begins with',
   broken: (id: string): Text =>
     t`Something went wrong here, and it was not you. Nothing was saved. Give a keeper this number: ${[id]}.`,
   trouble: {
-    full: [
+    full: ours(
       'The disk that the logbook is on is full, so nothing was saved. Tell whoever runs the bot: once there is room, say it again.',
-    ] as Text,
-    crowded: ['Too much is asked at once, so nothing was saved. Say it again in a moment.'] as Text,
+    ),
+    crowded: ours('Too much is asked at once, so nothing was saved. Say it again in a moment.'),
   },
   movedOn: (fresh: Text): Text => t`Not logged: somebody acted on it meanwhile. ${fresh}`,
   neverLogged: (name: string, after: number, last: number): Text =>
     t`${said(name)} has no entry ${after}: its log ends at ${last}. Leave after: out. Nothing was saved.`,
-  forgotten: [
+  forgotten: ours(
     'That came from somebody whom the bot has forgotten since. Nothing was saved; say it again to begin anew.',
-  ] as Text,
-  shownOnce: ['What stood here was shown once and is kept nowhere. Ask for it anew.'] as Text,
+  ),
+  shownOnce: ours('What stood here was shown once and is kept nowhere. Ask for it anew.'),
   logAnyway: (): Text => ['Log it anyway'],
   line: {
     empty: (): Text => [

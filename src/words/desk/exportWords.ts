@@ -1,4 +1,4 @@
-import { t, type Text } from '../text/text.ts';
+import { ours, t, type Text } from '../text/text.ts';
 
 const size = (bytes: number): string =>
   bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
@@ -10,12 +10,12 @@ export const exportWords = {
   days: 'The last so many days only',
   done: (entries: number, bytes: number): Text =>
     t`${entries} ${[entries === 1 ? 'entry' : 'entries']}, ${[size(bytes)]}. Names and notes are in it: keep it as you would the logbook.`,
-  json: [
+  json: ours(
     'Masses are grams, volumes millilitres, lengths millimetres, spans milliseconds. Passwords and codes are not in it.',
-  ] as Text,
-  csv: [
+  ),
+  csv: ours(
     'Times are UTC. Typed text that a spreadsheet would take for a formula has an apostrophe before it. Only json holds everything.',
-  ] as Text,
+  ),
   tooBig: (bytes: number, line: string): Text =>
     t`That is more than ${[size(bytes)]}, too big to hand over here. Narrow it with days: or bucket:, or on the studio’s own machine run: ${[line]}`,
   usage: 'usage: npm run -s export -- --out FILE [--as json|csv] [--bucket NAME] [--days N] [--studio ID]',

@@ -1,13 +1,13 @@
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 export const helpWords = {
   about: 'What to type, by job',
   which: 'A word of the job or command',
-  title: ['What to type, by job. Least typing: weight, look, stirred:yes.'] as Text,
+  title: ours('What to type, by job. Least typing: weight, look, stirred:yes.'),
   nothing: (wanted: string): Text => t`Nothing fits “${said(wanted)}”. Here is everything.`,
-  typing: [
+  typing: ours(
     'Buckets go by name, nickname or number. Amounts as you say them: 350 ml, 1.5 gal, 3 tsp, 2 lb 3 oz. Times too: 2h ago, last night 9pm.',
-  ] as Text,
+  ),
   jobs: [
     { job: 'Water or stir?', line: '/water-or-stir bucket:gg', keeper: false },
     {

@@ -2,7 +2,7 @@ import type { Instant } from '../../studio/ids.ts';
 import type { QuantityProblem } from '../../parse/quantityProblem.ts';
 import type { InstantProblem } from '../../parse/instantProblem.ts';
 import { slippedPoint } from '../text/slippedPoint.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const whatIs = {
   mass: 'a weight',
@@ -68,9 +68,9 @@ export const optionWords = {
   notOneOf: (typed: string, choices: string[]): Text =>
     t`“${said(typed)}” is not one of these: ${[choices.join(', ')]}.`,
   yesOrNo: (typed: string): Text => t`“${said(typed)}” is neither yes nor no.`,
-  noBucketYet: [
+  noBucketYet: ours(
     'There is no bucket yet. A keeper sets one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.',
-  ] as Text,
+  ),
   noBucket: (typed: string, near: string | undefined): Text =>
     near === undefined
       ? t`There is no bucket “${said(typed)}”. /bucket list shows them all.`
@@ -84,9 +84,9 @@ export const optionWords = {
   whichMember: (typed: string): Text =>
     t`Whom do you mean by “${said(typed)}”? Nothing was changed. Pick the member; on Discord, type @ and pick from its list.`,
   memberSince: (name: string, at: Instant): Text => t`${said(name)}, here since ${{ at, show: 'day' }}`,
-  notMet: [
+  notMet: ours(
     'The bot has not met that member here. They use it once first, /help say; then name them again.',
-  ] as Text,
+  ),
   notAnEntry: (typed: string): Text =>
     t`“${said(typed)}” is not an entry. They look like 7-41; /bucket log shows them.`,
   notAZone: (typed: string): Text => t`“${said(typed)}” is not a time zone. They look like America/St_Johns.`,

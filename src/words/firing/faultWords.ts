@@ -1,7 +1,7 @@
 import type { BucketCondition, DipCondition, PieceCondition } from '../../studio/firing/dipCondition.ts';
 import type { Fault } from '../../studio/firing/firedEvent.ts';
 import { capital } from '../text/capital.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 /** What was found of the pieces: crawled, ran. */
 export const did: Record<Fault, string> = {
@@ -91,14 +91,14 @@ export const faultWords = {
   row: ({ rates, p, q = 1, bayesFactor }: PairSaid): Text => [
     `${counts(rates)} (p ${chance(p)}, q ${chance(q)}, Bayes factor ${Number(bayesFactor.toPrecision(2))})`,
   ],
-  counted: [
+  counted: ours(
     'Counted are days of dipping at a bucket, not pots: what is dipped on one evening comes out alike for reasons that it shares. What the logbook does not know of a dip is left out.',
-  ] as Text,
+  ),
   searched: (pairs: number): Text =>
     t`${[pairs === 1 ? '1 pair' : `${pairs} pairs`]} could have shown something. q is the share of false leads among all that are as striking (Benjamini and Hochberg); p is by Fisher’s exact test.`,
-  together: [
+  together: ours(
     'Conditions that came on the same days can’t be told apart by counts: try one change at a time.',
-  ] as Text,
-  fit: ['Crazing, shivering and dunting are faults of fit between glaze and body, or of cooling.'] as Text,
+  ),
+  fit: ours('Crazing, shivering and dunting are faults of fit between glaze and body, or of cooling.'),
   lately: (row: Text): Text => t`Lately: ${row}`,
 };

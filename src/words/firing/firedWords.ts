@@ -11,7 +11,7 @@ import { flowWords } from '../verdict/flowWords.ts';
 import { listed } from '../text/listed.ts';
 import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
 import { prepWords } from '../piece/prepWords.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;
 
@@ -101,7 +101,7 @@ export const firedWords = {
   },
   kept: (fired: FiredSaid, name: string): Text => t`Kept: ${outcome(fired, [said(name)])}.`,
   was: (name: string, all: readonly Amiss[]): Text => (all.length === 0 ? [] : t` ${allAmiss(name, all)}`),
-  damp: [' Its resist was not dry when it was dipped.'] as Text,
+  damp: ours(' Its resist was not dry when it was dipped.'),
   ofFit: (faults: readonly Fault[]): Text =>
     t` ${[capital(listed(faults))]} may be fit between glaze and body rather than the bucket.`,
 
@@ -115,8 +115,8 @@ export const firedWords = {
   factStir: 'Last stir before',
   stir: (hours: number, limitHours: number, rested: boolean): Text =>
     t`${[spanText(hours)]} (${[rested ? 'over' : 'within']} its limit of ${[spanText(limitHours)]})`,
-  neverStirred: ['none logged'] as Text,
-  stirUnknown: ['can’t be told: the hour of the dip was not said'] as Text,
+  neverStirred: ours('none logged'),
+  stirUnknown: ours('can’t be told: the hour of the dip was not said'),
 
   understood: (dipped: Stretch | undefined, firing: Text): Text => {
     const when =
@@ -129,10 +129,10 @@ export const firedWords = {
   },
   dippedAfter: (entry: string): Text =>
     t`Taken as dipped right after your own entry ${[entry]}. Another hour? Take this back and say it, such as dipped:"tuesday 9pm".`,
-  dippedOn: ['The hour of the dip was not said: only what held all that day counts.'] as Text,
-  notDated: [
+  dippedOn: ours('The hour of the dip was not said: only what held all that day counts.'),
+  notDated: ours(
     'When it was dipped was not said, so nothing can be set beside it: next time add dipped:"tuesday 7pm".',
-  ] as Text,
+  ),
   tooEarly: (name: string): Text => t`${said(name)} was not in the logbook yet.`,
   and: (name: string, all: readonly Amiss[]): Text => allAmiss(name, all),
   outside: (name: string, read: OutsideWindow): Text => {
@@ -150,9 +150,9 @@ export const firedWords = {
   },
   cannotTell: (name: string, what: readonly ('gravity' | 'flow' | 'stir')[]): Text =>
     t`The logbook can’t tell ${[listed(what.map((one) => untold[one]))]} of ${said(name)} at the dip.`,
-  nothingElse: ['Of the rest, nothing was amiss as far as the logbook knows.'] as Text,
-  whatHour: [' At what time was it dipped? The bucket changed that day.'] as Text,
-  sayHour: ['Say the time'] as Text,
+  nothingElse: ours('Of the rest, nothing was amiss as far as the logbook knows.'),
+  whatHour: ours(' At what time was it dipped? The bucket changed that day.'),
+  sayHour: ours('Say the time'),
   noResult: (id: string): Text => t`${[id]} is no result from the kiln. Nothing was saved.`,
   fine: (name: string): Text => t`As far as the logbook knows, nothing was amiss with ${said(name)}.`,
   sieved: (name: string, hours: number): Text => t`${said(name)} was sieved ${[spanText(hours)]} before.`,
@@ -175,23 +175,23 @@ export const firedWords = {
   firedTo: (cone: number | undefined, kiln: string | undefined, body: string | undefined): Text =>
     join(
       [
-        ...(cone === undefined ? [] : [[`cone ${coneText(cone)}`] as Text]),
+        ...(cone === undefined ? [] : [t`cone ${[coneText(cone)]}`]),
         ...(kiln === undefined ? [] : [t`kiln ${said(kiln)}`]),
         ...(body === undefined ? [] : [t`body ${said(body)}`]),
       ],
       ', ',
     ),
-  takeBack: ['That was a slip'] as Text,
+  takeBack: ours('That was a slip'),
 
   goodAndFaults: (typed: string): Text =>
     t`“${said(typed)}”: good, or a fault, not both. Some were good? Say how many had it: pieces:"2 of 4". Nothing was saved.`,
-  goodWithFaulty: ['Good pieces have no fault: which one was it, in result:? Nothing was saved.'] as Text,
+  goodWithFaulty: ours('Good pieces have no fault: which one was it, in result:? Nothing was saved.'),
   notPieces: (typed: string): Text => t`“${said(typed)}” is no number of pieces. Write it like 4, or 2 of 4.`,
   moreFaulty: (faulty: number, pieces: number): Text =>
     t`“${faulty} of ${pieces}”: more had the fault than there were. The number with it comes first: ${[`${pieces} of ${faulty}`]}?`,
   notBisque: (typed: string): Text =>
     t`“${said(typed)}” is no bisque. Say soft, normal or hard, or the cone: 06.`,
-  sameLayer: ['The layer over it comes from another bucket. Nothing was saved.'] as Text,
+  sameLayer: ours('The layer over it comes from another bucket. Nothing was saved.'),
   noPiece: (typed: string): Text =>
     t`No plan and no resist coat of yours is called “${said(typed)}”. Leave piece: out, or name it as in /prep or /coat list. Nothing was saved.`,
   cautions: {

@@ -1,7 +1,7 @@
 import type { SqrtFit } from '../../glaze/statistics/sqrtFit.ts';
 import type { DipInterval, DipTime } from '../../studio/piece/dipTime.ts';
 import { gravityText, secondsText } from '../text/measures.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const plainSeconds = (value: number): string =>
   value < 0.05 ? 'under 0.1 s' : `${Number(value.toFixed(1))} s`;
@@ -62,9 +62,9 @@ export const dipWords = {
       : oneTime
         ? t`All for the same time: dip one shorter and one longer.`
         : t`${tiles} tiles: enough for a dip time.`,
-  measureDry: [
+  measureDry: ours(
     'Measure when the coat is dry: a pin through to the body, or scrape a patch and measure across with a caliper.',
-  ] as Text,
+  ),
   factTiles: 'Tiles',
   tilesFact: (count: number, low: number, high: number): Text =>
     t`${count}, from ${[plainSeconds(low)]} to ${[plainSeconds(high)]} in today's bucket`,
@@ -83,10 +83,10 @@ export const dipWords = {
   absorbs: (piece: number, tiles: number): Text =>
     t`This piece absorbs ${[String(piece)]} %, the tiles ${[String(Number(tiles.toFixed(1)))]} %. How much that matters depends on what holds the water back: the interval covers both.`,
   wallNear: (most: number): Text => t`The wall draws at most ${[mm(most)]} a side: don't hold it longer.`,
-  usualCoat: [
+  usualCoat: ours(
     'Taken: a fresh coat is 55 % powder by volume, bisque weighs 1.85 times its volume of water.',
-  ] as Text,
-  dont: ['Don’t dip a second time before the first coat is dry to the touch.'] as Text,
+  ),
+  dont: ours('Don’t dip a second time before the first coat is dry to the touch.'),
 
   absorptionTitle: (percent: number): Text => t`It absorbs ${[percent.toFixed(1)]} % of its weight in water.`,
   absorptionRefused: (quantity: string): Text =>
@@ -97,7 +97,7 @@ export const dipWords = {
   density: (kgPerM3: number): Text => [`${(kgPerM3 / 1000).toFixed(3)} g/cm³`],
   usualBisque: (low: number, high: number, inside: boolean): Text =>
     t`Studio bisque is usually ${[String(100 * low)]} to ${[String(100 * high)]} %${[inside ? '' : ': this one is not, and wants its own tiles']}.`,
-  soaking: [
+  soaking: ours(
     'Boil it two hours in water and let it soak cold overnight; wipe off the drops before weighing.',
-  ] as Text,
+  ),
 };

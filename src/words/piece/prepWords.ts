@@ -5,7 +5,7 @@ import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Conflict } from '../../studio/piece/planPiece.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { dipWords } from './dipWords.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const short: Record<PrepStep, string> = {
   dust: 'dusted off',
@@ -153,7 +153,7 @@ export const prepWords = {
         : t`${said(name)}, from ${dayAndClock(at)}: ${text}`,
   goesOn: (id: string, done: boolean, title: Text): Text =>
     done ? t`Plan ${[id]} is done. ${title}` : t`Plan ${[id]} goes on. ${title}`,
-  another: ['For another piece of that name, name its bucket: /prep piece: bucket:.'] as Text,
+  another: ours('For another piece of that name, name its bucket: /prep piece: bucket:.'),
   factDip: 'Dip',
   dipFact: (at: Instant, seconds: number | undefined): Text =>
     seconds === undefined
@@ -166,14 +166,14 @@ export const prepWords = {
   row: (n: number, text: Text, at: Instant, done: boolean, now: Instant): Text =>
     done ? t`✓ ${n}. ${text}` : at > now ? t`${n}. ${dayAndClock(at)}: ${text}` : t`${n}. ${text}`,
   ticked: (what: PrepStep): Text => t`Done: ${[short[what]]}`,
-  noBucket: ['Which bucket will it be dipped in? Add bucket: and its name. Nothing was saved.'] as Text,
+  noBucket: ours('Which bucket will it be dipped in? Add bucket: and its name. Nothing was saved.'),
   noPiece: (typed: string): Text =>
     t`No piece of yours is planned as “${said(typed)}”. Plan it first: /prep piece:"tall jug" bucket:gg. Nothing was saved.`,
   notYours: (id: string): Text => t`${[id]} is somebody else's piece. Nothing was saved.`,
   noSuchStep: (steps: PrepStep[]): Text => t`Its steps are: ${[steps.join(', ')]}. Nothing was saved.`,
-  allDone: ['Those are ticked off already.'] as Text,
+  allDone: ours('Those are ticked off already.'),
   notACone: (typed: string): Text => t`“${said(typed)}” is no cone. They look like 06, 04, 6.`,
-  sameSecond: ['The second layer comes from another bucket. Nothing was saved.'] as Text,
+  sameSecond: ours('The second layer comes from another bucket. Nothing was saved.'),
   cautions: {
     'hot-wax': [
       'Melted wax: fire and burns. Lid at hand, power off after, never water on it, never unattended. Your local rules come first.',

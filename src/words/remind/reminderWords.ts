@@ -5,7 +5,7 @@ import type { ReminderAbout } from '../../studio/remind/reminder.ts';
 import type { ReachBy } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { spanText } from '../text/measures.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 const { kind } = coatWords;
@@ -44,38 +44,38 @@ export const reminderWords = {
   bucketStep: { stir: 'Stir', sieve: 'Sieve', measure: 'Measure' },
   bucketNames: (names: readonly string[]): Text => listed(names, 8),
   unreachable: {
-    closed: [
+    closed: ours(
       'Somebody here takes no direct messages, and there is no reminder channel to turn to: /studio set channel:#glaze-room. Their reminders wait.',
-    ] as Text,
-    gone: [
+    ),
+    gone: ours(
       'I can’t write in the reminder channel: it is gone, or I may not. Set another: /studio set channel:#glaze-room. The reminders wait.',
-    ] as Text,
+    ),
   },
 
   late: (due: Instant): Text =>
     t`This comes late: it was due ${{ at: due, show: 'ago' }}, and I could not say it then.`,
-  perhapsAgain: ['You may have had this already: I could not tell whether it got through.'] as Text,
+  perhapsAgain: ours('You may have had this already: I could not tell whether it got through.'),
   factCoat: 'Coat',
   coat: (id: string, on: Instant): Text => t`${[id]}, on since ${dayAndTime(on)}`,
-  dontPull: ['Don’t fire latex: it burns and smells.'] as Text,
+  dontPull: ours('Don’t fire latex: it burns and smells.'),
 
-  wait: ['I’ll wait'] as Text,
-  glazed: ['I glazed it'] as Text,
-  seen: ['I’ve seen it'] as Text,
-  peeled: ['I peeled it'] as Text,
-  seenTo: ['I saw to it'] as Text,
-  later: ['Remind me in 1 h'] as Text,
-  notMine: ['Not mine'] as Text,
+  wait: ours('I’ll wait'),
+  glazed: ours('I glazed it'),
+  seen: ours('I’ve seen it'),
+  peeled: ours('I peeled it'),
+  seenTo: ours('I saw to it'),
+  later: ours('Remind me in 1 h'),
+  notMine: ours('Not mine'),
 
   none: (key: string): Text =>
     t`You have no reminder “${said(key)}” any more. /remind list shows those to come.`,
   tooLate: (until: Instant): Text =>
     t`By then it is of no use: it is good until ${dayAndTime(until)}. Nothing was changed.`,
   putOff: (to: Instant): Text => t`I’ll remind you ${dayAndTime(to)}.`,
-  done: ['Dealt with. You hear no more of it.'] as Text,
+  done: ours('Dealt with. You hear no more of it.'),
   disowned: (id: string): Text =>
     t`${[id]} is noted as somebody else’s: no more reminders of it. A keeper still sees it in /coat list.`,
-  nothing: ['No reminders are coming.'] as Text,
+  nothing: ours('No reminders are coming.'),
   listTitle: (count: number): Text => t`${count} ${[count === 1 ? 'reminder is' : 'reminders are']} coming.`,
   row: (when: Instant): Text => dayAndTime(when),
   subject: (about: ReminderAbout, coat: { pieces: string; resist: Resist } | undefined): Text => {

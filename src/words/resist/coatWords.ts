@@ -3,7 +3,7 @@ import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { DryWhy, Resist } from '../../studio/resist/overnight.ts';
 import { spanText } from '../text/measures.ts';
-import { said, t, type Part, type Text } from '../text/text.ts';
+import { ours, type Part, said, t, type Text } from '../text/text.ts';
 
 const kinds: Record<Resist, string> = {
   wax: 'wax emulsion',
@@ -50,7 +50,7 @@ const why = (reason: DryWhy): Text[] => {
       if (reason.noNight)
         return [
           t`It has to be dry through: ${[long]} on the clock, over at ${dayAndClock(reason.hoursEnd)}. By this studio’s rule it needs no night.`,
-          ...(reason.because === 'opening' ? [['It is dry before the studio opens again.'] as Text] : []),
+          ...(reason.because === 'opening' ? [ours('It is dry before the studio opens again.')] : []),
         ];
       const both = t`It has to be dry through: ${[long]} on the clock, over at ${dayAndClock(reason.hoursEnd)}, and one night, over at ${dayAndClock(reason.nightEnds)}.`;
       const last: Record<typeof reason.because, Text> = {
@@ -95,7 +95,7 @@ export const coatWords = {
           'Touch it before you glaze: clear, not milky, and not tacky. Milky or tacky is not dry, whatever the clock says.',
         ],
   readySince: (at: Instant): Text => t`Ready since ${dayAndClock(at)}.`,
-  readyAtOnce: ['Ready at once.'] as Text,
+  readyAtOnce: ours('Ready at once.'),
   fits: (plan: Instant, at: Instant): Text =>
     t`Ready ${dayAndClock(at)}: your plan for ${dayAndClock(plan)} fits.`,
   tooEarly: (plan: Instant, at: Instant): Text =>
@@ -122,38 +122,38 @@ export const coatWords = {
   sessionEarly: (name: string, at: Instant): Text =>
     t`${said(name)}, ${dayAndClock(at)}, is too early for it.`,
   firing: (at: Instant): Text => t`A firing is planned for ${dayAndClock(at)}: peel it before.`,
-  neverOpens: [
+  neverOpens: ours(
     'By its hours the studio never opens, so nothing can be said to be ready. A keeper sets them: /studio hours monday:08:00-22:00.',
-  ] as Text,
+  ),
   longAgo: (at: Instant): Text =>
     t`${dayAndClock(at)} is more than two weeks ago: whatever it was is dry, or needs a new coat. Nothing was saved.`,
   tooMany: (typed: string, most: number): Text =>
     t`“${said(typed)}” is more than one line holds: ${most} pieces at most. Log them in batches, each with its own time. Nothing was saved.`,
-  dontEarly: ['Don’t glaze over it before: glaze sticks to damp wax.'] as Text,
-  dontEarlyLatex: ['Don’t glaze over it before, and don’t pull at it while it is damp.'] as Text,
+  dontEarly: ours('Don’t glaze over it before: glaze sticks to damp wax.'),
+  dontEarlyLatex: ours('Don’t glaze over it before, and don’t pull at it while it is damp.'),
   caution: {
-    fire: [
+    fire: ours(
       'Melted wax burns: a lid at hand, never water on it, power off and never unattended. Local rules come first.',
-    ] as Text,
-    latex: [
+    ),
+    latex: ours(
       'Latex smells of ammonia and some people are allergic to it: air the room, wear gloves. Never bleach with it or near it: a poisonous gas.',
-    ] as Text,
-    burnOut: ['It burns out in the kiln: fire only with the kiln room vented. Ask whoever fires.'] as Text,
-    cold: [
+    ),
+    burnOut: ours('It burns out in the kiln: fire only with the kiln room vented. Ask whoever fires.'),
+    cold: ours(
       'Under 10 °C an emulsion may never become a film, however long it stands. Bring the pieces somewhere warmer.',
-    ] as Text,
+    ),
   },
-  damp: [
+  damp: ours(
     'In air this damp a coat may stay wet for days. Warm the room, dry its air, or bring the pieces somewhere drier.',
-  ] as Text,
-  mask: ['Latex is a mask: peel it when the glaze on it is dull, before the firing.'] as Text,
-  spilled: ['Wax spilled on bare bisque comes off only in a new bisque firing.'] as Text,
-  takeBack: ['That was a slip'] as Text,
+  ),
+  mask: ours('Latex is a mask: peel it when the glaze on it is dull, before the firing.'),
+  spilled: ours('Wax spilled on bare bisque comes off only in a new bisque firing.'),
+  takeBack: ours('That was a slip'),
   endedOne: (how: CoatEnd, id: string): Text => t`${[did[how]]} (${[id]})`,
   off: (id: string, how: CoatEnd, by: string): Text => t`${[id]} is ${[ends[how]]}, logged as ${[by]}.`,
   offEarly: (at: Instant): Text =>
     t`It was not due to be dry before ${dayAndClock(at)}: if glaze sticks to it, wipe it off while wet.`,
-  none: ['No resist coats are waiting. /coat on kind:wax pieces:"3 bowls" notes one.'] as Text,
+  none: ours('No resist coats are waiting. /coat on kind:wax pieces:"3 bowls" notes one.'),
   listed: (count: number, ready: number): Text =>
     count === 1
       ? t`1 coat, ${[ready === 1 ? 'and it is ready' : 'not ready yet']}.`

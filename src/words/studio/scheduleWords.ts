@@ -5,7 +5,7 @@ import type { GlazingSession } from '../../studio/time/session.ts';
 import type { DryingRule, ReminderRule } from '../../studio/settings/studio.ts';
 import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
 import { percentText, spanText, temperatureText } from '../text/measures.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const dayAndTime = (when: Instant): Text => t`${{ at: when, show: 'day' }} ${{ at: when, show: 'clock' }}`;
 
@@ -40,9 +40,9 @@ export const scheduleWords = {
   firingWhen: 'When the kiln starts',
   firingOff: 'Call the firing off',
   nothing: (example: string): Text => t`Say what to set, such as ${[example]}.`,
-  neverOpen: [
+  neverOpen: ours(
     'With that the studio would never open, and no coat would ever be ready. Leave a day open; for days off there is closed:2026-12-25. Nothing was saved.',
-  ] as Text,
+  ),
   tooManyDays: (most: number): Text =>
     t`That would be more than ${most} days off in all. Take past ones out with open:. Nothing was saved.`,
   hoursSet: (hours: OpeningHours): Text => t`Open ${[weekText(hours.week)]}.`,
@@ -88,5 +88,5 @@ export const scheduleWords = {
   remindersSet: ({ lead, quiet: stretch }: ReminderRule): Text =>
     t`Warnings come ${[spanText(lead / hours(1))]} before; ${[quiet(stretch)]}.`,
   firingSet: (when: Instant): Text => t`Firing planned for ${dayAndTime(when)}.`,
-  firingCalledOff: ['No firing is planned now.'] as Text,
+  firingCalledOff: ours('No firing is planned now.'),
 };

@@ -1,6 +1,6 @@
 import type { Studio, StudioCup, UnitSystem, Vessel } from '../../studio/settings/studio.ts';
 import { scaleText } from '../text/measures.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 
 export const studioWords = {
@@ -39,7 +39,7 @@ export const studioWords = {
     return t`${name === undefined ? [] : t`${said(name)}. `}${clocks}, ${[units]} units.`;
   },
   factClock: 'Clock',
-  noZone: ['UTC: no zone is set; a keeper sets it with /studio set zone:America/St_Johns'] as Text,
+  noZone: ours('UTC: no zone is set; a keeper sets it with /studio set zone:America/St_Johns'),
   vessels: (vessels: readonly Vessel[], units: UnitSystem): Text =>
     vessels.length === 0
       ? ['none yet: /studio vessel name:"steel cup" tare:85.4g water:100.2g']
@@ -65,15 +65,15 @@ export const studioWords = {
     t`“${said(typed)}” is not a role or channel that I can tell. Pick it with @ or #, or paste its number.`,
   emptyToSet: (option: string): Text =>
     t`${[option]}: nothing was typed after it, so nothing was set. What was set before stays; type the new one there.`,
-  nothingToSet: ['Say what to set, such as zone:America/St_Johns or units:us.'] as Text,
+  nothingToSet: ours('Say what to set, such as zone:America/St_Johns or units:us.'),
   waterOutside: (g: number, units: UnitSystem): Text =>
     t`${[scaleText(g, units)]} of water is no cup to weigh glaze in: 20 g to 5 kg. Weigh the water alone, without the cup.`,
   vesselSet: (vessel: Vessel, ml: number | undefined, units: UnitSystem): Text =>
     t`${said(vessel.name)} is calibrated: ${[vesselText(vessel, units)]}${[ml === undefined ? '' : `, ${ml.toFixed(1)} ml`]}.`,
   cupSet: (name: string, kind: string): Text => t`Flow cup ${said(name)} (${[kind]}) is named.`,
-  lastKeeper: [
+  lastKeeper: ours(
     'That would leave the studio without a keeper. Nothing was changed; name another first: /studio keeper member:…',
-  ] as Text,
+  ),
   keeperSet: (name: string, keeper: boolean): Text =>
     keeper ? t`${said(name)} is a keeper now.` : t`${said(name)} is a member again.`,
 };

@@ -2,7 +2,7 @@ import type { NoDose } from '../../studio/verdict/adviseDose.ts';
 import { doseText } from '../text/doseText.ts';
 import { massText, percentText, volumeText } from '../text/measures.ts';
 import { pastCheckpoint } from './pastCheckpoint.ts';
-import { t, type Text } from '../text/text.ts';
+import { ours, t, type Text } from '../text/text.ts';
 
 const ml = (value: number): string => `${Number(value.toFixed(1))} ml`;
 
@@ -22,9 +22,7 @@ export const doseWords = {
   what: 'flocculant, deflocculant (keepers), or solution: how to make it',
   water: 'Water for the solution',
   temperature: 'Temperature of the room that the jar stands in',
-  which: [
-    'Which bucket? Add bucket: and its name. To make the solution: /dose what:solution water:1l.',
-  ] as Text,
+  which: ours('Which bucket? Add bucket: and its name. To make the solution: /dose what:solution water:1l.'),
 
   none: (why: NoDose): Text => [none[why]],
   now: (ml: number): Text =>
@@ -33,16 +31,16 @@ export const doseWords = {
     t`${first} If it is thin then: ${[doseText(ml)]} of flocculant solution.`,
   perLitre: (ml: number): Text =>
     t`${[String(Number(ml.toFixed(2)))]} ml of flocculant solution for every litre in the pail, if it is thin. Say the gap from rim to glaze, and I'll give it for the pail.`,
-  noChange: [
+  noChange: ours(
     'Stop: the last two doses changed nothing. It is not flocculation that is missing; is there clay in it? A keeper looks at it.',
-  ] as Text,
+  ),
   learned: ({ low, high }: { low: number; high?: number }, doses: number): Text =>
     high === undefined
       ? t`Learned from its readings round ${doses} doses: at least ${[ml(low)]} to mid-window; how much at most, they don't say yet.`
       : t`Learned from its readings round ${doses} doses: ${[ml(low)]} to ${[ml(high)]} to mid-window, nine times in ten. Never more than two rungs at once.`,
-  notLearned: [
+  notLearned: ours(
     'The ladder’s next rung. Not enough data to learn from: two doses, with the flow timed by one cup before and after each.',
-  ] as Text,
+  ),
   checkpoint: (percent: number): Text =>
     t`Stop: ${[percentText(percent)]} of its dry mass has gone in since the last remake. Past 0.2 % a keeper looks first.`,
   pastCheckpoint,
@@ -56,24 +54,24 @@ export const doseWords = {
     return t`${counted}${share} since the last remake${[unknown ? '; at least: one was logged without its amount' : '']}`;
   },
   dont: (): Text[] => [
-    ['Don’t go on once it is creamy. Two doses with no change: stop, and tell a keeper.'],
-    ['Don’t put dry salt in, and no gum against settling.'],
+    ours('Don’t go on once it is creamy. Two doses with no change: stop, and tell a keeper.'),
+    ours('Don’t put dry salt in, and no gum against settling.'),
   ],
-  hardWater: ['The water here is hard, and that flocculates by itself: expect to need less.'] as Text,
+  hardWater: ours('The water here is hard, and that flocculates by itself: expect to need less.'),
   strength: (gramsPerSpoon: number, temperature: number): Text =>
     t`Saturated solution, crystals left at the bottom: a teaspoon holds ${[gramsPerSpoon.toFixed(1)]} g of Epsom salt at ${[String(temperature)]} °C.`,
-  drops: ['Small jar: by drops, 20 to a millilitre.'] as Text,
+  drops: ours('Small jar: by drops, 20 to a millilitre.'),
 
-  keepersOnly: ['Deflocculant is keepers’ hands: too much can’t be taken out again. Ask one.'] as Text,
+  keepersOnly: ours('Deflocculant is keepers’ hands: too much can’t be taken out again. Ask one.'),
   deflocculantNotAsked: (first: Text): Text => t`It doesn't ask for deflocculant now. ${first}`,
-  deflocculant: [
+  deflocculant: ours(
     'Deflocculant, one drop at a time: stir a minute after each, look, stop while it is still a little thick.',
-  ] as Text,
+  ),
   deflocculantSteps: [
-    ['Take a cup of the glaze and try it there first: that shows how far a drop goes.'],
-    ['It goes on loosening for minutes after: wait before the next drop.'],
-    ['Over the mark it is thin and settles hard, and only flocculant brings it back.'],
-  ] as Text[],
+    ours('Take a cup of the glaze and try it there first: that shows how far a drop goes.'),
+    ours('It goes on loosening for minutes after: wait before the next drop.'),
+    ours('Over the mark it is thin and settles hard, and only flocculant brings it back.'),
+  ],
   dropped: (): Text => ['I added a drop'],
 
   solution: (crystals: number, water: number): Text =>
@@ -82,10 +80,10 @@ export const doseWords = {
   dissolves: (grams: number, temperature: number): Text =>
     t`${[massText(grams)]} at ${[String(temperature)]} °C; the rest lies at the bottom`,
   solutionSteps: [
-    [
+    ours(
       'Crystals must always lie at the bottom: as long as they do, its strength is right, even as water dries out of it.',
-    ],
-    ['When they are gone, add more salt and stir until some stays.'],
-    ['Take it from the top, clear. Label the jar: Epsom salt solution, saturated, for glaze.'],
-  ] as Text[],
+    ),
+    ours('When they are gone, add more salt and stir until some stays.'),
+    ours('Take it from the top, clear. Label the jar: Epsom salt solution, saturated, for glaze.'),
+  ],
 };
