@@ -27,6 +27,9 @@ export const listBuckets = asks({
           ...(lately(state, now) ? [words.unlogged.inList] : []),
         ],
       })),
+      ...(every.length === 0 && role === 'keeper'
+        ? { actions: [{ label: words.bucket.setUp, line: '/bucket add', press: 'edit' as const }] }
+        : {}),
       more,
       data: {
         buckets: rows.map(({ state, verdict }) => ({

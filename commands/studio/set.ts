@@ -3,6 +3,7 @@ import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
+import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
 /** A Discord role or channel, mentioned or pasted: its number. What mentions something else is neither. */
@@ -22,13 +23,17 @@ export const setStudio = logs({
     zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
     name: { kind: text(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
     units: {
-      kind: pick(['metric', 'us', 'imperial'], {
-        si: 'metric',
-        usa: 'us',
-        american: 'us',
-        uk: 'imperial',
-        british: 'imperial',
-      }),
+      kind: pick(
+        ['metric', 'us', 'imperial'],
+        {
+          si: 'metric',
+          usa: 'us',
+          american: 'us',
+          uk: 'imperial',
+          british: 'imperial',
+        },
+        choiceWords.units,
+      ),
       needed: false,
       about: (w) => w.studio.units,
     },

@@ -1,6 +1,6 @@
 import type { Instant } from '../studio/ids.ts';
 import { wallOf, type WallTime } from '../studio/time/wallTime.ts';
-import { agoText } from '../words/text/measures.ts';
+import { agoText } from '../words/text/agoText.ts';
 import type { Part, Text } from '../words/text/text.ts';
 
 export interface Seen {
@@ -19,14 +19,8 @@ const weekday = ({ year, month, day }: WallTime): string => {
   return days[(y + Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400) + shift + day) % 7] ?? '';
 };
 
-const ago = (at: Instant, now: Instant): string => {
-  const hours = Math.abs(now - at) / 3_600_000;
-  if (hours < 1 / 60) return 'just now';
-  return at <= now ? `${agoText(hours)} ago` : `in ${agoText(hours)}`;
-};
-
 const shown = (part: Exclude<Part, { said: string } | { member: unknown }>, { now, zone }: Seen): string => {
-  if (part.show === 'ago') return ago(part.at, now);
+  if (part.show === 'ago') return agoText((now - part.at) / 3_600_000);
   const wall = wallOf(part.at, zone);
   if (part.show === 'clock') return `${two(wall.hour)}:${two(wall.minute)}`;
   const year = wall.year === wallOf(now, zone).year ? '' : ` ${wall.year}`;

@@ -204,7 +204,7 @@ describe('buckets before a session', () => {
     await room.say(room.mara.id, tuesday - half - minute, line);
     expect(await room.tick(tuesday - half)).toBe(1);
     expect(room.told(room.keeper.person)).toEqual([]);
-    expect(room.logged.map(({ message }) => message)).toContain('a reminder was not needed any more');
+    expect(room.logged.map(({ message }) => message)).toContain('a reminder was no longer needed');
   });
 });
 

@@ -375,7 +375,7 @@ describe('coming in', () => {
     await page.getByRole('button', { name: 'Let a phone in' }).click();
     await page.getByRole('img', { name: 'A code to scan' }).waitFor();
     await page.getByRole('button', { name: 'Close' }).click();
-    for (const first of ['Zone and units', 'Weigh a cup in', 'Set a bucket up'])
+    for (const first of ['Time zone and units', 'Weigh a cup in', 'Set a bucket up'])
       await page.locator('.hush').getByRole('button', { name: first }).waitFor();
     await page.context().close();
   });

@@ -93,7 +93,7 @@ describe('/faults', () => {
     expect(over).toMatchObject({ withFault: 5, withFaultOf: 6, without: 1, withoutOf: 10, lead: true });
     expect(over?.p).toBeCloseTo(byTables(5, 6, 1, 10), 12);
     expect(answer.title).toBe(
-      'Crawling went with a gravity over the window: 5 of 6 days, against 1 of 10 otherwise (p 0.008). That is a lead, not a proof.',
+      'Crawling went with a gravity above the window: 5 of 6 days, against 1 of 10 otherwise (p 0.008). That is a lead, not a proof.',
     );
     for (const one of pairsOf(answer)) {
       const { withFault, withFaultOf, without, withoutOf, p } = one;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { boardRows } from '../../../src/replies/bucket/boardRows.ts';
 import { plainText } from '../../../src/contract/plainText.ts';
-import { agoText } from '../../../src/words/text/measures.ts';
+import { agoText } from '../../../src/words/text/agoText.ts';
 import { en } from '../../../src/words/en.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
@@ -29,7 +29,8 @@ it.each([
   [36, '2 days'],
   [7.2 * 24, '7 days'],
 ])('%s hours ago are %s ago', (hours, said) => {
-  expect(agoText(hours)).toBe(said);
+  expect(agoText(hours)).toBe(`${said} ago`);
+  expect(agoText(-hours)).toBe(`in ${said}`);
 });
 
 describe('a gravity from before something went in', () => {

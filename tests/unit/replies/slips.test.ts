@@ -99,7 +99,7 @@ it('a bucket’s card says no dry content once something of unknown amount went 
 
 describe('a misspelt option', () => {
   it.each([
-    ['/reading bucket:gg graviti:1.44', /“graviti:” is no option here. Did you mean gravity:/],
+    ['/reading bucket:gg graviti:1.44', /“graviti:” is not an option here. Did you mean gravity:/],
     ['/reading buket:gg gravity:1.44', /“buket:”.*bucket:/],
     ['/reading bucket:gg weigth:230g stirred:yes', /“weigth:”.*weight:/],
     ['/added bucket:gg what:water amout:1l note:fine', /“amout:”.*amount:/],
@@ -124,7 +124,7 @@ it('a reading over a cake that nobody has said is gone is disbelieved for that',
   await room.say(1, '/stirred bucket:gg seen:cake');
   const answer = await room.say(2, '/reading bucket:gg gravity:1.44');
   expect(answer.reasons.join()).toMatch(
-    /not believed: a cake had been felt, and nobody had said that it was gone/,
+    /not believed: a cake had been felt before it, and nobody had said that it was gone/,
   );
   const still = await openRoomWithGullGrey();
   const unstirred = await still.say(2, '/reading bucket:gg gravity:1.44 stirred:no');

@@ -141,7 +141,7 @@ describe('a little water, too little to leave the window by', () => {
     const poured = await room.say(5, '/added bucket:gg what:water amount:450ml');
     expect(verdictOf(poured).step).toBe('use');
     expect(poured.title).toBe(
-      'Gull Grey: Stir in what was added, then use it: gravity should still be where it belongs.',
+      'Gull Grey: Stir in what was added, then use it. Gravity should still be right.',
     );
     expect(poured.dont.join()).toMatch(/before what went in is stirred in/);
     expect(poured.actions.map(({ line }) => line.split(' ')[0])).toEqual(['/stirred']);
