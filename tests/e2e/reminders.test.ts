@@ -322,7 +322,7 @@ describe('trouble on the way', () => {
     await room.tick(morning);
     room.discord.pass(20 * minute);
     await room.tick(morning + 20 * minute);
-    expect(room.told(room.mara.person)[1]).toMatch(/You may have had this already/);
+    expect(room.told(room.mara.person)[1]).toMatch(/You may have seen this already:/);
   });
 
   test('closed messages turn to the channel', async () => {

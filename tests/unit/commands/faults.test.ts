@@ -60,7 +60,7 @@ describe('/faults', () => {
     expect(await room.say(1, '/faults')).toMatchObject({ kind: 'refusal' });
     const answer = await room.keeper(1, '/faults');
     expect(answer).toMatchObject({ ok: true, private: true, data: { faults: [], results: 0 } });
-    expect(answer.title).toMatch(/^No results from the kiln yet/);
+    expect(answer.title).toMatch(/^No results from the kiln are logged yet/);
   });
 
   it('says how many more it takes, rather than something', async () => {
@@ -70,7 +70,7 @@ describe('/faults', () => {
     const few = await room.keeper(9 * day, '/faults bucket:gg');
     // By hand: 3 with a fault and 4 without, wholly apart, are 1 of C(7, 3) = 35 ways: 0.029. Six days give 0.067 at best.
     expect(few.title).toBe(
-      'Too few results to say: 3 days of dipping so far. At least 4 more, good ones and faulty ones.',
+      'Too few results to say: 3 days of dipping so far. It takes at least 4 more, good and faulty ones.',
     );
     await evenings(
       room,
@@ -80,7 +80,7 @@ describe('/faults', () => {
     );
     // 1 of C(10, 1) is 0.1; with one fault more, 1 of C(11, 2) = 55
     expect((await room.keeper(12 * day, '/faults')).title).toBe(
-      'Too few results to say: 10 days of dipping, 1 with a fault. At least 1 more with a fault.',
+      'Too few results to say: 10 days of dipping, 1 with a fault. It takes at least 1 more with a fault.',
     );
   });
 
@@ -113,7 +113,7 @@ describe('/faults', () => {
     const answer = await room.keeper(day, '/faults');
     expect(answer.data).toMatchObject({ results: 5, days: 1 });
     expect(found(answer, 'crawling', 'gravity-over')).toMatchObject({ withFault: 1, withFaultOf: 1 });
-    expect(answer.reasons.join(' ')).toMatch(/Counted are days of dipping at a bucket, not pots/);
+    expect(answer.reasons.join(' ')).toMatch(/This counts days of dipping at a bucket, not pots,/);
   });
 
   it('counts an evening on both sides where its pots differ', async () => {

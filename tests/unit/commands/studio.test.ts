@@ -21,7 +21,7 @@ describe('a studio has a name of its own', () => {
 });
 
 describe('where hours matter and no zone is set', () => {
-  const told = /UTC: no zone is set; a keeper sets it with \/studio set zone:/;
+  const told = /UTC, because no zone is set\. A keeper can set it: \/studio set zone:America\/St_Johns/;
   const asked = [
     '/coat on kind:wax pieces:"3 bowls"',
     '/coat list',

@@ -32,7 +32,7 @@ describe('a bucket with values after it that have no option', () => {
       const answer = await room.say(1, `/reading ${typed}`);
       expect(answer.kind).toBe('refusal');
       expect(answer.title).toMatch(
-        /^(gull grey|gg|1) is a bucket; “229\.9.*” after it needs its options, like weight:246\.2g .*stirred:yes\.$/,
+        /^(gull grey|gg|1) is a bucket\. Put an option name before “229\.9.*”, such as weight:246\.2g .*stirred:yes\.$/,
       );
     },
   );
@@ -58,8 +58,8 @@ describe('a value that is wrong', () => {
     ['/stirred bucket:gg minutes:ten', /“ten” is not a number\. Type it like 3\./],
     ['/fired bucket:gg result:crawling pieces:"5 of 2"', /“5 of 2”: more .* 2 of 5\?/],
     ['/reading bucket:gg gap:200cm', /“200cm” is too high; it ends at 100 cm/],
-    ['/reading bucket:gg gap:"90 in"', /ends at 39\.4 in/],
-    ['/reading bucket:gg gap:2000mm', /ends at 1000 mm/],
+    ['/reading bucket:gg gap:"90 in"', /highest is 39\.4 in/],
+    ['/reading bucket:gg gap:2000mm', /highest is 1000 mm/],
     ['/redact entry:1-99', /There is no entry 1-99/],
     ['/redact entry:1-1', /1-1 has no note/],
     ['/studio set name:""', /^name: nothing was typed after it/],
@@ -84,6 +84,6 @@ describe('a time that is no use', () => {
   it('that is over says what to do', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(600, '/coat on kind:wax pieces:bowl for:"today 1pm"');
-    expect(answer.title).toMatch(/over already\. Type a time that is still to come/);
+    expect(answer.title).toMatch(/in the past\. Type a time that is still to come/);
   });
 });

@@ -30,7 +30,7 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
     // have done it, so it is asked about.
     expect(said.kind).toBe('choice');
     expect(said.title).toMatch(
-      /“1 cup” of flocculant is 49 doses.*Did so much go in\? Nothing was saved yet/,
+      /“1 cup” of flocculant is 49 doses.*Did that much go in\? Nothing is saved yet/,
     );
     expect((await room.say(3, '/bucket log bucket:gg')).reasons).toHaveLength(2);
     const sure = said.actions.find(({ line }) => line.includes('sure:yes'));

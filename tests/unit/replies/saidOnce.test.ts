@@ -45,7 +45,7 @@ it('a clock set back is asked about, and nothing is stirred in a day', async () 
 it('a dose that is offered is counted as if it were in, and said so', async () => {
   const room = await openRoomWithGullGrey();
   const answer = await room.say(1, '/reading bucket:gg gravity:1.44 seconds:10 stirred:yes');
-  expect(answer.reasons.join('\n')).toMatch(/with it, 0\.03 % in all since the last remake/);
+  expect(answer.reasons.join('\n')).toMatch(/That makes 0\.03 % in all since the last fresh batch/);
 });
 
 it('a coat that is dry already has been so since', async () => {

@@ -53,7 +53,7 @@ describe('a look at the flow after a dose', () => {
     await room.say(3, '/stirred bucket:gg minutes:2 with:whisk');
     const answer = await room.say(63, '/reading bucket:gg seconds:14');
     expect(verdictOf(answer)).toMatchObject({ step: 'measure', flow: null });
-    expect(answer.title).toMatch(/Stir it 60 s/);
+    expect(answer.title).toMatch(/Stir it for 60 s/);
     expect(answer.reasons.join('\n')).toMatch(/too long after the stir/);
   });
 });
@@ -154,7 +154,7 @@ describe('too much water in a bucket that flows right', () => {
   it('is told to be thin as a coat meanwhile, and not to be glazed from', async () => {
     const room = await openRoomWithGullGrey();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.38 seconds:14 stirred:yes');
-    expect(answer.reasons.join()).toMatch(/its coat is thin meanwhile; .* flow thicker/);
+    expect(answer.reasons.join()).toMatch(/it puts on a thin coat\. .* flow thicker/);
     expect(answer.dont[0]).toBe("Don't glaze from it as it is.");
   });
 });
