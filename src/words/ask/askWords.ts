@@ -87,7 +87,7 @@ export const askWords = {
   nearest: (near: Text[]): Text => t`Closest notes: ${titles(near)}.`,
   seeAlso: (also: Text[]): Text => t`See also: ${titles(also)}.`,
   behind: (title: Text, answer: Text): Text => t`${title}: ${answer}`,
-  basis: (basis: string): Text => t`Where this comes from: ${[basis]}.`,
+  basis: (basis: string): Text => t`Basis: ${[basis]}.`,
   ownNote: (id: string, by: Part, at: Instant): Text =>
     t`The studio’s own note ${[id]}, by ${by}, ${{ at, show: 'day' }}.`,
   factOwn: 'More',

@@ -35,7 +35,7 @@ export const studioWords = {
   hard: 'hard, which flocculates by itself',
   soft: 'not hard',
   card: ({ name, zone, zoneSet, units }: Studio): Text => {
-    const clocks = zoneSet ? t`Time zone ${[zone]}` : t`Time zone UTC (none is set)`;
+    const clocks = zoneSet ? t`Time zone ${[zone]}` : t`Time zone UTC (no zone is set)`;
     return t`${name === undefined ? [] : t`${said(name)}. `}${clocks}, ${[units]} units.`;
   },
   factClock: 'Time zone',

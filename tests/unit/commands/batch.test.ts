@@ -42,7 +42,7 @@ describe('a correction', () => {
     // 15 000 × (1.44 − 1.38)/0.44 = 2045.45 ml off
     expect(number(off.data['drawOffMl'])).toBeCloseTo(2045.45, 1);
     expect(off.data['drawOffMl']).toBe(verdict(told)['drawOffMl']);
-    expect(off.cautions.join(' ')).toMatch(/not down the sink/i);
+    expect(off.cautions.join(' ')).toMatch(/don’t pour it down the sink/i);
     const dry = await room.keeper(1, '/batch correct bucket:gg by:dry');
     // Δm = V·s(γ2 − γ1)/(s − γ2) = 15 000 × 2.6 × 0.06/1.16 = 2017.24 g
     expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
@@ -199,10 +199,10 @@ describe('a correction', () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
     const off = await room.say(1, '/batch correct bucket:gg by:draw-off');
-    expect(off.title).toMatch(/^Gull Grey: Ask a keeper: 2 l of clear water off\.$/);
+    expect(off.title).toMatch(/^Gull Grey: Ask a keeper to draw off 2 l of clear water\.$/);
     expect(number(off.data['drawOffMl'])).toBeCloseTo(2045.45, 1);
     const dry = await room.say(1, '/batch correct bucket:gg by:dry');
-    expect(dry.title).toMatch(/^Gull Grey: Ask a keeper: .* of dry batch\.$/);
+    expect(dry.title).toMatch(/^Gull Grey: Ask a keeper to stir in .* of dry batch\.$/);
     expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
     const rested = await room.say(600, '/batch correct bucket:gg by:dry');
     expect(rested.title).toMatch(/^Gull Grey: Ask a keeper: .*Before that, stir it\.$/);
@@ -279,7 +279,7 @@ describe('a new batch', () => {
       .split('\n')
       .filter((line) => line.startsWith('<tr>'))
       .map((line) => line.replaceAll(/<[^>]*>/g, ' ').trim());
-    expect(rows.join('|')).toMatch(/feldspar +500\|clay +500\|Over the base\|tin oxide +50\|rutile +30/);
+    expect(rows.join('|')).toMatch(/feldspar +500\|clay +500\|Added on top\|tin oxide +50\|rutile +30/);
     expect(String(file?.['content'])).not.toMatch(/>\+|\+ /);
   });
 
@@ -293,7 +293,7 @@ describe('a new batch', () => {
     );
     expect(facts.length).toBeLessThanOrEqual(25);
     const labels = facts.map(({ label }) => label);
-    expect(labels.slice(-4)).toEqual(['And', 'Added on top', 'Powder in all', 'Pail']);
+    expect(labels.slice(-4)).toEqual(['Also', 'Added on top', 'Powder in all', 'Pail']);
     expect(facts.at(-3)?.text).toBe('tin oxide 100 g');
     expect(facts.at(-4)?.text).toMatch(/stone z 100 g$/);
   });
@@ -333,7 +333,7 @@ describe('a new batch', () => {
     ['recipe:"feldspar -44, silica 31" volume:15l gravity:1.45', /below zero/],
     ['recipe:"feldspar, silica" volume:15l gravity:1.45', /can't read/],
     [`recipe:"${recipe}" gravity:1.45`, /how much/i],
-    [`recipe:"${recipe}" volume:15l powder:2kg gravity:1.45`, /One of them/],
+    [`recipe:"${recipe}" volume:15l powder:2kg gravity:1.45`, /not both/],
     ['recipe:"moon dust 44, silica 31" volume:15l gravity:1.45', /“moon dust”/],
     ['recipe:"feldspar 44" gravities:"moon dust 2.9" volume:15l gravity:1.45', /not in the recipe/],
     ['recipe:"moon dust 44" gravities:"moon dust 0.9" volume:15l gravity:1.45', /can't be the gravity/],

@@ -93,7 +93,7 @@ describe('/faults', () => {
     expect(over).toMatchObject({ withFault: 5, withFaultOf: 6, without: 1, withoutOf: 10, lead: true });
     expect(over?.p).toBeCloseTo(byTables(5, 6, 1, 10), 12);
     expect(answer.title).toBe(
-      'Crawling went with a gravity above the window: 5 of 6 days, against 1 of 10 otherwise (p 0.008). That is a lead, not a proof.',
+      'Crawling went with a gravity above the window: with it 5 of 6 days, without it 1 of 10. That is a lead, not a proof.',
     );
     for (const one of pairsOf(answer)) {
       const { withFault, withFaultOf, without, withoutOf, p } = one;
@@ -155,7 +155,7 @@ describe('/faults', () => {
     }
     const answer = await room.keeper(9 * day, '/faults');
     expect(answer.title).toMatch(
-      /^Crazing went with the body “porcelain”: 6 of 6 days, against 0 of 6 .* a fault of fit: look at glaze, body and firing first\.$/,
+      /^Crazing went with the body “porcelain”: with it 6 of 6 days, without it 0 of 6.* a fault of fit: look at glaze, body and firing first\.$/,
     );
   });
 
@@ -176,7 +176,7 @@ describe('/faults', () => {
     const room = await open();
     await room.say(60, '/fired bucket:gg result:crawling pieces:"2 of 4" dipped:"50 min ago"');
     const answer = await room.keeper(day, '/faults');
-    expect(answer.reasons.at(-1)).toBe('Lately: f-1 · Sun 1 Mar · Gull Grey: 2 of 4 crawled');
+    expect(answer.reasons.at(-1)).toBe('Recent: f-1 · Sun 1 Mar · Gull Grey: 2 of 4 crawled');
   });
 });
 

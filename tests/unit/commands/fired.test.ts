@@ -25,7 +25,7 @@ describe('a result from the kiln', () => {
       '/fired bucket:gg result:crawling pieces:"2 of 4" dipped:"3 days ago"',
     );
     expect(answer.title).toBe(
-      'Kept: 2 of 4 crawled. Gull Grey was 0.05 over its window then and last stirred 2.6 days before.',
+      'Kept: 2 of 4 crawled. Gull Grey was 0.05 over its window then and last stirred 3 days before.',
     );
     expect(answer).toMatchObject({
       ok: true,
@@ -70,9 +70,9 @@ describe('a result from the kiln', () => {
   });
 
   it.each([
-    ['crazing', /Crazing may be fit between glaze and body rather than the bucket\.$/, /food-safe/],
-    ['shivering', /Shivering may be fit/, /sharp slivers/],
-    ['dunting', /Dunting may be fit/, /sharp edges/],
+    ['crazing', /Crazing may come from the fit between glaze and body, not from the bucket\.$/, /food-safe/],
+    ['shivering', /Shivering may come from the fit/, /sharp slivers/],
+    ['dunting', /Dunting may come from the fit/, /sharp edges/],
   ])('of %s is not blamed on the bucket, and warns', async (fault, title, caution) => {
     const room = await openOver();
     const answer = await room.say(day, `/fired bucket:gg result:${fault} pieces:4 dipped:"2h ago"`);
@@ -89,7 +89,7 @@ describe('a result from the kiln', () => {
   });
 
   it.each([
-    ['/fired bucket:gg result:good,crawling', /not both/],
+    ['/fired bucket:gg result:good,crawling', /says both good and a fault/],
     ['/fired bucket:gg result:good pieces:"2 of 4"', /number with a fault, but no fault/],
     ['/fired bucket:gg result:crawling pieces:"5 of 4"', /“5 of 4” is more faulty pieces than there were/],
     ['/fired bucket:gg result:crawling pieces:0', /not a number of pieces/],
@@ -159,7 +159,7 @@ describe('what a bucket was like at a dip', () => {
     await room.say(9 * hour, '/reading bucket:gg gravity:1.51 seconds:14 stirred:yes');
     await room.say(11 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
     const answer = await room.say(3 * day, '/fired bucket:gg result:crawling pieces:2 dipped:"3 days ago"');
-    expect(answer.title).toMatch(/At what time was it dipped\? The bucket changed that day\.$/);
+    expect(answer.title).toMatch(/At what time did you dip it\? The bucket changed that day\.$/);
     expect(answer.data).not.toHaveProperty('after');
     expect(answer.reasons.join(' ')).toMatch(
       /read at 1\.51 ± 0\.01, outside its window of 1\.42 to 1\.46, Sun 1 Mar 17:30/,
@@ -346,7 +346,7 @@ describe('taking a result back', () => {
     expect(await room.say(26, '/undo entry:f-1')).toMatchObject({ kind: 'refusal' });
     const undone = await room.keeper(26, '/undo entry:f-1');
     expect(undone).toMatchObject({ ok: true, private: false, data: { entry: 'f-2', undone: 'f-1' } });
-    expect(undone.reasons[0]).toMatch(/told of the kiln: all 2 crawled, bucket 1 · “round the handle”/);
+    expect(undone.reasons[0]).toMatch(/logged from the kiln: all 2 crawled, bucket 1 · “round the handle”/);
     expect(await results(room)).toEqual([]);
     await room.say(30, '/fired bucket:gg result:good');
     expect(await room.say(31, '/undo entry:f-3')).toMatchObject({ ok: true });

@@ -166,7 +166,7 @@ describe('ticking steps off', () => {
     ['/prep piece:vase', /Which bucket/],
     ['/prep piece:"tall jug" done:peel', /That is not one of its steps:/],
     ['/prep piece:"tall jug" bucket:gg second:gg', /another bucket/],
-    ['/prep piece:"tall jug" bucket:gg cone:99', /no cone/],
+    ['/prep piece:"tall jug" bucket:gg cone:99', /not a cone/],
   ])('is refused, and saves nothing: %s', async (line, why) => {
     const room = await open();
     await room.say(5, '/prep piece:"tall jug" bucket:gg');

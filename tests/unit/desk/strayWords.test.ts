@@ -45,7 +45,7 @@ describe('a bucket with values after it that have no option', () => {
   it('a studio without a bucket says how one comes', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.44');
-    expect(answer.title).toMatch(/There is no bucket yet\. A keeper sets one up: \/bucket add name:/);
+    expect(answer.title).toMatch(/There is no bucket yet\. A keeper can set one up: \/bucket add name:/);
   });
 });
 
@@ -56,13 +56,13 @@ describe('a value that is wrong', () => {
     ['/reading bucket:gg gravity:1e309 stirred:yes', /“1e309” is not a number\. Type it like 1\.44\./],
     ['/added bucket:gg what:water amount:"1/0 cup"', /“1\/0 cup” is not a number\. Type it like 450 ml\./],
     ['/stirred bucket:gg minutes:ten', /“ten” is not a number\. Type it like 3\./],
-    ['/fired bucket:gg result:crawling pieces:"5 of 2"', /“5 of 2”: more .* 2 of 5\?/],
-    ['/reading bucket:gg gap:200cm', /“200cm” is too high; it ends at 100 cm/],
+    ['/fired bucket:gg result:crawling pieces:"5 of 2"', /“5 of 2” is more .* 2 of 5 /],
+    ['/reading bucket:gg gap:200cm', /“200cm” is too high\. The highest is 100 cm/],
     ['/reading bucket:gg gap:"90 in"', /highest is 39\.4 in/],
     ['/reading bucket:gg gap:2000mm', /highest is 1000 mm/],
     ['/redact entry:1-99', /There is no entry 1-99/],
     ['/redact entry:1-1', /1-1 has no note/],
-    ['/studio set name:""', /^name: nothing was typed after it/],
+    ['/studio set name:""', /^Nothing was typed after name:/],
     ['/studio set', /^Say what to set/],
   ])('%s says what to type', async (line, said) => {
     const room = await openRoomWithGullGrey();
