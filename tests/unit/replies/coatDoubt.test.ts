@@ -11,13 +11,13 @@ describe('a coat that may never be dry', () => {
   it('says so in its headline when it is too cold for a film', async () => {
     const room = await openGlazeRoom();
     const answer = await on(room, 'temperature:8 humidity:85');
-    expect(answer.title).toMatch(/^bowls: In this cold it may never become a film: not before /);
+    expect(answer.title).toMatch(/^bowls: In this cold it may never form a film\. Don’t glaze before /);
     expect(answer.title).not.toMatch(/Ready/);
     // Nor does a plan fit, nor is it ready in a list.
     const planned = await on(await openGlazeRoom(), 'temperature:8 for:"in 5 days 7pm"');
     expect(planned.title).not.toMatch(/fits/);
     expect((await room.say(evening + 1, '/coat list')).facts[0]?.text).toMatch(
-      /may never become a film; not before/,
+      /may never form a film; not before/,
     );
     expect((await room.say(evening + 96 * hour, '/coat list')).facts[0]?.text).toMatch(
       /drying time is over, but.*touch it/,
@@ -35,7 +35,7 @@ describe('a coat that may never be dry', () => {
     ['temperature:20 humidity:100', /not at all/],
   ])('says that it will hardly dry: %s', async (air, times) => {
     const answer = await on(await openGlazeRoom(), air);
-    expect(answer.title).toMatch(/^bowls: In air this damp it will hardly dry: not before /);
+    expect(answer.title).toMatch(/^bowls: In air this damp it will hardly dry\. Don’t glaze before /);
     expect(answer.reasons.join(' ')).toMatch(times);
     expect(answer.cautions.join(' ')).toMatch(/Warm the room, dry its air/);
   });

@@ -88,14 +88,14 @@ describe('a coat', () => {
     await on('kind:wax pieces:"3 bowls" temperature:12C humidity:90', day);
     const next = await on('kind:wax pieces:"3 bowls"', day + after);
     expect(next.data).toMatchObject({ coats: [{ id: 'c-2', layer }] });
-    expect(next.reasons.join()).toContain(`${hours} on the clock`);
+    expect(next.reasons.join()).toContain(`which takes ${hours} (until`);
     expect(/Layer 2 over c-1/.test(next.reasons.join())).toBe(layer === 2);
   });
 
   test('of another kind on the same pieces is told of with the first', async () => {
     await on('kind:wax pieces:"3 bowls"');
     const second = await on('kind:tape pieces:"3 bowls"');
-    expect(second.reasons.join()).toMatch(/carry wax emulsion too \(c-1\), ready .* 08:00/);
+    expect(second.reasons.join()).toMatch(/also have wax emulsion on \(c-1\), ready .* 08:00/);
     expect((await room.say(sevenPm, '/coat list')).data).toMatchObject({
       coats: [{ id: 'c-1' }, { id: 'c-2' }],
     });
@@ -105,7 +105,7 @@ describe('a coat', () => {
 describe('the cautions of a coat', () => {
   test.each([
     ['hot-wax', /can catch fire and burn you\. Keep a lid at hand, never pour water/],
-    ['latex', /ammonia .*allergic/],
+    ['latex', /ammonia,.*allergic/],
     ['wax', /kiln room while it fires/],
     ['hot-wax', /kiln room while it fires/],
   ])('of %s are shown', async (kind, caution) => {
@@ -131,8 +131,8 @@ describe('what makes no sense', () => {
     ['a coat of weeks ago', 'kind:wax pieces:bowl when:"2026-02-01T10:00Z"', /more than two weeks ago/],
     ['a day without an hour', 'kind:wax pieces:bowl when:yesterday', /no time of day/],
     ['a plan that is over', 'kind:wax pieces:bowl for:"2026-02-28T10:00Z"', /is in the past/],
-    ['500 pieces in a line', 'kind:wax pieces:"500 bowls"', /100 pieces at most/],
-    ['500 pieces one by one', `kind:wax pieces:"${'bowl, '.repeat(500)}"`, /100 pieces at most/],
+    ['500 pieces in a line', 'kind:wax pieces:"500 bowls"', /100 pieces is the most/],
+    ['500 pieces one by one', `kind:wax pieces:"${'bowl, '.repeat(500)}"`, /100 pieces is the most/],
     ['no pieces', 'kind:wax pieces:" "', /^pieces is missing/],
     ['no such resist', 'kind:glue pieces:bowl', /not one of these: wax, latex, hot-wax, tape/],
     ['air of a kiln', 'kind:wax pieces:bowl temperature:900C', /too high/],

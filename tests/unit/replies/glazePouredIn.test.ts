@@ -97,7 +97,7 @@ describe('glaze from another bucket', () => {
     await held.keeper(2, '/bucket change bucket:gg same-as:st');
     await held.keeper(3, '/bucket hold bucket:st why:"smells odd"');
     const poured = await held.say(4, pour);
-    expect(poured.title).toMatch(/On hold.*Storm went in, which was on hold/);
+    expect(poured.title).toMatch(/On hold.*glaze went in from Storm, which was on hold/);
   });
 
   it('comes with its water and its powder too', async () => {

@@ -72,7 +72,7 @@ describe('a material that no table knows', () => {
       expect(asked.reasons.join(' ')).toMatch(/A keeper can say it once.*\/studio material/);
       // Nothing to press that makes a guess of it.
       expect(JSON.stringify(asked.actions)).not.toMatch(/2\.6/);
-      if (name !== 'moon dust') expect(asked.cautions.join(' ')).toMatch(/poisonous.*never food ware/);
+      if (name !== 'moon dust') expect(asked.cautions.join(' ')).toMatch(/poisonous.*never on food ware/);
       const [action] = (await room.keeper(1, plan(`silica 50, ${name} 50`))).actions;
       expect(action).toMatchObject({ line: `/studio material name:"${name}"` });
     },
@@ -86,7 +86,7 @@ describe('a material that no table knows', () => {
     expect(await refused('particle-gravity:2.6')).toMatch(/What is moon dust\? Give like:/);
     expect(await refused('hazard:none particle-gravity:2.6')).toMatch(/dissolve in water/);
     expect(await refused('hazard:none soluble:no')).toMatch(/gravity of the grains/);
-    expect(await refused('like:stardust')).toMatch(/in no table/);
+    expect(await refused('like:stardust')).toMatch(/I don't know “stardust”/);
     const kept = await room.keeper(
       2,
       '/studio material name:"moon dust" hazard:barium soluble:yes particle-gravity:2.6',
@@ -110,7 +110,7 @@ describe('a material that no table knows', () => {
     const room = await openGlazeRoom();
     const answer = await room.say(1, `${plan('feldspar 50, moon dust 50')} gravities:"moon dust 2.6"`);
     expect(answer.ok).toBe(true);
-    expect(answer.cautions.join(' ')).toMatch(/Nobody has said what “moon dust” is: take it for toxic/);
+    expect(answer.cautions.join(' ')).toMatch(/Nobody has said what “moon dust” is\. Treat it as toxic/);
   });
 });
 

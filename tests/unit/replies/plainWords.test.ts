@@ -42,7 +42,7 @@ describe('a gravity from before something went in', () => {
     expect(fact(answer, 'Gravity')).toBeUndefined();
     expect(fact(answer, 'Last reading')).toBe('1.49 ± 0.02');
     // (15 × 1.49 + 1.2)/16.2 = 1.4537
-    expect(fact(answer, 'Predicted')).toMatch(/^1\.45 ± 0\.02/);
+    expect(fact(answer, 'Expected')).toMatch(/^1\.45 ± 0\.02/);
     const card = await room.say(2, '/bucket show bucket:gg');
     expect(fact(card, 'Last reading')).toBe('1.49 ± 0.02');
   });
@@ -75,7 +75,7 @@ it('a list and a title round water the same way', async () => {
   const answer = await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
   // 2045 ml, as a hand pours it
   expect(answer.title).toMatch(/Add 2 l of water/);
-  expect((await room.say(1, '/bucket list')).facts[0]?.text).toMatch(/^wants water \(2 l\)/);
+  expect((await room.say(1, '/bucket list')).facts[0]?.text).toMatch(/^needs water \(2 l\)/);
 });
 
 it.each([

@@ -56,8 +56,8 @@ it('a coat that is dry already has been so since', async () => {
 });
 
 test.each([
-  [1, /^1 pair could/],
-  [12, /^12 pairs could/],
+  [1, /^1 pair was compared/],
+  [12, /^12 pairs were compared/],
 ])('%i pairs of condition and fault', (pairs, said) => {
   expect(faultWords.searched(pairs).join('')).toMatch(said);
 });
