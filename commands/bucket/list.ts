@@ -28,6 +28,9 @@ export const listBuckets = asks({
           ...(recentUnlogged(state, now) ? [words.unlogged.inList] : []),
         ],
       })),
+      ...(every.length === 0 && role === 'keeper'
+        ? { actions: [{ label: words.bucket.setUp, line: '/bucket add', press: 'edit' as const }] }
+        : {}),
       more,
       data: {
         buckets: rows.map(({ state, verdict }) => ({

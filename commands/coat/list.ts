@@ -45,11 +45,14 @@ export const listCoats = asks({
         }),
       })),
       reasons: coats.length === 0 || studio.zoneSet ? [] : [words.studio.noZone],
-      actions: done.slice(0, 3).map(({ coat: { id, resist } }) => ({
-        label: w.endedOne(endsOf(resist), id),
-        line: `/coat off coat:${id} how:${endsOf(resist)}`,
-        press: 'run',
-      })),
+      actions:
+        coats.length === 0
+          ? [{ label: w.putOn, line: '/coat on', press: 'edit' }]
+          : done.slice(0, 3).map(({ coat: { id, resist } }) => ({
+              label: w.endedOne(endsOf(resist), id),
+              line: `/coat off coat:${id} how:${endsOf(resist)}`,
+              press: 'run',
+            })),
       more,
       data: { coats: rows.map(({ coat }) => coatData(coat, studio, now)) },
     };

@@ -10,7 +10,7 @@ export const listNotes = asks({
   who: 'member',
   options: { from: fromOption },
   async run(v, asking) {
-    const { words, book } = asking;
+    const { words, book, role } = asking;
     const w = words.notes;
     const all = await book.notes();
     const { rows: notes, more } = longList(
@@ -27,6 +27,9 @@ export const listNotes = asks({
         label: w.label(studioNoteId(no), title),
         text: [{ said: shortNote(text) }],
       })),
+      ...(all.length === 0 && role === 'keeper'
+        ? { actions: [{ label: w.addOne, line: '/note add', press: 'edit' as const }] }
+        : {}),
       more,
       data: {
         notes: notes.map(({ no, title, text, words: asked, at }) => ({

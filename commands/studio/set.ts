@@ -5,6 +5,7 @@ import { text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
+import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
 /** The id of a Discord role or channel, from a mention or a pasted number. A mention of anything else is refused. */
@@ -24,13 +25,17 @@ export const setStudio = logs({
     zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
     name: { kind: text(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
     units: {
-      kind: pick(['metric', 'us', 'imperial'], {
-        si: 'metric',
-        usa: 'us',
-        american: 'us',
-        uk: 'imperial',
-        british: 'imperial',
-      }),
+      kind: pick(
+        ['metric', 'us', 'imperial'],
+        {
+          si: 'metric',
+          usa: 'us',
+          american: 'us',
+          uk: 'imperial',
+          british: 'imperial',
+        },
+        choiceWords.units,
+      ),
       needed: false,
       about: (w) => w.studio.units,
     },

@@ -1,6 +1,6 @@
 import type { Instant } from '../studio/ids.ts';
 import { wallOf } from '../studio/time/wallTime.ts';
-import { agoText } from '../words/text/measures.ts';
+import { agoText } from '../words/text/agoText.ts';
 import type { Part, Text } from '../words/text/text.ts';
 import { twoDigits } from '../text/twoDigits.ts';
 import { weekdayOf } from '../studio/time/civilDay.ts';
@@ -13,17 +13,11 @@ export interface Seen {
 const days = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
 const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
-const ago = (at: Instant, now: Instant): string => {
-  const hours = Math.abs(now - at) / 3_600_000;
-  if (hours < 1 / 60) return 'just now';
-  return at <= now ? `${agoText(hours)} ago` : `in ${agoText(hours)}`;
-};
-
 const timeText = (
   part: Exclude<Part, { said: string } | { member: unknown }>,
   { now, zone }: Seen,
 ): string => {
-  if (part.show === 'ago') return ago(part.at, now);
+  if (part.show === 'ago') return agoText((now - part.at) / 3_600_000);
   const wall = wallOf(part.at, zone);
   if (part.show === 'clock') return `${twoDigits(wall.hour)}:${twoDigits(wall.minute)}`;
   const year = wall.year === wallOf(now, zone).year ? '' : ` ${wall.year}`;

@@ -26,14 +26,14 @@ import { recipeWords } from './batch/recipeWords.ts';
 import { reminderWords } from './remind/reminderWords.ts';
 import { scheduleWords } from './studio/scheduleWords.ts';
 import { studioWords } from './studio/studioWords.ts';
-import { said, t, type Text } from './text/text.ts';
+import { ours, said, t, type Text } from './text/text.ts';
 import { unloggedWords } from './bucket/unloggedWords.ts';
 import { verdictWords } from './verdict/verdictWords.ts';
 
 const notUndone: Record<NotUndoable, (id: string) => Text> = {
   undone: (id) => t`${[id]} was taken back already.`,
   'an-undo': (id) => t`${[id]} is itself an undo. Log the entry again instead.`,
-  'the-setup': (id) => t`${[id]} set the bucket up. A keeper retires a bucket: /bucket retire.`,
+  'the-setup': (id) => t`${[id]} set the bucket up. A keeper can retire the bucket: /bucket retire.`,
   'not-yours': (id) => t`${[id]} is somebody else's. Its author or a keeper can take it back.`,
   'keepers-only': (id) => t`${[id]} is a setting of the studio. A keeper can take it back.`,
   'too-late': (id) => t`${[id]} is older than 15 minutes. A keeper can take it back.`,
@@ -46,12 +46,12 @@ const addition = (why: AdditionProblem, typed: string): Text => {
       return t`${[why.what]} goes by volume, such as 450 ml. Nothing was saved.`;
     case 'wants-weight':
       if (why.what === 'dry')
-        return t`Dry powder goes by weight, such as 300 g. Was it mixed glaze? That is what:glaze, and goes by volume. Nothing was saved.`;
+        return t`Dry powder goes by weight, such as 300 g. Was it mixed glaze? Then say what:glaze, with a volume. Nothing was saved.`;
       return t`${[why.what]} goes by weight, such as 300 g. Nothing was saved.`;
     case 'more-than-pail':
       return t`${it} is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;
     case 'over-the-rim':
-      return t`${[volumeAbout(why.held)]} are in the pail and ${[volumeText(why.pail)]} fit: ${it} more can't have gone in. Wrong unit, or was some taken out first (/added what:taken)? Nothing was saved.`;
+      return t`${[volumeAbout(why.held)]} are in the pail, and it holds ${[volumeText(why.pail)]}: ${it} more does not fit. Is the unit wrong, or was some taken out first (/added what:taken)? Nothing was saved.`;
     case 'more-than-held':
       return t`${it} is more than ${[why.from ? 'the other bucket' : 'the bucket']} holds (about ${[volumeAbout(why.held)]}). Wrong unit? Nothing was saved.`;
     case 'no-dose': {
@@ -60,7 +60,7 @@ const addition = (why: AdditionProblem, typed: string): Text => {
       return t`${it} is ${[String(Number(why.times.toPrecision(why.times < 100 ? 1 : 2)))]} times a dose, which here is ${[doseText(why.dose)]} of solution. ${[meant === undefined ? 'Wrong unit?' : `${meant}?`]} Nothing was saved.`;
     }
     case 'more-than-water':
-      return t`${it} of clear water can't have come off: about ${[volumeAbout(why.water)]} of water is in it, and the grains keep what lies between them. Wrong unit, or a slipped point? If it was glaze, that is what:taken. Nothing was saved.`;
+      return t`${it} of clear water can't have come off: about ${[volumeAbout(why.water)]} of water is in it, and some of that stays between the grains. Is the unit wrong, or the decimal point? If it was glaze, say what:taken. Nothing was saved.`;
   }
 };
 
@@ -101,7 +101,7 @@ export const en = {
   sieved: {
     about: 'Say that you sieved a bucket',
     mesh: 'Through which mesh',
-    never: ['This glaze is marked never to be sieved: its specks may be gone. Tell a keeper.'] as Text,
+    never: ours('This glaze is marked never to be sieved: its specks may be gone. Tell a keeper.'),
     otherMesh: (mesh: number, own: number): Text => t`Its own mesh is ${own}, not ${mesh}.`,
   },
   waterOrStir: { about: 'What does this bucket need now?' },
@@ -109,46 +109,46 @@ export const en = {
     about: 'Say what went into a bucket, or came out of it',
     what: 'What it was',
     amount: 'How much: 450 ml, 300 g',
-    from: 'The bucket that the glaze came from, or own: back from a tray, or fresh of the same mix',
-    itsOwn: 'its own: back from a tray, or fresh of the same mix',
-    gravity: 'Gravity of the glaze that was added, if known',
-    strength: 'Epsom salt in a litre of the flocculant, if it is not saturated',
-    remake: 'Was the bucket remade? Counting of flocculant starts anew',
-    sameBucket: [
+    from: 'Where the glaze came from: another bucket, or own (a tray, or fresh of the same mix)',
+    itsOwn: 'its own: back from a tray, or a fresh batch of the same mix',
+    gravity: 'Gravity of the added glaze, if you know it',
+    strength: 'How much Epsom salt is in a litre of the solution, if it is not saturated',
+    remake: 'Is the bucket a fresh batch now? Then flocculant is counted from zero',
+    sameBucket: ours(
       'A bucket can’t be topped up from itself. Its own glaze, back from a tray? Say from:own. Nothing was saved.',
-    ] as Text,
-    sure: 'The amount is as large as it looks',
+    ),
+    sure: 'Is the large amount right?',
     doubtful: (doubt: DoubtfulDose, typed: string): Text =>
       doubt.what === 'flocculant'
-        ? t`“${said(typed)}” of flocculant is ${[String(Math.round(doubt.times))]} doses: one dose here is ${[doseText(doubt.dose)]} of solution. Did so much go in? Nothing was saved yet.`
-        : t`“${said(typed)}” of deflocculant is ${[percentText(doubt.percent)]} of the dry powder: a glaze takes it by the drop, here less than ${[massText(doubt.most)]} in all. Did so much go in? Nothing was saved yet.`,
-    reallyAdded: ['Yes, so much went in'] as Text,
-    change: ['Another amount'] as Text,
-    bleach: [
-      'Bleach: never with vinegar or another acid (chlorine gas), never with latex or ammonia (chloramine gas). Gloves, eye protection, open the windows; nobody’s bare hands in it.',
-    ] as Text,
-    acid: [
+        ? t`“${said(typed)}” of flocculant is ${[String(Math.round(doubt.times))]} doses: one dose here is ${[doseText(doubt.dose)]} of solution. Did that much go in? Nothing is saved yet.`
+        : t`“${said(typed)}” of deflocculant is ${[percentText(doubt.percent)]} of the dry powder. Deflocculant goes in by the drop, here less than ${[massText(doubt.most)]} in all. Did that much go in? Nothing is saved yet.`,
+    reallyAdded: ours('Yes, that much went in'),
+    change: ours('Another amount'),
+    bleach: ours(
+      'Bleach: never with vinegar or another acid (chlorine gas), never with latex or ammonia (chloramine gas). Gloves, eye protection, open the windows; no bare hands in it.',
+    ),
+    acid: ours(
       'Vinegar and other acids, ammonia and latex: never with bleach, which makes a poisonous gas with them. Has bleach been in this bucket? Then don’t stir it.',
-    ] as Text,
-    bothPoured: [
-      'By the logbook both bleach and what must not meet it went into this bucket. Don’t breathe over it: leave the room, open the windows from outside, and call a keeper. Poison centre or doctor for whoever coughs.',
-    ] as Text,
-    mixedUnknown: [
-      'Nobody said which glaze that was. Its own, back from a tray? Take it back and say from:own. From another bucket? Say from: and its name: its hazards come with it.',
-    ] as Text,
+    ),
+    bothPoured: ours(
+      'The logbook says that bleach went into this bucket, and so did something that makes poisonous gas with bleach. Don’t breathe over it: leave the room, open the windows from outside, and call a keeper. Whoever coughs calls a poison centre or a doctor.',
+    ),
+    mixedUnknown: ours(
+      'You did not say which glaze that was. Was it the bucket’s own, back from a tray? Take the entry back and say from:own. Was it from another bucket? Say from: and that bucket’s name, because its hazards come with it.',
+    ),
     mixed: (into: number, name: string, from: number): Text =>
-      t`Another bucket’s glaze puts this one on hold until a keeper has looked. Are the two the same glaze? A keeper says so before it is poured: /bucket change bucket:${into} same-as:${from} (${said(name)}).`,
+      t`Glaze from another bucket went in, so this bucket is on hold until a keeper has looked at it. If two buckets hold the same glaze, a keeper can say so before one is poured into the other: /bucket change bucket:${into} same-as:${from} (${said(name)}).`,
     mixedBrings: (marks: readonly string[]): Text =>
-      t`It brings ${[marks.join(', ')]}, and the bucket is marked with that too.`,
-    noChildren: ['Children may not use this bucket any more, until a keeper says so again.'] as Text,
-    takeItBack: ['Take it back'] as Text,
+      t`It brings ${[marks.join(', ')]} with it, and the bucket is now marked with that too.`,
+    noChildren: ours('Children may no longer use this bucket, unless a keeper allows it again.'),
+    takeItBack: ours('Take it back'),
     alsoTaken: (entry: string, name: string): Text => t`Taken out of ${said(name)} as ${[entry]}.`,
-    asSaturated: ['Counted as saturated Epsom salt solution.'] as Text,
-    keepersHands: ['Dry powder and deflocculant are keepers’ hands. It is logged; tell a keeper.'] as Text,
+    asSaturated: ours('Counted as saturated Epsom salt solution.'),
+    keepersHands: ours('Only keepers add dry powder and deflocculant. This is logged; tell a keeper.'),
     problem: addition,
   },
   undo: {
-    about: 'Take back an entry; both stay visible in the log',
+    about: 'Take an entry back; the log shows the entry and that it was taken back',
     entry: 'The entry, such as 7-41',
     none: (id: string): Text => t`There is no entry ${[id]}. /bucket log shows them.`,
     not: (why: NotUndoable, id: string): Text => notUndone[why](id),

@@ -72,7 +72,7 @@ describe('somebody’s name in what things are called', () => {
     await room.keeper(1, '/studio vessel name:"…" tare:90.4g water:100.2g');
     const refused = await room.keeper(2, '/redact name:Xanthippe sure:yes');
     expect(refused).toMatchObject({ ok: false });
-    expect(refused.title).toContain('called the same');
+    expect(refused.title).toContain('have the same');
   });
 
   it.each(['x', '…', '   '])('is not %j, which would be everywhere', async (name) => {

@@ -30,7 +30,7 @@ describe('naming a keeper', () => {
     const { keeper, keepers } = await roomWith('111111111111111111');
     const reply = await keeper(1, '/studio keeper member:<@111111111111111111>');
     expect(reply).toMatchObject({ ok: false });
-    expect(reply.title).toContain('not met that member');
+    expect(reply.title).toContain('know that member');
     expect(await keepers()).toEqual([]);
   });
 

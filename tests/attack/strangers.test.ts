@@ -101,8 +101,8 @@ describe('a server that nobody let in', () => {
     const { discord, app, place } = await onDiscord(servers, known);
     const { message, ephemeral } = await discord.reply(slash(place, ['bucket', 'list']));
     expect(ephemeral).toBe(true);
-    if (served) expect(message.content).not.toContain('serves other servers');
-    else expect(message.content).toContain('serves other servers');
+    if (served) expect(message.content).not.toContain('is not set up for this server');
+    else expect(message.content).toContain('is not set up for this server');
     // A server that is not admitted leaves nothing in the file.
     expect(await app.store.people.studios()).toHaveLength(known || served ? 1 : 0);
   });

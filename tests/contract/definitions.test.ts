@@ -4,6 +4,7 @@ import { parseLine } from '../../src/contract/parseLine.ts';
 import { slashCommands } from '../../src/discord/render/slashCommands.ts';
 import { commands } from '../../src/start/registry.ts';
 import { en } from '../../src/words/en.ts';
+import { roomPageWords } from '../../src/words/platform/roomPageWords.ts';
 import { demoStudio } from '../helpers/demoStudio.ts';
 import { handbook } from '../helpers/handbook.ts';
 import { commandProblems } from '../helpers/discord/discordCommandRules.ts';
@@ -37,6 +38,12 @@ describe('the commands together', () => {
     expect(new Set(leaves.map(([path]) => path)).size).toBe(leaves.length);
     const abouts = leaves.map(([, leaf]) => leaf.about(en));
     expect(abouts.filter((about, i) => abouts.indexOf(about) !== i)).toEqual([]);
+  });
+
+  it('have each a name of a job in the room, no two the same', () => {
+    expect(leaves.map(([path]) => path).filter((path) => !(path in roomPageWords.job))).toEqual([]);
+    const names = Object.values(roomPageWords.job);
+    expect(new Set(names).size).toBe(names.length);
   });
 
   it('are each in the help, in lines that parse', () => {

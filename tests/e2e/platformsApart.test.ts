@@ -112,7 +112,7 @@ test('a gateway that takes no connection is given up, and nothing of the attempt
 test('a wrong token is said in a sentence, and the room goes on', async () => {
   await knownStudio();
   start({ DISCORD_TOKEN: 'not-a-token-that-is-right' });
-  await hears(/Discord refuses the token in DISCORD_TOKEN.*The room goes on without Discord/);
+  await hears(/Discord refuses the token in DISCORD_TOKEN.*The room keeps running without Discord/);
   await hears(/the room is at/);
   expect((await fetch(roomAt())).status).toBe(200);
   expect(child?.exitCode).toBeNull();

@@ -204,7 +204,7 @@ describe('buckets before a session', () => {
     await room.say(room.mara.id, tuesday - half - minute, line);
     expect(await room.tick(tuesday - half)).toBe(1);
     expect(room.told(room.keeper.person)).toEqual([]);
-    expect(room.logged.map(({ message }) => message)).toContain('a reminder was not needed any more');
+    expect(room.logged.map(({ message }) => message)).toContain('a reminder was no longer needed');
   });
 });
 
@@ -322,7 +322,7 @@ describe('trouble on the way', () => {
     await room.tick(morning);
     room.discord.pass(20 * minute);
     await room.tick(morning + 20 * minute);
-    expect(room.told(room.mara.person)[1]).toMatch(/You may have had this already/);
+    expect(room.told(room.mara.person)[1]).toMatch(/You may have seen this already:/);
   });
 
   test('closed messages turn to the channel', async () => {

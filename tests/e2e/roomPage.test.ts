@@ -155,7 +155,7 @@ describe('the jobs, on a phone', () => {
     await fill(page, 'seconds', '14o');
     await choose(page, 'stirred', 'yes');
     const refused = await submit(page);
-    await refused.getByRole('button', { name: 'Put it right' }).click();
+    await refused.getByRole('button', { name: 'Correct it' }).click();
     const told = page.locator('dialog').getByRole('alert').filter({ hasText: '“14o”' });
     await told.waitFor();
     const field = (option: string) => page.locator(`dialog [data-option=${option}] input`);
@@ -366,7 +366,7 @@ describe('coming in', () => {
     const open = await testRoom({ url: 'http://glaze.wrackline.example' });
     const { page } = await openPage(browser);
     await page.goto(`${url(open)}#keeper=${open.keeperCode}`);
-    await page.getByText('becomes a keeper of this room').waitFor();
+    await page.getByText('become a keeper of this room').waitFor();
     expect(page.url()).not.toContain(open.keeperCode);
     await page.getByLabel('Your name').fill('Odile');
     await page.getByLabel('Your own password').fill('first keeper here');
@@ -376,7 +376,7 @@ describe('coming in', () => {
     await page.getByRole('button', { name: 'Let a phone in' }).click();
     await page.getByRole('img', { name: 'A code to scan' }).waitFor();
     await page.getByRole('button', { name: 'Close' }).click();
-    for (const first of ['Zone and units', 'Weigh a cup in', 'Set a bucket up'])
+    for (const first of ['Time zone and units', 'Calibrate a cup', 'Set a bucket up'])
       await page.locator('.hush').getByRole('button', { name: first }).waitFor();
     await page.context().close();
   });
@@ -385,7 +385,7 @@ describe('coming in', () => {
     const page = await enter('Sanderling', { keeper: true });
     await page.locator('.me').click();
     await page.getByRole('button', { name: 'Let a phone in' }).click();
-    await page.getByText('Only this computer can open its address').waitFor();
+    await page.getByText('Only this computer can open the address').waitFor();
     expect(await page.locator('.code').count()).toBe(0);
     await page.context().close();
   });

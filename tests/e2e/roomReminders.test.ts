@@ -57,7 +57,7 @@ it('a coat put on in the room is told dry in the morning, to its member’s phon
     private: true,
     line: '',
     reply: {
-      title: ['The ', 'wax emulsion', ' on ', { said: '3 bowls' }, ' is dry: it can be glazed.'],
+      title: ['The ', 'wax emulsion', ' on ', { said: '3 bowls' }, ' is dry: you can glaze now.'],
     },
   };
   expect(first.posts[1]).toMatchObject(told);

@@ -53,7 +53,9 @@ const slashOption = (
 ): APIApplicationCommandBasicOption => {
   const { control } = kind;
   const explained = discordWords.suchAs(about(words), kind.example);
-  const described = kind.example === '' || explained.length > DESCRIPTION ? about(words) : explained;
+  // What is picked shows its choices, and needs no example.
+  const shows = control === 'switch' || typeof control === 'object';
+  const described = shows || kind.example === '' || explained.length > DESCRIPTION ? about(words) : explained;
   const common = { name, description: clipped(described, DESCRIPTION), required };
   if (control === 'switch') return { ...common, type: OptionType.Boolean };
   if (typeof control === 'object' && control.pick.length <= MOST_CHOICES)

@@ -71,12 +71,13 @@ export const faultsReply = (
       ...(leads.length === 0 && nearest ? [w.nearest(nearest)] : []),
       ...(leads.length > 1 ? [w.together] : []),
       ...(rows.some(({ fault }) => isOfFit(fault)) ? [w.fit] : []),
-      ...(tests > 0 ? [w.searched(tests)] : []),
       ...(found.days > 0 ? [w.counted] : []),
       ...dips.slice(-mostLately).map(({ result, dipped }) => {
         const name = names.get(result.said.bucket) ?? '';
         return w.lately(words.fired.listed(result.said, result.id, name, dipped?.from ?? result.at));
       }),
+      ...(tests > 0 ? [w.searched(tests)] : []),
+      ...rows.map(w.inNumbers),
     ],
     data: {
       faults: found.pairs.map(pairData),

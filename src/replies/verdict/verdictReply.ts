@@ -148,9 +148,9 @@ export const verdictReply = async (
       ...(logged?.reasons ?? []),
       ...(unlogged?.reasons ?? []),
       ...(account?.explained ? [words.unlogged.addsUp] : []),
-      ...(verdict.then ? [words.verdict.afterThat(verdict.then)] : []),
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
       ...protocol,
+      ...(verdict.then ? [words.verdict.afterThat(verdict.then)] : []),
     ],
     actions: [
       ...(unsaid ? [unsaid] : []),

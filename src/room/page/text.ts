@@ -1,10 +1,10 @@
-import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
+import { agoText as agoInHours } from '../../words/text/agoText.ts';
 import type { WirePart, WireText } from '../wire.ts';
 import { serverNow } from './clock.ts';
 import { h } from './dom.ts';
 
 const formats = (timeZone?: string) => ({
-  clock: new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit', timeZone }),
+  clock: new Intl.DateTimeFormat(undefined, { timeStyle: 'short', timeZone }),
   day: new Intl.DateTimeFormat(undefined, { weekday: 'short', day: 'numeric', month: 'short', timeZone }),
   full: new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeStyle: 'short', timeZone }),
 });
@@ -21,18 +21,7 @@ export const clockDiffers = (): boolean => {
   return formats().full.format(now) !== inZone.full.format(now);
 };
 
-const span = (minutes: number): string => {
-  const { time: w } = words;
-  if (minutes < 100) return w.minutes(Math.round(minutes));
-  if (minutes < 48 * 60) return w.hours(Math.round(minutes / 60));
-  return w.days(Math.round(minutes / 60 / 24));
-};
-
-export const agoText = (at: number, now = serverNow()): string => {
-  const minutes = (now - at) / 60_000;
-  if (Math.abs(minutes) < 1) return words.time.now;
-  return minutes > 0 ? words.time.ago(span(minutes)) : words.time.ahead(span(-minutes));
-};
+export const agoText = (at: number, now = serverNow()): string => agoInHours((now - at) / 3_600_000);
 
 export const clockText = (at: number): string => inZone.clock.format(at);
 

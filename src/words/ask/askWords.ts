@@ -2,11 +2,11 @@ import type { Deed } from '../../studio/logbook/deed.ts';
 import type { NoteCaution, NoteCommand } from '../../studio/handbook.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { coatWords } from '../resist/coatWords.ts';
-import { join, said, t, type Part, type Text } from '../text/text.ts';
+import { join, ours, type Part, said, t, type Text } from '../text/text.ts';
 import { verdictWords } from '../verdict/verdictWords.ts';
 
 const cautions: Record<NoteCaution, Text> = {
-  gloves: ['Where a bucket is marked for gloves, wear them: no bare fingers in it.'],
+  gloves: ['If a bucket is marked for gloves, wear them: no bare fingers in it.'],
   caustic: verdictWords.caution('caustic'),
   'drawn-water': verdictWords.caution('drawn-water'),
   dust: [
@@ -19,16 +19,16 @@ const cautions: Record<NoteCaution, Text> = {
   latex: coatWords.caution.latex,
   'burn-out': coatWords.caution.burnOut,
   bleach: [
-    'Bleach: never with vinegar or any acid, never with latex (ammonia). Gloves, air, and what its label says.',
+    'Bleach: never with vinegar or any acid, never with latex (ammonia). Wear gloves, air the room, and follow the label.',
   ],
   food: [
     'No glaze is called food-safe here: that takes a laboratory. Your local rules say what may be sold.',
   ],
   metals: [
-    'Some materials are toxic: go by their safety sheets, your local rules and a qualified person, not by this bot.',
+    'Some materials are toxic. Follow their safety sheets, your local rules and a qualified person, not this bot.',
   ],
   'first-aid': [
-    'This is first aid, not medical advice: whoever answers your emergency or poison line comes before this bot.',
+    'This is first aid, not medical advice. Do what your emergency or poison line says before what this bot says.',
   ],
 };
 
@@ -47,13 +47,13 @@ const actions: Record<NoteCommand, string> = {
   prep: 'Prepare a piece',
   'coat-on': 'Note a resist coat',
   'coat-list': 'My coats',
-  'coat-off': 'A coat is gone',
+  'coat-off': 'A coat has come off',
   'bucket-list': 'All buckets',
   'bucket-show': "The bucket's card",
   'bucket-log': "The bucket's log",
   'bucket-hold': 'Put it on hold',
   'batch-correct': 'Bring it into its window',
-  'batch-blend': 'What would they make?',
+  'batch-blend': 'Mix two buckets',
   'batch-plan': 'Plan a batch',
   'batch-recipes': 'Recipes',
   'studio-vessel': 'Calibrate a cup',
@@ -61,7 +61,7 @@ const actions: Record<NoteCommand, string> = {
   fired: 'Log how it came out',
   faults: 'Habits and faults',
   'remind-list': 'My reminders',
-  'remind-by': 'Where they come',
+  'remind-by': 'Where reminders come',
   undo: 'Take an entry back',
   help: 'All commands',
 };
@@ -82,11 +82,9 @@ export const askWords = {
   question: 'Your question, in your own words',
   bucket: 'The bucket that it is about',
 
-  none: ['No note on that. Ask your keeper.'] as Text,
-  tooLong: [
-    'No note on that: it is too long to look up. Ask it in one sentence, or ask your keeper.',
-  ] as Text,
-  nearest: (near: Text[]): Text => t`Nearest: ${titles(near)}.`,
+  none: ours('No note on that. Ask your keeper.'),
+  tooLong: ours('That is too long to look up. Ask it in one sentence, or ask your keeper.'),
+  nearest: (near: Text[]): Text => t`Closest notes: ${titles(near)}.`,
   seeAlso: (also: Text[]): Text => t`See also: ${titles(also)}.`,
   behind: (title: Text, answer: Text): Text => t`${title}: ${answer}`,
   basis: (basis: string): Text => t`Basis: ${[basis]}.`,
@@ -105,5 +103,5 @@ export const askWords = {
   caution: (caution: NoteCaution): Text => cautions[caution],
   action: (command: NoteCommand): Text => [actions[command]],
   read: (title: Text): Text => t`Read: ${title}`,
-  ofBucket: (name: string): Text => t`Of ${said(name)}`,
+  ofBucket: (name: string): Text => t`About ${said(name)}`,
 };

@@ -1,36 +1,36 @@
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 export const noteWords = {
-  about: 'The studio’s own notes, which /ask answers from before the handbook’s',
+  about: 'The studio’s own notes; /ask looks in them first, then in the handbook',
   add: 'Add a note of the studio’s own',
   change: 'Change a note of the studio’s own',
-  remove: 'Remove a note of the studio’s own; what it said is forgotten',
+  remove: 'Remove a note of the studio’s own, and its text for good',
   list: 'The studio’s own notes',
   note: 'The note, by its number or title',
   title: 'What it is about, in a few words',
-  text: 'What it says: the answer in the first sentence',
-  words: 'Other words that people ask by, with commas between',
+  text: 'What it says; put the answer in the first sentence',
+  words: 'Other words that people may ask with, separated by commas',
 
   added: (id: string, title: string): Text => t`Kept ${[id]}: ${said(title)}. /ask answers from it now.`,
   changed: (id: string, title: string): Text => t`Changed ${[id]}: ${said(title)}.`,
-  removed: (id: string): Text => t`Removed ${[id]}; what it said is forgotten.`,
-  nothingToChange: ['Say what to change: title:, text: or words:. Nothing was saved.'] as Text,
+  removed: (id: string): Text => t`Removed ${[id]}, and its text for good.`,
+  nothingToChange: ours('Say what to change: title:, text: or words:. Nothing was saved.'),
   sameTitle: (id: string, title: string): Text =>
     t`“${said(title)}” is ${[id]} already. Change that one: /note change. Nothing was saved.`,
   full: (most: number): Text =>
-    t`There are ${most} notes already: remove one that nobody needs. Nothing was saved.`,
-  none: (typed: string): Text =>
-    t`There is no note “${said(typed)}” of the studio's own. /note list shows them.`,
+    t`There are ${most} notes already, which is the most. Remove one that nobody needs. Nothing was saved.`,
+  none: (typed: string): Text => t`The studio has no note “${said(typed)}”. /note list shows its notes.`,
   which: (typed: string): Text => t`Which note is “${said(typed)}”?`,
+  addOne: ours('Write a note'),
   listTitle: (count: number): Text =>
     count === 0
-      ? ['No notes of the studio’s own yet. A keeper adds one: /note add title: text:.']
+      ? ['The studio has no notes of its own yet. A keeper can add one.']
       : count === 1
-        ? ['One note of the studio’s own.']
-        : t`${count} notes of the studio’s own.`,
+        ? ['The studio has one note of its own.']
+        : t`The studio has ${count} notes of its own.`,
   label: (id: string, title: string): Text => t`${[id]} ${said(title)}`,
   choice: (id: string, title: string): string => `${id} · ${title}`,
   factText: 'Says',
-  changeIt: ['Change it'] as Text,
-  askIt: ['Ask for it'] as Text,
+  changeIt: ours('Change it'),
+  askIt: ours('Show it'),
 };

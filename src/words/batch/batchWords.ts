@@ -14,7 +14,7 @@ import {
   windowText,
 } from '../text/measures.ts';
 import { materialsText, recipeLine } from './recipeLine.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const leach = 'no food ware without a laboratory’s leach test';
 
@@ -23,26 +23,26 @@ const materialCautions: Record<MaterialCaution, string> = {
   barium: `barium, toxic when swallowed or breathed: gloves, fitted mask, wash hands; ${leach}`,
   boron: 'boron, harmful when swallowed or breathed: mask, wash hands',
   cadmium:
-    'cadmium, poisonous: the bucket goes on hold; not for use here without a keeper and a laboratory, never food ware',
+    'cadmium, poisonous: the bucket goes on hold. Don’t use it here until a keeper and a laboratory have cleared it, and never on food ware',
   chromium: `chromium: gloves, fitted mask, wash hands, vent the kiln room; ${leach}`,
   chromate:
     'a chromate, which causes cancer and burns skin: don’t open it without a keeper; gloves, fitted mask, eye protection',
   cobalt: `cobalt, which can sensitise skin and lungs: gloves, fitted mask, wash hands; ${leach}`,
   copper: `copper: mask, wash hands, vent the kiln room; ${leach}`,
-  lead: 'lead, poisonous: the bucket goes on hold; not for use here without a keeper and a laboratory, never food ware',
+  lead: 'lead, poisonous: the bucket goes on hold. Don’t use it here until a keeper and a laboratory have cleared it, and never on food ware',
   lithium: `lithium, harmful when swallowed: gloves, mask, wash hands; ${leach}`,
   manganese: `manganese, harmful as dust and as kiln fume: fitted mask, wash hands, vent the kiln room; ${leach}`,
   nickel: `nickel, which can sensitise skin and lungs: gloves, fitted mask, wash hands; ${leach}`,
   vanadium: `vanadium, toxic as dust: gloves, fitted mask, wash hands; ${leach}`,
   uranium:
-    'uranium, radioactive and poisonous: the bucket goes on hold; not for use here, ask the authority that your local rules name',
-  arsenic: 'arsenic, poisonous also as kiln fume: the bucket goes on hold; not for use here',
+    'uranium, radioactive and poisonous: the bucket goes on hold. Don’t use it here; ask the authority that your local rules name',
+  arsenic: 'arsenic, poisonous also as kiln fume: the bucket goes on hold. Don’t use it here',
   asbestos:
-    'may hold asbestos, whose dust causes cancer: the bucket goes on hold; not for use here, keep it closed',
-  fluorine: 'fluorine, which comes off as a corrosive fume in the kiln: mask, and vent the kiln room',
+    'may hold asbestos, whose dust causes cancer: the bucket goes on hold. Don’t use it here; keep it closed',
+  fluorine: 'fluorine, which leaves the kiln as a corrosive fume: mask, and vent the kiln room',
   toxic: `toxic: gloves, fitted mask, wash hands, and read the supplier’s safety sheet first; ${leach}`,
   caustic: 'caustic: gloves and eye protection, rinse splashes at once',
-  soluble: 'dissolves in the water: it goes off with drawn-off water and may come back as crystals',
+  soluble: 'dissolves in water: drawn-off water carries it away, and it may come back as crystals',
 };
 
 /** Grams as a scale shows them, thousands set apart. */
@@ -72,36 +72,36 @@ const mixture = ({ gravity, volume, volumeU95 }: Made, units: UnitSystem): Text 
 export const batchWords = {
   about: 'Correct a bucket, plan a new batch, blend two, keep recipes',
   plan: 'Plan a new batch: grams of each material, water, and a sheet to print',
-  blend: 'What two buckets make when they are poured together',
-  correct: 'From where a bucket is to the middle of its window',
+  blend: 'What you get when you pour two buckets together',
+  correct: 'How to bring a bucket’s gravity to the middle of its window',
   recipe: 'Keep a recipe under a name',
   recipes: 'The recipes that the studio keeps',
   bucket: 'Which bucket: name, nickname or number',
-  by: 'How: water, draw-off, evaporate, dry, or blend with another bucket',
+  by: 'How to correct it',
   with: 'The bucket to blend in',
   recipeOption: 'A recipe by name, or typed: feldspar 44, silica 31, whiting 25, + red iron oxide 3',
-  gravities: 'Gravity of the grains of a material that the studio doesn’t know: local clay 2.6',
+  gravities: 'Grain gravity of materials that the studio doesn’t know: local clay 2.6',
   volume: 'How much glaze to make',
-  powder: 'Dry powder to use up, instead of a volume',
+  powder: 'Or how much dry powder to use up',
   gravity: 'The gravity that it should have',
   pail: 'The pail that it goes into',
-  scaleStep: 'The smallest step of the scale',
+  scaleStep: 'The smallest step that the scale shows',
   mesh: 'The mesh of its sieve',
-  first: 'The bucket that is poured into',
-  second: 'The bucket that is poured in',
+  first: 'The bucket that you pour into',
+  second: 'The bucket that you pour in',
   amount: 'How much of it, if not all',
   name: 'The recipe’s name',
 
   notGlaze: (gravity: number): Text =>
-    t`A gravity of ${[String(gravity)]} is water, or less: a glaze is above 1.`,
+    t`A gravity of ${[String(gravity)]} is that of water or less. A glaze is above 1.`,
   beyondPowder: (gravity: number, particleGravity: Gravity): Text =>
-    t`No glaze of this powder reaches ${[String(gravity)]}: its grains alone are ${[particleGravity.toFixed(2)]}, and a bucket is always lighter than its powder. Dipping glazes lie near 1.45.`,
+    t`No glaze made of this powder reaches ${[String(gravity)]}: the dry grains themselves are ${[particleGravity.toFixed(2)]}, and with water in it a bucket is lighter than that. Dipping glazes are near 1.45.`,
   paste: (gravity: number, fraction: number): Text =>
-    t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of it would be grains: a paste, not a glaze. Dipping glazes lie near 1.45.`,
+    t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of the volume would be powder. That is a paste, not a glaze. Dipping glazes are near 1.45.`,
   tooSmall: (step: number): Text => t`That is less than the scale's step of ${[String(step)]} g.`,
-  volumeOrPowder: [
-    'Say how much to make: volume:15l, or the dry powder to use up: powder:5kg. One of them.',
-  ] as Text,
+  volumeOrPowder: ours(
+    'Say how much to make (volume:15l) or how much dry powder to use up (powder:5kg), not both.',
+  ),
   planTitle: (powder: number, water: number, volume: number, gravity: number, units: UnitSystem): Text =>
     t`${[massText(powder, units)]} of powder in ${[volumeAbout(water, units)]} of water makes ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
   weighed: (materials: readonly WeighedLine[]): Text => recipeLine(materials, gramsOf),
@@ -113,26 +113,28 @@ export const batchWords = {
     `${volumeAbout(grams, units)} (${weighed(Math.round(grams))})`,
   ],
   grams: (grams: number): Text => [weighed(grams)],
-  factMore: 'And',
-  factOver: 'Over the base',
+  factMore: 'Also',
+  factOver: 'Added on top',
   factTotal: 'Powder in all',
   factPail: 'Pail',
   fits: (volume: number, pail: number, usable: number, units: UnitSystem): Text =>
     volume <= usable
       ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: it fits, with room to stir`
       : volume <= pail
-        ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: to the rim, no room to stir; make less`
-        : t`${[volumeText(volume, units)]} does not fit a ${[volumeText(pail, units)]} pail: it takes ${Math.ceil(volume / usable)}`,
+        ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: it fills the pail to the rim, with no room to stir; make less`
+        : t`${[volumeText(volume, units)]} does not fit a ${[volumeText(pail, units)]} pail: you need ${Math.ceil(volume / usable)} pails`,
   planSteps: (water: number, mesh: number | 'never'): Text[] => [
     [
       `Put ${Math.round(0.9 * water)} g of the water in the pail; keep ${Math.round(water) - Math.round(0.9 * water)} g back.`,
     ],
-    ['Weigh out and tick each material off; slide it onto the water, never water onto powder.'],
-    ['Let it soak overnight, then mix it.'],
+    ours(
+      'Weigh each material and tick it off. Slide the powder onto the water; never pour water onto powder.',
+    ),
+    ours('Let it soak overnight, then mix it.'),
     mesh === 'never'
-      ? ['This glaze is never sieved: mix it until no lumps are left.']
+      ? ours('This glaze is never sieved: mix it until no lumps are left.')
       : [`Sieve it twice through ${mesh} mesh, rinsing the sieve with the water kept back.`],
-    ['Stir to the bottom, measure, and add the rest of the water only as it needs.'],
+    ours('Stir to the bottom, measure, and add the rest of the water only if it needs it.'),
   ],
   materialCaution: (caution: MaterialCaution, materials: readonly string[]): Text =>
     t`${join(
@@ -140,8 +142,8 @@ export const batchWords = {
       ', ',
     )}: ${[materialCautions[caution]]}.`,
   newBatch: 'New batch',
-  solidsOfMix: (solids: number): Text => t`Gravity of the mix of grains: ${[solids.toFixed(2)]}.`,
-  factSolids: 'Gravity of the mix',
+  solidsOfMix: (solids: number): Text => t`Gravity of the mixed powder: ${[solids.toFixed(2)]}.`,
+  factSolids: 'Powder gravity',
   solids: (value: number): Text => [value.toFixed(2)],
   sheetDate: (now: Instant): Text => t`Planned ${{ at: now, show: 'day' }}.`,
   sheetDone: 'Done',
@@ -150,7 +152,7 @@ export const batchWords = {
   sheetPowder: 'Powder in all',
   sheetMeasured: 'Gravity measured:',
   sheetBy: 'By:',
-  sheet: (): Text => ['A sheet to print is with this.'],
+  sheet: (): Text => ours('A sheet to print is with this.'),
 
   blendTitle: (first: string, second: string, made: Made, units: UnitSystem): Text =>
     t`${said(first)} and ${said(second)} make ${mixture(made, units)}.`,
@@ -166,7 +168,7 @@ export const batchWords = {
       ? t`${all} Mix them in a bigger tub, or pour in only ${[volumeText(handAmount(part.poured), units)]}, for ${mixture(part, units)}.`
       : t`${all} Mix them in a bigger tub, or ladle some out first.`;
   },
-  sameBucket: ['A bucket can’t be blended with itself.'] as Text,
+  sameBucket: ours('A bucket can’t be blended with itself.'),
   unmeasured: (name: string): Text => t`Measure ${said(name)} first: stir it, then weigh a cup.`,
   needsVolume: (name: string): Text =>
     t`How full is ${said(name)}? Say the gap from rim to glaze in a reading, and ask again.`,
@@ -177,19 +179,21 @@ export const batchWords = {
   factFlocculant: 'Flocculant',
   flocculant: (percent: number, grams: number, unknown: boolean): Text =>
     unknown
-      ? t`at least ${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry mass: one dose was logged without its amount`
+      ? t`at least ${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry weight: one dose was logged without its amount`
       : grams === 0
         ? t`none`
-        : t`${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry mass`,
+        : t`${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry weight`,
   intoWindow: (name: string, window: { low: number; high: number }, inside: boolean): Text =>
     inside
       ? t`Inside the window of ${said(name)}, ${[windowText(window)]}.`
       : t`Outside the window of ${said(name)}, ${[windowText(window)]}: correct it after you have measured.`,
   blendSteps: [
-    ['Stir both to the bottom before you pour: what stays behind as cake is not in these numbers.'],
-    ['Try it first: a cup of the two in the right parts, on a test tile, fired.'],
-    ['Stir, then measure what came of it.'],
-  ] as Text[],
+    ours(
+      'Stir both to the bottom before you pour. These numbers leave out any cake that stays at the bottom.',
+    ),
+    ours('Try it first: mix a cup of the two in the same proportions, and fire a test tile.'),
+    ours('Stir, then measure the mix.'),
+  ],
   pouredIn: (amount: string): Text => t`I poured in ${[amount]}`,
   step: (n: number, text: Text): Text => t`${n}. ${text}`,
 };

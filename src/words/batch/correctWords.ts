@@ -9,7 +9,7 @@ import {
   windowText,
 } from '../text/measures.ts';
 import type { Pour } from '../text/pour.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const wayWords: Record<CorrectionWay, string> = {
   water: 'water in',
@@ -21,17 +21,17 @@ const wayWords: Record<CorrectionWay, string> = {
 
 export const correctWords = {
   inWindow: (value: number, u95: number, window: { low: number; high: number }): Text =>
-    t`Nothing to correct: ${[gravityWithin(value, u95)]} is inside its window ${[windowText(window)]}, as far as the reading can tell.`,
+    t`Nothing to correct: ${[gravityWithin(value, u95)]} is inside its window ${[windowText(window)]}, as closely as the reading can tell.`,
   wrongWay: (band: 'low' | 'high', by: CorrectionWay): Text =>
     band === 'high'
-      ? t`It is above its window: ${[wayWords[by]]} would take it further. It needs water, or a thinner bucket blended in.`
-      : t`It is below its window: ${[wayWords[by]]} would take it further. It needs clear water off, dry batch, or a thicker bucket blended in.`,
-  gel: [
-    'It is thick, and a gel does not settle: there is no clear water to draw off. Dry batch, then deflocculant.',
-  ] as Text,
+      ? t`It is above its window: ${[wayWords[by]]} would make that worse. It needs water, or a thinner bucket blended in.`
+      : t`It is below its window: ${[wayWords[by]]} would make that worse. Draw clear water off, add dry batch, or blend a thicker bucket in.`,
+  gel: ours(
+    'It is gelled, and a gel does not settle, so there is no clear water to draw off. Add dry batch, then deflocculant.',
+  ),
   otherCannot: (name: string, other: number, wanted: number): Text =>
     t`${said(name)} is at ${[gravityText(other)]}: no amount of it brings this one to ${[gravityText(wanted)]}.`,
-  needsOther: ['Blend it with which bucket? Add with: and its name.'] as Text,
+  needsOther: ours('Which bucket do you want to blend in? Add with: and its name.'),
   correctTitle: (
     way: CorrectionWay,
     { amount, each }: Pour,
@@ -60,13 +60,15 @@ export const correctWords = {
   ): Text => {
     const hand = (ml: number) => volumeText(handAmount(ml), units);
     const now =
-      handAmount(fits) > 0 ? `Only ${hand(fits)} fits now, too little for its window.` : 'The pail is full.';
+      handAmount(fits) > 0
+        ? `Only ${hand(fits)} fits now, too little to reach the window.`
+        : 'The pail is full.';
     return t`Ladle ${[hand(ladle)]} out first, then pour in ${[hand(pour)]} of ${said(other)}, stir and measure. ${[now]}`;
   },
   falls: (why: 'other-empty' | 'held-back', other: string, title: Text): Text =>
     why === 'other-empty'
-      ? t`${title} That is all there is of ${said(other)}, and not enough for its window.`
-      : t`${title} It will want more then: a reading that is surer tells how much.`,
+      ? t`${title} That is all there is of ${said(other)}, and it is not enough to reach the window.`
+      : t`${title} It will need more after that; a more exact reading will tell how much.`,
   ladled: (amount: string): Text => t`I ladled ${[amount]} out`,
   /** What is keepers' hands, said to a member. */
   askKeeper: (
@@ -76,23 +78,25 @@ export const correctWords = {
   ): Text => {
     const what =
       way === 'dry'
-        ? t`Ask a keeper: ${[amount]} of dry batch in${[each]}.`
-        : t`Ask a keeper: ${[amount]} of clear water off${[each]}.`;
+        ? t`Ask a keeper to stir in ${[amount]} of dry batch${[each]}.`
+        : t`Ask a keeper to draw off ${[amount]} of clear water${[each]}.`;
     return first.includes('sieve')
       ? t`${what} Before that, sieve and stir it.`
       : first.length > 0
         ? t`${what} Before that, stir it.`
         : what;
   },
-  askKeeperFull: ['Ask a keeper: the pail is full, so no dry batch fits before clear water is off.'] as Text,
+  askKeeperFull: ours(
+    'Ask a keeper: the pail is full, so clear water has to come off before dry batch fits in.',
+  ),
   firstThen: (first: readonly ('sieve' | 'stir')[], title: Text): Text =>
     first.includes('sieve')
       ? t`Sieve and stir it first. Then: ${title}`
       : first.length > 0
         ? t`Stir it first. Then: ${title}`
         : title,
-  keepersHands: ['Dry powder and drawing off are keepers’ hands: the amounts are ready, ask one.'] as Text,
-  noRoom: ['The pail is full: ladle some glaze out first.'] as Text,
+  keepersHands: ours('Only keepers add dry powder or draw water off. The amounts are ready: ask a keeper.'),
+  noRoom: ours('The pail is full: ladle some glaze out first.'),
   factExpected: 'Expect next',
   factNow: 'Now',
   expected: (value: number, u95: number, volume: { value: number; u95: number }, units: UnitSystem): Text =>
@@ -114,9 +118,11 @@ export const correctWords = {
         ];
       case 'evaporate':
         return [
-          ['Lid off, out of the reach of children and animals, a note on it; stir it once a day.'],
           [
-            'What is dissolved stays in the glaze. In a dry room a pail loses a few hundred ml a day (common practice).',
+            'Take the lid off, keep the pail out of the reach of children and animals, and put a note on it. Stir it once a day.',
+          ],
+          [
+            'Only water leaves: what is dissolved in it stays in the glaze. In a dry room a pail loses a few hundred ml a day (common practice).',
           ],
           measure,
         ];

@@ -1,21 +1,21 @@
 import type { RecipeProblem } from '../../parse/recipeProblem.ts';
 import { recipeLine } from './recipeLine.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const recipeProblem = (why: RecipeProblem): Text => {
   switch (why.kind) {
     case 'nothing':
-      return t`No recipe was typed. Like this: feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3.`;
+      return t`No recipe was typed. Type it like feldspar 37, silica 26, whiting 21, kaolin 16, + red iron oxide 3.`;
     case 'unreadable':
-      return t`I can't read “${said(why.part)}”. Each part is a name and an amount, with commas between: kaolin 16.`;
+      return t`I can't read “${said(why.part)}”. Each part is a material and an amount, separated by commas: kaolin 16.`;
     case 'negative':
-      return t`“${said(why.part)}” is less than nothing.`;
+      return t`“${said(why.part)}” is below zero.`;
     case 'too-much':
-      return t`“${said(why.part)}” is more than a recipe has.`;
+      return t`“${said(why.part)}” is too much for a recipe.`;
     case 'sums-to-zero':
-      return t`The recipe sums to 0: give at least one material with an amount, besides what is added over it.`;
+      return t`The recipe adds up to 0. Give at least one base material an amount.`;
     case 'too-long':
-      return t`That is more than ${why.most} materials.`;
+      return t`That is too long: ${why.most} materials is the most.`;
   }
 };
 
@@ -24,65 +24,65 @@ export const recipeWords = {
   whichRecipe: (typed: string): Text => t`Which recipe is “${said(typed)}”?`,
   noRecipe: (typed: string, have: string[]): Text =>
     have.length === 0
-      ? t`No recipe is kept as “${said(typed)}” yet. Type it out: feldspar 44, silica 31, whiting 25.`
-      : t`No recipe is kept as “${said(typed)}”. There are: ${said(have.join(', '))}. Or type it out: feldspar 44, silica 31, whiting 25.`,
+      ? t`The studio keeps no recipe “${said(typed)}” yet. Type it out: feldspar 44, silica 31, whiting 25.`
+      : t`The studio keeps no recipe “${said(typed)}”. It has ${said(have.join(', '))}. Or type the recipe out: feldspar 44, silica 31, whiting 25.`,
   gravitiesProblem: (why: RecipeProblem): Text =>
     why.kind === 'unreadable'
-      ? t`I can't read “${said(why.part)}”. Name and gravity, with commas between: local clay 2.6.`
+      ? t`I can't read “${said(why.part)}”. Give each material and its gravity, separated by commas: local clay 2.6.`
       : recipeProblem(why),
   gravityOfGrains: (material: string, value: number): Text =>
-    t`${value} can't be the gravity of ${said(material)}: grains lie between 1.1 and 12, clays and feldspars near 2.6.`,
+    t`${value} can't be the gravity of ${said(material)}: grains are between 1.1 and 12, clays and feldspars near 2.6.`,
   strayGravity: (material: string): Text => t`${said(material)} is not in the recipe.`,
   unknownMaterials: (names: string[]): Text =>
     t`The studio doesn't know ${join(
       names.map((name) => t`“${said(name)}”`),
       ', ',
-    )} yet. What is it: like which material, what hazard, does it dissolve in water? Then the gravity of its grains.`,
-  whyAsked: [
-    'A name that nobody knows may be a poison: the supplier’s safety sheet says what it is. Until then, don’t open it.',
-  ] as Text,
+    )} yet. Which known material is it like? Or what are its hazards, does it dissolve in water, and what is the gravity of its grains?`,
+  whyAsked: ours(
+    'An unknown material may be poisonous. Don’t open it before you have read the supplier’s safety sheet.',
+  ),
   askKeeper: (name: string): Text =>
-    t`A keeper says it once for the whole studio: /studio material name:"${said(name)}" like: or hazard:, soluble: and particle-gravity:.`,
-  whyGravity: ['Heavier grains take less room, so the same gravity needs more of them.'] as Text,
+    t`A keeper can say it once for the whole studio: /studio material name:"${said(name)}" like: or hazard:, soluble: and particle-gravity:.`,
+  whyGravity: ours('Heavier grains take up less room, so more of them are needed for the same gravity.'),
   sayWhat: (name: string): Text => t`Say what ${said(name)} is`,
   unexplained: (names: readonly string[]): Text =>
     t`Nobody has said what ${join(
       names.map((name) => t`“${said(name)}”`),
       ', ',
-    )} is: take it for toxic until a keeper has read its safety sheet. Gloves, fitted mask, wash hands; no food ware.`,
+    )} is. Treat it as toxic until a keeper has read its safety sheet: gloves, fitted mask, wash hands, no food ware.`,
 
   marked: (buckets: readonly { no: number; settings: { name: string }; hold?: unknown }[]): Text =>
-    t`Its hazards are marked now on ${join(
+    t`Its hazards are now marked on ${join(
       buckets.map(
         ({ settings, hold }) => t`${said(settings.name)}${[hold === undefined ? '' : ' (on hold)']}`,
       ),
       ', ',
     )}.`,
-  materialAbout: 'Say once what a material is that no table has: like which, its hazards, its gravity',
-  materialName: 'Its name, as recipes have it',
-  like: 'The material that it is like: kaolin, soda ash, lead frit; its gravity and hazards are taken over',
-  hazard: 'All its hazards by the safety sheet (barium, caustic, toxic, silica dust …), or none',
-  soluble: 'Whether it dissolves in water',
-  particleGravity: 'Gravity of its grains, by the supplier’s sheet',
+  materialAbout: 'Describe a material that the bot does not know: what it is like, its hazards, its gravity',
+  materialName: 'Its name, as it stands in recipes',
+  like: 'A known material that it is like (kaolin, soda ash …), to take its gravity and hazards from',
+  hazard: 'All hazards on its safety sheet (barium, caustic, toxic, silica dust …), or none',
+  soluble: 'Does it dissolve in water?',
+  particleGravity: 'Gravity of its grains, from the supplier’s sheet',
   noMaterial: (typed: string): Text =>
-    t`“${said(typed)}” is in no table. Name one that is, such as kaolin, soda ash or red iron oxide; or leave like: out and say hazard:, soluble: and particle-gravity:.`,
+    t`I don't know “${said(typed)}”. Name a known material, such as kaolin, soda ash or red iron oxide; or leave like: out and give hazard:, soluble: and particle-gravity:.`,
   sayHazard: (name: string): Text =>
-    t`What is ${said(name)}? Say like: and a material that it is like, or by its safety sheet hazard: with all its hazards, or hazard:none. Nothing was saved.`,
+    t`What is ${said(name)}? Give like: and a known material that it is like. Or give hazard: and all the hazards on its safety sheet, or hazard:none. Nothing was saved.`,
   saySoluble: (name: string): Text =>
-    t`Does ${said(name)} dissolve in water? soluble:yes or soluble:no. Nothing was saved.`,
+    t`Does ${said(name)} dissolve in water? Add soluble:yes or soluble:no. Nothing was saved.`,
   sayGravity: (name: string): Text =>
-    t`What is the gravity of the grains of ${said(name)}? particle-gravity: and what the supplier’s sheet says. Nothing was saved.`,
+    t`What is the gravity of the grains of ${said(name)}? Add particle-gravity: and the value on the supplier’s sheet. Nothing was saved.`,
   materialKept: (name: string, entry: string): Text =>
-    t`The studio knows ${said(name)} now, as ${[entry]}; every recipe goes by it.`,
-  oddRecipe: ['That mix has no gravity that powder can have.'] as Text,
+    t`The studio now knows ${said(name)}; every recipe uses it. Logged as ${[entry]}.`,
+  oddRecipe: ours('That mix would have a gravity that no powder has. Check the gravities.'),
 
   nameIsRecipe: (name: string): Text =>
     t`“${said(name)}” looks like a recipe, not a name. Nothing was saved.`,
   kept: (name: string, entry: string): Text => t`Kept ${said(name)}, as ${[entry]}.`,
   replaced: (name: string, entry: string): Text =>
-    t`Kept ${said(name)} anew, as ${[entry]}; the one before stays in the log.`,
+    t`Replaced ${said(name)}, as ${[entry]}; the old one stays in the log.`,
   listTitle: (count: number): Text =>
-    count === 0 ? t`No recipe is kept yet.` : count === 1 ? t`One recipe.` : t`${count} recipes.`,
+    count === 0 ? t`The studio keeps no recipes yet.` : count === 1 ? t`One recipe.` : t`${count} recipes.`,
   /** Typed again, it is the same recipe. */
   lines: (lines: readonly { material: string; amount: number; addition: boolean }[]): Text =>
     recipeLine(lines, ({ amount }) => String(Number(amount.toPrecision(6)))),

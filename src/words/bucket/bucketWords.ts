@@ -3,7 +3,6 @@ import type { Poison } from '../../studio/bucket/bucketHazards.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
 import {
-  agoText,
   dryContentText,
   gravityText,
   handAmount,
@@ -11,8 +10,9 @@ import {
   volumeText,
   windowText,
 } from '../text/measures.ts';
+import { agoText } from '../text/agoText.ts';
 import { bucketCautionWords } from '../verdict/bucketCautionWords.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const stepWords: Record<Step, string> = {
   'on-hold': 'on hold',
@@ -20,55 +20,55 @@ const stepWords: Record<Step, string> = {
   stir: 'stir first',
   measure: 'measure',
   use: 'ready',
-  'add-water': 'wants water',
+  'add-water': 'needs water',
   'draw-off-water': 'too much water',
-  'add-dry': 'wants dry batch',
-  flocculate: 'wants flocculant',
+  'add-dry': 'needs dry batch',
+  flocculate: 'needs flocculant',
   'stir-on': 'stir on',
   deflocculate: 'over-flocculated',
-  'ask-keeper': 'for a keeper',
+  'ask-keeper': 'ask a keeper',
 };
 
 export const bucketWords = {
-  about: 'The shared buckets: list, card, log; for keepers: set up, change, hold, retire',
-  list: 'All buckets and what each needs',
-  show: "One bucket's card and chart",
+  about: 'The shared buckets: list, card and log; keepers set up, change, hold and retire them',
+  list: 'All buckets and what each one needs',
+  show: "A bucket's card and chart",
   log: "A bucket's logbook, newest first",
   add: 'Set a bucket up',
-  change: 'Change what is set of a bucket',
+  change: 'Change a bucket’s settings',
   hold: 'Put a bucket on hold: nobody uses or changes it',
   release: 'Let a held bucket be used again',
   retire: 'Take a bucket out of use for good; its log stays',
   name: 'What the bucket is called',
   nick: 'A short name to type',
-  pail: 'What the pail holds to the rim',
+  pail: 'How much the pail holds, filled to the rim',
   volume: 'How much glaze is in it now',
-  gravity: 'Window of specific gravity, low-high',
-  seconds: 'Window of efflux seconds, low-high',
+  gravity: 'Specific gravity that it should have, from low to high',
+  seconds: 'Cup seconds that it should have, from low to high',
   cup: 'The flow cup that the seconds are for',
-  solids: 'Gravity of the dry powder (2.6 when not said)',
-  rest: 'How long after a stir it may be used without another (1 h)',
-  fresh: 'How long a reading is good for (7 days)',
-  mesh: 'Its sieve mesh (80), or never',
+  solids: 'Gravity of the dry powder, if it is not 2.6',
+  rest: 'How long it may stand after a stir before it needs another (usually 1 h)',
+  fresh: 'How long a reading stays good (usually 7 days)',
+  mesh: 'Its sieve mesh (usually 80), or never for a glaze that is never sieved',
   use: 'What it is for',
-  cautions: 'All there is to warn of (gloves, caustic, barium …), or none',
-  recipe: 'Its recipe, by the name that it is kept under, or typed out',
-  glaze: 'The glaze, when several pails hold the same',
-  sameAs: 'A bucket that holds the same glaze: one may be poured into the other',
+  cautions: 'Everything to warn of (gloves, caustic, barium …), or none',
+  recipe: 'Its recipe: the name of one that the studio keeps, or the materials',
+  glaze: 'The name of the glaze, if several pails hold the same one',
+  sameAs: 'Another bucket with the same glaze, so that one may be poured into the other',
   rim: 'Inside diameter at the rim',
   bottom: 'Inside diameter at the bottom',
   height: 'Inside height',
   why: 'Why it is held',
-  cause: 'What sort of trouble',
-  most: 'How many entries',
+  cause: 'What kind of trouble',
+  most: 'How many entries to show',
   before: 'Only entries before this number',
   retiredToo: 'Show retired ones too',
   factNumber: 'Bucket',
-  factWindow: 'Aims at',
+  factWindow: 'Should be',
   factVolume: 'Holds',
   factPowder: 'Powder',
   factDry: 'Dry content',
-  factRest: 'Rests',
+  factRest: 'May rest',
   label: (no: number, name: string, { retired, held }: { retired: boolean; held: boolean }): string =>
     `${no} · ${name}${retired ? ' (retired)' : held ? ' (on hold)' : ''}`,
   numberAndNick: (no: number, nick: string | undefined): Text =>
@@ -89,7 +89,7 @@ export const bucketWords = {
       : t`about ${[volumeAbout(ml, units)]} of ${[volumeText(pail, units)]}`,
   powder: (solids: number, usual: boolean): Text =>
     usual
-      ? t`gravity ${[String(solids)]}, the usual one, assumed until a keeper says another`
+      ? t`gravity ${[String(solids)]}, the usual value; a keeper can set another`
       : t`gravity ${[String(solids)]}`,
   dry: (perLitre: number, fraction: number, units: UnitSystem): Text =>
     t`${[dryContentText(perLitre, units)]}, ${[`${(100 * fraction).toFixed(0)} %`]} of it by volume`,
@@ -103,36 +103,37 @@ export const bucketWords = {
   poison: (what: Poison): string =>
     `${what === 'lead' || what === 'cadmium' ? 'raw ' : ''}${what}: held until a keeper and a laboratory have cleared it`,
   mixedWith: (name: string): string => `glaze from ${name} went in`,
-  mixedWithHeld: (name: string): string => `glaze from ${name} went in, which was on hold`,
+  mixedWithHeld: (name: string): string => `glaze went in from ${name}, which was on hold`,
   mixedWithUnknown: 'glaze went in, and nobody said which',
-  sameAsItself: ['A bucket is the same as itself: name the other one. Nothing was saved.'] as Text,
-  sameAsAndGlaze: ['Say same-as: or glaze:, not both. Nothing was saved.'] as Text,
+  sameAsItself: ours('Name another bucket: this one is the bucket itself. Nothing was saved.'),
+  sameAsAndGlaze: ours('Say same-as: or glaze:, not both. Nothing was saved.'),
   sameAsApart: (name: string, no: number): Text =>
-    t`Another glaze, or a fresh batch, has gone into ${said(name)} since its glaze was named. Say first what it holds now: /bucket change bucket:${no} glaze: and its name. Nothing was saved.`,
+    t`Another glaze or a fresh batch has gone into ${said(name)} since its glaze was named. First say what it holds now: /bucket change bucket:${no} glaze: and its name. Nothing was saved.`,
   sameNow: (other: string): Text =>
-    t`It holds the same glaze as ${said(other)}, and as every other bucket of that glaze. That ends for a bucket when another glaze, or a fresh batch, goes in.`,
+    t`It holds the same glaze as ${said(other)} and every other bucket of that glaze, until another glaze or a fresh batch goes in.`,
   childrenAndHazard: (hazard: string): Text =>
-    t`A bucket with ${[hazard]} in it is not for children. Mark it with the one or the other. Nothing was saved.`,
-  nothingToChange: ['Say what to change, such as gravity:1.42-1.46.'] as Text,
+    t`A bucket with ${[hazard]} in it is not for children. Choose one of the two marks. Nothing was saved.`,
+  nothingToChange: ours('Say what to change, such as gravity:1.42-1.46.'),
   nameTaken: (name: string, no: number): Text =>
     t`“${said(name)}” is bucket ${no} already. Pick another name.`,
   looksLike: (name: string, other: string, no: number): Text =>
-    t`“${said(name)}” looks just like ${said(other)}, bucket ${no}, and people would take one for the other. Nothing was saved; pick another name.`,
+    t`“${said(name)}” looks just like ${said(other)}, bucket ${no}, and people would mix them up. Pick another name. Nothing was saved.`,
   nameIsNumber: (name: string): Text =>
-    t`“${said(name)}” is a number, and buckets have numbers already. Pick a name.`,
+    t`“${said(name)}” is a number, and buckets have numbers already. Pick a name with letters.`,
   moreThanPail: (volume: number, pail: number): Text =>
     t`${[volumeText(volume)]} does not fit a pail of ${[volumeText(pail)]}.`,
   windowAboveSolids: (high: number, solids: number): Text =>
-    t`A slurry can't reach ${[gravityText(high)]}: its powder is ${[gravityText(solids)]}.`,
-  oddShape: [
+    t`A glaze can't reach ${[gravityText(high)]} when its dry powder is ${[gravityText(solids)]}.`,
+  oddShape: ours(
     'That pail is far wider at the bottom than at the rim. Are rim and bottom the wrong way round?',
-  ] as Text,
+  ),
   notHeld: (name: string): Text => t`${said(name)} is not on hold.`,
   alreadyRetired: (name: string): Text => t`${said(name)} is retired already.`,
   listTitle: (count: number, ready: number): Text =>
     count === 0
-      ? ['No buckets yet. A keeper sets one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.']
+      ? ['There are no buckets yet. A keeper can set one up.']
       : t`${ready} of ${count} ready to use.`,
+  setUp: ours('Set a bucket up'),
   listName: (no: number, name: string): Text => t`${no} · ${said(name)}`,
   listText: (verdict: Verdict, units: UnitSystem): Text => {
     const amount =
@@ -141,18 +142,14 @@ export const bucketWords = {
         : ` (${volumeText(handAmount(verdict.amounts.waterMl), units)})`;
     const gravity = verdict.gravity?.believed ? `, ${gravityText(verdict.gravity.value)}` : '';
     const stir =
-      verdict.hoursSinceStir === null
-        ? ', no stir logged'
-        : verdict.hoursSinceStir < 1 / 60
-          ? ', just stirred'
-          : `, stirred ${agoText(verdict.hoursSinceStir)} ago`;
+      verdict.hoursSinceStir === null ? ', no stir logged' : `, stirred ${agoText(verdict.hoursSinceStir)}`;
     return [`${stepWords[verdict.keeperStep ?? verdict.step]}${amount}${gravity}${stir}`];
   },
   stepName: (step: Step): string => stepWords[step],
   stepNames: stepWords,
   logTitle: (name: string, count: number): Text =>
     count === 0
-      ? t`Nothing logged of ${said(name)} before that.`
+      ? t`Nothing is logged for ${said(name)} before that.`
       : t`${said(name)}: the last ${count} entries.`,
   older: (): Text => ['Older'],
 };

@@ -24,7 +24,7 @@ import { vesselText } from '../text/vesselText.ts';
 /** So much of it; that nobody said how much shows. */
 const much = (volume: number | undefined, mass: number | undefined, of: Text, units: UnitSystem): Text => {
   if (volume !== undefined) return t`${[volumeText(volume, units)]} of ${of}`;
-  return mass === undefined ? t`${of}, amount not said` : t`${[massText(mass, units)]} of ${of}`;
+  return mass === undefined ? t`${of}, amount not given` : t`${[massText(mass, units)]} of ${of}`;
 };
 
 /** What went in or came out, its amount first. */
@@ -92,17 +92,17 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
     case 'units':
       return t`set the units to ${[event.units]}`;
     case 'vessel':
-      return t`set vessel ${said(event.vessel.name)}: ${[vesselText(event.vessel, units)]}`;
+      return t`set weighing cup ${said(event.vessel.name)}: ${[vesselText(event.vessel, units)]}`;
     case 'cup':
       return t`set flow cup ${said(event.cup.name)} (${[event.cup.kind]})`;
     case 'water':
       return [event.hard ? 'noted hard water' : 'noted soft water'];
     case 'recipe':
-      return t`kept the recipe ${said(event.recipe.name)}`;
+      return t`saved the recipe ${said(event.recipe.name)}`;
     case 'material':
-      return t`said what ${said(event.material.name)} is`;
+      return t`described the material ${said(event.material.name)}`;
     case 'keeper':
-      return [event.keeper ? 'named a keeper' : 'took a keeper off'];
+      return [event.keeper ? 'made somebody a keeper' : 'made a keeper a member again'];
     case 'keeper-role':
       return ['set the keepers’ role'];
     case 'channel':
@@ -120,12 +120,12 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
     case 'session':
       return t`set the session ${said(event.session.name)}: ${[weekdayText(event.session.day)]} ${[dayHoursText(event.session.hours)]}`;
     case 'session-off':
-      return t`took the session ${said(event.name)} off`;
+      return t`took the session ${said(event.name)} out`;
     case 'reminders':
       return ['set when reminders come'];
     case 'firing':
       return event.at === undefined
-        ? ['called the firing off']
+        ? ['cancelled the firing']
         : t`planned a firing ${{ at: event.at, show: 'day' }} ${{ at: event.at, show: 'clock' }}`;
     case 'reach':
       return t`wants reminders ${[event.by === 'direct' ? 'directly' : 'in the channel']}`;

@@ -4,7 +4,7 @@ import type { Explanation, UnloggedChange } from '../../studio/contents/unlogged
 import { capital } from '../text/capital.ts';
 import { listed } from '../text/listed.ts';
 import { eachPail, massText, powderWithin, volumeText, waterWithin } from '../text/measures.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const between = ({ from, to }: UnloggedChange): Text =>
@@ -37,15 +37,15 @@ const sentence = (change: UnloggedChange, units: UnitSystem): Text => {
     case 'water-out':
       return t`About ${[water.much]} of water${[water.of]} went ${[change.what === 'water-in' ? 'in' : 'out']} ${when}, and nobody wrote it down.`;
     case 'evaporation':
-      return t`About ${[water.much]} of water${[water.of]} went off into the air ${when}: it dries out as an open pail does.`;
+      return t`About ${[water.much]} of water${[water.of]} evaporated ${when}, as it does from an open pail.`;
     case 'dry-in':
       return t`About ${[powder.much]} of dry batch${[powder.of]} went in ${when}, and nobody wrote it down.`;
     case 'cake':
-      return t`The pail is as full as it was, and about ${[powder.much]} of powder${[powder.of]} is missing from the cup since ${when}: cake, left at the bottom.`;
+      return t`The pail is as full as before, but about ${[powder.much]} of powder${[powder.of]} went missing from the reading ${when}: it lies as cake at the bottom.`;
     case 'cake-before':
-      return t`The pail is as full as it was, and about ${[powder.much]} of powder${[powder.of]} came up ${when}: cake, left at the bottom before.`;
+      return t`The pail is as full as before, but about ${[powder.much]} more powder${[powder.of]} is in the reading ${when}: it lay as cake at the bottom before.`;
     case 'air':
-      return t`Air was beaten in ${when}: it reads lighter and stands higher.`;
+      return t`Air was beaten in ${when}: the glaze reads lighter and stands higher in the pail.`;
     case 'unknown':
       return t`About ${[water.much]} of water${[water.of]} went ${[way(change.water?.value ?? 0)]} and about ${[powder.much]} of powder${[powder.of]} went ${[way(change.powder?.value ?? 0)]} ${when}, and nobody wrote it down.`;
   }
@@ -68,7 +68,7 @@ export const unloggedWords = {
   sentence,
   alike: ({ orElse }: UnloggedChange): Text => {
     const alike = orElse.map((one) => names[one]);
-    return [`${capital(listed(alike, 'or'))} would read the same; these readings can't tell.`];
+    return [`${capital(listed(alike, 'or'))} would give the same readings, so they can't tell which it was.`];
   },
   rate: (
     { value, u95, readings, since }: Evaporation,
@@ -77,9 +77,9 @@ export const unloggedWords = {
   ): Text => {
     const { name, litres } = eachPail(units);
     const per = each === 'pail' ? 1 : litres;
-    return t`about ${[waterWithin(value * per, u95 * per, units)]} of water a day${[each === 'pail' ? '' : ` from each ${name}`]}, by ${readings} readings since ${dayAndTime(since)}. A lid keeps it in.`;
+    return t`about ${[waterWithin(value * per, u95 * per, units)]} of water a day${[each === 'pail' ? '' : ` from each ${name}`]}, from ${readings} readings since ${dayAndTime(since)}. A lid stops that.`;
   },
-  addsUp: ['With that, the logbook adds up again.'] as Text,
+  addsUp: ours('That explains the difference that the logbook could not.'),
   inLog: (change: UnloggedChange, units: UnitSystem): Text => t`not logged · ${sentence(change, units)}`,
   notice: (name: string, change: UnloggedChange, units: UnitSystem): Text =>
     t`${said(name)}: ${sentence(change, units)}`,

@@ -1,7 +1,14 @@
 import type { CoatEnd } from '../../studio/resist/coatEvent.ts';
 import type { CorrectionWay } from '../../studio/batch/correctBucket.ts';
 import type { Resist } from '../../studio/resist/overnight.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { GravityScale } from '../../studio/measure/stateGravity.ts';
+
+const units: Record<UnitSystem, string> = {
+  metric: 'metric (g, ml, °C)',
+  us: 'US (oz, cups, °F)',
+  imperial: 'imperial (oz, cups, °C)',
+};
 
 type Moved = 'water' | 'dry' | 'flocculant' | 'deflocculant' | 'glaze' | 'other' | 'draw-off' | 'taken';
 
@@ -50,4 +57,4 @@ const weighed: Record<'with-cup' | 'without-cup', string> = {
 };
 
 /** What is to choose from, in words that somebody who is new can tell apart. */
-export const choiceWords = { coatEnd, moved, resist, scale, way, weighed };
+export const choiceWords = { coatEnd, moved, resist, scale, units, way, weighed };

@@ -1,48 +1,49 @@
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 export const deskWords = {
   noCommand: (typed: string, near?: string): Text =>
     near === undefined
-      ? t`There is no command “${said(typed)}”. /help shows them by job.`
-      : t`There is no command “${said(typed)}”. Did you mean /${[near]}? /help shows them by job.`,
-  keepersOnly: (path: string): Text => t`/${[path]} is for keepers. Ask one; nothing was changed.`,
+      ? t`There is no command “${said(typed)}”. /help lists the commands by job.`
+      : t`There is no command “${said(typed)}”. Did you mean /${[near]}? /help lists the commands by job.`,
+  keepersOnly: (path: string): Text => t`/${[path]} is for keepers. Ask one. Nothing was changed.`,
   unknownOption: (name: string, have: string[]): Text =>
-    t`“${said(name)}” is not an option here. There are: ${[have.join(', ')]}.`,
+    t`“${said(name)}” is not an option here. The options are ${[have.join(', ')]}.`,
   missing: (name: string, about: string, example: string): Text =>
-    t`${[name]} is missing. ${[about]}: type it like ${[`${name}:${/\s/.test(example) ? `"${example}"` : example}`]}.`,
+    t`${[name]} is missing (${[about]}). Type it like ${[`${name}:${/\s/.test(example) ? `"${example}"` : example}`]}.`,
   /** What was typed begins with a known one; the rest belongs to other options. */
   restNeedsOptions: (known: string, rest: string, options: string[]): Text =>
-    t`${said(known)} is a bucket; “${said(rest)}” after it needs its options, like ${[options.join(' ')]}.`,
+    t`${said(known)} is a bucket. Put an option name before “${said(rest)}”, such as ${[options.join(' ')]}.`,
   wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
-  more: ['More'] as Text,
-  from: 'The row that the list begins with',
+  more: ours('More'),
+  from: 'The row to start the list from',
   broken: (id: string): Text =>
-    t`Something went wrong here, and it was not you. Nothing was saved. Give a keeper this number: ${[id]}.`,
+    t`Something went wrong here. It was not your fault, and nothing was saved. Give a keeper this number: ${[id]}.`,
   trouble: {
-    full: [
-      'The disk that the logbook is on is full, so nothing was saved. Tell whoever runs the bot: once there is room, say it again.',
-    ] as Text,
-    crowded: ['Too much is asked at once, so nothing was saved. Say it again in a moment.'] as Text,
+    full: ours(
+      'The logbook’s disk is full, so nothing was saved. Tell whoever runs the bot. Once there is room, send it again.',
+    ),
+    crowded: ours('The bot is too busy right now, so nothing was saved. Send it again in a moment.'),
   },
-  movedOn: (fresh: Text): Text => t`Not logged: somebody acted on it meanwhile. ${fresh}`,
+  movedOn: (fresh: Text): Text => t`Not logged: somebody changed the bucket in the meantime. ${fresh}`,
   neverLogged: (name: string, after: number, last: number): Text =>
     t`${said(name)} has no entry ${after}: its log ends at ${last}. Leave after: out. Nothing was saved.`,
-  forgotten: [
-    'That came from somebody whom the bot has forgotten since. Nothing was saved; say it again to begin anew.',
-  ] as Text,
-  shownOnce: ['What stood here was shown once and is kept nowhere. Ask for it anew.'] as Text,
+  forgotten: ours(
+    'The bot has forgotten whoever sent that. Nothing was saved. Send it again to start as somebody new.',
+  ),
+  shownOnce: ours('This was shown once and is not kept. Ask for it again.'),
   logAnyway: (): Text => ['Log it anyway'],
   line: {
     empty: (): Text => [
-      'Type a command, such as /water-or-stir bucket:"Gull Grey". /help shows them by job.',
+      'Type a command, such as /water-or-stir bucket:"Gull Grey". /help lists the commands by job.',
     ],
     needsLeaf: (group: string, leaves: string[]): Text =>
       t`/${[group]} needs one of these after it: ${[leaves.join(', ')]}.`,
-    twice: (option: string): Text => t`${[option]} is there twice. Say it once.`,
+    twice: (option: string): Text => t`${[option]} is there twice. Type it once.`,
     unknownOption: (typed: string, near: string): Text =>
-      t`“${said(typed)}:” is no option here. Did you mean ${[near]}:? Nothing was saved.`,
+      t`“${said(typed)}:” is not an option here. Did you mean ${[near]}:? Nothing was saved.`,
     noOption: (path: string[], typed: string, have: string[]): Text =>
       t`/${[path.join(' ')]} has no “${said(typed)}:”. It takes ${[have.map((name) => `${name}:`).join(', ')]}.`,
-    loose: (text: string): Text => t`I can't place “${said(text)}”. Options look like bucket:"Gull Grey".`,
+    loose: (text: string): Text =>
+      t`I don't know what “${said(text)}” belongs to. Options look like bucket:"Gull Grey".`,
   },
 };

@@ -1,23 +1,23 @@
-import { t, type Text } from '../text/text.ts';
+import { ours, t, type Text } from '../text/text.ts';
 
 const size = (bytes: number): string =>
   bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
 
 export const exportWords = {
-  about: 'Take the studio’s data out, in an open format',
-  as: 'json: all there is; csv: readings and what was done, for a spreadsheet',
-  bucket: 'One bucket only',
-  days: 'The last so many days only',
+  about: 'Get the studio’s data as a file in an open format',
+  as: 'Format: json holds everything, csv opens in a spreadsheet',
+  bucket: 'Only this bucket',
+  days: 'Only this many days back',
   done: (entries: number, bytes: number): Text =>
-    t`${entries} ${[entries === 1 ? 'entry' : 'entries']}, ${[size(bytes)]}. Names and notes are in it: keep it as you would the logbook.`,
-  json: [
-    'Masses are grams, volumes millilitres, lengths millimetres, spans milliseconds. Passwords and codes are not in it.',
-  ] as Text,
-  csv: [
-    'Times are UTC. Typed text that a spreadsheet would take for a formula has an apostrophe before it. Only json holds everything.',
-  ] as Text,
+    t`${entries} ${[entries === 1 ? 'entry' : 'entries']}, ${[size(bytes)]}. It contains names and notes: keep it as carefully as the logbook.`,
+  json: ours(
+    'Weights are in grams, volumes in millilitres, lengths in millimetres, durations in milliseconds. Passwords and codes are left out.',
+  ),
+  csv: ours(
+    'Times are UTC. An apostrophe stands before typed text that a spreadsheet would run as a formula. Only json holds everything.',
+  ),
   tooBig: (bytes: number, line: string): Text =>
-    t`That is more than ${[size(bytes)]}, too big to hand over here. Narrow it with days: or bucket:, or on the studio’s own machine run: ${[line]}`,
+    t`That is more than ${[size(bytes)]}, too big to send here. Ask for less with days: or bucket:, or run this on the studio’s own machine: ${[line]}`,
   usage: 'usage: npm run -s export -- --out FILE [--as json|csv] [--bucket NAME] [--days N] [--studio ID]',
   wrote: (file: string, entries: number, bytes: number) =>
     `${file}: ${entries} ${entries === 1 ? 'entry' : 'entries'}, ${size(bytes)}.`,

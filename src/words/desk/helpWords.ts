@@ -1,13 +1,13 @@
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 export const helpWords = {
   about: 'What to type, by job',
-  which: 'A word of the job or command',
-  title: ['What to type, by job. Least typing: weight, look, stirred:yes.'] as Text,
-  nothing: (wanted: string): Text => t`Nothing fits “${said(wanted)}”. Here is everything.`,
-  typing: [
-    'Buckets go by name, nickname or number. Amounts as you say them: 350 ml, 1.5 gal, 3 tsp, 2 lb 3 oz. Times too: 2h ago, last night 9pm.',
-  ] as Text,
+  which: 'A word from the job or the command',
+  title: ours('What to type, by job. The shortest reading: weight, look, stirred:yes.'),
+  nothing: (wanted: string): Text => t`Nothing matches “${said(wanted)}”. Here is everything.`,
+  typing: ours(
+    'Name a bucket by its name, nickname or number. Type amounts and times the way you say them: 350 ml, 1.5 gal, 3 tsp, 2 lb 3 oz; 2h ago, last night 9pm.',
+  ),
   jobs: [
     { job: 'Water or stir?', line: '/water-or-stir bucket:gg', keeper: false },
     {
@@ -24,9 +24,9 @@ export const helpWords = {
       keeper: false,
     },
     { job: 'Are my coats dry?', line: '/coat list', keeper: false },
-    { job: 'A coat is gone', line: '/coat off coat:c-12 how:peeled', keeper: false },
+    { job: 'A coat has come off', line: '/coat off coat:c-12 how:peeled', keeper: false },
     { job: 'My reminders', line: '/remind list', keeper: false },
-    { job: 'That was a slip', line: '/undo entry:7-41', keeper: false },
+    { job: 'Undo an entry', line: '/undo entry:7-41', keeper: false },
     { job: 'A glaze-room question', line: '/ask question:"why is my glaze pinholing"', keeper: false },
     { job: 'All buckets', line: '/bucket list', keeper: false },
     { job: 'One bucket', line: '/bucket show bucket:gg', keeper: false },
@@ -39,7 +39,7 @@ export const helpWords = {
       line: '/fired bucket:gg result:crawling pieces:"2 of 4" dipped:"3 days ago"',
       keeper: false,
     },
-    { job: 'Which habits go with which faults', line: '/faults bucket:gg', keeper: true },
+    { job: 'What goes with which fault', line: '/faults bucket:gg', keeper: true },
     { job: 'Next flocculant dose', line: '/dose bucket:gg', keeper: false },
     { job: 'Bring a bucket into its window', line: '/batch correct bucket:gg by:water', keeper: false },
     {
@@ -54,12 +54,12 @@ export const helpWords = {
       keeper: true,
     },
     {
-      job: 'Say what a material is',
+      job: 'Describe a material',
       line: '/studio material name:"moon dust" like:kaolin',
       keeper: true,
     },
     {
-      job: 'A note of the studio’s own',
+      job: 'Write a studio note',
       line: '/note add title:"Where the cookies are" text:"Clay cookies are on the shelf by the kiln door."',
       keeper: true,
     },
@@ -84,10 +84,10 @@ export const helpWords = {
     { job: 'A weekly glazing session', line: '/studio session day:tuesday hours:18:00-21:00', keeper: true },
     { job: 'When reminders come', line: '/studio reminders lead:45min quiet:22:00-08:00', keeper: true },
     { job: 'The next firing', line: '/studio firing when:"friday 8am"', keeper: true },
-    { job: 'Be one member on two platforms', line: '/link', keeper: false },
-    { job: 'Have the bot forget me', line: '/forget-me', keeper: false },
+    { job: 'Link your two accounts', line: '/link', keeper: false },
+    { job: 'Make the bot forget me', line: '/forget-me', keeper: false },
     { job: 'Take a note out for good', line: '/redact entry:7-41', keeper: true },
-    { job: 'Take the data out', line: '/export as:csv bucket:gg', keeper: true },
-    { job: 'Zone and units', line: '/studio set zone:America/St_Johns units:metric', keeper: true },
+    { job: 'Export the data', line: '/export as:csv bucket:gg', keeper: true },
+    { job: 'Time zone and units', line: '/studio set zone:America/St_Johns units:metric', keeper: true },
   ],
 };

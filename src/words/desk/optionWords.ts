@@ -2,7 +2,7 @@ import type { Instant } from '../../studio/ids.ts';
 import type { QuantityProblem } from '../../parse/quantityProblem.ts';
 import type { InstantProblem } from '../../parse/instantProblem.ts';
 import { slippedPoint } from '../text/slippedPoint.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const whatIs = {
   mass: 'a weight',
@@ -36,13 +36,13 @@ const quantity = (why: QuantityProblem, like?: string): Text => {
     case 'unknown-unit':
       return t`I don't know the unit “${said(why.unit)}” in “${typed}”. Try ${[example[why.wanted]]}.`;
     case 'wrong-dimension':
-      return t`“${typed}” is ${[whatIs[why.is]]}; this wants ${[whatIs[why.wanted]]}, such as ${[example[why.wanted]]}.`;
+      return t`“${typed}” is ${[whatIs[why.is]]}. This needs ${[whatIs[why.wanted]]}, such as ${[example[why.wanted]]}.`;
     case 'ambiguous':
       return t`“${typed}” can be read two ways. Write it without the comma or colon, such as 1500 ml, 1.5 l or 90 min.`;
     case 'not-a-range':
       return t`“${typed}” is not a range. Write it from low to high, such as ${[like ?? '12-16']}.`;
     case 'upside-down':
-      return t`“${typed}” runs downwards. Low comes first: ${why.high}-${why.low}?`;
+      return t`The low end comes first. Did you mean ${why.high}-${why.low} by “${typed}”?`;
   }
 };
 
@@ -56,11 +56,11 @@ export const optionWords = {
   quantity,
   instant: (why: InstantProblem): Text => instant(why),
   notPositive: (typed: string): Text => t`“${said(typed)}” is too low: it must be more than 0.`,
-  tooLow: (typed: string, low: string): Text => t`“${said(typed)}” is too low; it starts at ${[low]}.`,
-  tooHigh: (typed: string, high: string): Text => t`“${said(typed)}” is too high; it ends at ${[high]}.`,
+  tooLow: (typed: string, low: string): Text => t`“${said(typed)}” is too low. The lowest is ${[low]}.`,
+  tooHigh: (typed: string, high: string): Text => t`“${said(typed)}” is too high. The highest is ${[high]}.`,
   windowOutside: (typed: string, low: string, high: string): Text =>
-    t`“${said(typed)}” is no window to aim at: both ends lie within ${[low]} to ${[high]}, and they differ.`,
-  absurd: (typed: string): Text => t`“${said(typed)}” is more than a glaze room holds. Wrong unit?`,
+    t`“${said(typed)}” is not a usable window. Type two different numbers between ${[low]} and ${[high]}, the lower one first.`,
+  absurd: (typed: string): Text => t`“${said(typed)}” is more than a glaze room holds. Is the unit wrong?`,
   amount: (why: QuantityProblem, like: string): Text =>
     why.kind === 'no-unit'
       ? t`“${said(why.typed)}” has no unit. Say millilitres or grams: 450 ml, 300 g.`
@@ -68,34 +68,35 @@ export const optionWords = {
   notOneOf: (typed: string, choices: string[]): Text =>
     t`“${said(typed)}” is not one of these: ${[choices.join(', ')]}.`,
   yesOrNo: (typed: string): Text => t`“${said(typed)}” is neither yes nor no.`,
-  noBucketYet: [
-    'There is no bucket yet. A keeper sets one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.',
-  ] as Text,
+  noBucketYet: ours(
+    'There is no bucket yet. A keeper can set one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.',
+  ),
   noBucket: (typed: string, near: string | undefined): Text =>
     near === undefined
-      ? t`There is no bucket “${said(typed)}”. /bucket list shows them all.`
-      : t`There is no bucket “${said(typed)}”. Did you mean ${said(near)}? /bucket list shows them all.`,
+      ? t`There is no bucket “${said(typed)}”. /bucket list shows all buckets.`
+      : t`There is no bucket “${said(typed)}”. Did you mean ${said(near)}? /bucket list shows all buckets.`,
   whichBucket: (typed: string): Text => t`Which bucket is “${said(typed)}”?`,
   noSuch: (what: 'vessel' | 'cup' | 'member' | 'entry', typed: string, have: string[]): Text =>
     have.length === 0
       ? t`There is no ${[what]} “${said(typed)}” yet.`
-      : t`There is no ${[what]} “${said(typed)}”. There are: ${said(have.join(', '))}.`,
+      : t`There is no ${[what]} “${said(typed)}”. Choose from ${said(have.join(', '))}.`,
   whichOne: (typed: string): Text => t`Which one is “${said(typed)}”?`,
   whichMember: (typed: string): Text =>
-    t`Whom do you mean by “${said(typed)}”? Nothing was changed. Pick the member; on Discord, type @ and pick from its list.`,
+    t`Who is “${said(typed)}”? Nothing was changed. Pick the member; on Discord, type @ and pick from the list.`,
   memberSince: (name: string, at: Instant): Text => t`${said(name)}, here since ${{ at, show: 'day' }}`,
-  notMet: [
-    'The bot has not met that member here. They use it once first, /help say; then name them again.',
-  ] as Text,
+  notMet: ours(
+    'The bot doesn’t know that member yet. Ask them to use it once, for example with /help. Then try again.',
+  ),
   notAnEntry: (typed: string): Text =>
-    t`“${said(typed)}” is not an entry. They look like 7-41; /bucket log shows them.`,
-  notAZone: (typed: string): Text => t`“${said(typed)}” is not a time zone. They look like America/St_Johns.`,
+    t`“${said(typed)}” is not an entry. Entries look like 7-41; /bucket log shows them.`,
+  notAZone: (typed: string): Text =>
+    t`“${said(typed)}” is not a time zone. Time zones look like America/St_Johns.`,
   tooLong: (most: number, length: number): Text =>
-    t`That is ${length} characters; ${most} is the most. Nothing was saved, so cut it and send it again.`,
+    t`That is ${length} characters, and ${most} is the most. Nothing was saved. Shorten it and send it again.`,
   gravityOutside: (typed: string, value = Number(typed)): Text =>
-    t`“${said(typed)}” can't be the gravity of a glaze: water is 1, and no glaze is over 2.5. ${[slippedPoint(value) ? `Was it ${slippedPoint(value)}? ` : '']}Is it °Bé (type 44Be), or grams?`,
+    t`“${said(typed)}” can't be the gravity of a glaze: water is 1, and no glaze is over 2.5. ${[slippedPoint(value) ? `Was it ${slippedPoint(value)}? ` : '']}Is it in °Bé (type 44Be), or in grams?`,
   whatTime: (typed: string, example: string): Text =>
-    t`“${said(typed)}” is no time of day, and here hours matter. Type the hour with it, such as ${hourWith(typed, example)}.`,
+    t`“${said(typed)}” has no time of day, and the hour matters here. Add it, such as ${hourWith(typed, example)}.`,
   tooFar: (typed: string, looks: 'back' | 'ahead'): Text =>
     looks === 'back'
       ? t`“${said(typed)}” is more than a year ago. Is the year right?`
@@ -108,7 +109,7 @@ const instant = (why: InstantProblem): Text => {
     case 'future':
       return t`“${typed}” has not happened yet.`;
     case 'past':
-      return t`“${typed}” is over already. Type a time that is still to come, such as tonight 7pm or tomorrow 10:00.`;
+      return t`“${typed}” is in the past. Type a time that is still to come, such as tonight 7pm or tomorrow 10:00.`;
     case 'ambiguous':
       return t`Which do you mean by “${typed}”?`;
     case 'empty':

@@ -1,7 +1,7 @@
 import type { BucketCondition, DipCondition, PieceCondition } from '../../studio/firing/dipCondition.ts';
 import type { Fault } from '../../studio/firing/firedEvent.ts';
 import { capital } from '../text/capital.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 /** What was found of the pieces: crawled, ran. */
 export const did: Record<Fault, string> = {
@@ -15,14 +15,14 @@ export const did: Record<Fault, string> = {
 };
 
 const conditions: Record<BucketCondition | PieceCondition, string> = {
-  'gravity-over': 'a gravity over the window',
-  'gravity-under': 'a gravity under the window',
+  'gravity-over': 'a gravity above the window',
+  'gravity-under': 'a gravity below the window',
   unmeasured: 'a bucket that nobody had measured lately',
   'flow-thick': 'a thick flow',
   'flow-thin': 'a thin flow',
   rested: 'no stir within the rest limit',
   cake: 'a settled cake',
-  lumps: 'lumps or a skin not sieved out',
+  lumps: 'lumps or a skin that were not sieved out',
   'not-sieved': 'no sieving in 30 days',
   'on-hold': 'a bucket on hold',
   layered: 'a second layer over it',
@@ -56,49 +56,57 @@ export interface PairSaid {
 const chance = (p: number) => (p < 0.00005 ? 'under 0.0001' : String(Number(p.toPrecision(p < 0.1 ? 1 : 2))));
 
 const counts = ({ hits, of, otherHits, otherOf }: PairSaid['rates']): string =>
-  `${hits} of ${of} ${of === 1 ? 'day' : 'days'}, against ${otherHits} of ${otherOf} otherwise`;
+  `with it ${hits} of ${of} ${of === 1 ? 'day' : 'days'}, without it ${otherHits} of ${otherOf}`;
+
+/** What false leads among all as striking make of it, in words. */
+const moreThanChance = (q: number): string =>
+  q <= 0.01
+    ? 'very likely more than chance'
+    : q <= 0.05
+      ? 'likely more than chance'
+      : q <= 0.2
+        ? 'perhaps more than chance'
+        : 'chance alone does that often';
 
 const daysText = (n: number): string => (n === 1 ? '1 day' : `${n} days`);
 
 export const faultWords = {
-  about: 'Which habits and states of the bucket go with which faults',
-  bucket: 'One bucket; without it the whole studio',
-  days: 'Only what was dipped in the last so many days',
+  about: 'Which habits and bucket states go with which faults',
+  bucket: 'Only this bucket, instead of the whole studio',
+  days: 'Only what was dipped in this many days',
 
   tooFew: (days: number, more: number): Text =>
-    t`Too few results to say: ${[daysText(days)]} of dipping so far. At least ${more} more, good ones and faulty ones.`,
+    t`Too few results to say: ${[daysText(days)]} of dipping so far. It takes at least ${more} more, good and faulty ones.`,
   wants: (days: number, faulty: number, what: 'faulty' | 'good', more: number): Text =>
-    t`Too few results to say: ${[daysText(days)]} of dipping, ${faulty} with a fault. At least ${more} more ${[what === 'faulty' ? 'with a fault' : 'without one']}.`,
+    t`Too few results to say: ${[daysText(days)]} of dipping, ${faulty} with a fault. It takes at least ${more} more ${[what === 'faulty' ? 'with a fault' : 'without one']}.`,
   finding: {
-    none: (): Text => ['No results from the kiln yet. Members tell them with /fired.'],
+    none: (): Text => ['No results from the kiln are logged yet.'],
     'all-good': (days: number): Text =>
-      t`All good: ${[daysText(days)]} of dipping, and no fault. There is nothing to compare.`,
+      t`No faults in ${[daysText(days)]} of dipping, so there is nothing to compare.`,
     'all-faulty': (days: number): Text =>
-      t`A fault on each of ${[daysText(days)]} of dipping: tell the good ones too, or there is nothing to compare with.`,
+      t`Every one of ${[daysText(days)]} of dipping had a fault. Log the good ones too, or there is nothing to compare with.`,
     'nothing-varies': (days: number, faulty: number): Text =>
-      t`Too little to tell apart: ${[daysText(days)]} of dipping, ${faulty} with a fault, and no condition that came often enough and was missing often enough.`,
+      t`Too little to compare: ${[daysText(days)]} of dipping, ${faulty} with a fault. No condition was there on enough days and missing on enough others.`,
     'no-lead': (days: number, faulty: number): Text =>
-      t`No habit stands out: ${[daysText(days)]} of dipping, ${faulty} with a fault.`,
+      t`Nothing stands out: ${[daysText(days)]} of dipping, ${faulty} with a fault.`,
   },
-  lead: ({ fault, condition, rates, p }: PairSaid): Text =>
-    t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]} (p ${[chance(p)]}). That is a lead, not a proof.`,
-  leadOfFit: ({ fault, condition, rates, p }: PairSaid): Text =>
-    t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]} (p ${[chance(p)]}). But ${[fault]} is a fault of fit: look at glaze, body and firing first.`,
-  nearest: ({ fault, condition, rates, p, q = 1 }: PairSaid): Text =>
-    t`The nearest: ${[fault]} with ${conditionText(condition)}, ${[counts(rates)]} (p ${[chance(p)]}); of so many pairs, chance makes one like it (q ${[chance(q)]}).`,
+  lead: ({ fault, condition, rates }: PairSaid): Text =>
+    t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]}. That is a lead, not a proof.`,
+  leadOfFit: ({ fault, condition, rates }: PairSaid): Text =>
+    t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]}. But ${[fault]} is a fault of fit: look at glaze, body and firing first.`,
+  nearest: ({ fault, condition, rates }: PairSaid): Text =>
+    t`The closest: ${[fault]} with ${conditionText(condition)}, ${[counts(rates)]}. Among so many pairs, chance alone makes one like that.`,
 
   rowLabel: ({ fault, condition }: PairSaid): Text => t`${[capital(fault)]} · ${conditionText(condition)}`,
-  row: ({ rates, p, q = 1, bayesFactor }: PairSaid): Text => [
-    `${counts(rates)} (p ${chance(p)}, q ${chance(q)}, Bayes factor ${Number(bayesFactor.toPrecision(2))})`,
-  ],
-  counted: [
-    'Counted are days of dipping at a bucket, not pots: what is dipped on one evening comes out alike for reasons that it shares. What the logbook does not know of a dip is left out.',
-  ] as Text,
+  row: ({ rates, q = 1 }: PairSaid): Text => [`${counts(rates)}: ${moreThanChance(q)}`],
+  inNumbers: ({ fault, condition, p, q = 1, bayesFactor }: PairSaid): Text =>
+    t`${[capital(fault)]} with ${conditionText(condition)}, in numbers: p ${[chance(p)]}, q ${[chance(q)]}, Bayes factor ${[String(Number(bayesFactor.toPrecision(2)))]}.`,
+  counted: ours(
+    'This counts days of dipping at a bucket, not pots, because pots dipped on one evening come out alike. It leaves out what the logbook does not know about a dip.',
+  ),
   searched: (pairs: number): Text =>
-    t`${[pairs === 1 ? '1 pair' : `${pairs} pairs`]} could have shown something. q is the share of false leads among all that are as striking (Benjamini and Hochberg); p is by Fisher’s exact test.`,
-  together: [
-    'Conditions that came on the same days can’t be told apart by counts: try one change at a time.',
-  ] as Text,
-  fit: ['Crazing, shivering and dunting are faults of fit between glaze and body, or of cooling.'] as Text,
-  lately: (row: Text): Text => t`Lately: ${row}`,
+    t`${[pairs === 1 ? '1 pair was' : `${pairs} pairs were`]} compared. p is how often chance alone would do this (Fisher’s exact test). q is how many such leads would be false (Benjamini and Hochberg).`,
+  together: ours('Counts can’t separate conditions that came on the same days. Try one change at a time.'),
+  fit: ours('Crazing, shivering and dunting are faults of fit between glaze and body, or of cooling.'),
+  lately: (row: Text): Text => t`Recent: ${row}`,
 };

@@ -5,13 +5,14 @@ import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { GravityThen } from '../../studio/firing/bucketThen.ts';
 import type { PrepStep } from '../../studio/piece/pieceEvent.ts';
+import { roughSpanText } from '../text/agoText.ts';
 import { capital } from '../text/capital.ts';
 import { coneText, did } from './faultWords.ts';
 import { flowWords } from '../verdict/flowWords.ts';
 import { listed } from '../text/listed.ts';
 import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
 import { prepWords } from '../piece/prepWords.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;
 
@@ -39,8 +40,8 @@ const event = (what: FiredEvent): Text => {
   const where = over === undefined ? t`bucket ${bucket}` : t`bucket ${bucket} under ${over}`;
   const result = outcome(what.fired, where);
   return faults.length > 0 && what.fired.pieces !== undefined
-    ? t`told of the kiln: ${result}, ${where}`
-    : t`told of the kiln: ${result}`;
+    ? t`logged from the kiln: ${result}, ${where}`
+    : t`logged from the kiln: ${result}`;
 };
 
 const amiss = (one: DipProblem): string => {
@@ -50,8 +51,8 @@ const amiss = (one: DipProblem): string => {
       return `was ${one.by < 0.005 ? 'just' : gravityText(one.by)} ${one.is} its window then`;
     case 'rested':
       return one.hours === undefined
-        ? 'had no stir logged before'
-        : `was last stirred ${spanText(one.hours)} before`;
+        ? 'had no stir logged before the dip'
+        : `was last stirred ${roughSpanText(one.hours)} before`;
     case 'cake':
       return 'had a settled cake';
     case 'lumps':
@@ -74,19 +75,19 @@ const allAmiss = (name: string, all: readonly DipProblem[]): Text => {
 };
 
 export const firedWords = {
-  about: 'Say how it came out of the kiln; the answer is what its bucket was like when you dipped it',
+  about: 'Log how it came out of the kiln; the answer shows its bucket as it was at the dip',
   bucket: 'The bucket that it was dipped in',
-  result: 'good, or the faults: crawling, running, pinholing …',
-  pieces: 'How many, or how many of them: 2 of 4',
-  dipped: 'When you dipped it: 3 days ago, tuesday 7pm',
-  over: 'The bucket of a layer over it',
-  piece: 'The piece, when it was planned (/prep) or had a resist coat: tall jug, p-12',
+  result: 'How it came out: good, or its faults',
+  pieces: 'How many pieces, or how many of them had the fault: 2 of 4',
+  dipped: 'When you dipped it',
+  over: 'The bucket of a second layer over it',
+  piece: 'The piece, if you planned it or put a resist coat on it',
   body: 'The clay body',
-  cone: 'The cone that the glaze was fired to: 6',
+  cone: 'The cone that the glaze was fired to',
   kiln: 'Which kiln',
-  bisque: 'soft, normal or hard, or its cone: 06',
+  bisque: 'The bisque: soft, normal or hard, or its cone',
 
-  instead: 'The result of yours that this one replaces: f-12',
+  instead: 'Your earlier result that this one replaces',
 
   event,
   listed: (
@@ -102,38 +103,38 @@ export const firedWords = {
   kept: (fired: FiredSaid, name: string): Text => t`Kept: ${outcome(fired, [said(name)])}.`,
   was: (name: string, all: readonly DipProblem[]): Text =>
     all.length === 0 ? [] : t` ${allAmiss(name, all)}`,
-  damp: [' Its resist was not dry when it was dipped.'] as Text,
+  damp: ours(' Its resist was not dry when it was dipped.'),
   ofFit: (faults: readonly Fault[]): Text =>
-    t` ${[capital(listed(faults))]} may be fit between glaze and body rather than the bucket.`,
+    t` ${[capital(listed(faults))]} may come from the fit between glaze and body, not from the bucket.`,
 
   factGravity: 'Gravity then',
   gravity: ({ value, u95, window, predicted }: GravityThen): Text =>
-    t`${[gravityWithin(value, u95)]} (window ${[windowText(window)]})${predicted ? [', worked out by the logbook'] : []}`,
+    t`${[gravityWithin(value, u95)]} (window ${[windowText(window)]})${predicted ? [', calculated from the logbook'] : []}`,
   noGravity: (measured: boolean | undefined): Text =>
-    measured === undefined ? ['can’t be told'] : ['nobody had measured it lately'],
+    measured === undefined ? ['not known'] : ['nobody had measured it lately'],
   factFlow: 'Flow then',
   flow: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   factStir: 'Last stir before',
   stir: (hours: number, limitHours: number, rested: boolean): Text =>
     t`${[spanText(hours)]} (${[rested ? 'over' : 'within']} its limit of ${[spanText(limitHours)]})`,
-  neverStirred: ['none logged'] as Text,
-  stirUnknown: ['can’t be told: the hour of the dip was not said'] as Text,
+  neverStirred: ours('none logged'),
+  stirUnknown: ours('not known: you did not say at what hour you dipped'),
 
   understood: (dipped: TimeSpan | undefined, firing: Text): Text => {
     const when =
       dipped === undefined
-        ? ['no date of its dip']
+        ? ['date of the dip not given']
         : dipped.from === dipped.to
           ? t`dipped ${dayAndClock(dipped.from)}`
           : t`dipped ${{ at: dipped.from, show: 'day' }}`;
     return firing.length === 0 ? when : t`${when}, ${firing}`;
   },
   dippedAfter: (entry: string): Text =>
-    t`Taken as dipped right after your own entry ${[entry]}. Another hour? Take this back and say it, such as dipped:"tuesday 9pm".`,
-  dippedOn: ['The hour of the dip was not said: only what held all that day counts.'] as Text,
-  notDated: [
-    'When it was dipped was not said, so nothing can be set beside it: next time add dipped:"tuesday 7pm".',
-  ] as Text,
+    t`This assumes that you dipped right after your entry ${[entry]}. If not, take this back and give the time, such as dipped:"tuesday 9pm".`,
+  dippedOn: ours('You did not say at what hour you dipped, so only what was true all that day counts.'),
+  notDated: ours(
+    'You did not say when you dipped, so the bucket’s state then is not known. Next time add dipped:"tuesday 7pm".',
+  ),
   tooEarly: (name: string): Text => t`${said(name)} was not in the logbook yet.`,
   and: (name: string, all: readonly DipProblem[]): Text => allAmiss(name, all),
   outside: (name: string, read: OutsideWindow): Text => {
@@ -145,23 +146,25 @@ export const firedWords = {
       read.believed || read.what === 'gravity'
         ? read.believed
           ? ''
-          : ', kept but not believed'
-        : ', of which nobody knows whether it still held';
+          : ', which does not count'
+        : ', but that may have changed before the dip';
     return t`${said(name)} was read at ${[what]}, ${{ at: read.at, show: 'day' }} ${{ at: read.at, show: 'clock' }}${[kept]}.`;
   },
   cannotTell: (name: string, what: readonly ('gravity' | 'flow' | 'stir')[]): Text =>
-    t`The logbook can’t tell ${[listed(what.map((one) => untold[one]))]} of ${said(name)} at the dip.`,
-  nothingElse: ['Of the rest, nothing was amiss as far as the logbook knows.'] as Text,
-  whatHour: [' At what time was it dipped? The bucket changed that day.'] as Text,
-  sayHour: ['Say the time'] as Text,
-  noResult: (id: string): Text => t`${[id]} is no result from the kiln. Nothing was saved.`,
-  fine: (name: string): Text => t`As far as the logbook knows, nothing was amiss with ${said(name)}.`,
-  sieved: (name: string, hours: number): Text => t`${said(name)} was sieved ${[spanText(hours)]} before.`,
+    t`The logbook does not know ${[listed(what.map((one) => untold[one]))]} of ${said(name)} at the dip.`,
+  nothingElse: ours('As far as the logbook knows, nothing else was wrong.'),
+  whatHour: ours(' At what time did you dip it? The bucket changed that day.'),
+  sayHour: ours('Say the time'),
+  noResult: (id: string): Text => t`${[id]} is not a result from the kiln. Nothing was saved.`,
+  fine: (name: string): Text => t`As far as the logbook knows, nothing was wrong with ${said(name)}.`,
+  sieved: (name: string, hours: number): Text =>
+    t`${said(name)} was sieved ${[roughSpanText(hours)]} before.`,
   notSieved: (name: string): Text => t`No sieving of ${said(name)} is logged in the 30 days before.`,
   resist: (damp: boolean | undefined, readyAt: Instant | undefined): Text => {
-    if (readyAt === undefined) return ['Its resist would never have been dry by the studio’s hours.'];
+    if (readyAt === undefined)
+      return ['By the studio’s opening hours, its resist would never have been dry.'];
     if (damp === undefined)
-      return t`Its resist was dry ${dayAndClock(readyAt)}: before or after the dip, the hour was not said.`;
+      return t`Its resist was dry ${dayAndClock(readyAt)}. Whether that was before the dip is not known: the hour was not given.`;
     return damp
       ? t`Its resist was not dry before ${dayAndClock(readyAt)}.`
       : t`Its resist was dry ${dayAndClock(readyAt)}.`;
@@ -170,41 +173,44 @@ export const firedWords = {
     const left = all.filter((step) => !done.includes(step));
     return left.length === 0
       ? ['Every step of its plan was ticked off.']
-      : t`Of its plan, not ticked off before the dip: ${[left.map(prepWords.short).join(', ')]}.`;
+      : t`These steps of its plan were not ticked off before the dip: ${[left.map(prepWords.short).join(', ')]}.`;
   },
   bisqueWas: (bisque: Bisque): Text => t`Bisque: ${prepWords.bisque(bisque)}.`,
   firedTo: (cone: number | undefined, kiln: string | undefined, body: string | undefined): Text =>
     join(
       [
-        ...(cone === undefined ? [] : [[`cone ${coneText(cone)}`] as Text]),
+        ...(cone === undefined ? [] : [t`cone ${[coneText(cone)]}`]),
         ...(kiln === undefined ? [] : [t`kiln ${said(kiln)}`]),
         ...(body === undefined ? [] : [t`body ${said(body)}`]),
       ],
       ', ',
     ),
-  takeBack: ['That was a slip'] as Text,
+  takeBack: ours('Undo this'),
 
   goodAndFaults: (typed: string): Text =>
-    t`“${said(typed)}”: good, or a fault, not both. Some were good? Say how many had it: pieces:"2 of 4". Nothing was saved.`,
-  goodWithFaulty: ['Good pieces have no fault: which one was it, in result:? Nothing was saved.'] as Text,
-  notPieces: (typed: string): Text => t`“${said(typed)}” is no number of pieces. Write it like 4, or 2 of 4.`,
+    t`“${said(typed)}” says both good and a fault. If only some had the fault, say how many: pieces:"2 of 4". Nothing was saved.`,
+  goodWithFaulty: ours(
+    'You gave a number with a fault, but no fault. Name it in result:. Nothing was saved.',
+  ),
+  notPieces: (typed: string): Text =>
+    t`“${said(typed)}” is not a number of pieces. Type it like 4, or 2 of 4.`,
   moreFaulty: (faulty: number, pieces: number): Text =>
-    t`“${faulty} of ${pieces}”: more had the fault than there were. The number with it comes first: ${[`${pieces} of ${faulty}`]}?`,
+    t`“${faulty} of ${pieces}” is more faulty pieces than there were. The faulty ones come first. Did you mean ${[`${pieces} of ${faulty}`]}?`,
   notBisque: (typed: string): Text =>
-    t`“${said(typed)}” is no bisque. Say soft, normal or hard, or the cone: 06.`,
-  sameLayer: ['The layer over it comes from another bucket. Nothing was saved.'] as Text,
+    t`“${said(typed)}” is not a kind of bisque. Say soft, normal or hard, or the cone: 06.`,
+  sameLayer: ours('over: takes another bucket than the first layer. Nothing was saved.'),
   noPiece: (typed: string): Text =>
-    t`No plan and no resist coat of yours is called “${said(typed)}”. Leave piece: out, or name it as in /prep or /coat list. Nothing was saved.`,
+    t`You have no plan and no resist coat called “${said(typed)}”. Leave piece: out, or use the name from /prep or /coat list. Nothing was saved.`,
   cautions: {
     crawling: [],
     running: [],
     pinholing: [],
     blistering: ['Broken blisters have sharp edges: not for food or hands until they are ground.'],
     shivering: [
-      'Shivering glaze comes off in sharp slivers, also later: keep it from food, hands and eyes, and wrap it before it goes in the bin.',
+      'Shivering glaze comes off in sharp slivers, now or later. Keep the pot away from food, hands and eyes, and wrap it before you throw it away.',
     ],
     crazing: [
-      'Crazed ware holds what seeps into it. No glaze is called food-safe here, crazed least of all: that takes a laboratory and your local rules.',
+      'Food and liquid seep into crazed ware and stay there. No glaze is called food-safe here, crazed least of all: that takes a laboratory and your local rules.',
     ],
     dunting: ['A dunted piece may break in the hand, with sharp edges: don’t use it.'],
   } satisfies Record<Fault, Text>,

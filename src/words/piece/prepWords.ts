@@ -5,7 +5,7 @@ import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Conflict } from '../../studio/piece/planPiece.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { dipWords } from './dipWords.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const short: Record<PrepStep, string> = {
   dust: 'dusted off',
@@ -35,11 +35,15 @@ export interface StepSetting {
 const step = (what: PrepStep, { resist, bucket, second, runny, seconds }: StepSetting): Text => {
   switch (what) {
     case 'dust':
-      return ['Dust it off with a damp sponge, inside too; then no bare hands on it.'];
+      return [
+        'Wipe the dust off with a damp sponge, inside too. After that, don’t touch it with bare hands.',
+      ];
     case 'sheen':
-      return ['Wait until the sheen is gone: often a few minutes after a wrung sponge; the plan allows 20.'];
+      return [
+        'Wait until the wet sheen is gone. After a wrung-out sponge that often takes a few minutes; the plan allows 20.',
+      ];
     case 'underglaze':
-      return ['Underglaze or stain, thin; let it dry, about 30 min.'];
+      return ['Put underglaze or stain on thinly. Let it dry for about 30 min.'];
     case 'resist':
       return resist === undefined
         ? ['Resist on.']
@@ -49,12 +53,12 @@ const step = (what: PrepStep, { resist, bucket, second, runny, seconds }: StepSe
         ? ['Press the edges of the tape down.']
         : resist === 'hot-wax'
           ? ['Let the wax go cold and hard.']
-          : ['Let the resist dry through: overnight.'];
+          : ['Let the resist dry through overnight.'];
     case 'bucket':
       return t`Stir ${said(bucket)} to the bottom and ask /water-or-stir.`;
     case 'wet':
       return [
-        'Soft-fired bisque drinks more: dip it in water for a second, wait until the sheen is gone; or shorten the dip.',
+        'Soft-fired bisque takes up more glaze. Dip it in water for a second and wait until the sheen is gone, or shorten the dip.',
       ];
     case 'carving':
       return ['Brush glaze into the carving or texture, just before the dip, so that no air stays in it.'];
@@ -63,17 +67,15 @@ const step = (what: PrepStep, { resist, bucket, second, runny, seconds }: StepSe
         ? t`Dip it in ${said(bucket)}.`
         : t`Dip it in ${said(bucket)} for ${[`${Number(seconds.toFixed(1))} s`]}.`;
     case 'second':
-      return t`When the coat is dull, second layer${second === undefined ? [] : t` from ${said(second)}`}: mark how far it overlaps.`;
+      return t`When the first coat looks dull, put the second layer on${second === undefined ? [] : t` from ${said(second)}`}. Mark how far it overlaps.`;
     case 'peel':
       return resist === 'tape'
         ? ['Pull the tape off while the glaze is dull, not dry.']
         : ['Peel the latex off when the glaze is on and dull, before it is fired.'];
     case 'foot':
       return runny
-        ? [
-            'Keep the foot clear: 6 mm or more, it is a runny glaze; wipe it, and put a cookie of clay under it.',
-          ]
-        : ['Keep the foot clear: 3 mm; wipe it.'];
+        ? ['It is a runny glaze: wipe the foot clean at least 6 mm up, and fire the pot on a clay cookie.']
+        : ['Wipe the foot clean, 3 mm up.'];
   }
 };
 
@@ -86,24 +88,24 @@ const conflict = (
       return t`Your plan for ${dayAndClock(what.plannedFor)} is too early: the resist is dry ${dayAndClock(what.readyAt)}. Glaze sticks to damp wax.`;
     case 'closed':
       return what.opens === 'never'
-        ? t`The studio is closed then, by its hours.`
+        ? t`By its opening hours, the studio is closed then.`
         : t`The studio is closed ${dayAndClock(what.plannedFor)}; it opens ${dayAndClock(what.opens)}.`;
     case 'thick-underglaze':
-      return ['Thick underglaze can make the glaze crawl: thin coats, or a test first.'];
+      return ['Thick underglaze can make the glaze crawl. Use thin coats, or test it first.'];
     case 'never-dry':
-      return ['By the studio’s hours nobody is there when the resist is dry. Ask a keeper.'];
+      return ['By its opening hours, the studio is never open once the resist is dry. Ask a keeper.'];
     case 'bucket':
       return t`${[what.of === 'first' ? 'The bucket' : 'The second bucket']} isn't ready now. ${first(what.verdict)}`;
     case 'dip':
       return dipWords.noTime(what.why);
     case 'tight-bisque':
       return [
-        'This bisque absorbs little: the coat builds slowly and slides. Warm the piece, or thicken the bucket by a keeper’s hand.',
+        'This bisque absorbs little, so the glaze builds up slowly and slides. Warm the piece, or ask a keeper to thicken the bucket.',
       ];
     case 'wetted-wall':
-      return ['A thin wall that was wetted is soon full: only the outside, and one quick dip.'];
+      return ['A thin wall that was wetted is soon soaked. Glaze only the outside, with one quick dip.'];
     case 'resist-on-texture':
-      return ['Resist runs into texture: where it is, no glaze holds.'];
+      return ['Resist runs into the texture, and no glaze sticks there.'];
   }
 };
 
@@ -126,20 +128,20 @@ const event = (what: PieceEvent): Text => {
 
 export const prepWords = {
   about: 'What to do to a piece before its dip, in order, with times; tick it off as you go',
-  piece: 'The piece: tall jug; or one planned before: p-12',
-  bucket: 'The bucket that it is dipped in',
-  second: 'The bucket of a second layer',
-  surface: 'smooth, textured or carved',
-  underglaze: 'none, thin or thick',
-  resist: 'wax, hot-wax, latex or tape',
+  piece: 'The piece, in your own words, or one you planned before',
+  bucket: 'The bucket to dip it in',
+  second: 'The bucket for a second layer',
+  surface: 'How its surface is',
+  underglaze: 'Underglaze on it',
+  resist: 'Resist on it',
   body: 'The clay body',
-  absorption: 'What its bisque absorbs, in per cent',
-  cone: 'The cone that it was bisque-fired to: 06',
+  absorption: 'How much water its bisque absorbs, in percent',
+  cone: 'The cone that it was bisque-fired to',
   wall: 'Thickness of its wall',
-  thickness: 'Wanted thickness of the coat',
+  thickness: 'How thick the glaze should be',
   runny: 'Is the glaze a runny one?',
-  when: 'When you plan to dip it: tonight 7pm',
-  done: 'Steps that are done: dust, sheen, dip',
+  when: 'When you plan to dip it',
+  done: 'Steps that you have done',
 
   event,
   step,
@@ -152,8 +154,8 @@ export const prepWords = {
         ? t`${said(name)}: ${text}`
         : t`${said(name)}, from ${dayAndClock(at)}: ${text}`,
   goesOn: (id: string, done: boolean, title: Text): Text =>
-    done ? t`Plan ${[id]} is done. ${title}` : t`Plan ${[id]} goes on. ${title}`,
-  another: ['For another piece of that name, name its bucket: /prep piece: bucket:.'] as Text,
+    done ? t`Plan ${[id]} is done. ${title}` : t`You planned this before (${[id]}). ${title}`,
+  another: ours('For another piece with that name, give its bucket as well: /prep piece: bucket:.'),
   factDip: 'Dip',
   dipFact: (at: Instant, seconds: number | undefined): Text =>
     seconds === undefined
@@ -166,22 +168,25 @@ export const prepWords = {
   row: (n: number, text: Text, at: Instant, done: boolean, now: Instant): Text =>
     done ? t`✓ ${n}. ${text}` : at > now ? t`${n}. ${dayAndClock(at)}: ${text}` : t`${n}. ${text}`,
   ticked: (what: PrepStep): Text => t`Done: ${[short[what]]}`,
-  noBucket: ['Which bucket will it be dipped in? Add bucket: and its name. Nothing was saved.'] as Text,
+  noBucket: ours('Which bucket will it be dipped in? Add bucket: and its name. Nothing was saved.'),
   noPiece: (typed: string): Text =>
-    t`No piece of yours is planned as “${said(typed)}”. Plan it first: /prep piece:"tall jug" bucket:gg. Nothing was saved.`,
+    t`You have no planned piece “${said(typed)}”. Plan it first: /prep piece:"tall jug" bucket:gg. Nothing was saved.`,
   notYours: (id: string): Text => t`${[id]} is somebody else's piece. Nothing was saved.`,
-  noSuchStep: (steps: PrepStep[]): Text => t`Its steps are: ${[steps.join(', ')]}. Nothing was saved.`,
-  allDone: ['Those are ticked off already.'] as Text,
-  notACone: (typed: string): Text => t`“${said(typed)}” is no cone. They look like 06, 04, 6.`,
-  sameSecond: ['The second layer comes from another bucket. Nothing was saved.'] as Text,
+  noSuchStep: (steps: PrepStep[]): Text =>
+    t`That is not one of its steps: ${[steps.join(', ')]}. Nothing was saved.`,
+  allDone: ours('Those steps are ticked off already.'),
+  notACone: (typed: string): Text => t`“${said(typed)}” is not a cone. Cones look like 06, 04, 6.`,
+  sameSecond: ours('second: takes another bucket than the first layer. Nothing was saved.'),
   cautions: {
     'hot-wax': [
-      'Melted wax: fire and burns. Lid at hand, power off after, never water on it, never unattended. Your local rules come first.',
+      'Melted wax can catch fire and burn you. Keep a lid at hand, never pour water on it, never leave it alone, and switch it off afterwards. Your local rules come first.',
     ],
     wax: [
-      'Wax burns out in the kiln: vent the kiln room while it fires. Wax spilled on bisque comes off only in a new bisque firing.',
+      'Wax burns out in the kiln: vent the kiln room while it fires. Wax spilled on bisque comes off only in another bisque firing.',
     ],
-    latex: ['Latex: allergy, and ammonia when it dries: air the room. Never bleach near it.'],
+    latex: [
+      'Latex gives off ammonia as it dries, and some people are allergic to it: air the room. Never use bleach near it.',
+    ],
     tape: [],
   } satisfies Record<Resist, Text>,
 };

@@ -1,51 +1,50 @@
 /** What the room's server says: to whoever runs it, and when it refuses. */
 export const roomWords = {
   at: (url: string) => `the room is at ${url}`,
-  demo: 'This is the demo studio: everybody may look round, nothing here is real.',
-  lan: (url: string) => `Scan to join from a phone; the code in it works once:\n${url}`,
-  firstKeeper: (url: string) => `No keeper has claimed the room yet. Become the first, once, at:\n${url}`,
-  newKeeper: (url: string) =>
-    `Whoever opens this address first becomes a keeper; keep it to yourself:\n${url}`,
+  demo: 'This is the demo studio. Everybody may look around; nothing here is real.',
+  lan: (url: string) => `Scan this to join from a phone. The code works once:\n${url}`,
+  firstKeeper: (url: string) =>
+    `This room has no keeper yet. Whoever opens this address first becomes one; it works once:\n${url}`,
+  newKeeper: (url: string) => `Whoever opens this address first becomes a keeper, so keep it secret:\n${url}`,
   passcode: (code: string) =>
-    `The studio's passcode, for joining: ${code}\nIt is shown only this once; a keeper can set another in the room.`,
+    `The studio's passcode, for joining: ${code}\nIt is shown only once. A keeper can set another in the room.`,
   studioName: 'This studio',
   whoseRoom: (studios: readonly { id: string; name: string }[]) =>
     `The room stays closed: this file holds several studios, and nobody has said whose room it is. Set ROOM_STUDIO to one of them:\n${studios.map(({ id, name }) => `  ${id}  ${name}`).join('\n')}`,
-  inUse: (port: number) => `port ${port} is taken; set ROOM_PORT to another, or stop what holds it`,
-  putRight: 'Put it right',
+  inUse: (port: number) =>
+    `port ${port} is in use; set ROOM_PORT to another, or stop the program that uses it`,
+  putRight: 'Correct it',
   undo: 'Undo',
   refusal: {
-    'wrong-host': 'This room does not answer to that address.',
-    'wrong-origin': 'That came from another site.',
+    'wrong-host': 'This room can’t be used at that address.',
+    'wrong-origin': 'That came from another website.',
     'sign-in': 'Sign in first.',
     'not-keeper': 'That is for keepers.',
-    'not-found': 'There is nothing here.',
+    'not-found': 'There is nothing at this address.',
     'not-json': 'Send JSON.',
-    'too-large': 'That is more than fits. Cut it and send it again.',
+    'too-large': 'That is too long. Shorten it and send it again.',
     'bad-request': 'That could not be read.',
-    'too-old': 'That was written more than a day ago. Confirm it or drop it.',
+    'too-old': 'You wrote that more than a day ago. Send it anyway, or delete it.',
     'too-fast': 'Too fast. Wait a moment.',
     full: 'The room is full. Try again in a minute.',
-    'disk-full':
-      'The disk that the logbook is on is full. What you sent was not saved; tell whoever runs the room.',
+    'disk-full': 'The logbook’s disk is full, so what you sent was not saved. Tell whoever runs the room.',
     broken:
-      'Something went wrong here, and it was not you. See whether it is there before you send it again.',
+      'Something went wrong here. It was not your fault. Check whether it was logged before you send it again.',
   },
   signIn: {
-    'bad-name': 'A name has letters of one alphabet, and at most 40 characters.',
+    'bad-name': 'A name has letters of one alphabet and at most 40 characters.',
     'short-secret': 'Your own password must have at least 8 characters.',
     'weak-secret':
-      'That is among the first that anybody would guess: a common word, a row of keys, or your own name. Take three words that have nothing to do with each other.',
-    'weak-passcode':
-      'That is among the first that anybody would guess. Take three words that have nothing to do with each other.',
+      'That is too easy to guess: a common word, a row of keys, or your own name. Use three words that have nothing to do with each other.',
+    'weak-passcode': 'That is too easy to guess. Use three words that have nothing to do with each other.',
     'no-fit':
-      'That does not fit. The first time, check the passcode, and that nobody here has the name yet; after that, your name and your own password.',
+      'That name and password don’t match. If you come for the first time, check the passcode, and that nobody here has the name yet.',
     'name-taken':
-      'That name is somebody’s already. Take another, or, if it is yours, type the code that /link gives you elsewhere; a keeper can release it too.',
+      'Somebody has that name already. Take another. If it is yours, type the code that /link gives you on your other platform, or ask a keeper to release the name.',
     'code-used': 'That code has been used, or is too old. Ask for a new one, or type the passcode.',
     'short-passcode': 'A passcode has at least 8 characters.',
     several:
-      'Several members of other platforms are called so, and nobody can tell which is meant. Whoever it is types /link there and comes in by its code.',
+      'Several members on other platforms have that name. If you are one of them, type /link there and sign in here with its code.',
     'last-keeper': 'That would leave the studio without a keeper, so nothing was changed.',
     yourself: 'You can’t release your own name.',
   },

@@ -5,7 +5,7 @@ import type { ReminderAbout } from '../../studio/remind/reminder.ts';
 import type { ReachBy } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { spanText } from '../text/measures.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text, ours } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const { kind } = coatWords;
@@ -19,15 +19,15 @@ const listed = (names: readonly string[], most: number): Text => {
 };
 
 export const reminderWords = {
-  about: 'Reminders: see them, put one off, say that it is done or not yours',
-  listAbout: 'Your reminders to come',
-  laterAbout: 'Put a reminder off',
-  doneAbout: 'Say that a reminder is dealt with',
-  notMineAbout: 'Say that a reminder is not for you, and hear no more of it',
-  byAbout: 'Be reminded directly, or in the studio’s channel',
-  way: 'direct or channel',
-  which: 'The reminder, as its buttons and /remind list name it',
-  for: 'For how long (1 h)',
+  about: 'Reminders: see them, put one off, mark one as done or as not yours',
+  listAbout: 'The reminders that you have coming',
+  laterAbout: 'Be reminded later',
+  doneAbout: 'Mark a reminder as done',
+  notMineAbout: 'Say that a reminder is not for you, so that it stops',
+  byAbout: 'Choose whether reminders come to you directly or in the studio’s channel',
+  way: 'Where your reminders come',
+  which: 'The reminder, by its name in /remind list',
+  for: 'How much later (usually 1 h)',
 
   early: (pieces: string, resist: Resist, plan: Instant, ready: Instant): Text =>
     t`Don’t glaze ${said(pieces)} ${dayAndTime(plan)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
@@ -35,47 +35,47 @@ export const reminderWords = {
     t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
   ready: (pieces: string, resist: Resist, doubt: CoatDoubt | undefined): Text =>
     doubt
-      ? t`The hours of the ${[kind(resist)]} on ${said(pieces)} are over, but ${[doubt.why === 'cold' ? 'in this cold it may never have become a film' : 'in air that damp it may be wet still']}. Touch it before you glaze.`
-      : t`The ${[kind(resist)]} on ${said(pieces)} is dry: it can be glazed.`,
+      ? t`The drying time of the ${[kind(resist)]} on ${said(pieces)} is over, but ${[doubt.why === 'cold' ? 'in this cold it may never have formed a film' : 'in air that damp it may still be wet']}. Touch it before you glaze.`
+      : t`The ${[kind(resist)]} on ${said(pieces)} is dry: you can glaze now.`,
   peel: (pieces: string, firing: Instant): Text =>
     t`Peel the latex off ${said(pieces)} before the firing, ${dayAndTime(firing)}.`,
   buckets: (session: string, from: Instant, count: number): Text =>
-    t`Before ${said(session)} at ${{ at: from, show: 'clock' }}: ${count} ${[count === 1 ? 'bucket wants' : 'buckets want']} you.`,
+    t`Before ${said(session)} at ${{ at: from, show: 'clock' }}: ${count} ${[count === 1 ? 'bucket needs' : 'buckets need']} work.`,
   bucketStep: { stir: 'Stir', sieve: 'Sieve', measure: 'Measure' },
   bucketNames: (names: readonly string[]): Text => listed(names, 8),
   unreachable: {
-    closed: [
-      'Somebody here takes no direct messages, and there is no reminder channel to turn to: /studio set channel:#glaze-room. Their reminders wait.',
-    ] as Text,
-    gone: [
-      'I can’t write in the reminder channel: it is gone, or I may not. Set another: /studio set channel:#glaze-room. The reminders wait.',
-    ] as Text,
+    closed: ours(
+      'A member accepts no direct messages, and no reminder channel is set. Their reminders wait. Set one: /studio set channel:#glaze-room.',
+    ),
+    gone: ours(
+      'I can’t write in the reminder channel: it is gone, or I have no permission. The reminders wait. Set another: /studio set channel:#glaze-room.',
+    ),
   },
 
   late: (due: Instant): Text =>
-    t`This comes late: it was due ${{ at: due, show: 'ago' }}, and I could not say it then.`,
-  perhapsAgain: ['You may have had this already: I could not tell whether it got through.'] as Text,
+    t`This comes late: it was due ${{ at: due, show: 'ago' }}, but I could not send it then.`,
+  perhapsAgain: ours('You may have seen this already: I don’t know whether it got through.'),
   factCoat: 'Coat',
   coat: (id: string, on: Instant): Text => t`${[id]}, on since ${dayAndTime(on)}`,
-  dontPull: ['Don’t fire latex: it burns and smells.'] as Text,
+  dontPull: ours('Don’t fire latex: it burns and smells.'),
 
-  wait: ['I’ll wait'] as Text,
-  glazed: ['I glazed it'] as Text,
-  seen: ['I’ve seen it'] as Text,
-  peeled: ['I peeled it'] as Text,
-  seenTo: ['I saw to it'] as Text,
-  later: ['Remind me in 1 h'] as Text,
-  notMine: ['Not mine'] as Text,
+  wait: ours('I’ll wait'),
+  glazed: ours('I glazed it'),
+  seen: ours('I’ve seen it'),
+  peeled: ours('I peeled it'),
+  seenTo: ours('I took care of it'),
+  later: ours('Remind me in 1 h'),
+  notMine: ours('Not mine'),
 
   none: (key: string): Text =>
-    t`You have no reminder “${said(key)}” any more. /remind list shows those to come.`,
+    t`You have no reminder “${said(key)}” any more. /remind list shows the ones you have.`,
   tooLate: (until: Instant): Text =>
-    t`By then it is of no use: it is good until ${dayAndTime(until)}. Nothing was changed.`,
+    t`That is too late for this reminder, which matters until ${dayAndTime(until)}. Nothing was changed.`,
   putOff: (to: Instant): Text => t`I’ll remind you ${dayAndTime(to)}.`,
-  done: ['Dealt with. You hear no more of it.'] as Text,
+  done: ours('Done. I won’t remind you of it again.'),
   disowned: (id: string): Text =>
-    t`${[id]} is noted as somebody else’s: no more reminders of it. A keeper still sees it in /coat list.`,
-  nothing: ['No reminders are coming.'] as Text,
+    t`${[id]} is marked as somebody else’s. You get no more reminders about it. Keepers still see it in /coat list.`,
+  nothing: ours('No reminders are coming.'),
   listTitle: (count: number): Text => t`${count} ${[count === 1 ? 'reminder is' : 'reminders are']} coming.`,
   row: (when: Instant): Text => dayAndTime(when),
   subject: (about: ReminderAbout, coat: { pieces: string; resist: Resist } | undefined): Text => {
@@ -90,26 +90,26 @@ export const reminderWords = {
       case 'peel':
         return t`${on}: to peel before the firing`;
       case 'buckets':
-        return t`buckets that want you before ${said(about.session)}`;
+        return t`buckets that need work before ${said(about.session)}`;
       case 'unlogged':
-        return t`bucket ${about.bucket}: something that nobody logged`;
+        return t`bucket ${about.bucket}: a change that nobody logged`;
       case 'unreachable':
-        return t`somebody who can’t be reminded`;
+        return t`a member who can’t be reached`;
     }
   },
   named: (subject: Text, key: string): Text => t`${subject} (${said(key)})`,
   by: (way: ReachBy): Text =>
     way === 'direct'
-      ? ['Reminders come to you directly; to the channel when that is closed.']
+      ? ['Reminders come to you directly, or in the channel if you accept no direct messages.']
       : ['Reminders come to you in the studio’s channel.'],
   span: (long: Duration): string => spanText(long / hours(1)),
 };
 
 /** What the operator finds in the log. */
 export const reminderLog = {
-  outOfDate: 'a reminder was out of date before it could be said',
-  notNeeded: 'a reminder was not needed any more',
-  nobody: 'nobody here could say a reminder; it waits',
-  failed: 'a reminder could not be said; it waits',
-  broken: 'the reminders stumbled; they go on',
+  outOfDate: 'a reminder was out of date before it could be sent',
+  notNeeded: 'a reminder was no longer needed',
+  nobody: 'no platform could send a reminder; it waits',
+  failed: 'a reminder could not be sent; it waits',
+  broken: 'an error in the reminders; they go on',
 };

@@ -3,7 +3,7 @@ import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { DryWhy, Resist } from '../../studio/resist/overnight.ts';
 import { spanText } from '../text/measures.ts';
-import { said, t, type Part, type Text } from '../text/text.ts';
+import { ours, type Part, said, t, type Text } from '../text/text.ts';
 
 const kinds: Record<Resist, string> = {
   wax: 'wax emulsion',
@@ -29,7 +29,7 @@ const event = (what: CoatEvent): Text => {
         ? t`put ${[kinds[what.resist]]} on ${said(what.pieces)}`
         : t`put another layer of ${[kinds[what.resist]]} on ${said(what.pieces)}`;
     case 'off':
-      return t`${[ends[what.how]]}: c-${what.of}`;
+      return t`marked c-${what.of} as ${[ends[what.how]]}`;
     case 'not-mine':
       return t`said that c-${what.of} is somebody else's`;
     case 'undo':
@@ -40,23 +40,25 @@ const event = (what: CoatEvent): Text => {
 const why = (reason: DryWhy): Text[] => {
   switch (reason.because) {
     case 'at-once':
-      return [['Tape needs no drying: press its edges down and glaze.']];
+      return [['Tape needs no drying. Press its edges down and glaze.']];
     case 'sets':
-      return [t`Melted wax is hard once it is cold: about ${reason.minutes} min.`];
+      return [t`Melted wax is hard once it is cold, after about ${reason.minutes} min.`];
     case 'hours':
     case 'night':
     case 'opening': {
       const long = spanText(reason.dryHours);
       if (reason.noNight)
         return [
-          t`It has to be dry through: ${[long]} on the clock, over at ${dayAndClock(reason.hoursEnd)}. By this studio’s rule it needs no night.`,
-          ...(reason.because === 'opening' ? [['It is dry before the studio opens again.'] as Text] : []),
+          t`It has to dry through, which takes ${[long]}, until ${dayAndClock(reason.hoursEnd)}. This studio asks for no night on top.`,
+          ...(reason.because === 'opening'
+            ? [ours('It is dry before the studio opens again, so you can glaze once it opens.')]
+            : []),
         ];
-      const both = t`It has to be dry through: ${[long]} on the clock, over at ${dayAndClock(reason.hoursEnd)}, and one night, over at ${dayAndClock(reason.nightEnds)}.`;
+      const both = t`It has to dry through, which takes ${[long]} (until ${dayAndClock(reason.hoursEnd)}) and one whole night (until ${dayAndClock(reason.nightEnds)}).`;
       const last: Record<typeof reason.because, Text> = {
-        hours: ['The hours end last.'],
-        night: ['The night ends last.'],
-        opening: ['It is dry before the studio opens again.'],
+        hours: ['The hours take longer than the night here.'],
+        night: ['The night takes longer than the hours here.'],
+        opening: ['It is dry before the studio opens again, so you can glaze once it opens.'],
       };
       return [both, last[reason.because]];
     }
@@ -65,17 +67,17 @@ const why = (reason: DryWhy): Text[] => {
 
 export const coatWords = {
   about: 'Resist coats: wax, latex, tape, and when they are dry enough to glaze',
-  onAbout: 'Say that you put a resist coat on; the answer is when it will be dry',
-  listAbout: 'Your resist coats and when they are ready; all of them for a keeper',
-  offAbout: 'Say that a coat is gone: glazed over, peeled or washed off',
-  kindOf: 'wax (emulsion), hot-wax (melted), latex or tape',
+  onAbout: 'Log a resist coat that you put on; the answer says when it will be dry',
+  listAbout: 'Your resist coats and when they are ready; keepers see everybody’s',
+  offAbout: 'Say that a coat has come off: glazed over, peeled or washed off',
+  kindOf: 'Which resist',
   pieces: 'Which pieces, such as 3 bowls',
-  whenOn: 'When it went on, if not now: last night 9pm',
-  plannedFor: 'When you plan to glaze, if you know: tonight 7pm',
-  temperature: 'How warm the room is, if known',
-  humidity: 'Relative humidity of the room in percent, if known',
+  whenOn: 'When you put it on, if not now',
+  plannedFor: 'When you plan to glaze, if you know',
+  temperature: 'How warm the room is, if you know',
+  humidity: 'Humidity of the room in percent, if you know',
   whichAbout: 'The coat, such as c-12',
-  how: 'glazed, peeled or washed; when not said: glazed, and peeled for latex and tape',
+  how: 'How it came off, if not the usual way (latex and tape peeled, wax glazed over)',
   kind: (resist: Resist): string => kinds[resist],
   event,
   why,
@@ -83,23 +85,23 @@ export const coatWords = {
   /** What may never be dry says so first. */
   doubtful: (doubt: CoatDoubt, at: Instant, title: Text | undefined): Text => [
     ...(doubt.why === 'cold'
-      ? t`In this cold it may never become a film`
+      ? t`In this cold it may never form a film`
       : t`In air this damp it will hardly dry`),
-    ...t`: not before ${dayAndClock(at)}, and only if it is clear and no longer tacky by then.`,
+    ...t`. Don’t glaze before ${dayAndClock(at)}, and then only if it is clear and no longer tacky.`,
     ...(title ? [' ', ...title] : []),
   ],
   touch: (resist: Resist): Text =>
     resist === 'hot-wax'
-      ? ['Touch it before you glaze: cold, hard, not tacky.']
+      ? ['Touch it before you glaze: it should be cold and hard, not tacky.']
       : [
-          'Touch it before you glaze: clear, not milky, and not tacky. Milky or tacky is not dry, whatever the clock says.',
+          'Touch it before you glaze: it should be clear and not tacky. If it is milky or tacky, it is not dry, whatever the clock says.',
         ],
   readySince: (at: Instant): Text => t`Ready since ${dayAndClock(at)}.`,
-  readyAtOnce: ['Ready at once.'] as Text,
+  readyAtOnce: ours('Ready at once.'),
   fits: (plan: Instant, at: Instant): Text =>
     t`Ready ${dayAndClock(at)}: your plan for ${dayAndClock(plan)} fits.`,
   tooEarly: (plan: Instant, at: Instant): Text =>
-    t`${dayAndClock(plan)} is too early: ready ${dayAndClock(at)}.`,
+    t`${dayAndClock(plan)} is too early. It is ready ${dayAndClock(at)}.`,
   factCoat: 'Coat',
   fact: (id: string, resist: Resist, pieces: string, layer: number): Text =>
     layer === 1
@@ -108,52 +110,54 @@ export const coatWords = {
   factOn: 'Went on',
   on: dayAndClock,
   hardly: (times: number, counted: number): Text =>
-    t`Air this damp takes up water ${[Number.isFinite(times) ? `${times.toFixed(0)} times more slowly` : 'not at all, rather']} than at 20 °C and 50 %; only ${[counted.toFixed(0)]} times the hours are counted.`,
+    t`${[Number.isFinite(times) ? `Air this damp dries a coat ${times.toFixed(0)} times more slowly than air at 20 °C and 50 % humidity` : 'Air this damp does not dry a coat at all']}. Only ${[counted.toFixed(0)]} times the usual hours are counted.`,
   slower: (factor: number): Text =>
-    t`The room is colder or damper than usual: counted as ${[factor.toFixed(1)]} times the hours.`,
+    t`The room is colder or damper than usual, so the hours are multiplied by ${[factor.toFixed(1)]}.`,
   layered: (before: string, layer: number): Text =>
-    t`Layer ${layer} over ${[before]}: it all has to dry again, so the time starts anew.`,
+    t`This is layer ${layer}, over ${[before]}. Both have to dry, so the time starts again.`,
   beforeLayer: (id: string, at: Instant): Text =>
-    t`The same pieces had that coat on ${dayAndClock(at)} already (${[id]}), after the time you gave. If ${[id]} was the slip, take it back first: /undo entry:${[id]}. Nothing was saved.`,
+    t`These pieces already have that coat (${[id]}), put on ${dayAndClock(at)}, which is later than the time you gave. If ${[id]} was a mistake, take it back first: /undo entry:${[id]}. Nothing was saved.`,
   alsoOn: (id: string, resist: Resist, at: Instant | undefined): Text =>
     at === undefined
-      ? t`The same pieces carry ${[kinds[resist]]} too (${[id]}).`
-      : t`The same pieces carry ${[kinds[resist]]} too (${[id]}), ready ${dayAndClock(at)}: glaze when both are.`,
+      ? t`These pieces also have ${[kinds[resist]]} on (${[id]}).`
+      : t`These pieces also have ${[kinds[resist]]} on (${[id]}), ready ${dayAndClock(at)}. Glaze when both are ready.`,
   sessionEarly: (name: string, at: Instant): Text =>
-    t`${said(name)}, ${dayAndClock(at)}, is too early for it.`,
-  firing: (at: Instant): Text => t`A firing is planned for ${dayAndClock(at)}: peel it before.`,
-  neverOpens: [
-    'By its hours the studio never opens, so nothing can be said to be ready. A keeper sets them: /studio hours monday:08:00-22:00.',
-  ] as Text,
+    t`The session ${said(name)}, ${dayAndClock(at)}, comes too early for it.`,
+  firing: (at: Instant): Text =>
+    t`A firing is planned for ${dayAndClock(at)}. Peel the latex off before that.`,
+  neverOpens: ours(
+    'By its opening hours the studio never opens, so a coat can’t be ready. A keeper can set the hours: /studio hours monday:08:00-22:00.',
+  ),
   longAgo: (at: Instant): Text =>
-    t`${dayAndClock(at)} is more than two weeks ago: whatever it was is dry, or needs a new coat. Nothing was saved.`,
+    t`${dayAndClock(at)} is more than two weeks ago. The coat is dry by now, or needs a new one. Nothing was saved.`,
   tooMany: (typed: string, most: number): Text =>
-    t`“${said(typed)}” is more than one line holds: ${most} pieces at most. Log them in batches, each with its own time. Nothing was saved.`,
-  dontEarly: ['Don’t glaze over it before: glaze sticks to damp wax.'] as Text,
-  dontEarlyLatex: ['Don’t glaze over it before, and don’t pull at it while it is damp.'] as Text,
+    t`“${said(typed)}” is too many at once: ${most} pieces is the most. Log them in groups, each with its own time. Nothing was saved.`,
+  dontEarly: ours('Don’t glaze over it before that: glaze sticks to damp wax.'),
+  dontEarlyLatex: ours('Don’t glaze over it before that, and don’t pull at it while it is damp.'),
   caution: {
-    fire: [
-      'Melted wax burns: a lid at hand, never water on it, power off and never unattended. Local rules come first.',
-    ] as Text,
-    latex: [
-      'Latex smells of ammonia and some people are allergic to it: air the room, wear gloves. Never bleach with it or near it: a poisonous gas.',
-    ] as Text,
-    burnOut: ['It burns out in the kiln: fire only with the kiln room vented. Ask whoever fires.'] as Text,
-    cold: [
-      'Under 10 °C an emulsion may never become a film, however long it stands. Bring the pieces somewhere warmer.',
-    ] as Text,
+    fire: ours(
+      'Melted wax can catch fire and burn you. Keep a lid at hand, never pour water on it, never leave it alone, and switch it off afterwards. Local rules come first.',
+    ),
+    latex: ours(
+      'Latex gives off ammonia, and some people are allergic to it: air the room and wear gloves. Never use bleach with it or near it: together they make a poisonous gas.',
+    ),
+    burnOut: ours('It burns off in the kiln, so vent the kiln room while it fires. Tell whoever fires.'),
+    cold: ours(
+      'Below 10 °C, wax emulsion and latex may never form a film, however long you wait. Bring the pieces somewhere warmer.',
+    ),
   },
-  damp: [
+  damp: ours(
     'In air this damp a coat may stay wet for days. Warm the room, dry its air, or bring the pieces somewhere drier.',
-  ] as Text,
-  mask: ['Latex is a mask: peel it when the glaze on it is dull, before the firing.'] as Text,
-  spilled: ['Wax spilled on bare bisque comes off only in a new bisque firing.'] as Text,
-  takeBack: ['That was a slip'] as Text,
+  ),
+  mask: ours('Peel the latex off when the glaze on it looks dull, before the firing.'),
+  spilled: ours('Wax spilled on bare bisque comes off only in another bisque firing.'),
+  takeBack: ours('Undo this'),
   endedOne: (how: CoatEnd, id: string): Text => t`${[did[how]]} (${[id]})`,
   off: (id: string, how: CoatEnd, by: string): Text => t`${[id]} is ${[ends[how]]}, logged as ${[by]}.`,
   offEarly: (at: Instant): Text =>
-    t`It was not due to be dry before ${dayAndClock(at)}: if glaze sticks to it, wipe it off while wet.`,
-  none: ['No resist coats are waiting. /coat on kind:wax pieces:"3 bowls" notes one.'] as Text,
+    t`It was not expected to be dry before ${dayAndClock(at)}. If glaze sticks to it, wipe the glaze off while it is wet.`,
+  putOn: ours('Log a resist coat'),
+  none: ours('You have no resist coats on.'),
   listed: (count: number, ready: number): Text =>
     count === 1
       ? t`1 coat, ${[ready === 1 ? 'and it is ready' : 'not ready yet']}.`
@@ -167,23 +171,23 @@ export const coatWords = {
     { peel, doubt }: { peel: boolean; doubt: CoatDoubt | undefined },
   ): Text => {
     const name = kinds[resist];
-    if (at === undefined) return t`${[name]}: the studio never opens`;
+    if (at === undefined) return t`${[name]}: never ready, because the studio never opens`;
     const perhaps =
       doubt &&
       (doubt.why === 'cold'
-        ? 'in this cold it may never become a film'
+        ? 'in this cold it may never form a film'
         : 'in air this damp it will hardly dry');
     if (perhaps !== undefined)
       return ready
-        ? t`${[name]}: its hours are over, but ${[perhaps]}: touch it`
+        ? t`${[name]}: its drying time is over, but ${[perhaps]}. Touch it before you glaze`
         : t`${[name]}: ${[perhaps]}; not before ${dayAndClock(at)}`;
     if (ready) return [peel ? `${name}: ready; peel it before the firing` : `${name}: ready`];
     return t`${[name]}: ready ${dayAndClock(at)}`;
   },
   which: (typed: string): Text => t`Which coat on “${said(typed)}”?`,
-  noCoat: (typed: string): Text => t`There is no coat “${said(typed)}” on any piece. /coat list shows them.`,
+  noCoat: (typed: string): Text => t`There is no coat “${said(typed)}”. /coat list shows the coats.`,
   isOff: (typed: string): Text =>
-    t`“${said(typed)}” is off already, or was taken back. /coat list shows what is on.`,
+    t`“${said(typed)}” has come off already, or was taken back. /coat list shows the coats that are on.`,
   notYours: (id: string): Text =>
-    t`${[id]} is somebody else's coat. They or a keeper can say that it is off.`,
+    t`${[id]} is somebody else's coat. Only they or a keeper can say that it has come off.`,
 };

@@ -42,11 +42,11 @@ export const hoursProblem = (why: HoursProblem): Text => {
     case 'not-hours':
       return t`I can't read “${typed}” as opening hours. They look like 08:00-22:00, or closed.`;
     case 'which-half':
-      return t`Is “${typed}” morning or evening? Write 20:00-22:00, or 8pm-10pm.`;
+      return t`Is “${typed}” morning or evening? Type 20:00-22:00, or 8pm-10pm.`;
     case 'no-time-between':
-      return t`“${typed}” opens and closes at the same time. Write 00:00-24:00 for all day, or closed.`;
+      return t`“${typed}” opens and closes at the same time. Type 00:00-24:00 for all day, or closed.`;
     case 'not-a-day':
-      return t`“${said(why.day)}” is not a day of the calendar. Days look like 2026-12-25.`;
+      return t`“${said(why.day)}” is not a date. Dates look like 2026-12-25.`;
     case 'not-a-stretch':
       return t`“${said(why.stretch)}” ends before it starts, or is longer than a year.`;
   }

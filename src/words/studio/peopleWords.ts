@@ -1,74 +1,76 @@
 import type { Instant } from '../../studio/ids.ts';
-import { said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 export const peopleWords = {
   forget: {
-    about: 'Have the bot forget your name and your words, on every platform',
-    sure: 'yes does it; without it you are told what goes and what stays',
-    ask: ['Forget you? Nothing has been done yet, and it can’t be undone.'] as Text,
-    factGoes: 'Goes',
-    goes: [
+    about: 'Make the bot forget your name and your words, on every platform',
+    sure: 'Really forget me; without this, you see first what goes and what stays',
+    ask: ours('Do you want to be forgotten? Nothing has been done yet. It can’t be undone.'),
+    factGoes: 'What goes',
+    goes: ours(
       'your name, how each platform knows you, your sign-ins, your notes, what you called your pots, your reminders, what you wrote in the room.',
-    ] as Text,
-    factStays: 'Stays',
-    stays: ['what was done to the buckets, when, by “a former member”: the arithmetic needs it.'] as Text,
+    ),
+    factStays: 'What stays',
+    stays: ours('what was done to the buckets and when, by “a former member”: the bot calculates with it.'),
     others:
-      'A note of somebody else that names you stays until a keeper takes it out: /redact. Backups made before still hold your name until they are deleted. What Discord shows already, it keeps: delete it there.',
-    press: ['Forget me'] as Text,
-    done: ['You are forgotten here. Use the bot again and you are somebody new.'] as Text,
-    onlyKeeper: [
-      'You are the only keeper who is named, so nothing was done. Name another first: /studio keeper member:…',
-    ] as Text,
-    later: ['The last traces leave the file within minutes.'] as Text,
+      'If somebody else’s note names you, it stays until a keeper removes it with /redact. Older backups hold your name until they are deleted. Messages that Discord already shows stay there; delete them in Discord.',
+    press: ours('Forget me'),
+    done: ours('You are forgotten here. If you use the bot again, you are somebody new to it.'),
+    onlyKeeper: ours(
+      'You are the only named keeper, so nothing was done. Name another first: /studio keeper member:…',
+    ),
+    later: ours('The last traces are gone from the file within minutes.'),
   },
   link: {
-    about: 'Be one member on two platforms: get a code here, type it there',
+    about: 'Link your accounts on two platforms: get a code here, type it there',
     code: 'The code that /link gave you on the other platform',
-    sure: 'For a keeper: that the code is your own',
+    sure: 'For keepers: confirm that the code is your own',
     isThatYou: (name: string): Text =>
-      t`The code is ${said(name)}'s. Only if that is you: from then on ${said(name)} may do what you may.`,
-    factIfSo: 'If it is you',
+      t`This code belongs to ${said(name)}. Go on only if that is you: from then on, ${said(name)} may do everything that you may.`,
+    factIfSo: 'If that is you',
     surely: (code: string): Text => t`/link code:${said(code)} sure:yes`,
     offered: (code: string, until: Instant): Text =>
       t`Your code is ${[code]}. It works once, until ${{ at: until, show: 'clock' }}.`,
     factElsewhere: 'On the other platform',
     elsewhere: (code: string): Text => t`/link code:${[code]}`,
     factRoom: 'In the local room',
-    atTheDoor: ['type it at the door in place of the passcode, with a name and a word of your own.'] as Text,
-    tellNobody: ['Give it to nobody: who types it is you.'] as Text,
+    atTheDoor: ours(
+      'type it where you sign in, in place of the passcode, with a name and a password of your own.',
+    ),
+    tellNobody: ours('Keep it secret: whoever types it becomes you.'),
     refused: {
-      'no-such-code': [
-        'That code fits nobody: it was used, is older than 15 minutes, or was mistyped. Get a new one with /link.',
-      ] as Text,
-      'own-code': ['That is this side’s own code. Type it on the other platform.'] as Text,
-      'too-many': ['Too many wrong codes. Wait a quarter of an hour.'] as Text,
+      'no-such-code': ours(
+        'That code does not work: it was used, is older than 15 minutes, or was mistyped. Get a new one with /link.',
+      ),
+      'own-code': ours('That code is from this platform. Type it on the other one.'),
+      'too-many': ours('Too many wrong codes. Wait a quarter of an hour.'),
     },
-    linked: (name: string): Text => t`You are one member on both now: ${said(name)}.`,
-    whatFollows: [
-      'Entries, coats, pieces and reminders of both are yours wherever you write. What either may do, you may.',
-    ] as Text,
-    notHere: ['In the demo anybody can be anybody, so nobody is linked here.'] as Text,
+    linked: (name: string): Text => t`Your accounts are linked. On both you are ${said(name)}.`,
+    whatFollows: ours(
+      'The entries, coats, pieces and reminders of both accounts are now yours on both. You may do what either could.',
+    ),
+    notHere: ours('In the demo anybody can take any name, so accounts can’t be linked.'),
   },
   redact: {
-    about: 'Take the note of an entry out for good, or somebody’s name out of what things are called',
+    about: 'Remove an entry’s note for good, or a person’s name from the names of things',
     entry: 'The entry, such as 7-41',
-    name: 'Somebody’s name that buckets, cups, sessions or recipes are called by',
-    sure: 'yes does it; it can’t be undone',
-    which: [
-      'Say what to take out: the note of an entry, entry:7-41, or a name that things are called by, name:Wren.',
-    ] as Text,
+    name: 'A person’s name that stands in the names of buckets, cups, sessions or recipes',
+    sure: 'Really do it; it can’t be undone',
+    which: ours(
+      'Say what to remove: the note of an entry (entry:7-41), or a person’s name from the names of things (name:Wren).',
+    ),
     noName: (typed: string): Text =>
-      t`“${said(typed)}” is too little to look for: type the name as it stands there. Nothing was changed.`,
+      t`“${said(typed)}” is too short to search for. Type the name as it stands there. Nothing was changed.`,
     mixes: (typed: string): Text =>
-      t`Without “${said(typed)}” two things of one sort would be called the same. Call one of them otherwise first. Nothing was changed.`,
+      t`Without “${said(typed)}”, two things of the same kind would have the same name. Rename one of them first. Nothing was changed.`,
     askName: (typed: string): Text =>
-      t`Take “${said(typed)}” out of whatever is called by it, in every entry, old and new? It can’t be undone, and nothing has been done yet. What is called so now is better renamed first.`,
-    takeOut: (typed: string): Text => t`Take “${said(typed)}” out`,
-    nameDone: [
-      'The name is being taken out of what things are called. The entries stay; within minutes it is gone from the file.',
-    ] as Text,
+      t`Remove “${said(typed)}” from the names of things, in every entry, old and new? Nothing has been done yet. It can’t be undone. It is better to rename first whatever has that name now.`,
+    takeOut: (typed: string): Text => t`Remove “${said(typed)}”`,
+    nameDone: ours(
+      'The name is being removed from the names of things. The entries stay. Within minutes it is gone from the file.',
+    ),
     none: (id: string): Text => t`${[id]} has no note.`,
-    done: (id: string): Text => t`The note of ${[id]} is taken out for good. The entry stays.`,
+    done: (id: string): Text => t`The note of ${[id]} is removed for good. The entry stays.`,
     removed: 'note removed by a keeper',
   },
 };

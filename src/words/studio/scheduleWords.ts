@@ -5,45 +5,44 @@ import type { GlazingSession } from '../../studio/time/session.ts';
 import type { DryingRule, ReminderRule } from '../../studio/settings/studio.ts';
 import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
 import { percentText, spanText, temperatureText } from '../text/measures.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, ours, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const quiet = (stretch: QuietHours | undefined): string =>
   stretch === undefined
     ? 'no quiet hours'
-    : `quiet ${dayHoursText({ opens: stretch.from, closes: stretch.until })}`;
+    : `quiet hours ${dayHoursText({ opens: stretch.from, closes: stretch.until })}`;
 
 const fewDays = 6;
 
 export const scheduleWords = {
   problem: hoursProblem,
-  hoursAbout: 'Opening hours by weekday, and days off: a coat is ready when somebody can be there',
+  hoursAbout: 'Opening hours by weekday, and days off; a coat counts as ready when the studio is open',
   day: (day: WeekdayName): string => `Opening hours of ${weekdayText(day)}, or closed`,
   daily: 'Opening hours of every day, unless a weekday says otherwise',
   closed: 'Days off, such as 2026-12-25 or 2026-12-24 to 2027-01-02',
-  open: 'Days off after all open',
-  sessionAbout: 'A weekly glazing session, for warnings before it; hours:off takes it off',
+  open: 'Days off to cancel',
+  sessionAbout: 'A weekly glazing session, to remind members before it; hours:off removes it',
   sessionDay: 'The weekday',
   sessionHours: 'From when to when, or off',
   sessionName: 'Its name, if a weekday has several',
-  dryingAbout: 'How long resist coats dry here, and the air of the room when nobody says',
-  dryingHours: 'The least hours that wax and latex dry (12 h)',
-  dryingNight:
-    'Whether a coat needs a night besides (yes); no where the emulsion is proven to dry in its hours',
+  dryingAbout: 'How long resist coats dry here, and how warm and humid the room usually is',
+  dryingHours: 'How long wax and latex dry at least (usually 12 h)',
+  dryingNight: 'Does a coat also need a night? No only if yours is proven to dry in its hours',
   temperature: 'How warm the room usually is',
   humidity: 'Its usual relative humidity in percent',
-  remindersAbout: 'How long before a session warnings come, and the hours in which none do',
-  lead: 'How long before (30 min)',
-  quiet: 'Hours without reminders (22:00-08:00), or none',
+  remindersAbout: 'How long before a session reminders come, and the hours when none come',
+  lead: 'How long before a session (usually 30 min)',
+  quiet: 'Hours without reminders, or none',
   firingAbout: 'Plan the next firing, so that latex is peeled before it',
   firingWhen: 'When the kiln starts',
-  firingOff: 'Call the firing off',
+  firingOff: 'Cancel the firing',
   nothing: (example: string): Text => t`Say what to set, such as ${[example]}.`,
-  neverOpen: [
-    'With that the studio would never open, and no coat would ever be ready. Leave a day open; for days off there is closed:2026-12-25. Nothing was saved.',
-  ] as Text,
+  neverOpen: ours(
+    'With those hours the studio would never open, and no coat would ever be ready. Leave one day open; for a day off, use closed:2026-12-25. Nothing was saved.',
+  ),
   tooManyDays: (most: number): Text =>
-    t`That would be more than ${most} days off in all. Take past ones out with open:. Nothing was saved.`,
+    t`That would make more than ${most} days off. Remove past ones with open:. Nothing was saved.`,
   hoursSet: (hours: OpeningHours): Text => t`Open ${[weekText(hours.week)]}.`,
   factHours: 'Opening hours',
   hours: (hours: OpeningHours): Text => [weekText(hours.week)],
@@ -56,7 +55,7 @@ export const scheduleWords = {
   factSessions: 'Glazing sessions',
   sessions: (sessions: readonly GlazingSession[]): Text =>
     sessions.length === 0
-      ? ['none: /studio session day:tuesday hours:18:00-21:00']
+      ? ['none yet; a keeper can add one']
       : join(
           sessions.map(
             ({ name, day, hours: held }) => t`${said(name)} (${[weekdayText(day)]} ${[dayHoursText(held)]})`,
@@ -65,27 +64,29 @@ export const scheduleWords = {
         ),
   sessionSet: ({ name, day, hours: held }: GlazingSession): Text =>
     t`Session ${said(name)}: every ${[weekdayText(day)]} ${[dayHoursText(held)]}.`,
-  sessionOff: (name: string): Text => t`Session ${said(name)} is off.`,
-  noSession: (day: WeekdayName): Text => t`There is no such session on a ${[weekdayText(day)]}.`,
+  sessionOff: (name: string): Text => t`The session ${said(name)} is removed.`,
+  noSession: (day: WeekdayName): Text => t`There is no such session on ${[weekdayText(day)]}s.`,
   tooManySessions: (most: number): Text => t`${most} sessions a week is the most. Nothing was saved.`,
   factDrying: 'Resist coats',
   drying: ({ minimumHours, night, temperature, humidity }: DryingRule): Text => [
     [
-      night === false ? `${spanText(minimumHours)}, no night` : `${spanText(minimumHours)} and a night`,
+      night === false
+        ? `${spanText(minimumHours)}, no night needed`
+        : `${spanText(minimumHours)} and a night`,
       ...(temperature === undefined ? [] : [temperatureText(temperature, 'metric')]),
       ...(humidity === undefined ? [] : [percentText(humidity * 100)]),
     ].join(', '),
   ],
   dryingSet: (rule: DryingRule): Text =>
     rule.night === false
-      ? t`Wax and latex dry at least ${[spanText(rule.minimumHours)]} here, and need no night. Who glazes touches them first.`
-      : t`Wax and latex dry at least ${[spanText(rule.minimumHours)]} here, and a night.`,
+      ? t`Wax and latex dry at least ${[spanText(rule.minimumHours)]} here, and need no night. Touch them before you glaze.`
+      : t`Wax and latex dry at least ${[spanText(rule.minimumHours)]} here, and one night.`,
   factReminders: 'Reminders',
   reminders: ({ lead, quiet: stretch }: ReminderRule): Text => [
-    `${spanText(lead / hours(1))} before, ${quiet(stretch)}`,
+    `${spanText(lead / hours(1))} before a session, ${quiet(stretch)}`,
   ],
   remindersSet: ({ lead, quiet: stretch }: ReminderRule): Text =>
-    t`Warnings come ${[spanText(lead / hours(1))]} before; ${[quiet(stretch)]}.`,
+    t`Reminders come ${[spanText(lead / hours(1))]} before a session; ${[quiet(stretch)]}.`,
   firingSet: (when: Instant): Text => t`Firing planned for ${dayAndTime(when)}.`,
-  firingCalledOff: ['No firing is planned now.'] as Text,
+  firingCalledOff: ours('No firing is planned now.'),
 };

@@ -129,18 +129,5 @@ export const spanText = (hours: number): string => {
   return `${decimalText(hours / 24, 1)} days`;
 };
 
-/** How long ago, in whole units as people say it. */
-export const agoText = (hours: number): string => {
-  const minutes = Math.round(hours * 60);
-  if (minutes < 60) return spanText(hours);
-  if (minutes < 180) {
-    const tens = Math.round(minutes / 10) * 10;
-    return tens % 60 === 0 ? `${tens / 60} h` : `${Math.floor(tens / 60)} h ${tens % 60} min`;
-  }
-  if (hours < 23.5) return `${Math.round(hours)} h`;
-  const days = Math.round(hours / 24);
-  return days === 1 ? '1 day' : `${days} days`;
-};
-
 export const windowText = ({ low, high }: { low: number; high: number }, decimals = 2): string =>
   `${low.toFixed(decimals)} to ${high.toFixed(decimals)}`;

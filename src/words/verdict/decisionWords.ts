@@ -9,15 +9,15 @@ const rule: Record<Exclude<RuleName, 'grid'>, string> = {
   'never-sieved': 'Lumps or a skin were seen, and the glaze is marked never to be sieved',
   unsieved: 'Lumps or a skin were seen, or it froze, since the last sieve',
   'never-stirred': 'No stir is logged',
-  rested: 'It was stirred longer ago than it may rest (1 h, or as its keeper set)',
+  rested: 'It was last stirred longer ago than it may rest (1 h, or as a keeper set)',
   'never-measured': 'No gravity was measured within 10 minutes of a stir that left no cake',
   void: 'Since the last such gravity a cake was felt, lumps were sieved out, it froze, or something got into it',
-  stale: 'The last such gravity is older than it is good for (7 days, or as its keeper set)',
-  'changed-unknown': 'Something went in or came out since that cannot be reckoned with',
-  changed: 'What went in or came out since can have moved gravity by more than its uncertainty',
-  doubted: 'A later reading, of a bucket not stirred just before, says something else',
+  stale: 'The last such gravity is too old (older than 7 days, or as a keeper set)',
+  'changed-unknown': 'Something went in or came out since, and its amount is not known',
+  changed: 'What went in or came out since may have changed gravity by more than its uncertainty',
+  doubted: 'A later reading differs, but the bucket was not stirred just before it',
   'no-window': 'No window of gravity is set',
-  unsure: 'Gravity may be inside its window, but its uncertainty is wider than the window',
+  unsure: 'Gravity may be inside its window, but the reading is less exact than the window is wide',
 };
 
 const step: Record<Step, string> = {
@@ -54,20 +54,20 @@ const gravity: Record<GravityBand, string> = { low: 'low', in: 'in', high: 'high
 /** The decision as a page that a keeper can read. */
 export const decisionWords = {
   title: '# Water or stir?',
-  made: 'This page is written from the rules that the bot goes by: `npm run readme` writes it anew.',
+  made: '`npm run readme` writes this page from the bot’s own rules.',
   rules:
     'The first of these that applies is the answer. A gravity is *low* or *high* only when its whole 95 % interval is outside the window.',
   ruleHead: ['', 'when', 'do now', 'after that', 'and not'],
   gridTitle: '## Otherwise: gravity and flow',
-  grid: 'Down, gravity against its window; across, flow against its own. Where a cell has several answers, the first that holds is given. What is marked *keeper* is for a keeper’s hands: a member is told to ask one, with the amounts ready.',
+  grid: 'The rows are gravity against its window, the columns flow against its window. Where a cell has several answers, the first that applies is given. Only keepers do what is marked *keeper*: a member is told to ask one, and sees the amounts.',
   gridHead: (flow: readonly FlowBand[]): string[] => [
     'gravity \\ flow',
     ...flow.map((one) => flowWords[one]),
   ],
   amounts:
-    'Amounts aim at the middle of the window. They are held back until the chance of passing its far edge is at most 5 %, with what is not known of the gravity and of the volume both counted, and they are never more than leaves room to stir. When nobody has said for a week how full the pail is, they are given for each litre.',
-  afterStir: 'what follows once it is stirred',
-  cake: 'scrape the bottom up and power-mix it',
+    'Amounts aim at the middle of the window. They are made smaller until the chance of going past its far edge is at most 5 %; that counts the uncertainty of both gravity and volume. They always leave room to stir. If nobody has said for a week how full the pail is, they are given for each litre.',
+  afterStir: 'what applies once it is stirred',
+  cake: 'scrape up the bottom and power-mix it',
   look: 'look at the flow',
   lookAgain: 'let the air out, then look at the flow again',
   rule,

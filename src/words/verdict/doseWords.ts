@@ -2,7 +2,7 @@ import type { NoDose } from '../../studio/verdict/adviseDose.ts';
 import { doseText } from '../text/doseText.ts';
 import { massText, percentText, volumeText } from '../text/measures.ts';
 import { pastCheckpoint } from './pastCheckpoint.ts';
-import { t, type Text } from '../text/text.ts';
+import { ours, t, type Text } from '../text/text.ts';
 
 const ml = (value: number): string => `${Number(value.toFixed(1))} ml`;
 
@@ -11,81 +11,81 @@ const none: Record<NoDose, string> = {
   creamy: 'No more flocculant: it flows as it should.',
   thick: 'No flocculant: it is thick already.',
   'water-first':
-    'No flocculant yet: it is above its window, so water comes first. Then look at the flow again.',
+    'No flocculant yet: gravity is above its window, so water comes first. Then look at the flow again.',
   'too-wet': 'No flocculant: there is too much water in it, and thickening would only hide that.',
   unmeasured: 'Measure it first: nobody knows how much powder is in it.',
 };
 
 export const doseWords = {
-  about: 'The next flocculant step, the solution for it, or deflocculant',
+  about: 'The next flocculant dose, how to make the solution, or deflocculant',
   bucket: 'Which bucket: name, nickname or number',
-  what: 'flocculant, deflocculant (keepers), or solution: how to make it',
+  what: 'What you want to know about',
   water: 'Water for the solution',
-  temperature: 'Temperature of the room that the jar stands in',
-  which: [
-    'Which bucket? Add bucket: and its name. To make the solution: /dose what:solution water:1l.',
-  ] as Text,
+  temperature: 'Temperature of the room where the jar stands',
+  which: ours('Which bucket? Add bucket: and its name. To make the solution: /dose what:solution water:1l.'),
 
   none: (why: NoDose): Text => [none[why]],
   now: (ml: number): Text =>
     t`Add ${[doseText(ml)]} of flocculant solution, stir, wait 10 minutes, look again.`,
   later: (first: Text, ml: number): Text =>
-    t`${first} If it is thin then: ${[doseText(ml)]} of flocculant solution.`,
+    t`${first} If it is still thin after that, add ${[doseText(ml)]} of flocculant solution.`,
   perLitre: (ml: number): Text =>
-    t`${[String(Number(ml.toFixed(2)))]} ml of flocculant solution for every litre in the pail, if it is thin. Say the gap from rim to glaze, and I'll give it for the pail.`,
-  noChange: [
-    'Stop: the last two doses changed nothing. It is not flocculation that is missing; is there clay in it? A keeper looks at it.',
-  ] as Text,
+    t`${[String(Number(ml.toFixed(2)))]} ml of flocculant solution for every litre in the pail, if it is thin. Log the gap from rim to glaze, and I can work it out for the whole pail.`,
+  noChange: ours(
+    'Stop: the last two doses changed nothing, so flocculant is not what it needs. Is there clay in it? Ask a keeper to look.',
+  ),
   learned: ({ low, high }: { low: number; high?: number }, doses: number): Text =>
     high === undefined
-      ? t`Learned from its readings round ${doses} doses: at least ${[ml(low)]} to mid-window; how much at most, they don't say yet.`
-      : t`Learned from its readings round ${doses} doses: ${[ml(low)]} to ${[ml(high)]} to mid-window, nine times in ten. Never more than two rungs at once.`,
-  notLearned: [
-    'The ladder’s next rung. Not enough data to learn from: two doses, with the flow timed by one cup before and after each.',
-  ] as Text,
+      ? t`Learned from the readings before and after ${doses} doses: it takes at least ${[ml(low)]} to reach mid-window. The most it may take is not known yet.`
+      : t`Learned from the readings before and after ${doses} doses: it takes ${[ml(low)]} to ${[ml(high)]} to reach mid-window, 9 times out of 10. Never more than two usual doses at once.`,
+  notLearned: ours(
+    'This is the usual next dose. To learn this bucket’s own, the bot needs two doses, with the flow timed by the same cup before and after each.',
+  ),
   checkpoint: (percent: number): Text =>
-    t`Stop: ${[percentText(percent)]} of its dry mass has gone in since the last remake. Past 0.2 % a keeper looks first.`,
+    t`Stop: ${[percentText(percent)]} of its dry weight has gone in since the last fresh batch. Above 0.2 %, a keeper looks at it first.`,
   pastCheckpoint,
   factDose: 'This dose',
   dose: (grams: number, percent: number): Text =>
-    t`${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry mass`,
+    t`${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry weight`,
   factSoFar: 'So far',
   soFar: (percent: number | undefined, doses: number, unknown: boolean): Text => {
-    const counted = doses === 0 ? t`none` : t`${doses === 1 ? ['one dose'] : [`${doses} doses`]}`;
-    const share = doses === 0 || percent === undefined ? [] : t`, ${[percentText(percent)]} of its dry mass`;
-    return t`${counted}${share} since the last remake${[unknown ? '; at least: one was logged without its amount' : '']}`;
+    if (doses === 0) return t`no dose yet`;
+    const counted = doses === 1 ? 'one dose' : `${doses} doses`;
+    const share =
+      percent === undefined ? '' : `, ${unknown ? 'at least ' : ''}${percentText(percent)} of its dry weight`;
+    return t`${[counted]} since the last fresh batch${[share]}${[unknown ? '; one was logged without its amount' : '']}`;
   },
   dont: (): Text[] => [
-    ['Don’t go on once it is creamy. Two doses with no change: stop, and tell a keeper.'],
-    ['Don’t put dry salt in, and no gum against settling.'],
+    ours('Don’t go on once it is creamy. If two doses change nothing, stop and tell a keeper.'),
+    ours('Don’t put dry salt in, and don’t use gum against settling.'),
   ],
-  hardWater: ['The water here is hard, and that flocculates by itself: expect to need less.'] as Text,
+  hardWater: ours('The water here is hard, which flocculates by itself. Expect to need less.'),
   strength: (gramsPerSpoon: number, temperature: number): Text =>
-    t`Saturated solution, crystals left at the bottom: a teaspoon holds ${[gramsPerSpoon.toFixed(1)]} g of Epsom salt at ${[String(temperature)]} °C.`,
-  drops: ['Small jar: by drops, 20 to a millilitre.'] as Text,
+    t`In saturated solution (with crystals left at the bottom), a teaspoon holds ${[gramsPerSpoon.toFixed(1)]} g of Epsom salt at ${[String(temperature)]} °C.`,
+  drops: ours('For a small jar, count drops: 20 make a millilitre.'),
 
-  keepersOnly: ['Deflocculant is keepers’ hands: too much can’t be taken out again. Ask one.'] as Text,
-  deflocculantNotAsked: (first: Text): Text => t`It doesn't ask for deflocculant now. ${first}`,
-  deflocculant: [
-    'Deflocculant, one drop at a time: stir a minute after each, look, stop while it is still a little thick.',
-  ] as Text,
+  keepersOnly: ours('Only keepers add deflocculant: too much can’t be taken out again. Ask one.'),
+  deflocculantNotAsked: (first: Text): Text => t`It doesn't need deflocculant now. ${first}`,
+  deflocculant: ours(
+    'Add deflocculant one drop at a time. Stir for a minute after each drop, look, and stop while it is still a little thick.',
+  ),
   deflocculantSteps: [
-    ['Take a cup of the glaze and try it there first: that shows how far a drop goes.'],
-    ['It goes on loosening for minutes after: wait before the next drop.'],
-    ['Over the mark it is thin and settles hard, and only flocculant brings it back.'],
-  ] as Text[],
+    ours('Try it first in a cup of the glaze, to see how much one drop does.'),
+    ours('The glaze keeps getting thinner for some minutes. Wait before the next drop.'),
+    ours('With too much, it is thin and settles hard, and only flocculant brings it back.'),
+  ],
   dropped: (): Text => ['I added a drop'],
 
   solution: (crystals: number, water: number): Text =>
     t`Stir ${[massText(crystals)]} of Epsom salt into ${[volumeText(water)]} of warm water, and let it cool.`,
   factDissolves: 'Dissolves',
   dissolves: (grams: number, temperature: number): Text =>
-    t`${[massText(grams)]} at ${[String(temperature)]} °C; the rest lies at the bottom`,
+    t`${[massText(grams)]} at ${[String(temperature)]} °C; the rest stays at the bottom`,
   solutionSteps: [
-    [
-      'Crystals must always lie at the bottom: as long as they do, its strength is right, even as water dries out of it.',
-    ],
-    ['When they are gone, add more salt and stir until some stays.'],
-    ['Take it from the top, clear. Label the jar: Epsom salt solution, saturated, for glaze.'],
-  ] as Text[],
+    ours(
+      'Keep some crystals at the bottom. As long as they are there, the strength is right, even when water evaporates.',
+    ),
+    ours('When they are gone, add salt and stir until some no longer dissolves.'),
+    ours('Take clear solution from the top. Label the jar: Epsom salt solution, saturated, for glaze.'),
+  ],
 };

@@ -15,5 +15,5 @@ export const restText = ({
       ? []
       : [`clear water or a cake was seen after ${spanText(shortestHours)}`]),
   ].join('; ');
-  return t`It may rest ${[spanText(limitHours)]}, learned of this bucket: ${[seen]}.${[gel ? ' Loose grains would have parted sooner: a gel holds it up, and no formula says for how long.' : '']}`;
+  return t`It may rest ${[spanText(limitHours)]}, learned from this bucket: ${[seen]}.${[gel ? ' Without its gel it would have settled sooner. No formula says how long a gel holds.' : '']}`;
 };

@@ -1,10 +1,10 @@
 import type { Instant } from '../../studio/ids.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Reason } from '../../studio/verdict/verdict.ts';
+import { agoText } from '../text/agoText.ts';
 import { flowWords } from './flowWords.ts';
 import { heldWhy } from './heldWhy.ts';
 import {
-  agoText,
   gravityText,
   gravityWithin,
   handAmount,
@@ -23,8 +23,10 @@ import { said, t, type Part, type Text } from '../text/text.ts';
 
 const band = { low: 'below', in: 'inside', high: 'above' } as const;
 
+const settled = 'It has settled: the top is thin, the bottom thick. Stir before you judge it.';
+
 const voided: Record<Extract<Reason, { because: 'void' }>['by'], string> = {
-  cake: 'A hard cake was felt, and broken up since,',
+  cake: 'A hard cake was felt and has been broken up since,',
   sieved: 'Lumps were sieved out',
   frozen: 'It was frozen',
   contaminated: 'Something got into it',
@@ -45,106 +47,106 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'retired':
       return t`It was retired.`;
     case 'cake':
-      return t`A hard cake was felt at the bottom ${{ at: r.since, show: 'ago' }} and nobody has said that it is gone.`;
+      return t`A hard cake was felt at the bottom ${{ at: r.since, show: 'ago' }} and nobody has said since that it is gone.`;
     case 'unsieved':
       if (r.what === 'frozen')
-        return t`It froze, which leaves lumps: held since ${{ at: r.since, show: 'ago' }}, and not sieved since. Sieve it once it has thawed, then stir it, then weigh it. Its mesh: ${[String(r.mesh)]}.`;
+        return t`It froze, which leaves lumps. It was put on hold ${{ at: r.since, show: 'ago' }} and has not been sieved since. Once it has thawed, sieve it through ${[String(r.mesh)]} mesh, stir it, then weigh it.`;
       return r.mesh === 'never'
         ? t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}; this glaze is marked never to be sieved.`
-        : t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}, and it has not been sieved since. Its mesh: ${r.mesh}. Dried glaze from the rim waits for the next batch.`;
+        : t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}, and it has not been sieved since. Its mesh is ${r.mesh}. Keep dried glaze from the rim for the next batch.`;
     case 'never-stirred':
       if (r.thawed)
-        return t`It has been frozen, and nobody has logged a stir since it was sieved: what was stirred before does not count.`;
-      return t`Nobody has logged a stir. At rest a bucket parts into thin top and cake: it looks watery and is not.`;
+        return t`It has been frozen, and nobody has logged a stir since it was sieved. Stirs before that do not count.`;
+      return t`Nobody has logged a stir. ${[settled]}`;
     case 'rested':
       // “4 h ago; it may rest 4 h” would read as in time.
       if (r.hours < Math.max(1.1 * r.limitHours, r.limitHours < 3 ? 0 : r.limitHours + 0.5))
-        return t`Last stirred a little over ${[spanText(r.limitHours)]} ago, which is how long it may rest. At rest it parts into thin top and cake: it looks watery and is not.`;
-      return t`Last stirred ${{ at: r.at, show: 'ago' }}; it may rest ${[spanText(r.limitHours)]}. At rest it parts into thin top and cake: it looks watery and is not.`;
+        return t`Last stirred a little over ${[spanText(r.limitHours)]} ago, which is how long it may rest. ${[settled]}`;
+      return t`Last stirred ${{ at: r.at, show: 'ago' }}; it may rest ${[spanText(r.limitHours)]}. ${[settled]}`;
     case 'rest-learned':
       return restText(r);
     case 'stirred':
       if (r.ahead) return t`Its last stir is logged for a time that is still to come. Is a clock wrong?`;
       return t`Stirred ${{ at: r.at, show: 'ago' }}.`;
     case 'thin-coat':
-      return t`It flows right, but its coat is thin meanwhile; with the water out it will flow thicker too.`;
+      return t`It flows right, but it puts on a thin coat. With the extra water gone, it will also flow thicker.`;
     case 'no-window':
       return t`No gravity window is set for this bucket.`;
     case 'never-measured':
-      return t`There is no reading taken on a stirred bucket yet.`;
+      return t`There is no reading yet that was taken just after a stir.`;
     case 'unbelieved':
-      return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} is kept but not believed: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt, and nobody had said that it was gone' : 'no stir to the bottom that left no cake was logged just before']}.`;
+      return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} does not count: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt before it, and nobody had said that it was gone' : 'no stir to the bottom was logged just before it']}.`;
     case 'void':
-      return t`${[voided[r.by]]} ${{ at: r.at, show: 'ago' }}: the gravity and the flow that were known before tell nothing any more.`;
+      return t`${[voided[r.by]]} ${{ at: r.at, show: 'ago' }}, so the gravity and the flow from before no longer count.`;
     case 'stale':
-      return t`Last believed reading ${{ at: r.at, show: 'day' }}, ${[agoText(r.days * 24)]} ago; good for ${[spanText(r.limitDays * 24)]}.`;
+      return t`The last reading that counts is from ${{ at: r.at, show: 'day' }}, ${[agoText(r.days * 24)]}. A reading is good for ${[spanText(r.limitDays * 24)]}.`;
     case 'added-unknown':
-      return t`${[r.count === 1 ? 'Something' : `${r.count} things`]} went in or came out since the last reading that can't be reckoned with: how much, or how full the pail is, was not said.`;
+      return t`${[r.count === 1 ? 'Something' : `${r.count} things`]} went in or came out since the last reading, and the logbook can't tell how much that changed: the amount, or how full the pail is, was not given.`;
     case 'moved':
-      return t`What was logged since could move gravity by ${[r.by.toFixed(3)]}, more than the reading's ± ${[r.u95.toFixed(3)]}.`;
+      return t`What was logged since the reading may have changed gravity by ${[r.by.toFixed(3)]}, more than the reading's ± ${[r.u95.toFixed(3)]}.`;
     case 'predicted':
-      return t`The logbook predicts ${[gravityWithin(r.value, r.u95)]}.`;
+      return t`From what was logged since, gravity should be ${[gravityWithin(r.value, r.u95)]}.`;
     case 'unsure':
-      return t`± ${[r.u95.toFixed(3)]} is wider than the window ${[windowText(r.window)]}. A bigger cup, filled level, on a scale that shows 0.1 g, weighed twice, does better; a hydrometer does not.`;
+      return t`± ${[r.u95.toFixed(3)]} is wider than the window ${[windowText(r.window)]}. For a better reading, fill a bigger cup level and weigh it twice on a scale that shows 0.1 g. A hydrometer is no better.`;
     case 'gravity':
       return r.edge
-        ? t`Gravity ${[gravityWithin(r.value, r.u95)]}: a little outside ${[windowText(r.window)]}, but inside within what the reading can tell.`
+        ? t`Gravity ${[gravityWithin(r.value, r.u95)]}: a little outside ${[windowText(r.window)]}, but by less than the reading can tell.`
         : t`Gravity ${[gravityWithin(r.value, r.u95)]}, ${[band[r.band]]} its window ${[windowText(r.window)]}.`;
     case 'efflux':
-      return t`${said(r.cup)}: ${[secondsText(r.seconds)]}, ${[flowWords[r.band]]} against ${[`${r.window.low} to ${r.window.high} s`]}.`;
+      return t`${said(r.cup)}: ${[secondsText(r.seconds)]}, which is ${[flowWords[r.band]]} (window ${[`${r.window.low} to ${r.window.high} s`]}).`;
     case 'off-temperature':
       return t`Timed at ${[temperatureText(r.temperature, units)]}: ${[r.temperature < r.room ? 'cold glaze runs slower and seems thicker' : 'warm glaze runs faster and seems thinner']} than it is at ${[temperatureText(r.room, units)]}.`;
     case 'efflux-no-window':
-      return t`${said(r.cup)}: ${[secondsText(r.seconds)]}; no window of seconds is set for it, so it is only kept.`;
+      return t`${said(r.cup)}: ${[secondsText(r.seconds)]}. No window of seconds is set, so this is only logged.`;
     case 'other-cup':
-      return t`Timed with ${said(r.cup)}, but the window is for ${said(r.windowCup)}. Times of two cups are never compared.`;
+      return t`Timed with ${said(r.cup)}, but the window is for ${said(r.windowCup)}. Times from different cups can't be compared.`;
     case 'look':
       return t`Finger look: ${[r.look]}.`;
     case 'disagree':
-      return t`The cup says ${[flowWords[r.efflux]]}, the finger says ${[flowWords[r.look]]}. The cup decides; look again if it surprises you.`;
+      return t`The cup says ${[flowWords[r.efflux]]}, the finger says ${[flowWords[r.look]]}. The cup counts. Look again if that surprises you.`;
     case 'contradict':
-      return t`The cup says ${[flowWords[r.efflux]]}, the finger says ${[flowWords[r.look]]}: one of them was a slip, and neither is believed.`;
+      return t`The cup says ${[flowWords[r.efflux]]}, the finger says ${[flowWords[r.look]]}. One of them must be wrong, so neither counts.`;
     case 'flow-at-rest':
-      return t`The look at the flow ${{ at: r.at, show: 'ago' }} came too long after the stir: kept, not believed.`;
+      return t`The look at the flow ${{ at: r.at, show: 'ago' }} came too long after the stir, so it does not count.`;
     case 'unexpected':
-      return t`The logbook expected ${[gravityWithin(r.value, r.u95)]}. A second reading tells whether this one was a slip, or something went in or out that nobody wrote down.`;
+      return t`The logbook expected ${[gravityWithin(r.value, r.u95)]}. A second reading tells whether this one was wrong, or something went in or out that nobody logged.`;
     case 'together':
-      return t`${r.count} readings of this session taken together: ${[gravityWithin(r.value, r.u95)]}.`;
+      return t`${r.count} readings from this session, taken together, give ${[gravityWithin(r.value, r.u95)]}.`;
     case 'dose-at-work':
-      return t`A dose went in ${{ at: r.at, show: 'ago' }}: it works for ten minutes once it is stirred in, and a look before then is kept, not counted.`;
+      return t`A dose went in ${{ at: r.at, show: 'ago' }}. Once stirred in, it takes ten minutes to work. A look before that does not count.`;
     case 'flow-unknown':
-      return t`No look at the flow since the last stir or change.`;
+      return t`Nobody has looked at the flow since the last stir or change.`;
     case 'stirred-short':
       return r.minutes === undefined
-        ? t`A bucket can be thixotropic: thick at rest, thin while stirred. How long it was stirred was not said.`
-        : t`Stirred ${[spanText(r.minutes / 60)]}; a thixotropic bucket takes up to 5 minutes to loosen.`;
+        ? t`A glaze can be thixotropic: thick at rest, thin while stirred. Nobody said how long it was stirred.`
+        : t`Stirred ${[spanText(r.minutes / 60)]}. A thixotropic glaze takes up to 5 minutes to loosen.`;
     case 'stirred-long':
       return t`Stirred ${[spanText(r.minutes / 60)]} in all, and still thick.`;
     case 'no-way-to-look':
-      return t`It is marked for gloves, so no finger goes in, and no window of seconds is set to time a cup against.`;
+      return t`It is marked for gloves, so nobody dips a finger in, and no window of cup seconds is set.`;
     case 'just-mixed':
-      return t`Just machine-mixed: air makes it read low and flow thin.`;
+      return t`It was just machine-mixed. The air in it makes it read low and flow thin.`;
     case 'volume':
       return t`Worked out for ${[volumeWithin(r.value, r.u95, units)]}.`;
     case 'volume-old':
-      return t`How full the pail is has not been said lately. Log the gap from rim to glaze, and the amount for the pail comes.`;
+      return t`Nobody has said lately how full the pail is. Log the gap from rim to glaze to get the amount for the whole pail.`;
     case 'held-back':
-      return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window: more could pass the far edge.`;
+      return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window, because more could go past the far edge.`;
     case 'pail-full':
-      return t`${[r.fits < 1 ? 'Nothing' : `Only ${volumeText(handAmount(r.fits), units)}`]} fits with room to stir. Ladle some glaze into a second pail, say so, and ask again: what is left in this one needs less.`;
+      return t`${[r.fits < 1 ? 'Nothing' : `Only ${volumeText(handAmount(r.fits), units)}`]} fits with room to stir. Ladle some glaze into a second pail, log that, and ask again: the rest needs less.`;
     case 'no-room-for-dry':
       return r.fits < 1
-        ? t`The pail is full: dry batch goes in once clear water is off.`
-        : t`Only ${[massText(handAmount(r.fits), units)]} of dry batch fits with room to stir, of ${[massText(handAmount(r.wanted), units)]}: draw clear water off first.`;
+        ? t`The pail is full. Dry batch goes in only after clear water has come off.`
+        : t`Only ${[massText(handAmount(r.fits), units)]} of the ${[massText(handAmount(r.wanted), units)]} of dry batch fits with room to stir. Draw clear water off first.`;
     case 'dose':
-      return t`${[percentText(r.percent)]} of its dry mass: ${[massText(r.grams, units)]} of Epsom salt; with it, ${[percentText(r.totalPercent)]} in all since the last remake.`;
+      return t`${[percentText(r.percent)]} of its dry weight: ${[massText(r.grams, units)]} of Epsom salt. That makes ${[percentText(r.totalPercent)]} in all since the last fresh batch.`;
     case 'dose-learned':
       return r.high === undefined
-        ? t`Learned from its own readings: at least ${[volumeText(r.low, units)]} to mid-window; how much at most, they don't say yet. Never more than two rungs at once.`
-        : t`Learned from its own readings: ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to mid-window, nine times in ten. Never more than two rungs at once.`;
+        ? t`Learned from this bucket's readings: it takes at least ${[volumeText(r.low, units)]} to reach mid-window. The most it may take is not known yet. Never more than two usual doses at once.`
+        : t`Learned from this bucket's readings: it takes ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to reach mid-window, 9 times out of 10. Never more than two usual doses at once.`;
     case 'dose-no-change':
-      return t`The last two doses changed nothing: it is not flocculation that is missing. Is there clay in it?`;
+      return t`The last two doses changed nothing, so flocculant is not what it needs. Is there clay in it?`;
     case 'dose-checkpoint':
-      return t`${[percentText(r.totalPercent)]} of its dry mass has gone in since the last remake: past 0.2 % a keeper looks first. ${pastCheckpoint}`;
+      return t`${[percentText(r.totalPercent)]} of its dry weight has gone in since the last fresh batch. Above 0.2 %, a keeper looks at it first. ${pastCheckpoint}`;
   }
 };

@@ -32,32 +32,32 @@ const measure = (verdict: Verdict): Text => {
     return t`${[verdict.readyToMeasure ? 'Measure it now' : 'Stir it to the bottom and measure it']}, weight and flow: ${[voided[reason.by]]}.`;
   if (verdict.gravity?.believed === false)
     return (verdict.hoursSinceStir ?? Infinity) * 60 <= 10
-      ? t`Measure it now, while it is stirred: the reading before was of a bucket at rest.`
-      : t`Stir it to the bottom and measure again: no stir was logged just before that reading.`;
+      ? t`Measure it now, while it is stirred: the last reading was of a bucket that had settled.`
+      : t`Stir it to the bottom and measure again: no stir was logged just before the last reading.`;
   switch (verdict.rule) {
     case 'never-measured':
-      return t`Weigh a cup of it now: it is stirred and was never measured. Change nothing before.`;
+      return t`Weigh a cup of it now: it is stirred and was never measured. Don't change anything before that.`;
     case 'stale':
       return t`Measure it now, while it is stirred: the last reading is too old.`;
     case 'changed':
     case 'changed-unknown':
       return verdict.readyToMeasure
-        ? t`It is stirred: measure before anything else. Something went in since the last reading.`
-        : t`Stir it, then measure before anything else: something went in since the last reading.`;
+        ? t`It is stirred: measure it before anything else. Something went in since the last reading.`
+        : t`Stir it, then measure it before anything else: something went in since the last reading.`;
     case 'unsure':
-      return t`Measure better before you change anything: this reading can't tell in from out.`;
+      return t`Measure more exactly before you change anything: this reading can't tell whether gravity is inside its window.`;
     default: {
       if (verdict.reasons.some(({ because }) => because === 'contradict'))
-        return t`Cup and finger disagree: stir, and time the cup again. Don't change the water yet.`;
+        return t`Cup and finger disagree. Stir, and time the cup again. Don't change the water yet.`;
       const dosed = verdict.reasons.find(({ because }) => because === 'dose-at-work');
       if (dosed?.because === 'dose-at-work')
         return dosed.stirred
           ? t`It is stirred in: wait 10 minutes, then look at how it flows. Don't change the water yet.`
           : t`Stir it in, wait 10 minutes, then look at how it flows. Don't change the water yet.`;
       if (verdict.reasons.some(({ because }) => because === 'flow-at-rest'))
-        return t`Stir it 60 s, then look at the flow again: it had rested too long. Don't change the water yet.`;
+        return t`Stir it for 60 s, then look at the flow again: it had stood too long. Don't change the water yet.`;
       return verdict.reasons.some(({ because }) => because === 'just-mixed')
-        ? t`Let the air out a few minutes, then look at the flow again. Take no water out.`
+        ? t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`
         : t`Now look at how it flows. Don't change the water yet.`;
     }
   }
@@ -72,41 +72,41 @@ const isStop = (reason: Reason): reason is Stop =>
 const stopped = (stop: Stop, toKeeper: boolean): Text => {
   if (stop.because === 'dose-no-change')
     return toKeeper
-      ? t`Stop: two doses changed nothing. It is not flocculation that is missing; has it any clay?`
-      : t`Still thin, and two doses changed nothing. No more flocculant. Ask a keeper.`;
+      ? t`Stop: two doses changed nothing, so flocculant is not what it needs. Has it any clay?`
+      : t`It is still thin, and two doses changed nothing. No more flocculant. Ask a keeper.`;
   const percent = percentText(stop.totalPercent);
   return toKeeper
-    ? t`Stop: ${[percent]} of its dry mass is in. Look at it yourself before more goes in, or remake it.`
-    : t`Still thin, and flocculant of ${[percent]} of its dry mass is in. No more for now. Ask a keeper.`;
+    ? t`Stop: flocculant of ${[percent]} of its dry weight is in. Look at it yourself before more goes in, or make a fresh batch.`
+    : t`It is still thin, and flocculant of ${[percent]} of its dry weight is in. No more for now. Ask a keeper.`;
 };
 
 /** Where drawn water would take flux along. */
 const evaporate = (water: Pour | undefined): Text =>
   water
-    ? t`Too much water. Let ${[water.amount]} of it evaporate${[water.each]}, lid off; drawing it off takes flux away.`
-    : t`Too much water. Let it evaporate, lid off; drawing it off takes flux away.`;
+    ? t`Too much water. Let ${[water.amount]} of it evaporate${[water.each]}, with the lid off. Drawing it off would take flux away.`
+    : t`Too much water. Let it evaporate, with the lid off. Drawing it off would take flux away.`;
 
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
-  if (verdict.rule === 'no-window') return t`A keeper has to set first what gravity it should have.`;
+  if (verdict.rule === 'no-window') return t`A keeper first has to set what gravity it should have.`;
   if (verdict.rule === 'never-sieved')
-    return t`There are lumps, and this glaze is never sieved: a keeper decides.`;
+    return t`There are lumps, and this glaze is never sieved. Ask a keeper.`;
   const stop = verdict.reasons.find(isStop);
   if (stop) return stopped(stop, verdict.keeperStep === undefined);
-  if (verdict.flow === null) return t`A keeper has to set first how many seconds it should run.`;
+  if (verdict.flow === null) return t`A keeper first has to set how many cup seconds it should have.`;
   const drawn = drawnOff(verdict.amounts, units);
   const dry = powder(verdict.amounts, units);
   switch (verdict.keeperStep) {
     case 'draw-off-water':
       if (verdict.cautions.includes('drawn-flux')) return evaporate(drawn);
       return drawn && dry
-        ? t`Too much water in it. Ask a keeper: ${[drawn.amount]} of clear water off, or ${[dry.amount]} of dry batch in${[dry.each]}.`
-        : t`Too much water in it. Ask a keeper to draw some off.`;
+        ? t`Too much water in it. Ask a keeper to draw off ${[drawn.amount]} of clear water, or to stir in ${[dry.amount]} of dry batch${[dry.each]}.`
+        : t`Too much water in it. Ask a keeper to draw some clear water off.`;
     case 'add-dry':
       return dry
-        ? t`Gelled, and then watered. Ask a keeper: ${[dry.amount]} of dry batch${[dry.each]}, then deflocculant.`
-        : t`Gelled, and then watered. Ask a keeper.`;
+        ? t`It gelled, and water was added. Ask a keeper to stir in ${[dry.amount]} of dry batch${[dry.each]}, then deflocculant.`
+        : t`It gelled, and water was added. Ask a keeper.`;
     case 'deflocculate':
-      return t`Over-flocculated: still thick after a long stir. Ask a keeper. No water.`;
+      return t`Over-flocculated: it is still thick after a long stir. Don't add water. Ask a keeper.`;
     default:
       return t`Ask a keeper.`;
   }
@@ -134,7 +134,7 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
 /** The answer in a line that stands alone on a locked phone. */
 export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text =>
   verdict.dont.includes('change-on-one-reading')
-    ? t`Weigh a second cup first: the logbook did not expect this. The same again? ${step(verdict, units)}`
+    ? t`Weigh a second cup first: the logbook did not expect this. If it reads the same: ${step(verdict, units)}`
     : step(verdict, units);
 
 const step = (verdict: Verdict, units: UnitSystem): Text => {
@@ -146,13 +146,13 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
       return t`Sieve it first.`;
     case 'stir':
       return verdict.rule === 'cake'
-        ? t`Scrape the bottom up and power-mix it. Don't add water.`
+        ? t`Scrape up the bottom and power-mix it. Don't add water.`
         : t`Stir it first, to the bottom. Don't add water.`;
     case 'measure':
       return measure(verdict);
     case 'use':
       return verdict.dont.includes('use-unstirred')
-        ? t`Stir in what was added, then use it: gravity should still be where it belongs.`
+        ? t`Stir in what was added, then use it. Gravity should still be right.`
         : t`Use it. Gravity and flow are where they should be.`;
     case 'add-water': {
       const half = verdict.dont.includes('all-at-once');
@@ -174,19 +174,19 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
     case 'add-dry': {
       const dry = powder(verdict.amounts, units);
       return dry
-        ? t`Gelled, and then watered. Stir in ${[dry.amount]} of dry batch${[dry.each]}, then deflocculate.`
-        : t`Gelled, and then watered. It needs dry batch, then deflocculant.`;
+        ? t`It gelled, and water was added. Stir in ${[dry.amount]} of dry batch${[dry.each]}, then deflocculate.`
+        : t`It gelled, and water was added. It needs dry batch, then deflocculant.`;
     }
     case 'flocculate': {
       const small = dose(verdict.amounts, units);
       return small
-        ? t`Thin, but not watery: add ${[small.amount]} of flocculant solution${[small.each]}, stir, wait 10 minutes, look again. No water out.`
-        : t`Thin, but not watery: it needs flocculant, in small doses. No water out.`;
+        ? t`Thin, but not watery: add ${[small.amount]} of flocculant solution${[small.each]}, stir, wait 10 minutes, look again. Take no water out.`
+        : t`Thin, but not watery: it needs flocculant, in small doses. Take no water out.`;
     }
     case 'stir-on':
-      return t`Stir on, 2 to 5 minutes, and look again. Don't add water.`;
+      return t`Keep stirring for 2 to 5 minutes, then look again. Don't add water.`;
     case 'deflocculate':
-      return t`Over-flocculated: deflocculant, drop by drop, stirring between. No water.`;
+      return t`Over-flocculated: add deflocculant drop by drop and stir between drops. Don't add water.`;
     case 'ask-keeper':
       return asked(verdict, units);
   }

@@ -1,7 +1,8 @@
 import { bucketCautionWords } from './bucketCautionWords.ts';
 import type { Dont, Step, VerdictCaution } from '../../studio/verdict/verdict.ts';
 import { flowWords } from './flowWords.ts';
-import { agoText, gravityText, gravityWithin, windowText } from '../text/measures.ts';
+import { agoText } from '../text/agoText.ts';
+import { gravityText, gravityWithin, windowText } from '../text/measures.ts';
 import { said, t, type Text } from '../text/text.ts';
 import { restText } from './restText.ts';
 import { verdictReason } from './verdictReason.ts';
@@ -13,26 +14,27 @@ const thenWords: Record<Step, string> = {
   stir: 'stir',
   measure: 'measure again',
   use: 'it should be ready to use',
-  'add-water': 'it will want water: measure first',
-  'draw-off-water': 'water may have to come off: measure first',
-  'add-dry': 'it may want dry batch: measure first',
+  'add-water': 'it will need water; measure first',
+  'draw-off-water': 'water may have to come off; measure first',
+  'add-dry': 'it may need dry batch; measure first',
   flocculate: 'flocculant, if it is still thin',
-  'stir-on': 'stir on',
+  'stir-on': 'keep stirring',
   deflocculate: 'deflocculant, drop by drop',
-  'ask-keeper': 'a keeper decides',
+  'ask-keeper': 'ask a keeper',
 };
 
 const dontWords: Record<Dont, string> = {
   use: "Don't glaze from it as it is.",
-  'use-unstirred': "Don't glaze before what went in is stirred in, to the bottom.",
+  'use-unstirred': "Don't glaze before what went in is stirred in to the bottom.",
   adjust: "Don't add anything to it or take anything from it.",
   'water-in': "Don't add water.",
   'water-out': "Don't pour water off.",
   'flocculant-to-hide-water': "Don't thicken it with flocculant: the coat would still be thin.",
   'water-to-thin-a-gel': "Don't add water: a gel only looks thick.",
-  'water-on-looks': "Don't change the water on looks alone. No scale at hand? Use another bucket, or ask.",
+  'water-on-looks':
+    "Don't change the water just from how it looks. If you have no scale, use another bucket, or ask.",
   'change-on-one-reading': "Don't change the bucket on one reading that the logbook can't explain.",
-  'powder-by-member': 'Dry powder is for keepers.',
+  'powder-by-member': 'Only keepers add dry powder.',
   'all-at-once': "Don't pour the other half before you have measured again.",
 };
 
@@ -40,16 +42,18 @@ const cautionWords: Record<VerdictCaution, string> = {
   ...bucketCautionWords,
   gloves: 'Wear gloves: this bucket is marked for them. No bare fingers in it.',
   caustic: 'Caustic: gloves and eye protection. No bare fingers in it.',
-  toxic: 'Toxic in the hand and the mouth: gloves, no food or drink near it.',
+  toxic: 'Toxic on skin and when swallowed: gloves, no food or drink near it.',
   'drawn-water':
-    'Drawn-off water holds dissolved metals: label it and keep it for the next batch. Not down the sink; your local rules say how it may be disposed of.',
+    'Drawn-off water holds dissolved metals. Label it and keep it for the next batch. Don’t pour it down the sink; your local rules say how to dispose of it.',
   'drawn-flux':
-    'This glaze holds soluble ash, soda, borate, lithium or copper: its clear water may be caustic, and it takes flux or colour away. Gloves and eye protection; or let the water evaporate instead, lid off, out of reach.',
+    'This glaze holds soluble ash, soda, borate, lithium or copper: its clear water may be caustic, and drawing it off takes flux or colour away. Wear gloves and eye protection. Or let the water evaporate instead, with the lid off and the pail out of reach.',
   dust: 'Dry batch makes silica dust: fitted respirator, local exhaust, wet-clean. Your local rules and a qualified person come before this bot.',
-  mixer: 'Power mixer near water: plug it into an RCD/GFCI outlet, tie hair back, no loose sleeves.',
-  lifting: 'A full 19 l pail weighs over 25 kg: two people, or ladle it.',
+  mixer:
+    'A power mixer near water can give a shock: plug it into an RCD/GFCI outlet. Tie hair back, no loose sleeves.',
+  lifting: 'A full 19 l pail weighs over 25 kg. Lift it with two people, or ladle it out.',
   deflocculant: 'Some deflocculants are caustic: gloves and eye protection, and read their label.',
-  'hold-hazard': 'Held because it can harm people: keep it closed and out of reach, and follow local rules.',
+  'hold-hazard':
+    'On hold because it can harm people. Keep it closed and out of reach, and follow your local rules.',
 };
 
 export const verdictWords = {
@@ -64,11 +68,10 @@ export const verdictWords = {
   factLastReading: 'Last reading',
   factFlow: 'Flow',
   factStir: 'Last stir',
-  factPredicted: 'Predicted',
-  notBelieved: (value: number): Text => t`${[gravityText(value)]}, kept but not believed`,
-  fromBefore: (value: number): Text => t`${[gravityText(value)]}, of before: it tells nothing any more`,
-  stirNotSaid: (value: number): Text =>
-    t`${[gravityText(value)]}, kept; not believed, for nobody said whether it was stirred`,
+  factPredicted: 'Expected',
+  notBelieved: (value: number): Text => t`${[gravityText(value)]}, does not count`,
+  fromBefore: (value: number): Text => t`${[gravityText(value)]}, from before; no longer counts`,
+  stirNotSaid: (value: number): Text => t`${[gravityText(value)]}; counts only if it was stirred just before`,
   /** The answer holds only if the bucket was not stirred, and nobody said. */
   wasItStirred: (title: Text): Text => t`${title} Or was it stirred? You didn't say.`,
   itWasStirred: (): Text => ['It was stirred to the bottom'],
@@ -78,7 +81,7 @@ export const verdictWords = {
       : t`${[gravityWithin(value, u95)]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (): Text => ['never logged'],
-  stirredAgo: (hours: number): Text => [hours < 1 / 60 ? 'just now' : `${agoText(hours)} ago`],
+  stirredAgo: (hours: number): Text => [agoText(hours)],
   headline: (name: string, title: Text): Text => t`${said(name)}: ${title}`,
   cakeGone: (): Text => ['I mixed it up, the cake is gone'],
   release: (): Text => ['Release it'],
@@ -94,10 +97,12 @@ export const verdictWords = {
   measureIt: (): Text => ['Log a reading'],
   protocolWeigh: (): Text => ['Weight: fill the cup to the brim, wipe it dry outside, then weigh it.'],
   protocolCup: (): Text => [
-    'Cup: stir 60 s, fill it, let go within 10 s, stop at the first break in the stream. Twice, within 10 % of each other. It may also say "won\'t run".',
+    'Cup: stir for 60 s, fill the cup, let go within 10 s, and stop the clock at the first break in the stream. Do it twice; the two times should be within 10 % of each other. If it does not run, say so.',
   ],
   protocolFinger: (): Text => [
-    'Finger: dip a dry finger. Coat hides the creases of the skin: thick. Creases and the line round the nail still show, skin does not: right. Skin shows through: thin.',
+    'Finger: dip a dry finger. If the glaze hides the creases of the skin, it is thick. If the creases and the line around the nail show but the skin does not, it is right. If the skin shows through, it is thin.',
   ],
-  protocolFingerGloved: (): Text => ['This bucket is marked for gloves: no finger look. Time a cup instead.'],
+  protocolFingerGloved: (): Text => [
+    'This bucket is marked for gloves, so don’t dip a finger in. Time a cup instead.',
+  ],
 };

@@ -12,7 +12,7 @@ const day = 86_400_000;
 const chart: Chart = {
   title: 'Gull <script>alert(1)</script> & "Grey"',
   alt: 'Chart of Gull Grey: 3 gravity readings',
-  key: 'Filled: believed. Hollow: not.',
+  key: 'Filled dot: a reading that counts. Hollow: not.',
   zone: 'America/St_Johns',
   series: [
     {

@@ -42,7 +42,7 @@ describe('a correction', () => {
     // 15 000 × (1.44 − 1.38)/0.44 = 2045.45 ml off
     expect(number(off.data['drawOffMl'])).toBeCloseTo(2045.45, 1);
     expect(off.data['drawOffMl']).toBe(verdict(told)['drawOffMl']);
-    expect(off.cautions.join(' ')).toMatch(/not down the sink/i);
+    expect(off.cautions.join(' ')).toMatch(/don’t pour it down the sink/i);
     const dry = await room.keeper(1, '/batch correct bucket:gg by:dry');
     // Δm = V·s(γ2 − γ1)/(s − γ2) = 15 000 × 2.6 × 0.06/1.16 = 2017.24 g
     expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
@@ -121,7 +121,7 @@ describe('a correction', () => {
     expect(number(answer.data['gravity'])).toBeCloseTo(1.44, 4);
     expect(number(answer.data['volumeL'])).toBeCloseTo(18.05, 3);
     expect(answer.title).toBe(
-      'Gull Grey: Ladle 5.95 l out first, then pour in 9 l of Sea Fog, stir and measure. Only 3.05 l fits now, too little for its window.',
+      'Gull Grey: Ladle 5.95 l out first, then pour in 9 l of Sea Fog, stir and measure. Only 3.05 l fits now, too little to reach the window.',
     );
     expect(answer.actions[0]?.line).toBe('/added bucket:1 what:taken amount:5950ml after:2');
     expect(answer.facts.map(({ text }) => text).join(' ')).toMatch(/and 18 l in the pail/);
@@ -151,7 +151,7 @@ describe('a correction', () => {
   it.each([
     ['/batch correct bucket:gg by:dry', /above its window/],
     ['/batch correct bucket:gg by:draw-off', /above its window/],
-    ['/batch correct bucket:gg by:blend', /with which bucket/],
+    ['/batch correct bucket:gg by:blend', /Which bucket/],
     ['/batch correct bucket:gg by:blend with:gg', /itself/],
   ])('refuses what would take it further off: %s', async (line, why) => {
     const room = await openRoomWithGullGrey();
@@ -199,10 +199,10 @@ describe('a correction', () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.38 within:0.001 seconds:14 stirred:yes');
     const off = await room.say(1, '/batch correct bucket:gg by:draw-off');
-    expect(off.title).toMatch(/^Gull Grey: Ask a keeper: 2 l of clear water off\.$/);
+    expect(off.title).toMatch(/^Gull Grey: Ask a keeper to draw off 2 l of clear water\.$/);
     expect(number(off.data['drawOffMl'])).toBeCloseTo(2045.45, 1);
     const dry = await room.say(1, '/batch correct bucket:gg by:dry');
-    expect(dry.title).toMatch(/^Gull Grey: Ask a keeper: .* of dry batch in\.$/);
+    expect(dry.title).toMatch(/^Gull Grey: Ask a keeper to stir in .* of dry batch\.$/);
     expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
     const rested = await room.say(600, '/batch correct bucket:gg by:dry');
     expect(rested.title).toMatch(/^Gull Grey: Ask a keeper: .*Before that, stir it\.$/);
@@ -242,7 +242,7 @@ describe('a new batch', () => {
       { label: 'silica', text: '2718 g' },
       { label: 'whiting', text: '2196 g' },
       { label: 'kaolin', text: '1673 g' },
-      { label: 'Over the base', text: 'red iron oxide 314 g' },
+      { label: 'Added on top', text: 'red iron oxide 314 g' },
       { label: 'Powder in all', text: '10\u202F769 g' },
     ]);
   });
@@ -272,14 +272,14 @@ describe('a new batch', () => {
     expect(facts.slice(1, 5)).toEqual([
       { label: 'feldspar', text: '500 g' },
       { label: 'clay', text: '500 g' },
-      { label: 'Over the base', text: 'tin oxide 50 g, rutile 30 g' },
+      { label: 'Added on top', text: 'tin oxide 50 g, rutile 30 g' },
       { label: 'Powder in all', text: '1080 g' },
     ]);
     const rows = String(file?.['content'])
       .split('\n')
       .filter((line) => line.startsWith('<tr>'))
       .map((line) => line.replaceAll(/<[^>]*>/g, ' ').trim());
-    expect(rows.join('|')).toMatch(/feldspar +500\|clay +500\|Over the base\|tin oxide +50\|rutile +30/);
+    expect(rows.join('|')).toMatch(/feldspar +500\|clay +500\|Added on top\|tin oxide +50\|rutile +30/);
     expect(String(file?.['content'])).not.toMatch(/>\+|\+ /);
   });
 
@@ -293,7 +293,7 @@ describe('a new batch', () => {
     );
     expect(facts.length).toBeLessThanOrEqual(25);
     const labels = facts.map(({ label }) => label);
-    expect(labels.slice(-4)).toEqual(['And', 'Over the base', 'Powder in all', 'Pail']);
+    expect(labels.slice(-4)).toEqual(['Also', 'Added on top', 'Powder in all', 'Pail']);
     expect(facts.at(-3)?.text).toBe('tin oxide 100 g');
     expect(facts.at(-4)?.text).toMatch(/stone z 100 g$/);
   });
@@ -324,20 +324,20 @@ describe('a new batch', () => {
   });
 
   it.each([
-    [`recipe:"${recipe}" volume:15l gravity:3`, /its grains alone are 2\.68/],
+    [`recipe:"${recipe}" volume:15l gravity:3`, /the dry grains themselves are 2\.68/],
     [`recipe:"${recipe}" volume:15l gravity:1`, /above 1/],
     [`recipe:"${recipe}" volume:15l gravity:0.9`, /above 1/],
     [`recipe:"${recipe}" volume:15l gravity:2.4`, /a paste/],
-    ['recipe:"feldspar 0, silica 0" volume:15l gravity:1.45', /sums to 0/],
-    ['recipe:"+ red iron oxide 4" volume:15l gravity:1.45', /sums to 0/],
-    ['recipe:"feldspar -44, silica 31" volume:15l gravity:1.45', /less than nothing/],
+    ['recipe:"feldspar 0, silica 0" volume:15l gravity:1.45', /adds up to 0\./],
+    ['recipe:"+ red iron oxide 4" volume:15l gravity:1.45', /adds up to 0\./],
+    ['recipe:"feldspar -44, silica 31" volume:15l gravity:1.45', /below zero/],
     ['recipe:"feldspar, silica" volume:15l gravity:1.45', /can't read/],
     [`recipe:"${recipe}" gravity:1.45`, /how much/i],
-    [`recipe:"${recipe}" volume:15l powder:2kg gravity:1.45`, /One of them/],
+    [`recipe:"${recipe}" volume:15l powder:2kg gravity:1.45`, /not both/],
     ['recipe:"moon dust 44, silica 31" volume:15l gravity:1.45', /“moon dust”/],
     ['recipe:"feldspar 44" gravities:"moon dust 2.9" volume:15l gravity:1.45', /not in the recipe/],
     ['recipe:"moon dust 44" gravities:"moon dust 0.9" volume:15l gravity:1.45', /can't be the gravity/],
-    ['recipe:"Sea Fog" volume:15l gravity:1.45', /No recipe is kept/],
+    ['recipe:"Sea Fog" volume:15l gravity:1.45', /The studio keeps no recipe/],
   ])('is refused with the reason: %s', async (options, why) => {
     const room = await openGlazeRoom();
     const answer = await room.say(0, `/batch plan ${options}`);

@@ -83,8 +83,10 @@ describe('the next dose', () => {
     expect(verdict(keeper)['step']).toBe('ask-keeper');
     expect(verdict(keeper)['keeperStep']).toBeUndefined();
     // 19.3 g over 10 725 g
-    expect(keeper.title).toMatch(/Stop: 0\.18 % of its dry mass is in\. Look at it yourself.*or remake it/);
-    expect(keeper.reasons.join(' ')).toMatch(/logs the dose all the same.*remake:yes/);
+    expect(keeper.title).toMatch(
+      /Stop: flocculant of 0\.18 % of its dry weight is in\. Look at it yourself.*or make a fresh batch/,
+    );
+    expect(keeper.reasons.join(' ')).toMatch(/log it as usual.*remake:yes/);
     expect(keeper.reasons.join(' ')).not.toMatch(/After that/);
     expect(await room.keeper(16, '/added bucket:gg what:flocculant amount:3.2g')).toMatchObject({ ok: true });
     await room.keeper(17, '/added bucket:gg what:dry amount:100g remake:yes');
@@ -144,7 +146,7 @@ describe('the learned dose', () => {
     const answer = await room.say(minutes, '/dose bucket:gg');
     expect(answer.data).toMatchObject({ learned: false });
     expect(answer.data['interval']).toBeUndefined();
-    expect(answer.reasons.join(' ')).toMatch(/Not enough data/);
+    expect(answer.reasons.join(' ')).toMatch(/two doses, with the flow timed by the same cup/);
   });
 
   it('is drawn through them, with its interval, and is the verdict’s own', async () => {

@@ -60,7 +60,7 @@ describe('/faults', () => {
     expect(await room.say(1, '/faults')).toMatchObject({ kind: 'refusal' });
     const answer = await room.keeper(1, '/faults');
     expect(answer).toMatchObject({ ok: true, private: true, data: { faults: [], results: 0 } });
-    expect(answer.title).toMatch(/^No results from the kiln yet/);
+    expect(answer.title).toMatch(/^No results from the kiln are logged yet/);
   });
 
   it('says how many more it takes, rather than something', async () => {
@@ -71,7 +71,7 @@ describe('/faults', () => {
     // By hand: complete separation of 3 with a fault from 4 without is 1 of C(7, 3) = 35 tables: 0.029. Six days give
     // 0.067 at best.
     expect(few.title).toBe(
-      'Too few results to say: 3 days of dipping so far. At least 4 more, good ones and faulty ones.',
+      'Too few results to say: 3 days of dipping so far. It takes at least 4 more, good and faulty ones.',
     );
     await evenings(
       room,
@@ -81,7 +81,7 @@ describe('/faults', () => {
     );
     // 1 of C(10, 1) is 0.1; with one fault more, 1 of C(11, 2) = 55
     expect((await room.keeper(12 * day, '/faults')).title).toBe(
-      'Too few results to say: 10 days of dipping, 1 with a fault. At least 1 more with a fault.',
+      'Too few results to say: 10 days of dipping, 1 with a fault. It takes at least 1 more with a fault.',
     );
   });
 
@@ -94,7 +94,7 @@ describe('/faults', () => {
     expect(over).toMatchObject({ withFault: 5, withFaultOf: 6, without: 1, withoutOf: 10, lead: true });
     expect(over?.p).toBeCloseTo(byTables(5, 6, 1, 10), 12);
     expect(answer.title).toBe(
-      'Crawling went with a gravity over the window: 5 of 6 days, against 1 of 10 otherwise (p 0.008). That is a lead, not a proof.',
+      'Crawling went with a gravity above the window: with it 5 of 6 days, without it 1 of 10. That is a lead, not a proof.',
     );
     for (const one of pairsOf(answer)) {
       const { withFault, withFaultOf, without, withoutOf, p } = one;
@@ -114,7 +114,7 @@ describe('/faults', () => {
     const answer = await room.keeper(day, '/faults');
     expect(answer.data).toMatchObject({ results: 5, days: 1 });
     expect(found(answer, 'crawling', 'gravity-over')).toMatchObject({ withFault: 1, withFaultOf: 1 });
-    expect(answer.reasons.join(' ')).toMatch(/Counted are days of dipping at a bucket, not pots/);
+    expect(answer.reasons.join(' ')).toMatch(/This counts days of dipping at a bucket, not pots,/);
   });
 
   it('counts an evening on both sides where its pots differ', async () => {
@@ -156,7 +156,7 @@ describe('/faults', () => {
     }
     const answer = await room.keeper(9 * day, '/faults');
     expect(answer.title).toMatch(
-      /^Crazing went with the body “porcelain”: 6 of 6 days, against 0 of 6 .* a fault of fit: look at glaze, body and firing first\.$/,
+      /^Crazing went with the body “porcelain”: with it 6 of 6 days, without it 0 of 6.* a fault of fit: look at glaze, body and firing first\.$/,
     );
   });
 
@@ -177,7 +177,7 @@ describe('/faults', () => {
     const room = await open();
     await room.say(60, '/fired bucket:gg result:crawling pieces:"2 of 4" dipped:"50 min ago"');
     const answer = await room.keeper(day, '/faults');
-    expect(answer.reasons.at(-1)).toBe('Lately: f-1 · Sun 1 Mar · Gull Grey: 2 of 4 crawled');
+    expect(answer.reasons.at(-1)).toBe('Recent: f-1 · Sun 1 Mar · Gull Grey: 2 of 4 crawled');
   });
 });
 

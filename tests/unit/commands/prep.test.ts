@@ -101,7 +101,7 @@ describe('a plan for a piece', () => {
     const night = await room.say(5, '/prep piece:c bucket:gg when:"2026-03-01 23:00"');
     expect(night.data['conflicts']).toEqual(['closed']);
     const wax = await room.say(5, '/prep piece:d bucket:gg resist:hot-wax');
-    expect(wax.cautions.join(' ')).toMatch(/fire and burns/);
+    expect(wax.cautions.join(' ')).toMatch(/fire and burn you/);
     await room.keeper(6, '/bucket hold bucket:gg why:frozen');
     const held = await room.say(7, '/prep piece:e bucket:gg');
     expect(held.data['conflicts']).toEqual(['bucket']);
@@ -134,8 +134,8 @@ describe('ticking steps off', () => {
     const first = await room.say(5, '/prep piece:"tall jug" bucket:gg');
     expect(first.title).not.toMatch(/goes on/);
     const again = await room.say(6, '/prep piece:"tall jug"');
-    expect(again.title).toMatch(/^Plan p-1 goes on\. tall jug/);
-    expect(again.reasons.join(' ')).toMatch(/another piece of that name, name its bucket/);
+    expect(again.title).toMatch(/^You planned this before \(p-1\)\. tall jug/);
+    expect(again.reasons.join(' ')).toMatch(/another piece with that name, give its bucket as well:/);
     expect(again.data['entry']).toBeUndefined();
     await room.say(7, '/prep piece:p-1 done:dust,sheen,bucket,dip,foot');
     expect((await room.say(8, '/prep piece:"tall jug"')).title).toMatch(/^Plan p-1 is done\. /);
@@ -162,11 +162,11 @@ describe('ticking steps off', () => {
   });
 
   it.each([
-    ['/prep piece:vase done:dust', /No piece of yours/],
+    ['/prep piece:vase done:dust', /You have no/],
     ['/prep piece:vase', /Which bucket/],
-    ['/prep piece:"tall jug" done:peel', /Its steps are/],
+    ['/prep piece:"tall jug" done:peel', /That is not one of its steps:/],
     ['/prep piece:"tall jug" bucket:gg second:gg', /another bucket/],
-    ['/prep piece:"tall jug" bucket:gg cone:99', /no cone/],
+    ['/prep piece:"tall jug" bucket:gg cone:99', /not a cone/],
   ])('is refused, and saves nothing: %s', async (line, why) => {
     const room = await open();
     await room.say(5, '/prep piece:"tall jug" bucket:gg');

@@ -6,10 +6,10 @@ describe('a studio has a name of its own', () => {
     const room = await openGlazeRoom();
     const set = await room.keeper(1, '/studio set name:"Crab Apple Yard" zone:America/St_Johns');
     expect(set).toMatchObject({ ok: true, data: { name: 'Crab Apple Yard', zone: 'America/St_Johns' } });
-    expect(set.title).toBe('Crab Apple Yard. Clocks of America/St_Johns, metric units.');
+    expect(set.title).toBe('Crab Apple Yard. Time zone America/St_Johns, metric units.');
     expect((await room.say(2, '/studio show')).title).toMatch(/^Crab Apple Yard\. /);
     await room.keeper(3, '/undo entry:s-1');
-    expect((await room.say(4, '/studio show')).title).toBe('Clocks of America/St_Johns, metric units.');
+    expect((await room.say(4, '/studio show')).title).toBe('Time zone America/St_Johns, metric units.');
   });
 
   it('of 60 characters at most', async () => {
@@ -21,7 +21,7 @@ describe('a studio has a name of its own', () => {
 });
 
 describe('where hours matter and no zone is set', () => {
-  const told = /UTC: no zone is set; a keeper sets it with \/studio set zone:/;
+  const told = /UTC, because no zone is set\. A keeper can set it: \/studio set zone:America\/St_Johns/;
   const asked = [
     '/coat on kind:wax pieces:"3 bowls"',
     '/coat list',

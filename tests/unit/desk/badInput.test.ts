@@ -191,7 +191,7 @@ describe('amounts that are negative, absurd, or in the wrong unit', () => {
     ['/sieved bucket:gg mesh:0', /too low/],
     ['/undo entry:99-1', /no entry 99-1/],
     ['/undo entry:banana', /banana.*not an entry/],
-    ['/undo entry:1-1', /keeper retires/],
+    ['/undo entry:1-1', /keeper can retire/],
     ['/water-or-stir', /bucket is missing/],
     ['/water-or-stir bucket:gg colour:grey', /has no “colour:”/],
     ['/bucket log bucket:gg most:0', /too low/],
@@ -203,8 +203,8 @@ describe('amounts that are negative, absurd, or in the wrong unit', () => {
     ['/bucket add name:"Gull Grey"', /bucket 1 already/],
     ['/bucket add name:gg', /bucket 1 already/],
     ['/bucket add name:7', /is a number/],
-    ['/bucket add name:A gravity:1.46-1.42', /runs downwards/],
-    ['/bucket add name:A gravity:0.9-1.1', /no window/],
+    ['/bucket add name:A gravity:1.46-1.42', /low end comes first/],
+    ['/bucket add name:A gravity:0.9-1.1', /not a usable window/],
     ['/bucket add name:A gravity:1.44', /not a range/],
     ['/bucket add name:A gravity:1.42-1.46 solids:1.2', /too low/],
     ['/bucket add name:A pail:10l volume:12l', /does not fit/],
@@ -399,7 +399,7 @@ describe('sent twice, or pressed by two', () => {
     const before = await stored(room);
     const second = await room.say(3, pour, 'Ines');
     expect(second).toMatchObject({ ok: false, kind: 'refusal', private: true });
-    expect(second.title).toMatch(/not logged.*meanwhile/i);
+    expect(second.title).toMatch(/not logged.*in the meantime/i);
     expect(second.reasons.join('\n')).toMatch(/Wren added 2 l of water/);
     // The reply includes a fresh verdict.
     expect(verdictOf(second)).toMatchObject({ step: 'measure', after: 3 });
@@ -441,7 +441,7 @@ describe('commands that are not there, or not for members', () => {
     ['/bucket', /needs one of these/],
     ['/bucket burn bucket:gg', /needs one of these/],
     ['/stirred bucket:gg minutes:3 minutes:4', /minutes is there twice/],
-    ['/stirred gg bucket:gg', /can't place .gg/],
+    ['/stirred gg bucket:gg', /don't know what .gg. belongs to/],
     ['/bucket list everything:yes', /has no “everything:”/],
   ])('%s', async (line, named) => {
     await refused(await roomWithCup(), line, named);

@@ -32,7 +32,7 @@ describe('a bucket with values after it that have no option', () => {
       const answer = await room.say(1, `/reading ${typed}`);
       expect(answer.kind).toBe('refusal');
       expect(answer.title).toMatch(
-        /^(gull grey|gg|1) is a bucket; “229\.9.*” after it needs its options, like weight:246\.2g .*stirred:yes\.$/,
+        /^(gull grey|gg|1) is a bucket\. Put an option name before “229\.9.*”, such as weight:246\.2g .*stirred:yes\.$/,
       );
     },
   );
@@ -45,7 +45,7 @@ describe('a bucket with values after it that have no option', () => {
   it('a studio without a bucket says how to add one', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.44');
-    expect(answer.title).toMatch(/There is no bucket yet\. A keeper sets one up: \/bucket add name:/);
+    expect(answer.title).toMatch(/There is no bucket yet\. A keeper can set one up: \/bucket add name:/);
   });
 });
 
@@ -56,13 +56,13 @@ describe('a value that is wrong', () => {
     ['/reading bucket:gg gravity:1e309 stirred:yes', /“1e309” is not a number\. Type it like 1\.44\./],
     ['/added bucket:gg what:water amount:"1/0 cup"', /“1\/0 cup” is not a number\. Type it like 450 ml\./],
     ['/stirred bucket:gg minutes:ten', /“ten” is not a number\. Type it like 3\./],
-    ['/fired bucket:gg result:crawling pieces:"5 of 2"', /“5 of 2”: more .* 2 of 5\?/],
-    ['/reading bucket:gg gap:200cm', /“200cm” is too high; it ends at 100 cm/],
-    ['/reading bucket:gg gap:"90 in"', /ends at 39\.4 in/],
-    ['/reading bucket:gg gap:2000mm', /ends at 1000 mm/],
+    ['/fired bucket:gg result:crawling pieces:"5 of 2"', /“5 of 2” is more .* 2 of 5 /],
+    ['/reading bucket:gg gap:200cm', /“200cm” is too high\. The highest is 100 cm/],
+    ['/reading bucket:gg gap:"90 in"', /highest is 39\.4 in/],
+    ['/reading bucket:gg gap:2000mm', /highest is 1000 mm/],
     ['/redact entry:1-99', /There is no entry 1-99/],
     ['/redact entry:1-1', /1-1 has no note/],
-    ['/studio set name:""', /^name: nothing was typed after it/],
+    ['/studio set name:""', /^Nothing was typed after name:/],
     ['/studio set', /^Say what to set/],
   ])('%s says what to type', async (line, said) => {
     const room = await openRoomWithGullGrey();
@@ -84,6 +84,6 @@ describe('a time that cannot be used', () => {
   it('that has passed says what to do', async () => {
     const room = await openGlazeRoom();
     const answer = await room.say(600, '/coat on kind:wax pieces:bowl for:"today 1pm"');
-    expect(answer.title).toMatch(/over already\. Type a time that is still to come/);
+    expect(answer.title).toMatch(/in the past\. Type a time that is still to come/);
   });
 });

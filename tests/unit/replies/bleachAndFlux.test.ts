@@ -19,7 +19,7 @@ describe('bleach and what must never meet it', () => {
     const room = await openRoomWithGullGrey();
     const bleached = await room.say(1, '/added bucket:gg what:other note:"bleach"');
     const both = await room.say(2, '/added bucket:gg what:other note:"vinegar"');
-    expect(both.cautions.join(' ')).toMatch(/both bleach.*leave the room/);
+    expect(both.cautions.join(' ')).toMatch(/says that bleach.*leave the room/);
     await room.say(3, `/undo entry:${String(bleached.data['entry'])}`);
     const again = await room.say(4, '/added bucket:gg what:other note:"vinegar"');
     expect(again.cautions.join(' ')).not.toMatch(/both/);
@@ -28,7 +28,7 @@ describe('bleach and what must never meet it', () => {
   it('is warned of with latex', async () => {
     const room = await openRoomWithGullGrey();
     const coat = await room.say(1, '/coat on kind:latex pieces:bowl');
-    expect(coat.cautions.join(' ')).toMatch(/Never bleach with it/);
+    expect(coat.cautions.join(' ')).toMatch(/Never use bleach with it/);
   });
 });
 
@@ -53,8 +53,8 @@ describe('water over a glaze of ash, soda, borate or copper', () => {
     const ask = '/water-or-stir bucket:x';
     const keeper = await room.keeper(2, ask);
     expect(verdictOf(keeper).step).toBe('draw-off-water');
-    expect(keeper.title).toMatch(/evaporate, lid off; drawing it off takes flux away/);
-    expect(keeper.cautions.join(' ')).toMatch(/may be caustic.*Gloves and eye protection/);
+    expect(keeper.title).toMatch(/evaporate, with the lid off\. Drawing it off would take flux away/);
+    expect(keeper.cautions.join(' ')).toMatch(/may be caustic.*Wear gloves and eye protection/);
     for (const answer of [keeper, await room.say(2, ask)]) {
       const way = answer.actions.find(({ line }) => line.includes('by:evaporate'));
       const chosen = await room.say(3, String(way?.line));

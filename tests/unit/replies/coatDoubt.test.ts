@@ -11,19 +11,19 @@ describe('a coat that may never be dry', () => {
   it('says so in its headline when it is too cold for a film', async () => {
     const room = await openGlazeRoom();
     const answer = await on(room, 'temperature:8 humidity:85');
-    expect(answer.title).toMatch(/^bowls: In this cold it may never become a film: not before /);
+    expect(answer.title).toMatch(/^bowls: In this cold it may never form a film\. Don’t glaze before /);
     expect(answer.title).not.toMatch(/Ready/);
     // Neither does a plan fit, nor is it shown as ready in a list.
     const planned = await on(await openGlazeRoom(), 'temperature:8 for:"in 5 days 7pm"');
     expect(planned.title).not.toMatch(/fits/);
     expect((await room.say(evening + 1, '/coat list')).facts[0]?.text).toMatch(
-      /may never become a film; not before/,
+      /may never form a film; not before/,
     );
     expect((await room.say(evening + 96 * hour, '/coat list')).facts[0]?.text).toMatch(
-      /hours are over, but.*touch it/,
+      /drying time is over, but.*touch it/,
     );
     expect((await room.say(evening + 1, '/ask question:"is my wax dry?"')).title).toMatch(
-      /never become a film/,
+      /never form a film/,
     );
   });
 
@@ -35,7 +35,7 @@ describe('a coat that may never be dry', () => {
     ['temperature:20 humidity:100', /not at all/],
   ])('says that it will hardly dry: %s', async (air, times) => {
     const answer = await on(await openGlazeRoom(), air);
-    expect(answer.title).toMatch(/^bowls: In air this damp it will hardly dry: not before /);
+    expect(answer.title).toMatch(/^bowls: In air this damp it will hardly dry\. Don’t glaze before /);
     expect(answer.reasons.join(' ')).toMatch(times);
     expect(answer.cautions.join(' ')).toMatch(/Warm the room, dry its air/);
   });
@@ -43,7 +43,7 @@ describe('a coat that may never be dry', () => {
   it('says it by the studio’s usual air too, and not of what needs no film', async () => {
     const room = await openGlazeRoom();
     await room.keeper(0, '/studio drying temperature:8');
-    expect((await on(room, '')).title).toMatch(/never become a film/);
+    expect((await on(room, '')).title).toMatch(/never form a film/);
     const tape = await room.say(evening, '/coat on kind:tape pieces:rims temperature:8');
     expect(tape.title).toMatch(/Ready at once/);
   });
@@ -67,9 +67,9 @@ it('a coat that is only planned dries in the studio’s usual air', async () => 
 
 describe('every coat', () => {
   it.each([
-    ['wax', /Touch it before you glaze: clear, not milky, and not tacky/],
-    ['latex', /clear, not milky, and not tacky/],
-    ['hot-wax', /cold, hard, not tacky/],
+    ['wax', /Touch it before you glaze: it should be clear and not tacky/],
+    ['latex', /clear and not tacky/],
+    ['hot-wax', /cold and hard, not tacky/],
   ])('of %s has its touch test', async (kind, test) => {
     const room = await openGlazeRoom();
     const answer = await room.say(evening, `/coat on kind:${kind} pieces:bowls`);
@@ -84,7 +84,7 @@ describe('a studio whose emulsion is dry in its hours', () => {
     expect(set.title).toMatch(/60 min here, and need no night/);
     const answer = await on(room, '', 3 * hour);
     expect(answer.data).toMatchObject({ coats: [{ readyAt: '2026-03-01T16:00:00.000Z' }] });
-    expect(answer.reasons.join(' ')).toMatch(/needs no night/);
+    expect(answer.reasons.join(' ')).toMatch(/for no night/);
     await room.keeper(4 * hour, '/studio drying night:yes');
     const later = await room.say(4 * hour, '/coat on kind:wax pieces:mugs');
     expect(later.data).toMatchObject({ coats: [{ readyAt: '2026-03-02T08:00:00.000Z' }] });

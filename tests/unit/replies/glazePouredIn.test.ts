@@ -28,7 +28,7 @@ describe('glaze from another bucket', () => {
     expect(verdictOf(poured).step).toBe('on-hold');
     expect(poured.title).toMatch(/^Gull Grey: On hold.*glaze from Storm went in/);
     expect(poured.cautions.join(' ')).toMatch(/barium: toxic when swallowed/);
-    expect(poured.cautions.join(' ')).toMatch(/Children may not use this bucket/);
+    expect(poured.cautions.join(' ')).toMatch(/Children may no longer use this bucket/);
     const { answer, marks } = await card(room);
     expect(marks).toEqual(['barium']);
     expect(answer.cautions.join(' ')).not.toMatch(/Children may use/);
@@ -42,7 +42,9 @@ describe('glaze from another bucket', () => {
   it('is warned of before it is poured, wherever the pour is worked out', async () => {
     const room = await openChildren();
     const blend = await room.say(2, '/batch blend first:gg second:st amount:2l');
-    expect(blend.cautions.join(' ')).toMatch(/on hold until a keeper has looked.*Children may not.*barium/s);
+    expect(blend.cautions.join(' ')).toMatch(
+      /on hold until a keeper has looked.*Children may no longer.*barium/s,
+    );
     expect(blend.data['brings']).toEqual({ cautions: ['barium'], hold: true });
     const pressed = await room.say(3, String(blend.actions[0]?.line));
     expect(verdictOf(pressed).step).toBe('on-hold');
@@ -95,7 +97,7 @@ describe('glaze from another bucket', () => {
     await held.keeper(2, '/bucket change bucket:gg same-as:st');
     await held.keeper(3, '/bucket hold bucket:st why:"smells odd"');
     const poured = await held.say(4, pour);
-    expect(poured.title).toMatch(/On hold.*Storm went in, which was on hold/);
+    expect(poured.title).toMatch(/On hold.*glaze went in from Storm, which was on hold/);
   });
 
   it('comes with its water and its powder too', async () => {
@@ -156,7 +158,7 @@ describe('two buckets of one glaze', () => {
     expect((await card(room)).marks).toEqual(['barium']);
     const refused = await room.keeper(7, '/bucket change bucket:g2 same-as:st');
     expect(refused).toMatchObject({ ok: false });
-    expect(refused.title).toMatch(/Say first what it holds now/);
+    expect(refused.title).toMatch(/First say what it holds now:/);
   });
 
   it('are asked about anew when one was remade', async () => {
@@ -171,7 +173,7 @@ describe('two buckets of one glaze', () => {
   });
 
   it.each([
-    ['same-as:gg', /name the other one/],
+    ['same-as:gg', /Name another bucket/],
     ['same-as:st glaze:Storm', /not both/],
     ['cautions:children,barium', /not for children/],
   ])('is refused: %s', async (said, why) => {

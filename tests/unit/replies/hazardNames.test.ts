@@ -67,12 +67,12 @@ describe('a material that no table knows', () => {
       const asked = await room.say(1, plan(`silica 50, ${name} 50`));
       expect(asked).toMatchObject({ kind: 'refusal', data: { unknownMaterials: [name] } });
       expect(asked.title).toMatch(
-        /What is it: like which material, what hazard, does it dissolve.*Then the gravity/,
+        /Which known material is it like\? Or what are its hazards, does it dissolve.*and what is the gravity/,
       );
-      expect(asked.reasons.join(' ')).toMatch(/A keeper says it once.*\/studio material/);
+      expect(asked.reasons.join(' ')).toMatch(/A keeper can say it once.*\/studio material/);
       // No action may guess.
       expect(JSON.stringify(asked.actions)).not.toMatch(/2\.6/);
-      if (name !== 'moon dust') expect(asked.cautions.join(' ')).toMatch(/poisonous.*never food ware/);
+      if (name !== 'moon dust') expect(asked.cautions.join(' ')).toMatch(/poisonous.*never on food ware/);
       const [action] = (await room.keeper(1, plan(`silica 50, ${name} 50`))).actions;
       expect(action).toMatchObject({ line: `/studio material name:"${name}"` });
     },
@@ -83,10 +83,10 @@ describe('a material that no table knows', () => {
     const refused = async (said: string) =>
       (await room.keeper(1, `/studio material name:"moon dust" ${said}`)).title;
     expect((await room.say(1, '/studio material name:"moon dust" like:kaolin')).ok).toBe(false);
-    expect(await refused('particle-gravity:2.6')).toMatch(/What is moon dust\? Say like:/);
+    expect(await refused('particle-gravity:2.6')).toMatch(/What is moon dust\? Give like:/);
     expect(await refused('hazard:none particle-gravity:2.6')).toMatch(/dissolve in water/);
     expect(await refused('hazard:none soluble:no')).toMatch(/gravity of the grains/);
-    expect(await refused('like:stardust')).toMatch(/in no table/);
+    expect(await refused('like:stardust')).toMatch(/I don't know “stardust”/);
     const kept = await room.keeper(
       2,
       '/studio material name:"moon dust" hazard:barium soluble:yes particle-gravity:2.6',
@@ -110,7 +110,7 @@ describe('a material that no table knows', () => {
     const room = await openGlazeRoom();
     const answer = await room.say(1, `${plan('feldspar 50, moon dust 50')} gravities:"moon dust 2.6"`);
     expect(answer.ok).toBe(true);
-    expect(answer.cautions.join(' ')).toMatch(/Nobody has said what “moon dust” is: take it for toxic/);
+    expect(answer.cautions.join(' ')).toMatch(/Nobody has said what “moon dust” is\. Treat it as toxic/);
   });
 });
 
@@ -151,7 +151,7 @@ describe('raw lead, cadmium and the like put a bucket on hold, whichever way the
     await room.keeper(1, '/batch recipe name:"Sea Fog" recipe:"feldspar 50, silica 50"');
     await room.keeper(2, add('recipe:"Sea Fog" cautions:children'));
     const kept = await room.keeper(3, '/batch recipe name:"Sea Fog" recipe:"feldspar 50, red lead 50"');
-    expect(kept.cautions.join(' ')).toMatch(/marked now on Sea Fog \(on hold\).*lead, poisonous/);
+    expect(kept.cautions.join(' ')).toMatch(/marked on Sea Fog \(on hold\).*lead, poisonous/);
     expect(await marks(room, 'sf')).toEqual(['lead']);
     const other = await openGlazeRoom();
     await other.keeper(1, add('recipe:"feldspar 50, moon dust 50"'));

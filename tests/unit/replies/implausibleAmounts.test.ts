@@ -30,7 +30,7 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
     // possible, so the member is asked.
     expect(said.kind).toBe('choice');
     expect(said.title).toMatch(
-      /“1 cup” of flocculant is 49 doses.*Did so much go in\? Nothing was saved yet/,
+      /“1 cup” of flocculant is 49 doses.*Did that much go in\? Nothing is saved yet/,
     );
     expect((await room.say(3, '/bucket log bucket:gg')).reasons).toHaveLength(2);
     const sure = said.actions.find(({ line }) => line.includes('sure:yes'));
@@ -38,7 +38,7 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
   });
 
   it.each([
-    ['what:deflocculant amount:50ml', /0\.47 % of the dry powder: a glaze takes it by the drop/],
+    ['what:deflocculant amount:50ml', /0\.47 % of the dry powder\. Deflocculant goes in by the drop/],
     ['what:flocculant amount:25g', /8 doses/],
   ])('asks about what few would give: %s', async (line, why) => {
     const said = await room.keeper(2, `/added bucket:gg ${line}`);
@@ -70,7 +70,7 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
       /“100l” is more than/,
     );
     expect((await room.say(2, '/added bucket:gg what:water amount:9l')).title).toMatch(
-      /“9l” more can't have/,
+      /“9l” more does not fit/,
     );
     expect((await room.say(2, '/added bucket:gg what:taken amount:18l')).title).toMatch(/“18l” is more than/);
   });

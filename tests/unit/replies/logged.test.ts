@@ -5,10 +5,10 @@ import { openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 it.each([
   ['/added bucket:gg what:water amount:450ml', '450 ml of water'],
-  ['/added bucket:gg what:water', 'water, amount not said'],
+  ['/added bucket:gg what:water', 'water, amount not given'],
   ['/added bucket:gg what:dry amount:300g', '300 g of dry batch'],
   ['/added bucket:gg what:draw-off amount:1l', 'drew off 1 l of clear water'],
-  ['/added bucket:gg what:taken', 'took out glaze, amount not said'],
+  ['/added bucket:gg what:taken', 'took out glaze, amount not given'],
   ['/reading bucket:gg gravity:1.44 stirred:yes', 'gravity 1.44 ± 0.01, stirred'],
   ['/reading bucket:gg note:"smells"', 'a note'],
   ['/stirred bucket:gg minutes:3 with:mixer', 'stirred 3 min with a mixer'],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { boardRows } from '../../../src/replies/bucket/boardRows.ts';
 import { plainText } from '../../../src/contract/plainText.ts';
-import { agoText } from '../../../src/words/text/measures.ts';
+import { agoText } from '../../../src/words/text/agoText.ts';
 import { en } from '../../../src/words/en.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
 import { openRoomWithGullGrey, type GlazeRoom } from '../../helpers/room/glazeRoom.ts';
@@ -29,7 +29,8 @@ it.each([
   [36, '2 days'],
   [7.2 * 24, '7 days'],
 ])('%s hours ago are %s ago', (hours, said) => {
-  expect(agoText(hours)).toBe(said);
+  expect(agoText(hours)).toBe(`${said} ago`);
+  expect(agoText(-hours)).toBe(`in ${said}`);
 });
 
 describe('a gravity from before something went in', () => {
@@ -41,7 +42,7 @@ describe('a gravity from before something went in', () => {
     expect(fact(answer, 'Gravity')).toBeUndefined();
     expect(fact(answer, 'Last reading')).toBe('1.49 ± 0.02');
     // (15 × 1.49 + 1.2)/16.2 = 1.4537
-    expect(fact(answer, 'Predicted')).toMatch(/^1\.45 ± 0\.02/);
+    expect(fact(answer, 'Expected')).toMatch(/^1\.45 ± 0\.02/);
     const card = await room.say(2, '/bucket show bucket:gg');
     expect(fact(card, 'Last reading')).toBe('1.49 ± 0.02');
   });
@@ -74,7 +75,7 @@ it('a list and a title round water the same way', async () => {
   const answer = await room.say(1, '/reading bucket:gg gravity:1.50 within:0.001 seconds:14 stirred:yes');
   // 2045 ml, rounded to what can be poured
   expect(answer.title).toMatch(/Add 2 l of water/);
-  expect((await room.say(1, '/bucket list')).facts[0]?.text).toMatch(/^wants water \(2 l\)/);
+  expect((await room.say(1, '/bucket list')).facts[0]?.text).toMatch(/^needs water \(2 l\)/);
 });
 
 it.each([

@@ -45,7 +45,7 @@ it('a clock set back is asked about, and nothing is stirred in a day', async () 
 it('a dose that is offered is counted as if it were in, and said so', async () => {
   const room = await openRoomWithGullGrey();
   const answer = await room.say(1, '/reading bucket:gg gravity:1.44 seconds:10 stirred:yes');
-  expect(answer.reasons.join('\n')).toMatch(/with it, 0\.03 % in all since the last remake/);
+  expect(answer.reasons.join('\n')).toMatch(/That makes 0\.03 % in all since the last fresh batch/);
 });
 
 it('a coat that is dry already says since when', async () => {
@@ -56,8 +56,8 @@ it('a coat that is dry already says since when', async () => {
 });
 
 test.each([
-  [1, /^1 pair could/],
-  [12, /^12 pairs could/],
+  [1, /^1 pair was compared/],
+  [12, /^12 pairs were compared/],
 ])('%i pairs of condition and fault', (pairs, said) => {
   expect(faultWords.searched(pairs).join('')).toMatch(said);
 });

@@ -92,7 +92,7 @@ export const frontierSvg = (summaries: readonly Summary[]): string => {
 export const drawFrontier = (summaries: readonly Summary[], file: string): void => {
   const svg = frontierSvg(summaries);
   if (!file.endsWith('.png')) return writeFileSync(file, svg);
-  const font = fileURLToPath(import.meta.resolve('@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf'));
+  const font = fileURLToPath(import.meta.resolve('#chart/Inter_400Regular.ttf'));
   const drawn = new Resvg(svg, {
     background: light.paper,
     font: { fontFiles: [font], loadSystemFonts: false, defaultFontFamily: 'Inter' },

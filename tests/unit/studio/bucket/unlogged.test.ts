@@ -178,7 +178,7 @@ describe('a change that nobody logged', () => {
       line: '/added bucket:1 what:water amount:1500ml when:"2026-03-02 12:00"',
     });
     const logged = await room.say(2 * days + 5, offered?.line ?? '');
-    expect(text(logged)).toMatch(/adds up again/);
+    expect(text(logged)).toMatch(/explains the difference/);
     const shown = await room.say(2 * days + 6, '/bucket show bucket:1');
     expect(shown.data['unlogged']).toBeUndefined();
     // 15 l, plus the 1.5 l of water.
@@ -198,7 +198,7 @@ describe('a change that nobody logged', () => {
     // (15 · 1.44 + 1.5)/16.5 = 1.40 expected, 1.44 read: 16.5 · 0.04/0.44 = 1.5 l.
     expect(found?.litres?.value).toBeCloseTo(1.5, 1);
     const undone = await room.keeper(70, `/undo entry:${String(slip.data['entry'])}`);
-    expect(text(undone)).toMatch(/adds up again/);
+    expect(text(undone)).toMatch(/explains the difference/);
     expect((await stateOf(room)).unlogged).toBeUndefined();
   });
 

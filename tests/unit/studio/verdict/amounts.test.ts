@@ -84,7 +84,7 @@ describe('a pour that does not fit', () => {
     const answer = await room.keeper(1, '/reading bucket:gg gravity:1.36 seconds:14 stirred:yes');
     // 19 l of the pail are usable: 0.2 l of grains of gravity 2.6.
     expect(verdictOf(answer).dryGrams).toBeCloseTo(520, 6);
-    expect(answer.reasons.join('\n')).toMatch(/draw clear water off first/);
+    expect(answer.reasons.join('\n')).toMatch(/Draw clear water off first/);
   });
 });
 

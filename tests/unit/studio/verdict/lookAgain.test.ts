@@ -53,7 +53,7 @@ describe('a look at the flow after a dose', () => {
     await room.say(3, '/stirred bucket:gg minutes:2 with:whisk');
     const answer = await room.say(63, '/reading bucket:gg seconds:14');
     expect(verdictOf(answer)).toMatchObject({ step: 'measure', flow: null });
-    expect(answer.title).toMatch(/Stir it 60 s/);
+    expect(answer.title).toMatch(/Stir it for 60 s/);
     expect(answer.reasons.join('\n')).toMatch(/too long after the stir/);
   });
 });
@@ -141,7 +141,7 @@ describe('a little water, too little to leave the window by', () => {
     const poured = await room.say(5, '/added bucket:gg what:water amount:450ml');
     expect(verdictOf(poured).step).toBe('use');
     expect(poured.title).toBe(
-      'Gull Grey: Stir in what was added, then use it: gravity should still be where it belongs.',
+      'Gull Grey: Stir in what was added, then use it. Gravity should still be right.',
     );
     expect(poured.dont.join()).toMatch(/before what went in is stirred in/);
     expect(poured.actions.map(({ line }) => line.split(' ')[0])).toEqual(['/stirred']);
@@ -154,7 +154,7 @@ describe('too much water in a bucket that flows right', () => {
   it('is told to be thin as a coat meanwhile, and not to be glazed from', async () => {
     const room = await openRoomWithGullGrey();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.38 seconds:14 stirred:yes');
-    expect(answer.reasons.join()).toMatch(/its coat is thin meanwhile; .* flow thicker/);
+    expect(answer.reasons.join()).toMatch(/it puts on a thin coat\. .* flow thicker/);
     expect(answer.dont[0]).toBe("Don't glaze from it as it is.");
   });
 });
