@@ -6,7 +6,8 @@ import { pick, several, yesNo } from '../src/contract/kinds/picks.ts';
 import { pieces } from '../src/contract/kinds/pieces.ts';
 import { length, percent } from '../src/contract/kinds/quantities.ts';
 import { text } from '../src/contract/kinds/texts.ts';
-import { hourAhead } from '../src/contract/kinds/when.ts';
+import { hourAhead, whenPast } from '../src/contract/kinds/when.ts';
+import type { Logged } from '../src/studio/logbook/ports.ts';
 import { pieceReply } from '../src/replies/piece/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
 import { resists } from '../src/studio/resist/overnight.ts';
@@ -21,17 +22,19 @@ import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 import { planPiece } from '../src/studio/piece/planPiece.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
-const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
+const tick = async (
+  piece: PieceState,
+  steps: PrepStep[],
+  stamp: Logged,
+  context: Logging,
+): Promise<Reply> => {
   const { words, book, member, role } = context;
   const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: { piece: piece.id } });
   if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
   if (steps.some((step) => !piece.steps.includes(step))) return refuse(words.prep.noSuchStep(piece.steps));
   const fresh = steps.filter((step) => !piece.done.some((one) => one.step === step));
   if (fresh.length === 0) return refuse(words.prep.allDone);
-  const { entry } = await book.logPiece(
-    { kind: 'done', of: piece.seq, steps: fresh },
-    entryStamp(context, {}),
-  );
+  const { entry } = await book.logPiece({ kind: 'done', of: piece.seq, steps: fresh }, stamp);
   const after = (await book.pieces()).find(({ seq }) => seq === piece.seq);
   return pieceReply(after ?? piece, context, entry.id);
 };
@@ -47,7 +50,7 @@ const goOn = async (piece: PieceState, context: Logging): Promise<Reply> => {
   };
 };
 
-const plan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
+const plan = async (said: PieceSaid, stamp: Logged, context: Logging): Promise<Reply> => {
   const { book, now, member } = context;
   const around = {
     now,
@@ -59,7 +62,7 @@ const plan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
   };
   if (!around.bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
   const steps = planPiece(said, { ...around, bucket: around.bucket }).steps.map(({ step }) => step);
-  const { entry } = await book.logPiece({ kind: 'piece', piece: said, steps }, entryStamp(context, {}));
+  const { entry } = await book.logPiece({ kind: 'piece', piece: said, steps }, stamp);
   const piece = { id: entry.id, seq: entry.seq, by: member, at: entry.at, said, steps, done: [] };
   return pieceReply(piece, context, entry.id);
 };
@@ -107,14 +110,16 @@ export const prep = logs({
     wall: { kind: length(0.5, 100, 'mm', '6mm'), needed: false, about: (w) => w.prep.wall },
     runny: { kind: yesNo, needed: false, about: (w) => w.prep.runny },
     when: { kind: hourAhead, needed: false, about: (w) => w.prep.when },
+    'done-at': { kind: whenPast, needed: false, about: (w) => w.prep.doneAt },
   },
   async run(v, context) {
     const { words, book } = context;
+    const stamp = entryStamp(context, { ...(v['done-at'] !== undefined && { when: v['done-at'] }) });
     const w = words.prep;
     const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     if (!v.bucket) {
       const before = pieceNamed(v.piece, await book.pieces(), context.member);
-      if (before && v.done) return tick(before, v.done, context);
+      if (before && v.done) return tick(before, v.done, stamp, context);
       if (before) return goOn(before, context);
       return refuse(v.done ? w.noPiece(v.piece) : w.noBucket);
     }
@@ -135,9 +140,10 @@ export const prep = logs({
         ...(v.runny !== undefined && { runny: v.runny }),
         ...(v.when !== undefined && { plannedFor: v.when }),
       },
+      stamp,
       context,
     );
     const piece = v.done && (await book.pieces()).findLast(({ by }) => by === context.member);
-    return piece && v.done ? tick(piece, v.done, context) : planned;
+    return piece && v.done ? tick(piece, v.done, stamp, context) : planned;
   },
 });

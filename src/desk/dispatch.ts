@@ -15,7 +15,7 @@ import {
   type Request,
   typedOptions,
 } from '../contract/contract.ts';
-import { dated } from '../contract/dated.ts';
+import { dated, whenOption } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 import { leafAt, parseLine, printLine, quoted } from '../contract/parseLine.ts';
@@ -176,8 +176,10 @@ const run = async <B extends Logbook>(
   if (member === undefined) return refusal(asking.words.desk.forgotten, {});
   const request = await dated(leaf, sent, { ...asking, member });
   const reply = await answered(leaf, request, { ...asking, member, typed: request.typed });
-  const { when } = request.typed;
-  return request === sent || reply.kind === 'answer' ? reply : { ...reply, data: { ...reply.data, when } };
+  const name = whenOption(leaf);
+  return request === sent || reply.kind === 'answer' || name === undefined
+    ? reply
+    : { ...reply, data: { ...reply.data, [name]: request.typed[name] } };
 };
 
 /** The desk: every platform hands its commands over here, and nobody else opens a transaction. */

@@ -43,7 +43,7 @@ export const hourAhead = when('ahead', 'tonight 7pm', 'hour');
 
 /** The hour as it was said; a day alone, or `last night`, is all of that day as far as it is over. */
 export const stretchPast: Kind<TimeSpan> = {
-  ...whenPast,
+  control: 'text',
   example: '3 days ago',
   async read(typed, asking) {
     const read = await whenPast.read(typed, asking);

@@ -1,5 +1,6 @@
 import type { Action, Command, Reply } from '../../contract/contract.ts';
-import { parseLine, printLine } from '../../contract/parseLine.ts';
+import { whenOption } from '../../contract/dated.ts';
+import { leafAt, parseLine, printLine } from '../../contract/parseLine.ts';
 import { moreAction } from '../../contract/kinds/longList.ts';
 import { logWords } from '../../words/bucket/logWords.ts';
 import { roomWords } from '../../words/platform/roomWords.ts';
@@ -32,10 +33,12 @@ const putRight = ({ line, reply }: Post, commands: Command[]): WireAction[] => {
   if (reply.kind !== 'refusal' || reply.actions?.length) return [];
   const action = actionOf({ label: [roomWords.putRight], line, press: 'edit' }, commands);
   if (action.path.length === 0) return [];
-  const { when } = reply.data;
-  if (typeof when !== 'string') return [action];
+  const leaf = leafAt(commands, action.path);
+  const name = leaf && whenOption(leaf);
+  const when = name === undefined ? undefined : reply.data[name];
+  if (name === undefined || typeof when !== 'string') return [action];
   // It came late: what is put right is still of then.
-  const typed = { ...action.typed, when };
+  const typed = { ...action.typed, [name]: when };
   return [{ ...action, typed, line: printLine(action.path, typed) }];
 };
 

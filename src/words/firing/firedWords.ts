@@ -79,6 +79,7 @@ export const firedWords = {
   result: 'good, or the faults: crawling, running, pinholing …',
   pieces: 'How many, or how many of them: 2 of 4',
   dipped: 'When you dipped it: 3 days ago, tuesday 7pm',
+  when: 'When it came out of the kiln, if not now: yesterday 9am',
   over: 'The bucket of a layer over it',
   piece: 'The piece, when it was planned (/prep) or had a resist coat: tall jug, p-12',
   body: 'The clay body',

@@ -140,6 +140,7 @@ export const prepWords = {
   runny: 'Is the glaze a runny one?',
   when: 'When you plan to dip it: tonight 7pm',
   done: 'Steps that are done: dust, sheen, dip',
+  doneAt: 'When they were done, if not now: 2h ago',
 
   event,
   step,

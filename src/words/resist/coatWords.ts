@@ -115,6 +115,8 @@ export const coatWords = {
     t`Layer ${layer} over ${[before]}: it all has to dry again, so the time starts anew.`,
   beforeLayer: (id: string, at: Instant): Text =>
     t`The same pieces had that coat on ${dayAndClock(at)} already (${[id]}), after the time you gave. If ${[id]} was the slip, take it back first: /undo entry:${[id]}. Nothing was saved.`,
+  offBeforeOn: (id: string, at: Instant): Text =>
+    t`${[id]} went on ${dayAndClock(at)}: it cannot be off before that. Say when it came off: when:"1h ago". Nothing was saved.`,
   alsoOn: (id: string, resist: Resist, at: Instant | undefined): Text =>
     at === undefined
       ? t`The same pieces carry ${[kinds[resist]]} too (${[id]}).`
