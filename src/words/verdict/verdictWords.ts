@@ -38,14 +38,11 @@ const dontWords: Record<Dont, string> = {
 
 const cautionWords: Record<VerdictCaution, string> = {
   ...bucketCautionWords,
-  gloves: 'Wear gloves: this bucket is marked for them. No bare fingers in it.',
-  caustic: 'Caustic: gloves and eye protection. No bare fingers in it.',
-  toxic: 'Toxic in the hand and the mouth: gloves, no food or drink near it.',
   'drawn-water':
     'Drawn-off water holds dissolved metals: label it and keep it for the next batch. Not down the sink; your local rules say how it may be disposed of.',
   'drawn-flux':
     'This glaze holds soluble ash, soda, borate, lithium or copper: its clear water may be caustic, and it takes flux or colour away. Gloves and eye protection; or let the water evaporate instead, lid off, out of reach.',
-  dust: 'Dry batch makes silica dust: fitted respirator, local exhaust, wet-clean. Your local rules and a qualified person come before this bot.',
+  dust: 'Dry glaze makes silica dust: fitted respirator, local exhaust, wet-clean. Your local rules and a qualified person come before this bot.',
   mixer: 'Power mixer near water: plug it into an RCD/GFCI outlet, tie hair back, no loose sleeves.',
   lifting: 'A full 19 l pail weighs over 25 kg: two people, or ladle it.',
   deflocculant: 'Some deflocculants are caustic: gloves and eye protection, and read their label.',
