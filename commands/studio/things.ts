@@ -7,8 +7,17 @@ import { member as memberKind } from '../../src/contract/kinds/member.ts';
 import { cupKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
+import { nameLook } from '../../src/studio/nameLook.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
+
+/** Another name that is drawn alike; the same, in whatever case, means the thing itself, to be set anew. */
+const looksLike =
+  (name: string) =>
+  (other: { name: string }): boolean =>
+    other.name.toLowerCase() !== name.toLowerCase() &&
+    nameLook(name) !== '' &&
+    nameLook(other.name) === nameLook(name);
 
 export const setVessel = logs({
   name: 'vessel',
@@ -23,9 +32,11 @@ export const setVessel = logs({
   },
   async run(v, context) {
     const { words, book, now, member } = context;
-    const { units } = await book.studio();
+    const { units, vessels } = await book.studio();
     if (v.water.grams < 20 || v.water.grams > 5000)
       return { kind: 'refusal', title: words.studio.waterOutside(v.water.grams, units), data: {} };
+    const twin = vessels.find(looksLike(v.name));
+    if (twin) return { kind: 'refusal', title: words.studio.looksLike(v.name, twin.name), data: {} };
     const vessel: Vessel = {
       name: v.name,
       tare: v.tare.grams,
@@ -57,6 +68,8 @@ export const setCup = logs({
   },
   async run(v, context) {
     const { words, book, now, member } = context;
+    const twin = (await book.studio()).cups.find(looksLike(v.name));
+    if (twin) return { kind: 'refusal', title: words.studio.looksLike(v.name, twin.name), data: {} };
     const { entry, state } = await book.logStudio(
       { kind: 'cup', cup: { name: v.name, kind: v.kind } },
       { at: now, loggedAt: now, by: member },

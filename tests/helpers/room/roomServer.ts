@@ -37,6 +37,8 @@ interface Wanted {
   clock?: Clock;
   /** A test that breaks something on purpose. */
   mayBreak?: boolean;
+  /** Nothing can be written down either. */
+  brokenLog?: boolean;
 }
 
 /** A room on a port of its own, over a real store in a file that goes with it. */
@@ -50,7 +52,10 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   const studio = first?.id ?? (await app.store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op'));
   const told: string[] = [];
   const warned: object[] = [];
-  const fail = (about: object) => void bugs.push(about);
+  const fail = (about: object) => {
+    bugs.push(about);
+    if (wanted.brokenLog === true) throw new Error('the log is full');
+  };
   const room = await connectRoom(
     app,
     {
