@@ -79,7 +79,7 @@ const noteAnswer = async (
 ): Promise<Reply> => {
   const w = asking.words.ask;
   const { found } = best;
-  const note = await noteParts(found, asking);
+  const note = await noteParts(found, asking, state);
   const sum = found.from === 'handbook' ? found.note.computes : undefined;
   const computed = sum && (await computedAnswer(sum, question, state, asking));
   const verdict = state && (await verdictReply(state, asking));

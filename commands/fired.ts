@@ -7,13 +7,13 @@ import { bucket } from '../src/contract/kinds/bucket.ts';
 import { piecesFired, result } from '../src/contract/kinds/fired.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { note, text } from '../src/contract/kinds/texts.ts';
-import { stretchPast } from '../src/contract/kinds/when.ts';
+import { stretchPast, whenPast } from '../src/contract/kinds/when.ts';
 import { refusal } from '../src/contract/refusal.ts';
 import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type TimeSpan } from '../src/studio/firing/firedEvent.ts';
 import { notUndoable } from '../src/studio/logbook/undoable.ts';
-import { coatStream, entryId, readEntryId, type MemberId } from '../src/studio/ids.ts';
+import { coatStream, entryId, readEntryId, type Instant, type MemberId } from '../src/studio/ids.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 
 /** How many entries back a coat is looked for. */
@@ -24,8 +24,8 @@ const isFault = (one: 'good' | Fault): one is Fault => faults.some((fault) => fa
 /** The plan and the resist coat that go by a piece's name. */
 const prepared = async (
   typed: string,
-  dipped: TimeSpan | undefined,
-  { book, member, happenedAt }: Logging,
+  { dipped, firedAt }: { dipped: TimeSpan | undefined; firedAt: Instant },
+  { book, member }: Logging,
 ): Promise<Pick<FiredSaid, 'plan' | 'coat'>> => {
   const plan = pieceNamed(typed, await book.pieces(), member);
   const [by, name]: [MemberId, string] = plan ? [plan.by, plan.said.name] : [member, typed];
@@ -34,7 +34,7 @@ const prepared = async (
     (entry) =>
       entry.undoneBy === undefined &&
       entry.event.kind === 'on' &&
-      entry.at <= (dipped?.to ?? happenedAt) &&
+      entry.at <= (dipped?.to ?? firedAt) &&
       (named?.stream === coatStream
         ? entry.seq === named.seq
         : entry.by === by && areSamePieces(entry.event.pieces, name)),
@@ -59,10 +59,12 @@ export const fired = logs({
     kiln: { kind: text(40, 'the big one'), needed: false, about: (w) => w.fired.kiln },
     bisque: { kind: bisque, needed: false, about: (w) => w.fired.bisque },
     instead: { kind: entryKind, needed: false, about: (w) => w.fired.instead },
+    when: { kind: whenPast, needed: false, about: (w) => w.fired.when },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
     const { words, book, now, member, role } = context;
+    const stamp = entryStamp(context, v);
     const w = words.fired;
     const found = v.result.filter(isFault);
     if (found.length > 0 && found.length < v.result.length)
@@ -74,7 +76,8 @@ export const fired = logs({
     if (instead && replaced?.event.kind !== 'fired') return refusal(w.noResult(instead));
     const keeps = replaced && notUndoable(replaced, { member, role, now });
     if (instead && keeps) return refusal(words.undo.not(keeps, instead));
-    const piece = v.piece === undefined ? {} : await prepared(v.piece, v.dipped, context);
+    const piece =
+      v.piece === undefined ? {} : await prepared(v.piece, { dipped: v.dipped, firedAt: stamp.at }, context);
     if (v.piece !== undefined && piece.plan === undefined && piece.coat === undefined)
       return refusal(w.noPiece(v.piece));
     const said: FiredSaid = {
@@ -88,7 +91,7 @@ export const fired = logs({
       ...v.bisque,
     };
     if (replaced) await book.logFired({ kind: 'undo', of: replaced.seq }, entryStamp(context, {}));
-    const { entry } = await book.logFired({ kind: 'fired', fired: said }, entryStamp(context, v));
+    const { entry } = await book.logFired({ kind: 'fired', fired: said }, stamp);
     const [dip] = await dipsOf([{ id: entry.id, seq: entry.seq, by: member, at: entry.at, said }], book);
     if (!dip) throw new Error(`${entry.id} was kept and is not there`);
     return firedReply(dip, v.bucket.settings.name, context);

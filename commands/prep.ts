@@ -7,8 +7,9 @@ import { pick, several, yesNo } from '../src/contract/kinds/picks.ts';
 import { pieces } from '../src/contract/kinds/pieces.ts';
 import { length, percent } from '../src/contract/kinds/quantities.ts';
 import { text } from '../src/contract/kinds/texts.ts';
-import { hourAhead } from '../src/contract/kinds/when.ts';
+import { hourAhead, whenPast } from '../src/contract/kinds/when.ts';
 import { refusal } from '../src/contract/refusal.ts';
+import type { Logged } from '../src/studio/logbook/ports.ts';
 import { pieceReply } from '../src/replies/piece/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
 import { resists } from '../src/studio/resist/overnight.ts';
@@ -23,17 +24,19 @@ import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 import { planPiece } from '../src/studio/piece/planPiece.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
-const tickStep = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
+const tickStep = async (
+  piece: PieceState,
+  steps: PrepStep[],
+  stamp: Logged,
+  context: Logging,
+): Promise<Reply> => {
   const { words, book, member, role } = context;
   const refuse = (title: Reply['title']): Reply => refusal(title, { piece: piece.id });
   if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
   if (steps.some((step) => !piece.steps.includes(step))) return refuse(words.prep.noSuchStep(piece.steps));
   const fresh = steps.filter((step) => !piece.done.some((one) => one.step === step));
   if (fresh.length === 0) return refuse(words.prep.allDone);
-  const { entry } = await book.logPiece(
-    { kind: 'done', of: piece.seq, steps: fresh },
-    entryStamp(context, {}),
-  );
+  const { entry } = await book.logPiece({ kind: 'done', of: piece.seq, steps: fresh }, stamp);
   const after = (await book.pieces()).find(({ seq }) => seq === piece.seq);
   return pieceReply(after ?? piece, context, entry.id);
 };
@@ -49,7 +52,7 @@ const showExistingPlan = async (piece: PieceState, context: Logging): Promise<Re
   };
 };
 
-const makePlan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
+const makePlan = async (said: PieceSaid, stamp: Logged, context: Logging): Promise<Reply> => {
   const { book, now, member } = context;
   const around = {
     now,
@@ -61,7 +64,7 @@ const makePlan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
   };
   if (!around.bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
   const steps = planPiece(said, { ...around, bucket: around.bucket }).steps.map(({ step }) => step);
-  const { entry } = await book.logPiece({ kind: 'piece', piece: said, steps }, entryStamp(context, {}));
+  const { entry } = await book.logPiece({ kind: 'piece', piece: said, steps }, stamp);
   const piece = { id: entry.id, seq: entry.seq, by: member, at: entry.at, said, steps, done: [] };
   return pieceReply(piece, context, entry.id);
 };
@@ -109,13 +112,15 @@ export const prep = logs({
     wall: { kind: length(0.5, 100, 'mm', '6mm'), needed: false, about: (w) => w.prep.wall },
     runny: { kind: yesNo, needed: false, about: (w) => w.prep.runny },
     when: { kind: hourAhead, needed: false, about: (w) => w.prep.when },
+    'done-at': { kind: whenPast, needed: false, about: (w) => w.prep.doneAt },
   },
   async run(v, context) {
     const { words, book } = context;
+    const stamp = entryStamp(context, { ...(v['done-at'] !== undefined && { when: v['done-at'] }) });
     const w = words.prep;
     if (!v.bucket) {
       const before = pieceNamed(v.piece, await book.pieces(), context.member);
-      if (before && v.done) return tickStep(before, v.done, context);
+      if (before && v.done) return tickStep(before, v.done, stamp, context);
       if (before) return showExistingPlan(before, context);
       return refusal(v.done ? w.noPiece(v.piece) : w.noBucket);
     }
@@ -138,9 +143,10 @@ export const prep = logs({
           plannedFor: v.when,
         }),
       },
+      stamp,
       context,
     );
     const piece = v.done && (await book.pieces()).findLast(({ by }) => by === context.member);
-    return piece && v.done ? tickStep(piece, v.done, context) : planned;
+    return piece && v.done ? tickStep(piece, v.done, stamp, context) : planned;
   },
 });

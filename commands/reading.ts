@@ -13,6 +13,7 @@ import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { refusal } from '../src/contract/refusal.ts';
+import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { readGravity } from '../src/replies/bucket/readGravity.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
@@ -145,7 +146,7 @@ export const reading = logs({
         : undefined;
     const held = volumeHeld(state);
     const gravity = found.kind === 'gravity' ? found.gravity : undefined;
-    return verdictReply(state, context, {
+    const reply = await verdictReply(state, context, {
       entry,
       before: v.bucket,
       ...(v.stirred === undefined &&
@@ -162,5 +163,6 @@ export const reading = logs({
         ...(held && { volumeL: held.value / 1000 }),
       },
     });
+    return withHazardNoted(reply, state, v.note, context);
   },
 });

@@ -6,6 +6,7 @@ import { pick, observationsSeen } from '../src/contract/kinds/picks.ts';
 import { stirMinutes } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
+import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { stirTools } from '../src/studio/bucket/bucketEvent.ts';
 
@@ -42,9 +43,10 @@ export const stirred = logs({
       },
       entryStamp(context, v),
     );
-    return verdictReply(state, context, {
+    const reply = await verdictReply(state, context, {
       entry,
       cautions: v.with === 'mixer' ? [words.verdict.caution('mixer')] : [],
     });
+    return withHazardNoted(reply, state, v.note, context);
   },
 });

@@ -4,6 +4,7 @@ import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
+import { pouredOn } from '../../src/replies/bucket/pouredOn.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
@@ -61,9 +62,11 @@ export const changeBucket = logs({
       );
     const state = await holdPoisoned(changed, v.bucket.settings.cautions, logged, context);
     const card = await bucketCard(state, context);
+    const poured = await pouredOn(state, v.bucket.settings.cautions, context);
     return {
       ...card,
-      cautions: [...(await unexplainedIn(typed, context)), ...(card.cautions ?? [])],
+      cautions: [...poured.cautions, ...(await unexplainedIn(typed, context)), ...(card.cautions ?? [])],
+      actions: poured.actions,
       title: words.bucket.changed(state.settings.name, state.hold !== changed.hold),
       ...(same && { reasons: [words.bucket.sameNow(same.settings.name), ...(card.reasons ?? [])] }),
       data: { ...card.data, entry: entry.id },

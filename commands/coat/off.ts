@@ -3,6 +3,7 @@ import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { note } from '../../src/contract/kinds/texts.ts';
+import { whenPast } from '../../src/contract/kinds/when.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { coatEnds, type CoatEnd } from '../../src/studio/resist/coatEvent.ts';
 import { coatReady } from '../../src/studio/resist/coatReady.ts';
@@ -32,23 +33,26 @@ export const coatOff = logs({
       needed: false,
       about: (w) => w.coat.how,
     },
+    when: { kind: whenPast, needed: false, about: (w) => w.when },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, happenedAt } = context;
+    const { words, book } = context;
+    const stamp = entryStamp(context, v);
     const { coat: w } = words;
-    const { id, seq, resist } = v.coat;
+    const { id, seq, resist, onAt } = v.coat;
+    if (stamp.at < onAt) return { kind: 'refusal', title: w.offBeforeOn(id, onAt), data: { coat: id } };
     const ready = coatReady(v.coat, await book.studio());
-    const early = ready !== 'never' && ready.readyAt > happenedAt ? ready.readyAt : undefined;
+    const early = ready !== 'never' && ready.readyAt > stamp.at ? ready.readyAt : undefined;
     const usual: CoatEnd = resist === 'latex' || resist === 'tape' ? 'peeled' : 'glazed';
     const how = v.how ?? usual;
-    const { entry } = await book.logCoat({ kind: 'off', of: seq, how }, entryStamp(context, v));
+    const { entry } = await book.logCoat({ kind: 'off', of: seq, how }, stamp);
     return {
       kind: 'answer',
       title: w.off(id, how, entry.id),
       cautions: early !== undefined && how === 'glazed' ? [w.offEarly(early)] : [],
       actions: [{ label: w.takeBack, line: `/undo entry:${entry.id}`, press: 'run' }],
-      data: { entry: entry.id, coat: id, how, at: isoInstant(happenedAt) },
+      data: { entry: entry.id, coat: id, how, at: isoInstant(stamp.at) },
     };
   },
 });

@@ -9,8 +9,17 @@ import { text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
+import { nameLook } from '../../src/studio/nameLook.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
+
+/** Another name that is drawn alike; the same, in whatever case, means the thing itself, to be set anew. */
+const looksLike =
+  (name: string) =>
+  (other: { name: string }): boolean =>
+    other.name.toLowerCase() !== name.toLowerCase() &&
+    nameLook(name) !== '' &&
+    nameLook(other.name) === nameLook(name);
 
 export const setVessel = logs({
   name: 'vessel',
@@ -25,9 +34,11 @@ export const setVessel = logs({
   },
   async run(v, context) {
     const { words, book } = context;
-    const { units } = await book.studio();
+    const { units, vessels } = await book.studio();
     if (v.water.grams < 20 || v.water.grams > 5000)
       return refusal(words.studio.waterOutside(v.water.grams, units));
+    const twin = vessels.find(looksLike(v.name));
+    if (twin) return { kind: 'refusal', title: words.studio.looksLike(v.name, twin.name), data: {} };
     const vessel: Vessel = {
       name: v.name,
       tare: v.tare.grams,
@@ -56,6 +67,8 @@ export const setCup = logs({
   },
   async run(v, context) {
     const { words, book } = context;
+    const twin = (await book.studio()).cups.find(looksLike(v.name));
+    if (twin) return { kind: 'refusal', title: words.studio.looksLike(v.name, twin.name), data: {} };
     const { entry, state } = await book.logStudio(
       { kind: 'cup', cup: { name: v.name, kind: v.kind } },
       stampNow(context),

@@ -16,7 +16,7 @@ import {
   type Request,
   typedOptions,
 } from '../contract/contract.ts';
-import { withOriginalTime } from '../contract/withOriginalTime.ts';
+import { withOriginalTime, whenOption } from '../contract/withOriginalTime.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 import { leafAt, parseLine, printLine, quoted } from '../contract/parseLine.ts';
@@ -180,8 +180,10 @@ const run = async <B extends Logbook>(
   if (member === undefined) return refuse(asking.words.desk.forgotten, {});
   const request = await withOriginalTime(leaf, sent, { ...asking, member });
   const reply = await answered(leaf, request, { ...asking, member, typed: request.typed });
-  const { when } = request.typed;
-  return request === sent || reply.kind === 'answer' ? reply : { ...reply, data: { ...reply.data, when } };
+  const name = whenOption(leaf);
+  return request === sent || reply.kind === 'answer' || name === undefined
+    ? reply
+    : { ...reply, data: { ...reply.data, [name]: request.typed[name] } };
 };
 
 /** The desk runs every platform's commands, and alone opens transactions. */

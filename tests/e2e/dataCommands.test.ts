@@ -104,6 +104,9 @@ describe('npm run export', () => {
       ['--out', 'x', '--studio', 'none'],
     ])
       expect(run('export', file, ...wrong).status, wrong.join(' ')).toBe(2);
+    const nowhere = run('export', file, '--out', join(dirname(file), 'no', 'such', 'x.json'));
+    expect(nowhere.status).toBe(2);
+    expect(nowhere.stderr.trim().split('\n')).toEqual([expect.stringContaining('there is no folder for')]);
     expect(run('export', `${file}.none`, '--out', 'x').status).toBe(3);
     expect(readdirSync(dirname(file))).not.toContain('x');
   });

@@ -2,8 +2,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it, onTestFinished } from 'vitest';
 import { openBrowser, openPage } from '../helpers/room/browser.ts';
 import { breakLog, openRoom, type TestRoom } from '../helpers/room/roomServer.ts';
-import type { Duration } from '../../src/studio/ids.ts';
-import { days, hours, minutes, since } from '../../src/studio/ids.ts';
+import { type Duration, days, hours, minutes, since } from '../../src/studio/ids.ts';
 
 let browser: Browser;
 let room: TestRoom;

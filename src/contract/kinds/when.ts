@@ -44,7 +44,7 @@ export const hourAhead = when('ahead', 'tonight 7pm', 'hour');
 
 /** A span of time: an hour as typed; a day alone, or `last night`, is the whole of it up to now. */
 export const stretchPast: Kind<TimeSpan> = {
-  ...whenPast,
+  control: 'text',
   example: '3 days ago',
   async read(typed, asking) {
     const read = await whenPast.read(typed, asking);

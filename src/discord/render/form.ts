@@ -6,8 +6,7 @@ import {
   type ModalSubmitLabelComponent,
   type APIModalSubmission,
 } from 'discord.js';
-import { typedOptions } from '../../contract/contract.ts';
-import type { Choice, Leaf, Option } from '../../contract/contract.ts';
+import { typedOptions, type Choice, type Leaf, type Option } from '../../contract/contract.ts';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import { clipped } from './markdown.ts';
 import type { Words } from '../ports.ts';

@@ -1,3 +1,4 @@
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { studioNoteId, type Note } from '../../studio/handbook.ts';
 import { firstSentence } from '../../studio/people/noteTexts.ts';
 import type { Text } from '../../words/text/text.ts';
@@ -19,7 +20,11 @@ export interface NoteParts {
   reasons: Text[];
 }
 
-export const noteParts = async (found: Note, { words, book }: Asking): Promise<NoteParts> => {
+export const noteParts = async (
+  found: Note,
+  { words, book }: Asking,
+  bucket?: BucketState,
+): Promise<NoteParts> => {
   const w = words.ask;
   if (found.from === 'handbook') {
     const { answer, facts, dont, cautions, basis } = found.note;
@@ -27,7 +32,10 @@ export const noteParts = async (found: Note, { words, book }: Asking): Promise<N
       answer: [answer],
       facts: facts.map(({ label, text }) => ({ label: [label], text: [text] })),
       dont: dont.map((one): Text => [one]),
-      cautions: cautions.map(w.caution),
+      // A bucket that is marked for gloves says so itself.
+      cautions: cautions
+        .filter((one) => one !== 'gloves' || bucket?.settings.cautions.includes('gloves') !== true)
+        .map(w.caution),
       reasons: [w.basis(basis)],
     };
   }

@@ -17,10 +17,13 @@ export const mixedCautions = (
   { words: { added: w, bucket }, source, glaze }: Pouring,
 ): Text[] => {
   const fresh = brings.cautions.filter((one) => !into.settings.cautions.includes(one));
+  // Gloves are no hazard: what is marked for them says so itself.
+  const named = fresh.filter((one) => one !== 'gloves');
   return [
     ...(source && brings.foreign ? [w.mixed(into.no, source.settings.name, source.no)] : []),
     ...(glaze && !source && brings.foreign ? [w.mixedUnknown] : []),
     ...(into.settings.cautions.includes('children') ? [w.noChildren] : []),
-    ...(fresh.length > 0 ? [w.mixedBrings(fresh), ...fresh.map(bucket.caution)] : []),
+    ...(named.length > 0 ? [w.mixedBrings(named)] : []),
+    ...fresh.map(bucket.caution),
   ];
 };

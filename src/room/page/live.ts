@@ -1,4 +1,6 @@
 import type { WirePost } from '../wire.ts';
+import { phoneNow } from './clock.ts';
+import { GrowingPause } from './growingPause.ts';
 
 interface Hooks {
   last(): number;
@@ -8,11 +10,15 @@ interface Hooks {
   cut(): void;
 }
 
+/** A stream that is cut sooner did not go well. */
+const wellAfter = 10_000;
+
 /** The event stream. It reconnects by itself and asks for missed posts. */
 export const openLive = ({ last, post, state, cut }: Hooks): { close(): void; again(): void } => {
   let source: EventSource | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let pause = 500;
+  let opened: number | undefined;
+  const pause = new GrowingPause();
   let closed = false;
   const open = () => {
     if (closed) return;
@@ -20,7 +26,7 @@ export const openLive = ({ last, post, state, cut }: Hooks): { close(): void; ag
     source?.close();
     source = new EventSource(`/api/stream?after=${last()}`);
     source.addEventListener('open', () => {
-      pause = 500;
+      opened = phoneNow();
       state(true);
     });
     source.addEventListener('post', ({ data }: MessageEvent<string>) => post(JSON.parse(data) as WirePost));
@@ -29,8 +35,9 @@ export const openLive = ({ last, post, state, cut }: Hooks): { close(): void; ag
       cut();
       source?.close();
       clearTimeout(timer);
-      timer = setTimeout(open, pause);
-      pause = Math.min(pause * 2, 10_000);
+      if (opened !== undefined && phoneNow() - opened > wellAfter) pause.over();
+      opened = undefined;
+      timer = setTimeout(open, pause.next());
     });
   };
   open();

@@ -1,5 +1,5 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
-import type { WireAction, WireLeaf, WireMe, WireReply, WireStart, WireText } from '../wire.ts';
+import type { WireAction, WireLeaf, WireMe, WirePost, WireStart, WireText } from '../wire.ts';
 import { phoneNow, setServerTime } from './clock.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';
@@ -51,10 +51,10 @@ const firstSteps = ['studio set', 'studio vessel', 'bucket add'];
 const showRoom = (start: WireStart, me: WireMe): void => {
   const open = (leaf: WireLeaf, typed: Record<string, string> = {}, trouble?: WireText) =>
     openForm(leaf, { typed, trouble }, (sending) => outbox.add(sending));
-  const press = ({ press: how, line, path, typed }: WireAction, { kind, title }: WireReply) => {
+  const press = ({ press: how, line, path, typed }: WireAction, { no, reply: { kind, title } }: WirePost) => {
     const leaf = start.commands.find((one) => one.path.join(' ') === path.join(' '));
     if (how === 'edit' && leaf) open(leaf, typed, kind === 'refusal' ? title : undefined);
-    else outbox.add({ line });
+    else outbox.add({ line, pressed: no });
   };
   const state = h('p', { class: 'state-of', role: 'status' });
   const begin = start.commands.filter(

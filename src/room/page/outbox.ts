@@ -1,5 +1,6 @@
 import type { WirePost } from '../wire.ts';
 import { phoneNow } from './clock.ts';
+import { GrowingPause } from './growingPause.ts';
 import { freshId, post } from './net.ts';
 import { WaitingLines, type Sending, type Waiting } from './waitingLines.ts';
 
@@ -23,7 +24,7 @@ export class Outbox {
   readonly #lines = new WaitingLines();
   readonly #closing = new AbortController();
   #going = false;
-  #pause = 500;
+  readonly #pause = new GrowingPause();
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(hooks: Hooks) {
@@ -41,13 +42,13 @@ export class Outbox {
 
   add(sending: Sending): void {
     this.#put({ ...sending, id: freshId(), member: this.#hooks.member, since: phoneNow() });
-    void this.go();
+    this.#goUnlessPausing();
   }
 
   /** Sends a held line after its author has agreed, with its original time. */
   again({ held, ...item }: Waiting): void {
     this.#put(held?.why === 'too-old' ? { ...item, sure: true } : item);
-    void this.go();
+    this.#goUnlessPausing();
   }
 
   drop(id: string): void {
@@ -58,14 +59,14 @@ export class Outbox {
   /** Somebody else has signed in. */
   close(): void {
     this.#closing.abort();
-    clearTimeout(this.#timer);
+    this.#stopWaiting();
   }
 
   /** Sends in order, one at a time; resumes when the connection returns. */
   async go(): Promise<void> {
     if (this.#going) return;
     this.#going = true;
-    clearTimeout(this.#timer);
+    this.#stopWaiting();
     try {
       for (let item = this.#next(); item; item = this.#next()) if (!(await this.#send(item))) return;
     } finally {
@@ -84,8 +85,10 @@ export class Outbox {
     const answer = await post<WirePost>('/api/say', { ...sending, waited });
     if (answer.ok) {
       this.#lines.drop(item.id);
-      this.#pause = 500;
+      this.#pause.over();
       this.#hooks.sent(answer.value);
+      // Pressed before, and answered then.
+      if (answer.value.id !== item.id) this.#hooks.dropped(item.id);
       return true;
     }
     if (answer.status === 401) this.#hooks.signedOut();
@@ -93,7 +96,9 @@ export class Outbox {
     else {
       const { status, said } = answer;
       this.#put({ ...item, held: status === 409 ? { why: 'too-old' } : { why: 'refused', said } });
-      return true;
+      if (status < 500) return true;
+      // A bug may meet the next line too: it is tried, but not at once.
+      this.#later(answer);
     }
     return false;
   }
@@ -105,8 +110,16 @@ export class Outbox {
 
   #later(answer: { seconds?: number } | object): void {
     const seconds = 'seconds' in answer ? answer.seconds : undefined;
-    const pause = seconds === undefined ? this.#pause : seconds * 1000;
-    this.#pause = Math.min(this.#pause * 2, 15_000);
+    const pause = Math.max(this.#pause.next(), (seconds ?? 0) * 1000);
     this.#timer = setTimeout(() => void this.go(), pause);
+  }
+
+  #goUnlessPausing(): void {
+    if (this.#timer === undefined) void this.go();
+  }
+
+  #stopWaiting(): void {
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
   }
 }

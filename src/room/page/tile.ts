@@ -7,7 +7,7 @@ import { nodes, stamp } from './text.ts';
 
 interface Context {
   me: string;
-  press(action: WireAction, reply: WireReply): void;
+  press(action: WireAction, of: WirePost): void;
 }
 
 const list = (texts: WireText[], mark: string, label: string): HTMLElement | undefined =>
@@ -43,8 +43,8 @@ const reasons = ({ reasons: all, step }: WireReply): HTMLElement | undefined =>
       ? h('ul', { class: 'told' }, ...lines(all))
       : h('details', { class: 'why' }, h('summary', {}, words.why), h('ul', {}, ...lines(all)));
 
-const actions = (reply: WireReply, { press }: Context): HTMLElement | undefined => {
-  const { actions: all } = reply;
+const actions = (post: WirePost, { press }: Context): HTMLElement | undefined => {
+  const { actions: all } = post.reply;
   if (all.length === 0) return undefined;
   const bar = h('div', { class: 'actions' });
   for (const action of all) {
@@ -53,7 +53,7 @@ const actions = (reply: WireReply, { press }: Context): HTMLElement | undefined 
       () => {
         // A pressed button shows that it was pressed and is disabled, so that nobody sends it twice.
         if (action.press === 'run') for (const one of bar.querySelectorAll('button')) one.disabled = true;
-        press(action, reply);
+        press(action, post);
       },
       { class: action.press === 'run' ? 'stamp' : 'stamp quiet' },
     );
@@ -63,16 +63,16 @@ const actions = (reply: WireReply, { press }: Context): HTMLElement | undefined 
 };
 
 /** What was logged, with an undo button for its author. */
-const logged = (reply: WireReply, mine: boolean, { press }: Context): HTMLElement | undefined => {
-  if (!reply.logged) return undefined;
-  const { text, undo } = reply.logged;
+const logged = (post: WirePost, mine: boolean, { press }: Context): HTMLElement | undefined => {
+  if (!post.reply.logged) return undefined;
+  const { text, undo } = post.reply.logged;
   const said = h('span', {}, ...nodes(text));
   if (!mine || !undo) return h('p', { class: 'logged' }, said);
   const slip = button(
     h('span', {}, ...nodes(undo.label)),
     () => {
       slip.disabled = true;
-      press(undo, reply);
+      press(undo, post);
     },
     { class: 'slip' },
   );
@@ -114,7 +114,7 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
           )
         : undefined,
       h('h2', {}, ...nodes(reply.title)),
-      logged(reply, mine, context),
+      logged(post, mine, context),
       facts(reply),
       list(reply.dont, 'dont', words.dont),
       list(reply.cautions, 'cautions', words.careful),
@@ -127,7 +127,7 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
             words.file(reply.file),
           ),
       reasons(reply),
-      actions(reply, context),
+      actions(post, context),
     ),
   );
 };

@@ -1,6 +1,12 @@
 import { remember } from './dom.ts';
 
-export type Sending = { line: string } | { path: string[]; typed: Record<string, string> };
+export type Sending =
+  | {
+      line: string;
+      /** The number of the post whose button this is. */
+      pressed?: number;
+    }
+  | { path: string[]; typed: Record<string, string> };
 
 export type Waiting = Sending & {
   id: string;
@@ -38,7 +44,8 @@ export class WaitingLines {
   /** In the order of writing. */
   all(): Waiting[] {
     const kept = remember.names(prefix).flatMap((name) => read(remember.get(name)) ?? []);
-    return [...kept, ...this.#unkept.values()].sort((a, b) => a.since - b.since);
+    const fresh = kept.filter(({ id }) => !this.#unkept.has(id));
+    return [...fresh, ...this.#unkept.values()].sort((a, b) => a.since - b.since);
   }
 
   put(item: Waiting): void {

@@ -1,6 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { Action, Command, Reply } from '../../contract/contract.ts';
-import { parseLine, printLine } from '../../contract/parseLine.ts';
+import { whenOption } from '../../contract/withOriginalTime.ts';
+import { leafAt, parseLine, printLine } from '../../contract/parseLine.ts';
 import { moreAction } from '../../contract/kinds/longList.ts';
 import { logWords } from '../../words/bucket/logWords.ts';
 import { roomWords } from '../../words/platform/roomWords.ts';
@@ -33,10 +34,12 @@ const putRight = ({ line, reply }: Post, commands: Command[]): WireAction[] => {
   if (reply.kind !== 'refusal' || reply.actions?.length) return [];
   const action = actionOf({ label: [roomWords.putRight], line, press: 'edit' }, commands);
   if (action.path.length === 0) return [];
-  const { when } = reply.data;
-  if (typeof when !== 'string') return [action];
+  const leaf = leafAt(commands, action.path);
+  const name = leaf && whenOption(leaf);
+  const when = name === undefined ? undefined : reply.data[name];
+  if (name === undefined || typeof when !== 'string') return [action];
   // It arrived late: the corrected line keeps the original time.
-  const typed = { ...action.typed, when };
+  const typed = { ...action.typed, [name]: when };
   return [{ ...action, typed, line: printLine(action.path, typed) }];
 };
 

@@ -1,5 +1,6 @@
-import type { Reply, Request } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
+import { createHash } from 'node:crypto';
+import type { Command, Reply, Request } from '../../contract/contract.ts';
+import { leafAt, parseLine, printLine } from '../../contract/parseLine.ts';
 import { plainText } from '../../contract/plainText.ts';
 import { speak } from '../../desk/speak.ts';
 import { withoutSecrets } from '../../contract/withoutSecrets.ts';
@@ -15,7 +16,14 @@ export type Sent = {
   waited: number;
   /** Its author has seen how old it is, and still wants it sent. */
   sure: boolean;
-} & ({ line: string } | { path: string[]; typed: Record<string, string> });
+} & (
+  | {
+      line: string;
+      /** The number of the post whose button this is. */
+      pressed?: number;
+    }
+  | { path: string[]; typed: Record<string, string> }
+);
 
 /** The result: it was posted, it was refused for now, or a bug prevented it. */
 export type Said = { post: Post } | { refused: 'too-old' | 'sign-in' } | { broken: string };
@@ -29,14 +37,29 @@ const longestUnasked = 24 * 3_600_000;
 const isSame = async ({ ports }: Room, { member }: Session, writer: string): Promise<boolean> =>
   writer === member || (await ports.people.standsFor(writer)) === member;
 
+const keyOf = (member: string, act: string): string => `room:${member}:${act}`;
+
+/**
+ * What every press of the same button shares, from whatever phone, tab or reload: it is logged once. A question is
+ * answered anew each time. Only a fingerprint of the line is kept: it may hold a member's words.
+ */
+const actOf = (sent: Sent, commands: Command[]): string | undefined => {
+  if (!('line' in sent) || sent.pressed === undefined) return undefined;
+  const { line, pressed } = sent;
+  const parsed = parseLine(line, commands);
+  if (!parsed.ok || leafAt(commands, parsed.value.path)?.effect !== 'logs') return undefined;
+  return `press-${pressed}-${createHash('sha256').update(line).digest('base64url').slice(0, 22)}`;
+};
+
 /** Runs a line once, however often it is sent, with the time at which it was written. */
 export const sayLine = async (room: Room, session: Session, sent: Sent): Promise<Said> => {
   const { ports, posts } = room;
   const { member } = session;
   const { id, waited, sure } = sent;
   if (sent.member !== undefined && !(await isSame(room, session, sent.member))) return { refused: 'sign-in' };
-  const key = `room:${member}:${id}`;
-  const said = posts.byKey(key);
+  const key = keyOf(member, id);
+  const act = actOf(sent, ports.desk.commands) ?? id;
+  const said = posts.byKey(key) ?? posts.byKey(keyOf(member, act));
   if (said) return { post: said };
   if (waited > longestUnasked && !sure) return { refused: 'too-old' };
   const now = ports.clock.now();
@@ -54,14 +77,14 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   const line = 'line' in sent ? sent.line : printLine(sent.path, sent.typed);
   const reply: Reply =
     'line' in sent
-      ? await speak(line, key, speaker, ports)
+      ? await speak(line, keyOf(member, act), speaker, ports)
       : await ports.desk.dispatch({ ...speaker, key, path: sent.path, typed: sent.typed });
   // Not stored under its key, so that a retry runs it again.
   if (reply.kind === 'error') return { broken: plainText(reply.title, { now, zone: 'UTC' }) };
   const shown = withoutSecrets(line, ports.desk.commands);
   const post = posts.say({
     // The line itself may have linked the member to another. A retry finds the post under the joined member.
-    key: `room:${session.member}:${id}`,
+    key: keyOf(session.member, reply.kind === 'answer' ? act : id),
     id,
     at: now,
     member: session.member,

@@ -34,12 +34,13 @@ const readPath = (body: Body): string[] | undefined => {
 const readSent = (body: Body): Sent | undefined => {
   const id = textIn(body, 'id', 64);
   if (id === undefined || !/^[A-Za-z0-9_-]{16,64}$/.test(id)) return undefined;
-  const { waited: given, sure } = body;
+  const { waited: given, sure, pressed } = body;
   // Browsers send fractions of milliseconds; instants are whole.
   const waited = typeof given === 'number' && given > 0 ? Math.round(given) : 0;
   const about = { id, member: textIn(body, 'member', 64), waited, sure: sure === true };
   const line = textIn(body, 'line', mostTyped);
-  if (line !== undefined) return { ...about, line };
+  if (line !== undefined)
+    return { ...about, line, ...(Number.isSafeInteger(pressed) && { pressed: Number(pressed) }) };
   const path = readPath(body);
   const typed = readTyped(body);
   return path && typed ? { ...about, path, typed } : undefined;

@@ -50,9 +50,11 @@ const listen = (
         if (json !== undefined) stream.send('post', post.no, json);
       })
       .catch((err: unknown) => {
-        room.ports.log.error({ err }, 'could not tell a phone what was said; it will ask again');
         stream.close();
-      });
+        room.ports.log.error({ err }, 'could not tell a phone what was said; it will ask again');
+      })
+      // The log may be what is broken.
+      .catch(() => undefined);
   };
   const stop = posts.listen(tell);
   const unwatch = room.sessions.whenEnded(session, () => stream.close());

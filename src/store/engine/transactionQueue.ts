@@ -23,14 +23,21 @@ export interface TransactionOutcome<T> {
   value: T;
 }
 
-interface ReadJob {
-  run(reading: Reading): Promise<void>;
+interface Job {
+  /** Cannot throw: it settles the promise that somebody waits for. */
   fail(error: unknown): void;
 }
 
-interface WriteJob {
+interface ReadJob extends Job {
+  run(reading: Reading): Promise<void>;
+}
+
+interface WriteJob extends Job {
   run(writing: Writing): Promise<{ keep: boolean; acknowledge(): void }>;
-  fail(error: unknown): void;
+}
+
+interface AloneJob extends Job {
+  run(): Promise<void>;
 }
 
 /** Each job has a savepoint, so that it can be rolled back alone. Compiled once, since each job uses two of these. */
@@ -54,7 +61,7 @@ export class TransactionQueue {
   readonly #remembered = new MemorySnapshotCache(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
-  readonly #alone: (() => Promise<void>)[] = [];
+  readonly #alone: AloneJob[] = [];
   #going: Promise<void> = Promise.resolve();
   /** Set during the work of a turn: work that asked for another turn would deadlock. */
   readonly #within = new AsyncLocalStorage<true>();
@@ -100,7 +107,7 @@ export class TransactionQueue {
   alone<T>(work: () => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
-      this.#alone.push(() => work().then(resolve, reject));
+      this.#alone.push({ run: async () => resolve(await work()), fail: reject });
       this.#go();
     });
   }
@@ -132,11 +139,20 @@ export class TransactionQueue {
 
   async #takeTurns(): Promise<void> {
     while (this.#reads.length + this.#writes.length + this.#alone.length > 0) {
-      await this.#alone.shift()?.();
+      await this.#take(this.#alone.splice(0, 1), ([job]) => job?.run());
       await this.#gather();
-      await this.#writeTurn(this.#writes.splice(0, mostInOneTurn));
+      await this.#take(this.#writes.splice(0, mostInOneTurn), (jobs) => this.#writeTurn(jobs));
     }
     this.#busy = false;
+  }
+
+  /** Whatever goes wrong in a turn, those who were in it are told, and the next turn comes. */
+  async #take<J extends Job>(jobs: J[], turn: (jobs: J[]) => Promise<void> | undefined): Promise<void> {
+    try {
+      await turn(jobs);
+    } catch (error) {
+      for (const job of jobs) job.fail(error);
+    }
   }
 
   /**
@@ -148,7 +164,7 @@ export class TransactionQueue {
       const before = this.#writes.length;
       await nextLoop();
       const reads = this.#reads.splice(0);
-      await this.#readTurn(reads);
+      await this.#take(reads, (jobs) => this.#readTurn(jobs));
       const { length } = this.#writes;
       const quiet = length === 0 || (length === before && reads.length === 0);
       if (quiet || length >= mostInOneTurn) return;

@@ -9,9 +9,7 @@ const cautions: Record<NoteCaution, Text> = {
   gloves: ['If a bucket is marked for gloves, wear them: no bare fingers in it.'],
   caustic: verdictWords.caution('caustic'),
   'drawn-water': verdictWords.caution('drawn-water'),
-  dust: [
-    'Glaze dust is silica dust: fitted respirator, local exhaust, wet-clean. Your local rules and a qualified person come before this bot.',
-  ],
+  dust: verdictWords.caution('dust'),
   mixer: verdictWords.caution('mixer'),
   lifting: verdictWords.caution('lifting'),
   deflocculant: verdictWords.caution('deflocculant'),

@@ -12,7 +12,8 @@ import {
 } from '../text/measures.ts';
 import { agoText } from '../text/agoText.ts';
 import { bucketCautionWords } from '../verdict/bucketCautionWords.ts';
-import { ours, said, t, type Text } from '../text/text.ts';
+import { ours, said, t, type Text, join } from '../text/text.ts';
+import { listed } from '../text/listed.ts';
 
 const stepWords: Record<Step, string> = {
   'on-hold': 'on hold',
@@ -100,6 +101,17 @@ export const bucketWords = {
       : t`${said(name)} is bucket ${no}. Stir it, then log a first reading.`,
   changed: (name: string, held: boolean): Text =>
     held ? t`${said(name)} is changed, and it is on hold.` : t`${said(name)} is changed.`,
+  pouredOn: (others: readonly { no: number; name: string }[], marks: readonly BucketCaution[]): Text =>
+    t`Since its last remake glaze from it went into ${join(
+      others.map(({ no, name }) => t`${said(name)} (bucket ${no})`),
+      ', ',
+    )}, not marked with ${[listed(marks)]}. Mark what took it, and use none of it before.`,
+  markToo: (name: string): Text => t`Mark ${said(name)} too`,
+  noteNames: (marks: readonly BucketCaution[]): Text =>
+    t`Your note names ${[listed(marks)]}, which this bucket is not marked with. If it went in, nobody uses the bucket until a keeper has looked at it.`,
+  holdIt: (): Text => ['Put it on hold'],
+  wentIn: (): Text => ['Log that it went in'],
+  wentInHold: (): Text => ['Log that it went in, and hold it'],
   poison: (what: Poison): string =>
     `${what === 'lead' || what === 'cadmium' ? 'raw ' : ''}${what}: held until a keeper and a laboratory have cleared it`,
   mixedWith: (name: string): string => `glaze from ${name} went in`,

@@ -80,6 +80,7 @@ export const firedWords = {
   result: 'How it came out: good, or its faults',
   pieces: 'How many pieces, or how many of them had the fault: 2 of 4',
   dipped: 'When you dipped it',
+  when: 'When it came out of the kiln, if not now: yesterday 9am',
   over: 'The bucket of a second layer over it',
   piece: 'The piece, if you planned it or put a resist coat on it',
   body: 'The clay body',

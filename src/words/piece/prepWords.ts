@@ -142,6 +142,7 @@ export const prepWords = {
   runny: 'Is the glaze a runny one?',
   when: 'When you plan to dip it',
   done: 'Steps that you have done',
+  doneAt: 'When they were done, if not now: 2h ago',
 
   event,
   step,

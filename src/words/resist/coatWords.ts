@@ -117,6 +117,8 @@ export const coatWords = {
     t`This is layer ${layer}, over ${[before]}. Both have to dry, so the time starts again.`,
   beforeLayer: (id: string, at: Instant): Text =>
     t`These pieces already have that coat (${[id]}), put on ${dayAndClock(at)}, which is later than the time you gave. If ${[id]} was a mistake, take it back first: /undo entry:${[id]}. Nothing was saved.`,
+  offBeforeOn: (id: string, at: Instant): Text =>
+    t`${[id]} went on ${dayAndClock(at)}: it cannot be off before that. Say when it came off: when:"1h ago". Nothing was saved.`,
   alsoOn: (id: string, resist: Resist, at: Instant | undefined): Text =>
     at === undefined
       ? t`These pieces also have ${[kinds[resist]]} on (${[id]}).`

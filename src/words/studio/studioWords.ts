@@ -70,6 +70,8 @@ export const studioWords = {
     t`${[scaleText(g, units)]} of water does not fit a weighing cup, which holds 20 g to 5 kg. Weigh the water alone, without the cup.`,
   vesselSet: (vessel: Vessel, ml: number | undefined, units: UnitSystem): Text =>
     t`${said(vessel.name)} is calibrated: ${[vesselText(vessel, units)]}${[ml === undefined ? '' : `, ${ml.toFixed(1)} ml`]}.`,
+  looksLike: (name: string, other: string): Text =>
+    t`“${said(name)}” looks just like ${said(other)}, and people would take one for the other. Nothing was saved: to set that one anew, type its name as it is there; else pick another name.`,
   cupSet: (name: string, kind: string): Text => t`The flow cup ${said(name)} (${[kind]}) is added.`,
   lastKeeper: ours(
     'That would leave the studio without a keeper, so nothing was changed. Name another first: /studio keeper member:…',

@@ -2,9 +2,9 @@ import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
 
 /** What a keeper has marked a bucket with, as it is warned of. */
 export const bucketCautionWords: Record<BucketCaution, string> = {
-  gloves: 'Gloves.',
-  caustic: 'Caustic.',
-  toxic: 'Toxic.',
+  gloves: 'Wear gloves: this bucket is marked for them. No bare fingers in it.',
+  caustic: 'Caustic: gloves and eye protection. No bare fingers in it.',
+  toxic: 'Toxic in the hand and the mouth: gloves, no food or drink near it.',
   barium:
     'Holds barium: toxic when swallowed. Gloves, wash hands, nothing to eat near it; no food ware without a laboratory’s leach test.',
   manganese:

@@ -40,14 +40,11 @@ const dontWords: Record<Dont, string> = {
 
 const cautionWords: Record<VerdictCaution, string> = {
   ...bucketCautionWords,
-  gloves: 'Wear gloves: this bucket is marked for them. No bare fingers in it.',
-  caustic: 'Caustic: gloves and eye protection. No bare fingers in it.',
-  toxic: 'Toxic on skin and when swallowed: gloves, no food or drink near it.',
   'drawn-water':
     'Drawn-off water holds dissolved metals. Label it and keep it for the next batch. Don’t pour it down the sink; your local rules say how to dispose of it.',
   'drawn-flux':
     'This glaze holds soluble ash, soda, borate, lithium or copper: its clear water may be caustic, and drawing it off takes flux or colour away. Wear gloves and eye protection. Or let the water evaporate instead, with the lid off and the pail out of reach.',
-  dust: 'Dry batch makes silica dust: fitted respirator, local exhaust, wet-clean. Your local rules and a qualified person come before this bot.',
+  dust: 'Dry glaze makes silica dust: fitted respirator, local exhaust, wet-clean. Your local rules and a qualified person come before this bot.',
   mixer:
     'A power mixer near water can give a shock: plug it into an RCD/GFCI outlet. Tie hair back, no loose sleeves.',
   lifting: 'A full 19 l pail weighs over 25 kg. Lift it with two people, or ladle it out.',

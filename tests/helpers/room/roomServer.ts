@@ -37,6 +37,8 @@ interface Wanted {
   clock?: Clock;
   /** The test causes an error on purpose. */
   mayBreak?: boolean;
+  /** Nothing can be written down either. */
+  brokenLog?: boolean;
 }
 
 /** A room on its own port, over a real store in a file that is deleted afterwards. */
@@ -50,7 +52,10 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   const studio = first?.id ?? (await app.store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op'));
   const told: string[] = [];
   const warned: object[] = [];
-  const fail = (about: object) => void bugs.push(about);
+  const fail = (about: object) => {
+    bugs.push(about);
+    if (wanted.brokenLog === true) throw new Error('the log is full');
+  };
   const room = await connectRoom(
     app,
     {

@@ -41,6 +41,8 @@ describe('a line that came late', () => {
     ['/stirred bucket:gg when:"30 min ago"', 30],
     ['/stirred bucket:gg when:now', typedAt],
     ['/coat on kind:wax pieces:jug when:"today 12:20"', 20],
+    ['/fired bucket:gg result:good when:"30 min ago"', 30],
+    ['/prep piece:jug bucket:gg done-at:"30 min ago"', 30],
   ])('%s is of when it was done, and logged when it came', async (line, minute) => {
     const { data } = await late(line);
     expect(await entry(data['entry'])).toMatchObject({ at: noonPlus(minute), loggedAt: noonPlus(came) });
@@ -91,6 +93,30 @@ describe('a line that came late', () => {
   it('with a time in the future counts as now', async () => {
     const { data } = await late('/stirred bucket:gg', { typedAt: came + 60 });
     expect(await entry(data['entry'])).toMatchObject({ at: noonPlus(came) });
+  });
+
+  it.each([
+    ['/fired bucket:gg result:splendid', '/fired bucket:gg result:good', 'when'],
+    ['/prep piece:jug done:painted', '/prep piece:jug done:dust', 'done-at'],
+    ['/coat off coat:c-1 how:eaten', '/coat off coat:c-1', 'when'],
+  ])('%s is put right, and still of then', async (wrong, right, option) => {
+    await room.say(1, '/prep piece:jug bucket:gg');
+    await room.say(1, '/coat on kind:latex pieces:jug');
+    const refused = await late(wrong);
+    expect(refused).toMatchObject({
+      ok: false,
+      data: { [option]: new Date(noonPlus(typedAt)).toISOString() },
+    });
+    const { data } = await room.say(came + 5, `${right} ${option}:${String(refused.data[option])}`);
+    expect(await entry(data['entry'])).toMatchObject({ at: noonPlus(typedAt), loggedAt: noonPlus(came + 5) });
+  });
+
+  it('takes no coat off before it was put on', async () => {
+    await room.say(30, '/coat on kind:latex pieces:jug');
+    const answer = await room.say(40, '/coat off coat:c-1 when:"20 min ago"');
+    expect(answer.ok).toBe(false);
+    expect(answer.title).toContain('c-1 went on');
+    expect((await room.say(40, '/coat off coat:c-1 when:"5 min ago"')).ok).toBe(true);
   });
 
   it('keeps its time when it is corrected, chosen or logged anyway', async () => {

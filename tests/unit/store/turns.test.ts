@@ -245,3 +245,41 @@ describe('a closed store', () => {
     await expect(log('after')).rejects.toMatchObject({ name: 'StoreProblem', kind: 'closed' });
   });
 });
+
+describe('a turn that goes wrong where nobody thought of it', () => {
+  /** Asked what it is, it throws again. */
+  const unspeakable = () =>
+    new Proxy(new Error('planted'), {
+      getPrototypeOf() {
+        throw new Error('planted within');
+      },
+    });
+
+  it.each<[string, (turns: TransactionQueue) => Promise<unknown>]>([
+    [
+      'before its work begins',
+      (turns) =>
+        turns.alone(() => {
+          throw new Error('planted');
+        }),
+    ],
+    ['in a read', (turns) => turns.read(() => Promise.reject(unspeakable()))],
+    ['in a write', (turns) => turns.write(() => Promise.reject(unspeakable()))],
+  ])('%s fails for whoever asked for it alone, and the next turn comes', async (_, ask) => {
+    const database = openDatabase(storeFile(), migrations.length);
+    await migrate(database, migrations);
+    const turns = new TransactionQueue(database);
+    onTestFinished(() => void database.sqlite.close());
+    await expect(ask(turns)).rejects.toThrow('planted');
+    const kept = await turns.write(async ({ db }) => {
+      await db
+        .insertInto('studios')
+        .values({ id: studioId('s'), name: '', created_at: noonPlus(0) })
+        .execute();
+      return { keep: true, value: 'kept' };
+    });
+    expect(kept).toBe('kept');
+    expect(await turns.read(({ db }) => db.selectFrom('studios').select('id').execute())).toHaveLength(1);
+    await turns.close();
+  });
+});

@@ -10,7 +10,7 @@ beforeAll(async () => {
 afterAll(() => demo.close());
 
 /** A terminal of 80 columns with typed input. */
-const terminal = async (typed: string[], before: string[] = []) => {
+const terminal = async (typed: string[], before: string[] = [], keepFile?: () => string) => {
   const input = new PassThrough();
   const output = Object.assign(new PassThrough(), { isTTY: true, columns: 80 });
   let shown = '';
@@ -23,6 +23,7 @@ const terminal = async (typed: string[], before: string[] = []) => {
     now: () => demo.now,
     zone: async () => 'America/St_Johns',
     history: { lines: before, keep: (lines) => kept.push([...lines]) },
+    ...(keepFile && { keepFile }),
     input,
     output,
   });
@@ -78,4 +79,12 @@ describe('talking at a terminal', () => {
     expect(shown).toContain('is for keepers');
     expect(shown).toContain('What to type');
   });
+});
+
+it('a file that cannot be kept does not hide the answer that it came with', async () => {
+  const { shown } = await terminal(['/batch plan recipe:"silica 100" volume:1l gravity:1.45\r'], [], () => {
+    throw new Error('ENOSPC: no space left on device');
+  });
+  expect(shown).toContain('of powder in');
+  expect(shown.match(/could not be kept|not kept/g)).toHaveLength(1);
 });
