@@ -6,7 +6,7 @@ import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
-import { note, text } from '../../src/contract/kinds/texts.ts';
+import { name, note } from '../../src/contract/kinds/texts.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { joinGlaze } from '../../src/studio/bucket/joinGlaze.ts';
 
@@ -16,7 +16,7 @@ export const changeBucket = logs({
   who: 'keeper',
   options: {
     bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    name: { kind: text(60, 'Gull Grey'), needed: false, about: (w) => w.bucket.name },
+    name: { kind: name(60, 'Gull Grey'), needed: false, about: (w) => w.bucket.name },
     ...bucketOptions,
     'same-as': { kind: bucket, needed: false, about: (w) => w.bucket.sameAs },
     note: { kind: note, needed: false, about: (w) => w.note },

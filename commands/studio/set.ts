@@ -1,7 +1,7 @@
 import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
-import { text } from '../../src/contract/kinds/texts.ts';
+import { name, text } from '../../src/contract/kinds/texts.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 import type { StudioEvent } from '../../src/studio/settings/studio.ts';
 
@@ -20,7 +20,7 @@ export const setStudio = logs({
   who: 'keeper',
   options: {
     zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
-    name: { kind: text(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
+    name: { kind: name(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
     units: {
       kind: pick(['metric', 'us', 'imperial'], {
         si: 'metric',

@@ -15,6 +15,7 @@ import {
   type Request,
   typedOptions,
 } from '../contract/contract.ts';
+import { DailyLimit } from './dailyLimit.ts';
 import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
@@ -26,6 +27,8 @@ export interface DeskPorts {
   books: LogbookStore;
   words: Words;
   handbook: Handbook;
+  /** How many entries a member can log in a day, when not the usual. */
+  mostADay?: number;
   /** Takes a bug, answers the id under which it was written down. */
   report(error: unknown, request: Request): string;
 }
@@ -181,7 +184,8 @@ const run = async <B extends Logbook>(
 };
 
 /** The desk: every platform hands its commands over here, and nobody else opens a transaction. */
-export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts): Desk => {
+export const openDesk = ({ commands, books, words, handbook, report, mostADay }: DeskPorts): Desk => {
+  const daily = new DailyLimit(mostADay);
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
     if (!leaf) return refusal(words.desk.noCommand(request.path.join(' ')), {});
@@ -207,8 +211,11 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       return leaf.aside ? books.readSnapshot(studio, ask) : books.read(studio, ask);
     }
     return books.writeOnce<Reply>(studio, request.key, async (book) => {
+      if (daily.isReached(member, now))
+        return { keep: false, value: refusal(words.desk.enoughToday(daily.most), {}) };
       const reply = await run(leaf, request, { ...asking, book });
       const keep = reply.kind === 'answer';
+      if (keep) daily.count(member);
       const value: Reply = keep && !leaf.private ? reply : { ...reply, private: true };
       if (!reply.fleeting) return { keep, value };
       return { keep, value, repeated: { ...refusal(words.desk.shownOnce, {}), kind: 'answer' } };

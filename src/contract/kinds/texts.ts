@@ -1,4 +1,5 @@
 import type { Kind } from '../contract.ts';
+import { visible } from '../plainText.ts';
 
 /** Free text, kept as typed but for NUL and white space at the ends. */
 export const text = (most: number, example: string): Kind<string> => ({
@@ -15,5 +16,11 @@ export const text = (most: number, example: string): Kind<string> => ({
     return { ok: true, value };
   },
 });
+
+/** A name: one line in which nothing hides a letter, turns it round or acts on a terminal. */
+export const name = (most: number, example: string): Kind<string> => {
+  const plain = text(most, example);
+  return { ...plain, read: (typed, asking) => plain.read(visible(typed).replace(/\s+/gu, ' '), asking) };
+};
 
 export const note = text(4000, 'smelled a little');

@@ -8,7 +8,7 @@ import { readInstant } from '../../parse/readInstant.ts';
 import { dayAndTime } from '../../words/text/dayAndTime.ts';
 
 /** An entry older than this is more likely a slip than a memory. */
-const longAgo = days(366);
+export const longAgo = days(366);
 
 const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'day'): Kind<Instant> => ({
   control: 'text',

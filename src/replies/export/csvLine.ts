@@ -1,12 +1,16 @@
+import { visible } from '../../contract/plainText.ts';
+
 export type CsvCell = string | number | boolean | undefined;
 
 /** Begins what a spreadsheet would take for a formula and carry out. */
-const formula = /^[=+\-@\t\r\n＝＋－＠]/;
+const formula = /^ *[=+\-@\t\r\n＝＋－＠]/;
 
 const cell = (value: CsvCell): string => {
   if (value === undefined) return '';
   if (typeof value !== 'string') return String(value);
-  const text = formula.test(value) ? `'${value}` : value;
+  // Tabs and lines' ends are text; nothing else may act on whatever the table is opened in.
+  const harmless = value.replace(/[^\t\r\n]+/g, visible);
+  const text = formula.test(harmless) ? `'${harmless}` : harmless;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 };
 

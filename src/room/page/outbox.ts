@@ -11,8 +11,9 @@ interface Hooks {
   signedOut(): void;
 }
 
-/** No connection, too fast, or a server that is not there for now; 500 is a bug, which would come again. */
-const passes = (status: number): boolean => status === 0 || status === 429 || status > 500;
+/** No connection, too fast, or a server that is not there for now; 500 is a bug, which would come again, and a full disk (507) has to be told. */
+const passes = (status: number): boolean =>
+  status === 0 || status === 429 || (status > 500 && status !== 507);
 
 /** Lines on their way. Each has its own id and stays here until the room has answered it: sent twice, it is logged once. */
 export class Outbox {

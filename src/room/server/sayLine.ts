@@ -1,4 +1,5 @@
 import type { Reply, Request } from '../../contract/contract.ts';
+import { longAgo } from '../../contract/kinds/when.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { plainText } from '../../contract/plainText.ts';
 import { speak } from '../../desk/speak.ts';
@@ -18,7 +19,10 @@ export type Sent = {
 } & ({ line: string } | { path: string[]; typed: Record<string, string> });
 
 /** What came of a line: it was said, it is not to be said yet, or a bug kept it from being logged. */
-export type Said = { post: Post } | { refused: 'too-old' | 'sign-in' } | { broken: string };
+export type Said =
+  | { post: Post }
+  | { refused: 'too-old' | 'over-a-year-old' | 'sign-in' | 'disk-full' | 'full' }
+  | { broken: string };
 
 /** Sent so soon, it happened when it came: common practice. */
 const atOnce = 5_000;
@@ -38,6 +42,7 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   const key = `room:${member}:${id}`;
   const said = posts.byKey(key);
   if (said) return { post: said };
+  if (waited > longAgo) return { refused: 'over-a-year-old' };
   if (waited > longestUnasked && !sure) return { refused: 'too-old' };
   const now = ports.clock.now();
   const happenedAt = waited > atOnce ? ports.clock.before(waited) : now;
@@ -57,6 +62,8 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
       ? await speak(line, key, speaker, ports)
       : await ports.desk.dispatch({ ...speaker, key, path: sent.path, typed: sent.typed });
   // Not remembered under its key: sent again, it is tried again.
+  if (reply.kind === 'error' && reply.data['why'] === 'full') return { refused: 'disk-full' };
+  if (reply.kind === 'error' && reply.data['why'] === 'crowded') return { refused: 'full' };
   if (reply.kind === 'error') return { broken: plainText(reply.title, { now, zone: 'UTC' }) };
   const shown = withoutSecrets(line, ports.desk.commands);
   const post = posts.say({

@@ -24,6 +24,8 @@ export const deskWords = {
     ] as Text,
     crowded: ['Too much is asked at once, so nothing was saved. Say it again in a moment.'] as Text,
   },
+  enoughToday: (most: number): Text =>
+    t`You have logged ${[String(most)]} entries today, the most that one member can. This was not saved; log it tomorrow.`,
   movedOn: (fresh: Text): Text => t`Not logged: somebody acted on it meanwhile. ${fresh}`,
   neverLogged: (name: string, after: number, last: number): Text =>
     t`${said(name)} has no entry ${after}: its log ends at ${last}. Leave after: out. Nothing was saved.`,

@@ -24,6 +24,9 @@ export const roomWords = {
     'too-large': 'That is more than fits. Cut it and send it again.',
     'bad-request': 'That could not be read.',
     'too-old': 'That was written more than a day ago. Confirm it or drop it.',
+    'over-a-year-old':
+      'By this phone’s clock that was written more than a year ago, so it was not saved. Check the clock, or drop the line and type it anew.',
+    'wrong-method': 'That is no way to ask this room: it takes GET and POST.',
     'too-fast': 'Too fast. Wait a moment.',
     full: 'The room is full. Try again in a minute.',
     'disk-full':
@@ -32,10 +35,14 @@ export const roomWords = {
       'Something went wrong here, and it was not you. See whether it is there before you send it again.',
   },
   signIn: {
-    'bad-name': 'A name has letters of one alphabet, and at most 40 characters.',
+    'bad-name':
+      'A name has letters of one alphabet, at most 40 characters, and does not look like a member’s id.',
     'short-secret': 'Your own password must have at least 8 characters.',
+    'long-secret': 'Your own password must have at most 200 characters.',
+    'passcode-secret':
+      'That is the studio’s passcode, which others know. Take a password that only you know.',
     'weak-secret':
-      'That is among the first that anybody would guess: a common word, a row of keys, or your own name. Take three words that have nothing to do with each other.',
+      'That is among the first that anybody would guess: a common word, a row of keys, your own name or the studio’s. Take three words that have nothing to do with each other.',
     'weak-passcode':
       'That is among the first that anybody would guess. Take three words that have nothing to do with each other.',
     'no-fit':
@@ -44,6 +51,8 @@ export const roomWords = {
       'That name is somebody’s already. Take another, or, if it is yours, type the code that /link gives you elsewhere; a keeper can release it too.',
     'code-used': 'That code has been used, or is too old. Ask for a new one, or type the passcode.',
     'short-passcode': 'A passcode has at least 8 characters.',
+    'long-passcode': 'A passcode has at most 200 characters.',
+    'members-secret': 'That is somebody’s own password, and everybody would know it. Take another passcode.',
     several:
       'Several members of other platforms are called so, and nobody can tell which is meant. Whoever it is types /link there and comes in by its code.',
     'last-keeper': 'That would leave the studio without a keeper, so nothing was changed.',

@@ -5,6 +5,8 @@ export const storeWords = {
   problem: {
     locked: (file: string) =>
       `Another process owns ${file}. Stop that one first, or give this one a file of its own.`,
+    'several-names': (file: string) =>
+      `${file} has another name too (a hard link), by which another program may have it open. It was left as it is; remove the other name, or make it a copy.`,
     busy: (file: string) =>
       `Another program holds on to ${file} and does not let go. Close it and try again.`,
     corrupt: (file: string) =>
