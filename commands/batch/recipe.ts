@@ -1,6 +1,6 @@
 import { asks, logs, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
-import { text } from '../../src/contract/kinds/texts.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
@@ -13,7 +13,7 @@ export const keepRecipe = logs({
   about: (w) => w.batch.recipe,
   who: 'keeper',
   options: {
-    name: { kind: text(60, 'Gull Grey'), needed: true, about: (w) => w.batch.name },
+    name: { kind: name(60, 'Gull Grey'), needed: true, about: (w) => w.batch.name },
     recipe: { kind: recipe, needed: true, about: (w) => w.batch.recipeOption },
     gravities: { kind: materialGravities, needed: false, about: (w) => w.batch.gravities },
   },

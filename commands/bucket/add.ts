@@ -6,7 +6,7 @@ import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
-import { note, text } from '../../src/contract/kinds/texts.ts';
+import { note, name } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
@@ -29,7 +29,7 @@ export const addBucket = logs({
   who: 'keeper',
   form: ['name', 'pail', 'volume', 'gravity', 'seconds'],
   options: {
-    name: { kind: text(60, 'Gull Grey'), needed: true, about: (w) => w.bucket.name },
+    name: { kind: name(60, 'Gull Grey'), needed: true, about: (w) => w.bucket.name },
     ...bucketOptions,
     note: { kind: note, needed: false, about: (w) => w.note },
   },

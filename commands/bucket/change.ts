@@ -8,7 +8,7 @@ import { pouredOn } from '../../src/replies/bucket/pouredOn.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
-import { note, text } from '../../src/contract/kinds/texts.ts';
+import { note, name } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
@@ -20,7 +20,7 @@ export const changeBucket = logs({
   who: 'keeper',
   options: {
     bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    name: { kind: text(60, 'Gull Grey'), needed: false, about: (w) => w.bucket.name },
+    name: { kind: name(60, 'Gull Grey'), needed: false, about: (w) => w.bucket.name },
     ...bucketOptions,
     'same-as': { kind: bucket, needed: false, about: (w) => w.bucket.sameAs },
     note: { kind: note, needed: false, about: (w) => w.note },

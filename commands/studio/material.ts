@@ -7,9 +7,9 @@ import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
 import { normalizedName } from '../../src/text/normalizedName.ts';
-import { text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
 
 export const setMaterial = logs({
   name: 'material',
@@ -17,7 +17,7 @@ export const setMaterial = logs({
   who: 'keeper',
   form: ['name', 'like', 'hazard', 'soluble', 'particle-gravity'],
   options: {
-    name: { kind: text(60, 'moon dust'), needed: true, about: (w) => w.recipe.materialName },
+    name: { kind: name(60, 'moon dust'), needed: true, about: (w) => w.recipe.materialName },
     like: { kind: material, needed: false, about: (w) => w.recipe.like },
     hazard: { kind: hazards, needed: false, about: (w) => w.recipe.hazard },
     soluble: { kind: yesNo, needed: false, about: (w) => w.recipe.soluble },

@@ -1,8 +1,8 @@
 import { logs } from '../../src/contract/contract.ts';
 import { dayHours, weekday } from '../../src/contract/kinds/hours.ts';
-import { text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
 
 const mostSessions = 40;
 
@@ -20,7 +20,7 @@ export const setSession = logs({
       needed: true,
       about: (w) => w.schedule.sessionHours,
     },
-    name: { kind: text(40, 'beginners'), needed: false, about: (w) => w.schedule.sessionName },
+    name: { kind: name(40, 'beginners'), needed: false, about: (w) => w.schedule.sessionName },
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;

@@ -1,7 +1,7 @@
 import { logs } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
-import { text } from '../../src/contract/kinds/texts.ts';
+import { text, name } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
@@ -23,7 +23,7 @@ export const setStudio = logs({
   who: 'keeper',
   options: {
     zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
-    name: { kind: text(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
+    name: { kind: name(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
     units: {
       kind: pick(
         ['metric', 'us', 'imperial'],

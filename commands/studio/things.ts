@@ -5,9 +5,9 @@ import { pick } from '../../src/contract/kinds/picks.ts';
 import { temperature } from '../../src/contract/kinds/quantities.ts';
 import { member as memberKind } from '../../src/contract/kinds/member.ts';
 import { cupKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
-import { text } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
 import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
 import { nameLook } from '../../src/studio/nameLook.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
@@ -27,7 +27,7 @@ export const setVessel = logs({
   who: 'keeper',
   form: ['name', 'tare', 'water', 'temperature'],
   options: {
-    name: { kind: text(40, 'steel cup'), needed: true, about: (w) => w.studio.name },
+    name: { kind: name(40, 'steel cup'), needed: true, about: (w) => w.studio.name },
     tare: { kind: { ...scaleWeight, example: '85.4g' }, needed: true, about: (w) => w.studio.tare },
     water: { kind: { ...scaleWeight, example: '100.2g' }, needed: true, about: (w) => w.studio.waterHeld },
     temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.studio.temperature },
@@ -62,7 +62,7 @@ export const setCup = logs({
   about: (w) => w.studio.cup,
   who: 'keeper',
   options: {
-    name: { kind: text(40, 'hall cup'), needed: true, about: (w) => w.studio.name },
+    name: { kind: name(40, 'hall cup'), needed: true, about: (w) => w.studio.name },
     kind: { kind: cupKind, needed: true, about: (w) => w.studio.cupKind },
   },
   async run(v, context) {

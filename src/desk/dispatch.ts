@@ -17,6 +17,7 @@ import {
   typedOptions,
 } from '../contract/contract.ts';
 import { withOriginalTime, whenOption } from '../contract/withOriginalTime.ts';
+import { DailyLimit } from './dailyLimit.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 import { leafAt, parseLine, printLine, quoted } from '../contract/parseLine.ts';
@@ -28,6 +29,8 @@ export interface DeskPorts {
   books: LogbookStore;
   words: Words;
   handbook: Handbook;
+  /** How many entries a member can log in a day, when not the usual. */
+  mostADay?: number;
   /** Logs a bug, and returns the id under which it was logged. */
   report(error: unknown, request: Request): string;
 }
@@ -187,7 +190,8 @@ const run = async <B extends Logbook>(
 };
 
 /** The desk runs every platform's commands, and alone opens transactions. */
-export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts): Desk => {
+export const openDesk = ({ commands, books, words, handbook, report, mostADay }: DeskPorts): Desk => {
+  const daily = new DailyLimit(mostADay);
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
     if (!leaf) return refuse(words.desk.noCommand(request.path.join(' ')), {});
@@ -213,8 +217,11 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       return leaf.aside ? books.readSnapshot(studio, ask) : books.read(studio, ask);
     }
     return books.writeOnce<Reply>(studio, request.key, async (book) => {
+      if (daily.isReached(member, now))
+        return { keep: false, value: refusal(words.desk.enoughToday(daily.most), {}) };
       const reply = await run(leaf, request, { ...asking, book });
       const keep = reply.kind === 'answer';
+      if (keep) daily.count(member);
       const value: Reply = keep && !leaf.private ? reply : { ...reply, private: true };
       if (!reply.fleeting) return { keep, value };
       return { keep, value, repeated: { ...refuse(words.desk.shownOnce, {}), kind: 'answer' } };

@@ -1,4 +1,4 @@
-import { accessSync, constants, existsSync, realpathSync, rmSync } from 'node:fs';
+import { accessSync, constants, existsSync, realpathSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
 import type {
@@ -64,6 +64,7 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
     const before = existsSync(`${path}.lock`);
     const lease = await takeLease(path, waitMs);
     try {
+      refuseOtherNames(path);
       const database = await openUpToDate(path, steps);
       const turns = new TransactionQueue(database);
       const changes = new PeopleChanges();
@@ -94,7 +95,8 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
       lease.release();
       // A file that is not ours needs no lock, so none is left beside it.
       const problem = asStoreProblem(error, file);
-      const foreign = problem instanceof StoreProblem && ['not-ours', 'corrupt'].includes(problem.kind);
+      const foreign =
+        problem instanceof StoreProblem && ['not-ours', 'corrupt', 'several-names'].includes(problem.kind);
       if (foreign && !before) rmSync(`${path}.lock`, { force: true });
       throw error;
     }
@@ -129,6 +131,12 @@ const deleteExpiredHourly = (turns: TransactionQueue, clock: Clock, eraser: Eras
   quietly();
   const timer = setInterval(quietly, hours(1)).unref();
   return () => clearInterval(timer);
+};
+
+/** The lease stands beside one name. By a hard link another process would not meet it, and two logs would break the file. */
+const refuseOtherNames = (path: string): void => {
+  const names = existsSync(path) ? statSync(path).nlink : 1;
+  if (names > 1) throw new StoreProblem('several-names', path, `the file has ${names} names`);
 };
 
 /** The real path of the file, existing or not: two names of one file must share one lease. */

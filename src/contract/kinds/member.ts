@@ -1,4 +1,5 @@
 import { normalizedName } from '../../text/normalizedName.ts';
+import { isIdLike } from '../../studio/isIdLike.ts';
 import { nameLook } from '../../studio/nameLook.ts';
 import type { Member } from '../../studio/logbook/ports.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
@@ -14,7 +15,8 @@ const numberOf = (typed: string): string | undefined => {
 };
 
 /** Whether typing the name finds it again, rather than being parsed as something else. */
-const findsItself = (name: string): boolean => normalizedName(name) !== '' && numberOf(name) === undefined;
+const findsItself = (name: string): boolean =>
+  normalizedName(name) !== '' && numberOf(name) === undefined && !isIdLike(name);
 
 const looksLike = (name: string) => {
   const look = nameLook(name);
@@ -50,8 +52,11 @@ export const member: Kind<Member> = {
       return known ? { ok: true, value: known } : { ok: false, why: words.option.notMet };
     }
     const all = await book.members();
-    const chosen = all.find(({ id }) => id === typed.trim());
+    const mentioned = /^<@!?([^>]*)>$/.exec(typed.trim())?.[1];
+    const chosen = all.find(({ id }) => id === (mentioned ?? typed.trim()));
     if (chosen) return { ok: true, value: chosen };
+    // Whom a mention means, nobody's name decides.
+    if (mentioned !== undefined || isIdLike(typed)) return { ok: false, why: words.option.notMet };
     const wanted = normalizedName(typed);
     const alike = all.filter(looksLike(typed));
     const [only] = alike;

@@ -1,4 +1,5 @@
 import type { Kind } from '../contract.ts';
+import { withoutControls } from '../plainText.ts';
 
 /** Free text, stored as typed, except for NUL and surrounding white space. */
 export const text = (most: number, example: string): Kind<string> => ({
@@ -15,5 +16,14 @@ export const text = (most: number, example: string): Kind<string> => ({
     return { ok: true, value };
   },
 });
+
+/** A name: one line in which nothing hides a letter, turns it round or acts on a terminal. */
+export const name = (most: number, example: string): Kind<string> => {
+  const plain = text(most, example);
+  return {
+    ...plain,
+    read: (typed, asking) => plain.read(withoutControls(typed).replace(/\s+/gu, ' '), asking),
+  };
+};
 
 export const note = text(4000, 'smelled a little');

@@ -9,7 +9,7 @@ import { readInstant } from '../../parse/readInstant.ts';
 import { dayAndTime } from '../../words/text/dayAndTime.ts';
 
 /** A time further back is more likely a typing error. */
-const longAgo = days(366);
+export const longAgo = days(366);
 
 const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'day'): Kind<Instant> => ({
   control: 'text',

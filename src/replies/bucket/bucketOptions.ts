@@ -11,7 +11,7 @@ import {
   volume,
 } from '../../contract/kinds/quantities.ts';
 import { cup } from '../../contract/kinds/studioThings.ts';
-import { text } from '../../contract/kinds/texts.ts';
+import { name, text } from '../../contract/kinds/texts.ts';
 import type { Words } from '../../words/words.ts';
 
 const mesh: Kind<number | 'never'> = {
@@ -33,7 +33,7 @@ const cautions: Kind<BucketCaution[]> = {
 
 /** The options for a bucket's settings, when it is added and when it is changed. */
 export const bucketOptions = {
-  nick: { kind: text(12, 'gg'), needed: false, about: (w: Words) => w.bucket.nick },
+  nick: { kind: name(12, 'gg'), needed: false, about: (w: Words) => w.bucket.nick },
   pail: { kind: volume(100, 250_000, 'l', '19l'), needed: false, about: (w: Words) => w.bucket.pail },
   volume: { kind: volume(10, 250_000, 'l', '15l'), needed: false, about: (w: Words) => w.bucket.volume },
   gravity: { kind: gravityWindow, needed: false, about: (w: Words) => w.bucket.gravity },

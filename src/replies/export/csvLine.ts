@@ -1,12 +1,16 @@
+import { withoutControls } from '../../contract/plainText.ts';
+
 export type CsvCell = string | number | boolean | undefined;
 
 /** Characters that make a spreadsheet treat a cell as a formula. */
-const formula = /^[=+\-@\t\r\n＝＋－＠]/;
+const formula = /^ *[=+\-@\t\r\n＝＋－＠]/;
 
 const cell = (value: CsvCell): string => {
   if (value === undefined) return '';
   if (typeof value !== 'string') return String(value);
-  const text = formula.test(value) ? `'${value}` : value;
+  // Tabs and lines' ends are text; nothing else may act on whatever the table is opened in.
+  const harmless = value.replace(/[^\t\r\n]+/g, withoutControls);
+  const text = formula.test(harmless) ? `'${harmless}` : harmless;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 };
 

@@ -6,9 +6,10 @@ import { cleanName } from './cleanName.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 import { TokenBucket } from './tokenBucket.ts';
 import type { MemberId, RoomPorts } from '../ports.ts';
-import { matchesHash, readPasscode, hashSecret, tokenHash } from './secrets.ts';
+import { matchesHash, hashSecret, tokenHash } from './secrets.ts';
+import { longestSecret, shortestSecret, type Passcode } from './passcode.ts';
 import type { Sessions } from './sessions.ts';
-import { isWeak } from './weakSecret.ts';
+import type { Turns } from './turns.ts';
 
 export interface Asked {
   name: string;
@@ -27,8 +28,19 @@ export type SignedIn =
   | { ok: false; why: SignInRefusal }
   | { ok: false; slow: RoomRefusal; seconds: number };
 
-const shortest = 8;
-const mostWaiting = 24;
+/** So many wait of all phones that have not been here, and of each name's own. */
+const mostStrangers = 24;
+const mostOfName = 3;
+/** No name: the place where all those wait together. */
+const strangers = '';
+
+interface SignInParts {
+  sessions: Sessions;
+  passcode: Passcode;
+  turns: Turns;
+  /** Known to this installation only; marks phones that have been here. */
+  pepper: string;
+}
 
 /**
  * Signing in. Guessing is rate-limited by address and in total, without locking anybody out: a phone that has signed in
@@ -37,18 +49,21 @@ const mostWaiting = 24;
 export class SignIn {
   readonly #ports: RoomPorts;
   readonly #sessions: Sessions;
+  readonly #passcode: Passcode;
+  readonly #turns: Turns;
   readonly #pepper: string;
   readonly #byAddress = new TokenBucket(1 / 6, 10);
   /** A slower limit for each name, since a name can be attacked from many addresses. */
   readonly #byName = new TokenBucket(1 / 20, 10);
   readonly #byPhone = new TokenBucket(1 / 6, 10);
   readonly #all = new TokenBucket(2, 60);
-  #waiting = 0;
-  #turn: Promise<unknown> = Promise.resolve();
+  readonly #waiting = new Map<string, number>();
 
-  constructor(ports: RoomPorts, sessions: Sessions, pepper: string) {
+  constructor(ports: RoomPorts, { sessions, passcode, turns, pepper }: SignInParts) {
     this.#ports = ports;
     this.#sessions = sessions;
+    this.#passcode = passcode;
+    this.#turns = turns;
     this.#pepper = pepper;
   }
 
@@ -57,22 +72,25 @@ export class SignIn {
     if (name === undefined) return { ok: false, why: 'bad-name' };
     const key = nameKey(name);
     if (this.#ports.open) return this.#asGuest(key, name, asked.keeper);
-    const slow = this.#tooFast(key, asked);
+    const place = this.#isKnown(key, asked) ? key : strangers;
+    const slow = this.#tooFast(key, asked.from, place);
     if (slow !== undefined) return { ok: false, slow: 'too-fast', seconds: slow };
-    if (asked.secret.length < shortest) return { ok: false, why: 'short-secret' };
-    if (this.#waiting >= mostWaiting) return { ok: false, slow: 'full', seconds: 5 };
-    return this.#inTurn(() => this.#check(key, name, asked));
+    if (asked.secret.length < shortestSecret) return { ok: false, why: 'short-secret' };
+    if (asked.secret.length > longestSecret) return { ok: false, why: 'long-secret' };
+    const most = place === strangers ? mostStrangers : mostOfName;
+    if ((this.#waiting.get(place) ?? 0) >= most) return { ok: false, slow: 'full', seconds: 5 };
+    return this.#inTurn(place, () => this.#check(key, name, asked));
   }
 
-  /** Checks one secret at a time: hashing is slow on purpose and would hold up the room. */
-  async #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    this.#waiting += 1;
-    const mine = this.#turn.then(work, work);
-    this.#turn = mine.catch(() => undefined);
+  /** Worked out in its turn: of a phone that has been here, before whatever strangers guess. */
+  async #inTurn<T>(place: string, work: () => Promise<T>): Promise<T> {
+    this.#waiting.set(place, (this.#waiting.get(place) ?? 0) + 1);
     try {
-      return await mine;
+      return await this.#turns.run(work, place !== strangers);
     } finally {
-      this.#waiting -= 1;
+      const left = (this.#waiting.get(place) ?? 1) - 1;
+      if (left > 0) this.#waiting.set(place, left);
+      else this.#waiting.delete(place);
     }
   }
 
@@ -98,19 +116,20 @@ export class SignIn {
       log.warn({ from: asked.from }, 'somebody tried a code that opens nothing');
       return { ok: false, why: 'code-used' };
     }
-    const passcode = await credentials.passcode();
-    const typedAs = new Set([asked.passcode.trim(), readPasscode(asked.passcode)]);
-    let admitted = invited;
-    for (const one of typedAs) admitted = (await matchesHash(one, passcode)) || admitted;
+    const told = await this.#passcode.fits(asked.passcode);
+    const admitted = invited || told;
     const claim = await credentials.claim(key);
     const known = await matchesHash(asked.secret, claim?.secret);
-    // The name and its own secret are enough: a phone that was invited never had the passcode.
+    // A name and its own secret are enough to come back: a phone that was invited never knew the passcode.
     if (!(admitted || known) || (claim?.secret !== undefined && !known)) {
       // An unclaimed name may be a password in the wrong field, so it is not logged.
       log.warn({ from: asked.from, name: claim?.name }, 'somebody could not sign in');
       return { ok: false, why: 'no-fit' };
     }
-    if (!known && isWeak(asked.secret, name)) return { ok: false, why: 'weak-secret' };
+    const poor = known
+      ? undefined
+      : await this.#passcode.poorSecret(asked.secret, name, told ? asked.passcode : '');
+    if (poor !== undefined) return { ok: false, why: poor };
     if (claim === undefined && (await people.all()).some((one) => nameLook(one.name) === nameLook(name)))
       return { ok: false, why: 'name-taken' };
     if (invited && !(await credentials.code(code, keeper ? 'keeper' : 'join', 'spend')))
@@ -133,7 +152,8 @@ export class SignIn {
       (one) => one.id !== member && nameLook(one.name) === nameLook(name),
     );
     if (isOthers) return { ok: false, why: 'name-taken' };
-    if (isWeak(secret, name)) return { ok: false, why: 'weak-secret' };
+    const poor = await this.#passcode.poorSecret(secret, name, '');
+    if (poor !== undefined) return { ok: false, why: poor };
     const taken = await credentials.takeLinked(code, key, { member, name, secret: await hashSecret(secret) });
     if (taken === 'no-code') return { ok: false, why: 'code-used' };
     if (taken === 'not-free') return { ok: false, why: 'name-taken' };
@@ -149,12 +169,17 @@ export class SignIn {
     return createHmac('sha256', this.#pepper).update(key).digest('base64url');
   }
 
-  #tooFast(key: string, { known, from }: Asked): number | undefined {
-    const now = this.#ports.clock.now();
+  /** Whether this phone has come in by that name before. */
+  #isKnown(key: string, { known }: Asked): boolean {
     const mark = Buffer.from(this.#mark(key));
     const shown = Buffer.from(known ?? '');
+    return shown.length === mark.length && timingSafeEqual(shown, mark);
+  }
+
+  #tooFast(key: string, from: string, place: string): number | undefined {
+    const now = this.#ports.clock.now();
     const limit =
-      shown.length === mark.length && timingSafeEqual(shown, mark)
+      place !== strangers
         ? this.#byPhone.take(key, now)
         : takeInTurn(
             () => this.#byAddress.take(from, now),

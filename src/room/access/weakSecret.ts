@@ -44,10 +44,14 @@ const letterOf: Record<string, string> = {
   $: 's',
 };
 
-/**
- * Whether a password is easily guessed: a common word, a row of keys, few different letters, or the member's own name.
- */
-export const isWeak = (secret: string, name: string): boolean => {
+/** Whether a password says hardly more than something that others know, however it is spelt. */
+export const isLike = (secret: string, known: string): boolean => {
+  const [letters, own] = [nameKey(secret), nameKey(known)];
+  return own !== '' && letters.includes(own) && letters.replaceAll(own, '').length < 4;
+};
+
+/** Whether a password is one of those that are guessed first: a common word, a row of keys, the same few letters, a name that everybody knows. */
+export const isWeak = (secret: string, ...names: readonly string[]): boolean => {
   const typed = secret.normalize('NFKC').toLowerCase();
   if (new Set(typed).size < 4) return true;
   const letters = nameKey(secret);
@@ -57,9 +61,10 @@ export const isWeak = (secret: string, name: string): boolean => {
   for (const word of [letters, plain].map((one) => one.replace(/^\p{N}+|\p{N}+$/gu, ''))) {
     if (onlyCommon.test(word) || (word.length > 3 && keyboardRows.some((row) => row.includes(word))))
       return true;
-    const own = nameKey(name);
-    const left = own === '' ? word : word.replaceAll(own, '');
-    if (left !== word && (left.length < 4 || onlyCommon.test(left))) return true;
+    for (const own of names.map(nameKey)) {
+      const left = own === '' ? word : word.replaceAll(own, '');
+      if (left !== word && (left.length < 4 || onlyCommon.test(left))) return true;
+    }
   }
   return false;
 };

@@ -12,8 +12,9 @@ interface Hooks {
   signedOut(): void;
 }
 
-/** Temporary failures: no connection, rate limit, server unavailable. A 500 is a bug and would happen again. */
-const isTemporary = (status: number): boolean => status === 0 || status === 429 || status > 500;
+/** Temporary failures: no connection, rate limit, server unavailable. A 500 is a bug and would happen again, and a full disk (507) has to be told. */
+const isTemporary = (status: number): boolean =>
+  status === 0 || status === 429 || (status > 500 && status !== 507);
 
 /**
  * Lines that are being sent. Each keeps its idempotency key until the room answers, so that a line sent twice is logged

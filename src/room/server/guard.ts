@@ -7,6 +7,8 @@ import { refuse, type Room, type RoomEnv } from './room.ts';
 
 const mostBody = 16 * 1024;
 
+const methods = ['GET', 'HEAD', 'POST'];
+
 const csp = [
   "default-src 'none'",
   "script-src 'self'",
@@ -44,6 +46,10 @@ export const guard =
     const limit = session ? room.phoneLimit.take(session.hash, now) : room.addressLimit.take(from, now);
     if (!limit.ok) return refuse(c, 'too-fast', limit.seconds);
     if (!room.hosts.has(name)) return refuse(c, 'wrong-host');
+    if (!methods.includes(c.req.method)) {
+      c.header('allow', methods.join(', '));
+      return refuse(c, 'wrong-method');
+    }
     c.set('session', session);
     c.set('secure', secure);
     c.set('from', from);
@@ -63,12 +69,12 @@ export const guardWrite = (room: Room): MiddlewareHandler<RoomEnv> => {
   };
 };
 
-/** Before costly work: one request of a member at a time, within their fair share. */
+/** Before costly work: one request of a member at a time, within their fair share. A passcode has a pace of its own. */
 export const fairly =
   (room: Room): MiddlewareHandler<RoomEnv> =>
   async (c, next) => {
     const session = c.get('session');
-    if (!session || c.req.path.startsWith('/page/')) return next();
+    if (!session || c.req.path.startsWith('/page/') || c.req.path === '/api/door/passcode') return next();
     const done = await room.shares.run(session.member, next);
     return done.ok ? undefined : refuse(c, 'too-fast', done.seconds);
   };

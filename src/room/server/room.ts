@@ -3,6 +3,7 @@ import type { Context } from 'hono';
 import { type RoomRefusal, roomWords } from '../../words/platform/roomWords.ts';
 import type { Address } from '../access/hosts.ts';
 import type { FairShare } from '../access/fairShare.ts';
+import type { Passcode } from '../access/passcode.ts';
 import type { Names } from '../posts/names.ts';
 import type { TokenBucket } from '../access/tokenBucket.ts';
 import type { PageFiles } from './pageFiles.ts';
@@ -20,6 +21,7 @@ export interface Room {
   hosts: ReadonlySet<string>;
   sessions: Sessions;
   signIn: SignIn;
+  passcode: Passcode;
   posts: Posts;
   names: Names;
   page: PageFiles;
@@ -36,7 +38,10 @@ export interface RoomEnv {
 }
 export type RoomContext = Context<RoomEnv>;
 
-const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 409 | 413 | 415 | 421 | 429 | 500 | 503 | 507> = {
+const statuses: Record<
+  RoomRefusal,
+  400 | 401 | 403 | 404 | 405 | 409 | 413 | 415 | 421 | 429 | 500 | 503 | 507
+> = {
   'wrong-host': 421,
   'wrong-origin': 403,
   'sign-in': 401,
@@ -46,6 +51,8 @@ const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 409 | 413 | 415 | 42
   'too-large': 413,
   'bad-request': 400,
   'too-old': 409,
+  'over-a-year-old': 400,
+  'wrong-method': 405,
   'too-fast': 429,
   full: 503,
   'disk-full': 507,

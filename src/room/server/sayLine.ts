@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Command, Reply, Request } from '../../contract/contract.ts';
 import { leafAt, parseLine, printLine } from '../../contract/parseLine.ts';
+import { longAgo } from '../../contract/kinds/when.ts';
 import { plainText } from '../../contract/plainText.ts';
 import { speak } from '../../desk/speak.ts';
 import { withoutSecrets } from '../../contract/withoutSecrets.ts';
@@ -26,7 +27,10 @@ export type Sent = {
 );
 
 /** The result: it was posted, it was refused for now, or a bug prevented it. */
-export type Said = { post: Post } | { refused: 'too-old' | 'sign-in' } | { broken: string };
+export type Said =
+  | { post: Post }
+  | { refused: 'too-old' | 'over-a-year-old' | 'sign-in' | 'disk-full' | 'full' }
+  | { broken: string };
 
 /** A line sent this soon after it was written counts as happening on arrival: common practice. */
 const atOnce = 5_000;
@@ -61,6 +65,7 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   const act = actOf(sent, ports.desk.commands) ?? id;
   const said = posts.byKey(key) ?? posts.byKey(keyOf(member, act));
   if (said) return { post: said };
+  if (waited > longAgo) return { refused: 'over-a-year-old' };
   if (waited > longestUnasked && !sure) return { refused: 'too-old' };
   const now = ports.clock.now();
   const happenedAt = waited > atOnce ? ports.clock.before(waited) : now;
@@ -80,6 +85,8 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
       ? await speak(line, keyOf(member, act), speaker, ports)
       : await ports.desk.dispatch({ ...speaker, key, path: sent.path, typed: sent.typed });
   // Not stored under its key, so that a retry runs it again.
+  if (reply.kind === 'error' && reply.data['why'] === 'full') return { refused: 'disk-full' };
+  if (reply.kind === 'error' && reply.data['why'] === 'crowded') return { refused: 'full' };
   if (reply.kind === 'error') return { broken: plainText(reply.title, { now, zone: 'UTC' }) };
   const shown = withoutSecrets(line, ports.desk.commands);
   const post = posts.say({

@@ -7,12 +7,13 @@ import { nameKey } from '../../text/normalizedName.ts';
 import type { CodePurpose } from '../ports.ts';
 import { readJson, textIn } from './readJson.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
-import { freshToken, readPasscode, hashSecret, tokenHash } from '../access/secrets.ts';
+import { freshToken, tokenHash } from '../access/secrets.ts';
 import { startOf } from './startOf.ts';
-import { isWeak } from '../access/weakSecret.ts';
 
 const year = 366 * 24 * 3_600_000;
 const day = 24 * 3_600_000;
+/** As much as a body holds: what is too long is told so, and is not nothing. */
+const mostBody = 16 * 1024;
 
 const refuseEntry = (c: RoomContext, why: SignInRefusal) =>
   c.json({ why, said: roomWords.signIn[why] }, why === 'no-fit' ? 401 : 400);
@@ -36,7 +37,7 @@ export const signInRoutes = (room: Room) =>
       const text = (name: string, most: number) => textIn(body, name, most) ?? '';
       const entered = await room.signIn.enter({
         name: text('name', 200),
-        secret: text('secret', 200),
+        secret: text('secret', mostBody),
         passcode: text('passcode', 200),
         code: text('code', 100),
         keeper: body['keeper'] === true,
@@ -97,12 +98,11 @@ export const keeperRoutes = (room: Room) => {
     .post('/wall', async (c) => c.json(withQrCode(`${url()}/board#${await makeCode(room, 'board')}`)))
     .post('/passcode', async (c) => {
       const body = await readJson(c);
-      const passcode = body && textIn(body, 'passcode', 200);
+      const passcode = body && textIn(body, 'passcode', mostBody);
       if (passcode === undefined) return refuse(c, 'bad-request');
       const session = c.get('session');
-      if (passcode.trim().length < 8) return refuseEntry(c, 'short-passcode');
-      if (isWeak(passcode, ports.studioName)) return refuseEntry(c, 'weak-passcode');
-      await ports.credentials.setPasscode(await hashSecret(readPasscode(passcode)));
+      const set = await room.passcode.set(passcode);
+      if (!set.ok) return 'why' in set ? refuseEntry(c, set.why) : refuse(c, 'too-fast', set.seconds);
       if (body?.['end'] === true && session) {
         await ports.credentials.endCodes('join');
         await room.sessions.endAllBut(session);

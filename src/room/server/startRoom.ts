@@ -11,6 +11,8 @@ import type { Listening } from './eventStream.ts';
 import { allowedHosts, shownUrl, type Address } from '../access/hosts.ts';
 import { limitSockets } from './limitSockets.ts';
 import { Names } from '../posts/names.ts';
+import { Passcode } from '../access/passcode.ts';
+import { Turns } from '../access/turns.ts';
 import { TokenBucket } from '../access/tokenBucket.ts';
 import { PageFiles } from './pageFiles.ts';
 import type { RoomPorts } from '../ports.ts';
@@ -85,6 +87,8 @@ const routes = (room: Room, heard: Listening) =>
 export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promise<RunningRoom> => {
   const { bind, port, url, trustProxy = false, pepper } = settings;
   const sessions = await Sessions.open(ports);
+  const turns = new Turns();
+  const passcode = new Passcode(ports, turns);
   const heard: Listening = new Map();
   const address: Address = { bind, port, ...definedOnly({ url }) };
   const room: Room = {
@@ -93,7 +97,8 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     trustProxy,
     hosts: allowedHosts(address),
     sessions,
-    signIn: new SignIn(ports, sessions, pepper),
+    passcode,
+    signIn: new SignIn(ports, { sessions, passcode, turns, pepper }),
     posts: await Posts.open(ports),
     names: new Names(ports),
     page: PageFiles.load(),

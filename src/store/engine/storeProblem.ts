@@ -5,6 +5,8 @@ export type StoreProblemKind =
   | 'locked'
   /** Somebody else held the file for longer than we waited. */
   | 'busy'
+  /** Linked under another name, by which another process may own it. */
+  | 'several-names'
   | 'corrupt'
   /** A database of another program. */
   | 'not-ours'

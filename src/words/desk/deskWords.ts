@@ -24,6 +24,8 @@ export const deskWords = {
     ),
     crowded: ours('The bot is too busy right now, so nothing was saved. Send it again in a moment.'),
   },
+  enoughToday: (most: number): Text =>
+    t`You have logged ${[String(most)]} entries today, the most that one member can. This was not saved; log it tomorrow.`,
   movedOn: (fresh: Text): Text => t`Not logged: somebody changed the bucket in the meantime. ${fresh}`,
   neverLogged: (name: string, after: number, last: number): Text =>
     t`${said(name)} has no entry ${after}: its log ends at ${last}. Leave after: out. Nothing was saved.`,

@@ -25,6 +25,9 @@ export const roomWords = {
     'too-large': 'That is too long. Shorten it and send it again.',
     'bad-request': 'That could not be read.',
     'too-old': 'You wrote that more than a day ago. Send it anyway, or delete it.',
+    'over-a-year-old':
+      'By this phone’s clock that was written more than a year ago, so it was not saved. Check the clock, or drop the line and type it anew.',
+    'wrong-method': 'That is no way to ask this room: it takes GET and POST.',
     'too-fast': 'Too fast. Wait a moment.',
     full: 'The room is full. Try again in a minute.',
     'disk-full': 'The logbook’s disk is full, so what you sent was not saved. Tell whoever runs the room.',
@@ -32,10 +35,14 @@ export const roomWords = {
       'Something went wrong here. It was not your fault. Check whether it was logged before you send it again.',
   },
   signIn: {
-    'bad-name': 'A name has letters of one alphabet and at most 40 characters.',
+    'bad-name':
+      'A name has letters of one alphabet at most 40 characters, and does not look like a member’s id.',
     'short-secret': 'Your own password must have at least 8 characters.',
+    'long-secret': 'Your own password must have at most 200 characters.',
+    'passcode-secret':
+      'That is the studio’s passcode, which others know. Take a password that only you know.',
     'weak-secret':
-      'That is too easy to guess: a common word, a row of keys, or your own name. Use three words that have nothing to do with each other.',
+      'That is too easy to guess: a common word, a row of keys, your own name or the studio’s. Use three words that have nothing to do with each other.',
     'weak-passcode': 'That is too easy to guess. Use three words that have nothing to do with each other.',
     'no-fit':
       'That name and password don’t match. If you come for the first time, check the passcode, and that nobody here has the name yet.',
@@ -43,6 +50,8 @@ export const roomWords = {
       'Somebody has that name already. Take another. If it is yours, type the code that /link gives you on your other platform, or ask a keeper to release the name.',
     'code-used': 'That code has been used, or is too old. Ask for a new one, or type the passcode.',
     'short-passcode': 'A passcode has at least 8 characters.',
+    'long-passcode': 'A passcode has at most 200 characters.',
+    'members-secret': 'That is somebody’s own password, and everybody would know it. Take another passcode.',
     several:
       'Several members on other platforms have that name. If you are one of them, type /link there and sign in here with its code.',
     'last-keeper': 'That would leave the studio without a keeper, so nothing was changed.',

@@ -5,6 +5,8 @@ export const storeWords = {
   problem: {
     locked: (file: string) =>
       `Another process owns ${file}. Stop that process first, or use another file here.`,
+    'several-names': (file: string) =>
+      `${file} has another name too (a hard link), by which another program may have it open. It was left as it is; remove the other name, or make it a copy.`,
     busy: (file: string) => `Another program keeps ${file} locked. Close it and try again.`,
     corrupt: (file: string) =>
       `${file} is damaged or not a database. It was not changed. Put the last backup in its place.`,

@@ -1,0 +1,60 @@
+import type { SignInRefusal } from '../../words/platform/roomWords.ts';
+import type { RoomPorts } from '../ports.ts';
+import { hashSecret, matchesHash, readPasscode } from './secrets.ts';
+import { TokenBucket } from './tokenBucket.ts';
+import type { Turns } from './turns.ts';
+import { isLike, isWeak } from './weakSecret.ts';
+
+export const shortestSecret = 8;
+export const longestSecret = 200;
+
+export type PasscodeSet = { ok: true } | { ok: false; why: SignInRefusal } | { ok: false; seconds: number };
+
+/** What the whole studio comes in by the first time. It is nobody's own password: all who know it would be them. */
+export class Passcode {
+  readonly #ports: Pick<RoomPorts, 'credentials' | 'clock' | 'studioName'>;
+  readonly #turns: Turns;
+  /** Each change tries every member's password, and tells whether it is one. */
+  readonly #pace = new TokenBucket(1 / 60, 10);
+
+  constructor(ports: Pick<RoomPorts, 'credentials' | 'clock' | 'studioName'>, turns: Turns) {
+    this.#ports = ports;
+    this.#turns = turns;
+  }
+
+  /** Whether that is it, also in capitals or without its hyphen. */
+  async fits(typed: string): Promise<boolean> {
+    const seal = await this.#ports.credentials.passcode();
+    let fits = false;
+    for (const one of new Set([typed.trim(), readPasscode(typed)]))
+      fits = (await matchesHash(one, seal)) || fits;
+    return fits;
+  }
+
+  /** Why a password that somebody chooses would keep nobody out; the passcode as it was typed, when it was. */
+  async poorSecret(secret: string, name: string, passcode: string): Promise<SignInRefusal | undefined> {
+    if (isLike(secret, passcode) || (await this.fits(secret))) return 'passcode-secret';
+    return isWeak(secret, name, this.#ports.studioName) ? 'weak-secret' : undefined;
+  }
+
+  async set(passcode: string): Promise<PasscodeSet> {
+    const { credentials, clock, studioName } = this.#ports;
+    if (passcode.trim().length < shortestSecret) return { ok: false, why: 'short-passcode' };
+    if (passcode.length > longestSecret) return { ok: false, why: 'long-passcode' };
+    if (isWeak(passcode, studioName)) return { ok: false, why: 'weak-passcode' };
+    const pace = this.#pace.take('', clock.now());
+    if (!pace.ok) return pace;
+    if (await this.#isSomebodys(passcode)) return { ok: false, why: 'members-secret' };
+    await credentials.setPasscode(await hashSecret(readPasscode(passcode)));
+    return { ok: true };
+  }
+
+  /** Somebody who signs in meanwhile waits for one of the passwords, not for all. */
+  async #isSomebodys(passcode: string): Promise<boolean> {
+    const tried = new Set([passcode, passcode.trim(), readPasscode(passcode)]);
+    for (const { secret } of await this.#ports.credentials.claims())
+      for (const one of secret === undefined ? [] : tried)
+        if (await this.#turns.run(() => matchesHash(one, secret))) return true;
+    return false;
+  }
+}
