@@ -2,8 +2,10 @@ import { logs } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
+import { markDoubt } from '../../src/replies/bucket/markDoubt.ts';
+import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
+import { cautionsAfter } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
@@ -28,6 +30,7 @@ export const addBucket = logs({
   options: {
     name: { kind: text(60, 'Gull Grey'), needed: true, about: (w) => w.bucket.name },
     ...bucketOptions,
+    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
@@ -37,6 +40,18 @@ export const addBucket = logs({
     const said = { ...typed, ...(cautions && { cautions }) };
     const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
     if (problem) return { kind: 'refusal', title: problem, data: {} };
+    const doubt = await markDoubt(
+      {
+        path: ['bucket', 'add'],
+        listed: v.cautions,
+        after: { cautions: [], ...said, name: v.name },
+        marks: [],
+        mixed: false,
+        sure: v.sure === true,
+      },
+      context,
+    );
+    if (doubt) return doubt;
     const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
     const { state, entry } = await book.open(
       {
@@ -52,7 +67,6 @@ export const addBucket = logs({
     const card = await bucketCard(after, context);
     return {
       ...card,
-      cautions: [...(await unexplainedIn(said, context)), ...(card.cautions ?? [])],
       title: words.bucket.added(state.no, v.name, after.hold !== undefined),
       data: { ...card.data, entry: entry.id },
     };

@@ -1,6 +1,8 @@
 import { logs, type Logging } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
-import { pick } from '../../src/contract/kinds/picks.ts';
+import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
+import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { holdCauses, type BucketEvent, type HoldCause } from '../../src/studio/bucket/bucketEvent.ts';
@@ -47,10 +49,31 @@ export const releaseBucket = logs({
   name: 'release',
   about: (w) => w.bucket.release,
   who: 'keeper',
-  options: { bucket: which, note: noted },
+  options: {
+    bucket: which,
+    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureRelease },
+    note: noted,
+  },
   async run(v, context) {
-    if (!v.bucket.hold)
-      return { kind: 'refusal', title: context.words.bucket.notHeld(v.bucket.settings.name), data: {} };
+    const { words, typed } = context;
+    const { hold, settings } = v.bucket;
+    if (!hold) return { kind: 'refusal', title: words.bucket.notHeld(settings.name), data: {} };
+    const poison =
+      poisonIn(settings.cautions) ?? (hold.cause === 'hazard' ? words.bucket.anyHazard : undefined);
+    if (poison !== undefined && v.sure !== true)
+      return {
+        kind: 'choice',
+        title: words.bucket.releasePoison(settings.name, poison),
+        private: true,
+        actions: [
+          {
+            label: words.bucket.releaseSure,
+            line: printLine(['bucket', 'release'], { ...typed, sure: 'yes' }),
+            press: 'run',
+          },
+        ],
+        data: { option: 'sure', choices: [{ label: 'yes', value: 'yes' }] },
+      };
     return keep(v.bucket, { kind: 'release' }, v.note, context);
   },
 });

@@ -51,7 +51,7 @@ describe('what a bucket is marked with', () => {
   it('is nothing again when a keeper says so', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(1, '/bucket change bucket:gg cautions:barium');
-    await room.keeper(2, '/bucket change bucket:gg cautions:none');
+    await room.keeper(2, '/bucket change bucket:gg cautions:none sure:yes');
     expect((await room.say(3, '/reading bucket:gg gravity:1.44 stirred:yes look:right')).kind).toBe('answer');
   });
 });
