@@ -4,7 +4,8 @@ import { signsOfHarm } from './signsOfHarm.ts';
 
 /**
  * What is typed in an emergency, word by word: `a|b` is one of them, `~3` up to three others, `!a` not followed by it, `^` the
- * beginning and `$` the end; `a + b` both of them, in any order. `unless`: what only sounds like it. The words are those of emergencyWords.
+ * beginning and `$` the end; `a + b` both of them, in any order. `unless`: what only sounds like it. The words are those of emergencyWords,
+ * and `named` for a name with a capital that is no word of the trade.
  */
 export interface Signs {
   signs: readonly string[];
@@ -39,3 +40,15 @@ export const whatNow: readonly string[] = ['what ~2 asker', 'what|how to', 'help
 
 /** Questions begun like this, with nobody in them, ask what glaze or dust can do. */
 export const asksOfKind: readonly string[] = ['^ is|are|can|could|does|do|will|would|how|why|what'];
+
+/** Words of harm that are said of ware and tools: no first aid for a pot. */
+export const ofWare: readonly string[] = [
+  'fish|bird|birds eye',
+  'cut|cuts|nick|chip|chips ~2 in|on|from|of the|a|my ~1 rim|foot|lip|edge|pot|bowl|glaze|clay',
+  'cut ~2 tile|tiles|slab|slabs|clay|sponge|template|stencil|resist',
+  'burning|burned off|out',
+  'pot|pots|clay|glaze|body|kiln ~1 breathe',
+  'choke ~3 sieve|mesh|nozzle|screen|gun|brush',
+  'in shock ~3 adding|epsom|seeing|price|color|result',
+  'fainted to',
+];

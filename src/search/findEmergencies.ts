@@ -1,6 +1,6 @@
 import { editDistance } from '../studio/editDistance.ts';
 import { emergencies, type Emergency } from '../studio/handbook.ts';
-import { asksOfKind, planned, signsOf, supposed, whatNow } from './emergencySigns.ts';
+import { asksOfKind, ofWare, planned, signsOf, supposed, whatNow } from './emergencySigns.ts';
 import { inOwnRight, wordOfForm } from './emergencyWords.ts';
 import { typedWords } from './terms.ts';
 
@@ -44,6 +44,7 @@ const isPlanned = anyOf(planned);
 const isSupposed = anyOf(supposed);
 const asksWhatNow = anyOf(whatNow);
 const isOfKind = anyOf(asksOfKind);
+const isOfWare = anyOf(ofWare);
 const namesSomebody = anyOf(['person|persons']);
 
 /** What is there for all to see, smell or hear, whoever asks. */
@@ -78,9 +79,12 @@ const asker = /^(?:can|do|should|could|may|must|would|will|shall) (?:i|we)$/;
 
 /** The question in the words that signs are written in, a space round each. “Can I” asks, and tells of nobody. */
 const told = (question: string, isKnown: (word: string) => boolean): string => {
-  const words = typedWords(question.slice(0, mostLetters)).map((word, i, all) => {
+  const heard = question.slice(0, mostLetters);
+  const names = new Set((heard.match(/\b\p{Lu}\p{Ll}+\b/gu) ?? []).map((name) => name.toLowerCase()));
+  const words = typedWords(heard).map((word, i, all) => {
     if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
-    return wordOfForm.get(word) ?? (isKnown(word) ? word : mended(word));
+    const form = wordOfForm.get(word) ?? (isKnown(word) ? word : mended(word));
+    return form === word && names.has(word) && !isKnown(word) && !wordOfForm.has(word) ? 'named' : form;
   });
   return ` ${words.join(' ')} `;
 };
@@ -100,3 +104,7 @@ export const findEmergencies = (question: string, isKnown: (word: string) => boo
     !isOther(words) && (ofPlace.has(emergency) || !isOfNobody) && signs.some(isNow) ? [emergency] : [],
   );
 };
+
+/** Whether its words of harm are about ware: first aid would be beside the question. */
+export const asksOfWare = (question: string, isKnown: (word: string) => boolean): boolean =>
+  findEmergencies(question, isKnown).length === 0 && isOfWare(told(question, isKnown));

@@ -1,5 +1,5 @@
 import { dryingFactor } from '../../studio/resist/dryingFactor.ts';
-import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
+import { coatDoubt, type CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatPlan } from '../../studio/resist/coatPlan.ts';
 import { coatReady } from '../../studio/resist/coatReady.ts';
@@ -32,11 +32,16 @@ const title = (
   return readyAt <= now ? w.readySince(readyAt) : w.ready(readyAt);
 };
 
-const cautions = (coat: ResistCoat, { coat: { caution, damp } }: Words): Text[] => [
-  ...({ cold: [caution.cold], damp: [damp], none: [] } as const)[coatDoubt(coat)?.why ?? 'none'],
-  ...(coat.resist === 'hot-wax' ? [caution.fire] : []),
-  ...(coat.resist === 'latex' ? [caution.latex] : []),
-  ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [caution.burnOut] : []),
+const doubts = (doubt: CoatDoubt | undefined, { coat: { caution, damp } }: Words): Text[] => [
+  ...(doubt?.why === 'cold' ? [caution.cold] : []),
+  ...(doubt?.times === undefined ? [] : [damp]),
+];
+
+const cautions = (coat: ResistCoat, words: Words): Text[] => [
+  ...doubts(coatDoubt(coat), words),
+  ...(coat.resist === 'hot-wax' ? [words.coat.caution.fire] : []),
+  ...(coat.resist === 'latex' ? [words.coat.caution.latex] : []),
+  ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [words.coat.caution.burnOut] : []),
 ];
 
 /** A session that comes before the coat is ready, when no plan was given. */
@@ -62,7 +67,7 @@ const slower = (coat: ResistCoat, { coat: w }: Words): Text[] => {
   });
   if (!factor.ok || factor.value <= 1) return [];
   const doubt = coatDoubt(coat);
-  return [doubt?.why === 'damp' ? w.hardly(doubt.times, factor.value) : w.slower(factor.value)];
+  return [doubt?.times !== undefined ? w.hardly(doubt.times, factor.value) : w.slower(factor.value)];
 };
 
 /** What is said of a coat that has just gone on: when it is ready, why, and whether the plan fits. */

@@ -63,6 +63,13 @@ const why = (reason: DryWhy): Text[] => {
   }
 };
 
+/** What is doubtful of a coat; cold air may be damp as well. */
+const doubted = ({ why: because, times }: CoatDoubt): string => {
+  if (because === 'damp') return 'air this damp it will hardly dry';
+  const cold = 'this cold it may never become a film';
+  return times === undefined ? cold : `${cold}, and in air this damp it will hardly dry`;
+};
+
 export const coatWords = {
   about: 'Resist coats: wax, latex, tape, and when they are dry enough to glaze',
   onAbout: 'Say that you put a resist coat on; the answer is when it will be dry',
@@ -82,9 +89,7 @@ export const coatWords = {
   ready: (at: Instant): Text => t`Ready ${dayAndClock(at)}.`,
   /** What may never be dry says so first. */
   doubtful: (doubt: CoatDoubt, at: Instant, title: Text | undefined): Text => [
-    ...(doubt.why === 'cold'
-      ? t`In this cold it may never become a film`
-      : t`In air this damp it will hardly dry`),
+    `In ${doubted(doubt)}`,
     ...t`: not before ${dayAndClock(at)}, and only if it is clear and no longer tacky by then.`,
     ...(title ? [' ', ...title] : []),
   ],
@@ -168,11 +173,7 @@ export const coatWords = {
   ): Text => {
     const name = kinds[resist];
     if (at === undefined) return t`${[name]}: the studio never opens`;
-    const perhaps =
-      doubt &&
-      (doubt.why === 'cold'
-        ? 'in this cold it may never become a film'
-        : 'in air this damp it will hardly dry');
+    const perhaps = doubt && `in ${doubted(doubt)}`;
     if (perhaps !== undefined)
       return ready
         ? t`${[name]}: its hours are over, but ${[perhaps]}: touch it`

@@ -15,7 +15,7 @@ describe('what a bucket is marked with', () => {
   it('holds it once: a keeper who has cleared it may change it again', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(1, '/bucket change bucket:gg cautions:lead');
-    await room.keeper(2, '/bucket release bucket:gg');
+    await room.keeper(2, '/bucket release bucket:gg sure:yes');
     const renamed = await room.keeper(3, '/bucket change bucket:gg cautions:lead,copper rest:2h');
     expect(renamed.title).not.toMatch(/on hold/);
   });
