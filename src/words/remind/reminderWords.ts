@@ -18,6 +18,13 @@ const listed = (names: readonly string[], most: number): Text => {
   return names.length > most ? t`${shown} and ${names.length - most} more` : shown;
 };
 
+/** Why a coat may not be dry though its hours are over. */
+const doubted = ({ why, times }: CoatDoubt): string =>
+  [
+    ...(why === 'cold' ? ['in this cold it may never have become a film'] : []),
+    ...(times === undefined ? [] : ['in air that damp it may be wet still']),
+  ].join(', and ');
+
 export const reminderWords = {
   about: 'Reminders: see them, put one off, say that it is done or not yours',
   listAbout: 'Your reminders to come',
@@ -35,7 +42,7 @@ export const reminderWords = {
     t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
   ready: (pieces: string, resist: Resist, doubt: CoatDoubt | undefined): Text =>
     doubt
-      ? t`The hours of the ${[kind(resist)]} on ${said(pieces)} are over, but ${[doubt.why === 'cold' ? 'in this cold it may never have become a film' : 'in air that damp it may be wet still']}. Touch it before you glaze.`
+      ? t`The hours of the ${[kind(resist)]} on ${said(pieces)} are over, but ${[doubted(doubt)]}. Touch it before you glaze.`
       : t`The ${[kind(resist)]} on ${said(pieces)} is dry: it can be glazed.`,
   peel: (pieces: string, firing: Instant): Text =>
     t`Peel the latex off ${said(pieces)} before the firing, ${dayAndTime(firing)}.`,

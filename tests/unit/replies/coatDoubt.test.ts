@@ -100,3 +100,25 @@ describe('a studio whose emulsion is dry in its hours', () => {
     expect(late.data).toMatchObject({ coats: [{ readyAt: '2026-03-02T08:00:00.000Z' }] });
   });
 });
+
+describe('a coat in a room that is cold and damp', () => {
+  it('is warned of for both, and the damper the air, the longer it is said to take', async () => {
+    const said = async (humidity: number) => {
+      const room = await openGlazeRoom();
+      const line = `/coat on kind:wax pieces:bowls temperature:8 humidity:${humidity}`;
+      return room.say(evening, line);
+    };
+    const [damp, wet] = [await said(85), await said(95)];
+    for (const { title, cautions } of [damp, wet]) {
+      expect(title).toMatch(
+        /In this cold it may never become a film, and in air this damp it will hardly dry/,
+      );
+      expect(cautions.join(' ')).toMatch(/Under 10 °C.*In air this damp a coat may stay wet for days/);
+    }
+    // Over water 2339 Pa at 20 °C and 1073 Pa at 8 °C: 1169 to 161 at 85 %, 1169 to 54 at 95 %.
+    expect(damp.reasons.join(' ')).toMatch(/water 7 times more slowly/);
+    expect(wet.reasons.join(' ')).toMatch(/water 22 times more slowly/);
+    const dry = await said(40);
+    expect(dry.title).not.toMatch(/damp/);
+  });
+});
