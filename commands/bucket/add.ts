@@ -2,10 +2,10 @@ import { logs } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
-import { markDoubt } from '../../src/replies/bucket/markDoubt.ts';
+import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { cautionsAfter } from '../../src/replies/batch/derivedMarks.ts';
+import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
@@ -67,6 +67,7 @@ export const addBucket = logs({
     const card = await bucketCard(after, context);
     return {
       ...card,
+      cautions: [...(await unexplainedIn(after.settings, context)), ...(card.cautions ?? [])],
       title: words.bucket.added(state.no, v.name, after.hold !== undefined),
       data: { ...card.data, entry: entry.id },
     };

@@ -1,9 +1,9 @@
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
-import { cautionsAfter } from '../../src/replies/batch/derivedMarks.ts';
+import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
-import { markDoubt } from '../../src/replies/bucket/markDoubt.ts';
+import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
@@ -82,6 +82,7 @@ export const changeBucket = logs({
     const card = await bucketCard(state, context);
     return {
       ...card,
+      cautions: [...(await unexplainedIn(state.settings, context)), ...(card.cautions ?? [])],
       title: words.bucket.changed(state.settings.name, state.hold !== changed.hold),
       ...(same && { reasons: [words.bucket.sameNow(same.settings.name), ...(card.reasons ?? [])] }),
       data: { ...card.data, entry: entry.id },

@@ -7,7 +7,6 @@ import { restLearned } from '../../studio/verdict/restLearned.ts';
 import { usualSolids } from '../../studio/settings/usualSolids.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
-import { unexplainedIn } from '../batch/derivedMarks.ts';
 import { accountOf } from '../verdict/unloggedReply.ts';
 import { hasMovedOn, isVoid } from '../verdict/verdictReply.ts';
 
@@ -78,11 +77,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
       ...account.facts,
     ],
     reasons: account.reasons,
-    cautions: [
-      ...(await unexplainedIn(settings, asking)),
-      ...settings.cautions.map(w.caution),
-      ...verdict.cautions.map(words.verdict.caution),
-    ],
+    cautions: [...settings.cautions.map(w.caution), ...verdict.cautions.map(words.verdict.caution)],
     data: {
       bucket: settingsData(state, volume === undefined ? null : volume / 1000, restLearned(state)[0]),
       dryGramsPerLitre: dry?.ok ? dry.value : null,

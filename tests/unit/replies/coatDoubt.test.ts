@@ -19,7 +19,7 @@ describe('a coat that may never be dry', () => {
     const planned = await on(await openGlazeRoom(), 'temperature:8 for:"in 5 days 7pm"');
     expect(planned.title).not.toMatch(/fits/);
     expect((await room.say(evening + 1, '/coat list')).facts[0]?.text).toMatch(
-      /may never become a film; not before/,
+      /may never become a film, and in air this damp it will hardly dry; not before/,
     );
     expect((await room.say(evening + 96 * hour, '/coat list')).facts[0]?.text).toMatch(
       /hours are over, but.*touch it/,

@@ -2,7 +2,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { poisonIn } from '../../studio/bucket/bucketHazards.ts';
 import type { BucketCaution, BucketSettings } from '../../studio/settings/bucketSettings.ts';
-import { knownHazards, unexplainedOf } from '../batch/derivedMarks.ts';
+import { knownHazards, unexplainedOf } from './derivedMarks.ts';
 
 /** The marks that a keeper sets, and what is known of the bucket besides. */
 interface Marking {
