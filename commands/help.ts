@@ -1,19 +1,29 @@
-import { asks } from '../src/contract/contract.ts';
+import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
+import { asks, type Asking } from '../src/contract/contract.ts';
 import { fromOption, longList } from '../src/contract/kinds/longList.ts';
 import { text } from '../src/contract/kinds/texts.ts';
+
+/** “help me” is a cry, and so is “help” before whatever happened. */
+const cryIn = async (about: string, asking: Asking) => {
+  const told = await emergenciesIn(about, asking);
+  return told.length > 0 ? told : emergenciesIn(`help ${about}`, asking);
+};
 
 export const help = asks({
   name: 'help',
   about: (w) => w.help.about,
   who: 'member',
   options: {
-    about: { kind: text(60, 'reading'), needed: false, about: (w) => w.help.which },
+    about: { kind: text(1200, 'reading'), needed: false, about: (w) => w.help.which },
     from: fromOption,
   },
   async run(v, asking) {
     const { words, role } = asking;
     const w = words.help;
-    const wanted = v.about?.replace(/^\//, '').toLowerCase();
+    const urgent = v.about === undefined ? [] : await cryIn(v.about, asking);
+    const now = await emergencyReply(urgent, v.about ?? '', undefined, asking);
+    if (now) return now;
+    const wanted = v.about?.replace(/^\//, '').toLowerCase().slice(0, 60);
     const jobs = w.jobs.filter(({ keeper }) => !keeper || role === 'keeper');
     const fitting =
       wanted === undefined

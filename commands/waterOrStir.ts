@@ -1,5 +1,6 @@
 import { asks } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
+import { unexplainedIn } from '../src/replies/batch/derivedMarks.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 
 export const waterOrStir = asks({
@@ -7,5 +8,9 @@ export const waterOrStir = asks({
   about: (w) => w.waterOrStir.about,
   who: 'member',
   options: { bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket } },
-  run: (v, context) => verdictReply(v.bucket, context),
+  async run(v, context) {
+    const reply = await verdictReply(v.bucket, context);
+    const unexplained = await unexplainedIn(v.bucket.settings, context);
+    return { ...reply, cautions: [...unexplained, ...(reply.cautions ?? [])] };
+  },
 });

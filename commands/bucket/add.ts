@@ -3,6 +3,8 @@ import { logs } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
+import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
+import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
@@ -31,6 +33,7 @@ export const addBucket = logs({
   options: {
     name: { kind: name(60, 'Gull Grey'), needed: true, about: (w) => w.bucket.name },
     ...bucketOptions,
+    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
@@ -40,6 +43,18 @@ export const addBucket = logs({
     const said = { ...typed, ...definedOnly({ cautions }) };
     const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
     if (problem) return refusal(problem);
+    const doubt = await markDoubt(
+      {
+        path: ['bucket', 'add'],
+        listed: v.cautions,
+        after: { cautions: [], ...said, name: v.name },
+        marks: [],
+        mixed: false,
+        sure: v.sure === true,
+      },
+      context,
+    );
+    if (doubt) return doubt;
     const logged = stampNow(context, v.note);
     const { state, entry } = await book.open(
       {
@@ -55,7 +70,7 @@ export const addBucket = logs({
     const card = await bucketCard(after, context);
     return {
       ...card,
-      cautions: [...(await unexplainedIn(said, context)), ...(card.cautions ?? [])],
+      cautions: [...(await unexplainedIn(after.settings, context)), ...(card.cautions ?? [])],
       title: words.bucket.added(state.no, v.name, after.hold !== undefined),
       data: { ...card.data, entry: entry.id },
     };

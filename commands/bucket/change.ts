@@ -5,6 +5,8 @@ import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { pouredOn } from '../../src/replies/bucket/pouredOn.ts';
+import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
+import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
@@ -23,6 +25,7 @@ export const changeBucket = logs({
     name: { kind: name(60, 'Gull Grey'), needed: false, about: (w) => w.bucket.name },
     ...bucketOptions,
     'same-as': { kind: bucket, needed: false, about: (w) => w.bucket.sameAs },
+    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
@@ -47,6 +50,21 @@ export const changeBucket = logs({
     const { name: _name, nick: _nick, cautions: _cautions, ...rest } = after;
     const problem = bucketProblem({ ...rest, ...anew }, v.volume, others, words);
     if (problem) return refusal(problem);
+    const setsMarks = [said.cautions, said.recipe, said.glaze, said.name].some((one) => one !== undefined);
+    const doubt =
+      setsMarks &&
+      (await markDoubt(
+        {
+          path: ['bucket', 'change'],
+          listed: v.cautions,
+          after,
+          marks: [...v.bucket.settings.cautions, ...(same?.settings.cautions ?? [])],
+          mixed: v.bucket.brought !== undefined,
+          sure: v.sure === true,
+        },
+        context,
+      ));
+    if (doubt) return doubt;
     const logged = stampNow(context, v.note);
     const { state: changed, entry } = await book.log(
       v.bucket.no,
@@ -65,7 +83,11 @@ export const changeBucket = logs({
     const poured = await pouredOn(state, v.bucket.settings.cautions, context);
     return {
       ...card,
-      cautions: [...poured.cautions, ...(await unexplainedIn(typed, context)), ...(card.cautions ?? [])],
+      cautions: [
+        ...poured.cautions,
+        ...(await unexplainedIn(state.settings, context)),
+        ...(card.cautions ?? []),
+      ],
       actions: poured.actions,
       title: words.bucket.changed(state.settings.name, state.hold !== changed.hold),
       ...(same && { reasons: [words.bucket.sameNow(same.settings.name), ...(card.reasons ?? [])] }),

@@ -1,6 +1,8 @@
 import { logs, type Logging } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
-import { pick } from '../../src/contract/kinds/picks.ts';
+import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
+import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { refusal } from '../../src/contract/refusal.ts';
@@ -52,9 +54,31 @@ export const releaseBucket = logs({
   name: 'release',
   about: (w) => w.bucket.release,
   who: 'keeper',
-  options: { bucket: bucketOption, note: noteOption },
+  options: {
+    bucket: bucketOption,
+    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureRelease },
+    note: noteOption,
+  },
   async run(v, context) {
-    if (!v.bucket.hold) return refusal(context.words.bucket.notHeld(v.bucket.settings.name));
+    const { words, typed } = context;
+    const { hold, settings } = v.bucket;
+    if (!hold) return refusal(words.bucket.notHeld(settings.name));
+    const poison =
+      poisonIn(settings.cautions) ?? (hold.cause === 'hazard' ? words.bucket.anyHazard : undefined);
+    if (poison !== undefined && v.sure !== true)
+      return {
+        kind: 'choice',
+        title: words.bucket.releasePoison(settings.name, poison),
+        private: true,
+        actions: [
+          {
+            label: words.bucket.releaseSure,
+            line: printLine(['bucket', 'release'], { ...typed, sure: 'yes' }),
+            press: 'run',
+          },
+        ],
+        data: { option: 'sure', choices: [{ label: 'yes', value: 'yes' }] },
+      };
     return logHold(v.bucket, { kind: 'release' }, v.note, context);
   },
 });

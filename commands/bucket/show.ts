@@ -1,5 +1,6 @@
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketChart } from '../../src/replies/bucket/bucketChart.ts';
+import { unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { asks } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 
@@ -10,7 +11,9 @@ export const showBucket = asks({
   slow: true,
   options: { bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket } },
   async run(v, asking) {
-    const card = await bucketCard(v.bucket, asking);
+    const bare = await bucketCard(v.bucket, asking);
+    const unexplained = await unexplainedIn(v.bucket.settings, asking);
+    const card = { ...bare, cautions: [...unexplained, ...(bare.cautions ?? [])] };
     const chart = await bucketChart(v.bucket, asking);
     return chart ? { ...card, chart } : card;
   },

@@ -5,7 +5,8 @@ import { signsOfHarm } from './signsOfHarm.ts';
 /**
  * Patterns of what is typed in an emergency, word by word. `a|b` is either word, `~3` up to three other words, `!a` not
  * followed by a, `^` the start, `$` the end; `a + b` both, in any order. `unless` holds patterns that only sound alike.
- * The words are those of emergencyWords.
+ * The words are those of emergencyWords,
+ * and `named` for a name with a capital that is no word of the trade.
  */
 export interface Signs {
   signs: readonly string[];
@@ -40,3 +41,15 @@ export const whatNowSigns: readonly string[] = ['what ~2 asker', 'what|how to', 
 
 /** A question that starts like this and mentions nobody is about what glaze or dust can do in general. */
 export const generalQuestionSigns: readonly string[] = ['^ is|are|can|could|does|do|will|would|how|why|what'];
+
+/** Words of harm that are said of ware and tools: no first aid for a pot. */
+export const ofWare: readonly string[] = [
+  'fish|bird|birds eye',
+  'cut|cuts|nick|chip|chips ~2 in|on|from|of the|a|my ~1 rim|foot|lip|edge|pot|bowl|glaze|clay',
+  'cut ~2 tile|tiles|slab|slabs|clay|sponge|template|stencil|resist',
+  'burning|burned off|out',
+  'pot|pots|clay|glaze|body|kiln ~1 breathe',
+  'choke ~3 sieve|mesh|nozzle|screen|gun|brush',
+  'in shock ~3 adding|epsom|seeing|price|color|result',
+  'fainted to',
+];

@@ -6,6 +6,7 @@ import {
   signsOf,
   supposedSigns,
   whatNowSigns,
+  ofWare,
 } from './emergencySigns.ts';
 import { realWords, wordOfForm } from './emergencyWords.ts';
 import { typedWords } from './terms.ts';
@@ -50,6 +51,7 @@ const isPlanned = anyOf(plannedSigns);
 const isSupposed = anyOf(supposedSigns);
 const asksWhatNow = anyOf(whatNowSigns);
 const isOfKind = anyOf(generalQuestionSigns);
+const isOfWare = anyOf(ofWare);
 const namesSomebody = anyOf(['person|persons']);
 
 /** Emergencies that anybody present can see, smell or hear. */
@@ -87,9 +89,12 @@ const asker = /^(?:can|do|should|could|may|must|would|will|shall) (?:i|we)$/;
  * hurt.
  */
 const normalizedQuestion = (question: string, isKnown: (word: string) => boolean): string => {
-  const words = typedWords(question.slice(0, mostLetters)).map((word, i, all) => {
+  const heard = question.slice(0, mostLetters);
+  const names = new Set((heard.match(/\b\p{Lu}\p{Ll}+\b/gu) ?? []).map((name) => name.toLowerCase()));
+  const words = typedWords(heard).map((word, i, all) => {
     if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
-    return wordOfForm.get(word) ?? (isKnown(word) ? word : correctedWord(word));
+    const form = wordOfForm.get(word) ?? (isKnown(word) ? word : correctedWord(word));
+    return form === word && names.has(word) && !isKnown(word) && !wordOfForm.has(word) ? 'named' : form;
   });
   return ` ${words.join(' ')} `;
 };
@@ -109,3 +114,7 @@ export const findEmergencies = (question: string, isKnown: (word: string) => boo
     !isOther(words) && (ofPlace.has(emergency) || !isOfNobody) && signs.some(isNow) ? [emergency] : [],
   );
 };
+
+/** Whether its words of harm are about ware: first aid would be beside the question. */
+export const asksOfWare = (question: string, isKnown: (word: string) => boolean): boolean =>
+  findEmergencies(question, isKnown).length === 0 && isOfWare(normalizedQuestion(question, isKnown));

@@ -1,8 +1,17 @@
-import type { Handbook, HandbookNote, Note, StudioNote } from '../studio/handbook.ts';
-import { findEmergencies } from './findEmergencies.ts';
+import {
+  emergencies,
+  type FoundNote,
+  type Handbook,
+  type HandbookNote,
+  type Note,
+  type StudioNote,
+} from '../studio/handbook.ts';
+import { asksOfWare, findEmergencies } from './findEmergencies.ts';
 import { findNotes } from './findNotes.ts';
 import { indexNotes, type NoteIndex } from './noteIndex.ts';
 import { isStopWord, isEveryday, termsOf } from './terms.ts';
+
+const firstAid: ReadonlySet<string> = new Set(emergencies);
 
 /**
  * Opens the handbook. Its notes are read and indexed at the first question, and a studio's own notes at that studio's
@@ -28,11 +37,17 @@ export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
   };
   const knows = (word: string): boolean =>
     isStopWord(word) || termsOf(word).every((term) => withoutOwn().spread.has(term));
+  const isKnown = (word: string): boolean => knows(word) || termsOf(word).every(isEveryday);
+  const isNoFirstAid = ({ found }: FoundNote): boolean =>
+    found.from === 'studio' || !firstAid.has(found.note.id);
   return {
     note: (id) => builtIn().get(id),
     knows,
-    emergencies: (question) =>
-      findEmergencies(question, (word) => knows(word) || termsOf(word).every(isEveryday)),
-    find: (question, own) => findNotes(indexOf(own), question),
+    emergencies: (question) => findEmergencies(question, isKnown),
+    find(question, own) {
+      const found = findNotes(indexOf(own), question);
+      if (!asksOfWare(question, isKnown)) return found;
+      return { answers: found.answers.filter(isNoFirstAid), near: found.near.filter(isNoFirstAid) };
+    },
   };
 };

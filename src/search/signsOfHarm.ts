@@ -3,7 +3,9 @@ import type { Harm, Signs } from './emergencySigns.ts';
 const ware =
   'bowl|bowls|vase|mug|mugs|pot|pots|jug|shelf|wall|walls|rim|glaze|kiln|lid|piece|pieces|plate|it';
 const stuff =
-  'glaze|powder|bucket|bleach|latex|wax|deflocculant|silica|slip|underglaze|epsom|flocculant|dust|acid|chip';
+  'glaze|powder|bucket|bleach|latex|wax|deflocculant|silica|slip|underglaze|epsom|flocculant|dust|acid|chip|' +
+  'frit|feldspar|whiting|kaolin|talc|oxide|carbonate|sulfate|sulphate|cobalt|copper|manganese|barium|lithium|iron|borax|' +
+  'colemanite|dolomite|zinc|tin|rutile|bentonite|chrome|tenmoku|celadon|shino|engobe|stain|plaster|material|chemical|chemicals|rinse';
 
 /** How people report that somebody is hurt. */
 export const signsOfHarm: Record<Harm, Signs> = {
@@ -14,7 +16,16 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'blacked|blacking out',
       'unconscious',
       'not|stopped|isnt|stops|no breathe',
-      'wont|not|isnt|cant|doesnt ~1 respond|move|moving',
+      'wont|not|isnt|cant|doesnt ~1 respond|wake|move|moving',
+      'no ~1 wake|moving',
+      'never wake',
+      'wont|not|doesnt|cant come round|around',
+      'person|named ~3 fell|fall|falls|fallen|fallen ~2 down|over|ground|floor',
+      '^ fell|fall|fallen down',
+      'named ~2 collapsed',
+      'face|mouth ~3 droop',
+      'speech ~2 slurred|slurring',
+      'slurred speech',
       'seizure',
       'having|has|had ~4 fit !problem|problems|fault|faults|between|the|a|my',
       'barely|hardly|not|semi conscious',
@@ -34,6 +45,8 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'person ~2 dying',
     ],
     unless: [
+      `glaze|color|colour|red|blue|green|celadon|tenmoku|stain|oxide ~1 fainted`,
+      'fainted to ~2 color|colour|nothing|pale|tint|shade',
       `${ware} collapsed`,
       `${ware} has|is|are|just|all|keeps|kept|always|wall|walls collapsed`,
       'glaze|door|lid|water|bucket|slip|mixer|lump|lumps ~2 wont|not|isnt|cant|doesnt ~1 respond|move|moving',
@@ -51,6 +64,14 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'choke $',
       'gasp',
       'asthma attack',
+      'asthma ~3 badly',
+      'asthma + inhaler',
+      'need|where|wheres|get|bring ~3 inhaler',
+      'person ~1 not getting|enough ~2 air',
+      'allergic reaction',
+      '^ ~1 limb|face|tongue ~1 swell',
+      'face swell',
+      'persons heart ~2 racing',
       'chest ~3 tight|hurts|heavy|pain|pains|burning|burned',
       'tight ~2 chest',
       'pain|pains|hurts ~3 chest',
@@ -66,7 +87,7 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'feel|feeling|feels|going ~2 faint',
       'headache ~6 kiln|fumes|sick|everyone|room',
       'kiln|fumes|everyone|person ~8 headache',
-      'fumes ~4 sick',
+      'fumes ~4 sick|vomit',
       'person ~3 feel|feeling|feels ~1 sick !of',
       'cough + wont|cant|keeps|stop',
       'cough ~1 blood',
@@ -82,6 +103,7 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'glaze breathe',
       'faint ~1 line|color|blue|green|tint',
       'hold ~2 breathe',
+      'choke ~3 sieve|mesh|nozzle|screen|gun|brush',
       'chest freezer|height',
     ],
   },
@@ -92,7 +114,15 @@ export const signsOfHarm: Record<Harm, Signs> = {
       `drank ~5 ${stuff}`,
       'took|had|taken a drank',
       `${stuff}|it|some|stuff|lump in|into persons|person ~1 mouth`,
-      'put ~10 in|into persons ~1 mouth !of',
+      'mixed ~10 in|into persons ~1 mouth !of',
+      'person|named ~3 mixed ~6 in|into ~1 mouth !of',
+      `named ~3 drank ~6 ${stuff}|clay`,
+      'person|named|persons ~3 poisoned',
+      '^ ~1 poisoned $',
+      'person|named ~4 vomit',
+      '^ ~1 vomit',
+      'vomit ~8 drank',
+      'drank ~8 sick|vomit',
       'person ~3 been poisoned',
       'person poisoned',
       'person ~4 throwing|threw up !a|the|some',
@@ -126,6 +156,7 @@ export const signsOfHarm: Record<Harm, Signs> = {
     unless: [
       'eye protection|wash|bath|level|line',
       'by eye',
+      'fish|bird|birds eye',
       'hot ~3 splashed ~3 persons face',
       'caustic bucket',
       'sound|sounds in',
@@ -146,6 +177,8 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'limb|face ~2 burning|burned',
       'persons foot ~2 burning|burned',
       'steam burning|burned',
+      'mixed ~4 limb ~1 on ~2 hot|kiln|element',
+      'limb ~1 on ~2 hot kiln|element|shelf|pot|lid',
       'lye|caustic|acid ~3 on ~2 limb|face|persons|person',
     ],
     unless: [
@@ -175,6 +208,12 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'shard ~6 in|into|under persons|the ~1 limb|face|foot|person',
       'stepped ~3 shard',
       'deep cut',
+      'much blood !orange|red',
+      'cut ~4 blood',
+      'nail|screw|wire|needle|knife|blade|spike|staple|tool|shard ~3 through|into|in persons|the|a ~1 limb|foot',
+      'missing ~2 limb',
+      'tip|end|top|part|bit of ~2 limb ~3 missing|gone|off',
+      'limb ~2 missing',
     ],
     unless: [
       'glaze|underglaze|color|red|blue|black|white|green|cobalt|iron|copper|oxide|stain|line|wax|ink|tape|edge ~3 bleed',

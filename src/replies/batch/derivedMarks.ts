@@ -4,6 +4,7 @@ import { recipeCautions, unexplainedMaterials, type Recipe } from '../../studio/
 import type { StudioMaterial } from '../../studio/settings/studioMaterial.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Asking } from '../../contract/contract.ts';
+import { isHazard } from '../../studio/settings/barehanded.ts';
 import { recipeNamed } from './recipeOfBucket.ts';
 
 /** The boron in a frit does not dissolve: only raw borates need a caution. */
@@ -17,6 +18,25 @@ export const marksOfRecipe = (recipe: Recipe, own: readonly StudioMaterial[]): B
     ),
   );
 
+type Titles = Pick<Partial<BucketSettings>, 'recipe' | 'glaze' | 'name'>;
+
+/** The hazards that a bucket's recipe and names tell of. */
+const toldBy = async (said: Titles, asking: Asking): Promise<BucketCaution[]> => {
+  const names = [said.recipe, said.glaze, said.name].filter((one) => one !== undefined);
+  const { materials } = await asking.book.studio();
+  const recipe = await recipeNamed(names, asking);
+  // A recipe that is typed out is read by its materials.
+  const titles = names.filter((one) => one !== said.recipe || !recipe || recipe.name !== undefined);
+  return [...titles.flatMap(marksInText), ...(recipe ? marksOfRecipe(recipe, materials) : [])];
+};
+
+/** Every hazard known of a bucket: by its recipe and names, its marks, and what was poured into it. */
+export const knownHazards = async (
+  titles: Titles,
+  marks: readonly BucketCaution[],
+  asking: Asking,
+): Promise<BucketCaution[]> => [...new Set([...marks, ...(await toldBy(titles, asking))])].filter(isHazard);
+
 /**
  * A bucket's cautions after a change: its recipe and its name imply some. A keeper's own list of cautions wins, except
  * over lead and similar poisons. Undefined if nothing changes.
@@ -26,21 +46,22 @@ export const cautionsAfter = async (
   before: readonly BucketCaution[],
   asking: Asking,
 ): Promise<BucketCaution[] | undefined> => {
-  const names = [said.recipe, said.glaze, said.name].filter((one) => one !== undefined);
-  const { materials } = await asking.book.studio();
-  const recipe = await recipeNamed(names, asking);
-  // A recipe that is typed out is judged by its materials.
-  const titles = names.filter((one) => one !== said.recipe || !recipe || recipe.name !== undefined);
-  const told = [...titles.flatMap(marksInText), ...(recipe ? marksOfRecipe(recipe, materials) : [])];
+  const told = await toldBy(said, asking);
   const derived = said.cautions ? poisons.filter((one) => told.includes(one)) : told;
   const all = [...new Set([...(said.cautions ?? before), ...derived])];
   return said.cautions || all.length > before.length ? all : undefined;
 };
 
-/** The caution for a recipe with a material that nobody has described. */
-export const unexplainedIn = async ({ recipe }: Partial<BucketSettings>, asking: Asking): Promise<Text[]> => {
-  const found = recipe === undefined ? undefined : await recipeNamed([recipe], asking);
+/** The materials of a bucket's recipe that nobody has explained. */
+export const unexplainedOf = async ({ recipe, glaze, name }: Titles, asking: Asking): Promise<string[]> => {
+  const names = [recipe, glaze, name].filter((one) => one !== undefined);
+  const found = await recipeNamed(names, asking);
   const { materials } = await asking.book.studio();
-  const names = found ? unexplainedMaterials(found, materials) : [];
+  return found ? unexplainedMaterials(found, materials) : [];
+};
+
+/** What is warned of when a bucket's recipe names a material that nobody has explained. */
+export const unexplainedIn = async (titles: Titles, asking: Asking): Promise<Text[]> => {
+  const names = await unexplainedOf(titles, asking);
   return names.length > 0 ? [asking.words.recipe.unexplained(names)] : [];
 };

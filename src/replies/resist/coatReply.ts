@@ -1,6 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { dryingFactor } from '../../studio/resist/dryingFactor.ts';
-import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
+import { coatDoubt, type CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatPlan } from '../../studio/resist/coatPlan.ts';
 import { coatReady } from '../../studio/resist/coatReady.ts';
@@ -33,11 +33,16 @@ const coatTitle = (
   return readyAt <= now ? w.readySince(readyAt) : w.ready(readyAt);
 };
 
-const coatCautions = (coat: ResistCoat, { coat: { caution, damp } }: Words): Text[] => [
-  ...({ cold: [caution.cold], damp: [damp], none: [] } as const)[coatDoubt(coat)?.why ?? 'none'],
-  ...(coat.resist === 'hot-wax' ? [caution.fire] : []),
-  ...(coat.resist === 'latex' ? [caution.latex] : []),
-  ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [caution.burnOut] : []),
+const doubts = (doubt: CoatDoubt | undefined, { coat: { caution, damp } }: Words): Text[] => [
+  ...(doubt?.why === 'cold' ? [caution.cold] : []),
+  ...(doubt?.times === undefined ? [] : [damp]),
+];
+
+const coatCautions = (coat: ResistCoat, words: Words): Text[] => [
+  ...doubts(coatDoubt(coat), words),
+  ...(coat.resist === 'hot-wax' ? [words.coat.caution.fire] : []),
+  ...(coat.resist === 'latex' ? [words.coat.caution.latex] : []),
+  ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [words.coat.caution.burnOut] : []),
 ];
 
 /** The next session, if it starts before the coat is ready and no plan was given. */
@@ -65,7 +70,7 @@ const slowerReason = (coat: ResistCoat, { coat: w }: Words): Text[] => {
   const factor = dryingFactor(definedOnly({ temperature, humidity }));
   if (!factor.ok || factor.value <= 1) return [];
   const doubt = coatDoubt(coat);
-  return [doubt?.why === 'damp' ? w.hardly(doubt.times, factor.value) : w.slower(factor.value)];
+  return [doubt?.times !== undefined ? w.hardly(doubt.times, factor.value) : w.slower(factor.value)];
 };
 
 /** The reply for a new coat: when it is ready, why, and whether that fits the plan. */

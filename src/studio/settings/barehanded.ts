@@ -17,9 +17,8 @@ const forGloves: ReadonlySet<BucketCaution> = new Set([
   'asbestos',
 ]);
 
-/** Cautions that keep children from a glaze. Gloves that only keep hands clean are none. */
-export const notForChildren = (caution: BucketCaution): boolean =>
-  caution === 'manganese' || (caution !== 'gloves' && forGloves.has(caution));
+/** Gloves alone keep hands clean; whatever else is warned of is no glaze for a child. */
+export const isHazard = (caution: BucketCaution): boolean => caution !== 'gloves' && caution !== 'children';
 
 /** Whether it is safe to test the glaze with a bare finger. */
 export const barehanded = ({ cautions }: Pick<BucketSettings, 'cautions'>): boolean =>

@@ -125,6 +125,26 @@ export const bucketWords = {
     t`It holds the same glaze as ${said(other)} and every other bucket of that glaze, until another glaze or a fresh batch goes in.`,
   childrenAndHazard: (hazard: string): Text =>
     t`A bucket with ${[hazard]} in it is not for children. Choose one of the two marks. Nothing was saved.`,
+  childrenAndUnknown: (materials: readonly string[]): Text =>
+    t`Children may not use a bucket while nobody has said what ${join(
+      materials.map((name) => t`“${said(name)}”`),
+      ', ',
+    )} is. A keeper says it after reading its safety sheet: /studio material. Nothing was saved.`,
+  childrenAndKnown: (poison: string): Text =>
+    t`Its recipe, its name, its marks or what was poured into it say that it holds ${[poison]}: it is not for children. Nothing was saved.`,
+  childrenAgain: [
+    'Something went into it, and no keeper has said since what that was. Are you sure that children may use it? Nothing is saved yet.',
+  ] as Text,
+  marksGone: (hazards: readonly BucketCaution[]): Text =>
+    t`Its recipe, its name, its marks or what was poured into it say: ${[hazards.join(', ')]}. Nobody would be warned of that any more. Are you sure that it is not so? Nothing is saved yet.`,
+  marksGoneSure: ['Take the warnings away'] as Text,
+  marksGoneEdit: ['Change the line'] as Text,
+  sureMarks: 'yes takes warnings of known hazards away; without it you are asked',
+  releasePoison: (name: string, poison: string): Text =>
+    t`${said(name)} is held for ${[poison]}. Only a keeper, after a laboratory has tested it, clears it; where your local rules name an authority, ask that. Has that been done? It is still on hold.`,
+  releaseSure: ['It is cleared: release it'] as Text,
+  sureRelease: 'For a bucket held for a hazard: that it has been cleared',
+  anyHazard: 'a hazard',
   nothingToChange: ours('Say what to change, such as gravity:1.42-1.46.'),
   nameTaken: (name: string, no: number): Text =>
     t`“${said(name)}” is bucket ${no} already. Pick another name.`,

@@ -18,6 +18,13 @@ const listed = (names: readonly string[], most: number): Text => {
   return names.length > most ? t`${shown} and ${names.length - most} more` : shown;
 };
 
+/** Why a coat may not be dry though its hours are over. */
+const doubted = ({ why, times }: CoatDoubt): string =>
+  [
+    ...(why === 'cold' ? ['in this cold it may never have formed a film'] : []),
+    ...(times === undefined ? [] : ['in air that damp it may be wet still']),
+  ].join(', and ');
+
 export const reminderWords = {
   about: 'Reminders: see them, put one off, mark one as done or as not yours',
   listAbout: 'The reminders that you have coming',
@@ -35,7 +42,7 @@ export const reminderWords = {
     t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
   ready: (pieces: string, resist: Resist, doubt: CoatDoubt | undefined): Text =>
     doubt
-      ? t`The drying time of the ${[kind(resist)]} on ${said(pieces)} is over, but ${[doubt.why === 'cold' ? 'in this cold it may never have formed a film' : 'in air that damp it may still be wet']}. Touch it before you glaze.`
+      ? t`The drying time of the ${[kind(resist)]} on ${said(pieces)} is over, but ${[doubted(doubt)]}. Touch it before you glaze.`
       : t`The ${[kind(resist)]} on ${said(pieces)} is dry: you can glaze now.`,
   peel: (pieces: string, firing: Instant): Text =>
     t`Peel the latex off ${said(pieces)} before the firing, ${dayAndTime(firing)}.`,

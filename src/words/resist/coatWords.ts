@@ -65,6 +65,13 @@ const why = (reason: DryWhy): Text[] => {
   }
 };
 
+/** What is doubtful of a coat; cold air may be damp as well. */
+const doubted = ({ why: because, times }: CoatDoubt): string => {
+  if (because === 'damp') return 'air this damp it will hardly dry';
+  const cold = 'this cold it may never form a film';
+  return times === undefined ? cold : `${cold}, and in air this damp it will hardly dry`;
+};
+
 export const coatWords = {
   about: 'Resist coats: wax, latex, tape, and when they are dry enough to glaze',
   onAbout: 'Log a resist coat that you put on; the answer says when it will be dry',
@@ -84,9 +91,7 @@ export const coatWords = {
   ready: (at: Instant): Text => t`Ready ${dayAndClock(at)}.`,
   /** What may never be dry says so first. */
   doubtful: (doubt: CoatDoubt, at: Instant, title: Text | undefined): Text => [
-    ...(doubt.why === 'cold'
-      ? t`In this cold it may never form a film`
-      : t`In air this damp it will hardly dry`),
+    `In ${doubted(doubt)}`,
     ...t`. Don’t glaze before ${dayAndClock(at)}, and then only if it is clear and no longer tacky.`,
     ...(title ? [' ', ...title] : []),
   ],
@@ -174,11 +179,7 @@ export const coatWords = {
   ): Text => {
     const name = kinds[resist];
     if (at === undefined) return t`${[name]}: never ready, because the studio never opens`;
-    const perhaps =
-      doubt &&
-      (doubt.why === 'cold'
-        ? 'in this cold it may never form a film'
-        : 'in air this damp it will hardly dry');
+    const perhaps = doubt && `in ${doubted(doubt)}`;
     if (perhaps !== undefined)
       return ready
         ? t`${[name]}: its drying time is over, but ${[perhaps]}. Touch it before you glaze`

@@ -31,14 +31,18 @@ const measure = (verdict: Verdict): Text => {
   if (reason?.because === 'void')
     return t`${[verdict.readyToMeasure ? 'Measure it now' : 'Stir it to the bottom and measure it']}, weight and flow: ${[voided[reason.by]]}.`;
   if (verdict.gravity?.believed === false)
-    return (verdict.hoursSinceStir ?? Infinity) * 60 <= 10
+    return verdict.readyToMeasure
       ? t`Measure it now, while it is stirred: the last reading was of a bucket that had settled.`
       : t`Stir it to the bottom and measure again: no stir was logged just before the last reading.`;
   switch (verdict.rule) {
     case 'never-measured':
-      return t`Weigh a cup of it now: it is stirred and was never measured. Don't change anything before that.`;
+      return verdict.readyToMeasure
+        ? t`Weigh a cup of it now: it is stirred and was never measured. Don't change anything before that.`
+        : t`Stir it to the bottom, then weigh a cup of it: it was never measured. Change nothing before.`;
     case 'stale':
-      return t`Measure it now, while it is stirred: the last reading is too old.`;
+      return verdict.readyToMeasure
+        ? t`Measure it now, while it is stirred: the last reading is too old.`
+        : t`Stir it to the bottom, then measure it: the last reading is too old.`;
     case 'changed':
     case 'changed-unknown':
       return verdict.readyToMeasure

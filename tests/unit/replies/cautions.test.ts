@@ -15,7 +15,7 @@ describe('what a bucket is marked with', () => {
   it('holds it once: a keeper who has cleared it may change it again', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(1, '/bucket change bucket:gg cautions:lead');
-    await room.keeper(2, '/bucket release bucket:gg');
+    await room.keeper(2, '/bucket release bucket:gg sure:yes');
     const renamed = await room.keeper(3, '/bucket change bucket:gg cautions:lead,copper rest:2h');
     expect(renamed.title).not.toMatch(/on hold/);
   });
@@ -51,7 +51,7 @@ describe('what a bucket is marked with', () => {
   it('is nothing again when a keeper says so', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(1, '/bucket change bucket:gg cautions:barium');
-    await room.keeper(2, '/bucket change bucket:gg cautions:none');
+    await room.keeper(2, '/bucket change bucket:gg cautions:none sure:yes');
     expect((await room.say(3, '/reading bucket:gg gravity:1.44 stirred:yes look:right')).kind).toBe('answer');
   });
 });

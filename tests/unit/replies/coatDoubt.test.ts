@@ -11,13 +11,15 @@ describe('a coat that may never be dry', () => {
   it('says so in its headline when it is too cold for a film', async () => {
     const room = await openGlazeRoom();
     const answer = await on(room, 'temperature:8 humidity:85');
-    expect(answer.title).toMatch(/^bowls: In this cold it may never form a film\. Don’t glaze before /);
+    expect(answer.title).toMatch(
+      /^bowls: In this cold it may never form a film, and in air this damp .*\. Don’t glaze before /,
+    );
     expect(answer.title).not.toMatch(/Ready/);
     // Neither does a plan fit, nor is it shown as ready in a list.
     const planned = await on(await openGlazeRoom(), 'temperature:8 for:"in 5 days 7pm"');
     expect(planned.title).not.toMatch(/fits/);
     expect((await room.say(evening + 1, '/coat list')).facts[0]?.text).toMatch(
-      /may never form a film; not before/,
+      /may never form a film, and in air this damp it will hardly dry; not before/,
     );
     expect((await room.say(evening + 96 * hour, '/coat list')).facts[0]?.text).toMatch(
       /drying time is over, but.*touch it/,
@@ -98,5 +100,25 @@ describe('a studio whose emulsion is dry in its hours', () => {
     expect(damp.data).toMatchObject({ coats: [{ readyAt: '2026-03-01T17:00:00.000Z' }] });
     const late = await room.say(9.5 * hour, '/coat on kind:wax pieces:mugs');
     expect(late.data).toMatchObject({ coats: [{ readyAt: '2026-03-02T08:00:00.000Z' }] });
+  });
+});
+
+describe('a coat in a room that is cold and damp', () => {
+  it('is warned of for both, and the damper the air, the longer it is said to take', async () => {
+    const said = async (humidity: number) => {
+      const room = await openGlazeRoom();
+      const line = `/coat on kind:wax pieces:bowls temperature:8 humidity:${humidity}`;
+      return room.say(evening, line);
+    };
+    const [damp, wet] = [await said(85), await said(95)];
+    for (const { title, cautions } of [damp, wet]) {
+      expect(title).toMatch(/In this cold it may never form a film, and in air this damp it will hardly dry/);
+      expect(cautions.join(' ')).toMatch(/Under 10 °C.*In air this damp a coat may stay wet for days/);
+    }
+    // Over water 2339 Pa at 20 °C and 1073 Pa at 8 °C: 1169 to 161 at 85 %, 1169 to 54 at 95 %.
+    expect(damp.reasons.join(' ')).toMatch(/water 7 times more slowly/);
+    expect(wet.reasons.join(' ')).toMatch(/water 22 times more slowly/);
+    const dry = await said(40);
+    expect(dry.title).not.toMatch(/damp/);
   });
 });

@@ -70,7 +70,7 @@ describe('glaze from another bucket', () => {
     const room = await openChildren();
     const poured = await room.say(2, pour);
     await room.keeper(3, '/bucket hold bucket:gg why:"a sponge fell in" cause:contaminated');
-    await room.keeper(4, '/bucket change bucket:gg cautions:copper');
+    await room.keeper(4, '/bucket change bucket:gg cautions:copper sure:yes');
     const undone = await room.keeper(5, `/undo entry:${entry(poured)}`);
     expect(undone.title).toMatch(/a sponge fell in/);
     expect((await card(room)).marks).toEqual(['copper']);
@@ -85,7 +85,7 @@ describe('glaze from another bucket', () => {
     expect(verdictOf(late).step).toBe('on-hold');
     expect((await card(room, 61)).marks).toEqual(['barium']);
     await room.keeper(62, release);
-    await room.keeper(63, '/bucket change bucket:gg cautions:none');
+    await room.keeper(63, '/bucket change bucket:gg cautions:none sure:yes');
     expect((await card(room, 64)).marks).toEqual([]);
     expect(verdictOf(await room.say(65, '/water-or-stir bucket:gg')).step).not.toBe('on-hold');
   });

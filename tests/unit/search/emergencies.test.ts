@@ -3,6 +3,8 @@ import { emergencies } from '../../../src/studio/handbook.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import typed from './emergencies.json' with { type: 'json' };
 import heldOut from './emergenciesHeldOut.json' with { type: 'json' };
+import others from './emergenciesOfOthers.json' with { type: 'json' };
+import strangers from './emergenciesOfStrangers.json' with { type: 'json' };
 import unseen from './emergenciesUnseen.json' with { type: 'json' };
 
 const missed = (questions: readonly { ask: string; kind: string | null }[]) =>
@@ -28,6 +30,31 @@ describe('an emergency', () => {
     const wrong = missed(unseen);
     expect(wrong.length).toBeLessThanOrEqual(8);
     expect(missed(unseen.filter(({ kind }) => kind === null))).toEqual([]);
+  });
+
+  it('in thirty more wordings, written down before the signs for them, is told as well', () => {
+    // 30 of 30 at first look; the list was in sight while the signs were written.
+    expect(missed(strangers)).toEqual([]);
+  });
+
+  it('in words that no sign was written for is told half the time at least', () => {
+    const wrong = missed(others);
+    // At first look 8 of 16 by their first note, and one of the 4 that are none is taken for one.
+    expect(wrong.length).toBeLessThanOrEqual(9);
+  });
+
+  it.each([
+    'let the pot breathe',
+    'fish eye spots',
+    'cut in the rim',
+    'burn off the rim',
+    'cut tiles',
+    'choking the sieve',
+    'in shock after adding epsom',
+  ])('opens no first aid for a pot: %s', (question) => {
+    const ids: readonly string[] = emergencies;
+    const [first] = handbook.find(question, []).answers;
+    expect(first?.found.from === 'handbook' ? ids.includes(first.found.note.id) : false).toBe(false);
   });
 
   it('has a note of its own each, which says whom to call or to get medical help', () => {

@@ -1,0 +1,54 @@
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
+import { poisonIn } from '../../studio/bucket/bucketHazards.ts';
+import type { BucketCaution, BucketSettings } from '../../studio/settings/bucketSettings.ts';
+import { knownHazards, unexplainedOf } from './derivedMarks.ts';
+
+/** The marks that a keeper sets, and what is known of the bucket besides. */
+interface Marking {
+  path: readonly string[];
+  /** What the keeper typed as cautions, if anything. */
+  listed: readonly BucketCaution[] | undefined;
+  /** The bucket as it will be. */
+  after: Pick<BucketSettings, 'name' | 'cautions'> & Pick<Partial<BucketSettings>, 'recipe' | 'glaze'>;
+  /** Hazards it was marked with, and those of glaze that it is now the same as. */
+  marks: readonly BucketCaution[];
+  /** Something went in since a keeper last set its marks. */
+  mixed: boolean;
+  sure: boolean;
+}
+
+/** Takes no warning of a known hazard away unasked, and lets no child at what is poisonous or unknown. */
+export const markDoubt = async (
+  { path, listed, after, marks, mixed, sure }: Marking,
+  asking: Asking,
+): Promise<Reply | undefined> => {
+  const { words, typed } = asking;
+  const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
+  if (after.cautions.includes('children')) {
+    const unknown = await unexplainedOf(after, asking);
+    if (unknown.length > 0) return refuse(words.bucket.childrenAndUnknown(unknown));
+  }
+  if (!listed) return undefined;
+  const known = await knownHazards(after, marks, asking);
+  const poison = poisonIn(known);
+  if (poison !== undefined && listed.includes('children'))
+    return refuse(words.bucket.childrenAndKnown(poison));
+  const gone = known.filter((one) => !after.cautions.includes(one));
+  const blind = mixed && listed.includes('children');
+  if ((gone.length === 0 && !blind) || sure) return undefined;
+  return {
+    kind: 'choice',
+    title: gone.length > 0 ? words.bucket.marksGone(gone) : words.bucket.childrenAgain,
+    private: true,
+    actions: [
+      { label: words.bucket.marksGoneEdit, line: printLine(path, typed), press: 'edit' },
+      {
+        label: words.bucket.marksGoneSure,
+        line: printLine(path, { ...typed, sure: 'yes' }),
+        press: 'run',
+      },
+    ],
+    data: { option: 'sure', choices: [{ label: 'yes', value: 'yes' }], hazards: gone },
+  };
+};
