@@ -59,7 +59,9 @@ it('a result told in a form on Discord is public there and in the room, and is t
   expect(refused.message.content).toMatch(/for keepers/);
   const seen = await double.reply(slash(keeper, ['faults'], { bucket: 'gg' }));
   expect(seen.ephemeral).toBe(true);
-  expect(seen.message.content).toMatch(/^Too few results to say: 1 day of dipping so far\. It takes at least 6 more/);
+  expect(seen.message.content).toMatch(
+    /^Too few results to say: 1 day of dipping so far\. It takes at least 6 more/,
+  );
   expect(seen.message.content).toMatch(/f-1 .* 2 of 4 crawled/);
 
   await double.use(press(wren, told, 'Undo an entry'));

@@ -26,7 +26,11 @@ const evening: [line: string, step: string, title: RegExp][] = [
   ['/stirred gg minutes:3', 'measure', /^Gull Grey: Weigh a cup of it now/],
   ['/reading bucket:gg weight:236.1g seconds:14', 'add-water', /^Gull Grey: Add 2\.\d+ l of water, stir/],
   ['/added bucket:gg what:water amount:2l', 'measure', /^Gull Grey: Stir it, then measure/],
-  ['/reading bucket:gg weight:228.5g look:thin stirred:yes', 'flocculate', /^Gull Grey: Thin.*Take no water out/],
+  [
+    '/reading bucket:gg weight:228.5g look:thin stirred:yes',
+    'flocculate',
+    /^Gull Grey: Thin.*Take no water out/,
+  ],
   ['/added bucket:gg what:flocculant amount:1tsp', 'measure', /^Gull Grey: Stir it in, wait 10 minutes/],
   ['@2026-05-20T22:10:00Z Wren\n/reading bucket:gg seconds:14 stirred:yes', 'use', /^Gull Grey: Use it/],
   ['/reading bucket:kelp weight:222g look:thin stirred:yes', 'ask-keeper', /^Kelp: Too much water.*keeper/],
