@@ -425,7 +425,7 @@ describe('what somebody typed', () => {
     expect(await page.locator('.posts img[src="x"], .posts script, .posts svg, .posts a').count()).toBe(0);
     await page.goto(url(demo, '/board'));
     await page.locator('.bucket', { hasText: nasty }).waitFor();
-    expect(await page.title()).toBe('The wall');
+    expect(await page.title()).toBe('The board');
   });
 });
 

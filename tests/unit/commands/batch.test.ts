@@ -205,7 +205,7 @@ describe('a correction', () => {
     expect(dry.title).toMatch(/^Gull Grey: Ask a keeper to stir in .* of dry batch\.$/);
     expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
     const rested = await room.say(600, '/batch correct bucket:gg by:dry');
-    expect(rested.title).toMatch(/^Gull Grey: Ask a keeper: .*Before that, stir it\.$/);
+    expect(rested.title).toMatch(/^Gull Grey: Ask a keeper to stir in .*Before that, stir it\.$/);
     expect((await room.keeper(1, '/batch correct bucket:gg by:dry')).title).toMatch(
       /Stir in .* dry batch, then/,
     );

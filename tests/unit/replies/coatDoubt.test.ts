@@ -22,7 +22,7 @@ describe('a coat that may never be dry', () => {
       /may never form a film, and in air this damp it will hardly dry; not before/,
     );
     expect((await room.say(evening + 96 * hour, '/coat list')).facts[0]?.text).toMatch(
-      /drying time is over, but.*touch it/,
+      /drying time is over, but.*Touch it/,
     );
     expect((await room.say(evening + 1, '/ask question:"is my wax dry?"')).title).toMatch(
       /never form a film/,
@@ -34,7 +34,7 @@ describe('a coat that may never be dry', () => {
   it.each([
     ['temperature:20 humidity:95', /10 times more slowly/],
     ['temperature:12 humidity:95', /17 times more slowly/],
-    ['temperature:20 humidity:100', /not at all/],
+    ['temperature:20 humidity:100', /does not dry a coat at all/],
   ])('says that it will hardly dry: %s', async (air, times) => {
     const answer = await on(await openGlazeRoom(), air);
     expect(answer.title).toMatch(/^bowls: In air this damp it will hardly dry\. Don’t glaze before /);

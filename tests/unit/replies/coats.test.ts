@@ -89,7 +89,7 @@ describe('a coat', () => {
     const next = await on('kind:wax pieces:"3 bowls"', day + after);
     expect(next.data).toMatchObject({ coats: [{ id: 'c-2', layer }] });
     expect(next.reasons.join()).toContain(`which takes ${hours} (until`);
-    expect(/Layer 2 over c-1/.test(next.reasons.join())).toBe(layer === 2);
+    expect(/This is layer 2, over c-1/.test(next.reasons.join())).toBe(layer === 2);
   });
 
   test('of another kind on the same pieces is reported with the first', async () => {
