@@ -28,7 +28,7 @@ describe('a coat that is ready', () => {
     expect(await room.tick(morning - 1)).toBe(0);
     expect(await room.tick(morning)).toBe(1);
     expect(room.told(room.mara.person)).toEqual([
-      expect.stringMatching(/^The wax emulsion on 3 bowls is dry: it can be glazed\./),
+      expect.stringMatching(/^The wax emulsion on 3 bowls is dry: you can glaze now\./),
     ]);
     for (const later of [1, hour, 25 * hour]) expect(await room.tick(morning + later)).toBe(0);
   });
@@ -157,7 +157,7 @@ describe('buckets before a session', () => {
     // A week later the clocks have changed: 18:00 local time is 20:30 UTC.
     await room.tick(at('2026-03-10T20:00:00Z'));
     expect(room.told(room.keeper.person)).toEqual(
-      Array.from({ length: 2 }, () => expect.stringMatching(/^Before tuesday at .* 1 bucket wants you/)),
+      Array.from({ length: 2 }, () => expect.stringMatching(/^Before tuesday at .* 1 bucket needs work/)),
     );
     expect(room.told(room.mara.person)).toEqual([]);
   });

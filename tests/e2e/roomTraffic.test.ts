@@ -295,7 +295,7 @@ describe('what is said in the room', () => {
     for (const _ of ['once', 'again']) {
       const broken = await wren.say('/stirred bucket:gg', id('bug'));
       expect([broken.status, broken.json['why']]).toEqual([500, 'broken']);
-      expect(broken.json['said']).toMatch(/Nothing was saved.* [0-9a-f]{8}\.$/);
+      expect(broken.json['said']).toMatch(/nothing was saved.* [0-9a-f]{8}\.$/);
     }
     mend();
     const { json: mended } = await wren.say('/stirred bucket:gg', id('bug'));

@@ -161,7 +161,7 @@ const formulas: Record<string, Formula> = {
   normalQuantile: (a) => normalQuantile(a),
   studentQuantile: (a, b) => studentQuantile({ p: a, degrees: b }),
   pailVolume: (a, b, c, d) => pail.pailVolume({ ...pailOf(a, b, c), gap: u.millimetres(d) }),
-  pailGap: (a, b, c, d) => pail.rimGapFor({ ...pailOf(a, b, c), volume: u.millilitres(d) }),
+  rimGapFor: (a, b, c, d) => pail.rimGapFor({ ...pailOf(a, b, c), volume: u.millilitres(d) }),
   pailVolumeUncertainty: (a, b, c, d, e) =>
     pail.pailVolumeUncertainty({
       ...pailOf(a, b, c),

@@ -125,7 +125,7 @@ describe('a reply', () => {
   test('that is far too long says that there is more', async () => {
     const reasons = Array.from({ length: 400 }, () => ours('so '.repeat(40)));
     const { rest } = await renderReply(reply({ reasons }), place, ports());
-    expect(rest.at(-1)).toMatch(/\n-# There was more than fits here\.$/);
+    expect(rest.at(-1)).toMatch(/\n-# There is more than fits here\.$/);
     for (const page of rest) expect(page.length).toBeLessThanOrEqual(2000);
   });
 

@@ -38,7 +38,7 @@ describe('a reading that the logbook does not expect', () => {
     const { first } = await watered();
     // The grid's answer for 1.40 stays; the first line asks for a second cup before acting on it.
     expect(verdictOf(first)).toMatchObject({ step: 'ask-keeper', gravity: { value: 1.4, believed: true } });
-    expect(first.title).toMatch(/^Gull Grey: Weigh a second cup first: .* The same again\? Too much water/);
+    expect(first.title).toMatch(/^Gull Grey: Weigh a second cup first: .* If it reads the same: Too much water/);
     expect(text(first)).toMatch(/expected 1\.440/);
     expect(first.dont.join()).toMatch(/one reading/);
     expect(first.actions[0]?.line).toBe('/reading bucket:1');
@@ -146,7 +146,7 @@ describe('a change that nobody logged', () => {
   it('names what one gravity cannot tell apart, and nobody', async () => {
     const { second } = await watered();
     expect(unlogged(second)?.orElse).toEqual(['cake', 'air']);
-    expect(text(second)).toMatch(/cake left at the bottom or air beaten in would read the same/i);
+    expect(text(second)).toMatch(/cake left at the bottom or air beaten in would give the same readings/i);
     const dried = await openRoomWithGullGrey();
     await dried.say(0, read(1.44), 'Wren');
     await dried.say(days, read(1.48), 'Ines');

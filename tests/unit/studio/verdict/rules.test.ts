@@ -327,7 +327,7 @@ describe('fourth: measure', () => {
     const room = await openRoomWithGullGrey();
     const answer = await room.say(10, '/reading bucket:gg gravity:1.44 within:0.03 seconds:14 stirred:yes');
     expect(verdictOf(answer).step).toBe('measure');
-    expect(answer.title).toMatch(/measure better/i);
+    expect(answer.title).toMatch(/measure more exactly/i);
     expect(text(answer.reasons)).toMatch(/bigger cup/i);
   });
 });
@@ -370,7 +370,7 @@ describe('what is said, not hidden', () => {
       const room = await openRoomWithGullGrey();
       const answer = await room.say(1, `/reading bucket:gg gravity:1.44 ${said} stirred:yes`);
       expect(verdictOf(answer)).toMatchObject({ step: 'measure', flow: null });
-      expect(answer.title).toMatch(/^Gull Grey: Cup and finger disagree: stir, and time the cup again\./);
+      expect(answer.title).toMatch(/^Gull Grey: Cup and finger disagree\. Stir, and time the cup again\./);
       expect(text(answer.reasons)).toMatch(told);
       // A timed reading is newer, so an undone finger test no longer counts.
       const again = await room.say(3, '/reading bucket:gg seconds:14 look:right stirred:yes');
