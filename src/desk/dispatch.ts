@@ -218,7 +218,7 @@ export const openDesk = ({ commands, books, words, handbook, report, mostADay }:
     }
     return books.writeOnce<Reply>(studio, request.key, async (book) => {
       if (daily.isReached(member, now))
-        return { keep: false, value: refusal(words.desk.enoughToday(daily.most), {}) };
+        return { keep: false, value: refuse(words.desk.enoughToday(daily.most), {}) };
       const reply = await run(leaf, request, { ...asking, book });
       const keep = reply.kind === 'answer';
       if (keep) daily.count(member);

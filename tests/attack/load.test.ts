@@ -23,7 +23,7 @@ describe('what is no prose', () => {
     await keeper(0, '/bucket add name:"Gull Grey" pail:19l volume:15l gravity:1.42-1.46');
     const reply = await say(1, `${line} ${option}:"${typed}"`);
     expect(reply).toMatchObject({ ok: false, data: { option } });
-    expect(reply.title).toContain(`That is ${typed.length} characters; 200 is the most`);
+    expect(reply.title).toContain(`That is ${typed.length} characters, and 200 is the most`);
     expect(bugs).toEqual([]);
   });
 

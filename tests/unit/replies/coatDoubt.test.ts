@@ -113,7 +113,7 @@ describe('a coat in a room that is cold and damp', () => {
     const [damp, wet] = [await said(85), await said(95)];
     for (const { title, cautions } of [damp, wet]) {
       expect(title).toMatch(/In this cold it may never form a film, and in air this damp it will hardly dry/);
-      expect(cautions.join(' ')).toMatch(/Under 10 °C.*In air this damp a coat may stay wet for days/);
+      expect(cautions.join(' ')).toMatch(/Below 10 °C.*In air this damp a coat may stay wet for days/);
     }
     // Over water 2339 Pa at 20 °C and 1073 Pa at 8 °C: 1169 to 161 at 85 %, 1169 to 54 at 95 %.
     expect(damp.reasons.join(' ')).toMatch(/water 7 times more slowly/);

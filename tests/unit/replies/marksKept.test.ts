@@ -37,7 +37,7 @@ describe('a warning of a known hazard', () => {
     expect(named.title).toMatch(/cobalt.*sure/);
     const recipe = '/bucket add name:Sky nick:sk recipe:"silica 95, barium carbonate 5" cautions:children';
     expect((await room.keeper(1, recipe)).title).toMatch(/barium.*sure/);
-    expect((await room.say(2, '/bucket list')).title).toMatch(/No buckets/);
+    expect((await room.say(2, '/bucket list')).title).toMatch(/no buckets/);
     const lead = await room.keeper(3, '/bucket add name:"White lead" cautions:children sure:yes');
     expect(lead).toMatchObject({ ok: false });
 
@@ -111,6 +111,6 @@ describe('a bucket with a material that nobody has explained', () => {
     const room = await openGlazeRoom();
     await room.keeper(0, `/bucket add name:Fog nick:fg ${frit}`);
     for (const line of ['/bucket show bucket:fg', '/water-or-stir bucket:fg'])
-      expect((await room.say(1, line)).cautions.join(' ')).toMatch(/Bob's frit.*take it for toxic/);
+      expect((await room.say(1, line)).cautions.join(' ')).toMatch(/Bob's frit.*Treat it as toxic/);
   });
 });

@@ -169,7 +169,7 @@ describe('hands', () => {
       const look = await room.say(1, '/reading bucket:gg gravity:1.44 look:right stirred:yes');
       expect(look).toMatchObject({ ok: false, kind: 'refusal' });
       const asked = await room.say(2, '/reading bucket:gg gravity:1.44 stirred:yes');
-      expect(asked.reasons.join('\n')).toMatch(/no finger look/i);
+      expect(asked.reasons.join('\n')).toMatch(/marked for gloves, so don’t dip a finger/i);
       expect(asked.reasons.join('\n')).not.toMatch(/dip a dry finger/);
       expect(asked.cautions.length).toBeGreaterThan(0);
     }
