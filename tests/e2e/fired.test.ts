@@ -53,7 +53,7 @@ it('a result told in a form on Discord is public there and in the room, and is t
   const phone = await phoneOf(open, 'Ines');
   const typed = await phone.say('/fired bucket:gg result:crazing pieces:3');
   expect(typed.json).toMatchObject({ private: false });
-  expect(typed.text).toMatch(/all 3 crazed.*Crazing.* may be fit between glaze and body/);
+  expect(typed.text).toMatch(/all 3 crazed.*Crazing.* may come from the fit between glaze and body/);
 
   const refused = await double.reply(slash(wren, ['faults']));
   expect(refused.message.content).toMatch(/for keepers/);

@@ -344,7 +344,7 @@ describe('coming in', () => {
     await page.getByLabel('Your name').fill('Wren');
     await page.getByLabel('Your own password').fill('oyster catcher');
     await page.getByRole('button', { name: 'Come in' }).click();
-    await page.getByRole('alert').filter({ hasText: 'does not fit' }).waitFor();
+    await page.getByRole('alert').filter({ hasText: 'don’t match' }).waitFor();
     expect(await page.getByLabel('Your name').inputValue()).toBe('Wren');
     await page.getByLabel('the studio’s passcode').fill(open.passcode);
     await page.getByRole('button', { name: 'Come in' }).click();

@@ -34,7 +34,7 @@ const evening: [line: string, step: string, title: RegExp][] = [
   ['/added bucket:gg what:flocculant amount:1tsp', 'measure', /^Gull Grey: Stir it in, wait 10 minutes/],
   ['@2026-05-20T22:10:00Z Wren\n/reading bucket:gg seconds:14 stirred:yes', 'use', /^Gull Grey: Use it/],
   ['/reading bucket:kelp weight:222g look:thin stirred:yes', 'ask-keeper', /^Kelp: Too much water.*keeper/],
-  ['/reading bucket:"tide pool" weight:227g seconds:20 stirred:yes', 'stir-on', /^Tide Pool: Stir on/],
+  ['/reading bucket:"tide pool" weight:227g seconds:20 stirred:yes', 'stir-on', /^Tide Pool: Keep stirring/],
   ['/stirred tp minutes:5', 'measure', /^Tide Pool: Now look/],
   ['/reading bucket:tp seconds:19', 'ask-keeper', /^Tide Pool: Over-flocculated.*No water/],
   [

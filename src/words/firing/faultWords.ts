@@ -56,7 +56,7 @@ export interface PairSaid {
 const chance = (p: number) => (p < 0.00005 ? 'under 0.0001' : String(Number(p.toPrecision(p < 0.1 ? 1 : 2))));
 
 const counts = ({ hits, of, otherHits, otherOf }: PairSaid['rates']): string =>
-  `with it ${hits} of ${of} ${of === 1 ? 'day' : 'days'}, without it ${otherHits} of ${otherOf}`;
+  `on ${hits} of ${of} ${of === 1 ? 'day' : 'days'} with it, on ${otherHits} of ${otherOf} without`;
 
 /** What false leads among all as striking make of it, in words. */
 const moreThanChance = (q: number): string =>
@@ -66,7 +66,7 @@ const moreThanChance = (q: number): string =>
       ? 'likely more than chance'
       : q <= 0.2
         ? 'perhaps more than chance'
-        : 'chance alone does that often';
+        : 'may well be chance';
 
 const daysText = (n: number): string => (n === 1 ? '1 day' : `${n} days`);
 

@@ -78,7 +78,7 @@ export const firedWords = {
   about: 'Log how it came out of the kiln; the answer shows its bucket as it was at the dip',
   bucket: 'The bucket that it was dipped in',
   result: 'How it came out: good, or its faults',
-  pieces: 'How many pieces, or how many of them had the fault: 2 of 4',
+  pieces: 'How many pieces, or how many of them had the fault',
   dipped: 'When you dipped it',
   when: 'When it came out of the kiln, if not now: yesterday 9am',
   over: 'The bucket of a second layer over it',

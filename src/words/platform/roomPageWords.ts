@@ -42,7 +42,7 @@ export const roomPageWords = {
     `Times here are in the studio’s time zone (${zone.replaceAll('_', ' ')}), also the ones that you type. Your phone shows another time.`,
   jobs: 'Jobs',
   menu: 'Menu',
-  wall: 'Wall',
+  wall: 'Board',
   live: 'live',
   offline: 'no connection; what you send waits here',
   keeper: 'keeper',

@@ -94,7 +94,7 @@ describe('/faults', () => {
     expect(over).toMatchObject({ withFault: 5, withFaultOf: 6, without: 1, withoutOf: 10, lead: true });
     expect(over?.p).toBeCloseTo(byTables(5, 6, 1, 10), 12);
     expect(answer.title).toBe(
-      'Crawling went with a gravity above the window: with it 5 of 6 days, without it 1 of 10. That is a lead, not a proof.',
+      'Crawling went with a gravity above the window: on 5 of 6 days with it, on 1 of 10 without. That is a lead, not a proof.',
     );
     for (const one of pairsOf(answer)) {
       const { withFault, withFaultOf, without, withoutOf, p } = one;
@@ -156,7 +156,7 @@ describe('/faults', () => {
     }
     const answer = await room.keeper(9 * day, '/faults');
     expect(answer.title).toMatch(
-      /^Crazing went with the body “porcelain”: with it 6 of 6 days, without it 0 of 6.* a fault of fit: look at glaze, body and firing first\.$/,
+      /^Crazing went with the body “porcelain”: on 6 of 6 days with it, on 0 of 6 without.* a fault of fit: look at glaze, body and firing first\.$/,
     );
   });
 
