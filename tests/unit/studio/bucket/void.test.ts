@@ -36,7 +36,7 @@ describe('yesterday’s gravity and flow are worth nothing', () => {
     expect(answer.title).toMatch(/measure it/i);
     // Nothing else shows it as current.
     expect((await room.say(day + 3, '/bucket list')).facts[0]?.text).not.toMatch(/1\.44/);
-    expect(answer.facts.map(({ text }) => text).join()).toMatch(/1\.44, of before/);
+    expect(answer.facts.map(({ text }) => text).join()).toMatch(/1\.44, from before/);
     // A look at the flow alone is not enough; a weight and a flow are.
     expect(await step(room, day + 4, '/reading bucket:gg seconds:14 stirred:yes')).toBe('measure');
     expect(await step(room, day + 5, good)).toBe('use');
@@ -90,7 +90,7 @@ describe('a bucket that froze', () => {
       await room.keeper(day, `/bucket hold bucket:gg why:${why}`);
       const released = await room.keeper(2 * day, '/bucket release bucket:gg');
       expect(verdictOf(released).step).toBe('sieve');
-      expect(released.reasons.join(' ')).toMatch(/Sieve it.*then stir it.*then weigh it/);
+      expect(released.reasons.join(' ')).toMatch(/sieve it.*stir it, then weigh it/);
       // A stir or a reading before the sieving does not count.
       expect(await step(room, 2 * day + 1, stir)).toBe('sieve');
       expect(await step(room, 2 * day + 2, good)).toBe('sieve');
