@@ -56,8 +56,8 @@ describe('a note that names a hazard', () => {
         const pressed = await room[as](from + 1, first?.line ?? '');
         expect(pressed.ok).toBe(true);
         expect((await bucket(1))?.hold).toMatchObject({ cause: 'hazard' });
-        await room.keeper(from + 2, '/bucket release bucket:gg');
-        await room.keeper(from + 2, '/bucket change bucket:gg cautions:none');
+        await room.keeper(from + 2, '/bucket release bucket:gg sure:yes');
+        await room.keeper(from + 2, '/bucket change bucket:gg cautions:none sure:yes');
       }
     },
   );

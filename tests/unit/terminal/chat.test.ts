@@ -86,5 +86,5 @@ it('a file that cannot be kept does not hide the answer that it came with', asyn
     throw new Error('ENOSPC: no space left on device');
   });
   expect(shown).toContain('of powder in');
-  expect(shown.match(/could not be kept|not kept/g)).toHaveLength(1);
+  expect(shown.match(/could not be saved|not kept/g)).toHaveLength(1);
 });
