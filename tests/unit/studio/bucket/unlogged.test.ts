@@ -38,7 +38,9 @@ describe('a reading that the logbook does not expect', () => {
     const { first } = await watered();
     // The grid's answer for 1.40 stays; the first line asks for a second cup before acting on it.
     expect(verdictOf(first)).toMatchObject({ step: 'ask-keeper', gravity: { value: 1.4, believed: true } });
-    expect(first.title).toMatch(/^Gull Grey: Weigh a second cup first: .* If it reads the same: Too much water/);
+    expect(first.title).toMatch(
+      /^Gull Grey: Weigh a second cup first: .* If it reads the same: Too much water/,
+    );
     expect(text(first)).toMatch(/expected 1\.440/);
     expect(first.dont.join()).toMatch(/one reading/);
     expect(first.actions[0]?.line).toBe('/reading bucket:1');

@@ -84,7 +84,9 @@ describe('a reading too coarse for its window', () => {
     // 2 · 0.03/√2 = 0.042, shown as 0.02 either way: as wide as the window of 0.04, and no wider.
     const twice = await room.say(3, '/reading bucket:gg gravity:1.44 within:0.03 seconds:14 stirred:yes');
     expect(verdictOf(twice).step).toBe('use');
-    expect(twice.reasons.join('\n')).toMatch(/2 readings from this session, taken together, give 1\.44 ± 0\.02/);
+    expect(twice.reasons.join('\n')).toMatch(
+      /2 readings from this session, taken together, give 1\.44 ± 0\.02/,
+    );
   });
 
   it('is not enough when the second disagrees, or something was poured in between', async () => {
