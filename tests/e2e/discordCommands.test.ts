@@ -201,7 +201,7 @@ describe('a button', () => {
   });
 
   test('stays when what it did was refused', async () => {
-    const { discord, place } = await open(offering('answer', poured('Do', '/odd refuse')));
+    const { discord, place } = await open(offering('answer', poured('Do', '/pour amount:"5 ml"')));
     const looked = await discord.reply(slash(place, ['look'], { bucket: 'gorse' }));
     const pressed = await discord.reply(press(place, looked, 'Do'));
     expect(pressed.ephemeral).toBe(true);
