@@ -37,7 +37,7 @@ describe('a reply’s file at the terminal', () => {
     for (const n of [1, 2]) {
       const { stdout, status } = run('say', file, '--keeper', '--files', folder, '/export as:csv');
       expect(status).toBe(0);
-      expect(stdout).toContain(`its file is kept as ${folder}/glaze-room-`);
+      expect(stdout).toContain(`its file is saved as ${folder}/glaze-room-`);
       expect(readdirSync(folder)).toHaveLength(n);
     }
     for (const name of readdirSync(folder)) {

@@ -130,7 +130,10 @@ describe('what is not of the glaze room', () => {
       for (const question of questions) {
         const { kind, title, data } = await room.request(1, { path: ['ask'], typed: { question } });
         expect(kind).toBe('answer');
-        if (!title.startsWith('No note on that') || JSON.stringify(data['answers']) !== '[]')
+        if (
+          !/^(?:No note on that|That is too long to look up)\./.test(title) ||
+          JSON.stringify(data['answers']) !== '[]'
+        )
           some.push(`${question}: ${title}`);
       }
       return some;
