@@ -65,7 +65,7 @@ describe('an evening and the next morning at the terminal', () => {
       const file = storeFile();
       at(file, plus(on, -minute), `/studio set zone:${zone}`, '--keeper');
       const put = at(file, on, '/coat on kind:wax pieces:"3 bowls" for:"tonight 9pm"');
-      expect(put.title).toMatch(new RegExp(`21:00 is too early: ready .* ${wall}\\.$`));
+      expect(put.title).toMatch(new RegExp(`21:00 is too early\\. It is ready .* ${wall}\\.$`));
       expect(coatsSchema.parse(put.data).coats).toMatchObject([
         { id: 'c-1', kind: 'wax', pieces: '3 bowls', onAt: on, readyAt: ready, ready: false },
       ]);

@@ -122,7 +122,7 @@ test('a port that is taken leaves Discord as it is', async () => {
   await knownStudio();
   const { port, close } = await deafGateway();
   start({ ROOM_PORT: String(port) });
-  await hears(new RegExp(`port ${port} is taken`));
+  await hears(new RegExp(`port ${port} is in use`));
   await discord.until(() => discord.gateway.connected, 'the bot to connect');
   await discord.reply(slash(keeper, ['help']));
   close();

@@ -36,7 +36,7 @@ const evening: [line: string, step: string, title: RegExp][] = [
   ['/reading bucket:kelp weight:222g look:thin stirred:yes', 'ask-keeper', /^Kelp: Too much water.*keeper/],
   ['/reading bucket:"tide pool" weight:227g seconds:20 stirred:yes', 'stir-on', /^Tide Pool: Keep stirring/],
   ['/stirred tp minutes:5', 'measure', /^Tide Pool: Now look/],
-  ['/reading bucket:tp seconds:19', 'ask-keeper', /^Tide Pool: Over-flocculated.*No water/],
+  ['/reading bucket:tp seconds:19', 'ask-keeper', /^Tide Pool: Over-flocculated.*Don't add water/],
   [
     '/reading bucket:"black sand" weight:250g stirred:yes',
     'add-water',
@@ -45,16 +45,16 @@ const evening: [line: string, step: string, title: RegExp][] = [
   [
     '/reading bucket:foam weight:230g look:right stirred:yes',
     'ask-keeper',
-    /^Foam White: A keeper has to set/,
+    /^Foam White: A keeper first has to set/,
   ],
   ['/reading bucket:iron weight:240.5g look:right stirred:yes', 'add-water', /each litre/],
   ['/reading bucket:barnacle weight:230.0g look:right stirred:yes seen:lumps', 'ask-keeper', /never sieved/],
   ['/reading bucket:test weight:229.9g look:thin stirred:yes', 'flocculate', /^Test Jar: Thin.* drops/],
   ['/water-or-stir lead', 'on-hold', /^Lead Relic: On hold/],
   ['/reading bucket:fog weight:229g stirred:no seen:clear-water', 'stir', /^Fog: Stir it first/],
-  ['/stirred fog seen:cake', 'stir', /^Fog: Scrape the bottom up/],
+  ['/stirred fog seen:cake', 'stir', /^Fog: Scrape up the bottom/],
   ['/stirred fog with:mixer minutes:3 seen:cake-gone', 'measure', /^Fog: Measure it now/],
-  ['/reading bucket:fog weight:227g look:thin', 'measure', /^Fog: Let the air out/],
+  ['/reading bucket:fog weight:227g look:thin', 'measure', /^Fog: Let the air rise out/],
 ];
 
 const spoken = async (file: string, lines: string): Promise<Answer[]> => {
