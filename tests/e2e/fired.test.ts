@@ -64,7 +64,7 @@ it('a result told in a form on Discord is public there and in the room, and is t
   );
   expect(seen.message.content).toMatch(/f-1 .* 2 of 4 crawled/);
 
-  await double.use(press(wren, told, 'Undo an entry'));
+  await double.use(press(wren, told, 'Undo this'));
   await double.until(
     () => double.messagesIn(channel.id).some(({ content }) => content.startsWith('Took back f-1')),
     'the undo',
