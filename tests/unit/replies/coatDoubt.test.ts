@@ -116,8 +116,8 @@ describe('a coat in a room that is cold and damp', () => {
       expect(cautions.join(' ')).toMatch(/Below 10 °C.*In air this damp a coat may stay wet for days/);
     }
     // Over water 2339 Pa at 20 °C and 1073 Pa at 8 °C: 1169 to 161 at 85 %, 1169 to 54 at 95 %.
-    expect(damp.reasons.join(' ')).toMatch(/water 7 times more slowly/);
-    expect(wet.reasons.join(' ')).toMatch(/water 22 times more slowly/);
+    expect(damp.reasons.join(' ')).toMatch(/a coat 7 times more slowly/);
+    expect(wet.reasons.join(' ')).toMatch(/a coat 22 times more slowly/);
     const dry = await said(40);
     expect(dry.title).not.toMatch(/damp/);
   });
