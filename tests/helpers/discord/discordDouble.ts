@@ -2,6 +2,7 @@ import { EventEmitter, once } from 'node:events';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { buffer } from 'node:stream/consumers';
+import { setImmediate } from 'node:timers/promises';
 import type { APIMessage } from 'discord.js';
 import { readBody } from './discordBody.ts';
 import { DiscordGatewayDouble } from './discordGatewayDouble.ts';
@@ -169,6 +170,8 @@ export class DiscordDouble {
     this.#server.closeAllConnections();
     this.gateway.dropSocket();
     await once(this.#server, 'close');
+    // The client is in this process: it sees its kept connections end at the next turns of the loop.
+    for (let turns = 0; turns < 5; turns += 1) await setImmediate();
     await work();
     this.#server.listen(port, '127.0.0.1');
     await once(this.#server, 'listening');
