@@ -18,7 +18,7 @@ type Kind = keyof typeof unlogged;
 const kinds: readonly Kind[] = ['water', 'powder', 'waterOut', 'salt'];
 
 /** A branch less likely than this is not worth following. */
-const leastBranch = 1e-6;
+const leastBranch = 3e-5;
 
 /** What a number of events of a kind, of so many litres in all, does. */
 const happened = (one: Component, kind: Kind, size: number, sd: number, solids: number): Component => {
@@ -30,7 +30,7 @@ const happened = (one: Component, kind: Kind, size: number, sd: number, solids: 
     case 'waterOut':
       return withAdded(one, { gravity: 1, litres: -size, sd, tally: place.waterIn });
     case 'salt':
-      return withMoved(one, place.flow, size, sd);
+      return withMoved(one, [place.flow, size, sd]);
   }
 };
 
@@ -58,8 +58,12 @@ const dried = (one: Component, gone: number): Component => {
   const { litres, sd } = evaporationPerDay;
   const drier = withAdded(one, { gravity: 1, litres: -litres * gone, sd: sd * gone });
   const root = Math.sqrt(gone);
-  const walked = withMoved(drier, place.gravity, 0, walkPerDay.gravity * root);
-  return withMoved(withMoved(walked, place.volume, 0, walkPerDay.volume * root), place.flow, 0, walkPerDay.flow * root);
+  return withMoved(
+    drier,
+    [place.gravity, 0, walkPerDay.gravity * root],
+    [place.volume, 0, walkPerDay.volume * root],
+    [place.flow, 0, walkPerDay.flow * root],
+  );
 };
 
 /** The share of what was known that has become nothing. */
@@ -82,7 +86,7 @@ export const aged = (belief: Belief, now: Instant, windows: Windows): Belief => 
     components = components.flatMap((one) => split(one, kind, reckoned, belief.days, windows.solids));
   const lost = lostAfter(gone);
   if (lost >= leastBranch) {
-    const anew = nothingHolds(components, windows);
+    const anew = nothingHolds(belief.components, windows);
     components = components.map((one) => ({ ...one, weight: one.weight * (1 - lost) }));
     components.push({ ...anew, weight: lost });
   }

@@ -46,7 +46,7 @@ export interface Belief {
 }
 
 /** Less than this is no account worth carrying on while an entry is worked on; kept small, so that order hardly counts. */
-const dust = 1e-7;
+export const dust = 1e-6;
 
 /** Weights that sum to 1 again; all are kept when none is left of any of them. */
 export const normalized = (components: readonly Component[]): Component[] => {
@@ -63,11 +63,17 @@ export const normalized = (components: readonly Component[]): Component[] => {
   return kept.map((one) => ({ ...one, weight: one.weight / left }));
 };
 
+export const zeros = (length: number): number[] => {
+  const all: number[] = [];
+  for (let i = 0; i < length; i++) all.push(0);
+  return all;
+};
+
 /** One component with the same mean and spread as all of them: what is likeliest apart is lost. */
 export const together = (components: readonly Component[]): Component => {
   const size = components[0]?.mean.length ?? ownPlaces;
-  const mean = Array.from<number>({ length: size }).fill(0);
-  const covariance = Array.from<number>({ length: size * size }).fill(0);
+  const mean = zeros(size);
+  const covariance = zeros(size * size);
   const counts = [...nothingCounted];
   let weight = 0;
   for (const one of components) weight += one.weight;

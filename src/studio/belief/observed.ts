@@ -1,6 +1,6 @@
 import { truncatedNormal } from '../../glaze/statistics/truncatedNormal.ts';
 import type { Window } from '../settings/bucketSettings.ts';
-import { type Component, counted, type Glance, normalized, place } from './mixture.ts';
+import { type Component, counted, dust, type Glance, normalized, place } from './mixture.ts';
 import { anything, blindPress, noise, slip } from './priors.ts';
 import { nothingHolds, type Windows } from './startBelief.ts';
 
@@ -13,58 +13,73 @@ export interface Observed {
   bias?: number;
 }
 
+/** What an account expected of a sight, how it varies along with it, and how likely it makes what was seen. */
+interface Met {
+  one: Component;
+  along: number[];
+  difference: number;
+  variance: number;
+  /** The part of the spread along it that goes: all but the sight's own noise, or less. */
+  shrink: number;
+  weight: number;
+}
+
 /** How an account varies along with one of its places, with an instrument's bias or without. */
 const alongOf = ({ mean, covariance }: Component, at: number, bias: number | undefined): number[] => {
   const size = mean.length;
-  return mean.map(
-    (_, i) =>
-      (covariance[i * size + at] ?? 0) + (bias === undefined ? 0 : (covariance[i * size + bias] ?? 0)),
-  );
+  const along: number[] = [];
+  for (let i = 0; i < size; i++) {
+    const row = i * size;
+    along.push((covariance[row + at] ?? 0) + (bias === undefined ? 0 : (covariance[row + bias] ?? 0)));
+  }
+  return along;
 };
 
-/** An account corrected by what was seen: so much above what it expected, of a spread that shrinks by a part. */
-const corrected = (
-  { mean, covariance, counts }: Component,
-  { along, difference, variance, shrink }: { along: number[]; difference: number; variance: number; shrink: number },
-): Omit<Component, 'weight'> => {
-  const size = mean.length;
-  const next = [...covariance];
-  for (let i = 0; i < size; i++)
+const corrected = ({ one, along, difference, variance, shrink, weight }: Met): Component => {
+  const size = along.length;
+  const [mean, covariance] = [[...one.mean], [...one.covariance]];
+  for (let i = 0; i < size; i++) {
+    const gain = (along[i] ?? 0) / variance;
+    if (gain === 0) continue;
+    mean[i] = (mean[i] ?? 0) + gain * difference;
     for (let j = 0; j < size; j++) {
       const at = i * size + j;
-      const less = (next[at] ?? 0) - (shrink * (along[i] ?? 0) * (along[j] ?? 0)) / variance;
+      const less = (covariance[at] ?? 0) - shrink * gain * (along[j] ?? 0);
       // What decimals lose must not leave less than nothing.
-      next[at] = i === j ? Math.max(0, less) : less;
+      covariance[at] = i === j ? Math.max(0, less) : less;
     }
-  return {
-    mean: mean.map((value, i) => value + ((along[i] ?? 0) * difference) / variance),
-    covariance: next,
-    counts,
-  };
+  }
+  return { ...one, weight, mean, covariance };
+};
+
+/** Correcting costs the most: it is left for those that are likely enough to be kept. */
+const keptOf = (met: readonly Met[], others: readonly Component[]): Component[] => {
+  let whole = 0;
+  for (const { weight } of met) whole += weight;
+  for (const { weight } of others) whole += weight;
+  const likely = met.filter(({ weight }) => weight >= dust * whole);
+  return normalized([...likely.map(corrected), ...others]);
 };
 
 /** How likely any value is when the hand slipped; a volume is told too roughly for that. */
 const slipDensity = (at: Observed['at']): number =>
-  at === place.gravity ? slip.gravity : at === place.flow ? slip.flow : 0.5;
+  at === place.gravity ? slip.gravity : at === place.flow ? slip.flow : slip.volume;
 
 /** Every account twice: with the reading taken as true, and with it for a slip. */
-export const withReading = (components: readonly Component[], { at, value, sd, bias }: Observed): Component[] => {
-  const next: Component[] = [];
-  for (const one of components) {
+export const withReading = (
+  components: readonly Component[],
+  { at, value, sd, bias }: Observed,
+): Component[] => {
+  const met = components.map((one): Met => {
     const along = alongOf(one, at, bias);
     const expected = (one.mean[at] ?? 0) + (bias === undefined ? 0 : (one.mean[bias] ?? 0));
     const variance = (along[at] ?? 0) + (bias === undefined ? 0 : (along[bias] ?? 0)) + sd * sd;
     const difference = value - expected;
-    const likely = Math.exp((-difference * difference) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
-    next.push(
-      {
-        ...corrected(one, { along, difference, variance, shrink: 1 }),
-        weight: one.weight * (1 - slip.chance) * likely,
-      },
-      { ...one, weight: one.weight * slip.chance * slipDensity(at) },
-    );
-  }
-  return normalized(next);
+    const density = Math.exp((-difference * difference) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
+    return { one, along, difference, variance, shrink: 1, weight: one.weight * (1 - slip.chance) * density };
+  });
+  const slipped = components.map((one) => ({ ...one, weight: one.weight * slip.chance * slipDensity(at) }));
+  return keptOf(met, slipped);
 };
 
 /** Once with each reading: perhaps it is another bucket altogether. */
@@ -73,8 +88,8 @@ export const withAnything = (components: readonly Component[], windows: Windows)
   { ...nothingHolds(components, windows), weight: anything },
 ];
 
-/** Every account with what was seen only to lie between two marks; those that rule it out are left as unlikely. */
-const withSeenBetween = (components: readonly Component[], { low, high }: Window<number>): Component[] =>
+/** What every account makes of a value that lay between two marks; those that rule it out make nothing of it. */
+const metBetween = (components: readonly Component[], { low, high }: Window<number>): Met[] =>
   components.flatMap((one) => {
     const along = alongOf(one, place.flow, undefined);
     const variance = (along[place.flow] ?? 0) + noise.glance ** 2;
@@ -83,12 +98,8 @@ const withSeenBetween = (components: readonly Component[], { low, high }: Window
     const seen = truncatedNormal({ low: (low - expected) / sd, high: (high - expected) / sd });
     if (!seen.ok) return [];
     const { chance, mean, variance: left } = seen.value;
-    return [
-      {
-        ...corrected(one, { along, difference: sd * mean, variance, shrink: 1 - left }),
-        weight: one.weight * chance,
-      },
-    ];
+    const weight = one.weight * (1 - slip.chance) * chance;
+    return [{ one, along, difference: sd * mean, variance, shrink: 1 - left, weight }];
   });
 
 /** Every account with one more look, blind or not; how many are blind is learned. */
@@ -117,12 +128,7 @@ export const withGlance = (
     thick: { low: Math.log(high), high: Infinity },
   }[look];
   const looked = counting(components, 0);
-  const seen = withSeenBetween(looked, marks);
   const slipped = looked.map((one) => ({ ...one, weight: one.weight * slip.chance * anyAnswer }));
   const blind = look === 'right' ? counting(components, 1) : [];
-  return normalized([
-    ...seen.map((one) => ({ ...one, weight: one.weight * (1 - slip.chance) })),
-    ...slipped,
-    ...blind,
-  ]);
+  return keptOf(metBetween(looked, marks), [...slipped, ...blind]);
 };

@@ -43,8 +43,8 @@ export const noise = { gravity: 0.0045, flow: 0.05, glance: 0.12 };
 /** How far another instrument may be off from the one that the window was set with. */
 export const bias = { hydrometer: 0.005, cup: 0.07 };
 
-/** A reading is a slip of the hand so often, and then may be anything: density per unit of gravity, of ln seconds. */
-export const slip = { chance: 0.02, gravity: 2.5, flow: 1.2 };
+/** A reading is a slip of the hand so often, and then may be anything: density per unit of gravity, of ln seconds, of ln litres. */
+export const slip = { chance: 0.02, gravity: 2.5, flow: 1.2, volume: 0.5 };
 
 /** With each reading, the chance that the bucket holds anything at all: two odd readings that agree are heard. */
 export const anything = 0.004;

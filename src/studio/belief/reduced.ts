@@ -5,47 +5,101 @@ import { nothingHolds, type Windows } from './startBelief.ts';
 /** Next to nothing, so that the logarithm of a spread is a number. */
 const tiny = 1e-30;
 
-/** ln of the determinant over gravity, volume and flow, of a symmetric matrix given by its six numbers. */
-const logDeterminant = (gg: number, gv: number, gz: number, vv: number, vz: number, zz: number): number =>
-  Math.log(
-    Math.max(tiny, gg * (vv * zz - vz * vz) - gv * (gv * zz - vz * gz) + gz * (gv * vz - vv * gz)),
-  );
+/**
+ * What decides which two are merged, side by side in one array for speed: weight, the means of gravity, volume and flow,
+ * the six numbers of how they vary together, and the logarithm of their determinant.
+ */
+const width = 11;
+type Blocks = Float64Array;
 
-/** The parts of a component that decide what is merged with what, side by side for speed. */
-interface Sized {
-  one: Component;
-  weight: number;
-  g: number;
-  v: number;
-  z: number;
-  spread: readonly [gg: number, gv: number, gz: number, vv: number, vz: number, zz: number];
-  log: number;
-}
-
-const sized = (one: Component): Sized => {
-  const size = one.mean.length;
-  const at = (i: number, j: number) => one.covariance[i * size + j] ?? 0;
-  const spread = [at(0, 0), at(0, 1), at(0, 2), at(1, 1), at(1, 2), at(2, 2)] as const;
-  const [g = 0, v = 0, z = 0] = one.mean;
-  return { one, weight: one.weight, g, v, z, spread, log: logDeterminant(...spread) };
+const blocksOf = (components: readonly Component[]): Blocks => {
+  const blocks = new Float64Array(components.length * width);
+  components.forEach(({ weight, mean, covariance }, i) => {
+    const size = mean.length;
+    const [g = 0, v = 0, z = 0] = mean;
+    const [gg = 0, gv = 0, gz = 0] = covariance;
+    const [vv = 0, vz = 0, zz = 0] = [covariance[size + 1], covariance[size + 2], covariance[2 * size + 2]];
+    blocks.set([weight, g, v, z, gg, gv, gz, vv, vz, zz], i * width);
+    blocks[i * width + 10] = logOf(gg, gv, gz, vv, vz, zz);
+  });
+  return blocks;
 };
 
-/** How much is lost by taking two for one: Runnalls 2007, IEEE Trans. Aerosp. Electron. Syst. 43, 989, eq. 21 (from memory). */
-const costOf = (a: Sized, b: Sized): number => {
-  const weight = a.weight + b.weight;
-  const [p, q] = [a.weight / weight, b.weight / weight];
-  const [g, v, z] = [a.g - b.g, a.v - b.v, a.z - b.z];
+/** ln of the determinant of a symmetric matrix, by its six numbers. */
+const logOf = (gg: number, gv: number, gz: number, vv: number, vz: number, zz: number): number =>
+  Math.log(Math.max(tiny, gg * (vv * zz - vz * vz) - gv * (gv * zz - vz * gz) + gz * (gv * vz - vv * gz)));
+
+/**
+ * Merges the second of two blocks into the first, or only reckons how much that would lose.
+ * @source Runnalls 2007, IEEE Trans. Aerosp. Electron. Syst. 43, 989, eq. 21 (from memory)
+ */
+const merged = (blocks: Blocks, first: number, second: number, keep: boolean): number => {
+  const [a, b] = [first * width, second * width];
+  const at = (i: number) => blocks[i] ?? 0;
+  const [wa, wb] = [at(a), at(b)];
+  const weight = wa + wb;
+  const p = wa / weight;
+  const q = wb / weight;
   const pq = p * q;
-  const [s, t] = [a.spread, b.spread];
-  const log = logDeterminant(
-    p * s[0] + q * t[0] + pq * g * g,
-    p * s[1] + q * t[1] + pq * g * v,
-    p * s[2] + q * t[2] + pq * g * z,
-    p * s[3] + q * t[3] + pq * v * v,
-    p * s[4] + q * t[4] + pq * v * z,
-    p * s[5] + q * t[5] + pq * z * z,
-  );
-  return (weight * log - a.weight * a.log - b.weight * b.log) / 2;
+  const g = at(a + 1) - at(b + 1);
+  const v = at(a + 2) - at(b + 2);
+  const z = at(a + 3) - at(b + 3);
+  const gg = p * at(a + 4) + q * at(b + 4) + pq * g * g;
+  const gv = p * at(a + 5) + q * at(b + 5) + pq * g * v;
+  const gz = p * at(a + 6) + q * at(b + 6) + pq * g * z;
+  const vv = p * at(a + 7) + q * at(b + 7) + pq * v * v;
+  const vz = p * at(a + 8) + q * at(b + 8) + pq * v * z;
+  const zz = p * at(a + 9) + q * at(b + 9) + pq * z * z;
+  const log = logOf(gg, gv, gz, vv, vz, zz);
+  const cost = (weight * log - wa * at(a + 10) - wb * at(b + 10)) / 2;
+  if (keep) {
+    const [mg, mv, mz] = [at(b + 1) + p * g, at(b + 2) + p * v, at(b + 3) + p * z];
+    blocks.set([weight, mg, mv, mz, gg, gv, gz, vv, vz, zz, log], a);
+  }
+  return cost;
+};
+
+/** Components in groups of those that are taken for one, by the least loss at each step, the earlier of two that lose alike. */
+const grouped = (components: readonly Component[]): Component[][] => {
+  const blocks = blocksOf(components);
+  const groups = components.map((one) => [one]);
+  const count = components.length;
+  const left = new Set(groups.keys());
+  // What each pair would lose, the earlier first, and the cheapest partner of each among those after it.
+  const losses = new Float64Array(count * count);
+  const partner = new Int32Array(count);
+  const least = new Float64Array(count);
+  const seek = (i: number) => {
+    let [best, at] = [Infinity, -1];
+    for (let j = i + 1; j < count; j++) {
+      const loss = losses[i * count + j] ?? Infinity;
+      if (loss < best) [best, at] = [loss, j];
+    }
+    least[i] = best;
+    partner[i] = at;
+  };
+  for (let i = 0; i < count; i++) {
+    for (let j = i + 1; j < count; j++) losses[i * count + j] = merged(blocks, i, j, false);
+    seek(i);
+  }
+  while (left.size > mostComponents) {
+    let first = -1;
+    for (const i of left) if (first < 0 || (least[i] ?? Infinity) < (least[first] ?? Infinity)) first = i;
+    const second = partner[first] ?? -1;
+    const [into, from] = [groups[first], groups[second]];
+    if (!into || !from) throw new Error('no two components to merge');
+    into.push(...from);
+    merged(blocks, first, second, true);
+    left.delete(second);
+    for (let i = 0; i < second; i++) losses[i * count + second] = Infinity;
+    for (const j of left)
+      if (j !== first) {
+        const [one, other] = [Math.min(j, first), Math.max(j, first)];
+        losses[one * count + other] = merged(blocks, one, other, false);
+      }
+    for (const i of left) if (i <= first || partner[i] === second) seek(i);
+  }
+  return [...left].map((i) => groups[i] ?? []);
 };
 
 /** What a pail can hold at all: an account beyond it, or unsure beyond all use, knows nothing. */
@@ -63,52 +117,15 @@ const canBe = ({ mean, covariance }: Component): boolean => {
   );
 };
 
-/** Cheapest partner of each among those after it. */
-interface Partner {
-  at: number;
-  cost: number;
-}
-
-const partnerOf = (list: readonly Sized[], i: number): Partner => {
-  let best: Partner = { at: -1, cost: Infinity };
-  const one = list[i];
-  for (let j = i + 1; one && j < list.length; j++) {
-    const other = list[j];
-    if (!other) continue;
-    const cost = costOf(one, other);
-    if (cost < best.cost) best = { at: j, cost };
-  }
-  return best;
-};
-
 /** The few accounts that tell nearly as much as the many; the same for the same input, always. */
 export const reduced = (components: readonly Component[], windows: Windows): Component[] => {
   const sane = components.map((one) =>
     canBe(one) ? one : { ...nothingHolds([one], windows), weight: one.weight },
   );
-  const kept = sane.filter(({ weight }) => weight >= leastWeight);
-  const list = (kept.length > 0 ? kept : sane).map(sized);
-  const partners = list.length > mostComponents ? list.map((_, i) => partnerOf(list, i)) : [];
-  while (list.length > mostComponents) {
-    let first = 0;
-    for (let i = 1; i < list.length; i++)
-      if ((partners[i]?.cost ?? Infinity) < (partners[first]?.cost ?? Infinity)) first = i;
-    const second = partners[first]?.at ?? -1;
-    const [a, b] = [list[first], list[second]];
-    if (!a || !b) throw new Error('two components to merge');
-    list.splice(second, 1);
-    partners.splice(second, 1);
-    list[first] = sized(together([a.one, b.one]));
-    for (let i = 0; i < list.length; i++) {
-      const was = partners[i]?.at ?? -1;
-      if (i === first || was === first || was === second) partners[i] = partnerOf(list, i);
-      else {
-        const known = { at: was > second ? was - 1 : was, cost: partners[i]?.cost ?? Infinity };
-        const [one, merged] = [list[i], list[first]];
-        const cost = i < first && one && merged ? costOf(one, merged) : Infinity;
-        partners[i] = cost < known.cost ? { at: first, cost } : known;
-      }
-    }
-  }
-  return normalized(list.map(({ one }) => one));
+  const likely = sane.filter(({ weight }) => weight >= leastWeight);
+  const kept = likely.length > 0 ? likely : sane;
+  if (kept.length <= mostComponents) return normalized(kept);
+  return normalized(
+    grouped(kept).map((group) => (group[0] && group.length === 1 ? group[0] : together(group))),
+  );
 };

@@ -1,6 +1,6 @@
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { Instant } from '../ids.ts';
-import { type Belief, type Component, nothingCounted, ownPlaces, place, together } from './mixture.ts';
+import { type Belief, type Component, nothingCounted, ownPlaces, place, together, zeros } from './mixture.ts';
 import { unknown, usual } from './priors.ts';
 
 /** What of a bucket's settings its belief leans on. */
@@ -17,8 +17,8 @@ export const middleGravity = ({ gravity }: Windows): number =>
   gravity ? (gravity.low + gravity.high) / 2 : usual.gravity;
 
 const blank = (windows: Windows, size: number): Component => {
-  const mean = Array.from<number>({ length: size }).fill(0);
-  const covariance = Array.from<number>({ length: size * size }).fill(0);
+  const mean = zeros(size);
+  const covariance = zeros(size * size);
   const set = (at: number, value: number, sd: number) => {
     mean[at] = value;
     covariance[at * size + at] = sd ** 2;

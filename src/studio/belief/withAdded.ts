@@ -1,4 +1,4 @@
-import { type Component, place } from './mixture.ts';
+import { type Component, ownPlaces, place, zeros } from './mixture.ts';
 import { flowPerGravity } from './priors.ts';
 
 /** Something of one gravity that went in; out when the litres are below zero. */
@@ -52,26 +52,33 @@ export const withAdded = (one: Component, { gravity, litres, sd, tally }: Additi
     p[row + 1] = vv * v;
     p[row + 2] = zg * g + zv * v + z;
   }
-  const along = Array.from<number>({ length: size }).fill(0);
+  const along = zeros(ownPlaces);
   along[place.gravity] = slope * perLitre;
   along[place.volume] = perLitre / out;
   along[place.flow] = k * slope * perLitre;
   if (tally !== undefined) along[tally] = 1;
-  const s2 = sd * sd;
-  for (let i = 0; i < size; i++)
-    for (let j = 0; j < size; j++)
-      p[i * size + j] = (p[i * size + j] ?? 0) + s2 * (along[i] ?? 0) * (along[j] ?? 0);
+  // An instrument is no farther off for it.
+  for (let i = 0; i < ownPlaces; i++) {
+    const part = sd * sd * (along[i] ?? 0);
+    if (part === 0) continue;
+    for (let j = 0; j < ownPlaces; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
+  }
   const flowAt = place.flow * (size + 1);
   p[flowAt] = (p[flowAt] ?? 0) + ((after - before) * flowPerGravity.sd) ** 2;
   return { ...one, mean, covariance: p };
 };
 
-/** An account after one of its places moved by so much, give or take. */
-export const withMoved = (one: Component, at: number, by: number, sd: number): Component => {
+/** What moves a place of an account by so much, give or take. */
+export type Move = readonly [at: number, by: number, sd: number];
+
+/** An account after some of its places moved, each by itself. */
+export const withMoved = (one: Component, ...moves: readonly Move[]): Component => {
   const mean = [...one.mean];
   const covariance = [...one.covariance];
-  mean[at] = (mean[at] ?? 0) + by;
-  const own = at * (mean.length + 1);
-  covariance[own] = (covariance[own] ?? 0) + sd * sd;
+  for (const [at, by, sd] of moves) {
+    mean[at] = (mean[at] ?? 0) + by;
+    const own = at * (mean.length + 1);
+    covariance[own] = (covariance[own] ?? 0) + sd * sd;
+  }
   return { ...one, mean, covariance };
 };

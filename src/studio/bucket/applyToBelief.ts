@@ -1,0 +1,118 @@
+import { millilitres } from '../../glaze/units.ts';
+import { aged } from '../belief/aged.ts';
+import { forgotten } from '../belief/forgotten.ts';
+import { place, type Belief, type Component } from '../belief/mixture.ts';
+import { withAnything, withGlance, withReading } from '../belief/observed.ts';
+import { unknown } from '../belief/priors.ts';
+import { reduced } from '../belief/reduced.ts';
+import { middleFlow, startAnew } from '../belief/startBelief.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
+import type { StudioCup } from '../settings/studio.ts';
+import { additionOnBelief } from './additionOnBelief.ts';
+import { statedVolume } from './applyVolume.ts';
+import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { sightsInReading, type ReadingEntry } from './sightsInReading.ts';
+
+/** An entry, with the bucket as it was before and after it, and the studio's cups. */
+export interface FoldedEntry {
+  entry: BucketEntry;
+  before: BucketState;
+  after: BucketState;
+  cups: readonly StudioCup[];
+}
+
+/** A belief as of an entry: aged up to it, then changed by it, and few accounts again. */
+const changedAt = (
+  belief: Belief,
+  { entry, after: { settings } }: FoldedEntry,
+  change: (components: readonly Component[]) => readonly Component[],
+): Belief => {
+  const now = aged(belief, entry.at, settings);
+  return { ...now, components: reduced(change(now.components), settings) };
+};
+
+const anew = (belief: Belief, { entry, after: { settings } }: FoldedEntry): Belief =>
+  startAnew(aged(belief, entry.at, settings), settings);
+
+const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): Belief => {
+  const { numbers, glance, belief: looked } = sightsInReading(belief, reading);
+  const { settings } = folded.after;
+  const next =
+    numbers.length === 0 && !glance
+      ? looked
+      : changedAt(looked, folded, (before) => {
+          let components = before;
+          if (numbers.some(({ at }) => at !== place.volume)) components = withAnything(components, settings);
+          for (const number of numbers) components = withReading(components, number);
+          return glance && settings.efflux ? withGlance(components, glance, settings.efflux) : components;
+        });
+  // What lay at the bottom was in none of the readings before.
+  return reading.entry.event.seen.includes('cake') ? anew(next, folded) : next;
+};
+
+const onAddition = (
+  belief: Belief,
+  { added, remake }: Extract<BucketEvent, { kind: 'addition' }>,
+  folded: FoldedEntry,
+): Belief => {
+  if (remake) return anew(belief, folded);
+  // How it looked before says nothing of how it runs now.
+  const { looked: _, ...unlooked } = belief;
+  return changedAt(unlooked, folded, (components) =>
+    components.map((one) => additionOnBelief(one, added, folded.after.settings)),
+  );
+};
+
+const onChange = (
+  belief: Belief,
+  { volume }: { settings: Partial<BucketSettings>; volume?: number },
+  folded: FoldedEntry,
+): Belief => {
+  const { before, after } = folded;
+  const told = volume !== undefined && volume > 0 ? statedVolume(millilitres(volume)) : undefined;
+  const otherCup = after.settings.cup !== before.settings.cup;
+  if (!told && !otherCup) return belief;
+  return changedAt(belief, folded, (before) => {
+    // Another cup counts other seconds.
+    const components = otherCup
+      ? before.map((one) => forgotten(one, place.flow, middleFlow(after.settings), unknown.flow))
+      : before;
+    if (!told) return components;
+    const seen = { at: place.volume, value: Math.log(told.value / 1000), sd: told.sd / told.value };
+    return withReading(components, seen);
+  });
+};
+
+/** After these nothing that was measured before counts. */
+const spoils: ReadonlySet<string> = new Set(['contaminated', 'frozen']);
+
+/**
+ * The belief after one more entry. What says nothing of the contents leaves it as it was, and does not age it either: so
+ * a stir that was logged and one that was not come to the same.
+ */
+export const applyToBelief = (belief: Belief, folded: FoldedEntry): Belief => {
+  const { entry, before } = folded;
+  const { event } = entry;
+  switch (event.kind) {
+    case 'reading':
+      return onReading(belief, { ...folded, entry: { ...entry, event } }, folded);
+    case 'addition':
+      return onAddition(belief, event, folded);
+    case 'change':
+      return onChange(belief, event, folded);
+    case 'stir':
+      return event.seen.includes('cake') ? anew(belief, folded) : belief;
+    case 'sieve':
+      // Lumps are powder that no reading weighed, and the sieve takes out.
+      return before.unsieved ? anew(belief, folded) : belief;
+    case 'hold':
+      return spoils.has(event.cause) ? anew(belief, folded) : belief;
+    case 'setup':
+    case 'tile':
+    case 'release':
+    case 'retire':
+    case 'undo':
+      return belief;
+  }
+};
