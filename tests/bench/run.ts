@@ -1,10 +1,11 @@
-/** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- reminders` the queue of reminders, `npm run bench -- ask` the look-up of a question. */
+/** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- reminders` the queue of reminders, `npm run bench -- ask` the look-up of a question, `npm run bench -- belief` what is believed of a bucket. */
 const benches = {
   bot: './bench.ts',
   learn: './learn.ts',
   room: './room.ts',
   reminders: './reminders.ts',
   ask: './ask.ts',
+  belief: './belief.ts',
 };
 const [wanted = 'bot'] = process.argv.slice(2).filter((word) => !word.startsWith('--'));
 if (wanted === 'bot') await import(benches.bot);
@@ -12,6 +13,7 @@ else if (wanted === 'learn') await import(benches.learn);
 else if (wanted === 'room') await import(benches.room);
 else if (wanted === 'reminders') await import(benches.reminders);
 else if (wanted === 'ask') await import(benches.ask);
+else if (wanted === 'belief') await import(benches.belief);
 else {
   console.error(`There is no bench "${wanted}". There are: ${Object.keys(benches).join(', ')}.`);
   process.exitCode = 2;

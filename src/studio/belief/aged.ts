@@ -6,6 +6,7 @@ import {
   longestAged,
   nothingHoldsPerDay,
   priorDays,
+  sizedFor,
   unlogged,
   walkPerDay,
 } from './priors.ts';
@@ -34,9 +35,14 @@ const happened = (one: Component, kind: Kind, size: number, sd: number, solids: 
   }
 };
 
+/** What strangers and the air do to a pail is less in a small one. */
+const smallness = ({ mean }: Component): number => Math.min(1, Math.exp(mean[place.volume] ?? 0) / sizedFor);
+
 /** None of a kind happened, or some did. */
 const split = (one: Component, kind: Kind, gone: number, watched: number, solids: number): Component[] => {
-  const { perDay, size, sd } = unlogged[kind];
+  const { perDay, ...usual } = unlogged[kind];
+  const part = kind === 'salt' ? 1 : smallness(one);
+  const [size, sd] = [part * usual.size, part * usual.sd];
   const found = countsOfEvents({
     shape: priorDays * perDay + (one.counts[counted[kind]] ?? 0),
     over: priorDays + watched,
@@ -56,7 +62,8 @@ const split = (one: Component, kind: Kind, gone: number, watched: number, solids
 
 const dried = (one: Component, gone: number): Component => {
   const { litres, sd } = evaporationPerDay;
-  const drier = withAdded(one, { gravity: 1, litres: -litres * gone, sd: sd * gone });
+  const part = gone * smallness(one);
+  const drier = withAdded(one, { gravity: 1, litres: -litres * part, sd: sd * part });
   const root = Math.sqrt(gone);
   return withMoved(
     drier,

@@ -113,19 +113,23 @@ const counting = (components: readonly Component[], blind: 0 | 1): Component[] =
     return { ...one, weight: one.weight * (blind ? share : 1 - share), counts };
   });
 
+/** What will not run at all is at least so many times as slow as the window's far edge (common practice). */
+const stuckBeyond = 1.5;
+
 /** How likely one of three answers is when the look was a slip. */
 const anyAnswer = 1 / 3;
 
 /** A look at how it runs, against the window: nobody is taken at their word who may have pressed without looking. */
 export const withGlance = (
   components: readonly Component[],
-  look: Glance,
+  look: Glance | 'stuck',
   { low, high }: Window<number>,
 ): Component[] => {
   const marks = {
     thin: { low: -Infinity, high: Math.log(low) },
     right: { low: Math.log(low), high: Math.log(high) },
     thick: { low: Math.log(high), high: Infinity },
+    stuck: { low: Math.log(stuckBeyond * high), high: Infinity },
   }[look];
   const looked = counting(components, 0);
   const slipped = looked.map((one) => ({ ...one, weight: one.weight * slip.chance * anyAnswer }));

@@ -26,6 +26,8 @@ export const withAdded = (one: Component, { gravity, litres, sd, tally }: Additi
   const [before = 0, volume = 0, flow = 0] = one.mean;
   const perLitre = Math.exp(-volume);
   const delta = Math.max(mostOut, litres * perLitre);
+  // What is said to have come out beyond that is as unsure as the rest of it.
+  const within = delta > litres * perLitre ? (sd * delta) / (litres * perLitre) : sd;
   const out = 1 + delta;
   const after = (before + gravity * delta) / out;
   const slope = (gravity - before) / (out * out);
@@ -59,7 +61,7 @@ export const withAdded = (one: Component, { gravity, litres, sd, tally }: Additi
   if (tally !== undefined) along[tally] = 1;
   // An instrument is no farther off for it.
   for (let i = 0; i < ownPlaces; i++) {
-    const part = sd * sd * (along[i] ?? 0);
+    const part = within * within * (along[i] ?? 0);
     if (part === 0) continue;
     for (let j = 0; j < ownPlaces; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
   }

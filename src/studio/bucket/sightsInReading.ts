@@ -24,7 +24,8 @@ export interface ReadingEntry {
 export interface Sights {
   belief: Belief;
   numbers: Observed[];
-  glance?: Glance;
+  /** Against the window, by eye; stuck when a cup would not run. */
+  glance?: Glance | 'stuck';
 }
 
 /** Looks closer together than this are of one visit. */
@@ -67,7 +68,7 @@ const withCupTime = (sights: Sights, { entry, before, after, cups }: ReadingEntr
   if (!flow || after.efflux?.at !== entry.at || after.efflux === before.efflux) return sights;
   const cup = cupIs(flow, after.settings, cups);
   if (cup === 'other') return sights;
-  if (flow.seconds === 'wont-run') return { ...sights, glance: 'thick' };
+  if (flow.seconds === 'wont-run') return { ...sights, glance: 'stuck' };
   const degrees = temperature === undefined ? 0 : temperature - roomTemperature;
   const seen = {
     at: place.flow,

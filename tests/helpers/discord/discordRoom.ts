@@ -5,7 +5,11 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { asks, logs, type Command, type Kind, type Reply } from '../../../src/contract/contract.ts';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import type { DiscordPorts } from '../../../src/discord/ports.ts';
-import { type Discord, type DiscordSettings, startDiscord } from '../../../src/discord/connection/startDiscord.ts';
+import {
+  type Discord,
+  type DiscordSettings,
+  startDiscord,
+} from '../../../src/discord/connection/startDiscord.ts';
 import { openStore, type Store } from '../../../src/store/openStore.ts';
 import { days, instant, later, studioStream } from '../../../src/studio/ids.ts';
 import { handbook } from '../handbook.ts';

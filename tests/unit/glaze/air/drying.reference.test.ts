@@ -1,4 +1,9 @@
-import { dryingRatio, evaporationFlux, filmMinutes, massTransferFlux } from '../../../../src/glaze/air/drying.ts';
+import {
+  dryingRatio,
+  evaporationFlux,
+  filmMinutes,
+  massTransferFlux,
+} from '../../../../src/glaze/air/drying.ts';
 import {
   dewPoint,
   saturationPressure,
