@@ -1,9 +1,7 @@
-import { startBelief } from '../../src/studio/belief/startBelief.ts';
 import { aged } from '../../src/studio/belief/aged.ts';
 import { chancesOf } from '../../src/studio/belief/chances.ts';
-import type { Belief } from '../../src/studio/belief/mixture.ts';
+import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { applyToBelief } from '../../src/studio/bucket/applyToBelief.ts';
-import { foldBelief } from '../../src/studio/bucket/foldBelief.ts';
 import { bucketStates, foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { days, later, streamNo } from '../../src/studio/ids.ts';
 import { glazeRoomLife } from '../helpers/glazeRoomLife.ts';
@@ -38,37 +36,31 @@ const timed = (work: () => void): number => {
   return performance.now() - began;
 };
 
-const whole = Array.from({ length: 9 }, () => timed(() => void foldBelief(no, entries)));
-const plain = Array.from({ length: 9 }, () => timed(() => void foldBucket(no, entries)));
+const whole = Array.from({ length: 9 }, () => timed(() => void foldBucket(no, entries)));
 
 const each: number[] = [];
 const chances: Record<'hour' | 'month', number[]> = { hour: [], month: [] };
+const bySeq = new Map(entries.map((entry) => [entry.seq, entry]));
 for (let round = 0; round < 3; round++) {
-  const bySeq = new Map(entries.map((entry) => [entry.seq, entry]));
-  let [belief, before]: [Belief | undefined, ReturnType<typeof foldBucket>] = [undefined, undefined];
+  let before: BucketState | undefined;
   for (const after of bucketStates(no, entries)) {
     const entry = bySeq.get(after.seq);
-    if (!entry) continue;
-    if (!belief || !before) belief = startBelief(entry.at, after.settings);
-    else {
-      const was: Belief = belief;
-      const from = before;
-      let now: Belief = was;
-      const spent = timed(() => void (now = applyToBelief(was, { entry, before: from, after, cups: [] })));
-      if (round > 0 && now !== was) each.push(spent);
-      belief = now;
-      for (const [name, gone] of [
-        ['hour', 1 / 24],
-        ['month', 30],
-      ] as const) {
-        const last = now;
-        const cost = timed(
-          () => void chancesOf(aged(last, later(entry.at, days(gone)), after.settings), after.settings),
-        );
-        if (round > 0) chances[name].push(cost);
-      }
-    }
+    const from = before;
     before = after;
+    if (!entry || !from) continue;
+    const spent = timed(() => void applyToBelief(from.belief, { entry, before: from, after }));
+    if (round === 0) continue;
+    if (after.belief !== from.belief) each.push(spent);
+    for (const [name, gone] of [
+      ['hour', 1 / 24],
+      ['month', 30],
+    ] as const)
+      chances[name].push(
+        timed(
+          () =>
+            void chancesOf(aged(after.belief, later(entry.at, days(gone)), after.settings), after.settings),
+        ),
+      );
   }
 }
 
@@ -76,9 +68,7 @@ const micro = (ms: number) => `${(1000 * ms).toFixed(0)} µs`;
 console.log(
   `an entry that bears on the contents: median ${micro(percentile(each, 0.5))}, 99 % ${micro(percentile(each, 0.99))}, most ${micro(percentile(each, 1))} (aim: 200 µs)`,
 );
-console.log(
-  `${entries.length} entries: ${percentile(whole, 0.5).toFixed(0)} ms with the state, ${percentile(plain, 0.5).toFixed(0)} ms the state alone (aim: 100 ms)`,
-);
+console.log(`${entries.length} entries: ${percentile(whole, 0.5).toFixed(0)} ms (aim: 100 ms)`);
 for (const name of ['hour', 'month'] as const)
   console.log(
     `chances a ${name} later: median ${micro(percentile(chances[name], 0.5))}, 99 % ${micro(percentile(chances[name], 0.99))}`,

@@ -9,7 +9,7 @@ import { withGlance, withReading } from '../../src/studio/belief/observed.ts';
 import { reduced } from '../../src/studio/belief/reduced.ts';
 import { startBelief } from '../../src/studio/belief/startBelief.ts';
 import { withAdded } from '../../src/studio/belief/withAdded.ts';
-import { foldBelief } from '../../src/studio/bucket/foldBelief.ts';
+import type { BucketEntry } from '../../src/studio/bucket/bucketEvent.ts';
 import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
 import { days, instant, later, seq, streamNo } from '../../src/studio/ids.ts';
 import { entriesOf, story } from '../helpers/bucketArbitraries.ts';
@@ -18,6 +18,12 @@ import { dippingBucket } from '../helpers/glazeRoomLife.ts';
 const no = streamNo(1);
 const start = instant(Date.UTC(2026, 2, 1));
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+const beliefOf = (entries: readonly BucketEntry[]): Belief => {
+  const state = foldBucket(no, entries);
+  if (!state) throw new Error('no setup');
+  return state.belief;
+};
 
 const rank3 = ({ mean, covariance }: Component) => {
   const size = mean.length;
@@ -52,9 +58,9 @@ describe('a belief', () => {
   it('stays one whatever is logged: finite, few accounts, weights that sum to 1, spreads that can be', () => {
     fc.assert(
       fc.property(story, ({ entries, now }) => {
-        const belief = foldBelief(no, entries);
         const state = foldBucket(no, entries);
-        if (!belief || !state) throw new Error('no setup');
+        if (!state) throw new Error('no setup');
+        const { belief } = state;
         sane(belief);
         expect(belief.components.length).toBeLessThanOrEqual(3);
         const viewed = aged(belief, later(now, days(3)), state.settings);
@@ -82,14 +88,12 @@ describe('a belief', () => {
       { kind: 'addition' as const, added: { what: 'draw-off' as const, volume: millilitres(200_000) } },
       { kind: 'addition' as const, added: { what: 'dry' as const, mass: grams(200_000) } },
     ]).flat();
-    const belief = foldBelief(
-      no,
+    const belief = beliefOf(
       entriesOf([
         { event: { kind: 'setup', settings: dippingBucket }, minute: 0 },
         ...odd.map((event, i) => ({ event, minute: i })),
       ]),
     );
-    if (!belief) throw new Error('no setup');
     sane(belief);
   });
 
@@ -97,8 +101,8 @@ describe('a belief', () => {
     fc.assert(
       fc.property(story, fc.integer({ min: 1, max: 1000 }), ({ entries }, shift) => {
         const turned = entries.map((_, i) => entries[(i + shift) % entries.length]).filter((one) => !!one);
-        expect(foldBelief(no, entries)).toStrictEqual(foldBelief(no, entries));
-        expect(foldBelief(no, turned)).toStrictEqual(foldBelief(no, entries));
+        expect(beliefOf(entries)).toStrictEqual(beliefOf(entries));
+        expect(beliefOf(turned)).toStrictEqual(beliefOf(entries));
       }),
       { numRuns: 60 },
     );
@@ -112,12 +116,7 @@ describe('a belief', () => {
         fc.pre(undone !== undefined && last !== undefined && undone.event.kind !== 'setup');
         if (!undone || !last) return;
         const undo = { ...last, seq: seq(last.seq + 1), event: { kind: 'undo' as const, of: undone.seq } };
-        expect(foldBelief(no, [...entries, undo])).toStrictEqual(
-          foldBelief(
-            no,
-            entries.filter((one) => one !== undone),
-          ),
-        );
+        expect(beliefOf([...entries, undo])).toStrictEqual(beliefOf(entries.filter((one) => one !== undone)));
       }),
       { numRuns: 60 },
     );

@@ -33,6 +33,18 @@ export const nothingCounted = [0, 0, 0, 0, 0, 0];
 
 export type Glance = 'thin' | 'right' | 'thick';
 
+/** What was read in one going, with nothing poured in between. */
+export interface Visit {
+  /** Of the last reading. */
+  at: Instant;
+  readings: number;
+  weighed: boolean;
+  timed: boolean;
+  /** The last look and whose it was: one person's looks count once. */
+  look?: Glance;
+  by?: MemberId;
+}
+
 /** What is believed of a bucket, as of the last entry that bears on its contents. */
 export interface Belief {
   at: Instant;
@@ -41,8 +53,10 @@ export interface Belief {
   /** Instruments other than the one that its window was set with, each with its place. */
   instruments: string[];
   components: Component[];
-  /** The last look, so that one person's looks in one visit count once. */
-  looked?: { by: MemberId; at: Instant; look: Glance };
+  /** The kind of cup that its window was set with, once it was seen. */
+  cupKind?: string;
+  /** What was read since somebody came and since the last change; absent after a change. */
+  visit?: Visit;
 }
 
 /** Less than this is no account worth carrying on while an entry is worked on; kept small, so that order hardly counts. */

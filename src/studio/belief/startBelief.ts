@@ -58,6 +58,6 @@ export const startBelief = (at: Instant, windows: Windows, millilitres?: number)
 
 /** Begins anew, as after a frost: what was measured of it tells nothing of what it is now. */
 export const startAnew = (belief: Belief, windows: Windows): Belief => {
-  const { looked: _, ...rest } = belief;
+  const { visit: _, ...rest } = belief;
   return { ...rest, components: [nothingHolds(belief.components, windows)] };
 };

@@ -7,19 +7,17 @@ import { unknown } from '../belief/priors.ts';
 import { reduced } from '../belief/reduced.ts';
 import { middleFlow, startAnew } from '../belief/startBelief.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
-import type { StudioCup } from '../settings/studio.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { sightsInReading, type ReadingEntry } from './sightsInReading.ts';
 
-/** An entry, with the bucket as it was before and after it, and the studio's cups. */
+/** An entry, with the bucket as it was before and after it. */
 export interface FoldedEntry {
   entry: BucketEntry;
   before: BucketState;
   after: BucketState;
-  cups: readonly StudioCup[];
 }
 
 /** A belief as of an entry: aged up to it, then changed by it, and few accounts again. */
@@ -57,9 +55,9 @@ const onAddition = (
   folded: FoldedEntry,
 ): Belief => {
   if (remake) return anew(belief, folded);
-  // How it looked before says nothing of how it runs now.
-  const { looked: _, ...unlooked } = belief;
-  return changedAt(unlooked, folded, (components) =>
+  // What was read before says nothing of how it runs now.
+  const { visit: _, ...unread } = belief;
+  return changedAt(unread, folded, (components) =>
     components.map((one) => additionOnBelief(one, added, folded.after.settings)),
   );
 };

@@ -1,13 +1,10 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { withInstrument } from '../belief/instruments.ts';
-import { place, type Belief, type Glance } from '../belief/mixture.ts';
+import { place, type Belief, type Glance, type Visit } from '../belief/mixture.ts';
 import type { Observed } from '../belief/observed.ts';
 import { bias, noise } from '../belief/priors.ts';
 import { pailVolumeFromGap } from '../contents/pailVolumeFromGap.ts';
-import { minutes, since } from '../ids.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
-import { cupFor } from '../settings/cupFor.ts';
-import type { StudioCup } from '../settings/studio.ts';
+import { minutes, since, type Instant } from '../ids.ts';
 import type { BucketEntry, BucketEvent, CupTime } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { roomTemperature } from './flocculantSolution.ts';
@@ -17,7 +14,6 @@ export interface ReadingEntry {
   entry: Omit<BucketEntry, 'event'> & { event: Extract<BucketEvent, { kind: 'reading' }> };
   before: BucketState;
   after: BucketState;
-  cups: readonly StudioCup[];
 }
 
 /** What of a reading bears on the belief; its instruments have their places in the belief that comes with it. */
@@ -35,10 +31,21 @@ const oneVisit = minutes(60);
 const perDegree = 0.024;
 
 /** The window's own cup needs no place; another of its kind has one; another kind's seconds say nothing here. */
-const cupIs = ({ cup, kind }: CupTime, { cup: set }: BucketSettings, cups: readonly StudioCup[]) => {
+const cupIs = ({ cup, kind }: CupTime, set: string | undefined, { cupKind }: Belief) => {
   if (set === undefined || cup === set || kind === set) return 'own';
-  return kind !== 'own' && cupFor(undefined, set, cups).kind === kind ? 'like' : 'other';
+  return kind !== 'own' && kind === cupKind ? 'like' : 'other';
 };
+
+/** The visit goes on, or another begins. */
+const visitGoesOn = ({ visit }: Belief, at: Instant): Visit =>
+  visit && since(visit.at, at) <= oneVisit
+    ? { ...visit, at, readings: visit.readings + 1 }
+    : { at, readings: 1, weighed: false, timed: false };
+
+const during = ({ belief, ...sights }: Sights, seen: Partial<Visit>): Sights => ({
+  ...sights,
+  belief: { ...belief, ...(belief.visit && { visit: { ...belief.visit, ...seen } }) },
+});
 
 const withVolume = (sights: Sights, { entry: { event }, after }: ReadingEntry): Sights => {
   const gap = event.gap === undefined ? undefined : pailVolumeFromGap(after.settings, event.gap);
@@ -52,49 +59,55 @@ const withVolume = (sights: Sights, { entry: { event }, after }: ReadingEntry): 
 const withGravity = (sights: Sights, { entry: { event, seq }, after }: ReadingEntry): Sights => {
   if (!event.gravity || after.believed?.seq !== seq) return sights;
   const { value, u95, by } = event.gravity;
-  const sd = Math.max(noise.gravity, u95 / coverage95);
-  if (by !== 'hydrometer')
-    return { ...sights, numbers: [...sights.numbers, { at: place.gravity, value, sd }] };
-  const placed = withInstrument(sights.belief, by, bias.hydrometer);
+  const seen = { at: place.gravity, value, sd: Math.max(noise.gravity, u95 / coverage95) };
+  const weighed = during(sights, { weighed: true });
+  if (by !== 'hydrometer') return { ...weighed, numbers: [...sights.numbers, seen] };
+  const placed = withInstrument(weighed.belief, by, bias.hydrometer);
   return {
-    ...sights,
+    ...weighed,
     belief: placed.belief,
-    numbers: [...sights.numbers, { at: place.gravity, value, sd, bias: placed.at }],
+    numbers: [...sights.numbers, { ...seen, bias: placed.at }],
   };
 };
 
-const withCupTime = (sights: Sights, { entry, before, after, cups }: ReadingEntry): Sights => {
+const withCupTime = (sights: Sights, { entry, before, after }: ReadingEntry): Sights => {
   const { flow, temperature } = entry.event;
   if (!flow || after.efflux?.at !== entry.at || after.efflux === before.efflux) return sights;
-  const cup = cupIs(flow, after.settings, cups);
+  const cup = cupIs(flow, after.settings.cup, sights.belief);
   if (cup === 'other') return sights;
-  if (flow.seconds === 'wont-run') return { ...sights, glance: 'stuck' };
+  const timed = during(sights, { timed: true });
+  if (flow.seconds === 'wont-run') return { ...timed, glance: 'stuck' };
   const degrees = temperature === undefined ? 0 : temperature - roomTemperature;
   const seen = {
     at: place.flow,
     value: Math.log(flow.seconds),
     sd: Math.hypot(noise.flow, perDegree * degrees),
   };
-  if (cup === 'own') return { ...sights, numbers: [...sights.numbers, seen] };
-  const placed = withInstrument(sights.belief, `cup ${flow.cup}`, bias.cup);
-  return { ...sights, belief: placed.belief, numbers: [...sights.numbers, { ...seen, bias: placed.at }] };
+  if (cup === 'own')
+    return {
+      ...timed,
+      belief: { ...timed.belief, cupKind: flow.kind },
+      numbers: [...sights.numbers, seen],
+    };
+  const placed = withInstrument(timed.belief, `cup ${flow.cup}`, bias.cup);
+  return { ...timed, belief: placed.belief, numbers: [...sights.numbers, { ...seen, bias: placed.at }] };
 };
 
 /** The same look by the same person in one visit counts once. */
 const withLook = (sights: Sights, { entry: { event, at, by }, before, after }: ReadingEntry): Sights => {
   const { look } = event;
   if (!look || after.look?.at !== at || after.look === before.look) return sights;
-  const { looked } = sights.belief;
-  const again = looked?.by === by && looked.look === look && since(looked.at, at) <= oneVisit;
-  return {
-    ...sights,
-    belief: { ...sights.belief, looked: { by, at, look } },
-    ...(!again && { glance: look }),
-  };
+  const { visit } = sights.belief;
+  const again = visit?.by === by && visit.look === look;
+  return { ...during(sights, { look, by }), ...(!again && { glance: look }) };
 };
 
-export const sightsInReading = (belief: Belief, reading: ReadingEntry): Sights =>
-  [withVolume, withGravity, withCupTime, withLook].reduce<Sights>((sights, see) => see(sights, reading), {
-    belief,
-    numbers: [],
-  });
+/** What a reading bears on; a bucket that was read at rest has not begun a visit. */
+export const sightsInReading = (belief: Belief, reading: ReadingEntry): Sights => {
+  const started = { ...belief, visit: visitGoesOn(belief, reading.entry.at) };
+  const sights = [withVolume, withGravity, withCupTime, withLook].reduce<Sights>(
+    (so, see) => see(so, reading),
+    { belief: started, numbers: [] },
+  );
+  return sights.belief.visit === started.visit ? { ...sights, belief } : sights;
+};

@@ -1,6 +1,13 @@
 import type { CorrectionWay } from '../../studio/batch/correctBucket.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
-import { gravityText, gravityWithin, handAmount, volumeText, volumeTo, windowText } from '../text/measures.ts';
+import {
+  gravityText,
+  gravityWithin,
+  handAmount,
+  volumeText,
+  volumeTo,
+  windowText,
+} from '../text/measures.ts';
 import type { Pour } from '../text/pour.ts';
 import { said, t, type Text } from '../text/text.ts';
 

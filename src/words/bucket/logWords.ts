@@ -8,7 +8,14 @@ import type { StudioEvent, UnitSystem } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { firedWords } from '../firing/firedWords.ts';
 import { dayHoursText, weekdayText } from '../studio/hoursWords.ts';
-import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from '../text/measures.ts';
+import {
+  gravityWithin,
+  massText,
+  secondsText,
+  spanText,
+  temperatureText,
+  volumeText,
+} from '../text/measures.ts';
 import { peopleWords } from '../studio/peopleWords.ts';
 import { prepWords } from '../piece/prepWords.ts';
 import { join, said, t, type Part, type Text } from '../text/text.ts';

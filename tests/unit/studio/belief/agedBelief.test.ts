@@ -3,7 +3,7 @@ import { aged } from '../../../../src/studio/belief/aged.ts';
 import { chancesOf } from '../../../../src/studio/belief/chances.ts';
 import { place, together, type Belief } from '../../../../src/studio/belief/mixture.ts';
 import { withTold } from '../../../../src/studio/belief/told.ts';
-import { foldBelief } from '../../../../src/studio/bucket/foldBelief.ts';
+import { foldBucket } from '../../../../src/studio/bucket/foldBucket.ts';
 import type { BucketEvent } from '../../../../src/studio/bucket/bucketEvent.ts';
 import { gravity, millilitres, seconds } from '../../../../src/glaze/units.ts';
 import { days, later, streamNo } from '../../../../src/studio/ids.ts';
@@ -14,15 +14,15 @@ const day = 24 * 60;
 type Timed = { event: BucketEvent; minute: number };
 
 const fold = (...events: Timed[]): Belief => {
-  const belief = foldBelief(
+  const state = foldBucket(
     streamNo(1),
     entriesOf([
       { event: { kind: 'setup', settings: dippingBucket, volume: millilitres(15_000) }, minute: 0 },
       ...events,
     ]),
   );
-  if (!belief) throw new Error('no setup');
-  return belief;
+  if (!state) throw new Error('no setup');
+  return state.belief;
 };
 
 const read = (minute: number, value?: number, time?: number, more: Partial<BucketEvent> = {}): Timed => ({

@@ -3,14 +3,14 @@ import { aged } from '../../../../src/studio/belief/aged.ts';
 import { chancesOf } from '../../../../src/studio/belief/chances.ts';
 import { counted, ownPlaces, together, type Belief } from '../../../../src/studio/belief/mixture.ts';
 import { blindPress, priorDays, unlogged } from '../../../../src/studio/belief/priors.ts';
-import { foldBelief } from '../../../../src/studio/bucket/foldBelief.ts';
+import { foldBucket } from '../../../../src/studio/bucket/foldBucket.ts';
 import { later, minutes, streamNo } from '../../../../src/studio/ids.ts';
 import { dippingBucket, glazeRoomLife, ordinaryFaults, type Faults } from '../../../helpers/glazeRoomLife.ts';
 
 const fold = (life: ReturnType<typeof glazeRoomLife>): Belief => {
-  const belief = foldBelief(streamNo(1), life.entries());
-  if (!belief) throw new Error('no setup');
-  return belief;
+  const state = foldBucket(streamNo(1), life.entries());
+  if (!state) throw new Error('no setup');
+  return state.belief;
 };
 
 /** Somebody comes every day, measures, and sets the bucket right again. */
