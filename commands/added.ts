@@ -1,12 +1,21 @@
 import { logs } from '../src/contract/contract.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
+import { broughtByGlaze } from '../src/replies/bucket/broughtByGlaze.ts';
+import { broughtBoth, broughtByNote } from '../src/replies/bucket/broughtByNote.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
+import { glazeSource } from '../src/contract/kinds/glazeSource.ts';
 import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
+import { mixedCautions } from '../src/replies/bucket/mixedCautions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
-import { readAddition } from '../src/studio/batch/readAddition.ts';
+import { chemistryCautions } from '../src/replies/bucket/chemistryCautions.ts';
+import { askDose } from '../src/replies/bucket/askDose.ts';
+import { doubtfulDose } from '../src/studio/batch/doubtfulDose.ts';
+import { losesFlux } from '../src/studio/bucket/losesFlux.ts';
+import { readAddition, type SaidAddition } from '../src/studio/batch/readAddition.ts';
 import { volumeNow } from '../src/studio/bucket/volumeNow.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
@@ -39,58 +48,81 @@ export const added = logs({
       about: (w) => w.added.what,
     },
     amount: { kind: amount, needed: false, about: (w) => w.added.amount },
-    from: { kind: bucket, needed: false, about: (w) => w.added.from },
+    from: { kind: glazeSource, needed: false, about: (w) => w.added.from },
     gravity: { kind: statedGravity, needed: false, about: (w) => w.added.gravity },
     strength: { kind: mass(0.01, 1500, '100g'), needed: false, about: (w) => w.added.strength },
     remake: { kind: yesNo, needed: false, about: (w) => w.added.remake },
+    sure: { kind: yesNo, needed: false, about: (w) => w.added.sure },
     when: { kind: whenPast, needed: false, about: (w) => w.when },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member, role } = context;
+    const { words, book, role } = context;
     const w = words.added;
     const refuse = (title: (typeof w)['sameBucket']) => ({ kind: 'refusal', title, data: {} }) as const;
     if (v.gravity !== undefined && (v.gravity < 1 || v.gravity > 2.5))
       return refuse(words.option.gravityOutside(String(v.gravity)));
-    if (v.from?.no === v.bucket.no) return refuse(w.sameBucket);
-    // How full the pail was on an earlier day is not known here.
-    const held = v.when === undefined ? volumeNow(v.bucket, now) : undefined;
-    const found = readAddition({
+    const from = v.from === 'own' ? undefined : v.from;
+    if (from?.no === v.bucket.no) return refuse(w.sameBucket);
+    const logged = entryStamp(context, v);
+    // How full the pail was before its last entry is not known here.
+    const held = v.bucket.foldedTo <= logged.at ? volumeNow(v.bucket, logged.at) : undefined;
+    const said: SaidAddition = {
       what: v.what,
       bucket: v.bucket,
       ...(held && { held }),
       ...(v.amount && { amount: v.amount }),
-      ...(v.from && { from: v.from }),
+      ...(from && { from }),
+      ...(v.from === 'own' && { own: true as const }),
       ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
-    });
-    if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
-    const logged = {
-      at: v.when ?? now,
-      loggedAt: now,
-      by: member,
-      ...(v.note !== undefined && { note: v.note }),
     };
+    const found = readAddition(said);
+    if (!found.ok) return refuse(w.problem(found.why, context.typed['amount'] ?? ''));
+    const doubt = v.sure === true ? undefined : doubtfulDose(said);
+    if (doubt) return askDose(doubt, context);
+    const goesIn = v.what !== 'draw-off' && v.what !== 'taken';
+    const brings = broughtBoth(
+      v.what === 'glaze' || (from && goesIn) ? broughtByGlaze(v.bucket, v.from, words) : undefined,
+      goesIn ? broughtByNote(v.what, v.note, v.bucket, words) : undefined,
+    );
+    const chemistry = await chemistryCautions(v.bucket, v.note, context);
     const { state, entry } = await book.log(
       v.bucket.no,
-      { kind: 'addition', added: found.added, ...(v.remake && { remake: true }) },
+      {
+        kind: 'addition',
+        added: found.added,
+        ...(v.remake && { remake: true }),
+        ...(brings && { brings }),
+      },
       logged,
     );
     const other =
-      v.from && found.taken
-        ? await book.log(v.from.no, { kind: 'addition', added: found.taken }, logged)
+      from && found.taken
+        ? await book.log(from.no, { kind: 'addition', added: found.taken }, logged)
         : undefined;
     return verdictReply(state, context, {
       entry,
       before: v.bucket,
       reasons: [
-        ...(other ? [w.alsoTaken(other.entry.id, v.from?.settings.name ?? '')] : []),
+        ...(other ? [w.alsoTaken(other.entry.id, from?.settings.name ?? '')] : []),
         ...(found.added.what === 'flocculant' && v.strength === undefined ? [w.asSaturated] : []),
       ],
       cautions: [
+        ...(brings
+          ? mixedCautions(v.bucket, brings, {
+              words,
+              ...(from && { source: from }),
+              glaze: v.what === 'glaze',
+            })
+          : []),
         ...(v.what === 'dry' ? [words.verdict.caution('dust')] : []),
         ...(v.what === 'deflocculant' ? [words.verdict.caution('deflocculant')] : []),
+        ...(v.what === 'draw-off' && losesFlux(v.bucket.settings)
+          ? [words.verdict.caution('drawn-flux')]
+          : []),
         ...(v.what === 'draw-off' ? [words.verdict.caution('drawn-water')] : []),
+        ...chemistry,
         ...(role === 'member' && (v.what === 'dry' || v.what === 'deflocculant') ? [w.keepersHands] : []),
       ],
       ...(other && { data: { alsoEntry: other.entry.id } }),

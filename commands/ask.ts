@@ -1,17 +1,20 @@
 import { computedAnswer } from '../src/replies/ask/computedAnswer.ts';
-import { asks, type Action, type Asking, type Reply } from '../src/contract/contract.ts';
+import { asks, type Action, type Asking, type Kind, type Reply } from '../src/contract/contract.ts';
+import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { text } from '../src/contract/kinds/texts.ts';
+import { needsState } from '../src/replies/ask/needsState.ts';
 import { noteActions } from '../src/replies/ask/noteActions.ts';
 import { noteId, noteParts, noteTitle, readNote } from '../src/replies/ask/noteParts.ts';
 import { onceEach } from '../src/replies/verdict/onceEach.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { seeAlso } from '../src/replies/ask/seeAlso.ts';
-import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
+import { isVoid, verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
 import type { Found, FoundNote, StudioNote } from '../src/studio/handbook.ts';
+import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
 
 /** Whoever asks in more than this tells a story: which part of it is the question, nobody can say. */
@@ -39,7 +42,9 @@ const stateFact = async (state: BucketState, { words, now, role, book }: Asking)
         ? undefined
         : gravity.believed
           ? w.gravityFact(gravity.value, gravity.u95, window)
-          : w.notBelieved(gravity.value),
+          : isVoid(state)
+            ? w.fromBefore(gravity.value)
+            : w.notBelieved(gravity.value),
       hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
       w.title(verdict, units),
     ),
@@ -77,13 +82,14 @@ const answer = async (
   const sum = found.from === 'handbook' ? found.note.computes : undefined;
   const computed = sum && (await computedAnswer(sum, question, state, asking));
   const verdict = state && (await verdictReply(state, asking));
+  const stands = state && needsState(found, state) ? state : undefined;
   const also = seeAlso(best, answers.slice(1), (id) => asking.handbook.note(id));
   const commands = found.from === 'handbook' ? found.note.commands : [];
   // The verdict is there already.
   const left = commands.filter((one) => !(computed && sum === 'verdict' && one === 'water-or-stir'));
   const facts = computed
     ? [...(computed.facts ?? []), ...note.facts]
-    : [...(state ? [await stateFact(state, asking)] : []), ...note.facts];
+    : [...(stands ? [await stateFact(stands, asking)] : []), ...note.facts];
   const actions: Action[] = onceEach([
     ...(computed?.actions ?? []),
     ...noteActions(left, state, asking),
@@ -93,8 +99,14 @@ const answer = async (
     kind: 'answer',
     title: computed?.title ?? note.answer,
     facts: facts.slice(0, mostFacts),
-    dont: onceEach([...(computed?.dont ?? note.dont), ...(verdict?.dont ?? [])]).slice(0, 3),
-    cautions: onceEach([...(computed?.cautions ?? []), ...note.cautions, ...(verdict?.cautions ?? [])]),
+    dont: onceEach([...(computed?.dont ?? note.dont), ...((stands && verdict?.dont) ?? [])]).slice(0, 3),
+    cautions: onceEach([
+      ...(computed?.cautions ?? []),
+      ...note.cautions,
+      ...((stands
+        ? verdict?.cautions
+        : state && markedCautions(state.settings).map(asking.words.verdict.caution)) ?? []),
+    ]),
     reasons: [
       ...(computed
         ? [w.behind(noteTitle(found), note.answer)]
@@ -104,7 +116,11 @@ const answer = async (
       ...(also.length > 0 ? [w.seeAlso(also.map(noteTitle))] : []),
     ],
     actions: actions.slice(0, mostActions),
-    data: { ...verdict?.data, ...computed?.data, answers: answersData(answers) },
+    data: {
+      ...(stands ? verdict?.data : state && { bucket: state.no }),
+      ...computed?.data,
+      answers: answersData(answers),
+    },
   };
 };
 
@@ -115,7 +131,7 @@ const meant = async (question: string, given: BucketState | undefined, { book, h
   );
   const [only] = buckets;
   const state = given ?? (buckets.length === 1 ? only : undefined);
-  return { state, rest, general, several: state ? [] : buckets };
+  return { state, rest, general, isNamed: buckets.length > 0, several: state ? [] : buckets };
 };
 
 /** How near a note of the studio's own must come to the general answer to go before it. */
@@ -144,6 +160,16 @@ const findOf = async (
   return (also?.score ?? 0) >= least ? whole : inGeneral;
 };
 
+/** A bucket, and none at all when the question cannot wait: whatever was typed there holds up no first aid. */
+const bucketInPeace: Kind<BucketState | undefined> = {
+  ...bucket,
+  async read(typed, asking) {
+    const read = await bucket.read(typed, asking);
+    const urgent = !read.ok && (await emergenciesIn(asking.typed['question'] ?? '', asking)).length > 0;
+    return urgent ? { ok: true, value: undefined } : read;
+  },
+};
+
 export const ask = asks({
   name: 'ask',
   about: (w) => w.ask.about,
@@ -155,12 +181,19 @@ export const ask = asks({
       needed: true,
       about: (w) => w.ask.question,
     },
-    bucket: { kind: bucket, needed: false, about: (w) => w.ask.bucket },
+    bucket: { kind: bucketInPeace, needed: false, about: (w) => w.ask.bucket },
   },
   async run({ question, bucket: given }, asking) {
     const { words, book, handbook } = asking;
-    if (question.length > longest) return noNote({ answers: [], near: [] }, given, words.ask.tooLong, asking);
-    const { state, rest, general, several } = await meant(question, given, asking);
+    const urgent = await emergenciesIn(question, asking);
+    if (urgent.length > 0) {
+      const { state } = await meant(question.slice(0, longest), given, asking);
+      const now = await emergencyReply(urgent, question.slice(0, longest), state, asking);
+      if (now) return now;
+    }
+    if (question.length > longest)
+      return noNote({ answers: [], near: [] }, undefined, words.ask.tooLong, asking);
+    const { state, rest, general, isNamed, several } = await meant(question, given, asking);
     const notes = await book.notes();
     const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
     if (state && nothingElse) {
@@ -178,7 +211,7 @@ export const ask = asks({
           : undefined;
       return verdict
         ? { ...verdict, data: { ...verdict.data, answers: [] } }
-        : noNote(found, state, words.ask.none, asking);
+        : noNote(found, isNamed ? state : undefined, words.ask.none, asking);
     }
     const reply = await answer(question, found, best, state, asking);
     if (several.length === 0) return reply;

@@ -93,7 +93,7 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
   const dose = next?.kind === 'dose' ? next : undefined;
   const { heptahydrate, doses, unknown } = state.flocculant;
   const counted = next && next.kind !== 'per-litre' ? next.totalPercent : undefined;
-  const soFar = counted ?? (state.contents && (100 * heptahydrate) / state.contents.dryWeight);
+  const soFar = counted ?? (state.contents && (100 * heptahydrate) / state.contents.solids);
   const hard = (await book.studio()).hardWater;
   const { cautions } = advised.verdict;
   return {

@@ -1,14 +1,17 @@
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
 import { firedReply } from '../src/replies/firing/firedReply.ts';
 import { bisque, cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { piecesFired, result } from '../src/contract/kinds/fired.ts';
+import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { note, text } from '../src/contract/kinds/texts.ts';
 import { stretchPast } from '../src/contract/kinds/when.ts';
 import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type Stretch } from '../src/studio/firing/firedEvent.ts';
-import { coatStream, readEntryId, type MemberId } from '../src/studio/ids.ts';
+import { notUndoable } from '../src/studio/logbook/undoable.ts';
+import { coatStream, entryId, readEntryId, type MemberId } from '../src/studio/ids.ts';
 import { pieceNamed } from '../src/studio/piece/pieceNamed.ts';
 
 /** As far back as a coat is looked for. */
@@ -20,7 +23,7 @@ const isFault = (one: 'good' | Fault): one is Fault => faults.some((fault) => fa
 const prepared = async (
   typed: string,
   dipped: Stretch | undefined,
-  { book, member, now }: Logging,
+  { book, member, happenedAt }: Logging,
 ): Promise<Pick<FiredSaid, 'plan' | 'coat'>> => {
   const plan = pieceNamed(typed, await book.pieces(), member);
   const [by, name]: [MemberId, string] = plan ? [plan.by, plan.said.name] : [member, typed];
@@ -29,7 +32,7 @@ const prepared = async (
     (entry) =>
       entry.undoneBy === undefined &&
       entry.event.kind === 'on' &&
-      entry.at <= (dipped?.to ?? now) &&
+      entry.at <= (dipped?.to ?? happenedAt) &&
       (named?.stream === coatStream
         ? entry.seq === named.seq
         : entry.by === by && areSamePieces(entry.event.pieces, name)),
@@ -53,10 +56,11 @@ export const fired = logs({
     cone: { kind: cone, needed: false, about: (w) => w.fired.cone },
     kiln: { kind: text(40, 'the big one'), needed: false, about: (w) => w.fired.kiln },
     bisque: { kind: bisque, needed: false, about: (w) => w.fired.bisque },
+    instead: { kind: entryKind, needed: false, about: (w) => w.fired.instead },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book, now, member, role } = context;
     const w = words.fired;
     const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     const found = v.result.filter(isFault);
@@ -64,6 +68,11 @@ export const fired = logs({
       return refuse(w.goodAndFaults(v.result.join(', ')));
     if (found.length === 0 && (v.pieces?.faulty ?? 0) > 0) return refuse(w.goodWithFaulty);
     if (v.over?.no === v.bucket.no) return refuse(w.sameLayer);
+    const instead = v.instead && entryId(v.instead.stream, v.instead.seq);
+    const replaced = instead && (await book.entry(instead));
+    if (instead && replaced?.event.kind !== 'fired') return refuse(w.noResult(instead));
+    const keeps = replaced && notUndoable(replaced, { member, role, now });
+    if (instead && keeps) return refuse(words.undo.not(keeps, instead));
     const piece = v.piece === undefined ? {} : await prepared(v.piece, v.dipped, context);
     if (v.piece !== undefined && piece.plan === undefined && piece.coat === undefined)
       return refuse(w.noPiece(v.piece));
@@ -80,12 +89,10 @@ export const fired = logs({
       ...(v.kiln !== undefined && { kiln: v.kiln }),
       ...v.bisque,
     };
-    const { entry } = await book.logFired(
-      { kind: 'fired', fired: said },
-      { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
-    );
-    const [dip] = await dipsOf([{ id: entry.id, seq: entry.seq, by: member, at: now, said }], book);
+    if (replaced) await book.logFired({ kind: 'undo', of: replaced.seq }, entryStamp(context, {}));
+    const { entry } = await book.logFired({ kind: 'fired', fired: said }, entryStamp(context, v));
+    const [dip] = await dipsOf([{ id: entry.id, seq: entry.seq, by: member, at: entry.at, said }], book);
     if (!dip) throw new Error(`${entry.id} was kept and is not there`);
-    return firedReply(dip, v.bucket.settings.name, words);
+    return firedReply(dip, v.bucket.settings.name, context);
   },
 });

@@ -1,12 +1,17 @@
 import { asks } from '../src/contract/contract.ts';
+import { fromOption, longList } from '../src/contract/kinds/longList.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 
 export const help = asks({
   name: 'help',
   about: (w) => w.help.about,
   who: 'member',
-  options: { about: { kind: text(60, 'reading'), needed: false, about: (w) => w.help.which } },
-  async run(v, { words, role }) {
+  options: {
+    about: { kind: text(60, 'reading'), needed: false, about: (w) => w.help.which },
+    from: fromOption,
+  },
+  async run(v, asking) {
+    const { words, role } = asking;
     const w = words.help;
     const wanted = v.about?.replace(/^\//, '').toLowerCase();
     const jobs = w.jobs.filter(({ keeper }) => !keeper || role === 'keeper');
@@ -14,12 +19,15 @@ export const help = asks({
       wanted === undefined
         ? jobs
         : jobs.filter(({ job, line }) => `${job} ${line}`.toLowerCase().includes(wanted));
+    const told = fitting.length > 0 ? fitting : jobs;
+    const { rows, more } = longList(told, ({ job }) => job, v.from, ['help'], asking);
     return {
       kind: 'answer',
       title: fitting.length > 0 || wanted === undefined ? w.title : w.nothing(wanted),
-      facts: (fitting.length > 0 ? fitting : jobs).map(({ job, line }) => ({ label: [job], text: [line] })),
+      facts: rows.map(({ job, line }) => ({ label: [job], text: [line] })),
       reasons: [w.typing],
-      data: { jobs: (fitting.length > 0 ? fitting : jobs).map(({ job, line }) => ({ job, line })) },
+      more,
+      data: { jobs: rows.map(({ job, line }) => ({ job, line })) },
     };
   },
 });

@@ -1,4 +1,5 @@
 import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
 import { cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick, several, yesNo } from '../src/contract/kinds/picks.ts';
@@ -15,7 +16,7 @@ import { planPiece } from '../src/studio/piece/planPiece.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Promise<Reply> => {
-  const { words, book, now, member, role } = context;
+  const { words, book, member, role } = context;
   const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: { piece: piece.id } });
   if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
   if (steps.some((step) => !piece.steps.includes(step))) return refuse(words.prep.noSuchStep(piece.steps));
@@ -23,7 +24,7 @@ const tick = async (piece: PieceState, steps: PrepStep[], context: Logging): Pro
   if (fresh.length === 0) return refuse(words.prep.allDone);
   const { entry } = await book.logPiece(
     { kind: 'done', of: piece.seq, steps: fresh },
-    { at: now, loggedAt: now, by: member },
+    entryStamp(context, {}),
   );
   const after = (await book.pieces()).find(({ seq }) => seq === piece.seq);
   return pieceReply(after ?? piece, context, entry.id);
@@ -52,11 +53,8 @@ const plan = async (said: PieceSaid, context: Logging): Promise<Reply> => {
   };
   if (!around.bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
   const steps = planPiece(said, { ...around, bucket: around.bucket }).steps.map(({ step }) => step);
-  const { entry } = await book.logPiece(
-    { kind: 'piece', piece: said, steps },
-    { at: now, loggedAt: now, by: member },
-  );
-  const piece = { id: entry.id, seq: entry.seq, by: member, at: now, said, steps, done: [] };
+  const { entry } = await book.logPiece({ kind: 'piece', piece: said, steps }, entryStamp(context, {}));
+  const piece = { id: entry.id, seq: entry.seq, by: member, at: entry.at, said, steps, done: [] };
   return pieceReply(piece, context, entry.id);
 };
 

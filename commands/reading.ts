@@ -2,6 +2,7 @@ import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
 import { logs, type Action, type Logging } from '../src/contract/contract.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/contract/kinds/quantities.ts';
@@ -104,7 +105,8 @@ export const reading = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
+    const stamp = entryStamp(context, v);
     const w = words.reading;
     const refuse = (title: typeof w.nothing, data = {}) => ({ kind: 'refusal', title, data }) as const;
     const nothing = [v.weight, v.gravity, v.seconds, v.look, v.gap, v.seen, v.stirred, v.note, v.temperature];
@@ -113,7 +115,7 @@ export const reading = logs({
     const known = cupFor(v.cup, v.bucket.settings.cup, studio.cups);
     const flow: CupTime | undefined =
       v.seconds === undefined ? undefined : { cup: known.name, kind: known.kind, seconds: v.seconds };
-    const thick = looksThick(v.bucket, { ...(flow && { flow }), ...(v.look && { look: v.look }) }, now);
+    const thick = looksThick(v.bucket, { ...(flow && { flow }), ...(v.look && { look: v.look }) }, stamp.at);
     const found = readGravity(v, { studio, thick, words, typed: context.typed });
     if (found.kind === 'reply') return found.reply;
     if (v.look !== undefined && !barehanded(v.bucket.settings)) return refuse(w.noFinger);
@@ -134,7 +136,7 @@ export const reading = logs({
         ...(v.stirred !== undefined && { stirred: v.stirred }),
         seen: v.seen ?? [],
       },
-      { at: v.when ?? now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+      stamp,
     );
     const viscosity =
       flow && flow.kind !== 'own' && flow.seconds !== 'wont-run'

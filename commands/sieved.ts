@@ -1,4 +1,5 @@
 import { logs } from '../src/contract/contract.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
@@ -16,12 +17,12 @@ export const sieved = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const { mesh: own } = v.bucket.settings;
     const { state, entry } = await book.log(
       v.bucket.no,
       { kind: 'sieve', ...(v.mesh !== undefined && { mesh: v.mesh }) },
-      { at: v.when ?? now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+      entryStamp(context, v),
     );
     return verdictReply(state, context, {
       entry,

@@ -1,4 +1,5 @@
 import { logs } from '../src/contract/contract.ts';
+import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick, observationsSeen } from '../src/contract/kinds/picks.ts';
 import { stirMinutes } from '../src/contract/kinds/quantities.ts';
@@ -30,7 +31,7 @@ export const stirred = logs({
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
-    const { words, book, now, member } = context;
+    const { words, book } = context;
     const { state, entry } = await book.log(
       v.bucket.no,
       {
@@ -39,7 +40,7 @@ export const stirred = logs({
         ...(v.with && { tool: v.with }),
         seen: v.seen ?? [],
       },
-      { at: v.when ?? now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+      entryStamp(context, v),
     );
     return verdictReply(state, context, {
       entry,

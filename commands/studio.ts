@@ -2,6 +2,7 @@ import type { Group } from '../src/contract/contract.ts';
 import { setDrying } from './studio/drying.ts';
 import { setFiring } from './studio/firing.ts';
 import { setHours } from './studio/hours.ts';
+import { setMaterial } from './studio/material.ts';
 import { setReminders } from './studio/reminders.ts';
 import { setSession } from './studio/session.ts';
 import { setStudio } from './studio/set.ts';
@@ -19,6 +20,7 @@ export const studioGroup: Group = {
     setDrying,
     setReminders,
     setFiring,
+    setMaterial,
     setVessel,
     setCup,
     setKeeper,

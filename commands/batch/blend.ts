@@ -1,4 +1,7 @@
 import { asks, type Reply } from '../../src/contract/contract.ts';
+import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
+import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
+import { markedCautions } from '../../src/studio/verdict/verdictCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { volume } from '../../src/contract/kinds/quantities.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
@@ -29,6 +32,7 @@ export const blendBatch = asks({
       now,
       ...(v.amount !== undefined && { amount: v.amount }),
     });
+    const brings = broughtByGlaze(v.first, v.second, words);
     switch (blend.kind) {
       case 'unmeasured':
         return refuse(w.unmeasured(blend.bucket.settings.name));
@@ -57,6 +61,10 @@ export const blendBatch = asks({
             fits || pail === undefined
               ? w.blendTitle(into.name, from.name, blend, units)
               : w.tooMuch(into.name, from.name, { made: blend, pail, part }, units),
+          cautions: [
+            ...(brings ? mixedCautions(v.first, brings, { words, source: v.second, glaze: true }) : []),
+            ...markedCautions(from).map(words.verdict.caution),
+          ],
           facts: [
             { label: [w.factGravity], text: w.within(told.gravity, told.u95) },
             {
@@ -96,6 +104,7 @@ export const blendBatch = asks({
             heptahydrateGrams: blend.heptahydrate,
             totalPercentOfDry: blend.percentOfDry,
             fits,
+            brings: { cautions: brings?.cautions ?? [], hold: brings?.hold !== undefined },
             ...(!fits && { fitsMl: amount }),
           },
         };

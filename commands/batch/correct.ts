@@ -1,4 +1,6 @@
 import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
+import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
+import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { recipe } from '../../src/contract/kinds/recipes.ts';
@@ -14,6 +16,7 @@ import {
   type CorrectionWay,
 } from '../../src/studio/batch/correctBucket.ts';
 import { volumeReason } from '../../src/studio/verdict/moveAmounts.ts';
+import { losesFlux } from '../../src/studio/bucket/losesFlux.ts';
 import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/batch/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
@@ -23,8 +26,16 @@ import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 /** A whole gram is what a studio's scale shows of a batch. */
 const scaleStep = grams(1);
 
-const cautions = (way: CorrectionWay, { words }: Asking): NonNullable<Reply['cautions']> => {
-  if (way === 'draw-off') return [words.verdict.caution('drawn-water')];
+const cautions = (
+  way: CorrectionWay,
+  { settings }: BucketState,
+  { words }: Asking,
+): NonNullable<Reply['cautions']> => {
+  if (way === 'draw-off')
+    return [
+      ...(losesFlux(settings) ? [words.verdict.caution('drawn-flux')] : []),
+      words.verdict.caution('drawn-water'),
+    ];
   return way === 'dry' ? [words.verdict.caution('dust')] : [];
 };
 
@@ -104,6 +115,7 @@ const answered = async (
       ? scaleRecipe(recipeOf, { total: grams(hand), step: scaleStep })
       : undefined;
   const { expected, measured } = found;
+  const brings = pails.other && broughtByGlaze(state, pails.other, words);
   const said = words.verdict.reason;
   const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
   const setting = {
@@ -130,7 +142,10 @@ const answered = async (
     ],
     dont: found.half ? [words.verdict.dont('all-at-once')] : [],
     cautions: [
-      ...cautions(way, asking),
+      ...cautions(way, state, asking),
+      ...(brings
+        ? mixedCautions(state, brings, { words, ...(pails.other && { source: pails.other }), glaze: true })
+        : []),
       ...(role === 'member' && (way === 'dry' || way === 'draw-off') ? [w.keepersHands] : []),
     ],
     reasons: [
@@ -156,6 +171,8 @@ export const correctBatch = asks({
         {
           'drawing-off': 'draw-off',
           off: 'draw-off',
+          'lid-off': 'evaporate',
+          evaporation: 'evaporate',
           powder: 'dry',
           'dry-batch': 'dry',
           bucket: 'blend',

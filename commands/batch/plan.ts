@@ -57,7 +57,7 @@ export const planNewBatch = asks({
           ? { powder: v.powder }
           : undefined;
     if (!wanted) return refuse(w.volumeOrPowder);
-    const known = knownRecipe(v.recipe, v.gravities, ['batch', 'plan'], asking);
+    const known = await knownRecipe(v.recipe, v.gravities, asking);
     if (!known.ok) return known.reply;
     const { particleGravity } = known;
     const plan = planBatch({
@@ -84,7 +84,8 @@ export const planNewBatch = asks({
         const steps = w.planSteps(water, v.mesh ?? usualMesh);
         const cautions = [
           words.verdict.caution('dust'),
-          ...recipeCautions(known.recipe)
+          ...(known.unexplained.length > 0 ? [words.recipe.unexplained(known.unexplained)] : []),
+          ...recipeCautions(known.recipe, known.materials)
             .filter(({ caution }) => caution !== 'silica dust')
             .map((one) => w.materialCaution(one.caution, one.materials)),
           ...(made >= 15_000 ? [words.verdict.caution('lifting')] : []),

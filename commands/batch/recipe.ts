@@ -1,8 +1,10 @@
 import { asks, logs, type Reply } from '../../src/contract/contract.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
+import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
-import { solidsOf } from '../../src/studio/settings/recipe.ts';
+import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
+import { recipeCautions, solidsOf } from '../../src/studio/settings/recipe.ts';
 
 export const keepRecipe = logs({
   name: 'recipe',
@@ -17,19 +19,25 @@ export const keepRecipe = logs({
     const { words, book, now, member } = context;
     const w = words.recipe;
     if (/\d\s*[,;%]|[,;]/.test(v.name)) return { kind: 'refusal', title: w.nameIsRecipe(v.name), data: {} };
-    const known = knownRecipe(v.recipe, v.gravities, ['batch', 'recipe'], context);
+    const known = await knownRecipe(v.recipe, v.gravities, context);
     if (!known.ok) return known.reply;
     const { lines } = known.recipe;
     const before = (await book.studio()).recipes;
-    const { entry } = await book.logStudio(
-      { kind: 'recipe', recipe: { name: v.name, lines } },
-      { at: now, loggedAt: now, by: member },
-    );
+    const logged = { at: now, loggedAt: now, by: member };
+    const { entry } = await book.logStudio({ kind: 'recipe', recipe: { name: v.name, lines } }, logged);
+    const marked = await markBuckets(({ name }) => name === v.name, logged, context);
     const replaced = before.some(({ name }) => name.toLowerCase() === v.name.toLowerCase());
     return {
       kind: 'answer',
       title: replaced ? w.replaced(v.name, entry.id) : w.kept(v.name, entry.id),
       facts: [{ label: [words.batch.factSolids], text: words.batch.solids(known.particleGravity) }],
+      cautions: [
+        ...(marked.length > 0 ? [w.marked(marked)] : []),
+        ...(known.unexplained.length > 0 ? [w.unexplained(known.unexplained)] : []),
+        ...recipeCautions(known.recipe, known.materials)
+          .filter(({ caution }) => caution !== 'silica dust')
+          .map((one) => words.batch.materialCaution(one.caution, one.materials)),
+      ],
       reasons: [w.lines(lines)],
       data: {
         entry: entry.id,
@@ -45,17 +53,20 @@ export const listRecipes = asks({
   name: 'recipes',
   about: (w) => w.batch.recipes,
   who: 'member',
-  options: {},
-  async run(_, { words, book }): Promise<Reply> {
-    const { recipes } = await book.studio();
+  options: { from: fromOption },
+  async run(v, asking): Promise<Reply> {
+    const { words, book } = asking;
+    const { recipes: all, materials } = await book.studio();
+    const { rows: recipes, more } = longList(all, ({ name }) => name, v.from, ['batch', 'recipes'], asking);
     return {
       kind: 'answer',
-      title: words.recipe.listTitle(recipes.length),
+      title: words.recipe.listTitle(all.length),
       facts: recipes.map(({ name, lines }) => ({ label: [{ said: name }], text: words.recipe.lines(lines) })),
+      more,
       data: {
         recipes: recipes.map((one) => ({
           name: one.name,
-          solidsGravity: solidsOf(one) ?? null,
+          solidsGravity: solidsOf(one, materials) ?? null,
           lines: one.lines.map((line) => ({ ...line })),
         })),
       },

@@ -3,6 +3,7 @@ import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
+import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
@@ -31,7 +32,9 @@ export const addBucket = logs({
   },
   async run(v, context) {
     const { words, book, now, member } = context;
-    const said = bucketSaid(v);
+    const typed = bucketSaid(v);
+    const cautions = await cautionsAfter({ ...typed, name: v.name }, [], context);
+    const said = { ...typed, ...(cautions && { cautions }) };
     const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
     if (problem) return { kind: 'refusal', title: problem, data: {} };
     const logged = { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) };
@@ -49,6 +52,7 @@ export const addBucket = logs({
     const card = await bucketCard(after, context);
     return {
       ...card,
+      cautions: [...(await unexplainedIn(said, context)), ...(card.cautions ?? [])],
       title: words.bucket.added(state.no, v.name, after.hold !== undefined),
       data: { ...card.data, entry: entry.id },
     };

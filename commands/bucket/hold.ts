@@ -3,7 +3,7 @@ import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
-import { holdCauses, type BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
+import { holdCauses, type BucketEvent, type HoldCause } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 
 const keep = async ({ no }: BucketState, event: BucketEvent, said: string | undefined, context: Logging) => {
@@ -20,6 +20,14 @@ const keep = async ({ no }: BucketState, event: BucketEvent, said: string | unde
 const which = { kind: bucket, needed: true, about: (w: Logging['words']) => w.reading.bucket } as const;
 const noted = { kind: note, needed: false, about: (w: Logging['words']) => w.note } as const;
 
+/** How people say what is wrong with a bucket; the first that fits. */
+const spoken: readonly [HoldCause, RegExp][] = [
+  ['frozen', /\b(?:fro[sz]|freez|thaw|ic[ey]\b)/i],
+  ['hazard', /\b(?:hazard|toxic|poison|lead\b|cadmium)/i],
+  ['contaminated', /\b(?:contamina|pollut|dirt|mou?ld|(?:fell|got) in\b)/i],
+];
+const causeIn = (why: string): HoldCause => spoken.find(([, said]) => said.test(why))?.[0] ?? 'other';
+
 export const holdBucket = logs({
   name: 'hold',
   about: (w) => w.bucket.hold,
@@ -31,9 +39,7 @@ export const holdBucket = logs({
     note: noted,
   },
   async run(v, context) {
-    const cause =
-      v.cause ?? holdCauses.find((one) => one !== 'other' && v.why.toLowerCase().includes(one)) ?? 'other';
-    return keep(v.bucket, { kind: 'hold', cause, why: v.why }, v.note, context);
+    return keep(v.bucket, { kind: 'hold', cause: v.cause ?? causeIn(v.why), why: v.why }, v.note, context);
   },
 });
 

@@ -1,4 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
+import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { lately } from '../../src/replies/verdict/unloggedReply.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
@@ -7,15 +8,18 @@ export const listBuckets = asks({
   name: 'list',
   about: (w) => w.bucket.list,
   who: 'member',
-  options: { retired: { kind: yesNo, needed: false, about: (w) => w.bucket.retiredToo } },
-  async run(v, { words, book, now, role }) {
+  options: { retired: { kind: yesNo, needed: false, about: (w) => w.bucket.retiredToo }, from: fromOption },
+  async run(v, asking) {
+    const { words, book, now, role } = asking;
     const all = (await book.buckets()).filter(({ retired }) => !retired || v.retired === true);
     const { units } = await book.studio();
-    const rows = all.map((state) => ({ state, verdict: decide(state, { now, role }) }));
-    const ready = rows.filter(({ verdict }) => verdict.step === 'use').length;
+    const every = all.map((state) => ({ state, verdict: decide(state, { now, role }) }));
+    const noOf = ({ state }: (typeof every)[number]) => String(state.no);
+    const { rows, more } = longList(every, noOf, v.from, ['bucket', 'list'], asking);
+    const ready = every.filter(({ verdict }) => verdict.step === 'use').length;
     return {
       kind: 'answer',
-      title: words.bucket.listTitle(rows.length, ready),
+      title: words.bucket.listTitle(every.length, ready),
       facts: rows.map(({ state, verdict }) => ({
         label: words.bucket.listName(state.no, state.settings.name),
         text: [
@@ -23,6 +27,7 @@ export const listBuckets = asks({
           ...(lately(state, now) ? [words.unlogged.inList] : []),
         ],
       })),
+      more,
       data: {
         buckets: rows.map(({ state, verdict }) => ({
           number: state.no,

@@ -1,6 +1,7 @@
 import { asks } from '../../src/contract/contract.ts';
 import { describeEntry } from '../../src/replies/bucket/describeEntry.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
 import { seq } from '../../src/studio/ids.ts';
 import { unloggedData } from '../../src/replies/verdict/unloggedReply.ts';
@@ -31,20 +32,24 @@ export const logOfBucket = asks({
     );
     const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
     const last = entries.at(-1);
+    const before = (no: number) =>
+      printLine(['bucket', 'log'], {
+        ...asking.typed,
+        bucket: String(v.bucket.no),
+        before: String(no),
+      });
     return {
       kind: 'answer',
       title: words.bucket.logTitle(v.bucket.settings.name, entries.length),
       reasons: lines.flat(),
-      actions:
-        last && last.seq > 1 && entries.length === most
-          ? [
-              {
-                label: words.bucket.older(),
-                line: `/bucket log bucket:${v.bucket.no} before:${last.seq}`,
-                press: 'run',
-              },
-            ]
-          : [],
+      more: {
+        of: 'reasons',
+        label: words.bucket.older(),
+        from: [
+          ...lines.flatMap((rows, i) => rows.map(() => before((entries[i]?.seq ?? 0) + 1))),
+          ...(last && last.seq > 1 && entries.length === most ? [before(last.seq)] : []),
+        ],
+      },
       data: {
         entries: entries.map((entry) => ({
           entry: entry.id,

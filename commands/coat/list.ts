@@ -1,5 +1,7 @@
 import { coatData } from '../../src/replies/resist/coatData.ts';
 import { asks } from '../../src/contract/contract.ts';
+import { coatDoubt } from '../../src/studio/resist/coatDoubt.ts';
+import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 
 /** Two presses for the first coat that is ready: more would be a wall of buttons. */
@@ -9,8 +11,9 @@ export const listCoats = asks({
   name: 'list',
   about: (w) => w.coat.listAbout,
   who: 'member',
-  options: {},
-  async run(_values, { words, book, now, member, role }) {
+  options: { from: fromOption },
+  async run(v, asking) {
+    const { words, book, now, member, role } = asking;
     const { coat: w } = words;
     const studio = await book.studio();
     const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
@@ -26,16 +29,20 @@ export const listCoats = asks({
         };
       });
     const done = coats.filter(({ ready }) => ready);
+    const { rows, more } = longList(coats, ({ coat }) => coat.id, v.from, ['coat', 'list'], asking);
     return {
       kind: 'answer',
       title: coats.length === 0 ? w.none : w.listed(coats.length, done.length),
-      facts: coats.map(({ coat, readyAt, ready }) => ({
+      facts: rows.map(({ coat, readyAt, ready }) => ({
         label: w.row(
           coat.id,
           coat.pieces,
           coat.by === member ? undefined : { member: coat.by, name: names.get(coat.by) ?? words.someone },
         ),
-        text: w.rowText(coat.resist, readyAt, ready, coat.resist === 'latex'),
+        text: w.rowText(coat.resist, readyAt, ready, {
+          peel: coat.resist === 'latex',
+          doubt: coatDoubt(coat),
+        }),
       })),
       reasons: coats.length === 0 || studio.zoneSet ? [] : [words.studio.noZone],
       actions: done.slice(0, 3).map(({ coat: { id, resist } }) => ({
@@ -43,7 +50,8 @@ export const listCoats = asks({
         line: `/coat off coat:${id} how:${endsOf(resist)}`,
         press: 'run',
       })),
-      data: { coats: coats.map(({ coat }) => coatData(coat, studio, now)) },
+      more,
+      data: { coats: rows.map(({ coat }) => coatData(coat, studio, now)) },
     };
   },
 });

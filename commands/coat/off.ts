@@ -1,4 +1,5 @@
 import { logs } from '../../src/contract/contract.ts';
+import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { note } from '../../src/contract/kinds/texts.ts';
@@ -33,23 +34,21 @@ export const coatOff = logs({
     },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
-  async run(v, { words, book, now, member }) {
+  async run(v, context) {
+    const { words, book, happenedAt } = context;
     const { coat: w } = words;
     const { id, seq, resist } = v.coat;
     const ready = coatReady(v.coat, await book.studio());
-    const early = ready !== 'never' && ready.readyAt > now ? ready.readyAt : undefined;
+    const early = ready !== 'never' && ready.readyAt > happenedAt ? ready.readyAt : undefined;
     const usual: CoatEnd = resist === 'latex' || resist === 'tape' ? 'peeled' : 'glazed';
     const how = v.how ?? usual;
-    const { entry } = await book.logCoat(
-      { kind: 'off', of: seq, how },
-      { at: now, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
-    );
+    const { entry } = await book.logCoat({ kind: 'off', of: seq, how }, entryStamp(context, v));
     return {
       kind: 'answer',
       title: w.off(id, how, entry.id),
       cautions: early !== undefined && how === 'glazed' ? [w.offEarly(early)] : [],
       actions: [{ label: w.takeBack, line: `/undo entry:${entry.id}`, press: 'run' }],
-      data: { entry: entry.id, coat: id, how, at: isoInstant(now) },
+      data: { entry: entry.id, coat: id, how, at: isoInstant(happenedAt) },
     };
   },
 });

@@ -1,6 +1,7 @@
 import { fraction } from '../../src/glaze/units.ts';
 import { coatReply } from '../../src/replies/resist/coatReply.ts';
 import { logs, type Reply } from '../../src/contract/contract.ts';
+import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { pieces } from '../../src/contract/kinds/pieces.ts';
 import { percent, temperature } from '../../src/contract/kinds/quantities.ts';
@@ -49,7 +50,8 @@ export const coatOn = logs({
   },
   async run(v, context) {
     const { words, book, now, member } = context;
-    const at = v.when ?? now;
+    const stamp = entryStamp(context, v);
+    const { at } = stamp;
     const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
     if (since(at, now) > longAgo) return refuse(words.coat.longAgo(at));
 
@@ -81,7 +83,7 @@ export const coatOn = logs({
         ...air,
         ...(under && { over: under.seq }),
       },
-      { at, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+      stamp,
     );
     const coat = coats.find(({ seq }) => seq === entry.seq);
     if (!coat) throw new Error(`entry ${entry.id} put no coat on`);

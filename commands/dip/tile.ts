@@ -1,5 +1,6 @@
 import { gravity } from '../../src/glaze/units.ts';
 import { logs } from '../../src/contract/contract.ts';
+import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { dipSeconds, length, percent, statedGravity } from '../../src/contract/kinds/quantities.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
@@ -21,12 +22,13 @@ export const dipTile = logs({
     when: { kind: whenPast, needed: false, about: (w) => w.when },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
-  async run(v, { words, book, now, member }) {
+  async run(v, context) {
+    const { words, book } = context;
     const w = words.dip;
     if (v.gravity !== undefined && (v.gravity <= 1 || v.gravity > 2.5))
       return { kind: 'refusal', title: words.option.gravityOutside(String(v.gravity)), data: {} };
-    const at = v.when ?? now;
-    const known = v.gravity ?? predictedNow(v.bucket, at)?.value;
+    const stamp = entryStamp(context, v);
+    const known = v.gravity ?? predictedNow(v.bucket, stamp.at)?.value;
     const { entry, state } = await book.log(
       v.bucket.no,
       {
@@ -37,7 +39,7 @@ export const dipTile = logs({
         ...(v.body !== undefined && { body: v.body }),
         ...(known !== undefined && { gravity: gravity(known) }),
       },
-      { at, loggedAt: now, by: member, ...(v.note !== undefined && { note: v.note }) },
+      stamp,
     );
     const body = v.body?.toLowerCase();
     const tiles = (state.tiles ?? []).filter((tile) => tile.body?.toLowerCase() === body);

@@ -1,4 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
+import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
@@ -6,17 +7,26 @@ export const listNotes = asks({
   name: 'list',
   about: (w) => w.notes.list,
   who: 'member',
-  options: {},
-  async run(_values, { words, book }) {
+  options: { from: fromOption },
+  async run(v, asking) {
+    const { words, book } = asking;
     const w = words.notes;
-    const notes = await book.notes();
+    const all = await book.notes();
+    const { rows: notes, more } = longList(
+      all,
+      ({ no }) => studioNoteId(no),
+      v.from,
+      ['note', 'list'],
+      asking,
+    );
     return {
       kind: 'answer',
-      title: w.listTitle(notes.length),
+      title: w.listTitle(all.length),
       facts: notes.map(({ no, title, text }) => ({
         label: w.label(studioNoteId(no), title),
         text: [{ said: text.length > 120 ? `${text.slice(0, 119)}…` : text }],
       })),
+      more,
       data: {
         notes: notes.map(({ no, title, text, words: asked, at }) => ({
           note: studioNoteId(no),

@@ -1,4 +1,5 @@
 import { asks } from '../../src/contract/contract.ts';
+import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { reminderText } from '../../src/contract/kinds/reminderText.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
@@ -6,15 +7,18 @@ export const listReminders = asks({
   name: 'list',
   about: (w) => w.reminder.listAbout,
   who: 'member',
-  options: {},
-  async run(_values, { words, book, member }) {
+  options: { from: fromOption },
+  async run(v, asking) {
+    const { words, book, member } = asking;
     const { reminder: w } = words;
-    const coming = (await book.reminders(member)).filter(({ told }) => !told);
+    const all = (await book.reminders(member)).filter(({ told }) => !told);
+    const { rows: coming, more } = longList(all, ({ key }) => key, v.from, ['remind', 'list'], asking);
     const coats = await book.coats();
     return {
       kind: 'answer',
-      title: coming.length === 0 ? w.nothing : w.listTitle(coming.length),
+      title: all.length === 0 ? w.nothing : w.listTitle(all.length),
       facts: coming.map((one) => ({ label: w.row(one.dueAt), text: reminderText(one, coats, words) })),
+      more,
       data: {
         reminders: coming.map(({ key, about, dueAt, goodUntil }) => ({
           reminder: key,

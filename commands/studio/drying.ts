@@ -1,4 +1,5 @@
 import { logs } from '../../src/contract/contract.ts';
+import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { percent, temperature, time } from '../../src/contract/kinds/quantities.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { hours } from '../../src/studio/ids.ts';
@@ -13,6 +14,7 @@ export const setDrying = logs({
       needed: false,
       about: (w) => w.schedule.dryingHours,
     },
+    night: { kind: yesNo, needed: false, about: (w) => w.schedule.dryingNight },
     temperature: { kind: temperature(-10, 50), needed: false, about: (w) => w.schedule.temperature },
     humidity: { kind: percent(1, 100, '60'), needed: false, about: (w) => w.schedule.humidity },
   },
@@ -20,6 +22,7 @@ export const setDrying = logs({
     const { schedule: w } = words;
     const said = {
       ...(v.hours !== undefined && { minimumHours: v.hours / hours(1) }),
+      ...(v.night !== undefined && { night: v.night }),
       ...(v.temperature !== undefined && { temperature: v.temperature }),
       ...(v.humidity !== undefined && { humidity: fraction(v.humidity / 100) }),
     };

@@ -15,11 +15,18 @@ export const setFiring = logs({
     },
     off: { kind: yesNo, needed: false, about: (w) => w.schedule.firingOff },
   },
-  async run(v, { words, book, now, member }) {
+  async run(v, { words, book, now, member, typed }) {
     const { schedule: w } = words;
     if (v.when === undefined && v.off !== true)
       return { kind: 'refusal', title: w.nothing('when:"friday 8am"'), data: {} };
     const at = v.off === true ? undefined : v.when;
+    // Typed when it was still to come, and sent too late.
+    if (at !== undefined && at < now)
+      return {
+        kind: 'refusal',
+        title: words.option.instant({ kind: 'past', at, typed: typed['when'] ?? '' }),
+        data: {},
+      };
     const { entry } = await book.logStudio(
       { kind: 'firing', ...(at !== undefined && { at }) },
       { at: now, loggedAt: now, by: member },

@@ -1,6 +1,7 @@
-import { existsSync, readdirSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { foldKeyModule } from '../generated/foldKeyNow.ts';
 import { rolldown, type InputOptions } from 'rolldown';
 
 /** Written last, so that a build that was cut short is done again. */
@@ -38,6 +39,9 @@ const write = async (options: InputOptions, dir: string, minify: boolean) => {
 
 const { values } = parseArgs({ options: { 'if-changed': { type: 'boolean', default: false } } });
 if (!values['if-changed'] || !isCurrent()) {
+  const key = 'src/store/states/foldKey.ts';
+  // Left alone when it is right: the program's own folder may not be writable.
+  if (readFileSync(key, 'utf8') !== foldKeyModule()) writeFileSync(key, foldKeyModule());
   // The room's page as a phone loads it, and the program as it starts fastest: few files each.
   await write(
     { input: ['src/room/page/main.ts', 'src/room/page/board.ts'], platform: 'browser' },

@@ -36,7 +36,7 @@ const speaker = (
   const say = async (line: string, { name, role, at }: Setting) => {
     const now = at ?? systemClock.now();
     const member = await app.store.people.memberOf(studio, 'terminal', name, name);
-    const who: Speaker = { studio, member, role, at: now };
+    const who: Speaker = { studio, member, role, now };
     const reply = await speak(line, `terminal:${randomUUID()}`, who, app);
     await print(reply, now);
     said.refused ||= reply.kind === 'refusal' || reply.kind === 'choice';
@@ -44,7 +44,14 @@ const speaker = (
   };
   const print = async (reply: Reply, now: Instant) => {
     const { zone } = await app.store.books.read(studio, (book) => book.studio());
-    const kept = reply.file && files !== undefined ? keepFile(files, reply.file) : undefined;
+    let kept: string | undefined;
+    try {
+      if (reply.file && files !== undefined) kept = keepFile(files, reply.file);
+    } catch (error) {
+      // What was answered stands, and so does what was logged.
+      said.broken = true;
+      console.error(sayWords.fileNotKept(String(error)));
+    }
     const text = json
       ? JSON.stringify(replyJson(reply, { now, zone }))
       : replyLines(reply, { now, zone }, process.stdout.columns || 80, kept);

@@ -9,7 +9,10 @@ export interface Asking {
   studio: StudioId;
   member: MemberId;
   role: Role;
+  /** The server's time: codes, limits, undo and deadlines go by it. */
   now: Instant;
+  /** When what is logged was done: earlier than now when a phone could not send its line at once. */
+  happenedAt: Instant;
   words: Words;
   book: Logbook;
   handbook: Handbook;
@@ -43,12 +46,16 @@ export interface Kind<T> {
   control: 'text' | 'number' | 'switch' | { pick: Choice[] };
   /** Prose: a colon in it begins no option. */
   prose?: true;
+  /** It says when what is logged was done. */
+  happened?: true;
   /** An example of what to type. */
   example: string;
   /** Units to switch between when it is entered as a number, the usual one first. */
   units?: readonly string[];
   /** What it may be besides a number: to be pressed, since a pad of digits has no letters. */
   besides?: readonly Choice[];
+  /** Said by a press only: nobody is asked for it. */
+  pressed?: true;
   read(typed: string, asking: Asking): Read<T> | Promise<Read<T>>;
   suggest?(typed: string, asking: Asking): Promise<Choice[]>;
 }
@@ -94,6 +101,10 @@ export type LoggingLeaf = Omit<Spec<Options, Logging>, 'run'> & {
   run(values: never, context: Logging): Promise<Reply>;
 };
 export type Leaf = AskingLeaf | LoggingLeaf;
+
+/** The options that people say: those that only a press says are left out. */
+export const typedOptions = ({ options }: Pick<Leaf, 'options'>): string[] =>
+  Object.entries(options).flatMap(([name, { kind }]) => (kind.pressed ? [] : [name]));
 
 /** A top-level command: a leaf, or a name with leaves under it. */
 export interface Group {
@@ -143,6 +154,14 @@ export interface ReplyFile {
   content: string;
 }
 
+/** A list of which a platform may show a part: it shows the rows that fit, and offers the rest from there. */
+export interface More {
+  of: 'facts' | 'reasons';
+  label: Text;
+  /** The line that shows the list from each of its rows on; one more where it goes on after the last. */
+  from: string[];
+}
+
 export interface Reply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   /** The answer, in plain words; it stands alone in a phone's notification. */
@@ -154,6 +173,7 @@ export interface Reply {
   cautions?: Text[];
   reasons?: Text[];
   actions?: Action[];
+  more?: More;
   chart?: Chart;
   file?: ReplyFile;
   private?: boolean;
@@ -170,7 +190,10 @@ export interface Request {
   studio: StudioId;
   member: MemberId;
   role: Role;
-  at: Instant;
+  /** The server's time, never a phone's. */
+  now: Instant;
+  /** When what is said was done; now unless somebody says so. Only entries go by it. */
+  happenedAt?: Instant;
   /** The command's name, and its leaf's when it is a group. */
   path: string[];
   typed: Record<string, string>;

@@ -1,6 +1,6 @@
-import { edits } from '../studio/naming/edits.ts';
+import { edits } from '../studio/edits.ts';
 import { seq, type Seq } from '../studio/ids.ts';
-import { isGroup, type Command, type Leaf } from './contract.ts';
+import { isGroup, typedOptions, type Command, type Leaf } from './contract.ts';
 
 export interface ParsedLine {
   path: string[];
@@ -122,12 +122,12 @@ export const parseLine = (
   const loose = unquoted(words.slice(0, found[0]?.from ?? words.length));
   if (loose !== '') {
     // Words before any option are the first one's: `/water-or-stir gull grey`.
-    const [main] = Object.keys(leaf.options);
+    const [main] = typedOptions(leaf);
     const stray = /^([a-z][a-z0-9-]*):/i.exec(words)?.[1];
     if (stray !== undefined && (main === undefined || leaf.options[main]?.kind.prose !== true))
       return {
         ok: false,
-        why: { kind: 'no-option', path, typed: stray, have: Object.keys(leaf.options) },
+        why: { kind: 'no-option', path, typed: stray, have: typedOptions(leaf) },
       };
     if (main === undefined || found.some(({ name }) => name === main))
       return { ok: false, why: { kind: 'loose', text: loose } };

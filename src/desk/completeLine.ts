@@ -1,5 +1,6 @@
 import {
   isGroup,
+  typedOptions,
   type Choice,
   type Command,
   type Desk,
@@ -8,7 +9,7 @@ import {
 } from '../contract/contract.ts';
 import { leafAt, marks, parseLine, quoted } from '../contract/parseLine.ts';
 
-export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'at'>;
+export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'now'>;
 
 /** What the end of a line could become, and how much of its end that would replace. */
 export type Completion = [candidates: string[], end: string];
@@ -37,12 +38,12 @@ const completeOptions = async (
   const names = Object.keys(leaf.options);
   const found = marks(rest, new Set(names));
   const last = found.at(-1);
-  const option = last?.name ?? names[0];
+  const option = last?.name ?? typedOptions(leaf)[0];
   const raw = rest.slice(last?.value ?? 0);
   const word = /\S*$/.exec(raw)?.[0] ?? '';
   const isOpen = openQuote.test(raw);
   if (!isOpen && (last === undefined || /\s/.test(raw))) {
-    const unused = names.filter((name) => !found.some((mark) => mark.name === name));
+    const unused = typedOptions(leaf).filter((name) => !found.some((mark) => mark.name === name));
     const fitting = unused.filter((name) => name.startsWith(word.toLowerCase())).map((name) => `${name}:`);
     if (fitting.length > 0) return [fitting, word];
   }

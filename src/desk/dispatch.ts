@@ -1,9 +1,11 @@
-import type { Seq } from '../studio/ids.ts';
+import { instant, type Instant, type Seq } from '../studio/ids.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
+import { typedOptions } from '../contract/contract.ts';
 import type { Action, Asking, Choice, Command, Desk, Leaf, Reply, Request } from '../contract/contract.ts';
+import { dated } from '../contract/dated.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
 import { leafAt, printLine, quoted } from '../contract/parseLine.ts';
 
@@ -27,7 +29,7 @@ const refusal = (title: Reply['title'], data: Reply['data']): Reply => ({
 
 /** The options that stand beside this one in a line, as they are typed. */
 const others = (leaf: Leaf, but: string): string[] =>
-  (leaf.form ?? Object.keys(leaf.options))
+  (leaf.form ?? typedOptions(leaf))
     .filter((name) => name !== but)
     .slice(0, 4)
     .map((name) => `${name}:${quoted(leaf.options[name]?.kind.example ?? '')}`);
@@ -40,7 +42,7 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
     if (!(name in leaf.options))
       return {
         ok: false,
-        reply: refusal(words.desk.unknownOption(name, Object.keys(leaf.options)), { option: name }),
+        reply: refusal(words.desk.unknownOption(name, typedOptions(leaf)), { option: name }),
       };
   for (const [name, option] of Object.entries(leaf.options)) {
     const typed = request.typed[name];
@@ -65,7 +67,7 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
       if (stray !== undefined)
         return {
           ok: false,
-          reply: refusal(words.desk.line.noOption([...request.path], stray, Object.keys(leaf.options)), {
+          reply: refusal(words.desk.line.noOption([...request.path], stray, typedOptions(leaf)), {
             option: stray,
           }),
         };
@@ -99,6 +101,9 @@ const take = async (leaf: Leaf, request: Request, asking: Asking): Promise<Taken
   return { ok: true, values };
 };
 
+/** Nothing has happened after now, whatever a phone's clock says. */
+const happenedAt = ({ now, happenedAt: said = now }: Request): Instant => instant(Math.min(said, now));
+
 const isBucket = (value: unknown): value is BucketState =>
   typeof value === 'object' && value !== null && 'settings' in value && 'no' in value;
 
@@ -113,21 +118,31 @@ const overtaken = async (request: Request, after: Seq, values: Record<string, un
   return movedOn(bucket, after, printLine(request.path, request.typed), asking);
 };
 
-const run = async <B extends Logbook>(
+const answered = async <B extends Logbook>(
   leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
   request: Request,
+  context: Asking & { book: B },
+): Promise<Reply> => {
+  const taken = await take(leaf, request, context);
+  if (!taken.ok) return taken.reply;
+  const moved =
+    request.after === undefined ? undefined : await overtaken(request, request.after, taken.values, context);
+  // The options' kinds made these values; that they are the ones that this leaf takes is what `asks` and `logs` check.
+  return moved ?? leaf.run(taken.values as never, context);
+};
+
+const run = async <B extends Logbook>(
+  leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
+  sent: Request,
   asking: Asking & { book: B },
 ): Promise<Reply> => {
   // Linked or forgotten since the platform looked them up.
   const member = await asking.book.standsFor(asking.member);
   if (member === undefined) return refusal(asking.words.desk.forgotten, {});
-  const context = { ...asking, member };
-  const taken = await take(leaf, request, context);
-  if (!taken.ok) return taken.reply;
-  const late =
-    request.after === undefined ? undefined : await overtaken(request, request.after, taken.values, context);
-  // The options' kinds made these values; that they are the ones that this leaf takes is what `asks` and `logs` check.
-  return late ?? leaf.run(taken.values as never, context);
+  const request = await dated(leaf, sent, { ...asking, member });
+  const reply = await answered(leaf, request, { ...asking, member, typed: request.typed });
+  const { when } = request.typed;
+  return request === sent || reply.kind === 'answer' ? reply : { ...reply, data: { ...reply.data, when } };
 };
 
 /** The desk: every platform hands its commands over here, and nobody else opens a transaction. */
@@ -137,12 +152,13 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
     if (!leaf) return refusal(words.desk.noCommand(request.path.join(' ')), {});
     if (leaf.who === 'keeper' && request.role !== 'keeper')
       return refusal(words.desk.keepersOnly(request.path.join(' ')), {});
-    const { studio, member, role, at: now, guest } = request;
+    const { studio, member, role, now, guest } = request;
     const asking = {
       studio,
       member,
       role,
       now,
+      happenedAt: happenedAt(request),
       words,
       handbook,
       typed: request.typed,
@@ -177,11 +193,21 @@ export const openDesk = ({ commands, books, words, handbook, report }: DeskPorts
       const leaf = leafAt(commands, request.path);
       const kind = leaf?.options[name]?.kind;
       if (!kind?.suggest || (leaf?.who === 'keeper' && request.role !== 'keeper')) return [];
-      const { studio, role, at: now } = request;
+      const { studio, role, now } = request;
       const choices = await books.read(studio, async (book) => {
         const member = await book.standsFor(request.member);
         if (member === undefined) return [];
-        const asking = { studio, member, role, now, words, handbook, book, typed: request.typed };
+        const asking = {
+          studio,
+          member,
+          role,
+          now,
+          happenedAt: happenedAt(request),
+          words,
+          handbook,
+          book,
+          typed: request.typed,
+        };
         return kind.suggest?.(request.typed[name] ?? '', asking);
       });
       return (choices ?? []).slice(0, 25);

@@ -1,4 +1,4 @@
-import { edits } from '../studio/naming/edits.ts';
+import { edits } from '../studio/edits.ts';
 import type { Command } from '../contract/contract.ts';
 
 /** The command that a misspelt one was most likely meant for. */

@@ -3,7 +3,7 @@ import { parseLine } from '../contract/parseLine.ts';
 import type { Desk, Reply, Request } from '../contract/contract.ts';
 import type { Words } from '../words/words.ts';
 
-export type Speaker = Pick<Request, 'studio' | 'member' | 'role' | 'at' | 'guest'>;
+export type Speaker = Pick<Request, 'studio' | 'member' | 'role' | 'now' | 'happenedAt' | 'guest'>;
 
 /** One line in, one reply out. */
 export const speak = async (

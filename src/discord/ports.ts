@@ -3,7 +3,7 @@ import type { Log } from '../contract/log.ts';
 
 export type StudioId = Request['studio'];
 export type MemberId = Request['member'];
-export type Instant = Request['at'];
+export type Instant = Request['now'];
 export type Words = Parameters<Command['about']>[0];
 
 /** What Discord needs of the rest of the house. */
@@ -36,6 +36,6 @@ export interface DiscordPorts {
   };
   /** A chart as a PNG. */
   draw(chart: Chart): Promise<Uint8Array>;
-  /** The connection is lost for good: the process must end, so that a supervisor starts it anew. */
-  fatal(why: string): void;
+  /** The connection is lost for good: whoever made it makes another. */
+  fatal(why: unknown): void;
 }

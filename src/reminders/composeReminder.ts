@@ -2,6 +2,7 @@ import type { Action, Reply } from '../contract/contract.ts';
 import { printLine } from '../contract/parseLine.ts';
 import { unloggedReply } from '../replies/verdict/unloggedReply.ts';
 import type { ResistCoat } from '../studio/resist/resistCoat.ts';
+import { coatDoubt } from '../studio/resist/coatDoubt.ts';
 import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { minutes, since, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, Logbook } from '../studio/logbook/ports.ts';
@@ -56,12 +57,15 @@ const ofCoat = async (
       );
     case 'ready':
       if (!isReadyAt(ready, now)) return undefined;
-      return answer(
-        w.ready(pieces, resist),
-        resist === 'latex'
-          ? { label: w.seen, line: done }
-          : { label: w.glazed, line: `/coat off coat:${id} how:glazed` },
-      );
+      return {
+        ...answer(
+          w.ready(pieces, resist, coatDoubt(coat)),
+          resist === 'latex'
+            ? { label: w.seen, line: done }
+            : { label: w.glazed, line: `/coat off coat:${id} how:glazed` },
+        ),
+        reasons: [words.coat.touch(resist)],
+      };
     case 'peel':
       return {
         ...answer(w.peel(pieces, about.firing), {

@@ -8,7 +8,7 @@ export interface ReminderPorts {
   queue: ReminderQueue;
   books: LogbookStore;
   words: Words;
-  clock: { now(): Request['at'] };
+  clock: { now(): Request['now'] };
   log: Log;
   /** Those who may speak here, the likeliest first. */
   voices: readonly Voice[];

@@ -28,7 +28,7 @@ const speak = async (
     try {
       answers.push(await voice.speak(studio, member, reply, nonce));
     } catch (error) {
-      log.error({ error, studio, key }, reminderLog.failed);
+      log.error({ err: error, studio, key }, reminderLog.failed);
       answers.push('later');
     }
     const last = answers.at(-1);
@@ -86,8 +86,8 @@ const attempt = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise
 export const sayReminder = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise<void> => {
   const outcome = await attempt(ports, reminder).catch((error: unknown): ReminderOutcome => {
     const { studio, key, tries } = reminder;
-    ports.log.error({ error, studio, key }, reminderLog.failed);
+    ports.log.error({ err: error, studio, key }, reminderLog.failed);
     return { again: afterTries(tries, ports.clock.now()), unsure: true };
   });
-  await ports.queue.settle(reminder, outcome, ports.clock.now());
+  await ports.queue.settle(reminder, outcome);
 };

@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import { duration, later, minutes } from '../studio/ids.ts';
+import { duration, hours, later, minutes, since, type Instant } from '../studio/ids.ts';
 import { reminderLog } from '../words/remind/reminderWords.ts';
 import type { ReminderPorts } from './ports.ts';
 import { sayReminder } from './sayReminder.ts';
@@ -9,6 +9,8 @@ export interface ReminderSettings {
   every?: number;
   /** How many are said at once: the platform's client paces them. */
   together?: number;
+  /** How often what comes round again is asked for. */
+  planEvery?: number;
   /** How long a reminder that was taken is nobody else's; within it a platform still knows its nonce. */
   lease?: number;
 }
@@ -23,12 +25,20 @@ export interface Reminders {
 /** Says everything that is due, again and again, until stopped. */
 export const startReminders = async (
   ports: ReminderPorts,
-  { every = 5_000, together = 20, lease = minutes(2) }: ReminderSettings = {},
+  { every = 5_000, together = 20, planEvery = hours(1), lease = minutes(2) }: ReminderSettings = {},
 ): Promise<Reminders> => {
   const { queue, clock, log } = ports;
   const stopping = new AbortController();
+  let planned: Instant | undefined;
+  const plan = async (now: Instant): Promise<void> => {
+    // The clock may have been set back.
+    if (planned !== undefined && Math.abs(since(planned, now)) < planEvery) return;
+    planned = now;
+    await queue.plan(now).catch((error: unknown) => log.error({ error }, reminderLog.broken));
+  };
   const tick = async (): Promise<number> => {
     let said = 0;
+    await plan(clock.now());
     while (!stopping.signal.aborted) {
       const now = clock.now();
       const due = await queue.claim(now, later(now, duration(lease)), together);
@@ -41,7 +51,7 @@ export const startReminders = async (
   await queue.reclaim(clock.now());
   const going = (async () => {
     while (!stopping.signal.aborted) {
-      await tick().catch((error: unknown) => log.error({ error }, reminderLog.broken));
+      await tick().catch((error: unknown) => log.error({ err: error }, reminderLog.broken));
       await sleep(every, undefined, { signal: stopping.signal, ref: false }).catch(() => undefined);
     }
   })();

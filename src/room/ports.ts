@@ -5,7 +5,7 @@ import type { WireBucket } from './wire.ts';
 
 export type StudioId = Request['studio'];
 export type MemberId = Request['member'];
-export type Instant = Request['at'];
+export type Instant = Request['now'];
 export type Words = Parameters<Command['about']>[0];
 
 export interface Clock {
@@ -82,6 +82,8 @@ export interface RoomPorts {
   log: Log;
   studio: StudioId;
   studioName: string;
+  /** The studio's time zone, in which times are read and shown. */
+  zone(): Promise<string>;
   /** Free of passwords: the demo's own file, and no other. */
   open: boolean;
   door: Credentials;
@@ -93,6 +95,8 @@ export interface RoomPorts {
     all(): Promise<{ id: MemberId; name: string }[]>;
     /** Tells what becomes of people; answers how to stop that. */
     follow(listener: (change: PeopleChange) => void): () => void;
+    /** Who that is by now; undefined when nobody is, or they are forgotten. */
+    standsFor(member: string): Promise<MemberId | undefined>;
     isKeeper(member: MemberId): Promise<boolean>;
     setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<void>;
   };

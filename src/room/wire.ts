@@ -86,6 +86,7 @@ export interface WireBucket {
 export interface WireBoard {
   studio: string;
   now: number;
+  zone: string;
   buckets: WireBucket[];
 }
 
@@ -101,6 +102,8 @@ export interface WireStart {
   /** Free of passwords: the demo. */
   open: boolean;
   now: number;
+  /** The studio's: times are shown in it, because they are read in it. */
+  zone: string;
   me?: WireMe;
   /** Nobody has set a bucket up yet. */
   bare?: boolean;

@@ -1,4 +1,4 @@
-import { edits } from '../studio/naming/edits.ts';
+import { edits } from '../studio/edits.ts';
 import { chatter } from './everydayWords.ts';
 import type { NoteIndex } from './noteIndex.ts';
 import { isEveryday, termsAmong } from './terms.ts';

@@ -1,7 +1,8 @@
 import type { Handbook, HandbookNote, Note, StudioNote } from '../studio/handbook.ts';
+import { findEmergencies } from './findEmergencies.ts';
 import { findNotes } from './findNotes.ts';
 import { indexNotes, type NoteIndex } from './noteIndex.ts';
-import { isChatter, termsOf } from './terms.ts';
+import { isChatter, isEveryday, termsOf } from './terms.ts';
 
 /** Opens the handbook; its notes are read and indexed when the first question comes, a studio's own when its first does. */
 export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
@@ -22,9 +23,13 @@ export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
     indexes.set(own, known);
     return known;
   };
+  const knows = (word: string): boolean =>
+    isChatter(word) || termsOf(word).every((term) => withoutOwn().spread.has(term));
   return {
     note: (id) => builtIn().get(id),
-    knows: (word) => isChatter(word) || termsOf(word).every((term) => withoutOwn().spread.has(term)),
+    knows,
+    emergencies: (question) =>
+      findEmergencies(question, (word) => knows(word) || termsOf(word).every(isEveryday)),
     find: (question, own) => findNotes(indexOf(own), question),
   };
 };

@@ -33,14 +33,18 @@ const folded = (text: string): string =>
 const bareGravity =
   /(?<![\d.,])1[.,][2-9]\d{0,2}(?![\d.,]*\d)(?!\s*(?:%|°|(?:mm|cm|ml|l|lit\w+|kg|g|gr\w+|h|hrs?|hours?|min\w*|s|sec\w*|gal\w*|lbs?|oz|cups?|tsp|tbsp|qt|quarts?|days?|weeks?|in|inch\w*)\b))/gu;
 
-/** The words of a text in order, chatter and all: no accents, one spelling. */
-export const wordsOf = (text: string): string[] => {
-  const words = Array.from(segmenter.segment(folded(text).replace(bareGravity, 'gravity')))
+/** The words of a text as they were typed, but for accents, case and punctuation. */
+export const typedWords = (text: string): string[] =>
+  Array.from(segmenter.segment(folded(text)))
     .filter(({ isWordLike }) => isWordLike)
     .flatMap(({ segment }) => segment.split(/[._]/))
     .filter((word) => word !== '');
-  return samePhrases(words).map((word) => sameWords.get(word) ?? word);
-};
+
+/** The words of a text in order, chatter and all: no accents, one spelling. */
+export const wordsOf = (text: string): string[] =>
+  samePhrases(typedWords(folded(text).replace(bareGravity, 'gravity'))).map(
+    (word) => sameWords.get(word) ?? word,
+  );
 
 export const isChatter = (word: string): boolean => wordsOf(word).every((one) => chatter.has(one));
 

@@ -21,7 +21,17 @@ const notes = z.array(
   }),
 );
 
-const topics = ['bucket', 'measuring', 'resist', 'preparing', 'dipping', 'faults', 'safety', 'house'];
+const topics = [
+  'bucket',
+  'measuring',
+  'resist',
+  'preparing',
+  'dipping',
+  'faults',
+  'safety',
+  'emergency',
+  'house',
+];
 
 /** The handbook as its files have it. Throws when one is not as it should be. */
 export const loadNotes = (): HandbookNote[] =>

@@ -6,7 +6,7 @@ import type { Log } from '../contract/log.ts';
 import type { Post } from '../room/ports.ts';
 import { freshPasscode, freshToken, sealed } from '../room/access/secrets.ts';
 import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
-import { instant, type StudioId } from '../studio/ids.ts';
+import { instant, memberId, type StudioId } from '../studio/ids.ts';
 import type { LoggedEvent, Logbook } from '../studio/logbook/ports.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
 
@@ -52,6 +52,23 @@ export const connectRoom = async (
   let studioName = await books.read(studio, named);
   const isKeeper = (member: Post['member']) =>
     books.read(studio, async (book) => (await book.studio()).keepers.includes(member));
+  /** The passcode and the first keeper's way in, told to whoever started it. */
+  const tellKeys = async (room: RunningRoom): Promise<void> => {
+    if (open) return tell(roomWords.demo);
+    if (newKeys) for (const purpose of ['keeper', 'join'] as const) await door.endCodes(purpose);
+    if (newKeys || (await kept.get(passcodeName)) === undefined) {
+      const passcode = freshPasscode();
+      const seal = await sealed(passcode);
+      // Told first: one that is kept and was never told would let nobody in, one that is told and not kept is told anew.
+      tell(roomWords.passcode(passcode));
+      await kept.set(passcodeName, seal);
+    }
+    const ownerless = !(await hasKeeper(store, studio));
+    if (ownerless || newKeys) {
+      const invitation = await room.invitation('keeper');
+      tell(ownerless ? roomWords.firstKeeper(invitation) : roomWords.newKeeper(invitation));
+    }
+  };
   const room = await startRoom(
     {
       desk,
@@ -62,6 +79,7 @@ export const connectRoom = async (
       get studioName() {
         return studioName;
       },
+      zone: () => books.read(studio, async (book) => (await book.studio()).zone),
       open,
       door: Object.assign(door, {
         passcode: () => kept.get(passcodeName),
@@ -72,6 +90,7 @@ export const connectRoom = async (
         memberOf: (key, name) => people.memberOf(studio, 'room', key, name),
         all: () => books.read(studio, (book) => book.members()),
         follow: (listener) => store.followPeople(listener),
+        standsFor: (member) => books.read(studio, (book) => book.standsFor(memberId(member))),
         isKeeper,
         setKeeper: async (member, keeper, by) => {
           await books.writeOnce(studio, `room-keeper:${freshToken()}`, async (book) => {
@@ -107,24 +126,18 @@ export const connectRoom = async (
       throw new UsageProblem(roomWords.inUse(settings.ROOM_PORT));
     throw error;
   });
-  if (open) tell(roomWords.demo);
-  if (!open && newKeys) for (const purpose of ['keeper', 'join'] as const) await door.endCodes(purpose);
-  if (!open && (newKeys || (await kept.get(passcodeName)) === undefined)) {
-    const passcode = freshPasscode();
-    await kept.set(passcodeName, await sealed(passcode));
-    tell(roomWords.passcode(passcode));
+  try {
+    await tellKeys(room);
+    if (lan) {
+      const url = await room.invitation('join');
+      const { default: qr } = await import('qrcode');
+      tell(`${await qr.toString(url, { type: 'terminal', small: true })}\n${roomWords.lan(url)}`);
+    }
+    tell(roomWords.at(room.url));
+  } catch (error) {
+    await room.stop();
+    throw error;
   }
-  const ownerless = !open && !(await hasKeeper(store, studio));
-  if (ownerless || (!open && newKeys)) {
-    const invitation = await room.invitation('keeper');
-    tell(ownerless ? roomWords.firstKeeper(invitation) : roomWords.newKeeper(invitation));
-  }
-  if (lan) {
-    const url = await room.invitation('join');
-    const { default: qr } = await import('qrcode');
-    tell(`${await qr.toString(url, { type: 'terminal', small: true })}\n${roomWords.lan(url)}`);
-  }
-  tell(roomWords.at(room.url));
   return room;
 };
 

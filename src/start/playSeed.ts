@@ -25,7 +25,7 @@ export const playSeed = async (seed: Seed, app: App, start: Instant): Promise<St
   for (const name of [...seed.keepers, ...seed.members]) await memberOf(name);
   for (const [i, { at, by, line }] of inOrder(seed, start).entries()) {
     const role = seed.keepers.includes(by) ? 'keeper' : 'member';
-    const reply = await speak(line, `seed:${i}`, { studio, member: await memberOf(by), role, at }, app);
+    const reply = await speak(line, `seed:${i}`, { studio, member: await memberOf(by), role, now: at }, app);
     if (reply.kind !== 'answer') throw new Error(`${by}: ${line}: ${JSON.stringify(reply)}`);
   }
   return studio;

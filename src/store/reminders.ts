@@ -6,7 +6,7 @@ import { ReadingLogbook } from './logbook/readingLogbook.ts';
 import { readAbout } from './reminders/reminderRow.ts';
 import { freshRow } from './reminders/replan.ts';
 import { replanSessions } from './reminders/replanStudio.ts';
-import type { TransactionQueue, Writing } from './engine/transactionQueue.ts';
+import type { TransactionQueue } from './engine/transactionQueue.ts';
 
 /** Written out, so that the index of what is pending serves. */
 const isPending = sql<boolean>`status = 'pending'`;
@@ -27,6 +27,13 @@ export class StoredReminders implements ReminderQueue {
 
   constructor(turns: TransactionQueue) {
     this.#turns = turns;
+  }
+
+  async plan(now: Instant): Promise<void> {
+    const studios = await this.#turns.read(({ db }) => db.selectFrom('studios').select('id').execute());
+    const failed: unknown[] = [];
+    for (const { id } of studios) await this.#planOne(id, now).catch((error: unknown) => failed.push(error));
+    if (failed.length > 0) throw new AggregateError(failed, 'some studios could not be planned for');
   }
 
   reclaim(now: Instant): Promise<void> {
@@ -58,9 +65,9 @@ export class StoredReminders implements ReminderQueue {
     return isDue ? this.#take(now, leaseEnds, most) : [];
   }
 
-  settle(reminder: ClaimedReminder, outcome: ReminderOutcome, now: Instant): Promise<void> {
-    return this.#turns.write(async (writing) => {
-      await writing.db
+  settle(reminder: ClaimedReminder, outcome: ReminderOutcome): Promise<void> {
+    return this.#turns.write(async ({ db }) => {
+      await db
         .updateTable('reminders')
         .set(changeFor(outcome))
         .where('studio_id', '=', reminder.studio)
@@ -70,8 +77,6 @@ export class StoredReminders implements ReminderQueue {
         .where('nonce', '=', reminder.nonce)
         .where(isPending)
         .execute();
-      if (reminder.about.kind === 'buckets' && !('again' in outcome))
-        await this.#plan(writing, reminder, now);
       return { keep: true, value: undefined };
     });
   }
@@ -97,8 +102,23 @@ export class StoredReminders implements ReminderQueue {
         await writing.db
           .insertInto('reminders')
           .values(row)
-          .onConflict((conflict) => conflict.columns(['studio_id', 'member_id', 'key']).doNothing())
+          .onConflict((conflict) =>
+            conflict
+              .columns(['studio_id', 'member_id', 'key'])
+              .doUpdateSet(row)
+              // Told more than a week ago, it is news again.
+              .where('reminders.status', '<>', 'pending')
+              .where('reminders.good_until', '<=', now),
+          )
           .execute();
+      return { keep: true, value: undefined };
+    });
+  }
+
+  #planOne(studio: StudioId, now: Instant): Promise<void> {
+    return this.#turns.write(async (writing) => {
+      const known = await new ReadingLogbook(writing, studio).studio();
+      await replanSessions({ db: writing.db, id: studio, studio: known, now });
       return { keep: true, value: undefined };
     });
   }
@@ -138,11 +158,5 @@ export class StoredReminders implements ReminderQueue {
         }));
       return { keep: true, value };
     });
-  }
-
-  /** One session has had its reminder: those after it are planned. */
-  async #plan(writing: Writing, { studio }: ClaimedReminder, now: Instant): Promise<void> {
-    const known = await new ReadingLogbook(writing, studio).studio();
-    await replanSessions({ db: writing.db, id: studio, studio: known, now });
   }
 }

@@ -14,6 +14,7 @@ export const noteCautions = [
   'bleach',
   'food',
   'metals',
+  'first-aid',
 ] as const;
 export type NoteCaution = (typeof noteCautions)[number];
 
@@ -56,6 +57,24 @@ export type NoteCommand = (typeof noteCommands)[number];
 /** What the logbook can work out, when that is what was asked. */
 export const noteSums = ['verdict', 'coats', 'dip-time', 'history'] as const;
 export type NoteSum = (typeof noteSums)[number];
+
+/** What cannot wait, each by the note that says what to do now; what endangers whoever helps comes first. */
+export const emergencies = [
+  'shock',
+  'fire',
+  'gas-leak',
+  'bleach-gas',
+  'alarm',
+  'caught',
+  'collapsed',
+  'breathing',
+  'swallowed',
+  'eye',
+  'burns',
+  'cuts',
+  'hurt',
+] as const;
+export type Emergency = (typeof emergencies)[number];
 
 /** A note of the handbook that comes with the program, in every studio. */
 export interface HandbookNote {
@@ -107,6 +126,8 @@ export interface Found {
 export interface Handbook {
   find(question: string, own: readonly StudioNote[]): Found;
   note(id: string): HandbookNote | undefined;
+  /** What happens right now to somebody, as far as a question says so; the most pressing first. */
+  emergencies(question: string): Emergency[];
   /** Whether a word is one of everyday or of the trade, and so no sign of a bucket's name by itself. */
   knows(word: string): boolean;
 }

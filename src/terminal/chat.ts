@@ -5,6 +5,8 @@ import { speak } from '../desk/speak.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';
 import { chatWords } from '../words/platform/chatWords.ts';
+import { sayWords } from '../words/platform/sayWords.ts';
+import { moreAction } from '../contract/kinds/longList.ts';
 import { completeLine } from '../desk/completeLine.ts';
 import { replyLines } from './plainReply.ts';
 
@@ -37,7 +39,7 @@ export const chat = async ({
   input,
   output,
 }: ChatPorts): Promise<void> => {
-  const asker = () => ({ ...who, at: now() });
+  const asker = () => ({ ...who, now: now() });
   const lines = createInterface({
     input,
     output,
@@ -60,15 +62,22 @@ export const chat = async ({
   });
   let offered: Action[] = [];
   const show = (reply: Reply, inZone: string): void => {
-    const actions = reply.actions ?? [];
+    const actions = [...(reply.actions ?? []), ...moreAction(reply)];
     const from = offered.length + 1;
     offered = [...offered, ...actions];
+    const { more: _, ...rest } = reply;
     const shown = {
-      ...reply,
+      ...rest,
       actions: actions.map(({ label, ...action }, i) => ({ ...action, label: [`${from + i} `, ...label] })),
     };
-    const kept = reply.file && keepFile?.(reply.file);
-    output.write(`${replyLines(shown, { now: now(), zone: inZone }, output.columns || 80, kept)}\n\n`);
+    const text = (kept?: string) =>
+      replyLines(shown, { now: now(), zone: inZone }, output.columns || 80, kept);
+    try {
+      output.write(`${text(reply.file && keepFile?.(reply.file))}\n\n`);
+    } catch (error) {
+      // Its file cannot be kept: what was answered stands, and so does what was logged.
+      output.write(`${text()}\n  ${sayWords.fileNotKept(String(error))}\n\n`);
+    }
   };
   const answer = async (line: string): Promise<void> => {
     const reply = await speak(line, `terminal:${randomUUID()}`, asker(), { desk, words });

@@ -1,4 +1,5 @@
 import type { Reply } from '../contract/contract.ts';
+import { moreAction } from '../contract/kinds/longList.ts';
 import { plainText, type Seen } from '../contract/plainText.ts';
 import { logWords } from '../words/bucket/logWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
@@ -15,7 +16,10 @@ export const replyJson = (reply: Reply, seen: Seen): object => {
     reasons: (reply.reasons ?? []).map(plain),
     dont: (reply.dont ?? []).map(plain),
     cautions: (reply.cautions ?? []).map(plain),
-    actions: (reply.actions ?? []).map(({ label, line }) => ({ label: plain(label), line })),
+    actions: [...(reply.actions ?? []), ...moreAction(reply)].map(({ label, line }) => ({
+      label: plain(label),
+      line,
+    })),
     private: reply.private ?? false,
     ...(reply.chart && { chart: reply.chart }),
     ...(reply.file && { file: reply.file }),
@@ -43,7 +47,9 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
   const facts = (reply.facts ?? []).map(
     ({ label, text }) => `  ${plain(label)}: ${wrapped(plain(text), '    ', width)}`,
   );
-  const actions = (reply.actions ?? []).map(({ label, line }) => `  > ${plain(label)}:  ${line}`);
+  const actions = [...(reply.actions ?? []), ...moreAction(reply)].map(
+    ({ label, line }) => `  > ${plain(label)}:  ${line}`,
+  );
   const told = keptAs === undefined ? sayWords.fileComes : sayWords.fileKept;
   const file = reply.file ? [`  ${told(keptAs ?? reply.file.name)}`] : [];
   return [

@@ -1,4 +1,5 @@
 import type { NotUndoable } from '../studio/logbook/undoable.ts';
+import type { DoubtfulDose } from '../studio/batch/doubtfulDose.ts';
 import type { AdditionProblem } from '../studio/batch/readAddition.ts';
 import { askWords } from './ask/askWords.ts';
 import { batchWords } from './batch/batchWords.ts';
@@ -15,7 +16,7 @@ import { firedWords } from './firing/firedWords.ts';
 import { exportWords } from './desk/exportWords.ts';
 import { helpWords } from './desk/helpWords.ts';
 import { logWords } from './bucket/logWords.ts';
-import { massText, volumeAbout, volumeText } from './text/measures.ts';
+import { massText, percentText, volumeAbout, volumeText } from './text/measures.ts';
 import { noteWords } from './ask/noteWords.ts';
 import { optionWords } from './desk/optionWords.ts';
 import { peopleWords } from './studio/peopleWords.ts';
@@ -105,11 +106,39 @@ export const en = {
     about: 'Say what went into a bucket, or came out of it',
     what: 'What it was',
     amount: 'How much: 450 ml, 300 g',
-    from: 'The bucket that the glaze came from',
+    from: 'The bucket that the glaze came from, or own: back from a tray, or fresh of the same mix',
+    itsOwn: 'its own: back from a tray, or fresh of the same mix',
     gravity: 'Gravity of the glaze that was added, if known',
     strength: 'Epsom salt in a litre of the flocculant, if it is not saturated',
     remake: 'Was the bucket remade? Counting of flocculant starts anew',
-    sameBucket: ['A bucket can’t be topped up from itself. Nothing was saved.'] as Text,
+    sameBucket: [
+      'A bucket can’t be topped up from itself. Its own glaze, back from a tray? Say from:own. Nothing was saved.',
+    ] as Text,
+    sure: 'The amount is as large as it looks',
+    doubtful: (doubt: DoubtfulDose, typed: string): Text =>
+      doubt.what === 'flocculant'
+        ? t`“${said(typed)}” of flocculant is ${[String(Math.round(doubt.times))]} doses: one dose here is ${[doseText(doubt.dose)]} of solution. Did so much go in? Nothing was saved yet.`
+        : t`“${said(typed)}” of deflocculant is ${[percentText(doubt.percent)]} of the dry powder: a glaze takes it by the drop, here less than ${[massText(doubt.most)]} in all. Did so much go in? Nothing was saved yet.`,
+    reallyAdded: ['Yes, so much went in'] as Text,
+    change: ['Another amount'] as Text,
+    bleach: [
+      'Bleach: never with vinegar or another acid (chlorine gas), never with latex or ammonia (chloramine gas). Gloves, eye protection, open the windows; nobody’s bare hands in it.',
+    ] as Text,
+    acid: [
+      'Vinegar and other acids, ammonia and latex: never with bleach, which makes a poisonous gas with them. Has bleach been in this bucket? Then don’t stir it.',
+    ] as Text,
+    bothPoured: [
+      'By the logbook both bleach and what must not meet it went into this bucket. Don’t breathe over it: leave the room, open the windows from outside, and call a keeper. Poison centre or doctor for whoever coughs.',
+    ] as Text,
+    mixedUnknown: [
+      'Nobody said which glaze that was. Its own, back from a tray? Take it back and say from:own. From another bucket? Say from: and its name: its hazards come with it.',
+    ] as Text,
+    mixed: (into: number, name: string, from: number): Text =>
+      t`Another bucket’s glaze puts this one on hold until a keeper has looked. Are the two the same glaze? A keeper says so before it is poured: /bucket change bucket:${into} same-as:${from} (${said(name)}).`,
+    mixedBrings: (marks: readonly string[]): Text =>
+      t`It brings ${[marks.join(', ')]}, and the bucket is marked with that too.`,
+    noChildren: ['Children may not use this bucket any more, until a keeper says so again.'] as Text,
+    takeItBack: ['Take it back'] as Text,
     alsoTaken: (entry: string, name: string): Text => t`Taken out of ${said(name)} as ${[entry]}.`,
     asSaturated: ['Counted as saturated Epsom salt solution.'] as Text,
     keepersHands: ['Dry powder and deflocculant are keepers’ hands. It is logged; tell a keeper.'] as Text,

@@ -24,7 +24,7 @@ afterAll(() => demo.close());
 const asking = async <T>(work: (asking: Asking) => T | Promise<T>): Promise<T> => {
   const who = await demo.as('Odile', 'keeper');
   return demo.app.store.books.read(demo.studio, async (book) =>
-    work({ ...who, now: demo.now, words: en, handbook, book, typed: {} }),
+    work({ ...who, now: demo.now, happenedAt: demo.now, words: en, handbook, book, typed: {} }),
   );
 };
 

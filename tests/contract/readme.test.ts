@@ -2,8 +2,10 @@ import { existsSync, readFileSync } from 'node:fs';
 import { parse } from 'dotenv';
 import { describe, expect, it } from 'vitest';
 import { readConfig } from '../../src/start/config.ts';
-import { decisionPage } from '../../src/readme/decisionPage.ts';
-import { readmeNow } from '../../src/readme/readmeNow.ts';
+import { foldFiles, foldKeyNow } from '../../src/generated/foldKeyNow.ts';
+import { decisionPage } from '../../src/generated/decisionPage.ts';
+import { readmeNow } from '../../src/generated/readmeNow.ts';
+import { foldKey } from '../../src/store/states/foldKey.ts';
 import { rules } from '../../src/studio/verdict/rules.ts';
 
 const documents = ['README.md', 'DEVELOPERS.md'];
@@ -28,6 +30,27 @@ describe('docs/decision.md', () => {
       .filter((line) => /^\| \*\*(?:low|in|high)\*\*/.test(line))
       .map((line) => line.split(' | '));
     expect(cells.map((row) => row.length)).toEqual([5, 5, 5]);
+  });
+});
+
+describe('the key of cached states', () => {
+  it('is that of the sources as they are (else: npm run build)', () => {
+    expect(foldKey).toBe(foldKeyNow());
+  });
+
+  it('comes from every file that a state depends on: the fold, its arithmetic, and how entries are read', () => {
+    expect(foldFiles()).toEqual(
+      expect.arrayContaining([
+        'src/studio/bucket/foldBucket.ts',
+        'src/studio/bucket/applyGravity.ts',
+        'src/studio/contents/contents.ts',
+        'src/studio/contents/pailVolumeFromGap.ts',
+        'src/studio/settings/bucketSettings.ts',
+        'src/glaze/materials/solutionDensity.ts',
+        'src/glaze/units.ts',
+        'src/store/entries/eventRow.ts',
+      ]),
+    );
   });
 });
 

@@ -216,6 +216,6 @@ export const rooms: readonly Room[] = [
   },
   { room: 'src/needsNode.js', instead: top },
   { room: 'src/start', packages: [''], instead: top },
-  { room: 'src/readme', packages: [''], instead: top },
+  { room: 'src/generated', packages: [''], instead: top },
   { room: 'src/bin', packages: [''], instead: top },
 ];

@@ -1,8 +1,11 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { afterEach, describe, expect, test } from 'vitest';
 import { t } from '../../src/words/text/text.ts';
+import { asks } from '../../src/contract/contract.ts';
+import { fields } from '../helpers/discord/discordBody.ts';
+import { refusal } from '../helpers/discord/discordRest.ts';
 import { serverError } from '../helpers/discord/discordDouble.ts';
-import { press, slash } from '../helpers/discord/discordInteraction.ts';
+import { pick, press, slash, submit } from '../helpers/discord/discordInteraction.ts';
 import { type DiscordRoom, openDiscordRoom, testCommands } from '../helpers/discord/discordRoom.ts';
 
 let room: DiscordRoom;
@@ -121,8 +124,132 @@ test('a reply that the platform refuses is shown without its trimmings', async (
   expect(discord.problems.join()).toMatch(/button without label/);
 });
 
+describe('what was logged is told as logged', () => {
+  const poured = { label: t`I poured it`, line: '/pour what:water amount:"450 ml"', press: 'run' as const };
+  const gone = { refuse: refusal(404, 10008, 'Unknown Message') };
+  const badForm = { refuse: refusal(400, 50035, 'Invalid Form Body') };
+  const everything = ({ discord }: DiscordRoom) =>
+    [...discord.world.messages.values()].map(({ message }) => message.content).join('\n');
+
+  test('when the message whose button was pressed is deleted meanwhile', async () => {
+    const { discord, place, entries } = await open(testCommands({ actions: [poured] }));
+    const looked = await discord.reply(slash(place, ['look'], { bucket: 'gorse' }));
+    discord.plant(gone, ({ path, body }) => isCallback({ path }) && fields(body)['type'] === 7);
+    const { message } = await discord.reply(press(place, looked, 'I poured it'));
+    expect(message.content).toBe(POURED);
+    expect(await entries()).toBe(1);
+  });
+
+  test('when its buttons are gone and what should follow is refused', async () => {
+    const { discord, place, entries } = await open(testCommands({ actions: [poured] }));
+    const looked = await discord.reply(slash(place, ['look'], { bucket: 'gorse' }));
+    discord.plant(badForm, isFollowUp, 2);
+    discord.deliver(press(place, looked, 'I poured it'));
+    await discord.until(() => everything(room).includes(POURED), 'what was logged');
+    expect(everything(room)).not.toMatch(/nothing was changed/);
+    expect(await entries()).toBe(1);
+  });
+
+  test('when the reply is refused twice: in the channel', async () => {
+    const { discord, place, entries } = await open();
+    discord.plant(badForm, isCallback, 4);
+    discord.deliver(slash(place, ['pour'], WATER));
+    await discord.until(() => everything(room).includes(POURED), 'what was logged');
+    expect(everything(room)).not.toMatch(/nothing was changed/);
+    expect(await entries()).toBe(1);
+  });
+
+  test('when its announcement is deleted before it is filled', async () => {
+    const { discord, place, ports, entries } = await open();
+    const { now } = ports.clock;
+    ports.clock.now = () => (now() + 60_000) as ReturnType<typeof now>;
+    discord.plant(gone, ({ method, path }) => method === 'PATCH' && path.startsWith('/webhooks/'), 4);
+    discord.deliver(slash(place, ['pour'], WATER));
+    await discord.until(() => everything(room).includes(POURED), 'what was logged');
+    expect(everything(room)).not.toMatch(/nothing was changed/);
+    expect(await entries()).toBe(1);
+  });
+
+  test('when its buttons cannot be made', async () => {
+    const long = { ...poured, line: `${poured.line} bucket:"${'x'.repeat(90)}"` };
+    const held = {
+      hold: () => Promise.reject(new Error('the disk is full')),
+      held: () => Promise.resolve(undefined),
+    };
+    const { discord, place, entries } = await open(testCommands({ actions: [long] }), {}, { held });
+    const { message } = await discord.reply(slash(place, ['pour'], WATER));
+    expect(message.content).toBe(POURED);
+    expect(await entries()).toBe(1);
+  });
+});
+
+describe('the same act sent again is carried out once, and answered again', () => {
+  const one = (amount: number) => ({
+    label: t`Pour ${amount}`,
+    line: `/pour what:water amount:"${amount} ml"`,
+    press: 'run' as const,
+  });
+  const choosing = (many: number) =>
+    testCommands().map((command) =>
+      command.name === 'look'
+        ? asks({
+            name: 'look',
+            about: () => 'Ask which',
+            who: 'member',
+            options: {},
+            run: () =>
+              Promise.resolve({
+                kind: 'choice',
+                title: t`Which one?`,
+                actions: Array.from({ length: many }, (_, i) => one(i + 1)),
+                data: {},
+              }),
+          })
+        : command,
+    );
+
+  for (const [what, many, again] of [
+    ['a button of a choice', 2, press],
+    ['a row of a menu', 9, pick],
+  ] as const)
+    test(`by ${what}`, async () => {
+      const { discord, place, entries } = await open(choosing(many));
+      const asked = await discord.reply(slash(place, ['look']));
+      const draft = again(place, asked, 'Pour 2');
+      const others = [
+        again(place, asked, 'Pour 1'),
+        again({ ...place, by: discord.person('Ilse') }, asked, 'Pour 2'),
+      ];
+      for (let times = 0; times < 2; times += 1) {
+        const pressed = await discord.use(draft);
+        await discord.until(() => pressed.followUps.length === 1, 'the answer');
+        expect(discord.message(pressed.followUps[0]).message.content).toMatch(
+          /^Poured 2 ml of water.*: 1 in all/,
+        );
+      }
+      expect(await entries()).toBe(1);
+      // Another row is another act, and so is another's press.
+      for (const other of others) await discord.use(other);
+      await expect.poll(entries).toBe(3);
+    });
+
+  test('a form', async () => {
+    const { discord, place, entries } = await open();
+    const opened = await discord.use(slash(place, ['pour']));
+    const filled = { what: 'water', amount: '450 ml' };
+    for (let times = 0; times < 2; times += 1) {
+      const { message } = await discord.reply(submit(place, opened, filled));
+      expect(message.content).toBe(POURED);
+    }
+    expect(await entries()).toBe(1);
+    const anew = await discord.use(slash(place, ['pour']));
+    await discord.reply(submit(place, anew, filled));
+    expect(await entries()).toBe(2);
+  });
+});
+
 describe('a connection lost for good', () => {
-  test.each([4004, 4010, 4011, 4012, 4013, 4014])('(%i) ends the process', async (code) => {
+  test.each([4004, 4010, 4011, 4012, 4013, 4014])('(%i) is told to whoever connected', async (code) => {
     const { discord, fatal } = await open();
     discord.gateway.close(code);
     await expect.poll(() => fatal.length).toBe(1);

@@ -116,6 +116,24 @@ describe('latex', () => {
     ]);
   });
 
+  test('that missed a firing is to be peeled before the next as well', async () => {
+    await room.say(room.mara.id, evening, '/coat on kind:latex pieces:jug');
+    const peeled = () => room.told(room.mara.person).filter((one) => one.startsWith('Peel')).length;
+    for (const week of [0, 1]) {
+      const later = week * 7 * 24 * hour;
+      await room.say(room.keeper.id, evening + later + hour, '/studio firing when:"wednesday 8am"', 'keeper');
+      await room.tick(at('2026-03-03T23:30:00Z') + later);
+      expect(peeled()).toBe(week + 1);
+    }
+  });
+
+  test('put on shortly before a firing is planned for the same day is to be peeled too', async () => {
+    await room.say(room.mara.id, morning, '/coat on kind:latex pieces:jug');
+    await room.say(room.keeper.id, morning + hour / 2, '/studio firing when:"today 4pm"', 'keeper');
+    await room.tick(morning + hour);
+    expect(room.told(room.mara.person)).toEqual([expect.stringMatching(/^Peel the latex off jug/)]);
+  });
+
   test('needs no peeling reminder when the firing is called off', async () => {
     await room.say(room.mara.id, evening, '/coat on kind:latex pieces:jug');
     await room.say(room.keeper.id, evening + hour, '/studio firing when:"wednesday 8am"', 'keeper');
@@ -142,6 +160,43 @@ describe('buckets before a session', () => {
       Array.from({ length: 2 }, () => expect.stringMatching(/^Before tuesday at .* 1 bucket wants you/)),
     );
     expect(room.told(room.mara.person)).toEqual([]);
+  });
+
+  /** Half an hour before 18:00 on the wall, so many weeks on; the clocks change on 8 March. */
+  const weeksOn = (n: number) => tuesday - half + n * 7 * 24 * hour - (n > 0 ? hour : 0);
+
+  test('are told of week after week when the next that is listed is dealt with beforehand', async () => {
+    await room.tick(weeksOn(0));
+    const { reminders } = JSON.parse(await room.say(room.keeper.id, weeksOn(0) + hour, '/remind list')) as {
+      reminders: { reminder: string }[];
+    };
+    expect(reminders.length).toBeGreaterThan(0);
+    await room.say(
+      room.keeper.id,
+      weeksOn(0) + hour,
+      `/remind done reminder:"${reminders[0]?.reminder ?? ''}"`,
+    );
+    for (let day = 1; day <= 8 * 7; day += 1) await room.tick(weeksOn(0) + day * 24 * hour);
+    // The first, and of eight weeks all but the next.
+    expect(room.told(room.keeper.person)).toHaveLength(8);
+  });
+
+  test('are told of again after the studio was closed for 64 days', async () => {
+    // From Monday 2 March to Monday 4 May 2026: the next Tuesday is the day after.
+    await room.say(room.keeper.id, evening, '/studio hours closed:"2026-03-02 to 2026-05-04"', 'keeper');
+    for (let day = 0; day < 63; day += 1) expect(await room.tick(morning + day * 24 * hour)).toBe(0);
+    for (const week of [9, 10, 11]) await room.tick(weeksOn(week));
+    expect(room.told(room.keeper.person)).toHaveLength(3);
+  });
+
+  test('put off until the session is on are told of then, whatever is planned meanwhile', async () => {
+    await room.tick(weeksOn(0));
+    await room.say(room.keeper.id, weeksOn(0) + minute, '/remind later reminder:buckets-2026-03-03-tuesday');
+    await room.tick(weeksOn(0) + 40 * minute);
+    await room.restart();
+    expect(room.told(room.keeper.person)).toHaveLength(1);
+    await room.tick(weeksOn(0) + 61 * minute);
+    expect(room.told(room.keeper.person)).toHaveLength(2);
   });
 
   test('that are stirred and measured are nobody’s', async () => {

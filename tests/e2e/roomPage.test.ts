@@ -68,6 +68,22 @@ const submit = async (page: Page) => {
   return newest(page);
 };
 
+describe('a phone in another zone than the studio', () => {
+  it('is shown the times that it would type, and told so', async () => {
+    const page = await enter('Traveller', { options: { ...phoneSize, timezoneId: 'Asia/Tokyo' } });
+    expect(await page.locator('.zone').textContent()).toContain('America/St Johns');
+    const tile = await say(page, '/stirred bucket:sandbar when:"yesterday 9:05am"');
+    const times = await tile.locator('time').evaluateAll((all) => all.map((one) => one.title));
+    expect(times.join()).toMatch(/9:05/);
+    expect(await sticksOut(page)).toBe(0);
+  });
+
+  it('is told nothing where its clock shows the same', async () => {
+    const page = await enter('Neighbour', { options: { ...phoneSize, timezoneId: 'America/St_Johns' } });
+    expect(await page.locator('.zone').count()).toBe(0);
+  });
+});
+
 describe('the jobs, on a phone', () => {
   it('a reading is posted by its form, and the answer says what to do', async () => {
     const page = await enter('Reader');
@@ -79,9 +95,56 @@ describe('the jobs, on a phone', () => {
     const tile = await submit(page);
     expect(await tile.locator('h2').textContent()).toContain('Gull Grey');
     expect(await tile.getByText('only you see this').count()).toBe(0);
-    // Next time the bucket is there already.
+  });
+
+  it('no bucket is filled in for anybody; those named lately are first to press, until sign-out', async () => {
+    const page = await enter('Recent');
+    const bucket = page.locator('dialog [data-option=bucket]');
+    const close = () => page.getByRole('button', { name: 'Close' }).click();
+    const offered = async () => {
+      await bucket.locator('input').click();
+      await bucket.locator('.offered button').first().waitFor();
+      return bucket.locator('.offered button').allTextContents();
+    };
+    for (const [number, name] of [
+      ['4', 'Sandbar'],
+      ['9', 'Gull Wing'],
+    ]) {
+      await job(page, 'water-or-stir');
+      await choose(page, 'bucket', `${number} · ${name}`);
+      await submit(page);
+    }
+    for (const path of ['reading', 'dose', 'added', 'ask', 'fired']) {
+      await job(page, path);
+      expect([path, await bucket.locator('input').inputValue()]).toEqual([path, '']);
+      const [first, second] = await offered();
+      expect([path, first, second]).toEqual(
+        ['ask', 'fired'].includes(path)
+          ? [path, '1 · Gull Grey', expect.not.stringContaining('Sandbar')]
+          : [path, '9 · Gull Wing', '4 · Sandbar'],
+      );
+      await close();
+    }
+    // The next one at the tablet.
+    await page.getByRole('button', { name: 'Recent' }).click();
+    await page.getByRole('button', { name: 'Sign out', exact: true }).click();
+    await page.getByLabel('Your name').fill('Next');
+    await page.getByRole('button', { name: 'Come in' }).click();
+    await page.getByRole('navigation', { name: 'Jobs' }).waitFor();
     await job(page, 'reading');
-    expect(await page.locator('dialog [data-option=bucket] input').inputValue()).toBe('Gull Grey');
+    expect(await bucket.locator('input').inputValue()).toBe('');
+    expect((await offered())[0]).toBe('1 · Gull Grey');
+  });
+
+  it('an emergency is answered on the page by what to do now, whichever bucket was asked about before', async () => {
+    const page = await enter('Helper');
+    await say(page, '/water-or-stir gull wing');
+    await job(page, 'ask');
+    await fill(page, 'question', 'My chest is tight after mixing glaze');
+    const tile = await submit(page);
+    expect(await tile.locator('h2').textContent()).toMatch(/^Get out into fresh air/);
+    expect(await tile.textContent()).not.toMatch(/Gull Wing|Gravity/);
+    expect(await tile.getByText('only you see this').count()).toBe(1);
   });
 
   it('what was refused is put right without typing it twice', async () => {

@@ -2,6 +2,7 @@ import { connect } from 'node:net';
 import { describe, expect, it } from 'vitest';
 import { systemClock } from '../../src/clock.ts';
 import {
+  breakLog,
   gullGrey,
   Phone,
   type Got,
@@ -10,6 +11,10 @@ import {
   testRoom,
   type TestRoom,
 } from '../helpers/room/roomServer.ts';
+import { settableClock } from '../helpers/store/storeFile.ts';
+
+const hour = 3_600_000;
+const day = 24 * hour;
 
 const id = (n: number | string) => `line-${n}-`.padEnd(24, '0');
 
@@ -198,16 +203,104 @@ describe('what is said in the room', () => {
     ears.message.destroy();
   });
 
-  it('counts from when it was meant, when a phone was out of reach', async () => {
-    const open = await testRoom();
+  it.each([
+    ['as a browser counts', 600_000.4, 600_000],
+    ['of a moment', 5_000.9, 5_001],
+    ['too short to count', 4_999.5, 0],
+    ['before it was written', -600_000, 0],
+    ['of no number', '600000', 0],
+  ])('is of when it was written, and logged when it came: a wait %s', async (_, waited, ago) => {
+    const clock = settableClock();
+    const open = await testRoom({ clock });
     await sayAsKeeper(open, gullGrey);
     const wren = await phoneOf(open, 'Wren');
-    const before = systemClock.now();
-    await wren.post('/api/say', { id: id('late'), line: '/stirred bucket:gg', waited: 600_000 });
+    const now = clock.now();
+    expect((await wren.say('/stirred bucket:gg', id('late'), { waited })).status).toBe(200);
     const [entry] = await entriesOf(open);
-    expect(entry?.event.kind).toBe('stir');
-    expect(before - (entry?.at ?? 0)).toBeGreaterThan(590_000);
-    expect(before - (entry?.at ?? 0)).toBeLessThan(610_000);
+    expect(entry).toMatchObject({ event: { kind: 'stir' }, at: now - ago, loggedAt: now });
+  });
+
+  it('is not logged a day later until whoever wrote it says so, and then as of then', async () => {
+    const clock = settableClock();
+    const open = await testRoom({ clock });
+    await sayAsKeeper(open, gullGrey);
+    const wren = await phoneOf(open, 'Wren');
+    const now = clock.now();
+    const old = { waited: 3 * day + 0.5 };
+    const asked = await wren.say('/stirred bucket:gg', id('old'), old);
+    expect([asked.status, asked.json['why']]).toEqual([409, 'too-old']);
+    expect(await entriesOf(open)).toHaveLength(1);
+    await wren.say('/stirred bucket:gg', id('old'), { ...old, sure: true });
+    expect((await entriesOf(open))[0]).toMatchObject({ at: now - 3 * day - 1, loggedAt: now });
+  });
+
+  it('moves no clock but that of its entry: a code that has ended stays ended, an undo too late is too late', async () => {
+    const clock = settableClock();
+    const open = await testRoom({ clock });
+    await sayAsKeeper(open, gullGrey);
+    const wren = await phoneOf(open, 'Wren');
+    const { json: mine } = await wren.say('/stirred bucket:gg');
+    const member = await open.app.store.people.memberOf(open.studio, 'discord', '81', 'Dunlin');
+    const offer = { studio: open.studio, member, role: 'member', now: clock.now(), typed: {} } as const;
+    const offered = await open.app.desk.dispatch({ ...offer, key: 'discord:1', path: ['link'] });
+    const line = `/link code:${String(offered.data['code'])}`;
+    const entry = (await entriesOf(open))[0];
+    clock.set(clock.now() + 19 * hour);
+    const waited = { waited: 19 * hour };
+    expect((await wren.say(line, id('code'), waited)).json).toMatchObject({ reply: { kind: 'refusal' } });
+    expect((await wren.say(`/undo entry:${entry?.id ?? ''}`, id('undo'), waited)).json).toMatchObject({
+      reply: { kind: 'refusal' },
+    });
+    expect(mine['reply']).toMatchObject({ kind: 'answer' });
+  });
+
+  it('gives nobody more guesses at a code by telling each another time', async () => {
+    const open = await testRoom();
+    const wren = await phoneOf(open, 'Wren');
+    const titles: string[] = [];
+    for (let n = 0; n < 8; n += 1) {
+      const { json } = await wren.say(`/link code:2222-222${n + 2}`, id(n), { waited: (8 - n) * hour });
+      titles.push(/"title":\[[^\]]*\]/.exec(JSON.stringify(json))?.[0] ?? '');
+    }
+    expect(new Set(titles.slice(0, 5)).size).toBe(1);
+    expect(new Set(titles.slice(5)).size).toBe(1);
+    expect(titles[5]).not.toBe(titles[0]);
+  });
+
+  it('is not said under the name of somebody else who signed in since; of one who was linked, it is', async () => {
+    const open = await testRoom();
+    await sayAsKeeper(open, gullGrey);
+    const [wren, tern] = [await phoneOf(open, 'Wren'), await phoneOf(open, 'Tern')];
+    const who = async (phone: Phone) =>
+      ((await phone.get('/api/start')).json['me'] as { member: string }).member;
+    const [wrens, terns] = [await who(wren), await who(tern)];
+    const stir = (n: number, member: string) => ({ id: id(n), line: '/stirred bucket:gg', member });
+    expect((await tern.post('/api/say', stir(1, wrens))).status).toBe(401);
+    expect(await entriesOf(open)).toHaveLength(1);
+    expect((await tern.post('/api/say', stir(2, terns))).status).toBe(200);
+    const member = await open.app.store.people.memberOf(open.studio, 'discord', '81', 'Dunlin');
+    const offer = { studio: open.studio, member, role: 'member', now: open.app.clock.now() } as const;
+    const { data } = await open.app.desk.dispatch({ ...offer, typed: {}, key: 'discord:1', path: ['link'] });
+    expect((await wren.say(`/link code:${String(data['code'])}`)).status).toBe(200);
+    expect((await wren.post('/api/say', stir(3, wrens))).status).toBe(200);
+    expect(await entriesOf(open)).toHaveLength(3);
+  });
+
+  it('is tried again when a bug kept it from being logged, and logged once', async () => {
+    const open = await testRoom({ mayBreak: true });
+    await sayAsKeeper(open, gullGrey);
+    const wren = await phoneOf(open, 'Wren');
+    const mend = breakLog(open);
+    for (const _ of ['once', 'again']) {
+      const broken = await wren.say('/stirred bucket:gg', id('bug'));
+      expect([broken.status, broken.json['why']]).toEqual([500, 'broken']);
+      expect(broken.json['said']).toMatch(/Nothing was saved.* [0-9a-f]{8}\.$/);
+    }
+    mend();
+    const { json: mended } = await wren.say('/stirred bucket:gg', id('bug'));
+    expect(mended).toMatchObject({ reply: { kind: 'answer' } });
+    expect((await wren.say('/stirred bucket:gg', id('bug'))).json['no']).toBe(mended['no']);
+    expect(await entriesOf(open)).toHaveLength(2);
   });
 
   it('reaches the others when it is public, and nobody else when it is private: live, replayed, or asked for', async () => {
@@ -258,7 +351,7 @@ describe('what is said in the room', () => {
     const [hears, other] = [await wren.listen(), await tern.listen()];
     const member = await open.app.store.people.memberOf(open.studio, 'discord', '81', 'Dunlin');
     const elsewhere = open.room.overheard(open.app.desk);
-    const about = { studio: open.studio, member, role: 'member', at: systemClock.now() } as const;
+    const about = { studio: open.studio, member, role: 'member', now: systemClock.now() } as const;
     await elsewhere.dispatch({ ...about, key: 'discord:1', path: ['stirred'], typed: { bucket: 'gg' } });
     await elsewhere.dispatch({ ...about, key: 'discord:2', path: ['help'], typed: {} });
     const claim = (await open.app.store.room(open.studio).door.claims()).find(({ name }) => name === 'Wren');

@@ -47,7 +47,7 @@ describe('whatever was logged', () => {
       fc.property(story, (one) => {
         const state = stateOf(one.entries);
         for (const number of numbersIn(state)) expect(number).toSatisfy(Number.isFinite);
-        const { water = 1, dryWeight: solids = 0 } = state.contents ?? {};
+        const { water = 1, solids: solids = 0 } = state.contents ?? {};
         expect(water).toBeGreaterThan(0);
         expect(solids).toBeGreaterThanOrEqual(0);
         for (const verdict of verdictsOf(one)) {
@@ -153,6 +153,9 @@ describe('order', () => {
       fc.property(story, bucketEvent, keepersDoing, fc.boolean(), ({ entries, now }, event, other, sieve) => {
         // Sieving takes lumps out that are seen: those two are related.
         if (other.kind === 'sieve' && 'seen' in event && event.seen.some((sight) => sight !== 'none')) return;
+        // Frost and dirt end what was read before them, and so does a sieve that has lumps to take out.
+        if (other.kind === 'hold' && (other.cause === 'frozen' || other.cause === 'contaminated')) return;
+        if (other.kind === 'sieve' && stateOf(entries).unsieved) return;
         if (event.kind === 'hold' || event.kind === 'release' || event.kind === 'sieve') return;
         const last = entries.at(-1);
         if (!last) return;

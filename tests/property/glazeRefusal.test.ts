@@ -272,6 +272,7 @@ const neverRefuse = new Set([
   'molarMass',
   'chanceAbove',
   'findMaterial',
+  'hazardsInName',
   'flowCup',
   'valid',
   'refused',

@@ -1,4 +1,4 @@
-import { normalizedName } from '../../studio/naming/normalizedName.ts';
+import { normalizedName } from '../../studio/normalizedName.ts';
 import { studioNoteId, type StudioNote } from '../../studio/handbook.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 

@@ -11,8 +11,10 @@ const longAgo = days(366);
 
 const when = (looks: 'back' | 'ahead', example: string, to: 'day' | 'hour' = 'day'): Kind<Instant> => ({
   control: 'text',
+  ...(looks === 'back' && { happened: true }),
   example,
-  async read(typed, { now, book, words }) {
+  // As it was meant when it was typed.
+  async read(typed, { happenedAt: now, book, words }) {
     const { zone } = await book.studio();
     const read = readInstant(typed, { now, zone, looks });
     if (!read.ok) {
@@ -45,7 +47,7 @@ export const stretchPast: Kind<Stretch> = {
   async read(typed, asking) {
     const read = await whenPast.read(typed, asking);
     if (!read.ok) return read;
-    const { now, book } = asking;
+    const { happenedAt: now, book } = asking;
     const { zone } = await book.studio();
     const said = readInstant(typed, { now, zone, looks: 'back' });
     if (said.ok && said.exact) return { ok: true, value: { from: read.value, to: read.value } };

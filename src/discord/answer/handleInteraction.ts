@@ -20,7 +20,7 @@ import { filledIn } from '../render/form.ts';
 import { identify } from './identify.ts';
 import { clipped } from '../render/markdown.ts';
 import { openForm } from './openForm.ts';
-import { readPressId } from '../render/pressId.ts';
+import { pressKey, readPressId } from '../render/pressId.ts';
 import { interactionResponder } from './interactionResponder.ts';
 
 /** Answers whatever somebody did with the bot. It never throws: a bug is logged and answered. */
@@ -50,7 +50,7 @@ const say = (bot: Bot, interaction: APIInteraction, content: string): Promise<un
   interaction.type === InteractionType.ApplicationCommandAutocomplete
     ? offer(bot, interaction, [])
     : interactionResponder(bot, interaction).answer(
-        { content, components: [], attachments: [], files: [] },
+        { content, rest: [], components: [], attachments: [], files: [] },
         true,
       );
 
@@ -60,7 +60,7 @@ const typed = async (bot: Bot, interaction: APIChatInputApplicationCommandIntera
   if (!leaf) return void (await say(bot, interaction, discordWords.changed));
   const who = await identify(interaction, undefined, bot.ports);
   if (!who) return void (await say(bot, interaction, discordWords.serverOnly));
-  const used = { interaction, who, line, leaf };
+  const used = { interaction, who, line, leaf, key: keyOf(interaction.id) };
   await (leaf.form && Object.keys(line.typed).length === 0 ? openForm(bot, used) : answerCommand(bot, used));
 };
 
@@ -88,8 +88,22 @@ const follow = async (
   const who = await identify(interaction, press.studio, ports);
   if (!who) return void (await say(bot, interaction, discordWords.serverOnly));
   const options = Object.entries({ ...parsed.value.typed, ...filled }).filter(([, value]) => value !== '');
-  const used = { interaction, who, leaf, line: { ...parsed.value, typed: Object.fromEntries(options) } };
+  const line = { ...parsed.value, typed: Object.fromEntries(options) };
+  const used = { interaction, who, leaf, line, key: actKey(interaction, id, press.opened) };
   await (press.press === 'edit' ? openForm(bot, used) : answerCommand(bot, used));
+};
+
+const keyOf = (interaction: string): string => `discord:${interaction}`;
+
+/** A button that is pressed again, and a form that is sent again, are the same act: the platform gives each an id of its own. */
+const actKey = (
+  interaction: APIMessageComponentInteraction | APIModalSubmitInteraction,
+  id: string,
+  opened: string | undefined,
+): string => {
+  if (interaction.type === InteractionType.ModalSubmit) return keyOf(opened ?? interaction.id);
+  const user = interaction.member?.user ?? interaction.user;
+  return pressKey(interaction.message.id, user?.id ?? '', id);
 };
 
 const complete = async (
@@ -101,7 +115,7 @@ const complete = async (
   const option = focused === undefined ? undefined : leafAt(desk.commands, line.path)?.options[focused];
   const who = await identify(interaction, undefined, bot.ports);
   if (!who || focused === undefined || !option) return void (await offer(bot, interaction, []));
-  const request = { ...who, ...line, key: `discord:${interaction.id}`, at: clock.now() };
+  const request = { ...who, ...line, key: `discord:${interaction.id}`, now: clock.now() };
   const listed = matching(option, line.typed[focused] ?? '');
   await offer(bot, interaction, listed ?? (await desk.suggest(request, focused)));
 };

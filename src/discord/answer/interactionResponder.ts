@@ -37,20 +37,20 @@ export const interactionResponder = (
   const original = Routes.webhookMessage(application, token, '@original');
   return {
     raw,
-    answer: ({ files, ...message }, hidden) =>
+    answer: ({ files, rest: _, ...message }, hidden) =>
       raw({ type: Callback.ChannelMessageWithSource, data: shown(message, hidden) }, files),
     defer: (hidden) =>
       raw({
         type: Callback.DeferredChannelMessageWithSource,
         data: hidden ? { flags: MessageFlags.Ephemeral } : {},
       }),
-    fill: ({ files, ...message }) =>
+    fill: ({ files, rest: _, ...message }) =>
       retry(
         () => rest.patch(original, { body: { ...message, allowed_mentions: QUIET }, files, auth: false }),
         PATIENTLY,
       ),
     withdraw: () => retry(() => rest.delete(original, { auth: false }), PATIENTLY),
-    followUp: ({ files, ...message }, hidden) =>
+    followUp: ({ files, rest: _, ...message }, hidden) =>
       retry(
         () =>
           rest.post(Routes.webhook(application, token), { body: shown(message, hidden), files, auth: false }),
@@ -61,7 +61,7 @@ export const interactionResponder = (
   };
 };
 
-const shown = (message: Omit<Rendered, 'files'>, hidden: boolean) => ({
+const shown = (message: Omit<Rendered, 'files' | 'rest'>, hidden: boolean) => ({
   ...message,
   flags: hidden ? FLAGS | MessageFlags.Ephemeral : FLAGS,
   allowed_mentions: QUIET,

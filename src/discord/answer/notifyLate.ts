@@ -4,6 +4,7 @@ import type { Bot } from '../bot.ts';
 import { directChannel } from '../message/directChannel.ts';
 import { failureOf } from '../failure.ts';
 import { retry, PATIENTLY } from './retry.ts';
+import { clipped } from '../render/markdown.ts';
 import { postMessage } from '../message/postMessage.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
@@ -14,18 +15,24 @@ import type { Rendered } from '../render/renderReply.ts';
 export const notifyLate = async (
   { rest, ports }: Bot,
   interaction: APIInteraction,
-  message: Rendered,
+  /** As it should look, and simpler. */
+  messages: readonly Rendered[],
   hidden: boolean,
 ): Promise<void> => {
   const user = (interaction.member?.user ?? interaction.user)?.id;
   const channel = interaction.channel?.id;
   if (user === undefined || channel === undefined) return;
-  const late = { ...message, content: `${discordWords.lateReply}\n${message.content}` };
-  const inChannel = (): Promise<unknown> =>
+  const inChannel = (late: Rendered): Promise<unknown> =>
     postMessage(rest, channel, late, { ping: user, nonce: interaction.id });
-  const directly = async (): Promise<unknown> =>
+  const directly = async (late: Rendered): Promise<unknown> =>
     postMessage(rest, await directChannel(rest, user), late, { nonce: interaction.id });
-  for (const way of hidden ? [directly] : [inChannel, directly]) {
+  const ways = (hidden ? [directly] : [inChannel, directly]).flatMap((way) =>
+    messages.map((message) => {
+      const content = clipped(`${discordWords.lateReply}\n${message.content}`, 1_900);
+      return () => way({ ...message, content });
+    }),
+  );
+  for (const way of ways) {
     try {
       if ((await retry(way, PATIENTLY)) === 'told') return;
     } catch (error) {

@@ -11,9 +11,9 @@ export const openForm = async (bot: Bot, { interaction, who, line, leaf }: Used)
   const { desk, words, clock } = bot.ports;
   const place = { studio: who.studio, direct: interaction.guild_id === undefined };
   const asked = printLine(line.path, line.typed, line.after);
-  const request = { ...who, ...line, key: `discord:${interaction.id}`, at: clock.now() };
+  const request = { ...who, ...line, key: `discord:${interaction.id}`, now: clock.now() };
   const opened = await form(
-    await pressId('form', asked, place, bot.ports),
+    await pressId('form', asked, place, bot.ports, interaction.id),
     `/${line.path.join(' ')}`,
     leaf,
     line.typed,

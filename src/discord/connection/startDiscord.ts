@@ -34,7 +34,7 @@ export interface Discord {
 
 const GRACE = 5_000;
 
-/** Connects to Discord and answers until stopped. */
+/** Connects to Discord and answers until stopped; one that cannot connect leaves nothing behind. */
 export const startDiscord = async (
   { token, devGuild, api }: DiscordSettings,
   ports: DiscordPorts,
@@ -51,7 +51,10 @@ export const startDiscord = async (
     }),
     ...(api === undefined ? {} : { rest: { api } }),
   });
-  const unguard = guardConnection(client, ports);
+  let fail: (why: DiscordProblem) => void = () => undefined;
+  const failed = new Promise<never>((_, reject) => (fail = reject));
+  failed.catch(() => undefined);
+  const unguard = guardConnection(client, ports.log, (why) => fail(why));
   const underWay = new Set<Promise<void>>();
   const ready = new Promise<Client<true>>((resolve) => client.once(Events.ClientReady, resolve));
   const bot = ready.then(({ application }): Bot => ({
@@ -65,31 +68,36 @@ export const startDiscord = async (
     (interaction: GatewayInteractionCreateDispatchData) => {
       const handled = bot
         .then((one) => handleInteraction(one, interaction))
+        .catch((error: unknown) => ports.log.error(forLog(error), 'skipped what Discord sent'))
         .finally(() => underWay.delete(handled));
       underWay.add(handled);
     },
   );
-  await client.login(token).catch((error: unknown) => {
+  const leave = async (): Promise<void> => {
+    client.ws.removeAllListeners(GatewayDispatchEvents.InteractionCreate);
     unguard();
-    throw problemOf(error);
-  });
-  const { application } = await bot;
-  await registerCommands(client.rest, application, devGuild, ports).catch((error: unknown) =>
-    ports.log.error(forLog(error), 'could not register the commands; those of before stay'),
-  );
-  return {
-    voice: discordVoice(client.rest, ports),
-    stop: async () => {
-      client.ws.removeAllListeners(GatewayDispatchEvents.InteractionCreate);
-      await within(GRACE, Promise.allSettled(underWay));
-      unguard();
-      await client.destroy();
-    },
+    await within(GRACE, Promise.allSettled(underWay));
+    await within(GRACE, Promise.allSettled([client.destroy()]));
+    // Told to leave while it waits to try again, the client would try again all the same, and be online one day.
+    client.ws.shards.clear();
   };
+  try {
+    await Promise.race([client.login(token), failed]);
+    const { application } = await Promise.race([bot, failed]);
+    await registerCommands(client.rest, application, devGuild, ports).catch((error: unknown) =>
+      ports.log.error(forLog(error), 'could not register the commands; those of before stay'),
+    );
+  } catch (error) {
+    await leave();
+    throw problemOf(error);
+  }
+  failed.catch(ports.fatal);
+  return { voice: discordVoice(client.rest, ports), stop: leave };
 };
 
 const problemOf = (error: unknown): unknown => {
+  if (error instanceof DiscordProblem) return error;
   if (error instanceof DiscordjsError && error.code === DiscordjsErrorCodes.TokenInvalid)
-    return new DiscordProblem('token', error);
-  return failureOf(error) === 'unreached' ? new DiscordProblem('unreachable', error) : error;
+    return new DiscordProblem('token', { cause: error });
+  return failureOf(error) === 'unreached' ? new DiscordProblem('unreachable', { cause: error }) : error;
 };

@@ -6,6 +6,7 @@ import {
   type ModalSubmitLabelComponent,
   type APIModalSubmission,
 } from 'discord.js';
+import { typedOptions } from '../../contract/contract.ts';
 import type { Choice, Leaf, Option } from '../../contract/contract.ts';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import { clipped } from './markdown.ts';
@@ -15,7 +16,7 @@ const FIELDS = 5;
 const MENU_ROWS = 25;
 
 /** The options that a leaf's form asks; a form for changing a line without one asks its first options. */
-export const formFields = (leaf: Leaf): string[] => (leaf.form ?? Object.keys(leaf.options)).slice(0, FIELDS);
+export const formFields = (leaf: Leaf): string[] => (leaf.form ?? typedOptions(leaf)).slice(0, FIELDS);
 
 /** A form for a leaf's options, filled in with what was typed already. */
 export const form = async (

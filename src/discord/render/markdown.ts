@@ -30,8 +30,57 @@ const marked = (part: Part | string): string => {
   return escaped(part.name);
 };
 
+/** A day with its time of day is one moment: the stamp of a moment has its day in it. */
+const momentsOnce = (text: Text): Text =>
+  text.flatMap((part, i) => {
+    const isDayOf = (day: Part | string | undefined, clock: Part | string | undefined) =>
+      typeof day === 'object' &&
+      'at' in day &&
+      day.show === 'day' &&
+      typeof clock === 'object' &&
+      'at' in clock &&
+      clock.show === 'clock' &&
+      clock.at === day.at;
+    if (isDayOf(part, text[i + 2]) && text[i + 1] === ' ') return [];
+    return part === ' ' && isDayOf(text[i - 1], text[i + 1]) ? [] : [part];
+  });
+
 /** Text for a message: a member's words escaped, instants as stamps that each phone shows in its own zone. */
-export const markdown = (text: Text): string => text.map(marked).join('');
+export const markdown = (text: Text): string => momentsOnce(text).map(marked).join('');
+
+/** Words and their blanks, short enough to be put anywhere. */
+const crumbs = (words: string): string[] => words.match(/\S{1,200}\s*|\s+/gu) ?? [];
+
+/** The same as pieces of at most so many characters, cut between words. */
+export const markdownPieces = (text: Text, most: number): string[] => {
+  if (markdown(text).length <= most) return [markdown(text)];
+  const pieces: string[] = [];
+  let piece: Text = [];
+  const parts = momentsOnce(text).flatMap((part): Text => {
+    if (typeof part === 'string') return crumbs(part);
+    return 'said' in part ? crumbs(part.said).map((one) => ({ said: one })) : [part];
+  });
+  for (const part of parts) {
+    if (piece.length > 0 && pieceOf([...piece, part]).length > most) {
+      pieces.push(pieceOf(piece));
+      piece = [];
+    }
+    piece.push(part);
+  }
+  return [...pieces, pieceOf(piece)];
+};
+
+/** Neighbouring words of a member are escaped together: what starts a line is escaped there alone. */
+const pieceOf = (parts: Text): string => {
+  const joined: Text = [];
+  for (const part of parts) {
+    const last = joined.at(-1);
+    if (typeof part === 'object' && 'said' in part && typeof last === 'object' && 'said' in last)
+      joined[joined.length - 1] = { said: last.said + part.said };
+    else joined.push(part);
+  }
+  return joined.map(marked).join('');
+};
 
 /** The same, cut with an ellipsis where it has more characters than fit. */
 export const markdownWithin = (text: Text, most: number): string => {
@@ -39,7 +88,7 @@ export const markdownWithin = (text: Text, most: number): string => {
   if (whole.length <= most) return whole;
   let room = most - 1;
   let cut = '';
-  for (const part of text) {
+  for (const part of momentsOnce(text)) {
     const next = marked(part);
     if (next.length <= room) {
       cut += next;

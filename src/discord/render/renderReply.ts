@@ -7,63 +7,45 @@ import {
   type RawFile,
 } from 'discord.js';
 import type { Action, Reply } from '../../contract/contract.ts';
+import { moreAction } from '../../contract/kinds/longList.ts';
 import { discordWords } from '../../words/platform/discordWords.ts';
-import { logWords } from '../../words/bucket/logWords.ts';
 import { forLog } from '../failure.ts';
-import { clipped, markdown, markdownWithin, plainMarkdown } from './markdown.ts';
+import { clipped, plainMarkdown } from './markdown.ts';
 import type { DiscordPorts } from '../ports.ts';
 import { type Place, pressId } from './pressId.ts';
+import { bareText, replyText } from './replyText.ts';
 
 type Row = APIActionRowComponent<APIComponentInMessageActionRow>;
 
 /** A reply as a message of Discord's. */
 export interface Rendered {
   content: string;
+  /** What did not fit into it, for messages after it. */
+  rest: string[];
   components: Row[];
   attachments: { id: string; filename: string; description?: string }[];
   files: RawFile[];
 }
 
-const CONTENT = 2000;
-const TITLE = 1200;
 const BUTTONS = 5;
 const MENU_ROWS = 25;
 const UPLOAD = 10 * 1024 * 1024;
 
-/** The answer on the first line, where a phone's notification shows it; below it facts, then the small type. */
+/** A reply as a message: its text, its presses, its picture and file. */
 export const renderReply = async (reply: Reply, place: Place, ports: DiscordPorts): Promise<Rendered> => {
   const { files, attachments, notes } = await enclosures(reply, ports);
-  return {
-    content: contentOf(reply, notes),
-    components: await rowsOf(reply, place, ports),
-    attachments,
-    files,
-  };
+  const { content, rest, shown } = replyText(reply, notes);
+  return { content, rest, components: await rowsOf(reply, shown, place, ports), attachments, files };
 };
 
-const contentOf = (reply: Reply, notes: string[]): string => {
-  const lines = [
-    ...(reply.logged ? [markdown(logWords.logged(reply.logged))] : []),
-    ...(reply.facts ?? []).map(({ label, text }) => `**${markdown(label)}** ${markdown(text)}`),
-    ...(reply.dont ?? []).map((text) => `- ${markdown(text)}`),
-    ...(reply.cautions ?? []).map((text) => `> ${markdown(text)}`),
-    ...(reply.reasons ?? []).map((text) => `-# ${markdown(text)}`),
-  ];
-  const small = notes.map((note) => `-# ${note}`);
-  const shown = [markdownWithin(reply.title, TITLE)];
-  const overflow = `-# ${discordWords.shortened}`;
-  const room = CONTENT - [...small, overflow].reduce((sum, line) => sum + line.length + 1, 0);
-  let used = shown.join('').length;
-  for (const line of lines) {
-    used += line.length + 1;
-    if (used > room) {
-      shown.push(overflow);
-      break;
-    }
-    shown.push(line);
-  }
-  return [...shown, ...small].join('\n');
-};
+/** The answer alone. */
+export const bareReply = (reply: Reply): Rendered => ({
+  content: bareText(reply),
+  rest: [],
+  components: [],
+  attachments: [],
+  files: [],
+});
 
 const enclosures = async (reply: Reply, { draw, log }: DiscordPorts) => {
   const files: RawFile[] = [];
@@ -90,8 +72,10 @@ const enclosures = async (reply: Reply, { draw, log }: DiscordPorts) => {
   return { files, attachments, notes };
 };
 
-const rowsOf = async (reply: Reply, place: Place, ports: DiscordPorts): Promise<Row[]> => {
-  const offered = (reply.actions ?? []).slice(0, reply.kind === 'choice' ? MENU_ROWS : BUTTONS);
+const rowsOf = async (reply: Reply, shown: number, place: Place, ports: DiscordPorts): Promise<Row[]> => {
+  const more = moreAction(reply, shown);
+  const most = (reply.kind === 'choice' ? MENU_ROWS : BUTTONS) - more.length;
+  const offered = [...(reply.actions ?? []).slice(0, most), ...more];
   if (offered.length === 0) return [];
   const ids = await Promise.all(offered.map(({ press, line }) => pressId(press, line, place, ports)));
   const actions = offered

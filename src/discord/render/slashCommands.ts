@@ -39,9 +39,9 @@ const subcommand = (leaf: Leaf, words: Words): APIApplicationCommandSubcommandOp
 
 /** Needed options first, as Discord wants them; a leaf that can be asked in a form needs none up front. */
 const optionsOf = (leaf: Leaf, words: Words): APIApplicationCommandBasicOption[] => {
-  const all = Object.entries(leaf.options).map(([name, option]) =>
-    slashOption(name, option, option.needed && !leaf.form, words),
-  );
+  const all = Object.entries(leaf.options)
+    .filter(([, { kind }]) => !kind.pressed)
+    .map(([name, option]) => slashOption(name, option, option.needed && !leaf.form, words));
   return [...all.filter((option) => option.required), ...all.filter((option) => !option.required)];
 };
 

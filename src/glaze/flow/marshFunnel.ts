@@ -1,11 +1,5 @@
 import { firstOutside, valid, type Checked } from '../checked.ts';
-import {
-  millipascalSeconds,
-  seconds,
-  type Density,
-  type MillipascalSeconds,
-  type Seconds,
-} from '../units.ts';
+import { millipascalSeconds, seconds, type Density, type MillipascalSeconds, type Seconds } from '../units.ts';
 
 /**
  * What clean water takes through a funnel that is not worn or clogged, at 21 ± 3 °C.

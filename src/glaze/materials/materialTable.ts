@@ -1,19 +1,27 @@
 /** Why a material's dust, water or fired ware asks for more care than plain clay. */
-export type MaterialCaution =
-  | 'silica dust'
-  | 'barium'
-  | 'boron'
-  | 'cadmium'
-  | 'chromium'
-  | 'cobalt'
-  | 'copper'
-  | 'lead'
-  | 'lithium'
-  | 'manganese'
-  | 'nickel'
-  | 'vanadium'
-  | 'caustic'
-  | 'soluble';
+export const materialCautions = [
+  'silica dust',
+  'barium',
+  'boron',
+  'cadmium',
+  'chromium',
+  'chromate',
+  'cobalt',
+  'copper',
+  'lead',
+  'lithium',
+  'manganese',
+  'nickel',
+  'vanadium',
+  'uranium',
+  'arsenic',
+  'asbestos',
+  'fluorine',
+  'toxic',
+  'caustic',
+  'soluble',
+] as const;
+export type MaterialCaution = (typeof materialCautions)[number];
 
 /** seen: read in the named source; memory: the named source is believed to hold it. */
 export type SourceMark = 'seen' | 'memory';

@@ -1,5 +1,6 @@
 import { millimetres } from '../../glaze/units.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
 import { coatReady, isReadyAt } from '../../studio/resist/coatReady.ts';
 import { dipTime } from '../../studio/piece/dipTime.ts';
 import type { NoteSum } from '../../studio/handbook.ts';
@@ -30,7 +31,14 @@ const ownCoats = async ({ book, words, member, now }: Asking): Promise<Reply | u
       const ready = coatReady(coat, studio);
       const at = ready === 'never' ? undefined : ready.readyAt;
       const isReady = isReadyAt(ready, now);
-      return { coat, isReady, text: w.rowText(coat.resist, at, isReady, coat.resist === 'latex') };
+      return {
+        coat,
+        isReady,
+        text: w.rowText(coat.resist, at, isReady, {
+          peel: coat.resist === 'latex',
+          doubt: coatDoubt(coat),
+        }),
+      };
     });
   const [first] = coats;
   if (!first) return undefined;

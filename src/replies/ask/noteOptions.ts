@@ -1,5 +1,5 @@
 import type { StudioNote } from '../../studio/handbook.ts';
-import { normalizedName } from '../../studio/naming/normalizedName.ts';
+import { normalizedName } from '../../studio/normalizedName.ts';
 import { text } from '../../contract/kinds/texts.ts';
 
 /** What a form of the strictest platform holds. */

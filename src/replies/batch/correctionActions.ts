@@ -12,6 +12,7 @@ export const correctionAmount = (way: CorrectionWay, found: Found, units: UnitSy
   const [value, perLitre] = {
     water: [amounts.waterMl, amounts.waterMlPerLitre],
     'draw-off': [amounts.drawOffMl, amounts.drawOffMlPerLitre],
+    evaporate: [amounts.drawOffMl, amounts.drawOffMlPerLitre],
     dry: [amounts.dryGrams, amounts.dryGramsPerLitre],
     blend: [amounts.blendMl, undefined],
   }[way];
@@ -43,6 +44,8 @@ export const correctionActions = (
   const done = {
     water: () => press(w.poured(shown), 'added', { what: 'water', amount: typed }),
     'draw-off': () => press(w.drewOff(shown), 'added', { what: 'draw-off', amount: typed }),
+    // Nothing is poured: what is gone shows in the next reading.
+    evaporate: () => undefined,
     dry: () => press(w.stirredIn(shown), 'added', { what: 'dry', amount: typed }),
     blend: () =>
       press(words.batch.pouredIn(shown), 'added', {
@@ -59,10 +62,11 @@ export const correctionActions = (
       amount: `${out}ml`,
     });
   };
+  const doneNow = mayPour ? (ladleMl === undefined ? done[way]() : ladled()) : undefined;
   return [
     ...(found.first.includes('sieve') ? [press(w.sievedIt(), 'sieved', {})] : []),
     ...(found.first.includes('stir') ? [press(w.stirredIt(), 'stirred', {})] : []),
-    ...(mayPour ? [ladleMl === undefined ? done[way]() : ladled()] : []),
+    ...(doneNow ? [doneNow] : []),
     {
       label: w.measureIt(),
       line: printLine(['reading'], { bucket: String(state.no) }),

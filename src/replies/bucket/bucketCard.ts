@@ -8,7 +8,7 @@ import { usualSolids } from '../../studio/settings/usualSolids.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { accountOf } from '../verdict/unloggedReply.ts';
-import { hasMovedOn } from '../verdict/verdictReply.ts';
+import { hasMovedOn, isVoid } from '../verdict/verdictReply.ts';
 
 const settingsData = (
   { no, settings, hold }: BucketState,
@@ -65,7 +65,9 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
               label: [hasMovedOn(state) ? words.verdict.factLastReading : words.verdict.factGravity],
               text: verdict.gravity.believed
                 ? words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null)
-                : words.verdict.notBelieved(verdict.gravity.value),
+                : isVoid(state)
+                  ? words.verdict.fromBefore(verdict.gravity.value)
+                  : words.verdict.notBelieved(verdict.gravity.value),
             },
           ]
         : []),

@@ -2,14 +2,7 @@ import { bucketCautions, bucketUses, type BucketCaution } from '../../studio/set
 import { hours } from '../../studio/ids.ts';
 import type { Kind } from '../../contract/contract.ts';
 import { pick, several } from '../../contract/kinds/picks.ts';
-import {
-  gravityWindow,
-  length,
-  number,
-  secondsWindow,
-  time,
-  volume,
-} from '../../contract/kinds/quantities.ts';
+import { gravityWindow, length, number, secondsWindow, time, volume } from '../../contract/kinds/quantities.ts';
 import { cup } from '../../contract/kinds/studioThings.ts';
 import { text } from '../../contract/kinds/texts.ts';
 import type { Words } from '../../words/words.ts';

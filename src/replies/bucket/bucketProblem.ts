@@ -1,4 +1,5 @@
 import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
+import { notForChildren } from '../../studio/settings/barehanded.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
@@ -26,6 +27,8 @@ export const bucketProblem = (
     return words.bucket.moreThanPail(volume, said.pail);
   if (said.gravity && said.solids !== undefined && said.gravity.high >= said.solids)
     return words.bucket.windowAboveSolids(said.gravity.high, said.solids);
+  const hazard = said.cautions?.includes('children') ? said.cautions.find(notForChildren) : undefined;
+  if (hazard) return words.bucket.childrenAndHazard(hazard);
   if (said.shape && said.shape.bottom > said.shape.top * 1.5) return words.bucket.oddShape;
   return undefined;
 };

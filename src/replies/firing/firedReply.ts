@@ -6,7 +6,8 @@ import { hours, since, type Instant } from '../../studio/ids.ts';
 import { prepSteps } from '../../studio/piece/pieceEvent.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
-import type { Reply } from '../../contract/contract.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
 /** How much a first line holds. */
@@ -23,12 +24,14 @@ const titleOf = (
   const w = words.fired;
   const ofFit = said.faults.filter(isOfFit);
   const blamed = isBlamed(said) && dipped;
+  const asksHour = buckets.some(({ varied }) => varied);
   return [
     ...w.kept(said, name),
     ...(blamed
       ? buckets.flatMap((one) => w.was(one.name, amissAt(one, dipped.from).slice(0, mostAmiss)))
       : []),
     ...(blamed && conditions['resist-damp'] === true ? w.damp : []),
+    ...(asksHour ? w.whatHour : []),
     ...(ofFit.length > 0 ? w.ofFit(ofFit) : []),
   ];
 };
@@ -64,12 +67,24 @@ const dippedReasons = ({ dipped, after }: Dip, { fired: w }: Words): Text[] => {
   return dipped.from === dipped.to ? [] : [w.dippedOn];
 };
 
+/** What nobody can say of a bucket at the dip. */
+const untold = ({ gravity, flow, conditions }: BucketThen): ('gravity' | 'flow' | 'stir')[] => [
+  ...(gravity ? [] : (['gravity'] as const)),
+  ...(flow ? [] : (['flow'] as const)),
+  ...(conditions.rested === undefined ? (['stir'] as const) : []),
+];
+
 const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: w }: Words): Text[] => {
   const wrong = amissAt(one, dipped);
   const more = wrong.slice(told);
+  const unknown = untold(one);
   return [
     ...(more.length > 0 ? [w.and(one.name, more)] : []),
-    ...(wrong.length === 0 ? [w.fine(one.name)] : []),
+    ...one.outside.map((read) => w.outside(one.name, read)),
+    ...(unknown.length > 0 ? [w.cannotTell(one.name, unknown)] : []),
+    ...(wrong.length === 0 && one.outside.length === 0
+      ? [unknown.length > 0 ? w.nothingElse : w.fine(one.name)]
+      : []),
     ...(one.sievedAt !== undefined && one.conditions['not-sieved'] === false
       ? [w.sieved(one.name, since(one.sievedAt, dipped) / hours(1))]
       : []),
@@ -129,7 +144,11 @@ const firedData = ({
 });
 
 /** A result as it was kept, beside what the logbook knows of its dip. */
-export const firedReply = (dip: Dip, bucketName: string, words: Words): Reply => {
+export const firedReply = (
+  dip: Dip,
+  bucketName: string,
+  { words, typed }: Pick<Asking, 'words' | 'typed'>,
+): Reply => {
   const { result, dipped, buckets } = dip;
   const { fired: w } = words;
   const [first] = buckets;
@@ -148,7 +167,18 @@ export const firedReply = (dip: Dip, bucketName: string, words: Words): Reply =>
       ...(dipped ? buckets.flatMap((one) => bucketReasons(one, dipped.from, told, words)) : []),
       ...pieceReasons(dip, words),
     ],
-    actions: [{ label: w.takeBack, line: `/undo entry:${result.id}`, press: 'run' }],
+    actions: [
+      ...(buckets.some(({ varied }) => varied)
+        ? [
+            {
+              label: w.sayHour,
+              line: printLine(['fired'], { ...typed, instead: result.id }),
+              press: 'edit' as const,
+            },
+          ]
+        : []),
+      { label: w.takeBack, line: `/undo entry:${result.id}`, press: 'run' },
+    ],
     data: firedData(dip),
   };
 };

@@ -1,4 +1,5 @@
-import { dryingFactor, isTooColdForFilm } from '../../studio/resist/dryingFactor.ts';
+import { dryingFactor } from '../../studio/resist/dryingFactor.ts';
+import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatPlan } from '../../studio/resist/coatPlan.ts';
 import { coatReady } from '../../studio/resist/coatReady.ts';
@@ -18,16 +19,21 @@ const title = (
 ): Text => {
   const { readyAt } = ready;
   const { plannedFor } = coat;
+  const doubt = coatDoubt(coat);
+  if (doubt)
+    return w.doubtful(
+      doubt,
+      readyAt,
+      plannedFor !== undefined && plannedFor < readyAt ? w.tooEarly(plannedFor, readyAt) : undefined,
+    );
   if (plannedFor !== undefined && plannedFor < readyAt) return w.tooEarly(plannedFor, readyAt);
   if (plannedFor !== undefined) return w.fits(plannedFor, readyAt);
   if (ready.why.because === 'at-once') return w.readyAtOnce;
   return readyAt <= now ? w.readySince(readyAt) : w.ready(readyAt);
 };
 
-const cautions = (coat: ResistCoat, { coat: { caution } }: Words): Text[] => [
-  ...(isEmulsion(coat) && coat.temperature !== undefined && isTooColdForFilm(coat.temperature)
-    ? [caution.cold]
-    : []),
+const cautions = (coat: ResistCoat, { coat: { caution, damp } }: Words): Text[] => [
+  ...({ cold: [caution.cold], damp: [damp], none: [] } as const)[coatDoubt(coat)?.why ?? 'none'],
   ...(coat.resist === 'hot-wax' ? [caution.fire] : []),
   ...(coat.resist === 'latex' ? [caution.latex] : []),
   ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [caution.burnOut] : []),
@@ -48,12 +54,15 @@ const dont = ({ resist }: ResistCoat, { coat: w }: Words): Text[] => {
   return [resist === 'latex' ? w.dontEarlyLatex : w.dontEarly];
 };
 
-const slower = ({ temperature, humidity }: ResistCoat, { coat: w }: Words): Text[] => {
+const slower = (coat: ResistCoat, { coat: w }: Words): Text[] => {
+  const { temperature, humidity } = coat;
   const factor = dryingFactor({
     ...(temperature !== undefined && { temperature }),
     ...(humidity !== undefined && { humidity }),
   });
-  return factor.ok && factor.value > 1 ? [w.slower(factor.value)] : [];
+  if (!factor.ok || factor.value <= 1) return [];
+  const doubt = coatDoubt(coat);
+  return [doubt?.why === 'damp' ? w.hardly(doubt.times, factor.value) : w.slower(factor.value)];
 };
 
 /** What is said of a coat that has just gone on: when it is ready, why, and whether the plan fits. */
@@ -91,6 +100,7 @@ export const coatReply = (
       ...also,
       ...(ready === 'never' ? [] : w.why(ready.why)),
       ...(isEmulsion(coat) ? slower(coat, words) : []),
+      ...(coat.resist === 'tape' ? [] : [w.touch(coat.resist)]),
       ...(coat.resist === 'latex' ? [w.mask] : []),
       ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [w.spilled] : []),
     ],

@@ -35,6 +35,16 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
     line: printLine(['added'], { bucket: String(verdict.bucket), what: 'taken' }),
     press: 'edit',
   };
+  // Anybody may leave the lid off.
+  const evaporate: Action[] = verdict.cautions.includes('drawn-flux')
+    ? [
+        {
+          label: w.evaporateIt(),
+          line: printLine(['batch', 'correct'], { bucket: String(verdict.bucket), by: 'evaporate' }),
+          press: 'run',
+        },
+      ]
+    : [];
   const surprised = verdict.reasons.some(({ because }) => because === 'unexpected') ? [measure] : [];
   const stirred = action(w.stirredIt(), 'stirred', {}, verdict);
   switch (verdict.step) {
@@ -57,6 +67,7 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
       const drawn = handAmount(drawOffMl ?? 0);
       const dry = handAmount(dryGrams ?? 0);
       return [
+        ...evaporate,
         ...(drawn > 0 && verdict.step === 'draw-off-water'
           ? [added('draw-off', `${drawn}ml`, w.drewOff(volumeText(drawn, units)))]
           : []),
@@ -78,6 +89,6 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
       return verdict.dont.includes('use-unstirred') ? [stirred, ...surprised] : surprised;
     case 'deflocculate':
     case 'ask-keeper':
-      return surprised;
+      return [...evaporate, ...surprised];
   }
 };

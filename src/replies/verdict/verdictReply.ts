@@ -11,8 +11,12 @@ import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
 
 /** Something went in or came out since the last reading that was believed. */
-export const hasMovedOn = ({ moved, unknownSince }: BucketState): boolean =>
-  moved > 0 || unknownSince.length > 0;
+export const hasMovedOn = ({ moved, unknownSince, voided }: BucketState): boolean =>
+  voided !== undefined || moved > 0 || unknownSince.length > 0;
+
+/** The gravity that stands there is of before something that ended it. */
+export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
+  voided !== undefined && unbelieved === undefined;
 
 /** At most three facts that a step rests on. */
 const factsOf = (
@@ -32,9 +36,11 @@ const factsOf = (
             label: [isOld ? w.factLastReading : w.factGravity],
             text: gravity.believed
               ? w.gravityFact(gravity.value, gravity.u95, foretold ? null : window)
-              : unsaid
-                ? w.stirNotSaid(gravity.value)
-                : w.notBelieved(gravity.value),
+              : isVoid(state)
+                ? w.fromBefore(gravity.value)
+                : unsaid
+                  ? w.stirNotSaid(gravity.value)
+                  : w.notBelieved(gravity.value),
           },
         ]
       : []),

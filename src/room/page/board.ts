@@ -1,9 +1,10 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireBoard, WireBucket } from '../wire.ts';
+import { serverNow, setServerTime } from './clock.ts';
 import { h, remember } from './dom.ts';
 import { get } from './net.ts';
 import { gravityScale } from './scale.ts';
-import { agoText, clockText, nodes, serverNow, setServerTime } from './text.ts';
+import { agoText, clockText, nodes, setZone } from './text.ts';
 
 const every = 5_000;
 const { board: w } = words;
@@ -82,6 +83,7 @@ const fit = (count: number) => {
 
 const show = (board: WireBoard) => {
   setServerTime(board.now);
+  setZone(board.zone);
   heard = board.now;
   studio.textContent = board.studio;
   ready.textContent =
@@ -99,10 +101,10 @@ const refresh = async () => {
     '/api/board',
     token === undefined ? {} : { authorization: `Bearer ${token}` },
   );
+  setTimeout(() => void refresh(), every);
   if (answer.ok) show(answer.value);
   else if (answer.status === 401) note.textContent = w.signIn;
   else if (heard !== undefined && serverNow() - heard > 15_000) note.textContent = w.stale(agoText(heard));
-  setTimeout(() => void refresh(), every);
 };
 
 addEventListener('resize', () => fit(list.childElementCount));

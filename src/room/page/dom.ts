@@ -39,6 +39,14 @@ export const remember = {
       return undefined;
     }
   },
+  /** All names that begin so. */
+  names(prefix: string): string[] {
+    try {
+      return Object.keys(localStorage).filter((name) => name.startsWith(prefix));
+    } catch {
+      return [];
+    }
+  },
   set(name: string, value: string | undefined): void {
     try {
       if (value === undefined) localStorage.removeItem(name);

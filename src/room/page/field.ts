@@ -1,6 +1,7 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireOption } from '../wire.ts';
 import { button, h, remember } from './dom.ts';
+import { lastTime, recentFirst } from './recent.ts';
 
 export interface Field {
   element: HTMLElement;
@@ -18,14 +19,8 @@ interface Given {
 }
 type Suggest = (typed: string) => Promise<{ name: string; value: string; typed?: string }[]>;
 
-/** Things that stay the same from one time to the next on one phone. */
-const remembered = new Set(['bucket', 'vessel', 'cup']);
-const slot = (option: string) => `room.last.${option}`;
-
-export const keepForNextTime = (typed: Record<string, string>): void => {
-  for (const [name, value] of Object.entries(typed))
-    if (remembered.has(name)) remember.set(slot(name), value);
-};
+/** In these a bucket is one thing among others: nothing suggests which. */
+const asksAtLarge = new Set(['ask', 'fired']);
 
 const id = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
 
@@ -150,8 +145,10 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
   const offered = h('div', { class: 'offered', role: 'group', 'aria-label': words.completions });
   const offer = async () => {
     const typed = input.value;
-    const found = await suggest(typed);
+    const all = await suggest(typed);
     if (input.value !== typed) return;
+    const byRecent = typed === '' && option.name === 'bucket' && !asksAtLarge.has(path);
+    const found = byRecent ? recentFirst(all) : all;
     offered.replaceChildren(
       ...found.map(({ name, value, typed: written }) =>
         button(
@@ -190,7 +187,7 @@ const yesNo = (): Given[] => [
 
 const made = (option: WireOption, path: string, given: string | undefined, suggest: Suggest): Made => {
   const { control, name } = option;
-  const value = given ?? (remembered.has(name) ? remember.get(slot(name)) : undefined) ?? '';
+  const value = given ?? lastTime(name) ?? '';
   if (control === 'switch') return choices(option, yesNo(), value);
   if (typeof control === 'object' && control.pick.length <= 8) return choices(option, control.pick, value);
   if (typeof control === 'object')

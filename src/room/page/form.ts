@@ -1,11 +1,12 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireLeaf, WireOption, WireText } from '../wire.ts';
 import { h } from './dom.ts';
-import { field, keepForNextTime, type Field } from './field.ts';
+import { field, type Field } from './field.ts';
 import { nameOf } from './jobs.ts';
 import { openSheet } from './lightbox.ts';
 import { post } from './net.ts';
-import type { Sending } from './outbox.ts';
+import type { Sending } from './waitingLines.ts';
+import { keepForNextTime } from './recent.ts';
 import { nodes } from './text.ts';
 
 const short = 5;

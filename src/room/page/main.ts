@@ -1,5 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireAction, WireLeaf, WireMe, WireReply, WireStart, WireText } from '../wire.ts';
+import { phoneNow, setServerTime } from './clock.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';
 import { openDoor, restoreLook } from './door.ts';
@@ -8,9 +9,11 @@ import { jobGrid, nameOf } from './jobs.ts';
 import { joinView } from './join.ts';
 import { openLive } from './live.ts';
 import { get } from './net.ts';
-import { Outbox, type Sending, type Waiting } from './outbox.ts';
+import { Outbox } from './outbox.ts';
+import { startRecent } from './recent.ts';
 import { Stream } from './stream.ts';
-import { keepTimesFresh, setServerTime } from './text.ts';
+import { agoText, clockDiffers, keepTimesFresh, setZone } from './text.ts';
+import type { Waiting } from './waitingLines.ts';
 
 const show = (...views: Node[]) => {
   for (const old of document.body.querySelectorAll('.view')) old.remove();
@@ -29,11 +32,14 @@ const top = (start: WireStart, me: WireMe, state: HTMLElement): HTMLElement =>
       class: 'stamp quiet me',
       'aria-haspopup': 'dialog',
     }),
+    clockDiffers() && h('p', { class: 'zone' }, words.zone(start.zone)),
   );
 
 const enter = (start: WireStart, ended = false): void => {
   setServerTime(start.now);
+  setZone(start.zone);
   const { me } = start;
+  startRecent(me?.member);
   document.title = start.studio;
   if (me) room(start, me);
   else show(joinView(start, enter, ended));
@@ -59,31 +65,29 @@ const room = (start: WireStart, me: WireMe): void => {
     press,
     begin: begin.map((leaf) => button(nameOf(leaf), () => open(leaf), { class: 'stamp quiet' })),
   });
-  const refused = (item: Waiting, said: string) => {
-    const sending: Sending = 'line' in item ? { line: item.line } : { path: item.path, typed: item.typed };
-    const again = button(
-      words.again,
-      () => {
-        stream.forget(item.id);
-        outbox.add(sending);
-      },
-      { class: 'stamp' },
-    );
-    const drop = button(words.drop, () => stream.forget(item.id), { class: 'stamp quiet' });
-    stream.wait(item, `${words.notSent}: ${said}`, [again, drop]);
+  const waiting = (item: Waiting) => {
+    const { id, held, since } = item;
+    if (!held) return stream.wait(item, words.waiting);
+    const isOld = held.why === 'too-old';
+    const again = button(isOld ? words.sendOld : words.again, () => outbox.again(item), { class: 'stamp' });
+    const drop = button(words.drop, () => outbox.drop(id), { class: 'stamp quiet' });
+    const why = isOld ? words.tooOld(agoText(since, phoneNow())) : `${words.notSent}: ${held.said}`;
+    stream.wait(item, why, [again, drop]);
   };
   const outbox = new Outbox({
-    member: () => me.member,
-    waiting: (item) => stream.wait(item, words.waiting),
-    sent: (_item, post) => stream.show(post),
-    refused,
+    member: me.member,
+    waiting,
+    sent: (post) => stream.show(post),
+    dropped: (id) => stream.forgetWaiting(id),
     signedOut: () => void whetherSignedOut(),
   });
   const whetherSignedOut = async () => {
     const answer = await get<WireStart>('/api/start');
-    if (!answer.ok || answer.value.me) return;
+    // In another tab, somebody else may have signed in.
+    if (!answer.ok || answer.value.me?.member === me.member) return;
     live.close();
-    enter(answer.value, true);
+    outbox.close();
+    enter(answer.value, answer.value.me === undefined);
   };
   const connection = (isOpen: boolean) => {
     state.textContent = isOpen ? words.live : words.offline;
@@ -103,7 +107,7 @@ const room = (start: WireStart, me: WireMe): void => {
     ),
   );
   for (const post of start.posts) stream.show(post);
-  for (const item of outbox.mine()) stream.wait(item, words.waiting);
+  for (const item of outbox.mine()) waiting(item);
   stream.toNewest();
   const live = openLive({
     last: () => stream.last(),

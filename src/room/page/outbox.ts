@@ -1,62 +1,61 @@
 import type { WirePost } from '../wire.ts';
-import { remember } from './dom.ts';
+import { phoneNow } from './clock.ts';
 import { freshId, post } from './net.ts';
-import { serverNow } from './text.ts';
-
-export type Sending = { line: string } | { path: string[]; typed: Record<string, string> };
-export type Waiting = Sending & { id: string; member: string; since: number };
+import { WaitingLines, type Sending, type Waiting } from './waitingLines.ts';
 
 interface Hooks {
-  member(): string | undefined;
+  member: string;
   waiting(item: Waiting): void;
-  sent(item: Waiting, post: WirePost): void;
-  refused(item: Waiting, said: string): void;
+  sent(post: WirePost): void;
+  dropped(id: string): void;
   signedOut(): void;
 }
 
-const slot = 'room.outbox';
-const isWaiting = (value: unknown): value is Waiting =>
-  typeof value === 'object' && value !== null && 'id' in value && 'member' in value && 'since' in value;
-
-const load = (): Waiting[] => {
-  try {
-    const stored: unknown = JSON.parse(remember.get(slot) ?? '[]');
-    return Array.isArray(stored) ? stored.filter(isWaiting) : [];
-  } catch {
-    return [];
-  }
-};
+/** No connection, too fast, or a server that is not there for now; 500 is a bug, which would come again. */
+const passes = (status: number): boolean => status === 0 || status === 429 || status > 500;
 
 /** Lines on their way. Each has its own id and stays here until the room has answered it: sent twice, it is logged once. */
 export class Outbox {
   readonly #hooks: Hooks;
-  #items = load();
+  readonly #lines = new WaitingLines();
+  readonly #closing = new AbortController();
   #going = false;
   #pause = 500;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(hooks: Hooks) {
     this.#hooks = hooks;
+    this.#lines.listen((id, item) => {
+      if (!item) hooks.dropped(id);
+      else if (item.member === hooks.member) hooks.waiting(item);
+    }, this.#closing.signal);
   }
 
-  /** What this member sent and got no answer to yet, also before a reload. */
+  /** What this member sent and got no answer to yet, in any tab, also before a reload. */
   mine(): Waiting[] {
-    return this.#items.filter(({ member }) => member === this.#hooks.member());
+    return this.#lines.all().filter(({ member }) => member === this.#hooks.member);
   }
 
   add(sending: Sending): void {
-    const member = this.#hooks.member();
-    if (member === undefined) return;
-    const item: Waiting = { ...sending, id: freshId(), member, since: serverNow() };
-    this.#items.push(item);
-    this.#save();
-    this.#hooks.waiting(item);
+    this.#put({ ...sending, id: freshId(), member: this.#hooks.member, since: phoneNow() });
+    void this.go();
+  }
+
+  /** Its writer wants a line that is held to be sent, as old as it is. */
+  again({ held, ...item }: Waiting): void {
+    this.#put(held?.why === 'too-old' ? { ...item, sure: true } : item);
     void this.go();
   }
 
   drop(id: string): void {
-    this.#items = this.#items.filter((item) => item.id !== id);
-    this.#save();
+    this.#lines.drop(id);
+    this.#hooks.dropped(id);
+  }
+
+  /** Somebody else is signed in from now on. */
+  close(): void {
+    this.#closing.abort();
+    clearTimeout(this.#timer);
   }
 
   /** Sends in order, one at a time; goes on when the connection is back. */
@@ -65,38 +64,46 @@ export class Outbox {
     this.#going = true;
     clearTimeout(this.#timer);
     try {
-      for (let item = this.mine()[0]; item; item = this.mine()[0]) {
-        const { since, member: _member, ...sending } = item;
-        const waited = serverNow() - since;
-        const answer = await post<WirePost>('/api/say', { ...sending, waited: waited > 5_000 ? waited : 0 });
-        if (answer.ok) {
-          this.drop(item.id);
-          this.#pause = 500;
-          this.#hooks.sent(item, answer.value);
-        } else if (answer.status === 401) {
-          this.#hooks.signedOut();
-          return;
-        } else if (answer.status === 0 || answer.status === 429 || answer.status >= 500) {
-          this.#later(
-            'seconds' in answer && answer.seconds !== undefined ? answer.seconds * 1000 : this.#pause,
-          );
-          return;
-        } else {
-          this.drop(item.id);
-          this.#hooks.refused(item, answer.said);
-        }
-      }
+      for (let item = this.#next(); item; item = this.#next()) if (!(await this.#send(item))) return;
     } finally {
       this.#going = false;
     }
   }
 
-  #later(milliseconds: number): void {
-    this.#pause = Math.min(this.#pause * 2, 15_000);
-    this.#timer = setTimeout(() => void this.go(), milliseconds);
+  #next(): Waiting | undefined {
+    return this.#closing.signal.aborted ? undefined : this.mine().find(({ held }) => !held);
   }
 
-  #save(): void {
-    remember.set(slot, this.#items.length === 0 ? undefined : JSON.stringify(this.#items));
+  /** Whether to go on with the next. */
+  async #send(item: Waiting): Promise<boolean> {
+    const { since, ...sending } = item;
+    const waited = Math.max(0, Math.round(phoneNow() - since));
+    const answer = await post<WirePost>('/api/say', { ...sending, waited });
+    if (answer.ok) {
+      this.#lines.drop(item.id);
+      this.#pause = 500;
+      this.#hooks.sent(answer.value);
+      return true;
+    }
+    if (answer.status === 401) this.#hooks.signedOut();
+    else if (passes(answer.status)) this.#later(answer);
+    else {
+      const { status, said } = answer;
+      this.#put({ ...item, held: status === 409 ? { why: 'too-old' } : { why: 'refused', said } });
+      return true;
+    }
+    return false;
+  }
+
+  #put(item: Waiting): void {
+    this.#lines.put(item);
+    this.#hooks.waiting(item);
+  }
+
+  #later(answer: { seconds?: number } | object): void {
+    const seconds = 'seconds' in answer ? answer.seconds : undefined;
+    const pause = seconds === undefined ? this.#pause : seconds * 1000;
+    this.#pause = Math.min(this.#pause * 2, 15_000);
+    this.#timer = setTimeout(() => void this.go(), pause);
   }
 }

@@ -2,7 +2,7 @@ import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WirePost } from '../wire.ts';
 import { button, h } from './dom.ts';
 import { tile, waitingTile } from './tile.ts';
-import type { Waiting } from './outbox.ts';
+import type { Waiting } from './waitingLines.ts';
 
 /** Whose phone it is, what a press does, and what there is to begin with when nothing was said yet. */
 type Context = Parameters<typeof tile>[1] & { begin: HTMLElement[] };
@@ -81,13 +81,17 @@ export class Stream {
   wait(item: Waiting, note: string, presses: HTMLElement[] = []): void {
     const shown = waitingTile(item, note, presses);
     const before = this.#byId(item.id);
+    // Answered already: what came by the stream or another tab stands.
+    if (before?.dataset['no'] !== undefined) return;
     if (before) before.replaceWith(shown);
     else this.#list.append(shown);
     this.#arrived(shown, true);
   }
 
-  forget(id: string): void {
-    this.#byId(id)?.remove();
+  /** Takes a waiting line out; once it is answered, its post stays. */
+  forgetWaiting(id: string): void {
+    const shown = this.#byId(id);
+    if (shown?.dataset['no'] === undefined) shown?.remove();
   }
 
   toNewest(): void {

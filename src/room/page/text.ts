@@ -1,17 +1,25 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WirePart, WireText } from '../wire.ts';
+import { serverNow } from './clock.ts';
 import { h } from './dom.ts';
 
-/** How far the server's clock is ahead of this phone's. */
-let ahead = 0;
-export const setServerTime = (now: number): void => {
-  ahead = now - performance.timeOrigin - performance.now();
-};
-export const serverNow = (): number => performance.timeOrigin + performance.now() + ahead;
+const formats = (timeZone?: string) => ({
+  clock: new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit', timeZone }),
+  day: new Intl.DateTimeFormat(undefined, { weekday: 'short', day: 'numeric', month: 'short', timeZone }),
+  full: new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeStyle: 'short', timeZone }),
+});
+let inZone = formats();
 
-const clock = new Intl.DateTimeFormat(undefined, { hour: '2-digit', minute: '2-digit' });
-const day = new Intl.DateTimeFormat(undefined, { weekday: 'short', day: 'numeric', month: 'short' });
-const full = new Intl.DateTimeFormat(undefined, { dateStyle: 'full', timeStyle: 'short' });
+/** From now on times are shown in this zone, which is the one that they are read in. */
+export const setZone = (zone: string): void => {
+  inZone = formats(zone);
+};
+
+/** Whether this phone's own clock shows another time than the studio's. */
+export const clockDiffers = (): boolean => {
+  const now = serverNow();
+  return formats().full.format(now) !== inZone.full.format(now);
+};
 
 const span = (minutes: number): string => {
   const { time } = words;
@@ -20,19 +28,19 @@ const span = (minutes: number): string => {
   return time.days(Math.round(minutes / 60 / 24));
 };
 
-export const agoText = (at: number): string => {
-  const minutes = (serverNow() - at) / 60_000;
+export const agoText = (at: number, now = serverNow()): string => {
+  const minutes = (now - at) / 60_000;
   if (Math.abs(minutes) < 1) return words.time.now;
   return minutes > 0 ? words.time.ago(span(minutes)) : words.time.ahead(span(-minutes));
 };
 
-export const clockText = (at: number): string => clock.format(at);
+export const clockText = (at: number): string => inZone.clock.format(at);
 
 const shown = (at: number, show: 'ago' | 'clock' | 'day'): string =>
-  show === 'ago' ? agoText(at) : show === 'clock' ? clock.format(at) : day.format(at);
+  show === 'ago' ? agoText(at) : show === 'clock' ? inZone.clock.format(at) : inZone.day.format(at);
 
 const time = (at: number, show: 'ago' | 'clock' | 'day'): HTMLElement =>
-  h('time', { title: full.format(at), 'data-at': at, 'data-show': show }, shown(at, show));
+  h('time', { title: inZone.full.format(at), 'data-at': at, 'data-show': show }, shown(at, show));
 
 const part = (one: WirePart): Node | string => {
   if (typeof one === 'string') return one;

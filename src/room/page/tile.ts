@@ -2,7 +2,7 @@ import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireAction, WirePost, WireReply, WireText } from '../wire.ts';
 import { button, h } from './dom.ts';
 import { picture } from './lightbox.ts';
-import type { Waiting } from './outbox.ts';
+import type { Waiting } from './waitingLines.ts';
 import { nodes, stamp } from './text.ts';
 
 interface Context {

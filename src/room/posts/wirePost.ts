@@ -1,5 +1,6 @@
 import type { Action, Command, Reply } from '../../contract/contract.ts';
-import { parseLine } from '../../contract/parseLine.ts';
+import { parseLine, printLine } from '../../contract/parseLine.ts';
+import { moreAction } from '../../contract/kinds/longList.ts';
 import { logWords } from '../../words/bucket/logWords.ts';
 import { roomWords } from '../../words/platform/roomWords.ts';
 import type { Post, Words } from '../ports.ts';
@@ -30,7 +31,12 @@ const actionOf = (
 const putRight = ({ line, reply }: Post, commands: Command[]): WireAction[] => {
   if (reply.kind !== 'refusal' || reply.actions?.length) return [];
   const action = actionOf({ label: [roomWords.putRight], line, press: 'edit' }, commands);
-  return action.path.length > 0 ? [action] : [];
+  if (action.path.length === 0) return [];
+  const { when } = reply.data;
+  if (typeof when !== 'string') return [action];
+  // It came late: what is put right is still of then.
+  const typed = { ...action.typed, when };
+  return [{ ...action, typed, line: printLine(action.path, typed) }];
 };
 
 const loggedOf = ({ line, reply }: Post, commands: Command[]): WireReply['logged'] => {
@@ -64,7 +70,7 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
       cautions: reply.cautions ?? [],
       reasons: reply.reasons ?? [],
       actions: [
-        ...(reply.actions ?? [])
+        ...[...(reply.actions ?? []), ...moreAction(reply)]
           .map((action) => actionOf(action, commands))
           // Taking it back stands beside what was logged already.
           .filter(({ path }) => !logged?.undo || path[0] !== 'undo'),

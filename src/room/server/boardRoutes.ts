@@ -16,6 +16,7 @@ export const boardRoutes = (room: Room) =>
     const board: WireBoard = {
       studio: ports.studioName,
       now: ports.clock.now(),
+      zone: await ports.zone(),
       buckets: await ports.board(),
     };
     return c.json(board);

@@ -7,16 +7,18 @@ const describe = (path: string[], leaf: Leaf, words: Words): WireLeaf => ({
   about: leaf.about(words),
   who: leaf.who,
   effect: leaf.effect,
-  options: Object.entries(leaf.options).map(([name, { kind, needed, about }]): WireOption => ({
-    name,
-    about: about(words),
-    needed,
-    control: kind.control,
-    example: kind.example,
-    ...(kind.units && { units: kind.units }),
-    ...(kind.besides && { besides: kind.besides }),
-    suggests: kind.suggest !== undefined,
-  })),
+  options: Object.entries(leaf.options)
+    .filter(([, { kind }]) => !kind.pressed)
+    .map(([name, { kind, needed, about }]): WireOption => ({
+      name,
+      about: about(words),
+      needed,
+      control: kind.control,
+      example: kind.example,
+      ...(kind.units && { units: kind.units }),
+      ...(kind.besides && { besides: kind.besides }),
+      suggests: kind.suggest !== undefined,
+    })),
   form: leaf.form ?? [],
 });
 

@@ -8,9 +8,14 @@ export const overheard = (desk: Desk, { ports, posts }: Room): Desk => ({
   async dispatch(request) {
     const reply = await desk.dispatch(request);
     if (request.studio !== ports.studio || reply.private === true || reply.kind !== 'answer') return reply;
-    const { key, at, member, path, typed } = request;
+    const { key, now: at, member, path, typed } = request;
     const line = printLine(path, typed).slice(0, 500);
-    posts.say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply });
+    try {
+      posts.say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply });
+    } catch (err) {
+      // It is logged, whatever becomes of it here: whoever logged it is told so.
+      ports.log.error({ err }, 'could not say in the room what was logged elsewhere');
+    }
     return reply;
   },
 });

@@ -33,7 +33,7 @@ export interface RoomEnv {
 }
 export type RoomContext = Context<RoomEnv>;
 
-const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 413 | 415 | 421 | 429 | 500 | 503> = {
+const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 409 | 413 | 415 | 421 | 429 | 500 | 503> = {
   'wrong-host': 421,
   'wrong-origin': 403,
   'sign-in': 401,
@@ -42,6 +42,7 @@ const statuses: Record<RoomRefusal, 400 | 401 | 403 | 404 | 413 | 415 | 421 | 42
   'not-json': 415,
   'too-large': 413,
   'bad-request': 400,
+  'too-old': 409,
   'too-fast': 429,
   full: 503,
   broken: 500,

@@ -34,20 +34,22 @@ const readPath = (body: Body): string[] | undefined => {
 const readSent = (body: Body): Sent | undefined => {
   const id = textIn(body, 'id', 64);
   if (id === undefined || !/^[A-Za-z0-9_-]{16,64}$/.test(id)) return undefined;
-  const { waited: given } = body;
-  const waited = typeof given === 'number' && given > 0 ? given : 0;
+  const { waited: given, sure } = body;
+  // A browser's clock has fractions; instants have none.
+  const waited = typeof given === 'number' && given > 0 ? Math.round(given) : 0;
+  const about = { id, member: textIn(body, 'member', 64), waited, sure: sure === true };
   const line = textIn(body, 'line', mostTyped);
-  if (line !== undefined) return { id, waited, line };
+  if (line !== undefined) return { ...about, line };
   const path = readPath(body);
   const typed = readTyped(body);
-  return path && typed ? { id, waited, path, typed } : undefined;
+  return path && typed ? { ...about, path, typed } : undefined;
 };
 
 const askerOf = async ({ ports }: Room, { member }: Session) => ({
   studio: ports.studio,
   member,
   role: (await ports.people.isKeeper(member)) ? ('keeper' as const) : ('member' as const),
-  at: ports.clock.now(),
+  now: ports.clock.now(),
 });
 
 /** Saying a line, and having what is half typed completed. */
@@ -59,7 +61,10 @@ export const sayRoutes = (room: Room) =>
       const body = await readJson(c);
       const sent = body && readSent(body);
       if (!sent) return refuse(c, 'bad-request');
-      return c.json(await wired(room, await sayLine(room, session, sent)));
+      const said = await sayLine(room, session, sent);
+      if ('refused' in said) return refuse(c, said.refused);
+      if ('broken' in said) return c.json({ why: 'broken', said: said.broken }, 500);
+      return c.json(await wired(room, said.post));
     })
     .post('/suggest', async (c) => {
       const session = c.get('session');

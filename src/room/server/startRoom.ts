@@ -94,14 +94,24 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     phonePace: new TokenBucket(10, 60),
     addressPace: new TokenBucket(20, 300),
   };
-  const unfollow = ports.people.follow((change) => followPeople(room, heard, change));
+  const unfollow = ports.people.follow((change) => {
+    try {
+      followPeople(room, heard, change);
+    } catch (err) {
+      // What is done is done, and whoever did it is told so.
+      ports.log.error({ err }, 'the room could not follow what became of its people');
+    }
+  });
   const server = serve({
     fetch: routes(room, heard).fetch,
     hostname: bind,
     port,
     serverOptions: { headersTimeout: 10_000, requestTimeout: 20_000, maxHeaderSize: 8_192 },
   });
-  const { port: taken } = await listening(server);
+  const { port: taken } = await listening(server).catch((error: unknown) => {
+    unfollow();
+    throw error;
+  });
   address.port = taken;
   room.hosts = allowedHosts(address);
   const shown = shownUrl(address);

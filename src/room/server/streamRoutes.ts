@@ -4,7 +4,7 @@ import { EventStream } from './eventStream.ts';
 import { maySee, type Posts } from '../posts/posts.ts';
 import type { Post, Session } from '../ports.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
-import { wired } from './startOf.ts';
+import { wiredOrSkipped } from './startOf.ts';
 
 const mostListening = 1_000;
 const mostOfOne = 8;
@@ -31,12 +31,21 @@ const listen = (
   open: (onEnd: () => void) => EventStream,
 ): void => {
   const { posts } = room;
-  let told: Promise<unknown> = Promise.resolve();
+  let told: Promise<void> = Promise.resolve();
   const tell = (post: Post) => {
     if (!room.sessions.holds(session)) return hearing.close();
     if (!maySee(post, session.member)) return;
-    // In order, though a name may have to be looked up first.
-    told = told.then(async () => hearing.send('post', post.no, await jsonOf(room, post)));
+    // In order, though a name may have to be looked up first. Where that fails the line is cut: whoever listens comes
+    // back and asks for what they missed.
+    told = told
+      .then(async () => {
+        const json = await jsonOf(room, post);
+        if (json !== undefined) hearing.send('post', post.no, json);
+      })
+      .catch((err: unknown) => {
+        room.ports.log.error({ err }, 'could not tell a phone what was said; it will ask again');
+        hearing.close();
+      });
   };
   const stop = posts.listen(tell);
   const unwatch = room.sessions.whenEnded(session, () => hearing.close());
@@ -51,11 +60,14 @@ const listen = (
 
 const missed = (posts: Posts, { member }: Session, after: number) => posts.seenBy(member, after, mostMissed);
 
-const written = new WeakMap<Post, Promise<string>>();
+const written = new WeakMap<Post, Promise<string | undefined>>();
 
 /** The same words for everybody who hears them: put together once. */
-const jsonOf = (room: Room, post: Post): Promise<string> => {
-  const known = written.get(post) ?? wired(room, post).then((wire) => JSON.stringify(wire));
-  written.set(post, known);
-  return known;
+const jsonOf = (room: Room, post: Post): Promise<string | undefined> => {
+  const known = written.get(post);
+  if (known) return known;
+  const fresh = wiredOrSkipped(room, post).then((wire) => wire && JSON.stringify(wire));
+  written.set(post, fresh);
+  fresh.catch(() => written.delete(post));
+  return fresh;
 };

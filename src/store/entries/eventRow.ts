@@ -86,11 +86,18 @@ const addedSchema = z.discriminatedUnion('what', [
     gravity: inGravity.exactOptional(),
     gravityU: number.exactOptional(),
     from: aStream.exactOptional(),
+    own: z.literal(true).exactOptional(),
     heptahydrate: mass,
   }),
   z.strictObject({ what: z.literal('taken'), volume, to: aStream.exactOptional() }),
   z.strictObject({ what: z.literal('other'), name: text.exactOptional(), volume, mass }),
 ]);
+
+const brings = z.strictObject({
+  cautions: z.array(z.enum(bucketCautions)),
+  hold: z.strictObject({ cause: z.enum(holdCauses), why: text }).exactOptional(),
+  foreign: z.literal(true).exactOptional(),
+});
 
 const undo = z.strictObject({ kind: z.literal('undo'), of: aSeq });
 const observationsSchema = z.array(z.enum(observations));
@@ -121,7 +128,12 @@ const bucketEvent = z.discriminatedUnion('kind', [
     stirred: whether.exactOptional(),
     seen: observationsSchema,
   }),
-  z.strictObject({ kind: z.literal('addition'), added: addedSchema, remake: whether.exactOptional() }),
+  z.strictObject({
+    kind: z.literal('addition'),
+    added: addedSchema,
+    remake: whether.exactOptional(),
+    brings: brings.exactOptional(),
+  }),
   z.strictObject({
     kind: z.literal('stir'),
     minutes: number.exactOptional(),

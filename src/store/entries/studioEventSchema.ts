@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { flowCups } from '../../glaze/flow/flowCup.ts';
+import { materialCautions } from '../../glaze/materials/materialTable.ts';
 import { celsius, fraction, grams, gravity } from '../../glaze/units.ts';
 import { duration, instant, memberId, seq } from '../../studio/ids.ts';
 import { weekdays } from '../../studio/time/openingHours.ts';
@@ -47,6 +48,15 @@ const studioEvent = z.discriminatedUnion('kind', [
       ),
     }),
   }),
+  z.strictObject({
+    kind: z.literal('material'),
+    material: z.strictObject({
+      name: text,
+      like: text.exactOptional(),
+      gravity: inGravity,
+      cautions: z.array(z.enum(materialCautions)),
+    }),
+  }),
   z.strictObject({ kind: z.literal('keeper'), member: aMember, keeper: whether }),
   z.strictObject({ kind: z.literal('keeper-role'), role: text }),
   z.strictObject({ kind: z.literal('channel'), channel: text }),
@@ -66,6 +76,7 @@ const studioEvent = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('drying'),
     minimumHours: number.exactOptional(),
+    night: whether.exactOptional(),
     temperature: inCelsius.exactOptional(),
     humidity: number.transform(fraction).exactOptional(),
   }),

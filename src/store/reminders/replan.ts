@@ -39,6 +39,8 @@ export const replan = async (
   subject: ReminderSubject,
   wanted: readonly WantedReminder[],
   now: Instant,
+  /** Whether one that is not there yet is still worth asking for. */
+  isOfUse = ({ goodUntil }: WantedReminder) => goodUntil > now,
 ): Promise<void> => {
   const queued = await db
     .selectFrom('reminders')
@@ -56,7 +58,7 @@ export const replan = async (
     const row = found(one);
     const fresh = freshRow(studio, subject, one, now);
     if (!row) {
-      if (one.goodUntil > now) await db.insertInto('reminders').values(fresh).execute();
+      if (isOfUse(one)) await db.insertInto('reminders').values(fresh).execute();
     } else if (
       row.status === 'pending' &&
       (row.due_at !== fresh.due_at || row.good_until !== fresh.good_until || row.about !== fresh.about)

@@ -2,6 +2,7 @@ import type { Transaction } from 'kysely';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatReminders } from '../../studio/remind/coatReminders.ts';
 import type { Instant, StudioId } from '../../studio/ids.ts';
+import type { WantedReminder } from '../../studio/remind/reminder.ts';
 import { sessionReminders } from '../../studio/remind/sessionReminders.ts';
 import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';
 import { isZone } from '../../studio/time/wallTime.ts';
@@ -32,7 +33,10 @@ export const replanCoats = async (
 };
 
 export const replanSessions = async ({ db, id, studio, now }: Planning): Promise<void> => {
-  if (isZone(studio.zone)) await replan(db, id, 'sessions', sessionReminders(studio, now), now);
+  if (!isZone(studio.zone)) return;
+  // A session that is on already keeps its reminder, put off perhaps, but gets none any more.
+  const isToCome = ({ about }: WantedReminder) => about.kind === 'buckets' && about.from > now;
+  await replan(db, id, 'sessions', sessionReminders(studio, now), now, isToCome);
 };
 
 const moves: ReadonlySet<StudioEvent['kind']> = new Set([

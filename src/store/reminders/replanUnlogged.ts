@@ -18,7 +18,7 @@ export const replanUnlogged = async (
   if (gone.length + found.length === 0 || !isZone(studio.zone)) return;
   for (const { to } of gone) await replan(db, id, entryId(after.no, to.seq), [], now);
   for (const change of found) {
-    const wanted = unloggedReminders(after.no, change, studio);
+    const wanted = unloggedReminders(after.no, change, studio, now);
     await replan(db, id, entryId(after.no, change.to.seq), wanted, now);
   }
 };

@@ -33,7 +33,7 @@ type Measured =
 
 const measured = (bucket: BucketState, now: Instant): Measured => {
   const slurryGravity = bucket.predicted ?? bucket.believed;
-  if (!slurryGravity || bucket.unknownSince.length > 0)
+  if (!slurryGravity || bucket.voided || bucket.unknownSince.length > 0)
     return { ok: false, why: { kind: 'unmeasured', bucket } };
   const volume = volumeNow(bucket, now);
   if (!volume) return { ok: false, why: { kind: 'needs-volume', bucket } };
@@ -56,12 +56,12 @@ export const blendBuckets = (
   const part = poured / two.volume;
   const [p, q] = [one.contents, two.contents];
   const water = p.water + part * q.water;
-  const solids = p.dryWeight + part * q.dryWeight;
-  const space = p.dryWeight / first.settings.solids + (part * q.dryWeight) / second.settings.solids;
+  const solids = p.solids + part * q.solids;
+  const space = p.solids / first.settings.solids + (part * q.solids) / second.settings.solids;
   const mixed = gravity(solids / space);
   const together: Contents = {
     water: grams(water),
-    dryWeight: grams(solids),
+    solids: grams(solids),
     covariance: {
       waterWater: p.covariance.waterWater + part ** 2 * q.covariance.waterWater,
       waterSolids: p.covariance.waterSolids + part ** 2 * q.covariance.waterSolids,
@@ -80,7 +80,7 @@ export const blendBuckets = (
     held: one.volume,
     poured,
     water: together.water,
-    powder: together.dryWeight,
+    powder: together.solids,
     heptahydrate: grams(salt),
     percentOfDry: (100 * salt) / solids,
     flocculantUnknown: first.flocculant.unknown || second.flocculant.unknown,

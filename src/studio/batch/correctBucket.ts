@@ -21,7 +21,7 @@ import type { Amounts, GravityBand, Reason, RuleName } from '../verdict/verdict.
 import { volumeNow } from '../bucket/volumeNow.ts';
 import { pouredWithin, weighedWithin } from '../bucket/applyAddition.ts';
 
-export const correctionWays = ['water', 'draw-off', 'dry', 'blend'] as const;
+export const correctionWays = ['water', 'draw-off', 'evaporate', 'dry', 'blend'] as const;
 export type CorrectionWay = (typeof correctionWays)[number];
 
 /** Gravity to expect of the next reading, with its 95 % half-interval, and how full the pail is then. */
@@ -118,7 +118,7 @@ const afterBlend = (
   const together = withAdded(
     mine,
     { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
-    { value: into.dryWeight, sd: Math.sqrt(into.covariance.solidsSolids) },
+    { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
     into.covariance.waterSolids,
   );
   return expectedOf(together, c.particleGravity, c.from.u95);
@@ -143,7 +143,7 @@ const byBlending = (
   const held = volumeNow(other, now);
   if (!held) return { kind: 'needs-volume', other: true };
   const theirs = other.predicted ?? other.believed;
-  if (!theirs || other.unknownSince.length > 0) return { kind: 'other-unmeasured' };
+  if (!theirs || other.voided || other.unknownSince.length > 0) return { kind: 'other-unmeasured' };
   const wanted = secondForBlend({
     first: { volume: c.volume.value, gravity: c.from.value },
     secondGravity: theirs.value,
@@ -172,7 +172,7 @@ const byBlending = (
 };
 
 const amountFor = (way: Exclude<CorrectionWay, 'blend'>, thick: boolean): WaterOrPowder =>
-  way === 'water' && thick ? 'half-water' : way;
+  way === 'water' && thick ? 'half-water' : way === 'evaporate' ? 'draw-off' : way;
 
 /** From where a bucket is to mid-window by one way: the same numbers that the verdict gives. */
 export const correctBucket = (
@@ -187,7 +187,7 @@ export const correctBucket = (
   const { gravity: window, solids: particleGravity, pail } = state.settings;
   if (!measured || !window) return { kind: 'blocked', rule: 'never-measured' };
   if (measured.band === 'in') return { kind: 'in-window', measured };
-  const wrong = measured.band === 'low' ? way === 'water' : way === 'draw-off' || way === 'dry';
+  const wrong = measured.band === 'low' ? way === 'water' : way !== 'water' && way !== 'blend';
   if (wrong) return { kind: 'wrong-way', band: measured.band };
   const thick = f.flow.band === 'thick';
   if (way === 'draw-off' && thick) return { kind: 'gel' };

@@ -27,6 +27,8 @@ export interface SaidAddition {
   held?: Estimate<Millilitres>;
   amount?: { mass: Grams } | { volume: Millilitres };
   from?: BucketState;
+  /** Glaze that is the bucket's own. */
+  own?: true;
   gravity?: Gravity;
   /** Epsom salt in a litre of the flocculant's solution; saturated when not said. */
   saltPerLitre?: Grams;
@@ -105,8 +107,8 @@ const beyondItsWater = (said: SaidAddition): AdditionProblem | undefined => {
   if (said.what !== 'draw-off' || off === undefined || !contents) return undefined;
   const water = millilitres(contents.water / waterGramsPerMl);
   const left = water - off;
-  const bed = contents.dryWeight / said.bucket.settings.solids / waterGramsPerMl;
-  const heavy = left <= 0 || (left * waterGramsPerMl + contents.dryWeight) / (left + bed) > heaviestBed;
+  const bed = contents.solids / said.bucket.settings.solids / waterGramsPerMl;
+  const heavy = left <= 0 || (left * waterGramsPerMl + contents.solids) / (left + bed) > heaviestBed;
   return heavy ? { kind: 'more-than-water', water } : undefined;
 };
 
@@ -148,8 +150,9 @@ export const readAddition = (said: SaidAddition): Found => {
         from && volume !== undefined && held && held.value > 0 && from.flocculant.heptahydrate > 0
           ? grams((from.flocculant.heptahydrate * volume) / held.value)
           : undefined;
-      const told = said.gravity ?? from?.predicted?.value;
-      const u95 = said.gravity === undefined ? from?.predicted?.u95 : undefined;
+      const known = from && !from.voided && from.unknownSince.length === 0 ? from.predicted : undefined;
+      const told = said.gravity ?? known?.value;
+      const u95 = said.gravity === undefined ? known?.u95 : undefined;
       return {
         ok: true,
         added: {
@@ -158,6 +161,7 @@ export const readAddition = (said: SaidAddition): Found => {
           ...(told !== undefined && { gravity: told }),
           ...(u95 !== undefined && { gravityU: u95 }),
           ...(from && { from: from.no }),
+          ...(said.own && { own: said.own }),
           ...(salt !== undefined && { heptahydrate: salt }),
         },
         ...(from && { taken: { what: 'taken', ...(volume !== undefined && { volume }), to: bucket.no } }),

@@ -54,7 +54,7 @@ const massesAdded = (
       );
       return {
         water: { value: into.water, sd: Math.sqrt(into.covariance.waterWater) },
-        solids: { value: into.dryWeight, sd: Math.sqrt(into.covariance.solidsSolids) },
+        solids: { value: into.solids, sd: Math.sqrt(into.covariance.solidsSolids) },
         together: into.covariance.waterSolids,
       };
     }
@@ -80,6 +80,8 @@ export const applyAddition = (
   if (next.stir && added.what !== 'taken') next.stir = { ...next.stir, addedSince: true };
   // Another mix, or a dose, settles otherwise.
   if (event.remake || !sameMix.has(added.what)) delete next.rests;
+  // What a keeper said of its glaze was said of the batch before.
+  if (event.remake) next.apart = entry.seq;
   if (event.remake) next.flocculant = { heptahydrate: grams(0), doses: 0, unknown: false };
   if (added.what === 'flocculant' || added.what === 'deflocculant') {
     delete next.efflux;

@@ -18,6 +18,7 @@ import { driftPoint } from '../contents/driftPoint.ts';
 import { evaporation } from '../contents/evaporation.ts';
 import { explainChange } from '../contents/explainChange.ts';
 import { days, since, type MemberId } from '../ids.ts';
+import { isAccountBroken } from './withVoid.ts';
 import type { Unexpected, UnloggedChange, Within } from '../contents/unloggedChange.ts';
 
 /** What is told of a bucket's past; older changes are in the entries still. */
@@ -174,7 +175,7 @@ export const applyGravity = (before: BucketState, next: BucketState, seen: Seen)
   const { believed, unknownSince } = before;
   const { measured, volume } = seen;
   const { solids: particleGravity } = next.settings;
-  if (!believed || unknownSince.length > 0) return acceptReading(next, seen);
+  if (!believed || unknownSince.length > 0 || isAccountBroken(before)) return acceptReading(next, seen);
   const gone = since(believed.at, measured.at) / days(1);
   if (next.unexpected) return secondRead(next, next.unexpected, gone, seen);
   const reading = estimate(measured);

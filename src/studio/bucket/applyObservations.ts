@@ -1,5 +1,6 @@
 import type { Observation, StirTool } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
+import { withVoid } from './withVoid.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 
 /** Stirs closer together than this count as one going-over. */
@@ -11,12 +12,13 @@ export const applyObservations = (
   seen: readonly Observation[],
   at: Instant,
 ): BucketState => {
-  const next = { ...state };
+  // A cake that was broken up is never quite back in the glaze: what was measured before tells nothing any more.
+  const next = seen.includes('cake') ? withVoid(state, 'cake', at) : { ...state };
   if (seen.includes('none') || seen.includes('cake-gone')) delete next.cake;
   if (seen.includes('clear-water')) next.clearWater = { since: at };
   if (seen.includes('cake')) next.cake = { since: next.cake?.since ?? at };
   const lump = seen.find((sight) => sight === 'lumps' || sight === 'skin');
-  if (lump) next.unsieved = { what: lump, since: at };
+  if (lump && next.unsieved?.what !== 'frozen') next.unsieved = { what: lump, since: at };
   return next;
 };
 

@@ -21,10 +21,10 @@ const isDoseUnlooked = ({ flocculant, efflux, look }: BucketState): boolean =>
 
 /** Inverse variances weigh readings of one session that agree. */
 const takenTogether = (
-  { believed, together, moved, unknownSince }: BucketState,
+  { believed, together, moved, unknownSince, voided }: BucketState,
   seen: MeasuredGravity,
 ): BucketState['together'] => {
-  if (!believed || moved > 0 || unknownSince.length > 0) return undefined;
+  if (!believed || voided || moved > 0 || unknownSince.length > 0) return undefined;
   if (since(believed.at, seen.at) > oneSession) return undefined;
   const before = together ?? { value: believed.value, u95: believed.u95, count: 1 };
   if (Math.abs(before.value - seen.value) > Math.hypot(before.u95, seen.u95)) return undefined;
@@ -72,7 +72,7 @@ export const applyReading = (
   if (flowBelieved && event.look && next.efflux?.stirredSince) delete next.efflux;
   if (event.flow || event.look) {
     delete next.restedFlow;
-    if (!flowBelieved && !tooSoon) next.restedFlow = { at };
+    if (!flowBelieved && !tooSoon) next.restedFlow = { at, ...(event.flow && { flow: event.flow }) };
   }
   const measured = event.gravity && {
     value: event.gravity.value,
@@ -91,6 +91,7 @@ export const applyReading = (
     delete next.together;
     if (together) next.together = together;
     next = applyGravity(state, next, { measured, by: entry.by, ...(volume && { volume }) });
+    delete next.voided;
     next.believed = measured;
     next.moved = 0;
     next.unknownSince = [];

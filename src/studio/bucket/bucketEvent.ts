@@ -1,6 +1,6 @@
 import type { FlowCupKind } from '../../glaze/flow/flowCup.ts';
 import type { Celsius, Gravity, Grams, Millilitres, Millimetres, Seconds } from '../../glaze/units.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
+import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 import type { Entry } from '../entry.ts';
 import type { Seq, StreamNo } from '../ids.ts';
 
@@ -35,11 +35,24 @@ export type Added =
       gravity?: Gravity;
       gravityU?: number;
       from?: StreamNo;
+      /** The bucket's own: back from a tray, or fresh of the same mix. */
+      own?: true;
       /** Flocculant that comes over in it. */
       heptahydrate?: Grams;
     }
   | { what: 'taken'; volume?: Millilitres; to?: StreamNo }
   | { what: 'other'; name?: string; volume?: Millilitres; mass?: Grams };
+
+/**
+ * What an addition brings into a bucket besides water and powder. It is worked out when the addition is logged, so that
+ * the fold of a bucket reads no other bucket, and goes again when the addition is taken back.
+ */
+export interface Brought {
+  cautions: BucketCaution[];
+  hold?: { cause: HoldCause; why: string };
+  /** Another glaze: whatever a keeper said of the contents before holds no more. */
+  foreign?: true;
+}
 
 export type BucketEvent =
   | { kind: 'setup'; settings: BucketSettings; volume?: Millilitres }
@@ -60,7 +73,7 @@ export type BucketEvent =
       stirred?: boolean;
       seen: Observation[];
     }
-  | { kind: 'addition'; added: Added; remake?: boolean }
+  | { kind: 'addition'; added: Added; remake?: boolean; brings?: Brought }
   | { kind: 'stir'; minutes?: number; tool?: StirTool; seen: Observation[] }
   | { kind: 'sieve'; mesh?: number }
   | {

@@ -1,10 +1,11 @@
 import type { Celsius, Gravity, Grams } from '../../glaze/units.ts';
 import type { BucketEvent, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
 import type { Belief } from '../belief/mixture.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
+import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 import type { Contents } from '../contents/contents.ts';
 import type { DriftPoint } from '../contents/driftPoint.ts';
 import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
+import type { VoidedBy } from './withVoid.ts';
 import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
 /** A gravity that was measured, with its 95 % half-interval. */
@@ -47,10 +48,17 @@ export interface BucketState {
   seq: Seq;
   settings: BucketSettings;
   retired: boolean;
-  hold?: { cause: HoldCause; why: string; by: MemberId; since: Instant };
+  /** `seq` is the entry that put it on hold, or the last of several. */
+  hold?: { cause: HoldCause; why: string; by: MemberId; since: Instant; seq?: Seq };
+  /** Cautions that additions brought in, by entry; absent while there are none. */
+  brought?: { seq: Seq; cautions: BucketCaution[] }[];
+  /** Another glaze or a fresh batch went in, by this entry: no keeper has said since that it is the same as another bucket's. */
+  apart?: Seq;
   cake?: { since: Instant };
-  /** Lumps or a skin, seen and not sieved out since. */
-  unsieved?: { what: 'lumps' | 'skin'; since: Instant };
+  /** Lumps or a skin, seen and not sieved out since; or it froze, which makes lumps. */
+  unsieved?: { what: 'lumps' | 'skin' | 'frozen'; since: Instant };
+  /** What happened since the last believed reading that leaves it, and the flow, worth nothing. */
+  voided?: { by: VoidedBy; at: Instant };
   sieved?: { at: Instant; mesh?: number };
   clearWater?: { since: Instant };
   /** The last stir that reached the bottom, how long it and those just before it took together, when a machine last beat air in, and whether something went in since. */
@@ -64,7 +72,7 @@ export interface BucketState {
   /** Believed readings of one session that agree, taken together: weighing twice does better than once. */
   together?: { value: Gravity; u95: number; count: number };
   /** The last look at the flow that was kept but not believed, with none believed since. */
-  restedFlow?: { at: Instant };
+  restedFlow?: { at: Instant; flow?: CupTime };
   contents?: Contents;
   /** A believed reading that the logbook did not expect, until a second one settles it. */
   unexpected?: Unexpected;

@@ -18,13 +18,13 @@ const mostPoints = 12;
 /** The bucket with one more look at its flow, when what is in it is known. */
 export const addFlowPoint = (state: BucketState, flow: CupTime): BucketState => {
   const { flocculant, contents, predicted } = state;
-  if (!contents || !predicted || flocculant.unknown || !(contents.dryWeight > 0)) return state;
+  if (!contents || !predicted || flocculant.unknown || !(contents.solids > 0)) return state;
   const { doses, heptahydrate: salt } = flocculant;
   const point: FlowPoint = {
     ...flow,
     doses,
     salt,
-    percent: (100 * salt) / contents.dryWeight,
+    percent: (100 * salt) / contents.solids,
     gravity: predicted.value,
   };
   const before = flocculant.flow ?? [];

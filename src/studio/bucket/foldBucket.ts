@@ -16,9 +16,11 @@ import { changeContents } from './changeContents.ts';
 import { applyToBelief } from './applyToBelief.ts';
 import { applyRest } from './rests.ts';
 import { applyAddition } from './applyAddition.ts';
+import { withBrought, withCautionsSet, withHold, withRelease } from './withBrought.ts';
 import { applyReading } from './applyReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
-import { statedVolume, gravityBeforeReading, withPrediction, applyVolume } from './applyVolume.ts';
+import { applyVolume, gravityBeforeReading, statedVolume, withPrediction } from './applyVolume.ts';
+import { withSieve, withTrouble } from './withVoid.ts';
 
 /** Enough for a line through them; older ones tell of another bucket. */
 const mostTiles = 40;
@@ -38,7 +40,11 @@ const withChange = (
     );
   // Another gravity of the powder changes what is reckoned to be in the pail, not what was measured of it.
   const same = settings.solids === state.settings.solids;
-  const next = { ...state, settings, ...(same ? {} : changeContents(state, recast)) };
+  const next: BucketState = withCautionsSet(
+    { ...state, settings, ...(same ? {} : changeContents(state, recast)) },
+    entry,
+    event,
+  );
   if (!same) delete next.drift;
   return event.volume === undefined
     ? next
@@ -76,7 +82,9 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
     case 'reading':
       return applyReading(state, entry, event);
     case 'addition':
-      return applyAddition(state, entry, event);
+      return event.brings
+        ? withBrought(applyAddition(state, entry, event), entry, event.brings)
+        : applyAddition(state, entry, event);
     case 'stir':
       return applyObservations(
         withStir(applyRest(state, event.seen, at), {
@@ -87,23 +95,16 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
         event.seen,
         at,
       );
-    case 'sieve': {
-      const next: BucketState = {
-        ...state,
-        sieved: { at, ...(event.mesh !== undefined && { mesh: event.mesh }) },
-      };
-      delete next.unsieved;
-      return next;
-    }
+    case 'sieve':
+      return withSieve(state, at, event.mesh);
     case 'change':
       return withChange(state, entry, event);
     case 'hold':
-      return { ...state, hold: { cause: event.cause, why: event.why, by: entry.by, since: at } };
-    case 'release': {
-      const next = { ...state };
-      delete next.hold;
-      return next;
-    }
+      return event.cause === 'frozen' || event.cause === 'contaminated'
+        ? withTrouble(withHold(state, entry, event), event.cause, at)
+        : withHold(state, entry, event);
+    case 'release':
+      return withRelease(state, entry);
     case 'retire':
       return { ...state, retired: true };
     case 'tile': {

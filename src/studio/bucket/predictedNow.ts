@@ -2,6 +2,7 @@ import { coverage95 } from '../../glaze/statistics/normal.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
 import { driftPerDay, gravityOf } from '../contents/contents.ts';
+import { isAccountBroken } from './withVoid.ts';
 import { days, since, type Instant } from '../ids.ts';
 
 /** The gravity that the logbook predicts; undefined until something was measured, or after an unknown amount. */
@@ -9,7 +10,7 @@ export const predictedNow = (
   state: BucketState,
   now: Instant,
 ): { value: Gravity; u95: number } | undefined => {
-  if (!state.believed || state.unknownSince.length > 0) return undefined;
+  if (!state.believed || state.unknownSince.length > 0 || isAccountBroken(state)) return undefined;
   const drift = driftPerDay * Math.sqrt(Math.max(0, since(state.believed.at, now) / days(1)));
   const from = state.contents
     ? gravityOf(state.contents, state.settings.solids)

@@ -14,7 +14,7 @@ import { nominalWater } from '../../glaze/slurry/slurry.ts';
  */
 export interface Contents {
   water: Grams;
-  dryWeight: Grams;
+  solids: Grams;
   covariance: { waterWater: number; waterSolids: number; solidsSolids: number };
 }
 
@@ -42,7 +42,7 @@ export const contentsFrom = (
   const [v, g] = [volume.sd ** 2, slurry.sd ** 2];
   return {
     water: grams(waterPerMl * volume.value),
-    dryWeight: grams(solidsPerMl * volume.value),
+    solids: grams(solidsPerMl * volume.value),
     covariance: {
       waterWater: waterPerMl ** 2 * v + waterPerGravity ** 2 * g,
       waterSolids: waterPerMl * solidsPerMl * v + waterPerGravity * solidsPerGravity * g,
@@ -55,7 +55,7 @@ export const contentsFrom = (
 export const litreOf = (slurry: Estimate<Gravity>, particleGravity: Gravity): Contents =>
   contentsFrom({ value: millilitres(1000), sd: 0 }, slurry, particleGravity);
 
-export const powderIn = ({ dryWeight, covariance }: Contents): Estimate<Grams> => ({
+export const powderIn = ({ solids: dryWeight, covariance }: Contents): Estimate<Grams> => ({
   value: dryWeight,
   sd: Math.sqrt(Math.max(0, covariance.solidsSolids)),
 });
@@ -67,7 +67,7 @@ const varianceAlong = ({ covariance: p }: Contents, perWater: number, perSolids:
     perWater ** 2 * p.waterWater + 2 * perWater * perSolids * p.waterSolids + perSolids ** 2 * p.solidsSolids,
   );
 
-const gravitySlopes = ({ water, dryWeight }: Contents, solidsGravity: Gravity) => {
+const gravitySlopes = ({ water, solids: dryWeight }: Contents, solidsGravity: Gravity) => {
   const displaced = water + dryWeight / solidsGravity;
   const value = (water + dryWeight) / displaced;
   return { value, perWater: (1 - value) / displaced, perSolids: (1 - value / solidsGravity) / displaced };
@@ -79,7 +79,7 @@ export const gravityOf = (contents: Contents, solidsGravity: Gravity): Estimate<
 };
 
 export const volumeOf = (contents: Contents, solidsGravity: Gravity): Estimate<Millilitres> => ({
-  value: millilitres((contents.water + contents.dryWeight / solidsGravity) / waterGramsPerMl),
+  value: millilitres((contents.water + contents.solids / solidsGravity) / waterGramsPerMl),
   sd: Math.sqrt(varianceAlong(contents, 1 / waterGramsPerMl, 1 / (solidsGravity * waterGramsPerMl))),
 });
 
@@ -91,7 +91,7 @@ const kalmanUpdate = (
   contents: Contents,
   seen: { perWater: number; perSolids: number; difference: number; variance: number },
 ): Contents => {
-  const { covariance: p, water, dryWeight } = contents;
+  const { covariance: p, water, solids: dryWeight } = contents;
   const { perWater: a, perSolids: b } = seen;
   const spread = varianceAlong(contents, a, b) + seen.variance;
   const alongWater = p.waterWater * a + p.waterSolids * b;
@@ -99,7 +99,7 @@ const kalmanUpdate = (
   const [gainWater, gainSolids] = [alongWater / spread, alongSolids / spread];
   return {
     water: grams(Math.max(leastLeft * water, water + gainWater * seen.difference)),
-    dryWeight: grams(Math.max(leastLeft * dryWeight, dryWeight + gainSolids * seen.difference)),
+    solids: grams(Math.max(leastLeft * dryWeight, dryWeight + gainSolids * seen.difference)),
     covariance: {
       waterWater: p.waterWater - gainWater * alongWater,
       waterSolids: p.waterSolids - gainWater * alongSolids,
@@ -121,7 +121,7 @@ export const withGravitySeen = (
   seen: Estimate<Gravity>,
   solidsGravity: Gravity,
 ): Contents => {
-  const { water, dryWeight, covariance: p } = contents;
+  const { water, solids: dryWeight, covariance: p } = contents;
   // Next to clear water there is no ratio to correct.
   if (dryWeight < water / 1000) return contentsFrom(volumeOf(contents, solidsGravity), seen, solidsGravity);
   const ratio = water / dryWeight;
@@ -141,7 +141,7 @@ export const withGravitySeen = (
   ];
   return {
     water: grams(now1 * now2),
-    dryWeight: grams(now2),
+    solids: grams(now2),
     covariance: {
       waterWater: now2 ** 2 * q11 + 2 * now1 * now2 * q12 + now1 ** 2 * q22,
       waterSolids: now2 * q12 + now1 * q22,
@@ -159,7 +159,7 @@ const thinnest = 0.01;
 /** As many days later, with nothing logged: water may have dried off, or dripped in, and the powder is all there. */
 export const drifted = (contents: Contents, days: number, solidsGravity: Gravity): Contents => {
   const { value } = gravitySlopes(contents, solidsGravity);
-  const displaced = contents.water + contents.dryWeight / solidsGravity;
+  const displaced = contents.water + contents.solids / solidsGravity;
   const perDay = (driftPerDay * displaced) / Math.max(thinnest, value - 1);
   const { covariance } = contents;
   return {
@@ -195,7 +195,7 @@ export const withAdded = (
   together = 0,
 ): Contents => ({
   water: grams(Math.max(leastLeft * contents.water, contents.water + water.value)),
-  dryWeight: grams(Math.max(leastLeft * contents.dryWeight, contents.dryWeight + solids.value)),
+  solids: grams(Math.max(leastLeft * contents.solids, contents.solids + solids.value)),
   covariance: {
     waterWater: contents.covariance.waterWater + water.sd ** 2,
     waterSolids: contents.covariance.waterSolids + together,
@@ -206,7 +206,7 @@ export const withAdded = (
 /** Glaze taken out or used draws water and powder alike: gravity stays, the amount shrinks to a part. */
 export const scaleContents = (contents: Contents, part: number): Contents => ({
   water: grams(contents.water * part),
-  dryWeight: grams(contents.dryWeight * part),
+  solids: grams(contents.solids * part),
   covariance: {
     waterWater: contents.covariance.waterWater * part ** 2,
     waterSolids: contents.covariance.waterSolids * part ** 2,
@@ -221,8 +221,8 @@ export const withUnloggedUse = (contents: Contents, days: number): Contents => {
     ...contents,
     covariance: {
       waterWater: contents.covariance.waterWater + spread * contents.water ** 2,
-      waterSolids: contents.covariance.waterSolids + spread * contents.water * contents.dryWeight,
-      solidsSolids: contents.covariance.solidsSolids + spread * contents.dryWeight ** 2,
+      waterSolids: contents.covariance.waterSolids + spread * contents.water * contents.solids,
+      solidsSolids: contents.covariance.solidsSolids + spread * contents.solids ** 2,
     },
   };
 };

@@ -12,7 +12,7 @@ export interface DriftPoint {
 }
 
 /** Grams of water to one of powder: what dries out changes it evenly, what is used up not at all. */
-export const waterToPowder = ({ water, dryWeight }: Contents): number =>
+export const waterToPowder = ({ water, solids: dryWeight }: Contents): number =>
   dryWeight > 0 ? water / dryWeight : 0;
 
 /** How that changes with gravity: r = (s − γ)/(s(γ − 1)), so dr/dγ = −(s − 1)/(s(γ − 1)²). */

@@ -43,7 +43,7 @@ const rising: readonly Explanation[] = ['water-out', 'evaporation', 'dry-in', 'c
 const mostAir = 0.06;
 
 /** Whether a thing of that size can be: the sign is right, and there is that much of it. */
-const canBe = (explanation: Explanation, size: number, { water, dryWeight }: Contents): boolean => {
+const canBe = (explanation: Explanation, size: number, { water, solids: dryWeight }: Contents): boolean => {
   if (explanation === 'air') return size > 0 && size < mostAir;
   if (explanation === 'cake') return size > 0 && size < dryWeight;
   if (explanation === 'water-out' || explanation === 'evaporation') return size < 0 && -size < water;
@@ -64,7 +64,7 @@ interface Fitted {
 const rounds = 8;
 
 /** A search stays where there is something left in the pail. */
-const bounded = (explanation: Explanation, size: number, { water, dryWeight }: Contents): number => {
+const bounded = (explanation: Explanation, size: number, { water, solids: dryWeight }: Contents): number => {
   const [low, high] = {
     air: [-0.5, 0.5],
     cake: [-dryWeight, 0.99 * dryWeight],
@@ -84,7 +84,7 @@ const bounded = (explanation: Explanation, size: number, { water, dryWeight }: C
  * @source generalised least squares, Aitken 1935; JCGM 100:2008, eq. 13, for S
  */
 const fit = (explanation: Explanation, contents: Contents, measured: Measured, s: Gravity): Fitted => {
-  const { water, dryWeight, covariance: p } = contents;
+  const { water, solids: dryWeight, covariance: p } = contents;
   const scale = explanation === 'air' ? 1 : water + dryWeight;
   let size = 0;
   let [sd, off] = [0, 0];
@@ -176,7 +176,7 @@ export const explainChange = (
         u95: u95(was.waterWater, is.waterWater) / waterGramsPerMl,
       },
       powder: {
-        value: grams(now.dryWeight - expected.dryWeight),
+        value: grams(now.solids - expected.solids),
         u95: u95(was.solidsSolids, is.solidsSolids),
       },
       volume,

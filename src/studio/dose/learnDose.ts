@@ -1,9 +1,4 @@
-import {
-  bayesLine,
-  chanceAbove,
-  type LineMixture,
-  type LinePoint,
-} from '../../glaze/statistics/bayesLine.ts';
+import { bayesLine, chanceAbove, type LineMixture, type LinePoint } from '../../glaze/statistics/bayesLine.ts';
 import { flowCup } from '../../glaze/flow/flowCup.ts';
 import type { Gravity, Seconds } from '../../glaze/units.ts';
 import type { CupTime } from '../bucket/bucketEvent.ts';

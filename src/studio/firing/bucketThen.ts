@@ -6,6 +6,7 @@ import { knownConditions, throughout, type Conditions } from './dipCondition.ts'
 import type { Stretch } from './firedEvent.ts';
 import { gravityBand } from '../verdict/gravityBand.ts';
 import { days, instant, since, type Duration, type Instant, type StreamNo } from '../ids.ts';
+import { outsideWindow, type OutsideWindow } from './outsideWindow.ts';
 import { restLimitOf } from '../bucket/rests.ts';
 import { facts, type Facts } from '../verdict/rules.ts';
 import type { GravityBand } from '../verdict/verdict.ts';
@@ -33,13 +34,17 @@ export interface BucketThen {
   restLimit: Duration;
   sievedAt?: Instant;
   conditions: Conditions;
+  /** What was read last, or in the course of the day, and lay outside its window. */
+  outside: OutsideWindow[];
+  /** Gravity or flow changed in the course of it: nobody can tell which of them the dip had. */
+  varied?: true;
 }
 
 /** The gravity that it had, when there was a believed reading that still told. */
 const gravityThen = ({ state, now, measured, predicted }: Facts): GravityThen | undefined => {
   const { believed, unknownSince, settings } = state;
   const window = settings.gravity;
-  if (!window || !believed || unknownSince.length > 0) return undefined;
+  if (!window || !believed || state.voided || unknownSince.length > 0) return undefined;
   if (since(believed.at, now) > settings.shelfLife) return undefined;
   const worked = outgrewReading(state);
   const found = worked ? predicted : measured;
@@ -58,6 +63,7 @@ const bucketAt = (state: BucketState, now: Instant): BucketThen => {
     no: state.no,
     name: settings.name,
     restLimit,
+    outside: outsideWindow(state, flow !== undefined),
     ...(gravity && { gravity }),
     ...(flow && { flow }),
     ...(stir && { stirredAt: stir.at }),
@@ -70,7 +76,7 @@ const bucketAt = (state: BucketState, now: Instant): BucketThen => {
       'flow-thin': flow && flow === 'thin',
       rested: stir === undefined || since(stir.at, now) > restLimit,
       cake: state.cake !== undefined,
-      lumps: state.unsieved !== undefined,
+      lumps: state.unsieved !== undefined && state.unsieved.what !== 'frozen',
       'not-sieved':
         settings.mesh === 'never' ? undefined : sieved === undefined || since(sieved.at, now) > lately,
       'on-hold': state.hold !== undefined,
@@ -96,12 +102,29 @@ const bucketsDuring = (states: readonly BucketState[], { from: begins, to }: Str
   return found;
 };
 
+/** Read, or flowing, now so and now so. What nobody knew before it was read is no change. */
+const hasVaried = (all: readonly BucketThen[]): boolean =>
+  new Set(all.flatMap(({ gravity }) => gravity?.band ?? [])).size > 1 ||
+  new Set(all.flatMap(({ flow }) => flow ?? [])).size > 1;
+
 /** What a bucket was like all through a stretch of time; undefined when that was before it was set up. */
 export const bucketThen = (states: readonly BucketState[], stretch: Stretch): BucketThen | undefined => {
   const all = bucketsDuring(states, stretch);
   const last = all.at(-1);
   if (!last) return undefined;
-  const then: BucketThen = { ...last, conditions: throughout(all.map(({ conditions }) => conditions)) };
+  const told = new Set<string>();
+  const outside = all
+    .flatMap((one) => one.outside)
+    .filter(({ what, at: readAt }) => {
+      const key = `${what} ${readAt}`;
+      return !told.has(key) && told.add(key);
+    });
+  const then: BucketThen = {
+    ...last,
+    conditions: throughout(all.map(({ conditions }) => conditions)),
+    outside,
+    ...(hasVaried(all) && { varied: true as const }),
+  };
   if (all.some(({ gravity }) => gravity?.band !== last.gravity?.band)) delete then.gravity;
   if (all.some(({ flow }) => flow !== last.flow)) delete then.flow;
   if (all.some(({ stirredAt }) => stirredAt !== last.stirredAt)) delete then.stirredAt;

@@ -9,7 +9,7 @@ import { knownConditions, ofAny, type Conditions } from './dipCondition.ts';
 import type { FiredSaid, Stretch } from './firedEvent.ts';
 import type { FiredState } from './foldFired.ts';
 import type { PieceState } from '../piece/foldPieces.ts';
-import type { EntryId, Instant } from '../ids.ts';
+import { hours, since, type EntryId, type Instant } from '../ids.ts';
 import type { DryReady } from '../resist/overnight.ts';
 import type { PrepStep } from '../piece/pieceEvent.ts';
 import type { Studio } from '../settings/studio.ts';
@@ -43,14 +43,17 @@ export interface Dip {
 
 const atBucket = new Set(['reading', 'stir', 'sieve', 'addition']);
 
-/** Whoever logs at a bucket dips from it: a day alone is narrowed to the member's own last entry on it. */
+/** Entries further apart are of two visits: nobody can tell after which of them the dip was. */
+const oneVisit = hours(1);
+
+/** Whoever logs at a bucket dips from it: a day alone is narrowed to the member's own last entry on it, if it was one visit. */
 const ownEntry = (
   { by }: FiredState,
   { from, to }: Stretch,
   entries: readonly BucketEntry[],
 ): BucketEntry | undefined => {
   const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
-  return entries
+  const own = entries
     .filter(
       (entry) =>
         entry.by === by &&
@@ -59,10 +62,9 @@ const ownEntry = (
         atBucket.has(entry.event.kind) &&
         !undone.has(entry.seq),
     )
-    .reduce<BucketEntry | undefined>(
-      (last, entry) => (last && last.at >= entry.at ? last : entry),
-      undefined,
-    );
+    .toSorted((a, b) => a.at - b.at || a.seq - b.seq);
+  const [first, last] = [own[0], own.at(-1)];
+  return first && last && since(first.at, last.at) <= oneVisit ? last : undefined;
 };
 
 const exactly = (at: Instant): Stretch => ({ from: at, to: at });

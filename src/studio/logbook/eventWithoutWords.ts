@@ -35,10 +35,15 @@ export const eventWithoutWords = (event: LoggedEvent, name: RegExp | undefined):
       };
     }
     case 'addition': {
-      const { added } = event;
-      return added.what === 'other' && added.name !== undefined
-        ? { ...event, added: { ...added, name: mended(added.name) } }
-        : event;
+      const { added, brings } = event;
+      return {
+        ...event,
+        ...(added.what === 'other' &&
+          added.name !== undefined && { added: { ...added, name: mended(added.name) } }),
+        ...(brings?.hold && {
+          brings: { ...brings, hold: { ...brings.hold, why: mended(brings.hold.why) } },
+        }),
+      };
     }
     default:
       return event;

@@ -183,11 +183,13 @@ export type ReminderOutcome = { told: true } | { again: Instant; unsure: boolean
 
 /** What is to be said, kept in the file, so that nothing is forgotten and nothing said twice. */
 export interface ReminderQueue {
+  /** Asks for what comes round again: every studio's sessions now and soon, whatever has become of those before. */
+  plan(now: Instant): Promise<void>;
   /** Makes what is due be tried at once: who had taken it is no more, and who could not say it had other voices. */
   reclaim(now: Instant): Promise<void>;
   /** Takes what is due; nobody else gets it before the lease ends. */
   claim(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]>;
-  settle(reminder: ClaimedReminder, outcome: ReminderOutcome, now: Instant): Promise<void>;
-  /** Tells the keepers, once, that somebody cannot be reached. */
+  settle(reminder: ClaimedReminder, outcome: ReminderOutcome): Promise<void>;
+  /** Tells the keepers, once a week, that somebody cannot be reached. */
   unreachable(studio: StudioId, why: 'closed' | 'gone', now: Instant): Promise<void>;
 }

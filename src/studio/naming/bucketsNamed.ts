@@ -1,6 +1,6 @@
 import type { BucketState } from '../bucket/bucketState.ts';
-import { edits } from './edits.ts';
-import { normalizedName } from './normalizedName.ts';
+import { edits } from '../edits.ts';
+import { normalizedName } from '../normalizedName.ts';
 import { matchBuckets } from './matchBuckets.ts';
 
 /** Buckets that a question names. */

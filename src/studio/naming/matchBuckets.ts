@@ -1,6 +1,6 @@
-import { edits } from './edits.ts';
+import { edits } from '../edits.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import { normalizedName } from './normalizedName.ts';
+import { normalizedName } from '../normalizedName.ts';
 
 /** Buckets that a name fits: number, nickname or full name exactly; else every name that begins with it, or holds it. */
 export const matchBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {

@@ -132,7 +132,7 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   const times = tiles.map((tile) => tile.seconds);
   const [shortest, longest] = [Math.min(...times), Math.max(...times)];
   if (longest - shortest < 0.1) return { kind: 'one-time', seconds: seconds(longest) };
-  const gravity = predictedNow(state, now)?.value ?? state.believed?.value;
+  const gravity = predictedNow(state, now)?.value ?? (state.voided ? undefined : state.believed?.value);
   if (gravity === undefined) return { kind: 'no-gravity' };
   const { solids: particleGravity } = state.settings;
   const beta = betaOf(gravity, particleGravity);

@@ -117,7 +117,13 @@ export const planPiece = (piece: PieceSaid, around: Around): PiecePlan => {
   if (piece.underglaze !== 'none') then('underglaze', underglazeDry);
   if (resist) {
     const onAt = then('resist');
-    const ready = coatReady(coat ?? { resist, onAt }, studio);
+    // One that is still to go on dries in the studio's usual air.
+    const { temperature, humidity } = studio.drying;
+    const air = {
+      ...(temperature !== undefined && { temperature }),
+      ...(humidity !== undefined && { humidity }),
+    };
+    const ready = coatReady(coat ?? { resist, onAt, ...air }, studio);
     if (ready === 'never') conflicts.push({ kind: 'never-dry' });
     else at = instant(Math.max(at, ready.readyAt));
     then('night');

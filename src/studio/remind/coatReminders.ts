@@ -2,9 +2,11 @@ import type { ResistCoat } from '../resist/resistCoat.ts';
 import { coatPlan } from '../resist/coatPlan.ts';
 import { coatReady } from '../resist/coatReady.ts';
 import { days, duration, hours, instant, later, type Instant } from '../ids.ts';
+import { isoDay } from '../time/openingHours.ts';
 import { outsideQuiet } from '../time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
 import type { Studio } from '../settings/studio.ts';
+import { wallOf } from '../time/wallTime.ts';
 
 /** A warning is of use until the mistake has been made: common practice. */
 const warned = hours(3);
@@ -12,6 +14,8 @@ const warned = hours(3);
 const isNews = days(3);
 /** A kiln is packed long before it is fired: common practice. */
 const packing = hours(12);
+/** Put on when the kiln is being packed, latex is to be peeled as soon as it is dry: common practice. */
+const latexDry = hours(1);
 
 const before = (at: Instant, by: number): Instant => instant(at - by);
 
@@ -42,11 +46,17 @@ export const coatReminders = (coat: ResistCoat, studio: Studio): WantedReminder[
   }
   if (coat.resist === 'latex' && firing !== undefined && firing > coat.onAt) {
     const ahead = duration(Math.max(packing, reminders.lead));
-    add('peel', {
+    // Latex that missed one firing is to be peeled before the next.
+    add(`peel-${isoDay(wallOf(firing, zone))}`, {
       about: { kind: 'peel', coat: coat.seq, firing },
-      dueAt: outsideQuiet(before(firing, ahead), reminders.quiet, zone, 'before'),
+      dueAt: instant(
+        Math.max(
+          outsideQuiet(before(firing, ahead), reminders.quiet, zone, 'before'),
+          later(coat.loggedAt, latexDry),
+        ),
+      ),
       goodUntil: firing,
     });
   }
-  return wanted.filter(({ dueAt }) => dueAt > coat.loggedAt);
+  return wanted.filter(({ dueAt, goodUntil }) => dueAt > coat.loggedAt && dueAt < goodUntil);
 };

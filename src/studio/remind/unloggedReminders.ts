@@ -1,4 +1,4 @@
-import { days, entryId, later, type StreamNo } from '../ids.ts';
+import { days, entryId, instant, later, type Instant, type StreamNo } from '../ids.ts';
 import { keepersOf } from '../settings/keepersOf.ts';
 import { outsideQuiet } from '../time/quietHours.ts';
 import type { WantedReminder } from './reminder.ts';
@@ -13,8 +13,10 @@ export const unloggedReminders = (
   bucket: StreamNo,
   { to, found }: UnloggedChange,
   studio: Studio,
+  now: Instant,
 ): WantedReminder[] => {
-  const dueAt = outsideQuiet(found.at, studio.reminders.quiet, studio.zone, 'after');
+  // A reading may be logged days after it was taken: it is news from now on.
+  const dueAt = outsideQuiet(instant(Math.max(found.at, now)), studio.reminders.quiet, studio.zone, 'after');
   return keepersOf(studio)
     .filter((member) => member !== found.by)
     .map((member) => ({

@@ -14,8 +14,16 @@ export const coatReady = (
     ...(humidity !== undefined && { humidity }),
   });
   if (!factor.ok) throw new Error(`a coat was logged in air that is none: ${temperature} °C, ${humidity}`);
-  const { minimumHours } = drying;
-  return dryReady({ kind: resist, onAt, zone, hours, minimumHours, dryingFactor: factor.value });
+  const { minimumHours, night } = drying;
+  return dryReady({
+    kind: resist,
+    onAt,
+    zone,
+    hours,
+    minimumHours,
+    dryingFactor: factor.value,
+    ...(night === false && { noNight: true as const }),
+  });
 };
 
 export const isReadyAt = (ready: DryReady, now: Instant): boolean =>

@@ -16,6 +16,8 @@ export interface DryingCoat {
   minimumHours: number;
   /** How many times longer it needs in this one. */
   dryingFactor: number;
+  /** A keeper has said that the hours alone do here. */
+  noNight?: true;
 }
 
 /** What set the instant: the hours of drying, the night, or the door. */
@@ -28,6 +30,7 @@ export type DryWhy =
       dryHours: number;
       hoursEnd: Instant;
       nightEnds: Instant;
+      noNight?: true;
     };
 
 export type DryReady = { readyAt: Instant; why: DryWhy } | 'never';
@@ -45,10 +48,18 @@ const nightEndAfter = (at: Instant, zone: string): Instant => {
 };
 
 /**
- * When a resist coat may be glazed over. An emulsion must dry overnight: its hours must be over and a night
- * must have ended since it went on, and then somebody must be there; hours that the clocks skip do not count.
+ * When a resist coat may be glazed over. An emulsion must dry overnight: its hours must be over and, unless a keeper
+ * has said that no night is needed here, a night must have ended since it went on, and then somebody must be there; hours that the clocks skip do not count.
  */
-export const dryReady = ({ kind, onAt, zone, hours, minimumHours, dryingFactor }: DryingCoat): DryReady => {
+export const dryReady = ({
+  kind,
+  onAt,
+  zone,
+  hours,
+  minimumHours,
+  dryingFactor,
+  noNight,
+}: DryingCoat): DryReady => {
   if (kind === 'tape') return { readyAt: onAt, why: { because: 'at-once' } };
   if (kind === 'hot-wax')
     return {
@@ -57,10 +68,10 @@ export const dryReady = ({ kind, onAt, zone, hours, minimumHours, dryingFactor }
     };
   const dryHours = minimumHours * dryingFactor;
   const hoursEnd = later(onAt, duration(Math.ceil(hoursLong(dryHours))));
-  const nightEnds = nightEndAfter(onAt, zone);
+  const nightEnds = noNight ? onAt : nightEndAfter(onAt, zone);
   const dry = instant(Math.max(hoursEnd, nightEnds));
   const readyAt = nextOpenInstant(dry, hours, zone);
   if (readyAt === 'never') return 'never';
   const because = readyAt > dry ? 'opening' : hoursEnd >= nightEnds ? 'hours' : 'night';
-  return { readyAt, why: { because, dryHours, hoursEnd, nightEnds } };
+  return { readyAt, why: { because, dryHours, hoursEnd, nightEnds, ...(noNight && { noNight }) } };
 };

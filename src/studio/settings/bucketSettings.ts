@@ -31,6 +31,9 @@ export const bucketCautions = [
   'vanadium',
   'lead',
   'cadmium',
+  'uranium',
+  'arsenic',
+  'asbestos',
   'children',
 ] as const;
 export type BucketCaution = (typeof bucketCautions)[number];

@@ -12,6 +12,7 @@ export const newStudio: Studio = {
   cups: [],
   hardWater: false,
   recipes: [],
+  materials: [],
   keepers: [],
   hours: usualHours,
   drying: { minimumHours: usualMinimumHours },
@@ -61,6 +62,8 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
       return { ...studio, hardWater: event.hard };
     case 'recipe':
       return { ...studio, recipes: replaced(studio.recipes, event.recipe) };
+    case 'material':
+      return { ...studio, materials: replaced(studio.materials, event.material) };
     case 'keeper': {
       const others = studio.keepers.filter((id) => id !== event.member);
       return { ...studio, keepers: event.keeper ? [...others, event.member] : others };

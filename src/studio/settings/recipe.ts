@@ -1,6 +1,6 @@
-import { findMaterial } from '../../glaze/materials/materials.ts';
 import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import { recipeSolidsGravity } from '../../glaze/slurry/recipeSolids.ts';
+import { knownMaterial, materialCautions, type StudioMaterial } from './studioMaterial.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
 
 export interface RecipeLine {
@@ -21,18 +21,24 @@ export interface StoredRecipe extends Recipe {
   name: string;
 }
 
-const gravityOfLine = ({ material, gravity: own }: RecipeLine): Gravity | undefined =>
-  own ?? findMaterial(material)?.gravity;
+type Own = readonly StudioMaterial[];
+
+const gravityOfLine = ({ material, gravity: said }: RecipeLine, own: Own): Gravity | undefined =>
+  said ?? knownMaterial(material, own)?.gravity;
 
 /** Materials whose grains' gravity nobody knows. */
-export const unknownMaterials = ({ lines }: Recipe): string[] =>
-  lines.filter((line) => gravityOfLine(line) === undefined).map(({ material }) => material);
+export const unknownMaterials = ({ lines }: Recipe, own: Own): string[] =>
+  lines.filter((line) => gravityOfLine(line, own) === undefined).map(({ material }) => material);
+
+/** Materials of which somebody has said the gravity, and nobody what they are. */
+export const unexplainedMaterials = ({ lines }: Recipe, own: Own): string[] =>
+  lines.flatMap(({ material }) => (knownMaterial(material, own) ? [] : [material]));
 
 /** Solids gravity of the whole mix; undefined while a material's is not known. */
-export const solidsOf = ({ lines }: Recipe): Gravity | undefined => {
+export const solidsOf = ({ lines }: Recipe, known: Own): Gravity | undefined => {
   const parts: { amount: number; gravity: Gravity }[] = [];
   for (const line of lines) {
-    const own = gravityOfLine(line);
+    const own = gravityOfLine(line, known);
     if (own === undefined) return undefined;
     parts.push({ amount: line.amount, gravity: own });
   }
@@ -41,10 +47,13 @@ export const solidsOf = ({ lines }: Recipe): Gravity | undefined => {
 };
 
 /** What in it can hurt somebody, or behaves unlike powder in water. */
-export const recipeCautions = ({ lines }: Recipe): { caution: MaterialCaution; materials: string[] }[] => {
+export const recipeCautions = (
+  { lines }: Recipe,
+  own: Own,
+): { caution: MaterialCaution; materials: string[] }[] => {
   const found = new Map<MaterialCaution, string[]>();
   for (const { material } of lines)
-    for (const caution of findMaterial(material)?.cautions ?? [])
+    for (const caution of materialCautions(material, own))
       found.set(caution, [...(found.get(caution) ?? []), material]);
   return [...found].map(([caution, materials]) => ({ caution, materials }));
 };

@@ -5,6 +5,7 @@ import type { DayHours, OpeningHours, WeekdayName } from '../time/openingHours.t
 import type { QuietHours } from '../time/quietHours.ts';
 import type { StoredRecipe } from './recipe.ts';
 import type { GlazingSession } from '../time/session.ts';
+import type { StudioMaterial } from './studioMaterial.ts';
 
 export type UnitSystem = 'metric' | 'us' | 'imperial';
 
@@ -30,6 +31,8 @@ export const usualMinimumHours = 12;
 /** The house rule for resist coats, and the air they dry in when nobody says. */
 export interface DryingRule {
   minimumHours: number;
+  /** False where the hours alone do. A night is needed until a keeper has said so. */
+  night?: boolean;
   temperature?: Celsius;
   humidity?: Fraction;
 }
@@ -56,6 +59,8 @@ export interface Studio {
   cups: StudioCup[];
   hardWater: boolean;
   recipes: StoredRecipe[];
+  /** Materials that no table has, as keepers have said what they are. */
+  materials: StudioMaterial[];
   /** Members named as keepers here, besides whoever the platform says is one. */
   keepers: MemberId[];
   /** Discord role whose holders are keepers. */
@@ -82,12 +87,13 @@ export type StudioEvent =
   | { kind: 'cup'; cup: StudioCup }
   | { kind: 'water'; hard: boolean }
   | { kind: 'recipe'; recipe: StoredRecipe }
+  | { kind: 'material'; material: StudioMaterial }
   | { kind: 'keeper'; member: MemberId; keeper: boolean }
   | { kind: 'keeper-role'; role: string }
   | { kind: 'channel'; channel: string }
   | { kind: 'hours'; week: Partial<Record<WeekdayName, DayHours | 'closed'>> }
   | { kind: 'closures'; days: string[]; closed: boolean }
-  | { kind: 'drying'; minimumHours?: number; temperature?: Celsius; humidity?: Fraction }
+  | { kind: 'drying'; minimumHours?: number; night?: boolean; temperature?: Celsius; humidity?: Fraction }
   | { kind: 'session'; session: GlazingSession }
   | { kind: 'session-off'; name: string }
   | { kind: 'reminders'; lead?: Duration; quiet?: QuietHours | 'none' }

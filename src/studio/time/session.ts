@@ -19,9 +19,6 @@ export interface SessionHeld {
   until: Instant;
 }
 
-/** Closures can put off a weekly session only so often. */
-const furthest = 60;
-
 /** The sessions that begin after an instant, the earliest first; none on a day that the studio is closed. */
 export function* sessionsAfter(
   after: Instant,
@@ -31,10 +28,13 @@ export function* sessionsAfter(
 ): Generator<SessionHeld> {
   if (sessions.length === 0) return;
   const today = wallOf(after, zone);
+  const closed = new Set(closures);
+  // Each closure can put off a weekly session by a week.
+  const furthest = 7 * (closed.size + 3);
   for (let ahead = 0; ahead <= furthest; ahead++) {
     const day = addDays(today, ahead);
     const date = isoDay(day);
-    if (closures.includes(date)) continue;
+    if (closed.has(date)) continue;
     const held = sessions
       .filter((session) => session.day === weekdays[weekdayOf(day)])
       .map(({ name, hours }) => ({

@@ -122,16 +122,20 @@ export const decide = (state: BucketState, { now, role }: DecideAt): Verdict => 
   const f = facts(state, now);
   const rule = rules.find(({ applies }) => applies(f));
   if (rule) {
-    return verdictOn(f, asRead(state.unbelieved ?? state.believed, state.unbelieved === undefined), {
-      step: rule.step,
-      rule: rule.name,
-      then: rule.then === 'what-follows-a-stir' ? afterStir(state, now, role) : rule.then,
-      keeperStep: undefined,
-      amounts: {},
-      reasons: rule.because(f),
-      dont: rule.dont,
-      cautions: verdictCautions(rule.step, state),
-    });
+    return verdictOn(
+      f,
+      asRead(state.unbelieved ?? state.believed, state.unbelieved === undefined && !state.voided),
+      {
+        step: rule.step,
+        rule: rule.name,
+        then: rule.then === 'what-follows-a-stir' ? afterStir(state, now, role) : rule.then,
+        keeperStep: undefined,
+        amounts: {},
+        reasons: rule.because(f),
+        dont: rule.dont,
+        cautions: verdictCautions(rule.step, state),
+      },
+    );
   }
   if (!f.measured) throw new Error(`bucket ${state.no} passed the rules without a measured gravity`);
   return fromGrid(f, role, f.measured);

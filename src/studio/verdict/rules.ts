@@ -157,7 +157,11 @@ export const rules: Rule[] = [
     step: 'stir',
     then: 'what-follows-a-stir',
     dont: ['water-in', 'water-out'],
-    because: (f) => [{ because: 'never-stirred' }, ...unbelieved(f), ...prediction(f)],
+    because: (f) => [
+      { because: 'never-stirred', ...(f.state.voided?.by === 'frozen' && { thawed: true as const }) },
+      ...unbelieved(f),
+      ...prediction(f),
+    ],
   },
   {
     name: 'rested',
@@ -174,6 +178,17 @@ export const rules: Rule[] = [
     step: 'measure',
     dont: ['water-on-looks'],
     because: (f) => [{ because: 'never-measured' }, ...unbelieved(f)],
+  },
+  {
+    name: 'void',
+    applies: ({ state }) => state.voided !== undefined,
+    step: 'measure',
+    dont: ['water-on-looks'],
+    because: (f) => [
+      ...(f.state.voided ? [{ because: 'void' as const, ...f.state.voided }] : []),
+      ...unbelieved(f),
+      ...prediction(f),
+    ],
   },
   {
     name: 'stale',

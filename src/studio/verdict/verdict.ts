@@ -3,6 +3,7 @@ import type { FlowLook } from '../bucket/bucketEvent.ts';
 import type { BucketCaution, Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant, Seq, StreamNo } from '../ids.ts';
+import type { VoidedBy } from '../bucket/withVoid.ts';
 
 /** What to do now. */
 export type Step =
@@ -33,6 +34,7 @@ export type RuleName =
   | 'rested'
   | 'no-window'
   | 'never-measured'
+  | 'void'
   | 'stale'
   | 'changed-unknown'
   | 'changed'
@@ -57,6 +59,7 @@ export type Dont =
 export type VerdictCaution =
   | Exclude<BucketCaution, 'children'>
   | 'drawn-water'
+  | 'drawn-flux'
   | 'dust'
   | 'mixer'
   | 'lifting'
@@ -68,8 +71,9 @@ export type Reason =
   | { because: 'held'; hold: NonNullable<BucketState['hold']> }
   | { because: 'retired' }
   | { because: 'cake'; since: Instant }
-  | { because: 'unsieved'; what: 'lumps' | 'skin'; since: Instant; mesh: number | 'never' }
-  | { because: 'never-stirred' }
+  | { because: 'unsieved'; what: 'lumps' | 'skin' | 'frozen'; since: Instant; mesh: number | 'never' }
+  /** `thawed`: what was stirred before it froze does not count. */
+  | { because: 'never-stirred'; thawed?: true }
   | { because: 'rested'; at: Instant; hours: number; limitHours: number }
   | {
       because: 'rest-learned';
@@ -83,6 +87,7 @@ export type Reason =
   | { because: 'thin-coat' }
   | { because: 'no-window' }
   | { because: 'never-measured' }
+  | { because: 'void'; by: VoidedBy; at: Instant }
   | { because: 'unbelieved'; value: Gravity; at: Instant }
   | { because: 'stale'; at: Instant; days: number; limitDays: number }
   | { because: 'added-unknown'; count: number }

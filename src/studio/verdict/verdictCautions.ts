@@ -1,5 +1,6 @@
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
+import { losesFlux } from '../bucket/losesFlux.ts';
 import type { Step, VerdictCaution } from './verdict.ts';
 
 const ofStep: Partial<Record<Step, VerdictCaution[]>> = {
@@ -23,5 +24,6 @@ export const verdictCautions = (step: Step, state: BucketState): VerdictCaution[
   const lift: VerdictCaution[] = step === 'sieve' && (pail ?? 0) >= heavyPail ? ['lifting'] : [];
   const hazard: VerdictCaution[] =
     step === 'on-hold' && state.hold?.cause === 'hazard' ? ['hold-hazard'] : [];
-  return [...hazard, ...markedCautions(state.settings), ...cake, ...(ofStep[step] ?? []), ...lift];
+  const flux: VerdictCaution[] = step === 'draw-off-water' && losesFlux(state.settings) ? ['drawn-flux'] : [];
+  return [...hazard, ...markedCautions(state.settings), ...cake, ...flux, ...(ofStep[step] ?? []), ...lift];
 };

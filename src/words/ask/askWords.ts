@@ -27,6 +27,9 @@ const cautions: Record<NoteCaution, Text> = {
   metals: [
     'Some materials are toxic: go by their safety sheets, your local rules and a qualified person, not by this bot.',
   ],
+  'first-aid': [
+    'This is first aid, not medical advice: whoever answers your emergency or poison line comes before this bot.',
+  ],
 };
 
 const actions: Record<NoteCommand, string> = {

@@ -16,20 +16,32 @@ import {
 import { materialsText, recipeLine } from './recipeLine.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
+const leach = 'no food ware without a laboratory’s leach test';
+
 const materialCautions: Record<MaterialCaution, string> = {
   'silica dust': 'silica in its dust',
-  barium: 'barium: toxic when swallowed or breathed',
-  boron: 'boron',
-  cadmium: 'cadmium: the bucket goes on hold; not for use here without a laboratory',
-  chromium: 'chromium',
-  cobalt: 'cobalt',
-  copper: 'copper',
-  lead: 'lead: the bucket goes on hold; not for use here without a laboratory',
-  lithium: 'lithium: caustic in water',
-  manganese: 'manganese: harmful as dust and as kiln fume',
-  nickel: 'nickel: can sensitise skin',
-  vanadium: 'vanadium: toxic as dust',
-  caustic: 'caustic: gloves and eye protection',
+  barium: `barium, toxic when swallowed or breathed: gloves, fitted mask, wash hands; ${leach}`,
+  boron: 'boron, harmful when swallowed or breathed: mask, wash hands',
+  cadmium:
+    'cadmium, poisonous: the bucket goes on hold; not for use here without a keeper and a laboratory, never food ware',
+  chromium: `chromium: gloves, fitted mask, wash hands, vent the kiln room; ${leach}`,
+  chromate:
+    'a chromate, which causes cancer and burns skin: don’t open it without a keeper; gloves, fitted mask, eye protection',
+  cobalt: `cobalt, which can sensitise skin and lungs: gloves, fitted mask, wash hands; ${leach}`,
+  copper: `copper: mask, wash hands, vent the kiln room; ${leach}`,
+  lead: 'lead, poisonous: the bucket goes on hold; not for use here without a keeper and a laboratory, never food ware',
+  lithium: `lithium, harmful when swallowed: gloves, mask, wash hands; ${leach}`,
+  manganese: `manganese, harmful as dust and as kiln fume: fitted mask, wash hands, vent the kiln room; ${leach}`,
+  nickel: `nickel, which can sensitise skin and lungs: gloves, fitted mask, wash hands; ${leach}`,
+  vanadium: `vanadium, toxic as dust: gloves, fitted mask, wash hands; ${leach}`,
+  uranium:
+    'uranium, radioactive and poisonous: the bucket goes on hold; not for use here, ask the authority that your local rules name',
+  arsenic: 'arsenic, poisonous also as kiln fume: the bucket goes on hold; not for use here',
+  asbestos:
+    'may hold asbestos, whose dust causes cancer: the bucket goes on hold; not for use here, keep it closed',
+  fluorine: 'fluorine, which comes off as a corrosive fume in the kiln: mask, and vent the kiln room',
+  toxic: `toxic: gloves, fitted mask, wash hands, and read the supplier’s safety sheet first; ${leach}`,
+  caustic: 'caustic: gloves and eye protection, rinse splashes at once',
   soluble: 'dissolves in the water: it goes off with drawn-off water and may come back as crystals',
 };
 
@@ -65,7 +77,7 @@ export const batchWords = {
   recipe: 'Keep a recipe under a name',
   recipes: 'The recipes that the studio keeps',
   bucket: 'Which bucket: name, nickname or number',
-  by: 'How: water, draw-off, dry, or blend with another bucket',
+  by: 'How: water, draw-off, evaporate, dry, or blend with another bucket',
   with: 'The bucket to blend in',
   recipeOption: 'A recipe by name, or typed: feldspar 44, silica 31, whiting 25, + red iron oxide 3',
   gravities: 'Gravity of the grains of a material that the studio doesn’t know: local clay 2.6',

@@ -1,19 +1,13 @@
 import type { CorrectionWay } from '../../studio/batch/correctBucket.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
-import {
-  gravityText,
-  gravityWithin,
-  handAmount,
-  volumeText,
-  volumeTo,
-  windowText,
-} from '../text/measures.ts';
+import { gravityText, gravityWithin, handAmount, volumeText, volumeTo, windowText } from '../text/measures.ts';
 import type { Pour } from '../text/pour.ts';
 import { said, t, type Text } from '../text/text.ts';
 
 const wayWords: Record<CorrectionWay, string> = {
   water: 'water in',
   'draw-off': 'clear water off',
+  evaporate: 'letting water evaporate',
   dry: 'dry batch in',
   blend: 'another bucket in',
 };
@@ -43,6 +37,8 @@ export const correctWords = {
           : t`Pour in ${[amount]} of water${[each]}, stir, then measure.`;
       case 'draw-off':
         return t`Draw off ${[amount]} of clear water${[each]} after a rest, stir, then measure.`;
+      case 'evaporate':
+        return t`Leave the lid off until ${[amount]} of water${[each]} has evaporated, stir, then measure.`;
       case 'dry':
         return t`Stir in ${[amount]} of dry batch${[each]}, then measure.`;
       case 'blend':
@@ -107,6 +103,14 @@ export const correctWords = {
         return [
           ['Let it rest until the water on top is clear.'],
           ['Ladle or siphon the clear water off; label it and keep it for the next batch.'],
+          measure,
+        ];
+      case 'evaporate':
+        return [
+          ['Lid off, out of the reach of children and animals, a note on it; stir it once a day.'],
+          [
+            'What is dissolved stays in the glaze. In a dry room a pail loses a few hundred ml a day (common practice).',
+          ],
           measure,
         ];
       case 'dry':

@@ -37,9 +37,43 @@ export const recipeWords = {
     t`The studio doesn't know ${join(
       names.map((name) => t`“${said(name)}”`),
       ', ',
-    )} yet. What is the gravity of its grains? Clays, feldspars and frits are near 2.6; the supplier's sheet says.`,
+    )} yet. What is it: like which material, what hazard, does it dissolve in water? Then the gravity of its grains.`,
+  whyAsked: [
+    'A name that nobody knows may be a poison: the supplier’s safety sheet says what it is. Until then, don’t open it.',
+  ] as Text,
+  askKeeper: (name: string): Text =>
+    t`A keeper says it once for the whole studio: /studio material name:"${said(name)}" like: or hazard:, soluble: and particle-gravity:.`,
   whyGravity: ['Heavier grains take less room, so the same gravity needs more of them.'] as Text,
-  sayGravity: (): Text => ['Say its gravity'],
+  sayWhat: (name: string): Text => t`Say what ${said(name)} is`,
+  unexplained: (names: readonly string[]): Text =>
+    t`Nobody has said what ${join(
+      names.map((name) => t`“${said(name)}”`),
+      ', ',
+    )} is: take it for toxic until a keeper has read its safety sheet. Gloves, fitted mask, wash hands; no food ware.`,
+
+  marked: (buckets: readonly { no: number; settings: { name: string }; hold?: unknown }[]): Text =>
+    t`Its hazards are marked now on ${join(
+      buckets.map(
+        ({ settings, hold }) => t`${said(settings.name)}${[hold === undefined ? '' : ' (on hold)']}`,
+      ),
+      ', ',
+    )}.`,
+  materialAbout: 'Say once what a material is that no table has: like which, its hazards, its gravity',
+  materialName: 'Its name, as recipes have it',
+  like: 'The material that it is like: kaolin, soda ash, lead frit; its gravity and hazards are taken over',
+  hazard: 'All its hazards by the safety sheet (barium, caustic, toxic, silica dust …), or none',
+  soluble: 'Whether it dissolves in water',
+  particleGravity: 'Gravity of its grains, by the supplier’s sheet',
+  noMaterial: (typed: string): Text =>
+    t`“${said(typed)}” is in no table. Name one that is, such as kaolin, soda ash or red iron oxide; or leave like: out and say hazard:, soluble: and particle-gravity:.`,
+  sayHazard: (name: string): Text =>
+    t`What is ${said(name)}? Say like: and a material that it is like, or by its safety sheet hazard: with all its hazards, or hazard:none. Nothing was saved.`,
+  saySoluble: (name: string): Text =>
+    t`Does ${said(name)} dissolve in water? soluble:yes or soluble:no. Nothing was saved.`,
+  sayGravity: (name: string): Text =>
+    t`What is the gravity of the grains of ${said(name)}? particle-gravity: and what the supplier’s sheet says. Nothing was saved.`,
+  materialKept: (name: string, entry: string): Text =>
+    t`The studio knows ${said(name)} now, as ${[entry]}; every recipe goes by it.`,
   oddRecipe: ['That mix has no gravity that powder can have.'] as Text,
 
   nameIsRecipe: (name: string): Text =>

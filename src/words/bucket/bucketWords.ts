@@ -1,4 +1,5 @@
 import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
+import type { Poison } from '../../studio/bucket/bucketHazards.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
 import {
@@ -53,6 +54,7 @@ export const bucketWords = {
   cautions: 'All there is to warn of (gloves, caustic, barium …), or none',
   recipe: 'Its recipe, by the name that it is kept under, or typed out',
   glaze: 'The glaze, when several pails hold the same',
+  sameAs: 'A bucket that holds the same glaze: one may be poured into the other',
   rim: 'Inside diameter at the rim',
   bottom: 'Inside diameter at the bottom',
   height: 'Inside height',
@@ -98,8 +100,19 @@ export const bucketWords = {
       : t`${said(name)} is bucket ${no}. Stir it, then log a first reading.`,
   changed: (name: string, held: boolean): Text =>
     held ? t`${said(name)} is changed, and it is on hold.` : t`${said(name)} is changed.`,
-  poison: (what: 'lead' | 'cadmium'): string =>
-    `raw ${what}: held until a keeper and a laboratory have cleared it`,
+  poison: (what: Poison): string =>
+    `${what === 'lead' || what === 'cadmium' ? 'raw ' : ''}${what}: held until a keeper and a laboratory have cleared it`,
+  mixedWith: (name: string): string => `glaze from ${name} went in`,
+  mixedWithHeld: (name: string): string => `glaze from ${name} went in, which was on hold`,
+  mixedWithUnknown: 'glaze went in, and nobody said which',
+  sameAsItself: ['A bucket is the same as itself: name the other one. Nothing was saved.'] as Text,
+  sameAsAndGlaze: ['Say same-as: or glaze:, not both. Nothing was saved.'] as Text,
+  sameAsApart: (name: string, no: number): Text =>
+    t`Another glaze, or a fresh batch, has gone into ${said(name)} since its glaze was named. Say first what it holds now: /bucket change bucket:${no} glaze: and its name. Nothing was saved.`,
+  sameNow: (other: string): Text =>
+    t`It holds the same glaze as ${said(other)}, and as every other bucket of that glaze. That ends for a bucket when another glaze, or a fresh batch, goes in.`,
+  childrenAndHazard: (hazard: string): Text =>
+    t`A bucket with ${[hazard]} in it is not for children. Mark it with the one or the other. Nothing was saved.`,
   nothingToChange: ['Say what to change, such as gravity:1.42-1.46.'] as Text,
   nameTaken: (name: string, no: number): Text =>
     t`“${said(name)}” is bucket ${no} already. Pick another name.`,

@@ -8,14 +8,7 @@ import type { StudioEvent, UnitSystem } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { firedWords } from '../firing/firedWords.ts';
 import { dayHoursText, weekdayText } from '../studio/hoursWords.ts';
-import {
-  gravityWithin,
-  massText,
-  secondsText,
-  spanText,
-  temperatureText,
-  volumeText,
-} from '../text/measures.ts';
+import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from '../text/measures.ts';
 import { peopleWords } from '../studio/peopleWords.ts';
 import { prepWords } from '../piece/prepWords.ts';
 import { join, said, t, type Part, type Text } from '../text/text.ts';
@@ -99,6 +92,8 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
       return [event.hard ? 'noted hard water' : 'noted soft water'];
     case 'recipe':
       return t`kept the recipe ${said(event.recipe.name)}`;
+    case 'material':
+      return t`said what ${said(event.material.name)} is`;
     case 'keeper':
       return [event.keeper ? 'named a keeper' : 'took a keeper off'];
     case 'keeper-role':

@@ -33,6 +33,7 @@ const resist: Record<Resist, string> = {
 const way: Record<CorrectionWay, string> = {
   water: 'water in',
   'draw-off': 'clear water off',
+  evaporate: 'lid off, let water evaporate',
   dry: 'dry batch in',
   blend: 'another bucket in',
 };

@@ -14,6 +14,8 @@ export const deskWords = {
   restNeedsOptions: (known: string, rest: string, options: string[]): Text =>
     t`${said(known)} is a bucket; “${said(rest)}” after it needs its options, like ${[options.join(' ')]}.`,
   wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
+  more: ['More'] as Text,
+  from: 'The row that the list begins with',
   broken: (id: string): Text =>
     t`Something went wrong here, and it was not you. Nothing was saved. Give a keeper this number: ${[id]}.`,
   movedOn: (fresh: Text): Text => t`Not logged: somebody acted on it meanwhile. ${fresh}`,

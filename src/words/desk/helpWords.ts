@@ -54,6 +54,11 @@ export const helpWords = {
       keeper: true,
     },
     {
+      job: 'Say what a material is',
+      line: '/studio material name:"moon dust" like:kaolin',
+      keeper: true,
+    },
+    {
       job: 'A note of the studio’s own',
       line: '/note add title:"Where the cookies are" text:"Clay cookies are on the shelf by the kiln door."',
       keeper: true,

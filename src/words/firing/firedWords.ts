@@ -1,4 +1,5 @@
 import type { Fault, FiredEvent, FiredSaid, Stretch } from '../../studio/firing/firedEvent.ts';
+import type { OutsideWindow } from '../../studio/firing/outsideWindow.ts';
 import type { Amiss } from '../../studio/firing/amiss.ts';
 import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Instant } from '../../studio/ids.ts';
@@ -8,7 +9,7 @@ import { capital } from '../text/capital.ts';
 import { coneText, did } from './faultWords.ts';
 import { flowWords } from '../verdict/flowWords.ts';
 import { listed } from '../text/listed.ts';
-import { gravityText, gravityWithin, spanText, windowText } from '../text/measures.ts';
+import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
 import { prepWords } from '../piece/prepWords.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
@@ -63,6 +64,8 @@ const amiss = (one: Amiss): string => {
   }
 };
 
+const untold = { gravity: 'the gravity', flow: 'the flow', stir: 'the last stir' } as const;
+
 const allAmiss = (name: string, all: readonly Amiss[]): Text => {
   const [first = '', ...others] = all.map(amiss);
   // One `was` does for two.
@@ -82,6 +85,8 @@ export const firedWords = {
   cone: 'The cone that the glaze was fired to: 6',
   kiln: 'Which kiln',
   bisque: 'soft, normal or hard, or its cone: 06',
+
+  instead: 'The result of yours that this one replaces: f-12',
 
   event,
   listed: (
@@ -130,6 +135,25 @@ export const firedWords = {
   ] as Text,
   tooEarly: (name: string): Text => t`${said(name)} was not in the logbook yet.`,
   and: (name: string, all: readonly Amiss[]): Text => allAmiss(name, all),
+  outside: (name: string, read: OutsideWindow): Text => {
+    const what =
+      read.what === 'gravity'
+        ? `${gravityWithin(read.value, read.u95)}, outside its window of ${windowText(read.window)}`
+        : `${secondsText(read.seconds)} in the flow cup, outside ${read.window.low} to ${read.window.high} s`;
+    const kept =
+      read.believed || read.what === 'gravity'
+        ? read.believed
+          ? ''
+          : ', kept but not believed'
+        : ', of which nobody knows whether it still held';
+    return t`${said(name)} was read at ${[what]}, ${{ at: read.at, show: 'day' }} ${{ at: read.at, show: 'clock' }}${[kept]}.`;
+  },
+  cannotTell: (name: string, what: readonly ('gravity' | 'flow' | 'stir')[]): Text =>
+    t`The logbook can’t tell ${[listed(what.map((one) => untold[one]))]} of ${said(name)} at the dip.`,
+  nothingElse: ['Of the rest, nothing was amiss as far as the logbook knows.'] as Text,
+  whatHour: [' At what time was it dipped? The bucket changed that day.'] as Text,
+  sayHour: ['Say the time'] as Text,
+  noResult: (id: string): Text => t`${[id]} is no result from the kiln. Nothing was saved.`,
   fine: (name: string): Text => t`As far as the logbook knows, nothing was amiss with ${said(name)}.`,
   sieved: (name: string, hours: number): Text => t`${said(name)} was sieved ${[spanText(hours)]} before.`,
   notSieved: (name: string): Text => t`No sieving of ${said(name)} is logged in the 30 days before.`,

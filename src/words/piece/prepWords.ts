@@ -37,7 +37,7 @@ const step = (what: PrepStep, { resist, bucket, second, runny, seconds }: StepSe
     case 'dust':
       return ['Dust it off with a damp sponge, inside too; then no bare hands on it.'];
     case 'sheen':
-      return ['Wait until the sheen is gone, about 20 min.'];
+      return ['Wait until the sheen is gone: often a few minutes after a wrung sponge; the plan allows 20.'];
     case 'underglaze':
       return ['Underglaze or stain, thin; let it dry, about 30 min.'];
     case 'resist':

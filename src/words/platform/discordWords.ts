@@ -14,7 +14,9 @@ export const discordWords = {
   suchAs: (about: string, example: string) => `${about}, such as ${example}`,
   problem: {
     token: 'Discord refuses the token in DISCORD_TOKEN. Its developer portal makes a new one.',
-    unreachable: 'Discord cannot be reached from this machine. Nothing was changed; try again later.',
+    unreachable: 'Discord cannot be reached from this machine. I keep trying.',
+    ended: 'Discord ended the connection. I keep trying.',
   },
+  notConnected: 'Could not connect to Discord. I keep trying.',
   lateReply: 'My reply came too late, but this was logged:',
 };

@@ -9,6 +9,9 @@ export const roomPageWords = {
   notSent: 'not sent',
   again: 'Send again',
   drop: 'Drop it',
+  tooOld: (age: string) =>
+    `You wrote this ${age}, and it could not be sent. Is it still to be logged as of then?`,
+  sendOld: 'Send it as of then',
   dont: 'Don’t',
   careful: 'Careful',
   why: 'Why',
@@ -36,6 +39,8 @@ export const roomPageWords = {
   begin: 'A new studio begins with these:',
   skip: 'To the line',
   stream: 'What was said in the room',
+  zone: (zone: string) =>
+    `Times here are the studio’s (${zone.replaceAll('_', ' ')}), also those that you type; your phone’s clock differs.`,
   jobs: 'Jobs',
   menu: 'Menu',
   wall: 'Wall',

@@ -22,9 +22,11 @@ export const roomWords = {
     'not-json': 'Send JSON.',
     'too-large': 'That is more than fits. Cut it and send it again.',
     'bad-request': 'That could not be read.',
+    'too-old': 'That was written more than a day ago. Confirm it or drop it.',
     'too-fast': 'Too fast. Wait a moment.',
     full: 'The room is full. Try again in a minute.',
-    broken: 'Something went wrong here, and it was not you. What you sent was not saved.',
+    broken:
+      'Something went wrong here, and it was not you. See whether it is there before you send it again.',
   },
   signIn: {
     'bad-name': 'A name has letters of one alphabet, and at most 40 characters.',

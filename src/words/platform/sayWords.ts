@@ -9,6 +9,7 @@ export const sayWords = {
   ].join('\n'),
   fileKept: (path: string) => `its file is kept as ${path}`,
   fileComes: (name: string) => `a file comes with it, ${name}: say it again with --files FOLDER to keep it`,
+  fileNotKept: (why: string) => `its file could not be kept: ${why}`,
   ownStudio: 'This studio',
   noName: '--as wants the name of whoever speaks',
   badInstant: (typed: string) => `--at wants an instant such as 2026-03-08T02:30:00Z, not "${typed}"`,

@@ -1,4 +1,5 @@
 import { type Duration, type Instant, hours } from '../../studio/ids.ts';
+import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Resist } from '../../studio/resist/overnight.ts';
 import type { ReminderAbout } from '../../studio/remind/reminder.ts';
 import type { ReachBy } from '../../studio/settings/studio.ts';
@@ -32,8 +33,10 @@ export const reminderWords = {
     t`Don’t glaze ${said(pieces)} ${{ at: plan, show: 'day' }} ${{ at: plan, show: 'clock' }}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
   earlySession: (pieces: string, resist: Resist, session: string, ready: Instant): Text =>
     t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
-  ready: (pieces: string, resist: Resist): Text =>
-    t`The ${[kind(resist)]} on ${said(pieces)} is dry: it can be glazed.`,
+  ready: (pieces: string, resist: Resist, doubt: CoatDoubt | undefined): Text =>
+    doubt
+      ? t`The hours of the ${[kind(resist)]} on ${said(pieces)} are over, but ${[doubt.why === 'cold' ? 'in this cold it may never have become a film' : 'in air that damp it may be wet still']}. Touch it before you glaze.`
+      : t`The ${[kind(resist)]} on ${said(pieces)} is dry: it can be glazed.`,
   peel: (pieces: string, firing: Instant): Text =>
     t`Peel the latex off ${said(pieces)} before the firing, ${dayAndTime(firing)}.`,
   buckets: (session: string, from: Instant, count: number): Text =>

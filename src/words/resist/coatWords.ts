@@ -1,4 +1,5 @@
 import type { CoatEnd, CoatEvent } from '../../studio/resist/coatEvent.ts';
+import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { DryWhy, Resist } from '../../studio/resist/overnight.ts';
 import { spanText } from '../text/measures.ts';
@@ -46,6 +47,11 @@ const why = (reason: DryWhy): Text[] => {
     case 'night':
     case 'opening': {
       const long = spanText(reason.dryHours);
+      if (reason.noNight)
+        return [
+          t`It has to be dry through: ${[long]} on the clock, over at ${dayAndClock(reason.hoursEnd)}. By this studio’s rule it needs no night.`,
+          ...(reason.because === 'opening' ? [['It is dry before the studio opens again.'] as Text] : []),
+        ];
       const both = t`It has to be dry through: ${[long]} on the clock, over at ${dayAndClock(reason.hoursEnd)}, and one night, over at ${dayAndClock(reason.nightEnds)}.`;
       const last: Record<typeof reason.because, Text> = {
         hours: ['The hours end last.'],
@@ -74,6 +80,20 @@ export const coatWords = {
   event,
   why,
   ready: (at: Instant): Text => t`Ready ${dayAndClock(at)}.`,
+  /** What may never be dry says so first. */
+  doubtful: (doubt: CoatDoubt, at: Instant, title: Text | undefined): Text => [
+    ...(doubt.why === 'cold'
+      ? t`In this cold it may never become a film`
+      : t`In air this damp it will hardly dry`),
+    ...t`: not before ${dayAndClock(at)}, and only if it is clear and no longer tacky by then.`,
+    ...(title ? [' ', ...title] : []),
+  ],
+  touch: (resist: Resist): Text =>
+    resist === 'hot-wax'
+      ? ['Touch it before you glaze: cold, hard, not tacky.']
+      : [
+          'Touch it before you glaze: clear, not milky, and not tacky. Milky or tacky is not dry, whatever the clock says.',
+        ],
   readySince: (at: Instant): Text => t`Ready since ${dayAndClock(at)}.`,
   readyAtOnce: ['Ready at once.'] as Text,
   fits: (plan: Instant, at: Instant): Text =>
@@ -87,6 +107,8 @@ export const coatWords = {
       : t`${[id]}, ${[kinds[resist]]} on ${said(pieces)}, layer ${layer}`,
   factOn: 'Went on',
   on: dayAndClock,
+  hardly: (times: number, counted: number): Text =>
+    t`Air this damp takes up water ${[Number.isFinite(times) ? `${times.toFixed(0)} times more slowly` : 'not at all, rather']} than at 20 °C and 50 %; only ${[counted.toFixed(0)]} times the hours are counted.`,
   slower: (factor: number): Text =>
     t`The room is colder or damper than usual: counted as ${[factor.toFixed(1)]} times the hours.`,
   layered: (before: string, layer: number): Text =>
@@ -113,12 +135,17 @@ export const coatWords = {
     fire: [
       'Melted wax burns: a lid at hand, never water on it, power off and never unattended. Local rules come first.',
     ] as Text,
-    latex: ['Latex smells of ammonia and some people are allergic to it: air the room, wear gloves.'] as Text,
+    latex: [
+      'Latex smells of ammonia and some people are allergic to it: air the room, wear gloves. Never bleach with it or near it: a poisonous gas.',
+    ] as Text,
     burnOut: ['It burns out in the kiln: fire only with the kiln room vented. Ask whoever fires.'] as Text,
     cold: [
       'Under 10 °C an emulsion may never become a film, however long it stands. Bring the pieces somewhere warmer.',
     ] as Text,
   },
+  damp: [
+    'In air this damp a coat may stay wet for days. Warm the room, dry its air, or bring the pieces somewhere drier.',
+  ] as Text,
   mask: ['Latex is a mask: peel it when the glaze on it is dull, before the firing.'] as Text,
   spilled: ['Wax spilled on bare bisque comes off only in a new bisque firing.'] as Text,
   takeBack: ['That was a slip'] as Text,
@@ -133,9 +160,23 @@ export const coatWords = {
       : t`${count} coats, ${[ready === 0 ? 'none' : ready === count ? 'all' : String(ready)]} ready.`,
   row: (id: string, pieces: string, by: Part | undefined): Text =>
     by === undefined ? t`${[id]} ${said(pieces)}` : t`${[id]} ${said(pieces)} · ${by}`,
-  rowText: (resist: Resist, at: Instant | undefined, ready: boolean, peel: boolean): Text => {
+  rowText: (
+    resist: Resist,
+    at: Instant | undefined,
+    ready: boolean,
+    { peel, doubt }: { peel: boolean; doubt: CoatDoubt | undefined },
+  ): Text => {
     const name = kinds[resist];
     if (at === undefined) return t`${[name]}: the studio never opens`;
+    const perhaps =
+      doubt &&
+      (doubt.why === 'cold'
+        ? 'in this cold it may never become a film'
+        : 'in air this damp it will hardly dry');
+    if (perhaps !== undefined)
+      return ready
+        ? t`${[name]}: its hours are over, but ${[perhaps]}: touch it`
+        : t`${[name]}: ${[perhaps]}; not before ${dayAndClock(at)}`;
     if (ready) return [peel ? `${name}: ready; peel it before the firing` : `${name}: ready`];
     return t`${[name]}: ready ${dayAndClock(at)}`;
   },

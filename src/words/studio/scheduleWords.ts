@@ -29,6 +29,8 @@ export const scheduleWords = {
   sessionName: 'Its name, if a weekday has several',
   dryingAbout: 'How long resist coats dry here, and the air of the room when nobody says',
   dryingHours: 'The least hours that wax and latex dry (12 h)',
+  dryingNight:
+    'Whether a coat needs a night besides (yes); no where the emulsion is proven to dry in its hours',
   temperature: 'How warm the room usually is',
   humidity: 'Its usual relative humidity in percent',
   remindersAbout: 'How long before a session warnings come, and the hours in which none do',
@@ -68,15 +70,17 @@ export const scheduleWords = {
   noSession: (day: WeekdayName): Text => t`There is no such session on a ${[weekdayText(day)]}.`,
   tooManySessions: (most: number): Text => t`${most} sessions a week is the most. Nothing was saved.`,
   factDrying: 'Resist coats',
-  drying: ({ minimumHours, temperature, humidity }: DryingRule): Text => [
+  drying: ({ minimumHours, night, temperature, humidity }: DryingRule): Text => [
     [
-      `${spanText(minimumHours)} and a night`,
+      night === false ? `${spanText(minimumHours)}, no night` : `${spanText(minimumHours)} and a night`,
       ...(temperature === undefined ? [] : [temperatureText(temperature, 'metric')]),
       ...(humidity === undefined ? [] : [percentText(humidity * 100)]),
     ].join(', '),
   ],
   dryingSet: (rule: DryingRule): Text =>
-    t`Wax and latex dry at least ${[spanText(rule.minimumHours)]} here, and a night.`,
+    rule.night === false
+      ? t`Wax and latex dry at least ${[spanText(rule.minimumHours)]} here, and need no night. Who glazes touches them first.`
+      : t`Wax and latex dry at least ${[spanText(rule.minimumHours)]} here, and a night.`,
   factReminders: 'Reminders',
   reminders: ({ lead, quiet: stretch }: ReminderRule): Text => [
     `${spanText(lead / hours(1))} before, ${quiet(stretch)}`,

@@ -23,6 +23,13 @@ import { said, t, type Part, type Text } from '../text/text.ts';
 
 const band = { low: 'below', in: 'inside', high: 'above' } as const;
 
+const voided: Record<Extract<Reason, { because: 'void' }>['by'], string> = {
+  cake: 'A hard cake was felt, and broken up since,',
+  sieved: 'Lumps were sieved out',
+  frozen: 'It was frozen',
+  contaminated: 'Something got into it',
+};
+
 interface VerdictSetting {
   units: UnitSystem;
   /** When a cake was felt that is not reported gone. */
@@ -40,10 +47,14 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'cake':
       return t`A hard cake was felt at the bottom ${{ at: r.since, show: 'ago' }} and nobody has said that it is gone.`;
     case 'unsieved':
+      if (r.what === 'frozen')
+        return t`It froze, which leaves lumps: held since ${{ at: r.since, show: 'ago' }}, and not sieved since. Sieve it once it has thawed, then stir it, then weigh it. Its mesh: ${[String(r.mesh)]}.`;
       return r.mesh === 'never'
         ? t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}; this glaze is marked never to be sieved.`
         : t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}, and it has not been sieved since. Its mesh: ${r.mesh}. Dried glaze from the rim waits for the next batch.`;
     case 'never-stirred':
+      if (r.thawed)
+        return t`It has been frozen, and nobody has logged a stir since it was sieved: what was stirred before does not count.`;
       return t`Nobody has logged a stir. At rest a bucket parts into thin top and cake: it looks watery and is not.`;
     case 'rested':
       // “4 h ago; it may rest 4 h” would read as in time.
@@ -63,6 +74,8 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
       return t`There is no reading taken on a stirred bucket yet.`;
     case 'unbelieved':
       return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} is kept but not believed: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt, and nobody had said that it was gone' : 'no stir to the bottom that left no cake was logged just before']}.`;
+    case 'void':
+      return t`${[voided[r.by]]} ${{ at: r.at, show: 'ago' }}: the gravity and the flow that were known before tell nothing any more.`;
     case 'stale':
       return t`Last believed reading ${{ at: r.at, show: 'day' }}, ${[agoText(r.days * 24)]} ago; good for ${[spanText(r.limitDays * 24)]}.`;
     case 'added-unknown':

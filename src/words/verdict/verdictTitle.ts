@@ -18,7 +18,18 @@ const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, units: UnitSystem): Pou
 const dose = ({ doseMl, doseMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(doseMl, doseMlPerLitre, units, doseText);
 
+const voided = {
+  cake: 'a cake was broken up since the last reading',
+  sieved: 'lumps were sieved out since the last reading',
+  frozen: 'it has been frozen since the last reading',
+  contaminated: 'something got into it since the last reading',
+} as const;
+
 const measure = (verdict: Verdict): Text => {
+  const reason =
+    verdict.rule === 'void' ? verdict.reasons.find(({ because }) => because === 'void') : undefined;
+  if (reason?.because === 'void')
+    return t`${[verdict.readyToMeasure ? 'Measure it now' : 'Stir it to the bottom and measure it']}, weight and flow: ${[voided[reason.by]]}.`;
   if (verdict.gravity?.believed === false)
     return (verdict.hoursSinceStir ?? Infinity) * 60 <= 10
       ? t`Measure it now, while it is stirred: the reading before was of a bucket at rest.`
@@ -69,6 +80,12 @@ const stopped = (stop: Stop, toKeeper: boolean): Text => {
     : t`Still thin, and flocculant of ${[percent]} of its dry mass is in. No more for now. Ask a keeper.`;
 };
 
+/** Where drawn water would take flux along. */
+const evaporate = (water: Pour | undefined): Text =>
+  water
+    ? t`Too much water. Let ${[water.amount]} of it evaporate${[water.each]}, lid off; drawing it off takes flux away.`
+    : t`Too much water. Let it evaporate, lid off; drawing it off takes flux away.`;
+
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
   if (verdict.rule === 'no-window') return t`A keeper has to set first what gravity it should have.`;
   if (verdict.rule === 'never-sieved')
@@ -80,6 +97,7 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
   const dry = powder(verdict.amounts, units);
   switch (verdict.keeperStep) {
     case 'draw-off-water':
+      if (verdict.cautions.includes('drawn-flux')) return evaporate(drawn);
       return drawn && dry
         ? t`Too much water in it. Ask a keeper: ${[drawn.amount]} of clear water off, or ${[dry.amount]} of dry batch in${[dry.each]}.`
         : t`Too much water in it. Ask a keeper to draw some off.`;
@@ -148,6 +166,7 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
     case 'draw-off-water': {
       const drawn = drawnOff(verdict.amounts, units);
       const dry = powder(verdict.amounts, units);
+      if (verdict.cautions.includes('drawn-flux')) return evaporate(drawn);
       return drawn && dry
         ? t`Too much water. Let it rest, draw off ${[drawn.amount]} of clear water, or stir in ${[dry.amount]} of dry batch${[dry.each]}.`
         : t`Too much water. Let it rest and draw clear water off.`;

@@ -43,6 +43,8 @@ const cautionWords: Record<VerdictCaution, string> = {
   toxic: 'Toxic in the hand and the mouth: gloves, no food or drink near it.',
   'drawn-water':
     'Drawn-off water holds dissolved metals: label it and keep it for the next batch. Not down the sink; your local rules say how it may be disposed of.',
+  'drawn-flux':
+    'This glaze holds soluble ash, soda, borate, lithium or copper: its clear water may be caustic, and it takes flux or colour away. Gloves and eye protection; or let the water evaporate instead, lid off, out of reach.',
   dust: 'Dry batch makes silica dust: fitted respirator, local exhaust, wet-clean. Your local rules and a qualified person come before this bot.',
   mixer: 'Power mixer near water: plug it into an RCD/GFCI outlet, tie hair back, no loose sleeves.',
   lifting: 'A full 19 l pail weighs over 25 kg: two people, or ladle it.',
@@ -64,6 +66,7 @@ export const verdictWords = {
   factStir: 'Last stir',
   factPredicted: 'Predicted',
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, kept but not believed`,
+  fromBefore: (value: number): Text => t`${[gravityText(value)]}, of before: it tells nothing any more`,
   stirNotSaid: (value: number): Text =>
     t`${[gravityText(value)]}, kept; not believed, for nobody said whether it was stirred`,
   /** The answer holds only if the bucket was not stirred, and nobody said. */
@@ -80,6 +83,7 @@ export const verdictWords = {
   cakeGone: (): Text => ['I mixed it up, the cake is gone'],
   release: (): Text => ['Release it'],
   poured: (amount: string): Text => t`I poured ${[amount]}`,
+  evaporateIt: (): Text => ['Let it evaporate instead'],
   drewOff: (amount: string): Text => t`I drew off ${[amount]}`,
   stirredIn: (amount: string): Text => t`I stirred in ${[amount]} dry`,
   dosed: (amount: string): Text => t`I added ${[amount]}`,

@@ -56,6 +56,11 @@ export class DiscordGatewayDouble {
     if (session.socket) send(session.socket, event);
   }
 
+  /** Sends a text as it is, sense or not. */
+  say(text: string): void {
+    this.#session?.socket?.send(text);
+  }
+
   get connected(): boolean {
     return this.#session?.socket !== undefined;
   }

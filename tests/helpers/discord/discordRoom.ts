@@ -5,11 +5,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { asks, logs, type Command, type Kind, type Reply } from '../../../src/contract/contract.ts';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import type { DiscordPorts } from '../../../src/discord/ports.ts';
-import {
-  type Discord,
-  type DiscordSettings,
-  startDiscord,
-} from '../../../src/discord/connection/startDiscord.ts';
+import { type Discord, type DiscordSettings, startDiscord } from '../../../src/discord/connection/startDiscord.ts';
 import { openStore, type Store } from '../../../src/store/openStore.ts';
 import { days, instant, later, studioStream } from '../../../src/studio/ids.ts';
 import { handbook } from '../handbook.ts';
@@ -132,7 +128,7 @@ export interface DiscordRoom {
   store: Store;
   ports: DiscordPorts;
   place: Place;
-  /** Why the bot said that its process has to end. */
+  /** Why the bot said that its connection will not come back. */
   fatal: string[];
   logged: { level: string; about: object; message: string }[];
   entries(): Promise<number>;
@@ -175,7 +171,7 @@ export const openDiscordRoom = async (
       keep: (scope, hash) => kept.set(`discord commands ${scope}`, hash),
     },
     draw: () => Promise.resolve(Buffer.from('png')),
-    fatal: (why) => void fatal.push(why),
+    fatal: (why) => void fatal.push(String(why)),
     ...more,
   };
   const bot = await startDiscord({ token: discord.token, api: discord.api, ...settings }, ports);

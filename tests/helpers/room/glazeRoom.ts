@@ -65,7 +65,7 @@ export const openGlazeRoom = async (): Promise<GlazeRoom> => {
   };
   const spoken = async (minutes: number, line: string, as: string, role: Role) => {
     const at = noonPlus(minutes);
-    const speaker = { studio, member: await member(as), role, at };
+    const speaker = { studio, member: await member(as), role, now: at };
     const reply = await speak(line, `test:${++lines}`, speaker, { desk, words: en });
     return shown(reply, at);
   };
@@ -79,7 +79,7 @@ export const openGlazeRoom = async (): Promise<GlazeRoom> => {
     keeper: (minutes, line, as = 'Tove') => spoken(minutes, line, as, 'keeper'),
     async request(minutes, request) {
       const at = noonPlus(minutes);
-      const who = { studio, member: await member('Wren'), role: 'member', at } as const;
+      const who = { studio, member: await member('Wren'), role: 'member', now: at } as const;
       const reply = await desk.dispatch({ key: `test:${++lines}`, ...who, ...request });
       return shown(reply, at);
     },

@@ -23,7 +23,7 @@ export const openReminderStudio = async (store: Store, guildId: string): Promise
   const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
   let lines = 0;
   const say: ReminderStudio['say'] = async (member, at, line, role = 'member') => {
-    const speaker = { studio, member, role, at: instant(at) };
+    const speaker = { studio, member, role, now: instant(at) };
     const reply = await speak(line, `test:${++lines}`, speaker, { desk, words: en });
     if (reply.kind !== 'answer') throw new Error(`${line}: ${JSON.stringify(reply.title)}`);
     return JSON.stringify(reply.data);

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { request as httpRequest, type IncomingHttpHeaders, type IncomingMessage } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import Sqlite from 'better-sqlite3';
 import { onTestFinished } from 'vitest';
 import { openApp, type App } from '../../../src/start/app.ts';
 import { systemClock, type Clock } from '../../../src/clock.ts';
@@ -16,6 +17,7 @@ export interface TestRoom {
   room: RunningRoom;
   studio: StudioId;
   port: number;
+  file: string;
   /** What the operator was told. */
   told: string[];
   passcode: string;
@@ -31,6 +33,8 @@ interface Wanted {
   folder?: string;
   newKeys?: boolean;
   clock?: Clock;
+  /** A test that breaks something on purpose. */
+  mayBreak?: boolean;
 }
 
 /** A room on a port of its own, over a real store in a file that goes with it. */
@@ -72,6 +76,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
     studio,
     told,
     port: room.port,
+    file: options.file,
     passcode: /joining: (\S+)/.exec(all)?.[1] ?? '',
     keeperCode: /#keeper=([\w-]+)/.exec(all)?.[1] ?? '',
     again: async (changed = {}) => {
@@ -81,7 +86,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
     close: async () => {
       await stop();
       rmSync(folder, { recursive: true, force: true });
-      if (bugs.length > 0) throw bugs[0];
+      if (bugs.length > 0 && wanted.mayBreak !== true) throw bugs[0];
     },
   };
 };
@@ -93,10 +98,21 @@ export const testRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   return open;
 };
 
+/** Makes every entry fail, as a full or broken disk would; answers how to mend that. */
+export const breakLog = ({ file }: TestRoom): (() => void) => {
+  const run = (sql: string) => {
+    const database = new Sqlite(file);
+    database.exec(sql);
+    database.close();
+  };
+  run("create trigger broken before insert on events begin select raise(abort, 'broken on purpose'); end");
+  return () => run('drop trigger if exists broken');
+};
+
 /** Says a line at the desk, as a keeper who is not in the room. */
 export const sayAsKeeper = async ({ app, studio }: TestRoom, line: string): Promise<void> => {
   const member = await app.store.people.memberOf(studio, 'terminal', 'Warden', 'Warden');
-  const speaker = { studio, member, role: 'keeper', at: app.clock.now() } as const;
+  const speaker = { studio, member, role: 'keeper', now: app.clock.now() } as const;
   const reply = await speak(line, `terminal:${performance.now()}:${line}`, speaker, app);
   if (reply.kind !== 'answer') throw new Error(`${line}: ${JSON.stringify(reply)}`);
 };
@@ -199,8 +215,12 @@ export class Phone {
     return this.post('/api/sign-in', given);
   }
 
-  say(line: string, id = `id-${Math.random().toString(36).slice(2)}-0123456789abcdef`): Promise<Got> {
-    return this.post('/api/say', { id, line });
+  say(
+    line: string,
+    id = `id-${Math.random().toString(36).slice(2)}-0123456789abcdef`,
+    more: { waited?: unknown; sure?: boolean } = {},
+  ): Promise<Got> {
+    return this.post('/api/say', { id, line, ...more });
   }
 
   /** Listens; answers the events heard so far, and a way to wait until there are so many. */

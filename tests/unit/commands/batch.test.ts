@@ -346,12 +346,12 @@ describe('a new batch', () => {
     expect(room.bugs).toEqual([]);
   });
 
-  it('asks for the gravity of a material that it does not know, as a line to fill in', async () => {
+  it('takes the gravity of a material that it does not know, when it is said', async () => {
     const room = await openGlazeRoom();
-    const asked = await room.say(0, '/batch plan recipe:"feldspar 50, moon dust 50" volume:15l gravity:1.45');
-    expect(asked.data).toEqual({ unknownMaterials: ['moon dust'] });
-    const [action] = asked.actions;
-    const answer = await room.say(0, String(action?.line));
+    const line = '/batch plan recipe:"feldspar 50, moon dust 50" volume:15l gravity:1.45';
+    const asked = await room.say(0, line);
+    expect(asked.data).toMatchObject({ unknownMaterials: ['moon dust'] });
+    const answer = await room.say(0, `${line} gravities:"moon dust 2.6"`);
     // s = 100/(50/2.62 + 50/2.6) = 2.60996
     expect(number(answer.data['solidsGravity'])).toBeCloseTo(2.60996, 4);
   });

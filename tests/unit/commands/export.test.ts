@@ -18,7 +18,7 @@ afterAll(() => demo.close());
 
 let lines = 0;
 const say = async (line: string, as = 'Odile', role: Role = 'keeper') =>
-  speak(line, `export:${++lines}`, { ...(await demo.as(as, role)), at: demo.now }, demo.app);
+  speak(line, `export:${++lines}`, { ...(await demo.as(as, role)), now: demo.now }, demo.app);
 const exported = async (line = '/export'): Promise<Exported> => {
   const reply = await say(line);
   expect(reply).toMatchObject({ kind: 'answer', private: true, fleeting: true });

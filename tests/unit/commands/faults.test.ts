@@ -185,7 +185,7 @@ describe('the demo studio', () => {
     for (const start of ['2026-05-20T21:00:00Z', '2026-11-02T13:10:00Z']) {
       const { app, as, now, close } = await demoStudio(start);
       const who = await as('Odile', 'keeper');
-      const reply = await app.desk.dispatch({ ...who, key: '1', at: now, path: ['faults'], typed: {} });
+      const reply = await app.desk.dispatch({ ...who, key: '1', now, path: ['faults'], typed: {} });
       const pairs = z.array(pair).parse(reply.data['faults']);
       expect(pairs.filter(({ lead }) => lead).map(({ fault, condition }) => [fault, condition])).toEqual([
         ['crawling', 'flow-thick'],

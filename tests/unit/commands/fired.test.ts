@@ -154,6 +154,60 @@ describe('what a bucket was like at a dip', () => {
     expect(conditions(next)).toMatchObject({ 'gravity-over': false, rested: true });
   });
 
+  it('is asked for by the time of day, when the bucket was not the same all that day', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(0, '/studio set zone:America/St_Johns');
+    // By the member's own hand at 17:30 and at 19:30: two visits.
+    await room.say(9 * hour, '/reading bucket:gg gravity:1.51 seconds:14 stirred:yes');
+    await room.say(11 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
+    const answer = await room.say(3 * day, '/fired bucket:gg result:crawling pieces:2 dipped:"3 days ago"');
+    expect(answer.title).toMatch(/At what time was it dipped\? The bucket changed that day\.$/);
+    expect(answer.data).not.toHaveProperty('after');
+    expect(answer.reasons.join(' ')).toMatch(
+      /read at 1\.51 ± 0\.01, outside its window of 1\.42 to 1\.46, Sun 1 Mar 17:30/,
+    );
+    expect(answer.reasons.join(' ')).not.toMatch(/nothing was amiss with/);
+    const [ask] = answer.actions;
+    expect(ask).toMatchObject({ label: 'Say the time' });
+    const line = String(ask?.line).replace('3 days ago', '2026-03-01 20:00');
+    const told = await room.say(3 * day + 1, line);
+    expect(told.title).toBe('Kept: all 2 crawled.');
+    expect(told.reasons.join(' ')).toMatch(/nothing was amiss with Gull Grey/);
+    // The first is taken back, so that nothing counts twice.
+    expect(await results(room)).toHaveLength(1);
+    expect(await room.say(3 * day + 2, line)).toMatchObject({ kind: 'refusal' });
+    expect(await room.say(3 * day + 2, '/fired bucket:gg result:good instead:1-1')).toMatchObject({
+      kind: 'refusal',
+    });
+  });
+
+  it('says so where a value was outside its window, and where nobody can tell', async () => {
+    const room = await openRoomWithGullGrey();
+    // 1.47 ± 0.01 against 1.42 to 1.46; 18.1 s against 12 to 16 s, and stirred on since.
+    await room.say(1, '/reading bucket:gg gravity:1.47 seconds:18.1 stirred:yes');
+    await room.say(5, '/stirred bucket:gg minutes:5');
+    const answer = await room.say(hour, '/fired bucket:gg result:crawling dipped:"50 min ago"');
+    const why = answer.reasons.join(' ');
+    expect(why).toMatch(/read at 1\.47 ± 0\.01, outside its window of 1\.42 to 1\.46/);
+    expect(why).toMatch(
+      /read at 18\.1 s in the flow cup, outside 12 to 16 s.*nobody knows whether it still held/,
+    );
+    expect(why).toMatch(/can’t tell the flow of Gull Grey at the dip/);
+    expect(why).not.toMatch(/nothing was amiss/);
+    const good = await openRoomWithGullGrey();
+    await good.say(1, '/reading bucket:gg gravity:1.44 stirred:yes');
+    const unlooked = (
+      await good.say(hour, '/fired bucket:gg result:crawling dipped:"50 min ago"')
+    ).reasons.join(' ');
+    expect(unlooked).toMatch(/can’t tell the flow of Gull Grey/);
+    expect(unlooked).toMatch(/Of the rest, nothing was amiss/);
+    await good.say(2, '/reading bucket:gg seconds:18.1 stirred:no');
+    const kept = (await good.say(hour, '/fired bucket:gg result:crawling dipped:"50 min ago"')).reasons.join(
+      ' ',
+    );
+    expect(kept).toMatch(/read at 18\.1 s in the flow cup/);
+  });
+
   it('on a day of the member’s own entry is what it was right after that', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(0, '/studio set zone:America/St_Johns');
@@ -205,7 +259,7 @@ describe('what a bucket was like at a dip', () => {
     await room.keeper(11, '/bucket hold bucket:gg why:odd');
     const answer = await room.say(hour, '/fired bucket:gg result:pinholing dipped:"20 min ago"');
     expect(conditions(answer)).toMatchObject({ 'on-hold': true, cake: true, lumps: true });
-    expect(answer.title).toMatch(/and on hold\.$/);
+    expect(answer.title).toMatch(/was on hold and had a settled cake\.$/);
   });
 
   it('counts a layer’s bucket too: over when either was, not over only when both are known not to be', async () => {

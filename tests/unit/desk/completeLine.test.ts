@@ -9,7 +9,7 @@ beforeAll(async () => {
 afterAll(() => demo.close());
 
 const complete = async (line: string, role: 'member' | 'keeper' = 'member') =>
-  completeLine(line, { ...(await demo.as('Wren', role)), at: demo.now }, demo.app.desk);
+  completeLine(line, { ...(await demo.as('Wren', role)), now: demo.now }, demo.app.desk);
 
 describe('completing a line', () => {
   it.each([

@@ -71,7 +71,7 @@ describe('a bug', () => {
         studio: room.studio,
         member: await room.member('Wren'),
         role: 'member',
-        at: noonPlus(1),
+        now: noonPlus(1),
         path: [name],
         typed: name === 'breaks-asking' ? {} : { bucket: 'gg' },
       });
@@ -113,8 +113,8 @@ describe('suggestions', () => {
       await room.keeper(0, `/bucket add name:"Glaze ${i} of many" nick:g${i}`);
     if (buckets === 1) await room.keeper(0, gullGreyLine());
     const member = await room.member('Wren');
-    const at = noonPlus(1);
-    const request = { key: 'x', studio: room.studio, member, role, at, path, typed: { bucket: typed } };
+    const now = noonPlus(1);
+    const request = { key: 'x', studio: room.studio, member, role, now, path, typed: { bucket: typed } };
     return room.desk.suggest(request, 'bucket');
   };
 
@@ -167,6 +167,7 @@ describe('every command', () => {
             member,
             role: 'keeper',
             now: noonPlus(5),
+            happenedAt: noonPlus(5),
             words: en,
             handbook,
             book,

@@ -4,8 +4,8 @@ import type { Action, Chart, Reply } from '../../../src/contract/contract.ts';
 import type { DiscordPorts } from '../../../src/discord/ports.ts';
 import { readPressId } from '../../../src/discord/render/pressId.ts';
 import { renderReply } from '../../../src/discord/render/renderReply.ts';
-import { studioId } from '../../../src/studio/ids.ts';
-import { ours, said, t, type Text } from '../../../src/words/text/text.ts';
+import { instant, studioId } from '../../../src/studio/ids.ts';
+import { type Text, ours, said, t } from '../../../src/words/text/text.ts';
 import { list, text } from '../../helpers/discord/discordBody.ts';
 import { everyComponent } from '../../helpers/discord/discordMessageRules.ts';
 import { bodyProblems } from '../../helpers/discord/discordRules.ts';
@@ -102,12 +102,59 @@ describe('a reply', () => {
     );
   });
 
-  test('that is too long keeps its answer and says that there was more', async () => {
-    const reasons = Array.from({ length: 40 }, (_, i) => ours(`${i} `.repeat(40)));
-    const { content } = await renderReply(reply({ reasons }), place, ports());
-    expect(content.length).toBeLessThanOrEqual(2000);
+  test('that is too long keeps its answer, and the rest of it comes after, each line once', async () => {
+    const reasons = Array.from({ length: 40 }, (_, i) => ours(`<${i}> ${'so '.repeat(30)}`));
+    const { content, rest } = await renderReply(reply({ reasons }), place, ports());
     expect(content).toMatch(/^Stir it first/);
-    expect(content).toMatch(/\n-# There was more than fits here\.$/);
+    for (const page of [content, ...rest]) expect(page.length).toBeLessThanOrEqual(2000);
+    const told = [...[content, ...rest].join('\n').matchAll(/<(\d+)>/g)].map(([, no]) => Number(no));
+    expect(told).toEqual(reasons.map((_, i) => i));
+  });
+
+  test('with a line longer than a message says all of it', async () => {
+    const words = Array.from({ length: 900 }, (_, i) => `w${i}`);
+    const { content, rest } = await renderReply(
+      reply({ reasons: [[said(words.join(' '))]] }),
+      place,
+      ports(),
+    );
+    const told = [content, ...rest].join(' ').match(/\bw\d+/g);
+    expect(told).toEqual(words);
+  });
+
+  test('beyond all measure says that there was more', async () => {
+    const reasons = Array.from({ length: 400 }, () => ours('so '.repeat(40)));
+    const { rest } = await renderReply(reply({ reasons }), place, ports());
+    expect(rest.at(-1)).toMatch(/\n-# There was more than fits here\.$/);
+    for (const page of rest) expect(page.length).toBeLessThanOrEqual(2000);
+  });
+
+  test('that is a list shows whole rows, and offers to go on with the first that it did not show', async () => {
+    const rows = Array.from({ length: 60 }, (_, i) => `/look from:${i}`);
+    const { content, components, rest } = await renderReply(
+      reply({
+        facts: rows.map((_, i) => ({ label: ours(`Row ${i}`), text: ours('x'.repeat(80)) })),
+        cautions: [ours('Wear gloves.')],
+        actions: Array.from({ length: 5 }, (_, i) => action(`Do ${i}`, `/pour ${i}`)),
+        more: { of: 'facts', label: ours('More'), from: rows },
+      }),
+      place,
+      ports(),
+    );
+    const shown = [...content.matchAll(/\*\*Row (\d+)\*\*/g)].length;
+    expect(shown).toBeGreaterThan(10);
+    expect(content).toContain('> Wear gloves.');
+    expect(rest).toEqual([]);
+    const last = everyComponent(components).at(-1);
+    expect(last).toMatchObject({ label: 'More', custom_id: `r///look from:${shown}` });
+  });
+
+  test('has a day and its time of day as one moment', async () => {
+    const at = instant(Date.parse('2026-05-20T21:00:00Z'));
+    const text = t`since ${{ at, show: 'day' }} ${{ at, show: 'clock' }}, or ${{ at, show: 'day' }}`;
+    const { content } = await renderReply(reply({ title: text }), place, ports());
+    // 20 May 2026 21:00 UTC by the Unix clock.
+    expect(content).toBe('since <t:1779310800:f>, or <t:1779310800:D>');
   });
 
   test('makes a lawful message, whatever is in it', async () => {
@@ -136,13 +183,14 @@ describe('a reply', () => {
         some,
         actions,
         async (kind, title, reasons, dont, offered) => {
-          const { files, ...message } = await renderReply(
+          const { files, rest, ...message } = await renderReply(
             { kind, title: [...ours('.'), ...title], reasons, dont, actions: offered, data: {} },
             place,
             ports(),
           );
           expect(bodyProblems('message', { ...message, allowed_mentions: { parse: [] } }, [])).toEqual([]);
           expect(files).toEqual([]);
+          for (const page of rest) expect(page.length).toBeLessThanOrEqual(2000);
         },
       ),
       { numRuns: 300 },

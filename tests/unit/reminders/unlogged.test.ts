@@ -76,6 +76,19 @@ describe('a change that nobody logged', () => {
     expect(voice.said).toHaveLength(1);
   });
 
+  it('is told when it comes to light, though the readings were taken long before', async () => {
+    const { say, wren, tove, voice, tick } = await openRoom();
+    const logged = start + 12 * day;
+    for (const [when, gravity] of [
+      ['2026-03-01 14:00', 1.44],
+      ['2026-03-03 14:00', 1.4],
+      ['2026-03-03 14:03', 1.4],
+    ] as const)
+      await say(wren, logged, `/reading bucket:1 gravity:${gravity} within:0.005 stirred:yes when:"${when}"`);
+    await tick(logged + minute);
+    expect(voice.said.map(({ to }) => to)).toEqual([tove]);
+  });
+
   it('is not told to a keeper who took the second reading: the answer to it said so', async () => {
     const { voice, tick } = await watered('tove');
     await tick(start + 2 * day + 4 * minute);

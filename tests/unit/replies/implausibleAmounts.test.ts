@@ -26,9 +26,33 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
 
   it('takes no more than a keeper could mean', async () => {
     const said = await room.say(2, '/added bucket:gg what:flocculant amount:"1 cup"');
-    // 237 ml hold 155 g of salt, 1.4 %: past the checkpoint, but somebody may have done it.
-    expect(said.kind).toBe('answer');
+    // 237 ml hold 157 g of salt (3.28 g in 4.93 ml), 1.5 %; a dose is 0.03 % of 10.7 kg, 3.2 g: 49 of them. Somebody may
+    // have done it, so it is asked about.
+    expect(said.kind).toBe('choice');
+    expect(said.title).toMatch(
+      /“1 cup” of flocculant is 49 doses.*Did so much go in\? Nothing was saved yet/,
+    );
+    expect((await room.say(3, '/bucket log bucket:gg')).reasons).toHaveLength(2);
+    const sure = said.actions.find(({ line }) => line.includes('sure:yes'));
+    expect((await room.say(4, String(sure?.line))).kind).toBe('answer');
   });
+
+  it.each([
+    ['what:deflocculant amount:50ml', /0\.47 % of the dry powder: a glaze takes it by the drop/],
+    ['what:flocculant amount:25g', /8 doses/],
+  ])('asks about what few would give: %s', async (line, why) => {
+    const said = await room.keeper(2, `/added bucket:gg ${line}`);
+    expect(said.kind).toBe('choice');
+    expect(said.title).toMatch(why);
+    expect((await room.keeper(3, `/added bucket:gg ${line} sure:yes`)).kind).toBe('answer');
+  });
+
+  it.each(['what:deflocculant amount:2ml', 'what:flocculant amount:20g'])(
+    'takes what people give: %s',
+    async (line) => {
+      expect((await room.keeper(2, `/added bucket:gg ${line}`)).kind).toBe('answer');
+    },
+  );
 
   it('draws no more clear water off than lies between the grains', async () => {
     // 14 l is more than there is; with 10 l off, 0.9 l of water and 10.7 kg in 5.0 l weigh 2.3: no slurry.
@@ -54,6 +78,8 @@ describe('amounts that no bucket of 15 l has ever been given', () => {
 
 it('refuses nothing of a pail whose contents nobody has said', async () => {
   await room.keeper(2, '/bucket add name:"Dune" pail:19l gravity:1.42-1.46');
-  for (const line of ['what:flocculant amount:2l', 'what:draw-off amount:14l'])
+  for (const line of ['what:flocculant amount:2l sure:yes', 'what:draw-off amount:14l'])
     expect((await room.say(3, `/added bucket:dune ${line}`)).kind, line).toBe('answer');
+  // A full pail of it would not take so much either.
+  expect((await room.say(3, '/added bucket:dune what:flocculant amount:2l')).kind).toBe('choice');
 });

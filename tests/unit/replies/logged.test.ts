@@ -44,7 +44,7 @@ it('what may be taken back is told apart: what it was, and when', async () => {
     '/reading bucket:gg gravity:1.44 seconds:14 look:right seen:lumps,clear-water gap:7cm stirred:yes',
   );
   const who = { studio: room.studio, member: await room.member('Wren'), role: 'member' } as const;
-  const request = { key: 'k', ...who, at: noonPlus(10), path: ['undo'], typed: {} };
+  const request = { key: 'k', ...who, now: noonPlus(10), path: ['undo'], typed: {} };
   const choices = await room.desk.suggest(request, 'entry');
   expect(choices.map(({ name }) => name)).toEqual([
     expect.stringMatching(/^1-4 · gravity 1\.44 ± 0\.01, ford4 14 s, looks right/),
@@ -74,7 +74,7 @@ it('a terminal shows it as its second line', async () => {
     studio: room.studio,
     member: await room.member('Wren'),
     role: 'member',
-    at: noonPlus(5),
+    now: noonPlus(5),
     path: ['added'],
     typed: { bucket: 'gg', what: 'water', amount: '450ml' },
   });

@@ -4,7 +4,7 @@ import { noteActions } from '../../../src/replies/ask/noteActions.ts';
 import { parseLine } from '../../../src/contract/parseLine.ts';
 import { epsomInSolution } from '../../../src/glaze/materials/epsomSolution.ts';
 import { gravityFromBaume, gravityFromTwaddell } from '../../../src/glaze/slurry/hydrometer.ts';
-import { waterToAdd } from '../../../src/glaze/slurry/massBalance.ts';
+import { waterToAdd, waterToDrawOff } from '../../../src/glaze/slurry/massBalance.ts';
 import { celsius, gravity, millilitres } from '../../../src/glaze/units.ts';
 import { waterViscosity } from '../../../src/glaze/water/waterViscosity.ts';
 import { commands } from '../../../src/start/registry.ts';
@@ -71,6 +71,7 @@ describe('the handbook', () => {
         member,
         role: 'keeper' as const,
         now: noonPlus(1),
+        happenedAt: noonPlus(1),
         words: en,
         handbook,
         book,
@@ -112,6 +113,14 @@ describe('numbers in the handbook', () => {
     expect(water / 1000).toBeCloseTo(1.11, 2);
     expect(textOf('how-much-water')).toContain('10 l at 1.50, wanted 1.45: about 1.1 l');
 
+    const drawn = value(
+      waterToDrawOff({ volume: millilitres(10_000), from: gravity(1.4), to: gravity(1.45) }),
+    );
+    // By hand: what is drawn off is water, so 10 l × 0.05 ÷ 0.45 = 1.11 l.
+    expect(drawn / 1000).toBeCloseTo(1.11, 2);
+    expect(textOf('drawn-off-water')).toContain('10 l at 1.40, wanted 1.45: about 1.1 l');
+    expect(textOf('drawn-off-water')).toContain('÷ (gravity wanted − 1)');
+
     const spoon = value(epsomInSolution({ volume: millilitres(4.93), temperature: celsius(20) }));
     expect(spoon).toBeCloseTo(3.28, 1);
     expect(textOf('flocculant-solution')).toContain('about 3.3 g');
@@ -138,4 +147,33 @@ describe('numbers in the handbook', () => {
     expect(textOf('dust')).toMatch(/50 µg .* 8 hours, action from 25.*OSHA 29 CFR 1910\.1053/);
     expect(textOf('food-contact')).toMatch(/ASTM C738.*ISO 6486/);
   });
+
+  it('and what they name is what those say', () => {
+    // ASTM C373: boiled for 5 h, then soaked for 24 h more.
+    expect(textOf('absorption')).toMatch(/five hours and lets it soak 24 hours.*two hours .*common practice/);
+    // National Capital Poison Center (US): 15 to 20 minutes; lenses out.
+    expect(textOf('eye')).toMatch(/at least 15 minutes.*lenses out/);
+    // NHS, burns and scalds: cool or lukewarm running water for 20 minutes.
+    expect(textOf('burns')).toMatch(/20 minutes/);
+    // Poison centres of Oregon and Oklahoma: no vomiting, nothing to eat or drink unless they say so.
+    expect(textOf('swallowed')).toMatch(/make nobody vomit.*give nothing to eat or drink unless they say so/);
+    // Caley and Elving 1939: heating a saturated solution of lithium carbonate brings crystals out.
+    expect(textOf('crystals')).toMatch(/Lithium carbonate.*Warming brings more out/);
+    // NIOSH 1980, Occupational Exposure to Talc Containing Asbestos.
+    for (const id of ['toxic-materials', 'unlabelled', 'new-batch']) expect(textOf(id)).toMatch(/asbestos/);
+  });
+});
+
+it.each([
+  ['why do pots explode in the kiln', 'exploded', /from steam/],
+  ['s crack in the bottom of my bowl', 'drying-cracks', /comes from drying/],
+  ['how long to wait after sponging bisque', 'damp-sponge', /a few minutes/],
+  ['gerstley borate glaze gels by itself', 'gel', /lower gravity window is often the remedy/],
+  ['can i use calcium chloride instead of epsom', 'flocculant', /Calcium chloride solution and vinegar/],
+  ['vinegar to flocculate', 'flocculant', /never where bleach/],
+  ['is there asbestos in old talc', 'toxic-materials', /without a maker/],
+  ['found a jar without a label', 'unlabelled', /write UNKNOWN/],
+])('a technician’s question is answered as a technician would: %s', (question, id, said) => {
+  expect(handbook.find(question, []).answers[0]?.found).toMatchObject({ note: { id } });
+  expect(textOf(id)).toMatch(said);
 });

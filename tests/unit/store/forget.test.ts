@@ -31,7 +31,7 @@ const studioOf = async (file?: string) => {
     speak(
       line,
       `test:${store.file}:${++keys}:${Math.random()}`,
-      { studio, member: await member(as), role, at: noonPlus(minutes) },
+      { studio, member: await member(as), role, now: noonPlus(minutes) },
       { desk, words: en },
     );
   const buckets = () => store.books.read(studio, (book) => book.buckets());
@@ -159,7 +159,7 @@ describe('forgetting a member', () => {
     await say('Tove', gullGreyLine(), 'keeper');
     const quill = await member('Quillfeather');
     const send = (key: string, path: string[], typed: Record<string, string>) =>
-      desk.dispatch({ key, studio, member: quill, role: 'member', at: noonPlus(1), path, typed });
+      desk.dispatch({ key, studio, member: quill, role: 'member', now: noonPlus(1), path, typed });
     const stir = (n: number) =>
       send(`stir ${n}`, ['stirred'], { bucket: 'gg', minutes: '3', note: `bassoon ${n}` });
     const all = await Promise.all([

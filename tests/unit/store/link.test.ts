@@ -29,7 +29,7 @@ const twoPlatforms = async () => {
     speak(
       line,
       more.key ?? `test:${++keys}`,
-      { studio, member, role: 'member', at: noonPlus(minutes), ...more },
+      { studio, member, role: 'member', now: noonPlus(minutes), ...more },
       { desk, words: en },
     );
   const warden = await as('discord', 'Warden');

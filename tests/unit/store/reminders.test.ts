@@ -81,7 +81,7 @@ describe('a reminder', () => {
 
   test('that was told is not told again, whatever hours are set afterwards', async () => {
     await coat();
-    await store.reminders.settle(only(await claim(morning)), { told: true }, morning);
+    await store.reminders.settle(only(await claim(morning)), { told: true });
     await set({ kind: 'zone', zone: 'America/St_Johns' }, later(morning, hours(1)));
     await set({ kind: 'hours', week: { monday: { opens: 720, closes: 1320 } } }, later(morning, hours(1)));
     await store.reminders.reclaim(later(morning, hours(2)));
@@ -91,7 +91,7 @@ describe('a reminder', () => {
   test('that surely was not sent is not unsure the next time', async () => {
     await coat();
     const again = later(morning, minutes(10));
-    await store.reminders.settle(only(await claim(morning)), { again, unsure: false }, morning);
+    await store.reminders.settle(only(await claim(morning)), { again, unsure: false });
     expect(only(await claim(again))).not.toHaveProperty('unsureSince');
   });
 
@@ -102,7 +102,7 @@ describe('a reminder', () => {
       keep: await book.putOff(wren, claimed.key, later(morning, hours(1))),
       value: null,
     }));
-    await store.reminders.settle(claimed, { told: true }, morning);
+    await store.reminders.settle(claimed, { told: true });
     const again = only(await claim(morning + hours(1)));
     expect(again.nonce).not.toBe(claimed.nonce);
     expect(again.dueAt).toBe(morning + hours(1));
@@ -143,18 +143,72 @@ describe('what is said of sessions', () => {
     await set(tuesdays);
     for (let week = 0; week < 60; week += 1) {
       const at = instant(before + week * hours(7 * 24));
+      await store.reminders.plan(instant(at - hours(1)));
       expect(await claim(at - 1)).toEqual([]);
       const outcome = week % 2 === 0 ? ({ told: true } as const) : ({ dropped: true } as const);
-      await store.reminders.settle(only(await claim(at)), outcome, at);
+      await store.reminders.settle(only(await claim(at)), outcome);
     }
   });
 
   test('goes on after a long holiday and a long sleep', async () => {
     await set(tuesdays);
     const asleep = instant(before + hours(5 * 7 * 24 + 3));
-    for (const one of await claim(asleep)) await store.reminders.settle(one, { dropped: true }, asleep);
+    for (const one of await claim(asleep)) await store.reminders.settle(one, { dropped: true });
     const next = instant(before + hours(6 * 7 * 24));
+    await store.reminders.plan(instant(asleep + hours(1)));
     expect(only(await claim(next)).about).toMatchObject({ kind: 'buckets', from: next + minutes(30) });
+  });
+
+  test('goes on when those that are listed are dealt with before they come', async () => {
+    await set(tuesdays);
+    const listed = await queued();
+    await store.books.writeOnce(studio, 'done', async (book) => {
+      for (const { key } of listed) await book.finish(wren, key);
+      return { keep: true, value: null };
+    });
+    for (let week = 0; week < 10; week += 1) {
+      const at = instant(before + week * hours(7 * 24));
+      await store.reminders.plan(instant(at - hours(6)));
+      const due = await claim(at);
+      expect(due).toHaveLength(listed.some(({ dueAt }) => dueAt === at) ? 0 : 1);
+      for (const one of due) await store.reminders.settle(one, { told: true });
+    }
+  });
+
+  test('goes on after a closure of ten weeks', async () => {
+    await set(tuesdays);
+    // From Monday 2 March to Sunday 10 May 2026.
+    const closed = Array.from({ length: 70 }, (_, n) =>
+      new Date(Date.UTC(2026, 2, 2 + n)).toISOString().slice(0, 10),
+    );
+    await set({ kind: 'closures', days: closed, closed: true });
+    const after = instant(Date.UTC(2026, 4, 12, 17, 30));
+    expect((await queued()).map(({ dueAt }) => dueAt)).toEqual([after, after + hours(7 * 24)]);
+    for (let day = 0; day < 71; day += 1) {
+      const now = instant(Date.UTC(2026, 2, 2 + day, 9));
+      await store.reminders.plan(now);
+      expect(await claim(now)).toEqual([]);
+    }
+    expect(only(await claim(after)).about).toMatchObject({ kind: 'buckets' });
+  });
+
+  test('put off until the session is on comes all the same, however often others are planned', async () => {
+    await set(tuesdays);
+    const { key } = only(await claim(before));
+    const to = instant(before + minutes(90));
+    await store.books.writeOnce(studio, 'later', async (book) => ({
+      keep: await book.putOff(wren, key, to),
+      value: null,
+    }));
+    await store.reminders.plan(instant(before + minutes(60)));
+    expect(only(await claim(to)).key).toBe(key);
+  });
+
+  test('is not asked for any more when the session is on already', async () => {
+    const on = instant(before + minutes(60));
+    await set(tuesdays, on);
+    await store.reminders.plan(on);
+    expect(await claim(on)).toEqual([]);
   });
 
   test('goes to every keeper who is named, and to none who is not any more', async () => {
@@ -176,5 +230,28 @@ describe('what is said of sessions', () => {
     await set({ kind: 'zone', zone: 'Mars/Olympus' });
     await set({ kind: 'zone', zone: 'America/St_Johns' });
     expect(await queued()).toMatchObject([{ dueAt: Date.UTC(2026, 2, 3, 21) }, {}]);
+  });
+});
+
+describe('that somebody cannot be reached', () => {
+  const told = async (at: number) => {
+    const [one] = await claim(at);
+    if (one) await store.reminders.settle(one, { told: true });
+    return one?.about;
+  };
+
+  test('is told once a week for as long as it is so', async () => {
+    await set({ kind: 'keeper', member: wren, keeper: true });
+    const week = hours(7 * 24);
+    for (const [after, times] of [
+      [0, 1],
+      [hours(1), 0],
+      [week - 1, 0],
+      [week, 1],
+      [week + hours(1), 0],
+    ] as const) {
+      await store.reminders.unreachable(studio, 'closed', instant(evening + after));
+      expect([await told(evening + after)].filter(Boolean)).toHaveLength(times);
+    }
   });
 });

@@ -1,9 +1,4 @@
-import {
-  dryingRatio,
-  evaporationFlux,
-  filmMinutes,
-  massTransferFlux,
-} from '../../../../src/glaze/air/drying.ts';
+import { dryingRatio, evaporationFlux, filmMinutes, massTransferFlux } from '../../../../src/glaze/air/drying.ts';
 import {
   dewPoint,
   saturationPressure,

@@ -36,7 +36,7 @@ describe('first: on hold, contaminated or frozen', () => {
   it('a released bucket is answered for again', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(10, good);
-    await room.keeper(20, '/bucket hold bucket:gg why:frozen');
+    await room.keeper(20, '/bucket hold bucket:gg why:"let me look"');
     await room.keeper(30, '/bucket release bucket:gg');
     expect(verdictOf(await room.say(31, ask)).step).toBe('use');
   });
@@ -59,17 +59,18 @@ describe('second: what is settled, lumpy or skinned over', () => {
     expect(answer.actions[0]?.line).toContain('with:mixer');
   });
 
-  it.each(['/stirred bucket:gg seen:cake-gone', '/stirred bucket:gg seen:none', good])(
-    'a cake stays a cake until it is reported gone: %s',
-    async (gone) => {
-      const room = await openRoomWithGullGrey();
-      await room.say(10, good);
-      await room.say(20, '/stirred bucket:gg seen:cake');
-      await room.say(25, '/stirred bucket:gg minutes:5');
-      expect(verdictOf(await room.say(26, ask)).step).toBe('stir');
-      expect(verdictOf(await room.say(30, gone)).step).toBe('use');
-    },
-  );
+  it.each([
+    ['/stirred bucket:gg seen:cake-gone', 'measure'],
+    ['/stirred bucket:gg seen:none', 'measure'],
+    [good, 'use'],
+  ])('a cake stays a cake until it is reported gone, and is measured after that: %s', async (gone, step) => {
+    const room = await openRoomWithGullGrey();
+    await room.say(10, good);
+    await room.say(20, '/stirred bucket:gg seen:cake');
+    await room.say(25, '/stirred bucket:gg minutes:5');
+    expect(verdictOf(await room.say(26, ask)).step).toBe('stir');
+    expect(verdictOf(await room.say(30, gone)).step).toBe(step);
+  });
 
   it.each(['lumps', 'skin'])('%s are sieved out, through the mesh of the bucket', async (what) => {
     const room = await openRoomWithGullGrey(['mesh', '60']);
@@ -79,7 +80,8 @@ describe('second: what is settled, lumpy or skinned over', () => {
     // Dried glaze from rim or tools never goes back in a wet bucket.
     expect(text(answer.reasons)).toMatch(/dried glaze.*next batch/i);
     expect(verdictOf(await room.say(11, '/stirred bucket:gg seen:none')).step).toBe('sieve');
-    expect(verdictOf(await room.say(12, '/sieved bucket:gg mesh:60')).step).toBe('use');
+    expect(verdictOf(await room.say(12, '/sieved bucket:gg mesh:60')).step).toBe('measure');
+    expect(verdictOf(await room.say(13, good)).step).toBe('use');
   });
 
   it('a glaze that is never sieved goes to a keeper', async () => {

@@ -28,7 +28,7 @@ export const readmeNow = async (readme: string): Promise<string> => {
     const { zone } = await app.store.books.read(studio.id, (book) => book.studio());
     let lines = 0;
     const answer = async (line: string) => {
-      const who = { studio: studio.id, member, role: 'member', at: evening } as const;
+      const who = { studio: studio.id, member, role: 'member', now: evening } as const;
       const reply = await speak(line, `readme:${lines++}`, who, app);
       return replyLines(reply, { now: evening, zone }, columns);
     };

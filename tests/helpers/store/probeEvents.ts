@@ -1,8 +1,5 @@
-import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
-import { createHash } from 'node:crypto';
-import { entryId, hours, instant, later, memberId, seq, streamNo } from '../../studio/ids.ts';
-import { foldBucket } from '../../studio/bucket/foldBucket.ts';
-import { readBucketEvent } from '../entries/eventRow.ts';
+import { readBucketEvent } from '../../../src/store/entries/eventRow.ts';
+import type { BucketEvent } from '../../../src/studio/bucket/bucketEvent.ts';
 
 const hour = 3_600_000;
 
@@ -61,26 +58,15 @@ export const probeEvents: readonly BucketEvent[] = [
   { kind: 'addition', added: { what: 'flocculant' } },
   { kind: 'addition', added: { what: 'water' } },
   { kind: 'addition', added: { what: 'other', name: 'gum', volume: 50 } },
+  {
+    kind: 'addition',
+    added: { what: 'glaze', volume: 500, gravity: 1.45, from: 2 },
+    brings: { cautions: ['barium'], hold: { cause: 'contaminated', why: 'another glaze' }, foreign: true },
+  },
+  { kind: 'change', settings: { glaze: 'Probe', cautions: ['gloves', 'barium'] } },
   { kind: 'hold', cause: 'frozen', why: 'left outside' },
   { kind: 'reading', look: 'thin', seen: ['skin'] },
   { kind: 'stir', seen: ['none'] },
   { kind: 'retire' },
   { kind: 'undo', of: 8 },
 ].map((event) => readBucketEvent(JSON.stringify(event)));
-
-const probe = probeEvents.map((event, i): BucketEntry => {
-  const place = seq(i + 1);
-  // Some within minutes of one another, some hours.
-  const at = later(instant(1_700_000_000_000), hours(i % 3 === 0 ? i : i - 0.9));
-  const stream = streamNo(1);
-  return { id: entryId(stream, place), stream, seq: place, at, loggedAt: at, by: memberId('probe'), event };
-});
-
-const digest = (value: unknown) =>
-  createHash('sha256').update(JSON.stringify(value)).digest('base64url').slice(0, 16);
-
-/**
- * Changes when the same entries fold to another state than in an earlier release: states cached by that one are
- * then folded anew. Told from a probe, so that nobody has to remember to raise a number.
- */
-export const foldFingerprint = digest(probe.map((_, i) => foldBucket(streamNo(1), probe.slice(0, i + 1))));

@@ -1,0 +1,102 @@
+/** A word that tells of an emergency, and the forms in which people type it. */
+const spelt: Record<string, string> = {
+  person: `i im ive he hes hed she shes shed they theyre theyve we weve us me him them someone somebody person people
+    member members student students kid kids child children toddler baby friend woman man lady guy girl boy lad son
+    daughter wife husband everyone everybody teacher potter colleague partner grandpa grandma grandad granny mum mom dad myself himself herself
+    themselves dog dogs cat puppy`,
+  persons: 'my his her hers their our someones somebodys',
+  limb: `hand hands finger fingers thumb thumbs arm arms wrist wrists leg legs toe toes head skin lip lips knee palm
+    palms forearm forearms elbow neck ear ears nose cheek shin ankle knuckle knuckles shoulder scalp fingertip
+    fingertips`,
+  face: 'face faces',
+  foot: 'foot feet',
+  eye: 'eye eyes eyeball eyelid eys eyse',
+  chest: 'chest chested',
+  tight: 'tight tightness tightening tightens',
+  throat: 'throat airway windpipe tongue',
+  lung: 'lung lungs',
+  breathe: 'breathe breath breathing breathes breaths breathed breth brethe',
+  wheeze: 'wheeze wheezing wheezes wheezy wheezed',
+  choke: 'choke choking chokes choked',
+  gasp: 'gasp gasping breathless suffocating suffocate suffocated',
+  cough: 'cough coughing coughs coughed',
+  asthma: 'asthma',
+  inhaled: 'inhaled inhaling',
+  dizzy: 'dizzy dizziness lightheaded woozy giddy',
+  sick: 'sick nauseous nausea vomiting ill queasy',
+  headache: 'headache headaches migraine',
+  swell: 'swell swelling swollen swells swelled',
+  faint: 'faint fainter faintest faintly',
+  fainted: 'fainted fainting faints',
+  unconscious: 'unconscious unresponsive comatose',
+  collapsed: 'collapsed collapsing collapse collapses',
+  slumped: 'slumped slumping',
+  seizure: 'seizure seizures convulsing convulsion convulsions fitting epileptic',
+  respond: 'respond responding responds answer answering wake waking',
+  electrocuted: 'electrocuted electrocution electrocute electrocuting',
+  electric: 'electric electrical electricity',
+  shock: 'shock shocks shocked zap zapped zaps jolt jolted zapping shocking',
+  tingle: 'tingle tingles tingling buzzes',
+  fire: 'fire fires fier fyre',
+  ablaze: 'ablaze alight aflame blaze blazing',
+  smoulder: 'smoulder smouldering smoldering smolder',
+  flame: 'flame flames',
+  burning: 'burning burns burn aflame',
+  burned: 'burned burnt scalded scald scalding scorched singed burned',
+  smoke: 'smoke smoking smokes smoky smokey',
+  sparks: 'sparks sparking',
+  exploded: 'exploded explosion exploding',
+  gas: 'gas propane butane lpg',
+  smell:
+    'smell smel smells smelling smelled smelt stink stinks stinking reek reeks stank whiff pong pongs niff',
+  leak: 'leak leaking leaks leaked leek',
+  hiss: 'hiss hissing hisses',
+  alarm: 'alarm alarms detector detectors siren sirens',
+  sounds: `beep beeping beeps bleep bleeping ring ringing rings rang sound sounding sounds chirp chirping chirps scream
+    screaming screams screeching blare blaring wail wailing triggered flashing howling`,
+  swallowed: 'swallowed swallowing ingested swallows',
+  drank:
+    'drank drunk ate eaten licked chewed sipped tasted gulped sip swig gulp mouthful drinks licks eats licking',
+  mouth: 'mouth mouths',
+  poisoned: 'poisoned',
+  glaze: 'glaze glazes',
+  struggling: 'struggling struggle struggles struggled',
+  splashed: 'splashed splash splashes squirted sprayed flew poked rubbed scratched spattered splattered',
+  hurts: `hurt hurts hurting sting stings stinging sore red painful pain itching itches itchy watering gritty swollen
+    swelling scratched aching burned burnt`,
+  hot: 'hot molten boiling melted steam steaming scalding',
+  blister: 'blister blisters blistering blistered',
+  cut: 'cut sliced chopped slashed stabbed gashed nicked lacerated punctured impaled slit severed',
+  bleed: 'bleed bleeding bleeds bled',
+  blood: 'blood bloody',
+  gush: 'gushing gush spurting pouring squirting',
+  shard: 'shard shards glass splinter splinters sliver slivers',
+  caught: 'caught cought',
+  stuck: 'stuck trapped jammed tangled wrapped',
+  mixer: `mixer drill pugmill pug roller extruder paddle whisk blender grinder machine`,
+  hair: 'hair sleeve scarf apron aprons necklace cardigan ponytail clothes shirt glove gloves',
+  chlorine: 'chlorine',
+  acid: 'vinegar acid ammonia',
+  mixed: 'mixed poured put added tipped mix pour',
+  injured: 'injured injury hurt',
+  ambulance: 'ambulance ambulances paramedic paramedics',
+  badly: 'badly seriously severely bad',
+};
+
+/** Each form by the word that it stands for; of two words the first keeps it. */
+export const wordOfForm: ReadonlyMap<string, string> = new Map(
+  Object.entries(spelt)
+    .flatMap(([word, forms]) => forms.split(/\s+/).map((form) => [form, word] as const))
+    .toReversed(),
+);
+
+/** Words in their own right, a letter away from one above: nobody mistyped them. */
+export const inOwnRight: ReadonlySet<string> = new Set(
+  `alright angle angles blame bloom blooms breach breed bread chapped cheat chess chipped chores chose confusing confusion
+  conclusion conclusions conversion consulting excluding exclusion expanding exploring flake flakes flaked flare flushing
+  frame frames hangs lacked lacking lacks licence liking linked linking links severe scaled scolded shell shells sing
+  skipped slash slashes slices spell spelled spelling stack stacks stemming stemmed stung socks threat trigger triggers
+  wheel wheels wrapper shopped shape shake shave stick sticks`
+    .trim()
+    .split(/\s+/),
+);
