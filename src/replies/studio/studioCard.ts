@@ -20,6 +20,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       { label: [w.factCups], text: w.cups(studio.cups) },
       { label: [w.factKeepers], text: w.keepers(keepers) },
       { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
+      { label: [w.factSure], text: w.sureOf(studio.sure) },
     ],
     data: {
       ...(studio.name !== undefined && { name: studio.name }),
@@ -34,6 +35,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       cups: studio.cups.map(({ name, kind }) => ({ name, kind })),
       keepers,
       hardWater: studio.hardWater,
+      sure: studio.sure,
     },
   };
 };

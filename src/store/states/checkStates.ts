@@ -3,7 +3,7 @@ import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { openCurrentForReading, type Database } from '../engine/database.ts';
-import { foldKey } from './foldKey.ts';
+import { foldedBy } from './foldedBy.ts';
 import { readState } from './loadSnapshot.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { asStoreProblem } from '../engine/storeProblem.ts';
@@ -32,7 +32,7 @@ const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdic
     .executeTakeFirst();
   const { last, count, state } = await refold(db, name);
   if (row?.seq !== last || count !== last) return 'differs';
-  if (row.state !== null && row.folded_by !== foldKey) return 'outdated';
+  if (row.state !== null && row.folded_by !== foldedBy) return 'outdated';
   return isDeepStrictEqual(parsed(row.state), parsed(asStored(state))) ? 'agrees' : 'differs';
 };
 

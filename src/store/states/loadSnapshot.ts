@@ -4,7 +4,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { foldBucket } from '../../studio/bucket/foldBucket.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
-import { foldKey } from './foldKey.ts';
+import { foldedBy } from './foldedBy.ts';
 import { frozen } from '../engine/frozen.ts';
 import type { Head, Snapshot } from '../engine/snapshotCache.ts';
 import { readBucket, readStudio } from '../entries/readEntries.ts';
@@ -37,7 +37,7 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
   for (const row of rows) {
     const cached = row.state === null ? undefined : readState(row.state);
     const state =
-      cached && row.folded_by === foldKey ? cached : await foldAnew(db, studio, row.stream_no, cached);
+      cached && row.folded_by === foldedBy ? cached : await foldAnew(db, studio, row.stream_no, cached);
     heads.set(row.stream_no, { seq: row.seq, ...(state && { state: frozen(state) }) });
   }
   return { studio: frozen(foldStudio(await readStudio(db, studio, studioStream))), heads };

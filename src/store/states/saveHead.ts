@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { StreamNo, StudioId } from '../../studio/ids.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
-import { foldKey } from './foldKey.ts';
+import { foldedBy } from './foldedBy.ts';
 import type { Head } from '../engine/snapshotCache.ts';
 import type { Tables } from '../migrations/tables.ts';
 
@@ -26,7 +26,7 @@ export const saveHead = async (
     studio_id: studio,
     stream_no: stream,
     seq,
-    folded_by: state ? foldKey : null,
+    folded_by: state ? foldedBy : null,
     state: state ? JSON.stringify(state) : null,
   });
 };

@@ -1,4 +1,5 @@
-import type { Instant, MemberId } from '../ids.ts';
+import type { Instant } from '../ids.ts';
+import type { Visit } from './visit.ts';
 
 /**
  * One account of what may be in a bucket: how likely it is, what it says and how the parts of it vary together. In
@@ -30,20 +31,6 @@ export const ownPlaces = 5;
 /** Places in a component's counts: what nobody logged, by its kind; blind presses, of so many looks. */
 export const counted = { water: 0, powder: 1, waterOut: 2, salt: 3, blind: 4, looks: 5 } as const;
 export const nothingCounted = [0, 0, 0, 0, 0, 0];
-
-export type Glance = 'thin' | 'right' | 'thick';
-
-/** What was read in one going, with nothing poured in between. */
-export interface Visit {
-  /** Of the last reading. */
-  at: Instant;
-  readings: number;
-  weighed: boolean;
-  timed: boolean;
-  /** The last look and whose it was: one person's looks count once. */
-  look?: Glance;
-  by?: MemberId;
-}
 
 /** What is believed of a bucket, as of the last entry that bears on its contents. */
 export interface Belief {

@@ -1,8 +1,9 @@
 import { truncatedNormal } from '../../glaze/statistics/truncatedNormal.ts';
 import type { Window } from '../settings/bucketSettings.ts';
-import { type Component, counted, dust, type Glance, normalized, place } from './mixture.ts';
+import { type Component, counted, dust, normalized, place } from './mixture.ts';
 import { anything, blindPress, noise, slip } from './priors.ts';
 import { nothingHolds, type Windows } from './startBelief.ts';
+import type { Glance } from './visit.ts';
 
 /** A number that somebody read. */
 export interface Observed {

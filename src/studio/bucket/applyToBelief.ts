@@ -36,17 +36,14 @@ const anew = (belief: Belief, { entry, after: { settings } }: FoldedEntry): Beli
 const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): Belief => {
   const { numbers, glance, belief: looked } = sightsInReading(belief, reading);
   const { settings } = folded.after;
-  const next =
-    numbers.length === 0 && !glance
-      ? looked
-      : changedAt(looked, folded, (before) => {
-          let components = before;
-          if (numbers.some(({ at }) => at !== place.volume)) components = withAnything(components, settings);
-          for (const number of numbers) components = withReading(components, number);
-          return glance && settings.efflux ? withGlance(components, glance, settings.efflux) : components;
-        });
-  // What lay at the bottom was in none of the readings before.
-  return reading.entry.event.seen.includes('cake') ? anew(next, folded) : next;
+  return numbers.length === 0 && !glance
+    ? looked
+    : changedAt(looked, folded, (before) => {
+        let components = before;
+        if (numbers.some(({ at }) => at !== place.volume)) components = withAnything(components, settings);
+        for (const number of numbers) components = withReading(components, number);
+        return glance && settings.efflux ? withGlance(components, glance, settings.efflux) : components;
+      });
 };
 
 const onAddition = (
@@ -82,15 +79,8 @@ const onChange = (
   });
 };
 
-/** After these nothing that was measured before counts. */
-const spoils: ReadonlySet<string> = new Set(['contaminated', 'frozen']);
-
-/**
- * The belief after one more entry. What says nothing of the contents leaves it as it was, and does not age it either: so
- * a stir that was logged and one that was not come to the same.
- */
-export const applyToBelief = (belief: Belief, folded: FoldedEntry): Belief => {
-  const { entry, before } = folded;
+const bearing = (belief: Belief, folded: FoldedEntry): Belief => {
+  const { entry } = folded;
   const { event } = entry;
   switch (event.kind) {
     case 'reading':
@@ -99,18 +89,24 @@ export const applyToBelief = (belief: Belief, folded: FoldedEntry): Belief => {
       return onAddition(belief, event, folded);
     case 'change':
       return onChange(belief, event, folded);
-    case 'stir':
-      return event.seen.includes('cake') ? anew(belief, folded) : belief;
-    case 'sieve':
-      // Lumps are powder that no reading weighed, and the sieve takes out.
-      return before.unsieved ? anew(belief, folded) : belief;
-    case 'hold':
-      return spoils.has(event.cause) ? anew(belief, folded) : belief;
     case 'setup':
+    case 'stir':
+    case 'sieve':
     case 'tile':
+    case 'hold':
     case 'release':
     case 'retire':
     case 'undo':
       return belief;
   }
+};
+
+/**
+ * The belief after one more entry. What says nothing of the contents leaves it as it was, and does not age it either: so
+ * a stir that was logged and one that was not come to the same. What ends all that was measured begins it anew.
+ */
+export const applyToBelief = (belief: Belief, folded: FoldedEntry): Belief => {
+  const next = bearing(belief, folded);
+  const { voided } = folded.after;
+  return voided && voided !== folded.before.voided ? anew(next, folded) : next;
 };

@@ -1,10 +1,10 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { withInstrument } from '../belief/instruments.ts';
-import { place, type Belief, type Glance, type Visit } from '../belief/mixture.ts';
+import { place, type Belief } from '../belief/mixture.ts';
 import type { Observed } from '../belief/observed.ts';
 import { bias, noise } from '../belief/priors.ts';
+import { visitGoesOn, type Glance, type Visit } from '../belief/visit.ts';
 import { pailVolumeFromGap } from '../contents/pailVolumeFromGap.ts';
-import { minutes, since, type Instant } from '../ids.ts';
 import type { BucketEntry, BucketEvent, CupTime } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { roomTemperature } from './flocculantSolution.ts';
@@ -24,9 +24,6 @@ export interface Sights {
   glance?: Glance | 'stuck';
 }
 
-/** Looks closer together than this are of one visit. */
-const oneVisit = minutes(60);
-
 /** A degree off room temperature changes water's viscosity by about this part of it, and a cup's seconds by no more. */
 const perDegree = 0.024;
 
@@ -35,12 +32,6 @@ const cupIs = ({ cup, kind }: CupTime, set: string | undefined, { cupKind }: Bel
   if (set === undefined || cup === set || kind === set) return 'own';
   return kind !== 'own' && kind === cupKind ? 'like' : 'other';
 };
-
-/** The visit goes on, or another begins. */
-const visitGoesOn = ({ visit }: Belief, at: Instant): Visit =>
-  visit && since(visit.at, at) <= oneVisit
-    ? { ...visit, at, readings: visit.readings + 1 }
-    : { at, readings: 1, weighed: false, timed: false };
 
 const during = ({ belief, ...sights }: Sights, seen: Partial<Visit>): Sights => ({
   ...sights,

@@ -11,6 +11,8 @@ export const newStudio: Studio = {
   vessels: [],
   cups: [],
   hardWater: false,
+  // Common practice: one dip in twenty may be off.
+  sure: 0.95,
   recipes: [],
   materials: [],
   keepers: [],
@@ -60,6 +62,8 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
       return { ...studio, cups: replaced(studio.cups, event.cup) };
     case 'water':
       return { ...studio, hardWater: event.hard };
+    case 'sure':
+      return { ...studio, sure: event.chance };
     case 'recipe':
       return { ...studio, recipes: replaced(studio.recipes, event.recipe) };
     case 'material':

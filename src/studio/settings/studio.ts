@@ -58,6 +58,8 @@ export interface Studio {
   vessels: Vessel[];
   cups: StudioCup[];
   hardWater: boolean;
+  /** How likely a bucket must be right, 0 to 1, before no more readings of it are wanted. */
+  sure: number;
   recipes: StoredRecipe[];
   /** Materials that no table has, as keepers have said what they are. */
   materials: StudioMaterial[];
@@ -86,6 +88,7 @@ export type StudioEvent =
   | { kind: 'vessel'; vessel: Vessel }
   | { kind: 'cup'; cup: StudioCup }
   | { kind: 'water'; hard: boolean }
+  | { kind: 'sure'; chance: number }
   | { kind: 'recipe'; recipe: StoredRecipe }
   | { kind: 'material'; material: StudioMaterial }
   | { kind: 'keeper'; member: MemberId; keeper: boolean }

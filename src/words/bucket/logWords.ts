@@ -8,7 +8,15 @@ import type { StudioEvent, UnitSystem } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { firedWords } from '../firing/firedWords.ts';
 import { dayHoursText, weekdayText } from '../studio/hoursWords.ts';
-import { gravityWithin, massText, secondsText, spanText, temperatureText, volumeText } from '../text/measures.ts';
+import {
+  chanceText,
+  gravityWithin,
+  massText,
+  secondsText,
+  spanText,
+  temperatureText,
+  volumeText,
+} from '../text/measures.ts';
 import { peopleWords } from '../studio/peopleWords.ts';
 import { prepWords } from '../piece/prepWords.ts';
 import { join, said, t, type Part, type Text } from '../text/text.ts';
@@ -90,6 +98,8 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
       return t`set flow cup ${said(event.cup.name)} (${[event.cup.kind]})`;
     case 'water':
       return [event.hard ? 'noted hard water' : 'noted soft water'];
+    case 'sure':
+      return [`set how sure to be of a bucket: ${chanceText(event.chance)}`];
     case 'recipe':
       return t`kept the recipe ${said(event.recipe.name)}`;
     case 'material':

@@ -1,5 +1,5 @@
 import type { Studio, StudioCup, UnitSystem, Vessel } from '../../studio/settings/studio.ts';
-import { scaleText } from '../text/measures.ts';
+import { chanceText, scaleText } from '../text/measures.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 
@@ -7,13 +7,14 @@ export const studioWords = {
   about: 'The studio: zone, units, calibrated cups, flow cups, keepers',
   show: 'What is set for this studio',
   ownName: 'What the studio is called',
-  set: 'Its name, time zone, units, water, reminder channel, keepers’ role',
+  set: 'Its name, time zone, units, water, how sure to be, reminder channel, keepers’ role',
   vessel: 'Calibrate a weighing cup by the water that fills it',
   cup: 'Name a flow cup of the studio',
   keeper: 'Name a keeper, or make one a member again',
   zone: 'Time zone, such as America/St_Johns',
   units: 'metric, us or imperial',
   water: "The studio's tap water: hard water flocculates",
+  sure: 'How sure to be that a bucket is right before no more readings are wanted (95 %)',
   role: 'The Discord role whose holders are keepers',
   channel: 'The Discord channel for reminders',
   name: 'What it is called',
@@ -27,6 +28,8 @@ export const studioWords = {
   factCups: 'Flow cups',
   factKeepers: 'Keepers',
   factWater: 'Tap water',
+  factSure: 'How sure',
+  sureOf: (chance: number): Text => [`${chanceText(chance)} that a bucket is right`],
   hard: 'hard: it flocculates by itself',
   soft: 'not noted as hard',
   card: ({ name, zone, zoneSet, units }: Studio): Text => {
