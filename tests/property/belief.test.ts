@@ -71,7 +71,7 @@ describe('a belief', () => {
           expect(chance).toBeLessThanOrEqual(1 + 1e-9);
         }
       }),
-      { numRuns: 200 },
+      { numRuns: 120 },
     );
   });
 

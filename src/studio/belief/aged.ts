@@ -19,7 +19,7 @@ type Kind = keyof typeof unlogged;
 const kinds: readonly Kind[] = ['water', 'powder', 'waterOut', 'salt'];
 
 /** A branch less likely than this is not worth following. */
-const leastBranch = 3e-5;
+const leastBranch = 1e-4;
 
 /** What a number of events of a kind, of so many litres in all, does. */
 const happened = (one: Component, kind: Kind, size: number, sd: number, solids: number): Component => {

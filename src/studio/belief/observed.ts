@@ -133,7 +133,10 @@ export const withGlance = (
     stuck: { low: Math.log(stuckBeyond * high), high: Infinity },
   }[look];
   const looked = counting(components, 0);
-  const slipped = looked.map((one) => ({ ...one, weight: one.weight * slip.chance * anyAnswer }));
-  const blind = look === 'right' ? counting(components, 1) : [];
-  return keptOf(metBetween(looked, marks), [...slipped, ...blind]);
+  // Nobody presses “thin” blindly, but a finger may slip; a “right” that is none is blind, whatever it came from.
+  const others =
+    look === 'right'
+      ? counting(components, 1)
+      : looked.map((one) => ({ ...one, weight: one.weight * slip.chance * anyAnswer }));
+  return keptOf(metBetween(looked, marks), others);
 };

@@ -97,7 +97,11 @@ const grouped = (components: readonly Component[]): Component[][] => {
         const [one, other] = [Math.min(j, first), Math.max(j, first)];
         losses[one * count + other] = merged(blocks, one, other, false);
       }
-    for (const i of left) if (i <= first || partner[i] === second) seek(i);
+    for (const i of left) {
+      const loss = i < first ? (losses[i * count + first] ?? Infinity) : Infinity;
+      if (i === first || partner[i] === first || partner[i] === second) seek(i);
+      else if (loss < (least[i] ?? Infinity)) [least[i], partner[i]] = [loss, first];
+    }
   }
   return [...left].map((i) => groups[i] ?? []);
 };
