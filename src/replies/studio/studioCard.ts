@@ -1,4 +1,4 @@
-import type { Studio } from '../../studio/settings/studio.ts';
+import { usualSure, type Studio } from '../../studio/settings/studio.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 
 /** What the studio has told the bot about itself. */
@@ -20,7 +20,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       { label: [w.factCups], text: w.cups(studio.cups) },
       { label: [w.factKeepers], text: w.keepers(keepers) },
       { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
-      { label: [w.factSure], text: w.sureOf(studio.sure) },
+      { label: [w.factSure], text: w.sureOf(studio.sure ?? usualSure) },
     ],
     data: {
       ...(studio.name !== undefined && { name: studio.name }),
@@ -35,7 +35,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       cups: studio.cups.map(({ name, kind }) => ({ name, kind })),
       keepers,
       hardWater: studio.hardWater,
-      sure: studio.sure,
+      sure: studio.sure ?? usualSure,
     },
   };
 };

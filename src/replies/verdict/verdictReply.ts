@@ -2,6 +2,7 @@ import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { barehanded } from '../../studio/settings/barehanded.ts';
 import type { Instant } from '../../studio/ids.ts';
+import { usualSure } from '../../studio/settings/studio.ts';
 import { askedWhenMeasuring, surenessOf } from '../../studio/verdict/chooseByChance.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
@@ -178,7 +179,7 @@ export const verdictReply = async (
       ...logged?.data,
       ...(unlogged && { unlogged: unlogged.data }),
       bucket: state.no,
-      verdict: { ...verdictData(verdict), ...surenessData(verdict, state, now, studio.sure) },
+      verdict: { ...verdictData(verdict), ...surenessData(verdict, state, now, studio.sure ?? usualSure) },
     },
   };
 };

@@ -11,8 +11,6 @@ export const newStudio: Studio = {
   vessels: [],
   cups: [],
   hardWater: false,
-  // Common practice: one dip in twenty may be off.
-  sure: 0.95,
   recipes: [],
   materials: [],
   keepers: [],

@@ -28,6 +28,9 @@ export interface StudioCup {
 /** The usual house rule until a keeper sets another: common practice. */
 export const usualMinimumHours = 12;
 
+/** One dip in twenty may be off, until a keeper wants it otherwise: common practice. */
+export const usualSure = 0.95;
+
 /** The house rule for resist coats, and the air they dry in when nobody says. */
 export interface DryingRule {
   minimumHours: number;
@@ -58,8 +61,8 @@ export interface Studio {
   vessels: Vessel[];
   cups: StudioCup[];
   hardWater: boolean;
-  /** How likely a bucket must be right, 0 to 1, before no more readings of it are wanted. */
-  sure: number;
+  /** How likely a bucket must be right, 0 to 1, before no more readings of it are wanted; absent until it is set. */
+  sure?: number;
   recipes: StoredRecipe[];
   /** Materials that no table has, as keepers have said what they are. */
   materials: StudioMaterial[];

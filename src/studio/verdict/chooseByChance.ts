@@ -106,10 +106,7 @@ export const chooseByChance = (
 };
 
 /** What is wanted of somebody who is told to measure: never nothing. */
-export const askedWhenMeasuring = (
-  sureness: Sureness,
-  at: Parameters<typeof chooseByChance>[1],
-): Asked[] => {
+export const askedWhenMeasuring = (sureness: Sureness, at: Parameters<typeof chooseByChance>[1]): Asked[] => {
   const { step, asks } = chooseByChance(sureness, at);
   return step === 'measure' ? asks : inDoubt(sureness);
 };

@@ -80,8 +80,11 @@ describe('the whole studio as one JSON document', () => {
     expect(buckets.length).toBeGreaterThan(10);
     for (const bucket of buckets) {
       const own = entries.filter(({ stream }) => stream === bucket.no).map(entryOf);
-      const state = foldBucket(streamNo(bucket.no), own);
-      expect(JSON.parse(JSON.stringify(state)), bucket.settings.name).toEqual(bucket);
+      const folded = foldBucket(streamNo(bucket.no), own);
+      // What is believed of it is not exported, since it follows from the entries.
+      expect(JSON.parse(JSON.stringify({ ...folded, belief: undefined })), bucket.settings.name).toEqual(
+        bucket,
+      );
     }
   });
 
