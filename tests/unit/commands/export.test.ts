@@ -59,7 +59,9 @@ describe('the whole studio as one JSON document', () => {
         );
       }
       expect(members).toEqual(await book.members());
-      expect(buckets).toEqual(JSON.parse(JSON.stringify(await book.buckets())));
+      expect(buckets).toEqual(
+        JSON.parse(JSON.stringify((await book.buckets()).map((state) => ({ ...state, belief: undefined })))),
+      );
     });
     expect(studio).toMatchObject({ zone: 'America/St_Johns', recipes: [{ name: 'Gull Grey' }] });
     expect(new Set(entries.map(({ by }) => by)).size).toBeGreaterThan(3);
