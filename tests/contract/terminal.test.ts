@@ -191,7 +191,7 @@ describe('lines on standard input', () => {
     expect(said.stderr).toMatch(/@noon Wren/);
   });
 
-  it('it ends quietly when the reader closes the pipe, and runs no further line', async () => {
+  it('ends quietly when the reader closes the pipe, and runs no further line', async () => {
     const room = await withGullGrey();
     const input = '/stirred bucket:gg\n'.repeat(3000);
     const said = await runSay(room.file, ['--at', noon, '--json', '-'], { input, enough: 100 });
