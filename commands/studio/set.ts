@@ -1,4 +1,5 @@
 import { logs } from '../../src/contract/contract.ts';
+import { chance } from '../../src/contract/kinds/quantities.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
 import { text, name } from '../../src/contract/kinds/texts.ts';
@@ -40,6 +41,7 @@ export const setStudio = logs({
       about: (w) => w.studio.units,
     },
     water: { kind: pick(['soft', 'hard']), needed: false, about: (w) => w.studio.water },
+    sure: { kind: chance, needed: false, about: (w) => w.studio.sure },
     role: { kind: text(60, '@Keepers'), needed: false, about: (w) => w.studio.role },
     channel: { kind: text(60, '#glaze-room'), needed: false, about: (w) => w.studio.channel },
   },
@@ -54,6 +56,7 @@ export const setStudio = logs({
       ...(v.zone !== undefined ? [{ kind: 'zone' as const, zone: v.zone }] : []),
       ...(v.units ? [{ kind: 'units' as const, units: v.units }] : []),
       ...(v.water ? [{ kind: 'water' as const, hard: v.water === 'hard' }] : []),
+      ...(v.sure !== undefined ? [{ kind: 'sure' as const, chance: v.sure }] : []),
       ...(role !== undefined ? [{ kind: 'keeper-role' as const, role }] : []),
       ...(channel !== undefined ? [{ kind: 'channel' as const, channel }] : []),
     ];

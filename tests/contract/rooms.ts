@@ -83,6 +83,7 @@ export const rooms: readonly Room[] = [
   studio('time', ['date-fns/', '@date-fns/tz']),
   studio('settings'),
   studio('contents'),
+  studio('belief'),
   studio('bucket'),
   studio('naming'),
   studio('measure'),

@@ -14,7 +14,14 @@ import {
 } from '../../glaze/units.ts';
 import { hours, minutes, type Duration } from '../../studio/ids.ts';
 import { gravityOnScale, type GravityScale } from '../../studio/measure/stateGravity.ts';
-import { massText, secondsText, spanText, temperatureText, volumeText } from '../../words/text/measures.ts';
+import {
+  chanceText,
+  massText,
+  secondsText,
+  spanText,
+  temperatureText,
+  volumeText,
+} from '../../words/text/measures.ts';
 import type { Asking, Kind } from '../contract.ts';
 import { asciiText } from '../../parse/readNumeral.ts';
 import {
@@ -114,6 +121,17 @@ export const number = (low: number, high: number, example: string): Kind<number>
 
 export const percent = (low: number, high: number, example = '50'): Kind<number> =>
   bounded(example, 'number', readPercent, { low, high, print: (value) => `${value} %` });
+
+/** How sure to be: `95`, `95 %` or `0.95`. From one half up: what is more likely off than right is not sure at all. */
+export const chance: Kind<number> = bounded(
+  '95 %',
+  'text',
+  (typed) => {
+    const read = readPercent(typed);
+    return read.ok && read.value > 1 ? { ok: true, value: read.value / 100 } : read;
+  },
+  { low: 0.5, high: 0.999, print: chanceText },
+);
 
 const plausibleSeconds = { low: seconds(0.5), high: seconds(600) };
 

@@ -13,9 +13,10 @@ export async function* exportJson(
   scope: ExportScope,
 ): AsyncGenerator<{ text: string; entries: number }> {
   const part = (text: string, entries = 0) => ({ text, entries });
-  const buckets = (await book.buckets()).filter(
-    ({ no }) => scope.bucket === undefined || no === scope.bucket,
-  );
+  const buckets = (await book.buckets())
+    .filter(({ no }) => scope.bucket === undefined || no === scope.bucket)
+    // A few matrices that nobody reads: they follow from the entries.
+    .map(({ belief: _, ...state }) => state);
   const whole = scope.bucket === undefined;
   const { seq: _, ...studio } = await book.studio();
   const head = {

@@ -1,5 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
-import type { Studio } from '../../studio/settings/studio.ts';
+import { type Studio, usualSure } from '../../studio/settings/studio.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 
 /** The studio's settings. */
@@ -27,6 +27,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
         ? []
         : [{ label: [w.factChannel], text: w.channelMention(studio.channel) }]),
       { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
+      { label: [w.factSure], text: w.sureOf(studio.sure ?? usualSure) },
     ],
     data: {
       ...definedOnly({ name: studio.name }),
@@ -42,6 +43,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       keepers,
       ...definedOnly({ keeperRole: studio.keeperRole, channel: studio.channel }),
       hardWater: studio.hardWater,
+      sure: studio.sure ?? usualSure,
     },
   };
 };

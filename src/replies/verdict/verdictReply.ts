@@ -2,6 +2,9 @@ import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { barehanded } from '../../studio/settings/barehanded.ts';
+import type { Instant } from '../../studio/ids.ts';
+import { usualSure } from '../../studio/settings/studio.ts';
+import { askedWhenMeasuring, surenessOf } from '../../studio/verdict/chooseByChance.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Text } from '../../words/text/text.ts';
@@ -62,6 +65,17 @@ const factsOf = (
       text: hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
     },
   ].slice(0, 3);
+};
+
+/** How sure it is to be right, and what is wanted next: a reading, when one is asked for. */
+const surenessData = ({ step }: Verdict, state: BucketState, now: Instant, sure: number): Reply['data'] => {
+  const sureness = surenessOf(state, now);
+  const { gravity, flow, both } = sureness.chances;
+  const stirredFor = state.stir?.minutes ?? 0;
+  return {
+    asks: step === 'measure' ? askedWhenMeasuring(sureness, { sure, stirredFor }) : [],
+    sure: { gravity: gravity?.in ?? null, flow: flow?.in ?? null, both },
+  };
 };
 
 const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
@@ -165,7 +179,7 @@ export const verdictReply = async (
       ...logged?.data,
       ...definedOnly({ unlogged: unlogged?.data }),
       bucket: state.no,
-      verdict: verdictData(verdict),
+      verdict: { ...verdictData(verdict), ...surenessData(verdict, state, now, studio.sure ?? usualSure) },
     },
   };
 };

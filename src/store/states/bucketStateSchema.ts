@@ -32,6 +32,31 @@ const contents = z.strictObject({
   covariance: z.strictObject({ waterWater: number, waterSolids: number, solidsSolids: number }),
 });
 
+const belief = z.strictObject({
+  at: anInstant,
+  days: number,
+  instruments: z.array(text),
+  components: z.array(
+    z.strictObject({
+      weight: number,
+      mean: z.array(number),
+      covariance: z.array(number),
+      counts: z.array(number),
+    }),
+  ),
+  cupKind: text.exactOptional(),
+  visit: z
+    .strictObject({
+      at: anInstant,
+      readings: number,
+      weighed: whether,
+      timed: whether,
+      look: z.enum(flowLooks).exactOptional(),
+      by: aMember.exactOptional(),
+    })
+    .exactOptional(),
+});
+
 const unloggedChange = z.strictObject({
   what: z.enum([...explanations, 'unknown']),
   orElse: z.array(z.enum(explanations)),
@@ -117,6 +142,7 @@ const state = z.strictObject({
     })
     .exactOptional(),
   tiles: z.array(z.strictObject({ ...tile.shape, at: anInstant })).exactOptional(),
+  belief,
   flocculant: z.strictObject({
     heptahydrate: inGrams,
     doses: number,

@@ -3,8 +3,8 @@ import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { openCurrentForReading, type Database } from '../engine/database.ts';
-import { foldKey } from './foldKey.ts';
 import { readState } from './bucketStateSchema.ts';
+import { foldedBy } from './foldedBy.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { asStoreProblem } from '../engine/storeProblem.ts';
 import type { Tables } from '../migrations/tables.ts';
@@ -35,7 +35,7 @@ const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdic
     .executeTakeFirst();
   const { last, count, state } = await refold(db, name);
   if (row?.seq !== last || count !== last) return 'differs';
-  if (row.state !== null && row.folded_by !== foldKey) return 'outdated';
+  if (row.state !== null && row.folded_by !== foldedBy) return 'outdated';
   return follows(row.state, state) ? 'agrees' : 'differs';
 };
 

@@ -5,7 +5,7 @@ import { foldBucket } from '../../studio/bucket/foldBucket.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { readState } from './bucketStateSchema.ts';
-import { foldKey } from './foldKey.ts';
+import { foldedBy } from './foldedBy.ts';
 import { frozen } from '../engine/frozen.ts';
 import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
 import { readBucket, readStudio } from '../entries/readEntries.ts';
@@ -35,7 +35,7 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
   for (const row of rows) {
     const cached = readState(row.state);
     const state =
-      cached && row.folded_by === foldKey ? cached : await refoldBucket(db, studio, row.stream_no, cached);
+      cached && row.folded_by === foldedBy ? cached : await refoldBucket(db, studio, row.stream_no, cached);
     streams.set(row.stream_no, { seq: row.seq, ...(state && { state: frozen(state) }) });
   }
   return { studio: frozen(foldStudio(await readStudio(db, studio, studioStream))), streams };

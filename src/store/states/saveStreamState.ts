@@ -1,8 +1,8 @@
 import type { Kysely } from 'kysely';
 import type { StreamNo, StudioId } from '../../studio/ids.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
-import { foldKey } from './foldKey.ts';
 import type { StreamState } from '../engine/snapshotCache.ts';
+import { foldedBy } from './foldedBy.ts';
 import type { Tables } from '../migrations/tables.ts';
 
 const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['streams'][Column] }>(
@@ -26,7 +26,7 @@ export const saveStreamState = async (
     studio_id: studio,
     stream_no: stream,
     seq,
-    folded_by: state ? foldKey : null,
+    folded_by: state ? foldedBy : null,
     state: state ? JSON.stringify(state) : null,
   });
 };

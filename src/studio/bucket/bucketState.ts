@@ -1,5 +1,6 @@
 import type { Celsius, Gravity, Grams } from '../../glaze/units.ts';
 import type { BucketEvent, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
+import type { Belief } from '../belief/mixture.ts';
 import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 import type { Contents } from '../contents/contents.ts';
 import type { DriftPoint } from '../contents/driftPoint.ts';
@@ -103,6 +104,8 @@ export interface BucketState {
   look?: { look: FlowLook; at: Instant; stirredSince?: true };
   /** The last test tiles; absent when there are none. */
   tiles?: TileDipped[];
+  /** What is believed of its gravity and flow, and how surely, as of the last entry that bears on them. */
+  belief: Belief;
   /** Salt since the last remake, added up from the doses, never measured. */
   flocculant: {
     heptahydrate: Grams;

@@ -1,6 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { grams, type Millilitres } from '../../glaze/units.ts';
+import { startBelief } from '../belief/startBelief.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
 import {
@@ -13,6 +14,7 @@ import {
 } from '../contents/contents.ts';
 import { days, since, type StreamNo } from '../ids.ts';
 import { changeContents } from './changeContents.ts';
+import { applyToBelief } from './applyToBelief.ts';
 import { applyRest } from './rests.ts';
 import { applyAddition } from './applyAddition.ts';
 import { withBrought, withCautionsSet, withHold, withRelease } from './withBrought.ts';
@@ -64,6 +66,7 @@ const stateFromSetup = (
   carried: 0,
   unknownSince: [],
   flocculant: { heptahydrate: grams(0), doses: 0, unknown: false },
+  belief: startBelief(entry.at, event.settings, event.volume),
   ...(event.volume !== undefined && {
     volumeAt: entry.at,
     contents: contentsFrom(
@@ -118,7 +121,8 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
 export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketState => {
   const passed = since(state.foldedTo, entry.at) / days(1);
   const before = { ...state, ...changeContents(state, (contents) => withUnloggedUse(contents, passed)) };
-  return { ...applyEntry(before, entry), seq: entry.seq, foldedTo: entry.at };
+  const after = { ...applyEntry(before, entry), seq: entry.seq, foldedTo: entry.at };
+  return { ...after, belief: applyToBelief(state.belief, { entry, before: state, after }) };
 };
 
 /**

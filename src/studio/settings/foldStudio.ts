@@ -61,6 +61,8 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
       return { ...studio, cups: replaced(studio.cups, event.cup) };
     case 'water':
       return { ...studio, hardWater: event.hard };
+    case 'sure':
+      return { ...studio, sure: event.chance };
     case 'recipe':
       return { ...studio, recipes: replaced(studio.recipes, event.recipe) };
     case 'material':

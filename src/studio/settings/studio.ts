@@ -28,6 +28,9 @@ export interface StudioCup {
 /** The usual house rule until a keeper sets another: common practice. */
 export const usualMinimumHours = 12;
 
+/** One dip in twenty may be off, until a keeper wants it otherwise: common practice. */
+export const usualSure = 0.95;
+
 /** The house rule for resist coats, and the air to assume when nobody gives it. */
 export interface DryingRule {
   minimumHours: number;
@@ -58,6 +61,8 @@ export interface Studio {
   vessels: Vessel[];
   cups: StudioCup[];
   hardWater: boolean;
+  /** How likely a bucket must be right, 0 to 1, before no more readings of it are wanted; absent until it is set. */
+  sure?: number;
   recipes: StoredRecipe[];
   /** Materials that no table has, as keepers described them. */
   materials: StudioMaterial[];
@@ -86,6 +91,7 @@ export type StudioEvent =
   | { kind: 'vessel'; vessel: Vessel }
   | { kind: 'cup'; cup: StudioCup }
   | { kind: 'water'; hard: boolean }
+  | { kind: 'sure'; chance: number }
   | { kind: 'recipe'; recipe: StoredRecipe }
   | { kind: 'material'; material: StudioMaterial }
   | { kind: 'keeper'; member: MemberId; keeper: boolean }

@@ -15,6 +15,7 @@ import {
   spanText,
   temperatureText,
   volumeText,
+  chanceText,
 } from '../text/measures.ts';
 import { peopleWords } from '../studio/peopleWords.ts';
 import { prepWords } from '../piece/prepWords.ts';
@@ -97,6 +98,8 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
       return t`set flow cup ${said(event.cup.name)} (${[event.cup.kind]})`;
     case 'water':
       return [event.hard ? 'noted hard water' : 'noted soft water'];
+    case 'sure':
+      return [`set how sure to be of a bucket: ${chanceText(event.chance)}`];
     case 'recipe':
       return t`saved the recipe ${said(event.recipe.name)}`;
     case 'material':

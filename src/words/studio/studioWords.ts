@@ -1,5 +1,5 @@
 import type { Studio, StudioCup, UnitSystem, Vessel } from '../../studio/settings/studio.ts';
-import { scaleText } from '../text/measures.ts';
+import { scaleText, chanceText } from '../text/measures.ts';
 import { join, ours, said, t, type Text } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 
@@ -7,13 +7,14 @@ export const studioWords = {
   about: 'The studio: time zone, units, weighing cups, flow cups, keepers',
   show: 'This studio’s settings',
   ownName: 'What the studio is called',
-  set: 'Its name, time zone, units, water, reminder channel, keepers’ role',
+  set: 'Its name, time zone, units, water, how sure to be, reminder channel, keepers’ role',
   vessel: 'Calibrate a weighing cup with the water that fills it',
   cup: 'Name a flow cup of the studio',
   keeper: 'Make a member a keeper, or a keeper a member',
   zone: 'Time zone, such as America/St_Johns',
   units: 'Units for amounts',
   water: "The studio's tap water: hard water flocculates",
+  sure: 'How sure to be that a bucket is right before no more readings are wanted (95 %)',
   role: 'The Discord role whose holders are keepers',
   channel: 'The Discord channel for reminders',
   name: 'What it is called',
@@ -32,6 +33,8 @@ export const studioWords = {
   roleMention: (id: string): Text => [`<@&${id}>`],
   channelMention: (id: string): Text => [`<#${id}>`],
   factWater: 'Tap water',
+  factSure: 'How sure',
+  sureOf: (chance: number): Text => [`${chanceText(chance)} that a bucket is right`],
   hard: 'hard, which flocculates by itself',
   soft: 'not hard',
   card: ({ name, zone, zoneSet, units }: Studio): Text => {

@@ -118,6 +118,9 @@ export const secondsText = (seconds: Seconds | 'wont-run'): string =>
 export const temperatureText = (t: Celsius, units: UnitSystem): string =>
   units === 'us' ? `${decimalText((t * 9) / 5 + 32, 0)} °F` : `${decimalText(t, 1)} °C`;
 
+/** A chance from 0 to 1. */
+export const chanceText = (chance: number): string => `${Number((100 * chance).toPrecision(3))} %`;
+
 export const percentText = (percent: number): string => `${Number(percent.toPrecision(2))} %`;
 
 /** A span of hours in the words that people use for it. */

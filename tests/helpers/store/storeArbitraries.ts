@@ -176,6 +176,7 @@ export const studioEvent: fc.Arbitrary<StudioEvent> = fc.oneof(
   fc.record({ kind: fc.constant('name' as const), name: typed }),
   fc.record({ kind: fc.constant('water' as const), hard: fc.boolean() }),
   fc.record({ kind: fc.constant('keeper' as const), member: typed.map(memberId), keeper: fc.boolean() }),
+  fc.record({ kind: fc.constant('sure' as const), chance: amount(1) }),
   fc.record({ kind: fc.constant('keeper-role' as const), role: typed }),
   fc.record({ kind: fc.constant('channel' as const), channel: typed }),
   fc.record({

@@ -59,7 +59,9 @@ describe('the whole studio as one JSON document', () => {
         );
       }
       expect(members).toEqual(await book.members());
-      expect(buckets).toEqual(JSON.parse(JSON.stringify(await book.buckets())));
+      expect(buckets).toEqual(
+        JSON.parse(JSON.stringify((await book.buckets()).map((state) => ({ ...state, belief: undefined })))),
+      );
     });
     expect(studio).toMatchObject({ zone: 'America/St_Johns', recipes: [{ name: 'Gull Grey' }] });
     expect(new Set(entries.map(({ by }) => by)).size).toBeGreaterThan(3);
@@ -80,8 +82,11 @@ describe('the whole studio as one JSON document', () => {
     expect(buckets.length).toBeGreaterThan(10);
     for (const bucket of buckets) {
       const own = entries.filter(({ stream }) => stream === bucket.no).map(entryOf);
-      const state = foldBucket(streamNo(bucket.no), own);
-      expect(JSON.parse(JSON.stringify(state)), bucket.settings.name).toEqual(bucket);
+      const folded = foldBucket(streamNo(bucket.no), own);
+      // What is believed of it is not exported, since it follows from the entries.
+      expect(JSON.parse(JSON.stringify({ ...folded, belief: undefined })), bucket.settings.name).toEqual(
+        bucket,
+      );
     }
   });
 

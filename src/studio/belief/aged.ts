@@ -1,0 +1,101 @@
+import { countsOfEvents } from '../../glaze/statistics/countsOfEvents.ts';
+import { days, since, type Instant } from '../ids.ts';
+import { type Belief, type Component, counted, normalized, place } from './mixture.ts';
+import {
+  evaporationPerDay,
+  longestAged,
+  nothingHoldsPerDay,
+  priorDays,
+  sizedFor,
+  unlogged,
+  walkPerDay,
+} from './priors.ts';
+import { nothingHolds, type Windows } from './startBelief.ts';
+import { withAdded, withMoved } from './withAdded.ts';
+
+type Kind = keyof typeof unlogged;
+
+/** Always in this order: a belief that is rebuilt equals the one that grew. */
+const kinds: readonly Kind[] = ['water', 'powder', 'waterOut', 'salt'];
+
+/** A branch less likely than this is not worth following. */
+const leastBranch = 1e-4;
+
+/** What a number of events of a kind, of so many litres in all, does. */
+const happened = (one: Component, kind: Kind, size: number, sd: number, solids: number): Component => {
+  switch (kind) {
+    case 'water':
+      return withAdded(one, { gravity: 1, litres: size, sd, tally: place.waterIn });
+    case 'powder':
+      return withAdded(one, { gravity: solids, litres: size, sd, tally: place.powderIn });
+    case 'waterOut':
+      return withAdded(one, { gravity: 1, litres: -size, sd, tally: place.waterIn });
+    case 'salt':
+      return withMoved(one, [place.flow, size, sd]);
+  }
+};
+
+/** What strangers and the air do to a pail is less in a small one. */
+const smallness = ({ mean }: Component): number => Math.min(1, Math.exp(mean[place.volume] ?? 0) / sizedFor);
+
+/** None of a kind happened, or some did. */
+const split = (one: Component, kind: Kind, gone: number, watched: number, solids: number): Component[] => {
+  const { perDay, ...usual } = unlogged[kind];
+  const part = kind === 'salt' ? 1 : smallness(one);
+  const [size, sd] = [part * usual.size, part * usual.sd];
+  const found = countsOfEvents({
+    shape: priorDays * perDay + (one.counts[counted[kind]] ?? 0),
+    over: priorDays + watched,
+    days: gone,
+  });
+  if (!found.ok) return [one];
+  const { none, mean, variance } = found.value;
+  if (one.weight * (1 - none) < leastBranch) return [one];
+  const counts = [...one.counts];
+  counts[counted[kind]] = (counts[counted[kind]] ?? 0) + mean;
+  const spread = Math.sqrt(mean * sd * sd + variance * size * size);
+  return [
+    { ...one, weight: one.weight * none },
+    happened({ ...one, weight: one.weight * (1 - none), counts }, kind, mean * size, spread, solids),
+  ];
+};
+
+const dried = (one: Component, gone: number): Component => {
+  const { litres, sd } = evaporationPerDay;
+  const part = gone * smallness(one);
+  const drier = withAdded(one, { gravity: 1, litres: -litres * part, sd: sd * part });
+  const root = Math.sqrt(gone);
+  return withMoved(
+    drier,
+    [place.gravity, 0, walkPerDay.gravity * root],
+    [place.volume, 0, walkPerDay.volume * root],
+    [place.flow, 0, walkPerDay.flow * root],
+  );
+};
+
+/** The share of what was known that has become nothing. */
+const lostAfter = (gone: number): number => {
+  const stays = (1 - nothingHoldsPerDay) ** Math.min(gone, longestAged);
+  return 1 - stays * Math.exp(-Math.max(0, gone - longestAged) / longestAged);
+};
+
+/**
+ * What is still believed of a bucket some time later, when nobody has logged anything: it dried out a little, something
+ * may have gone in, and after a long silence little is known. A view ages a copy; an entry that bears on the contents
+ * ages the belief itself. Not yet reduced to a few components.
+ */
+export const aged = (belief: Belief, now: Instant, windows: Windows): Belief => {
+  const gone = since(belief.at, now) / days(1);
+  if (!(gone > 0)) return belief;
+  const reckoned = Math.min(gone, longestAged);
+  let components = belief.components.map((one) => dried(one, reckoned));
+  for (const kind of kinds)
+    components = components.flatMap((one) => split(one, kind, reckoned, belief.days, windows.solids));
+  const lost = lostAfter(gone);
+  if (lost >= leastBranch) {
+    const anew = nothingHolds(belief.components, windows);
+    components = components.map((one) => ({ ...one, weight: one.weight * (1 - lost) }));
+    components.push({ ...anew, weight: lost });
+  }
+  return { ...belief, at: now, days: belief.days + gone, components: normalized(components) };
+};

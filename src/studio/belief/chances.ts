@@ -1,0 +1,67 @@
+import { bothBetween, type Between } from '../../glaze/statistics/bivariateNormal.ts';
+import { normalCdf } from '../../glaze/statistics/normal.ts';
+import { type Belief, type Component, place } from './mixture.ts';
+import { margin } from './priors.ts';
+import type { Windows } from './startBelief.ts';
+
+/** Chances that a bucket is below, in and above a window, a margin beyond it counted in; null without a window. */
+export interface Chances {
+  gravity: { low: number; in: number; high: number } | null;
+  flow: { thin: number; in: number; thick: number } | null;
+  /** That both are in. */
+  both: number | null;
+}
+
+const spreadOf = ({ covariance, mean }: Component, i: number, j: number): number =>
+  covariance[i * mean.length + j] ?? 0;
+
+const marks = (one: Component, at: number, { low, high }: Between): Between & { sd: number } => {
+  const sd = Math.sqrt(Math.max(1e-12, spreadOf(one, at, at)));
+  const mean = one.mean[at] ?? 0;
+  return { low: (low - mean) / sd, high: (high - mean) / sd, sd };
+};
+
+/** Where a value is right, its margin counted in; everywhere when there is no window. */
+const rightGravity = ({ gravity }: Windows): Between =>
+  gravity
+    ? { low: gravity.low - margin.gravity, high: gravity.high + margin.gravity }
+    : { low: -Infinity, high: Infinity };
+
+const rightFlow = ({ efflux }: Windows): Between =>
+  efflux
+    ? { low: Math.log(efflux.low) - margin.flow, high: Math.log(efflux.high) + margin.flow }
+    : { low: -Infinity, high: Infinity };
+
+const below = (components: readonly Component[], at: number, mark: number): number => {
+  let sum = 0;
+  for (const one of components) {
+    const { low } = marks(one, at, { low: mark, high: mark });
+    sum += one.weight * normalCdf(low);
+  }
+  return sum;
+};
+
+/** How sure one can be that a bucket is right, as its belief stands. */
+export const chancesOf = ({ components }: Pick<Belief, 'components'>, windows: Windows): Chances => {
+  const [gravity, flow] = [rightGravity(windows), rightFlow(windows)];
+  const parts = (at: number, { low, high }: Between) => {
+    const [under, upTo] = [below(components, at, low), below(components, at, high)];
+    return { under, in: Math.max(0, upTo - under), over: Math.max(0, 1 - upTo) };
+  };
+  const g = windows.gravity ? parts(place.gravity, gravity) : undefined;
+  const z = windows.efflux ? parts(place.flow, flow) : undefined;
+  let both: number | null = null;
+  if (g && z) {
+    both = 0;
+    for (const one of components) {
+      const [first, second] = [marks(one, place.gravity, gravity), marks(one, place.flow, flow)];
+      const tied = spreadOf(one, place.gravity, place.flow) / (first.sd * second.sd);
+      both += one.weight * bothBetween(first, second, Math.min(1, Math.max(-1, tied)));
+    }
+  }
+  return {
+    gravity: g ? { low: g.under, in: g.in, high: g.over } : null,
+    flow: z ? { thin: z.under, in: z.in, thick: z.over } : null,
+    both,
+  };
+};

@@ -1,0 +1,98 @@
+import type { Instant } from '../ids.ts';
+import type { Visit } from './visit.ts';
+
+/**
+ * One account of what may be in a bucket: how likely it is, what it says and how the parts of it vary together. In
+ * gravity, ln litres and ln seconds everything that is measured is linear.
+ */
+export interface Component {
+  weight: number;
+  mean: number[];
+  /** Row by row. */
+  covariance: number[];
+  /** What this account takes to have happened: see `counted`. */
+  counts: number[];
+}
+
+/** Places in a component's mean; how far each other instrument is off comes after them. */
+export const place = {
+  gravity: 0,
+  /** ln litres. */
+  volume: 1,
+  /** ln seconds, as after a usual stir. */
+  flow: 2,
+  /** Litres of water (out: below zero) and of grains that went in, and nobody logged. */
+  waterIn: 3,
+  powderIn: 4,
+} as const;
+
+export const ownPlaces = 5;
+
+/** Places in a component's counts: what nobody logged, by its kind; blind presses, of so many looks. */
+export const counted = { water: 0, powder: 1, waterOut: 2, salt: 3, blind: 4, looks: 5 } as const;
+export const nothingCounted = [0, 0, 0, 0, 0, 0];
+
+/** What is believed of a bucket, as of the last entry that bears on its contents. */
+export interface Belief {
+  at: Instant;
+  /** Days that it has been watched: what was counted came in as many. */
+  days: number;
+  /** Instruments other than the one that its window was set with, each with its place. */
+  instruments: string[];
+  components: Component[];
+  /** The kind of cup that its window was set with, once it was seen. */
+  cupKind?: string;
+  /** What was read since somebody came and since the last change; absent after a change. */
+  visit?: Visit;
+}
+
+/** Less than this is no account worth carrying on while an entry is worked on; kept small, so that order hardly counts. */
+export const dust = 1e-6;
+
+/** Weights that sum to 1 again; all are kept when none is left of any of them. */
+export const normalized = (components: readonly Component[]): Component[] => {
+  let whole = 0;
+  for (const { weight } of components) whole += weight;
+  if (!(whole > 0)) return components.map((one) => ({ ...one, weight: 1 / components.length }));
+  const kept: Component[] = [];
+  let left = 0;
+  for (const one of components) {
+    if (one.weight < dust * whole) continue;
+    kept.push(one);
+    left += one.weight;
+  }
+  return kept.map((one) => ({ ...one, weight: one.weight / left }));
+};
+
+export const zeros = (length: number): number[] => {
+  const all: number[] = [];
+  for (let i = 0; i < length; i++) all.push(0);
+  return all;
+};
+
+/** One component with the same mean and spread as all of them: what is likeliest apart is lost. */
+export const together = (components: readonly Component[]): Component => {
+  const size = components[0]?.mean.length ?? ownPlaces;
+  const mean = zeros(size);
+  const covariance = zeros(size * size);
+  const counts = [...nothingCounted];
+  let weight = 0;
+  for (const one of components) weight += one.weight;
+  for (const one of components) {
+    const part = one.weight / weight;
+    for (let i = 0; i < size; i++) mean[i] = (mean[i] ?? 0) + part * (one.mean[i] ?? 0);
+    for (let i = 0; i < counts.length; i++) counts[i] = (counts[i] ?? 0) + part * (one.counts[i] ?? 0);
+  }
+  for (const one of components) {
+    const part = one.weight / weight;
+    for (let i = 0; i < size; i++) {
+      const off = (one.mean[i] ?? 0) - (mean[i] ?? 0);
+      for (let j = 0; j < size; j++) {
+        const at = i * size + j;
+        const other = (one.mean[j] ?? 0) - (mean[j] ?? 0);
+        covariance[at] = (covariance[at] ?? 0) + part * ((one.covariance[at] ?? 0) + off * other);
+      }
+    }
+  }
+  return { weight, mean, covariance, counts };
+};

@@ -1,0 +1,142 @@
+import { truncatedNormal } from '../../glaze/statistics/truncatedNormal.ts';
+import type { Window } from '../settings/bucketSettings.ts';
+import { type Component, counted, dust, normalized, place } from './mixture.ts';
+import { anything, blindPress, noise, slip } from './priors.ts';
+import { nothingHolds, type Windows } from './startBelief.ts';
+import type { Glance } from './visit.ts';
+
+/** A number that somebody read. */
+export interface Observed {
+  at: typeof place.gravity | typeof place.volume | typeof place.flow;
+  value: number;
+  sd: number;
+  /** Place of how far its instrument is off; absent for the one that the window was set with. */
+  bias?: number;
+}
+
+/** What an account expected of a sight, how it varies along with it, and how likely it makes what was seen. */
+interface Met {
+  one: Component;
+  along: number[];
+  difference: number;
+  variance: number;
+  /** The part of the spread along it that goes: all but the sight's own noise, or less. */
+  shrink: number;
+  weight: number;
+}
+
+/** How an account varies along with one of its places, with an instrument's bias or without. */
+const alongOf = ({ mean, covariance }: Component, at: number, bias: number | undefined): number[] => {
+  const size = mean.length;
+  const along: number[] = [];
+  for (let i = 0; i < size; i++) {
+    const row = i * size;
+    along.push((covariance[row + at] ?? 0) + (bias === undefined ? 0 : (covariance[row + bias] ?? 0)));
+  }
+  return along;
+};
+
+const corrected = ({ one, along, difference, variance, shrink, weight }: Met): Component => {
+  const size = along.length;
+  const [mean, covariance] = [[...one.mean], [...one.covariance]];
+  for (let i = 0; i < size; i++) {
+    const gain = (along[i] ?? 0) / variance;
+    if (gain === 0) continue;
+    mean[i] = (mean[i] ?? 0) + gain * difference;
+    for (let j = 0; j < size; j++) {
+      const at = i * size + j;
+      const less = (covariance[at] ?? 0) - shrink * gain * (along[j] ?? 0);
+      // What decimals lose must not leave less than nothing.
+      covariance[at] = i === j ? Math.max(0, less) : less;
+    }
+  }
+  return { ...one, weight, mean, covariance };
+};
+
+/** Correcting costs the most: it is left for those that are likely enough to be kept. */
+const keptOf = (met: readonly Met[], others: readonly Component[]): Component[] => {
+  let whole = 0;
+  for (const { weight } of met) whole += weight;
+  for (const { weight } of others) whole += weight;
+  const likely = met.filter(({ weight }) => weight >= dust * whole);
+  return normalized([...likely.map(corrected), ...others]);
+};
+
+/** How likely any value is when the hand slipped; a volume is told too roughly for that. */
+const slipDensity = (at: Observed['at']): number =>
+  at === place.gravity ? slip.gravity : at === place.flow ? slip.flow : slip.volume;
+
+/** Every account twice: with the reading taken as true, and with it for a slip. */
+export const withReading = (
+  components: readonly Component[],
+  { at, value, sd, bias }: Observed,
+): Component[] => {
+  const met = components.map((one): Met => {
+    const along = alongOf(one, at, bias);
+    const expected = (one.mean[at] ?? 0) + (bias === undefined ? 0 : (one.mean[bias] ?? 0));
+    const variance = (along[at] ?? 0) + (bias === undefined ? 0 : (along[bias] ?? 0)) + sd * sd;
+    const difference = value - expected;
+    const density = Math.exp((-difference * difference) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
+    return { one, along, difference, variance, shrink: 1, weight: one.weight * (1 - slip.chance) * density };
+  });
+  const slipped = components.map((one) => ({ ...one, weight: one.weight * slip.chance * slipDensity(at) }));
+  return keptOf(met, slipped);
+};
+
+/** Once with each reading: perhaps it is another bucket altogether. */
+export const withAnything = (components: readonly Component[], windows: Windows): Component[] => [
+  ...components.map((one) => ({ ...one, weight: one.weight * (1 - anything) })),
+  { ...nothingHolds(components, windows), weight: anything },
+];
+
+/** What every account makes of a value that lay between two marks; those that rule it out make nothing of it. */
+const metBetween = (components: readonly Component[], { low, high }: Window<number>): Met[] =>
+  components.flatMap((one) => {
+    const along = alongOf(one, place.flow, undefined);
+    const variance = (along[place.flow] ?? 0) + noise.glance ** 2;
+    const sd = Math.sqrt(variance);
+    const expected = one.mean[place.flow] ?? 0;
+    const seen = truncatedNormal({ low: (low - expected) / sd, high: (high - expected) / sd });
+    if (!seen.ok) return [];
+    const { chance, mean, variance: left } = seen.value;
+    const weight = one.weight * (1 - slip.chance) * chance;
+    return [{ one, along, difference: sd * mean, variance, shrink: 1 - left, weight }];
+  });
+
+/** Every account with one more look, blind or not; how many are blind is learned. */
+const counting = (components: readonly Component[], blind: 0 | 1): Component[] =>
+  components.map((one) => {
+    const counts = [...one.counts];
+    const presses = blindPress.blind + (counts[counted.blind] ?? 0);
+    const share = presses / (blindPress.looks + (counts[counted.looks] ?? 0));
+    counts[counted.blind] = (counts[counted.blind] ?? 0) + blind;
+    counts[counted.looks] = (counts[counted.looks] ?? 0) + 1;
+    return { ...one, weight: one.weight * (blind ? share : 1 - share), counts };
+  });
+
+/** What will not run at all is at least so many times as slow as the window's far edge (common practice). */
+const stuckBeyond = 1.5;
+
+/** How likely one of three answers is when the look was a slip. */
+const anyAnswer = 1 / 3;
+
+/** A look at how it runs, against the window: nobody is taken at their word who may have pressed without looking. */
+export const withGlance = (
+  components: readonly Component[],
+  look: Glance | 'stuck',
+  { low, high }: Window<number>,
+): Component[] => {
+  const marks = {
+    thin: { low: -Infinity, high: Math.log(low) },
+    right: { low: Math.log(low), high: Math.log(high) },
+    thick: { low: Math.log(high), high: Infinity },
+    stuck: { low: Math.log(stuckBeyond * high), high: Infinity },
+  }[look];
+  const looked = counting(components, 0);
+  // Nobody presses “thin” blindly, but a finger may slip; a “right” that is none is blind, whatever it came from.
+  const others =
+    look === 'right'
+      ? counting(components, 1)
+      : looked.map((one) => ({ ...one, weight: one.weight * slip.chance * anyAnswer }));
+  return keptOf(metBetween(looked, marks), others);
+};

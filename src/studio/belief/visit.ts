@@ -1,0 +1,30 @@
+import { minutes, since, type Instant, type MemberId } from '../ids.ts';
+
+export type Glance = 'thin' | 'right' | 'thick';
+
+/** What was read in one going, with nothing poured in between. */
+export interface Visit {
+  /** Of the last reading. */
+  at: Instant;
+  readings: number;
+  weighed: boolean;
+  timed: boolean;
+  /** The last look and whose it was: one person's looks count once. */
+  look?: Glance;
+  by?: MemberId;
+}
+
+/** Readings closer together than this are of one visit. */
+const oneVisit = minutes(60);
+
+/** The visit of so late, when the last has not ended. */
+export const visitAt = ({ visit }: { visit?: Visit }, at: Instant): Visit | undefined =>
+  visit && since(visit.at, at) <= oneVisit ? visit : undefined;
+
+/** The visit with one more reading, or another that begins with it. */
+export const visitGoesOn = (read: { visit?: Visit }, at: Instant): Visit => {
+  const visit = visitAt(read, at);
+  return visit
+    ? { ...visit, at, readings: visit.readings + 1 }
+    : { at, readings: 1, weighed: false, timed: false };
+};

@@ -1,0 +1,86 @@
+import { type Component, ownPlaces, place, zeros } from './mixture.ts';
+import { flowPerGravity } from './priors.ts';
+
+/** Something of one gravity that went in; out when the litres are below zero. */
+export interface Addition {
+  gravity: number;
+  litres: number;
+  /** Of the litres. */
+  sd: number;
+  /** Where its litres are counted, when nobody logged them. */
+  tally?: typeof place.waterIn | typeof place.powderIn;
+}
+
+/** However much is said to have come out, a fifth of the pail is left. */
+const mostOut = -0.8;
+
+/**
+ * An account of a bucket after something went in: gravity, volume and flow with it, and how they vary together.
+ * @formula δ = a·e^−v, o = 1 + δ: G' = (G + γδ)/o, v' = v + ln o, z' = z + k(G' − G); P' = JPJᵀ + s²qqᵀ, D = (γ − G)/o²,
+ *   J = (1/o, −Dδ, 0), (0, 1/o, 0), (k(1/o − 1), −kDδ, 1), q = (De^−v, e^−v/o, kDe^−v); P'zz gains (G' − G)²·sd(k)²
+ * @source balance of mass and of volume; JCGM 100:2008, eq. 13, for the spread
+ */
+export const withAdded = (one: Component, { gravity, litres, sd, tally }: Addition): Component => {
+  const size = one.mean.length;
+  const mean = [...one.mean];
+  const [before = 0, volume = 0, flow = 0] = one.mean;
+  const perLitre = Math.exp(-volume);
+  const delta = Math.max(mostOut, litres * perLitre);
+  // What is said to have come out beyond that is as unsure as the rest of it.
+  const within = delta > litres * perLitre ? (sd * delta) / (litres * perLitre) : sd;
+  const out = 1 + delta;
+  const after = (before + gravity * delta) / out;
+  const slope = (gravity - before) / (out * out);
+  const k = flowPerGravity.value;
+  mean[place.gravity] = after;
+  mean[place.volume] = volume + Math.log(out);
+  mean[place.flow] = flow + k * (after - before);
+  if (tally !== undefined) mean[tally] = (mean[tally] ?? 0) + litres;
+
+  const p = [...one.covariance];
+  const [gg, gv, vv] = [1 / out, -slope * delta, 1 / out];
+  const [zg, zv] = [k * (1 / out - 1), -k * slope * delta];
+  // Rows by J, then columns by it.
+  for (let j = 0; j < size; j++) {
+    const [g = 0, v = 0, z = 0] = [p[j], p[size + j], p[2 * size + j]];
+    p[j] = gg * g + gv * v;
+    p[size + j] = vv * v;
+    p[2 * size + j] = zg * g + zv * v + z;
+  }
+  for (let i = 0; i < size; i++) {
+    const row = i * size;
+    const [g = 0, v = 0, z = 0] = [p[row], p[row + 1], p[row + 2]];
+    p[row] = gg * g + gv * v;
+    p[row + 1] = vv * v;
+    p[row + 2] = zg * g + zv * v + z;
+  }
+  const along = zeros(ownPlaces);
+  along[place.gravity] = slope * perLitre;
+  along[place.volume] = perLitre / out;
+  along[place.flow] = k * slope * perLitre;
+  if (tally !== undefined) along[tally] = 1;
+  // An instrument is no farther off for it.
+  for (let i = 0; i < ownPlaces; i++) {
+    const part = within * within * (along[i] ?? 0);
+    if (part === 0) continue;
+    for (let j = 0; j < ownPlaces; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
+  }
+  const flowAt = place.flow * (size + 1);
+  p[flowAt] = (p[flowAt] ?? 0) + ((after - before) * flowPerGravity.sd) ** 2;
+  return { ...one, mean, covariance: p };
+};
+
+/** What moves a place of an account by so much, give or take. */
+export type Move = readonly [at: number, by: number, sd: number];
+
+/** An account after some of its places moved, each by itself. */
+export const withMoved = (one: Component, ...moves: readonly Move[]): Component => {
+  const mean = [...one.mean];
+  const covariance = [...one.covariance];
+  for (const [at, by, sd] of moves) {
+    mean[at] = (mean[at] ?? 0) + by;
+    const own = at * (mean.length + 1);
+    covariance[own] = (covariance[own] ?? 0) + sd * sd;
+  }
+  return { ...one, mean, covariance };
+};

@@ -1,0 +1,99 @@
+import { coverage95 } from '../../glaze/statistics/normal.ts';
+import { dryContent } from '../../glaze/slurry/slurry.ts';
+import { gravity } from '../../glaze/units.ts';
+import { place, type Component } from '../belief/mixture.ts';
+import { deflocculated, doseStep, unknownAmount, unlogged } from '../belief/priors.ts';
+import { middleGravity } from '../belief/startBelief.ts';
+import { withAdded, withMoved } from '../belief/withAdded.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
+import { pouredWithin, weighedWithin } from './applyAddition.ts';
+import type { Added } from './bucketEvent.ts';
+import { saltInSaturatedSolution } from './flocculantSolution.ts';
+
+/** Grams of salt that one step of flocculant is, in what an account says is in the pail; undefined when that is no slurry. */
+const stepGrams = ({ mean }: Component, { solids }: BucketSettings): number | undefined => {
+  const dry = dryContent({ slurry: gravity(mean[place.gravity] ?? 0), particleGravity: solids });
+  if (!dry.ok || !(dry.value > 0)) return undefined;
+  return (doseStep.percent / 100) * dry.value * Math.exp(mean[place.volume] ?? 0);
+};
+
+const dosed = (one: Component, added: Extract<Added, { what: 'flocculant' }>, settings: BucketSettings) => {
+  const salt =
+    added.heptahydrate ?? (added.volume === undefined ? undefined : saltInSaturatedSolution(added.volume));
+  const step = stepGrams(one, settings);
+  if (salt === undefined || step === undefined)
+    return withMoved(one, [place.flow, unlogged.salt.size, unknownAmount.flow]);
+  // Past a handful of steps it is a gel, and no stiffer for more.
+  const steps = Math.min(6, salt / step);
+  return withMoved(one, [place.flow, steps * doseStep.flow, steps * doseStep.sd]);
+};
+
+/** Whatever it was: it may have moved anything. */
+const unknownMove = (one: Component): Component =>
+  withMoved(
+    one,
+    [place.gravity, 0, unknownAmount.gravity],
+    [place.volume, 0, unknownAmount.volume],
+    [place.flow, 0, unknownAmount.flow],
+  );
+
+/** Glaze of unknown gravity is taken for one like this bucket's. */
+const glazeIn = (one: Component, added: Extract<Added, { what: 'glaze' }>, settings: BucketSettings) => {
+  if (added.volume === undefined) return unknownMove(one);
+  const litres = added.volume / 1000;
+  const known = added.gravity !== undefined && added.gravity < settings.solids;
+  const mixed = withAdded(one, {
+    gravity: known ? (added.gravity ?? 0) : middleGravity(settings),
+    litres,
+    sd: litres * pouredWithin,
+  });
+  const share = litres / (litres + Math.exp(one.mean[place.volume] ?? 0));
+  const sd = known ? (added.gravityU ?? 0.03) / coverage95 : 0.1;
+  // How it flows by itself nobody said.
+  return withMoved(mixed, [place.gravity, 0, share * sd], [place.flow, 0, share * unknownAmount.flow]);
+};
+
+/** An account of a bucket after what was logged to have gone in or come out. */
+export const additionOnBelief = (one: Component, added: Added, settings: BucketSettings): Component => {
+  const poured = (millilitres: number) => ({
+    gravity: 1,
+    litres: millilitres / 1000,
+    sd: (Math.abs(millilitres) / 1000) * pouredWithin,
+  });
+  switch (added.what) {
+    case 'water':
+      return withAdded(
+        one,
+        added.volume === undefined
+          ? { gravity: 1, litres: unlogged.water.size, sd: unlogged.water.size }
+          : poured(added.volume),
+      );
+    case 'draw-off':
+      return withAdded(
+        one,
+        added.volume === undefined
+          ? { gravity: 1, litres: -unlogged.waterOut.size, sd: unlogged.waterOut.size }
+          : poured(-added.volume),
+      );
+    case 'dry': {
+      const litres = added.mass === undefined ? undefined : added.mass / (1000 * settings.solids);
+      return withAdded(one, {
+        gravity: settings.solids,
+        litres: litres ?? unlogged.powder.size,
+        sd: litres === undefined ? unlogged.powder.size : litres * weighedWithin,
+      });
+    }
+    case 'flocculant':
+      return dosed(one, added, settings);
+    case 'deflocculant':
+      return withMoved(one, [place.flow, deflocculated.flow, deflocculated.sd]);
+    case 'glaze':
+      return glazeIn(one, added, settings);
+    case 'taken':
+      return added.volume === undefined
+        ? withMoved(one, [place.volume, 0, unknownAmount.volume])
+        : withAdded(one, { ...poured(-added.volume), gravity: one.mean[place.gravity] ?? 1 });
+    case 'other':
+      return unknownMove(one);
+  }
+};

@@ -1,0 +1,112 @@
+import { millilitres } from '../../glaze/units.ts';
+import { aged } from '../belief/aged.ts';
+import { forgotten } from '../belief/forgotten.ts';
+import { place, type Belief, type Component } from '../belief/mixture.ts';
+import { withAnything, withGlance, withReading } from '../belief/observed.ts';
+import { unknown } from '../belief/priors.ts';
+import { reduced } from '../belief/reduced.ts';
+import { middleFlow, startAnew } from '../belief/startBelief.ts';
+import type { BucketSettings } from '../settings/bucketSettings.ts';
+import { additionOnBelief } from './additionOnBelief.ts';
+import { statedVolume } from './applyVolume.ts';
+import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { sightsInReading, type ReadingEntry } from './sightsInReading.ts';
+
+/** An entry, with the bucket as it was before and after it. */
+export interface FoldedEntry {
+  entry: BucketEntry;
+  before: BucketState;
+  after: BucketState;
+}
+
+/** A belief as of an entry: aged up to it, then changed by it, and few accounts again. */
+const changedAt = (
+  belief: Belief,
+  { entry, after: { settings } }: FoldedEntry,
+  change: (components: readonly Component[]) => readonly Component[],
+): Belief => {
+  const now = aged(belief, entry.at, settings);
+  return { ...now, components: reduced(change(now.components), settings) };
+};
+
+const anew = (belief: Belief, { entry, after: { settings } }: FoldedEntry): Belief =>
+  startAnew(aged(belief, entry.at, settings), settings);
+
+const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): Belief => {
+  const { numbers, glance, belief: looked } = sightsInReading(belief, reading);
+  const { settings } = folded.after;
+  return numbers.length === 0 && !glance
+    ? looked
+    : changedAt(looked, folded, (before) => {
+        let components = before;
+        if (numbers.some(({ at }) => at !== place.volume)) components = withAnything(components, settings);
+        for (const number of numbers) components = withReading(components, number);
+        return glance && settings.efflux ? withGlance(components, glance, settings.efflux) : components;
+      });
+};
+
+const onAddition = (
+  belief: Belief,
+  { added, remake }: Extract<BucketEvent, { kind: 'addition' }>,
+  folded: FoldedEntry,
+): Belief => {
+  if (remake) return anew(belief, folded);
+  // What was read before says nothing of how it runs now.
+  const { visit: _, ...unread } = belief;
+  return changedAt(unread, folded, (components) =>
+    components.map((one) => additionOnBelief(one, added, folded.after.settings)),
+  );
+};
+
+const onChange = (
+  belief: Belief,
+  { volume }: { settings: Partial<BucketSettings>; volume?: number },
+  folded: FoldedEntry,
+): Belief => {
+  const { before, after } = folded;
+  const told = volume !== undefined && volume > 0 ? statedVolume(millilitres(volume)) : undefined;
+  const otherCup = after.settings.cup !== before.settings.cup;
+  if (!told && !otherCup) return belief;
+  return changedAt(belief, folded, (before) => {
+    // Another cup counts other seconds.
+    const components = otherCup
+      ? before.map((one) => forgotten(one, place.flow, middleFlow(after.settings), unknown.flow))
+      : before;
+    if (!told) return components;
+    const seen = { at: place.volume, value: Math.log(told.value / 1000), sd: told.sd / told.value };
+    return withReading(components, seen);
+  });
+};
+
+const bearing = (belief: Belief, folded: FoldedEntry): Belief => {
+  const { entry } = folded;
+  const { event } = entry;
+  switch (event.kind) {
+    case 'reading':
+      return onReading(belief, { ...folded, entry: { ...entry, event } }, folded);
+    case 'addition':
+      return onAddition(belief, event, folded);
+    case 'change':
+      return onChange(belief, event, folded);
+    case 'setup':
+    case 'stir':
+    case 'sieve':
+    case 'tile':
+    case 'hold':
+    case 'release':
+    case 'retire':
+    case 'undo':
+      return belief;
+  }
+};
+
+/**
+ * The belief after one more entry. What says nothing of the contents leaves it as it was, and does not age it either: so
+ * a stir that was logged and one that was not come to the same. What ends all that was measured begins it anew.
+ */
+export const applyToBelief = (belief: Belief, folded: FoldedEntry): Belief => {
+  const next = bearing(belief, folded);
+  const { voided } = folded.after;
+  return voided && voided !== folded.before.voided ? anew(next, folded) : next;
+};

@@ -1,0 +1,104 @@
+import { coverage95 } from '../../glaze/statistics/normal.ts';
+import { withInstrument } from '../belief/instruments.ts';
+import { place, type Belief } from '../belief/mixture.ts';
+import type { Observed } from '../belief/observed.ts';
+import { bias, noise } from '../belief/priors.ts';
+import { visitGoesOn, type Glance, type Visit } from '../belief/visit.ts';
+import { pailVolumeFromRimGap } from '../contents/pailVolumeFromRimGap.ts';
+import type { BucketEntry, BucketEvent, CupTime } from './bucketEvent.ts';
+import type { BucketState } from './bucketState.ts';
+import { roomTemperature } from './flocculantSolution.ts';
+
+/** A reading, with the bucket as it was before and after it. */
+export interface ReadingEntry {
+  entry: Omit<BucketEntry, 'event'> & { event: Extract<BucketEvent, { kind: 'reading' }> };
+  before: BucketState;
+  after: BucketState;
+}
+
+/** What of a reading bears on the belief; its instruments have their places in the belief that comes with it. */
+export interface Sights {
+  belief: Belief;
+  numbers: Observed[];
+  /** Against the window, by eye; stuck when a cup would not run. */
+  glance?: Glance | 'stuck';
+}
+
+/** A degree off room temperature changes water's viscosity by about this part of it, and a cup's seconds by no more. */
+const perDegree = 0.024;
+
+/** The window's own cup needs no place; another of its kind has one; another kind's seconds say nothing here. */
+const cupIs = ({ cup, kind }: CupTime, set: string | undefined, { cupKind }: Belief) => {
+  if (set === undefined || cup === set || kind === set) return 'own';
+  return kind !== 'own' && kind === cupKind ? 'like' : 'other';
+};
+
+const during = ({ belief, ...sights }: Sights, seen: Partial<Visit>): Sights => ({
+  ...sights,
+  belief: { ...belief, ...(belief.visit && { visit: { ...belief.visit, ...seen } }) },
+});
+
+const withVolume = (sights: Sights, { entry: { event }, after }: ReadingEntry): Sights => {
+  const gap = event.gap === undefined ? undefined : pailVolumeFromRimGap(after.settings, event.gap);
+  if (!gap?.ok || !(gap.value.value > 0)) return sights;
+  const { value, sd } = gap.value;
+  const seen = { at: place.volume, value: Math.log(value / 1000), sd: sd / value };
+  return { ...sights, numbers: [...sights.numbers, seen] };
+};
+
+/** Only of a bucket stirred to the bottom, as for the state. */
+const withGravity = (sights: Sights, { entry: { event, seq }, after }: ReadingEntry): Sights => {
+  if (!event.gravity || after.believed?.seq !== seq) return sights;
+  const { value, u95, by } = event.gravity;
+  const seen = { at: place.gravity, value, sd: Math.max(noise.gravity, u95 / coverage95) };
+  const weighed = during(sights, { weighed: true });
+  if (by !== 'hydrometer') return { ...weighed, numbers: [...sights.numbers, seen] };
+  const placed = withInstrument(weighed.belief, by, bias.hydrometer);
+  return {
+    ...weighed,
+    belief: placed.belief,
+    numbers: [...sights.numbers, { ...seen, bias: placed.at }],
+  };
+};
+
+const withCupTime = (sights: Sights, { entry, before, after }: ReadingEntry): Sights => {
+  const { flow, temperature } = entry.event;
+  if (!flow || after.efflux?.at !== entry.at || after.efflux === before.efflux) return sights;
+  const cup = cupIs(flow, after.settings.cup, sights.belief);
+  if (cup === 'other') return sights;
+  const timed = during(sights, { timed: true });
+  if (flow.seconds === 'wont-run') return { ...timed, glance: 'stuck' };
+  const degrees = temperature === undefined ? 0 : temperature - roomTemperature;
+  const seen = {
+    at: place.flow,
+    value: Math.log(flow.seconds),
+    sd: Math.hypot(noise.flow, perDegree * degrees),
+  };
+  if (cup === 'own')
+    return {
+      ...timed,
+      belief: { ...timed.belief, cupKind: flow.kind },
+      numbers: [...sights.numbers, seen],
+    };
+  const placed = withInstrument(timed.belief, `cup ${flow.cup}`, bias.cup);
+  return { ...timed, belief: placed.belief, numbers: [...sights.numbers, { ...seen, bias: placed.at }] };
+};
+
+/** The same look by the same person in one visit counts once. */
+const withLook = (sights: Sights, { entry: { event, at, by }, before, after }: ReadingEntry): Sights => {
+  const { look } = event;
+  if (!look || after.look?.at !== at || after.look === before.look) return sights;
+  const { visit } = sights.belief;
+  const again = visit?.by === by && visit.look === look;
+  return { ...during(sights, { look, by }), ...(!again && { glance: look }) };
+};
+
+/** What a reading bears on; a bucket that was read at rest has not begun a visit. */
+export const sightsInReading = (belief: Belief, reading: ReadingEntry): Sights => {
+  const started = { ...belief, visit: visitGoesOn(belief, reading.entry.at) };
+  const sights = [withVolume, withGravity, withCupTime, withLook].reduce<Sights>(
+    (so, see) => see(so, reading),
+    { belief: started, numbers: [] },
+  );
+  return sights.belief.visit === started.visit ? { ...sights, belief } : sights;
+};
