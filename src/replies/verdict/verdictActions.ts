@@ -80,7 +80,7 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
       return dose > 0 ? [added('flocculant', `${dose}ml`, w.dosed(`${dose} ml`)), measure] : [measure];
     }
     case 'stir-on':
-      return [action(w.stirredOn(), 'stirred', { minutes: '3' }, verdict), measure];
+      return [action(w.stirredOn(), 'stirred', { minutes: '5' }, verdict), measure];
     case 'on-hold':
       return role === 'keeper' && verdict.rule === 'on-hold'
         ? [action(w.release(), 'bucket release', {}, verdict)]

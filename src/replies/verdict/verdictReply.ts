@@ -3,8 +3,7 @@ import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { barehanded } from '../../studio/settings/barehanded.ts';
 import type { Instant } from '../../studio/ids.ts';
-import { usualSure } from '../../studio/settings/studio.ts';
-import { askedWhenMeasuring, surenessOf } from '../../studio/verdict/chooseByChance.ts';
+import { surenessOf } from '../../studio/verdict/chooseByChance.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Text } from '../../words/text/text.ts';
@@ -67,15 +66,10 @@ const factsOf = (
   ].slice(0, 3);
 };
 
-/** How sure it is to be right, and what is wanted next: a reading, when one is asked for. */
-const surenessData = ({ step }: Verdict, state: BucketState, now: Instant, sure: number): Reply['data'] => {
-  const sureness = surenessOf(state, now);
-  const { gravity, flow, both } = sureness.chances;
-  const stirredFor = state.stir?.minutes ?? 0;
-  return {
-    asks: step === 'measure' ? askedWhenMeasuring(sureness, { sure, stirredFor }) : [],
-    sure: { gravity: gravity?.in ?? null, flow: flow?.in ?? null, both },
-  };
+/** How likely it is to be right. */
+const surenessData = (state: BucketState, now: Instant): Reply['data'] => {
+  const { gravity, flow, both } = surenessOf(state, now).chances;
+  return { gravity: gravity?.in ?? null, flow: flow?.in ?? null, both };
 };
 
 const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
@@ -88,15 +82,16 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
   gravityBand: verdict.gravityBand,
   flow: verdict.flow,
   hoursSinceStir: verdict.hoursSinceStir,
+  asks: verdict.asks,
   ...amounts,
   after: verdict.after,
 });
 
 /** How to take the reading that is needed: a weight, a look at the flow, or both. */
-const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {
+const howToMeasure = ({ step, rule, flow, asks }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {
   if (step !== 'measure' && step !== 'stir-on') return [];
   const look = [w.protocolCup(), bare ? w.protocolFinger() : w.protocolFingerGloved()];
-  if (rule === 'grid') return look;
+  if (rule === 'grid') return asks[0] === 'seconds' ? look.slice(0, 1) : look;
   return [w.protocolWeigh(), ...(flow === null ? look : [])];
 };
 
@@ -127,8 +122,8 @@ export const verdictReply = async (
   logged?: JustLogged,
 ): Promise<Reply> => {
   const { words, now, role, book } = asking;
-  const verdict = decide(state, { now, role });
   const studio = await book.studio();
+  const verdict = decide(state, { now, role, sure: studio.sure });
   // Names are looked up only where one is shown, because a lookup costs time.
   const named = verdict.reasons.some(({ because }) => because === 'held');
   const members = new Map((named ? await book.members() : []).map(({ id, name }) => [id, name]));
@@ -179,7 +174,7 @@ export const verdictReply = async (
       ...logged?.data,
       ...definedOnly({ unlogged: unlogged?.data }),
       bucket: state.no,
-      verdict: { ...verdictData(verdict), ...surenessData(verdict, state, now, studio.sure ?? usualSure) },
+      verdict: { ...verdictData(verdict), sure: surenessData(state, now) },
     },
   };
 };

@@ -44,6 +44,7 @@ const belief = z.strictObject({
       counts: z.array(number),
     }),
   ),
+  loosened: anInstant.exactOptional(),
   cupKind: text.exactOptional(),
   visit: z
     .strictObject({

@@ -15,7 +15,9 @@ import {
 import type { Instant } from '../ids.ts';
 import { litreAmount, pailAmount, type WaterOrPowder } from '../verdict/pailAmounts.ts';
 import { headroom, usablePart } from '../verdict/headroom.ts';
-import { facts, rules, type Facts } from '../verdict/rules.ts';
+import { facts, type Facts } from '../verdict/facts.ts';
+import { rules } from '../verdict/rules.ts';
+import { whyWeigh } from '../verdict/whyWeigh.ts';
 import { safeAmount } from '../verdict/safeAmount.ts';
 import type { Amounts, GravityBand, Reason, RuleName } from '../verdict/verdict.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
@@ -183,7 +185,7 @@ export const correctBucket = (
   { way, now, other }: { way: CorrectionWay; now: Instant; other?: BucketState },
 ): Corrected => {
   const f = facts(state, now);
-  const standing = rules.filter(({ applies }) => applies(f)).map(({ name }) => name);
+  const standing = [...rules, ...whyWeigh].filter(({ applies }) => applies(f)).map(({ name }) => name);
   const blocked = standing.find((name) => !rulesBeforeAmounts.has(name));
   if (blocked) return { kind: 'blocked', rule: blocked };
   const { measured } = f;

@@ -1,9 +1,10 @@
 import { countsOfEvents } from '../../glaze/statistics/countsOfEvents.ts';
-import { days, since, type Instant } from '../ids.ts';
+import { days, hours, since, type Instant } from '../ids.ts';
 import { type Belief, type Component, counted, normalized, place } from './mixture.ts';
 import {
   evaporationPerDay,
   longestAged,
+  loosened,
   nothingHoldsPerDay,
   priorDays,
   sizedFor,
@@ -73,6 +74,16 @@ const dried = (one: Component, gone: number): Component => {
   );
 };
 
+/** What a long stir loosened gels again. */
+const gelled = (belief: Belief, now: Instant): Belief => {
+  const { loosened: at, ...rest } = belief;
+  if (at === undefined || since(at, now) < hours(loosened.hours)) return belief;
+  return {
+    ...rest,
+    components: rest.components.map((one) => withMoved(one, [place.flow, -loosened.flow, loosened.sd])),
+  };
+};
+
 /** The share of what was known that has become nothing. */
 const lostAfter = (gone: number): number => {
   const stays = (1 - nothingHoldsPerDay) ** Math.min(gone, longestAged);
@@ -84,7 +95,8 @@ const lostAfter = (gone: number): number => {
  * may have gone in, and after a long silence little is known. A view ages a copy; an entry that bears on the contents
  * ages the belief itself. Not yet reduced to a few components.
  */
-export const aged = (belief: Belief, now: Instant, windows: Windows): Belief => {
+export const aged = (before: Belief, now: Instant, windows: Windows): Belief => {
+  const belief = gelled(before, now);
   const gone = since(belief.at, now) / days(1);
   if (!(gone > 0)) return belief;
   const reckoned = Math.min(gone, longestAged);

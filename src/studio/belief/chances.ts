@@ -4,13 +4,20 @@ import { type Belief, type Component, place } from './mixture.ts';
 import { margin } from './priors.ts';
 import type { Windows } from './startBelief.ts';
 
-/** Chances that a bucket is below, in and above a window, a margin beyond it counted in; null without a window. */
+/**
+ * Chances that a bucket is right, a margin beyond the window counted in, and that it is off to either side. Gravity is off
+ * from the window's edge on, where water or powder does no harm; flow is off beyond the margin, since a dose cannot be
+ * taken out. Null without a window.
+ */
 export interface Chances {
   gravity: { low: number; in: number; high: number } | null;
   flow: { thin: number; in: number; thick: number } | null;
   /** That both are in. */
   both: number | null;
 }
+
+/** Decimals may add up to a hair beyond 1. */
+const chance = (sum: number): number => Math.min(1, Math.max(0, sum));
 
 const spreadOf = ({ covariance, mean }: Component, i: number, j: number): number =>
   covariance[i * mean.length + j] ?? 0;
@@ -44,12 +51,13 @@ const below = (components: readonly Component[], at: number, mark: number): numb
 /** How sure one can be that a bucket is right, as its belief stands. */
 export const chancesOf = ({ components }: Pick<Belief, 'components'>, windows: Windows): Chances => {
   const [gravity, flow] = [rightGravity(windows), rightFlow(windows)];
-  const parts = (at: number, { low, high }: Between) => {
-    const [under, upTo] = [below(components, at, low), below(components, at, high)];
-    return { under, in: Math.max(0, upTo - under), over: Math.max(0, 1 - upTo) };
-  };
-  const g = windows.gravity ? parts(place.gravity, gravity) : undefined;
-  const z = windows.efflux ? parts(place.flow, flow) : undefined;
+  const parts = (at: number, { low, high }: Between, off: Between) => ({
+    under: chance(below(components, at, off.low)),
+    in: chance(below(components, at, high) - below(components, at, low)),
+    over: chance(1 - below(components, at, off.high)),
+  });
+  const g = windows.gravity ? parts(place.gravity, gravity, windows.gravity) : undefined;
+  const z = windows.efflux ? parts(place.flow, flow, flow) : undefined;
   let both: number | null = null;
   if (g && z) {
     both = 0;
@@ -62,6 +70,6 @@ export const chancesOf = ({ components }: Pick<Belief, 'components'>, windows: W
   return {
     gravity: g ? { low: g.under, in: g.in, high: g.over } : null,
     flow: z ? { thin: z.under, in: z.in, thick: z.over } : null,
-    both,
+    both: both === null ? null : chance(both),
   };
 };

@@ -42,6 +42,8 @@ export interface Belief {
   components: Component[];
   /** The kind of cup that its window was set with, once it was seen. */
   cupKind?: string;
+  /** When a long stir loosened it, until it has gelled again. */
+  loosened?: Instant;
   /** What was read since somebody came and since the last change; absent after a change. */
   visit?: Visit;
 }

@@ -41,7 +41,7 @@ export const unknown = { gravity: 0.08, flow: 0.5, volume: 0.5 };
 export const usual = { gravity: 1.45, gravitySd: 0.15, seconds: 14, litres: 10 };
 
 /** Noise of a reading: a calibrated cup on a scale at best; a flow cup; a glance. */
-export const noise = { gravity: 0.0045, flow: 0.05, glance: 0.12 };
+export const noise = { gravity: 0.0045, flow: 0.033, glance: 0.12 };
 
 /** How far another instrument may be off from the one that the window was set with. */
 export const bias = { hydrometer: 0.005, cup: 0.07 };
@@ -61,6 +61,12 @@ export const toldTaken = 0.5;
 /** What a step of flocculant, 0.03 % of the dry mass, adds to ln seconds; a deflocculant's amounts tell little (common practice). */
 export const doseStep = { percent: 0.03, flow: 0.35, sd: 0.25 };
 export const deflocculated = { flow: -0.3, sd: 0.3 };
+
+/**
+ * A stir of five minutes and more loosens a gel, for so many hours: what that takes from ln seconds. A gel that builds up
+ * again gives it back.
+ */
+export const loosened = { minutes: 5, hours: 3, flow: -0.06, sd: 0.05 };
 
 /** What a thing of unknown amount can do. */
 export const unknownAmount = { gravity: 0.03, volume: 0.15, flow: 0.3 };

@@ -3,7 +3,8 @@ import { aged } from '../belief/aged.ts';
 import { forgotten } from '../belief/forgotten.ts';
 import { place, type Belief, type Component } from '../belief/mixture.ts';
 import { withAnything, withGlance, withReading } from '../belief/observed.ts';
-import { unknown } from '../belief/priors.ts';
+import { loosened, unknown } from '../belief/priors.ts';
+import { withMoved } from '../belief/withAdded.ts';
 import { reduced } from '../belief/reduced.ts';
 import { middleFlow, startAnew } from '../belief/startBelief.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
@@ -79,6 +80,17 @@ const onChange = (
   });
 };
 
+/** A long stir loosens a gel; a usual one, logged or not, leaves the belief as it was. */
+const onStir = (belief: Belief, folded: FoldedEntry): Belief => {
+  const { before, after, entry } = folded;
+  const [was = 0, is = 0] = [before.stir?.minutes, after.stir?.minutes];
+  if (is < loosened.minutes || is <= was || belief.loosened !== undefined) return belief;
+  const changed = changedAt(belief, folded, (components) =>
+    components.map((one) => withMoved(one, [place.flow, loosened.flow, loosened.sd])),
+  );
+  return { ...changed, loosened: entry.at };
+};
+
 const bearing = (belief: Belief, folded: FoldedEntry): Belief => {
   const { entry } = folded;
   const { event } = entry;
@@ -89,8 +101,9 @@ const bearing = (belief: Belief, folded: FoldedEntry): Belief => {
       return onAddition(belief, event, folded);
     case 'change':
       return onChange(belief, event, folded);
-    case 'setup':
     case 'stir':
+      return onStir(belief, folded);
+    case 'setup':
     case 'sieve':
     case 'tile':
     case 'hold':

@@ -9,7 +9,7 @@ import { gravityBand } from '../verdict/gravityBand.ts';
 import { days, instant, since, type Duration, type Instant, type StreamNo } from '../ids.ts';
 import { outsideWindow, type OutsideWindow } from './outsideWindow.ts';
 import { restLimitOf } from '../bucket/rests.ts';
-import { facts, type Facts } from '../verdict/rules.ts';
+import { facts, type Facts } from '../verdict/facts.ts';
 import type { GravityBand } from '../verdict/verdict.ts';
 
 /** Sieved within so many days counts as lately: common practice. */

@@ -5,7 +5,7 @@ import type { BucketState } from '../bucket/bucketState.ts';
 import { decide } from './decide.ts';
 import type { Instant } from '../ids.ts';
 import { nextDose, type NextDose } from '../dose/nextDose.ts';
-import { facts, type Facts } from './rules.ts';
+import { facts, type Facts } from './facts.ts';
 import type { Verdict } from './verdict.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
 

@@ -1,43 +1,60 @@
 import { aged } from '../belief/aged.ts';
 import { chancesOf, type Chances } from '../belief/chances.ts';
-import { place, together, type Belief } from '../belief/mixture.ts';
-import { doseStep } from '../belief/priors.ts';
+import { withGlance, withReading } from '../belief/observed.ts';
+import { noise } from '../belief/priors.ts';
 import { middleFlow } from '../belief/startBelief.ts';
+import { place, together, type Belief } from '../belief/mixture.ts';
 import { visitAt, type Visit } from '../belief/visit.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
-import type { Step } from './verdict.ts';
-
-/** What can be asked of somebody at a bucket. */
-export type Asked = 'look' | 'seconds' | 'weight' | 'level';
+import type { Asked, FlowBand, GravityBand } from './verdict.ts';
 
 /** What a bucket's belief comes to now, and what was read of it in this visit. */
 export interface Sureness {
   chances: Chances;
   visit: Visit | undefined;
-  /** ln seconds from here to mid-window. */
-  flowToMiddle: number;
   /** Of ln litres. */
   volumeSd: number;
+  /** The chances as they would be if it were looked at or timed now, and were right. */
+  ifRight(by: 'look' | 'seconds'): Chances;
 }
 
-export interface ByChance {
-  step: Step;
-  /** What is wanted next, the best first; empty when nothing is. */
-  asks: Asked[];
-  /** Steps of flocculant, when that is what it takes. */
-  doses?: number;
+/** What a stirred bucket's belief asks for. */
+export type ByChance =
+  | { kind: 'use' }
+  /** What is wanted, the best first. */
+  | { kind: 'ask'; asks: [Asked, ...Asked[]] }
+  /** The cell of the grid that says what to do, and what else is wanted to say how much. */
+  | { kind: 'move'; gravity: GravityBand; flow: FlowBand; asks: Asked[] }
+  /** Many readings, and they do not settle it. */
+  | { kind: 'unsettled' };
+
+export interface Chooser {
+  /** How likely it must be to be right, 0 to 1. */
+  sure: number;
+  /** How it flows by finger, where no window of seconds is set. */
+  byFinger: FlowBand;
+  /** Whether anybody may dip a finger in. */
+  mayLook: boolean;
+  /** It ran thick since it was last stirred. */
+  isThickSince: boolean;
 }
 
 /** So sure that gravity is right must one be before a dose: it would hide water that nobody logged. */
 const sureBeforeDose = 0.85;
-/** After so many readings in one visit something is odd: a keeper looks. */
-const mostReadings = 6;
-const mostDoses = 3;
-/** Stirred for less than this, what is thick may be a gel that loosens. */
-const longStir = 5;
-/** With a volume less sure than this, amounts are told by the litre, and the gap is asked for. */
+/** With a volume less sure than this, amounts are told by the litre, and the level is asked for. */
 const levelAsked = 0.15;
+/** Well beyond `sure`: worth no reading of its own. */
+const plain = 0.97;
+
+/**
+ * How sure one has to be after so many readings in a visit. At a window's edge more readings tell little and cost minutes:
+ * what is likelier is then done, and said with its chance.
+ */
+const enoughAfter = (readings: number, sure: number): number => {
+  if (readings < 3) return sure;
+  return Math.min(sure, readings === 3 ? 0.88 : readings === 4 ? 0.75 : 0.5);
+};
 
 /** A bucket's sureness as of now: a view, which ages a copy. */
 export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sureness => {
@@ -46,67 +63,78 @@ export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sur
   return {
     chances: chancesOf(then, settings),
     visit: visitAt(belief, now),
-    flowToMiddle: middleFlow(settings) - (mean[place.flow] ?? 0),
     volumeSd: Math.sqrt(covariance[place.volume * (mean.length + 1)] ?? 0),
+    ifRight: (by) => {
+      const { components } = then;
+      if (!settings.efflux) return chancesOf(then, settings);
+      const right = { at: place.flow, value: middleFlow(settings), sd: noise.flow };
+      return chancesOf(
+        {
+          components:
+            by === 'look'
+              ? withGlance(components, 'right', settings.efflux)
+              : withReading(components, right),
+        },
+        settings,
+      );
+    },
   };
 };
 
-/** What is more in doubt is read first; how it runs is looked at before it is timed. */
-const inDoubt = ({ chances: { gravity, flow }, visit }: Sureness): Asked[] => {
-  if (!flow) return ['weight'];
-  if ((gravity?.in ?? 1) < flow.in) return ['weight', 'seconds'];
-  return visit?.look ? ['seconds', 'weight'] : ['look', 'seconds', 'weight'];
+const ask = (...asks: [Asked, ...Asked[]]): ByChance => ({ kind: 'ask', asks });
+
+/** What is read next: the cheapest that may settle it, and else what is in doubt. */
+const readNext = (
+  { chances: { gravity, flow }, visit, ifRight }: Sureness,
+  { sure, mayLook }: Chooser,
+): ByChance => {
+  const settles = (by: 'look' | 'seconds') => (ifRight(by).both ?? 0) >= sure;
+  const isLookedAt = visit?.look !== undefined || visit?.timed === true;
+  if (mayLook && !isLookedAt && settles('look')) return ask('look');
+  if (!visit?.timed && settles('seconds')) return ask('seconds');
+  if (!visit?.weighed) return ask('weight', 'seconds');
+  const [heavy, runny] = [(gravity?.in ?? 1) < plain, (flow?.in ?? 1) < plain];
+  if (heavy === runny) return ask('weight', 'seconds');
+  return heavy ? ask('weight') : ask('seconds');
 };
 
-const ask = (...asks: Asked[]): ByChance => ({ step: 'measure', asks });
+/** After so many readings in one visit something is odd: a keeper looks. */
+const mostReadings = 8;
 
-/** What is wanted before anything is done: a look, then what the look leaves open. */
-const firstAsked = ({ chances, visit }: Sureness): Asked[] => {
-  if (!chances.flow) return ['weight'];
-  if (!visit?.look && !visit?.timed) return ['look', 'weight', 'seconds'];
-  return visit.look === 'right' && !visit.timed ? ['seconds', 'weight'] : ['weight', 'seconds'];
-};
-
-const onFlow = (
-  { flow }: Chances,
-  { flowToMiddle, stirredFor, sure }: { flowToMiddle: number; stirredFor: number; sure: number },
-): ByChance | undefined => {
-  if (!flow) return undefined;
-  if (flow.thin >= sure) {
-    const doses = Math.round(flowToMiddle / doseStep.flow);
-    return { step: 'flocculate', asks: [], doses: Math.min(mostDoses, Math.max(1, doses)) };
-  }
-  if (flow.thick >= sure) return { step: stirredFor < longStir ? 'stir-on' : 'deflocculate', asks: [] };
-  return undefined;
+/** Where no seconds say how it should flow, a finger does. */
+const chooseByFinger = ({ chances: { gravity }, visit }: Sureness, { sure, byFinger }: Chooser): ByChance => {
+  if (!gravity) return { kind: 'unsettled' };
+  const band = gravity.high >= sure ? 'high' : gravity.low >= sure ? 'low' : 'in';
+  if (band === 'in' && gravity.in >= sure && (byFinger === 'in' || byFinger === 'unknown'))
+    return byFinger === 'in' ? { kind: 'use' } : { kind: 'move', gravity: 'in', flow: 'unknown', asks: [] };
+  if (!visit?.weighed) return ask('weight');
+  if (band !== 'in' || gravity.in >= sureBeforeDose)
+    return { kind: 'move', gravity: band, flow: byFinger, asks: [] };
+  return visit.readings >= mostReadings ? { kind: 'unsettled' } : ask('weight');
 };
 
 /**
  * What a stirred bucket asks for, by how likely it is right: use it when that is likely enough, change it only when it is
- * likely enough that it is off, and else read what is in doubt.
+ * likely enough that it is off and it was weighed in this visit, and else read what is in doubt.
  */
-export const chooseByChance = (
-  sureness: Sureness,
-  { sure, stirredFor }: { sure: number; stirredFor: number },
-): ByChance => {
-  const { chances, visit, flowToMiddle, volumeSd } = sureness;
+export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance => {
+  const { chances, visit, volumeSd } = sureness;
   const { gravity, flow, both } = chances;
-  if (!gravity) return { step: 'ask-keeper', asks: [] };
-  if ((both ?? gravity.in) >= sure) return { step: 'use', asks: [] };
-  if (!visit?.weighed) return ask(...firstAsked(sureness));
-  const level: Asked[] = volumeSd > levelAsked ? ['level'] : [];
-  if (gravity.high >= sure) return { step: 'add-water', asks: level };
-  if (gravity.low >= sure)
-    return { step: flow && flow.thick >= sure ? 'add-dry' : 'draw-off-water', asks: level };
-  const byFlow =
-    visit.timed && gravity.in >= sureBeforeDose
-      ? onFlow(chances, { flowToMiddle, stirredFor, sure })
-      : undefined;
-  if (byFlow) return byFlow;
-  return visit.readings >= mostReadings ? { step: 'ask-keeper', asks: [] } : ask(...inDoubt(sureness));
-};
-
-/** What is wanted of somebody who is told to measure: never nothing. */
-export const askedWhenMeasuring = (sureness: Sureness, at: Parameters<typeof chooseByChance>[1]): Asked[] => {
-  const { step, asks } = chooseByChance(sureness, at);
-  return step === 'measure' ? asks : inDoubt(sureness);
+  if (!gravity || !flow || both === null) return chooseByFinger(sureness, chooser);
+  const isSeen = visit !== undefined && (visit.timed || visit.look !== undefined);
+  const enough = visit?.weighed && isSeen ? enoughAfter(visit.readings, chooser.sure) : chooser.sure;
+  if (both >= enough || (enough === 0.5 && gravity.in >= enough && flow.in >= enough)) return { kind: 'use' };
+  if (!visit?.weighed) return readNext(sureness, chooser);
+  const byFlow = flow.thin >= enough ? 'thin' : flow.thick >= enough ? 'thick' : 'in';
+  const asks: Asked[] = volumeSd > levelAsked ? ['level'] : [];
+  if (gravity.high >= enough)
+    return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown', asks };
+  // It may be a gel that was thinned with water: how it flows says what to do.
+  if (gravity.low >= enough && isSeen) return { kind: 'move', gravity: 'low', flow: byFlow, asks };
+  if (byFlow !== 'in' && visit.timed && gravity.in >= Math.min(enough, sureBeforeDose)) {
+    // A gel thins when it is stirred: what ran thick before the last stir is timed again.
+    if (byFlow === 'thick' && !chooser.isThickSince) return ask('seconds');
+    return { kind: 'move', gravity: 'in', flow: byFlow, asks };
+  }
+  return visit.readings >= mostReadings ? { kind: 'unsettled' } : readNext(sureness, chooser);
 };

@@ -4,16 +4,24 @@ import type { BucketState } from '../bucket/bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
-import { facts, rules, unbelieved, type Facts } from './rules.ts';
+import { chooseByChance, surenessOf, type Sureness } from './chooseByChance.ts';
+import { facts, type Facts } from './facts.ts';
+import { rules, unbelieved, type Rule } from './rules.ts';
 import { unexpected } from './unexpected.ts';
+import { whyWeigh } from './whyWeigh.ts';
+import { volumeNow } from '../bucket/volumeNow.ts';
 import { verdictCautions } from './verdictCautions.ts';
-import type { FlowBand, Reason, Step, Verdict } from './verdict.ts';
+import { usualSure } from '../settings/studio.ts';
+import type { Asked, FlowBand, GravityBand, Reason, Step, Verdict } from './verdict.ts';
 import { believedAfterStir } from '../bucket/applyReading.ts';
+import { restLimitOf, usualRest } from '../bucket/rests.ts';
 import { withStir } from '../bucket/applyObservations.ts';
 
 export interface DecideAt {
   now: Instant;
   role: Role;
+  /** How likely a bucket must be to be right for “use it”, 0 to 1; the usual when a keeper has set nothing. */
+  sure?: number | undefined;
 }
 
 const longStir = 5;
@@ -38,7 +46,7 @@ const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
 
 const knownFlow = (band: FlowBand) => (band === 'unknown' ? null : band);
 
-type Decided = Pick<Verdict, 'step' | 'rule' | 'amounts' | 'reasons' | 'dont' | 'cautions'> & {
+type Decided = Pick<Verdict, 'step' | 'rule' | 'asks' | 'amounts' | 'reasons' | 'dont' | 'cautions'> & {
   then: Step | undefined;
   keeperStep: Step | undefined;
 };
@@ -55,6 +63,7 @@ const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Ver
   const verdict: Verdict = {
     step: decided.step,
     rule: decided.rule,
+    asks: decided.asks,
     gravity,
     predicted: f.predicted ?? null,
     window: state.settings.gravity ?? null,
@@ -77,44 +86,67 @@ const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Ver
 const asRead = (reading: BucketState['believed'], believed: boolean): Verdict['gravity'] =>
   reading ? { value: reading.value, u95: reading.u95, believed } : null;
 
-/** Steps that change a bucket and cannot easily be undone. */
-const stepsThatChangeBucket: ReadonlySet<Step> = new Set([
-  'add-water',
-  'draw-off-water',
-  'add-dry',
-  'flocculate',
-  'deflocculate',
-]);
+/** How sure one is, as the belief stands, and when it was last weighed. */
+const surely = (
+  { chances: { gravity, both }, visit }: Sureness,
+  { state: { believed } }: Facts,
+): Reason[] =>
+  gravity
+    ? [
+        {
+          because: 'sure',
+          gravity: gravity.in,
+          ...(both !== null && { both }),
+          ...definedOnly({ weighed: believed?.at }),
+          seenNow: visit !== undefined && visit.weighed && (visit.timed || visit.look !== undefined),
+        },
+      ]
+    : [];
 
-const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>): Verdict => {
-  const moves = grid[measured.band][f.flow.band];
-  const move = moves.find(({ when }) => when === undefined || conditions[when](f));
-  if (!move) throw new Error(`no move for gravity ${measured.band}, flow ${f.flow.band}`);
+interface Chance {
+  f: Facts;
+  role: Role;
+  sureness: Sureness;
+}
+
+/** How it flows is wanted, as it can be told here. */
+const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
+  asks.length > 0 ? asks : [barehanded(settings) ? 'look' : 'seconds'];
+
+/** A step of the grid, with its amounts. */
+const byMove = (
+  { f, role, sureness }: Chance,
+  { gravity, flow, asks }: { gravity: GravityBand; flow: FlowBand; asks: Asked[] },
+): Verdict => {
+  const { measured } = f;
+  const move = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](f));
+  if (!move) throw new Error(`no move for gravity ${gravity}, flow ${flow}`);
+  if (!measured) throw new Error(`bucket ${f.state.no}: a move without a measured gravity`);
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, measured);
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
-  const surprise = unexpected(f);
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
+  const isUnfilled = move.amounts.length > 0 && volumeNow(f.state, f.now) === undefined;
+  const wanted = step === 'measure' ? moveAsks(f, asks) : isUnfilled ? ['level' as const] : [];
   // The reading that the grid used, even when a later, unbelieved one agrees with it.
   return verdictOn(f, asRead(f.read, true), {
     step,
     rule: 'grid',
+    asks: wanted,
     then: checkpoint ? undefined : move.then,
     keeperStep: step === 'ask-keeper' && role === 'member' ? keepersStep : undefined,
     amounts,
     reasons: [
       ...f.reasons,
       ...unbelieved(f),
-      ...surprise,
+      ...unexpected(f),
       ...measured.reasons,
       ...f.flow.reasons,
-      ...(measured.band === 'low' && f.flow.band === 'in' ? [{ because: 'thin-coat' } as const] : []),
+      ...surely(sureness, f),
+      ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
       ...conditionReason(move, f),
       ...reasons,
     ],
     dont: [
-      ...(surprise.length > 0 && stepsThatChangeBucket.has(move.step)
-        ? (['change-on-one-reading'] as const)
-        : []),
       ...(move.step === 'use' && f.state.stir?.addedSince ? (['use-unstirred'] as const) : []),
       ...move.dont,
     ],
@@ -122,30 +154,138 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   });
 };
 
-/** The first step that applies to a bucket: the rules in order, then the grid. */
-export const decide = (state: BucketState, { now, role }: DecideAt): Verdict => {
-  const f = facts(state, now);
-  const rule = rules.find(({ applies }) => applies(f));
-  if (rule) {
-    return verdictOn(
-      f,
-      asRead(state.unbelieved ?? state.believed, state.unbelieved === undefined && !state.voided),
-      {
-        step: rule.step,
-        rule: rule.name,
-        then: rule.then === 'what-follows-a-stir' ? afterStir(state, now, role) : rule.then,
-        keeperStep: undefined,
-        amounts: {},
-        reasons: rule.because(f),
-        dont: rule.dont,
-        cautions: verdictCautions(rule.step, state),
-      },
-    );
+/** A reading is wanted: how it flows, or first of all its weight, and then why. */
+const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
+  const { f, sureness } = chance;
+  // Weighed, and likely right: what is open is how it flows.
+  if (f.measured && asks[0] !== 'weight')
+    return byMove(chance, { gravity: 'in', flow: 'unknown', asks });
+  const why = whyWeigh.find(({ applies }) => applies(f));
+  if (why) return byRule(f, why, { asks, sureness });
+  const weighed = f.state.believed?.at;
+  return verdictOn(f, asRead(f.read, true), {
+    step: 'measure',
+    rule: 'weigh-first',
+    asks,
+    then: undefined,
+    keeperStep: undefined,
+    amounts: {},
+    reasons: [
+      ...f.reasons,
+      ...unbelieved(f),
+      ...unexpected(f),
+      { because: 'weigh-first', ...definedOnly({ weighed }) },
+      ...(f.measured?.reasons ?? []),
+      ...f.flow.reasons,
+      ...surely(sureness, f),
+    ],
+    dont: ['water-on-looks'],
+    cautions: [],
+  });
+};
+
+const unsettled = ({ f, sureness }: Chance): Verdict =>
+  verdictOn(f, asRead(f.read, true), {
+    step: 'ask-keeper',
+    rule: 'unsettled',
+    asks: [],
+    then: undefined,
+    keeperStep: undefined,
+    amounts: {},
+    reasons: [
+      ...f.reasons,
+      ...unexpected(f),
+      { because: 'unsettled', readings: sureness.visit?.readings ?? 0 },
+      ...(f.measured?.reasons ?? []),
+      ...f.flow.reasons,
+      ...surely(sureness, f),
+    ],
+    dont: ['adjust'],
+    cautions: [],
+  });
+
+const byChance = (f: Facts, role: Role, sure: number): Verdict => {
+  const sureness = surenessOf(f.state, f.now);
+  const chance: Chance = { f, role, sureness };
+  const chosen = chooseByChance(sureness, {
+    sure,
+    byFinger: f.flow.band,
+    mayLook: barehanded(f.state.settings),
+    isThickSince: f.flow.band === 'thick',
+  });
+  switch (chosen.kind) {
+    case 'use':
+      return isAboutToSettle(f)
+        ? stirAgain(chance)
+        : byMove(chance, { gravity: 'in', flow: 'in', asks: [] });
+    case 'ask':
+      return byAsking(chance, chosen.asks);
+    case 'move':
+      return byMove(chance, chosen);
+    case 'unsettled':
+      return unsettled(chance);
   }
-  if (!f.measured) throw new Error(`bucket ${state.no} passed the rules without a measured gravity`);
-  return fromGrid(f, role, f.measured);
+};
+
+/** Where nobody knows how long a bucket may rest, a pot is not dipped long after a stir (common practice). */
+const stirredForDip = minutes(45);
+
+/** About to settle: it is stirred once more before it is used. */
+const stirAgain = ({ f, sureness }: Chance): Verdict =>
+  verdictOn(f, asRead(f.read, true), {
+    step: 'stir',
+    rule: 'stir-again',
+    asks: [],
+    then: 'use',
+    keeperStep: undefined,
+    amounts: {},
+    reasons: [...f.reasons, ...unbelieved(f), ...(f.measured?.reasons ?? []), ...surely(sureness, f)],
+    dont: ['water-in', 'water-out'],
+    cautions: [],
+  });
+
+const isAboutToSettle = ({ state, now }: Facts): boolean =>
+  state.stir !== undefined &&
+  restLimitOf(state).limit === usualRest &&
+  since(state.stir.at, now) > stirredForDip;
+
+const byRule = (
+  f: Facts,
+  rule: Rule,
+  { asks, sureness, then }: { asks: Asked[]; sureness?: Sureness; then?: Step | undefined },
+): Verdict => {
+  const { state } = f;
+  return verdictOn(
+    f,
+    asRead(state.unbelieved ?? state.believed, state.unbelieved === undefined && !state.voided),
+    {
+      step: rule.step,
+      rule: rule.name,
+      asks,
+      then,
+      keeperStep: undefined,
+      amounts: {},
+      reasons: [...rule.because(f), ...(sureness ? surely(sureness, f) : [])],
+      dont: rule.dont,
+      cautions: verdictCautions(rule.step, state),
+    },
+  );
+};
+
+/**
+ * The first step that applies to a bucket: what comes before any reading, and then by how likely it is to be right. A
+ * bucket without a window of gravity is nobody's to judge.
+ */
+export const decide = (state: BucketState, { now, role, sure = usualSure }: DecideAt): Verdict => {
+  const f = facts(state, now);
+  const rule =
+    rules.find(({ applies }) => applies(f)) ??
+    (state.settings.gravity ? undefined : whyWeigh.find(({ applies }) => applies(f)));
+  if (!rule) return byChance(f, role, sure);
+  const then = rule.then === 'what-follows-a-stir' ? afterStir(state, { now, role, sure }) : rule.then;
+  return byRule(f, rule, { asks: rule.step === 'measure' ? ['weight', 'seconds'] : [], then });
 };
 
 /** The step for the same bucket after a stir to the bottom. */
-const afterStir = (state: BucketState, now: Instant, role: Role): Verdict['step'] =>
-  decide(withStir(state, { at: now }), { now, role }).step;
+const afterStir = (state: BucketState, at: DecideAt): Verdict['step'] =>
+  decide(withStir(state, { at: at.now }), at).step;

@@ -6,7 +6,7 @@ import type { Estimate } from '../contents/contents.ts';
 import type { Move } from './decisionTable.ts';
 import { nextDose, doseStepOfDry } from '../dose/nextDose.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';
-import type { Facts } from './rules.ts';
+import type { Facts } from './facts.ts';
 import type { Reason } from './verdict.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
 

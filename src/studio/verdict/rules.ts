@@ -1,97 +1,10 @@
-import { definedOnly } from '../../definedOnly.ts';
-import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
-import { couldMove } from '../bucket/couldMove.ts';
-import { flowBand } from './flowBand.ts';
-import { gravityBand, widerThanWindow } from './gravityBand.ts';
-import { days, hours, minutes, since, type Instant } from '../ids.ts';
-import { predictedNow } from '../bucket/predictedNow.ts';
+import { since } from '../ids.ts';
+import type { Facts } from './facts.ts';
 import { restedTooLong } from './restLearned.ts';
 import { restLimitOf } from '../bucket/rests.ts';
-import type { Dont, GravityBand, Reason, RuleName, Step } from './verdict.ts';
+import type { Dont, Reason, RuleName, Step } from './verdict.ts';
 
-/** What the rules look at, worked out once. */
-export interface Facts {
-  state: BucketState;
-  now: Instant;
-  hoursSinceStir?: number;
-  predicted?: { value: MeasuredGravity['value']; u95: number };
-  measured?: MeasuredGravity & { band: GravityBand; edge: boolean; reasons: Reason[] };
-  /** The reading behind the measured gravity, or one of those of a session taken together. */
-  read?: MeasuredGravity;
-  flow: ReturnType<typeof flowBand>;
-  /** Reasons that belong to every answer from the grid. */
-  reasons: Reason[];
-}
-
-/** Clocks may differ by this much. */
-const clockDifference = minutes(2);
-
-/** Whether the last reading was not believed, and differs from the one before it. */
-const isDoubted = ({ unbelieved, believed, ...state }: BucketState): boolean => {
-  if (!unbelieved || !believed) return false;
-  const { value, u95 } = withSmallMoves(believed, state);
-  return Math.abs(unbelieved.value - value) > Math.hypot(unbelieved.u95, u95);
-};
-
-/**
- * The believed gravity with small additions since: they ask for no new reading, so the logbook's prediction is used.
- */
-const withSmallMoves = (
-  believed: MeasuredGravity,
-  { moved, predicted }: Pick<BucketState, 'moved' | 'predicted'>,
-): MeasuredGravity =>
-  moved > 0 && predicted
-    ? { ...believed, value: predicted.value, u95: Math.max(believed.u95, predicted.u95) }
-    : believed;
-
-export const facts = (state: BucketState, now: Instant): Facts => {
-  const { believed, stir, settings } = state;
-  const predicted = predictedNow(state, now);
-  // An entry dated slightly ahead of this clock counts as now.
-  const stirred = stir && Math.max(0, since(stir.at, now) / hours(1));
-  const window = settings.gravity;
-  const once = believed && withSmallMoves(believed, state);
-  const wide = once !== undefined && window !== undefined && widerThanWindow(once.u95, window);
-  const together = wide && state.moved === 0 ? state.together : undefined;
-  const measured = once && together ? { ...once, value: together.value, u95: together.u95 } : once;
-  return {
-    state,
-    now,
-    ...definedOnly({ hoursSinceStir: stirred, predicted }),
-    ...(measured &&
-      window && {
-        measured: {
-          ...measured,
-          ...gravityBand(measured, window),
-          reasons: [
-            {
-              because: 'gravity',
-              ...gravityBand(measured, window),
-              value: measured.value,
-              u95: measured.u95,
-              window,
-            },
-            ...(together ? [{ because: 'together' as const, ...together }] : []),
-          ],
-        },
-      }),
-    ...(believed && { read: together && measured ? measured : believed }),
-    flow: flowBand(state, now),
-    reasons:
-      stir && stirred !== undefined
-        ? [
-            {
-              because: 'stirred',
-              at: stir.at,
-              hours: stirred,
-              ...(since(now, stir.at) > clockDifference && { ahead: true as const }),
-            },
-          ]
-        : [],
-  };
-};
-
-/** A rule that comes before the grid. The first that applies gives the verdict. */
+/** What may hold of a bucket, and what to do then. */
 export interface Rule {
   name: Exclude<RuleName, 'grid'>;
   applies(f: Facts): boolean;
@@ -104,12 +17,13 @@ export interface Rule {
 export const unbelieved = ({ state }: Facts): Reason[] =>
   state.unbelieved ? [{ because: 'unbelieved', value: state.unbelieved.value, at: state.unbelieved.at }] : [];
 
-const prediction = ({ predicted }: Facts): Reason[] =>
+export const prediction = ({ predicted }: Facts): Reason[] =>
   predicted ? [{ because: 'predicted', ...predicted }] : [];
 
 const lumpy = ({ state }: Facts): Reason[] =>
   state.unsieved ? [{ because: 'unsieved', ...state.unsieved, mesh: state.settings.mesh }] : [];
 
+/** What comes before any reading: the first that applies is the verdict. */
 export const rules: Rule[] = [
   {
     name: 'retired',
@@ -173,88 +87,5 @@ export const rules: Rule[] = [
     then: 'what-follows-a-stir',
     dont: ['water-in', 'water-out'],
     because: (f) => [...restedTooLong(f.state, f.now), ...unbelieved(f), ...prediction(f)],
-  },
-  {
-    name: 'never-measured',
-    applies: ({ state }) => state.believed === undefined,
-    step: 'measure',
-    dont: ['water-on-looks'],
-    because: (f) => [{ because: 'never-measured' }, ...unbelieved(f)],
-  },
-  {
-    name: 'void',
-    applies: ({ state }) => state.voided !== undefined,
-    step: 'measure',
-    dont: ['water-on-looks'],
-    because: (f) => [
-      ...(f.state.voided ? [{ because: 'void' as const, ...f.state.voided }] : []),
-      ...unbelieved(f),
-      ...prediction(f),
-    ],
-  },
-  {
-    name: 'stale',
-    applies: ({ state, now }) =>
-      state.believed !== undefined && since(state.believed.at, now) > state.settings.shelfLife,
-    step: 'measure',
-    dont: ['water-on-looks'],
-    because: (f) => [
-      ...(f.state.believed
-        ? [
-            {
-              because: 'stale' as const,
-              at: f.state.believed.at,
-              days: since(f.state.believed.at, f.now) / days(1),
-              limitDays: f.state.settings.shelfLife / days(1),
-            },
-          ]
-        : []),
-      ...unbelieved(f),
-      ...prediction(f),
-    ],
-  },
-  {
-    name: 'changed-unknown',
-    applies: ({ state }) => state.unknownSince.length > 0,
-    step: 'measure',
-    dont: ['water-on-looks'],
-    because: ({ state }) => [{ because: 'added-unknown', count: state.unknownSince.length }],
-  },
-  {
-    name: 'changed',
-    applies: ({ state }) => state.believed !== undefined && couldMove(state) > state.believed.u95,
-    step: 'measure',
-    dont: ['water-on-looks'],
-    because: (f) => [
-      { because: 'moved', by: couldMove(f.state), u95: f.state.believed?.u95 ?? 0 },
-      ...prediction(f),
-    ],
-  },
-  {
-    name: 'doubted',
-    applies: ({ state }) => isDoubted(state),
-    step: 'measure',
-    dont: ['water-on-looks'],
-    because: (f) => [...unbelieved(f), ...prediction(f)],
-  },
-  {
-    name: 'no-window',
-    applies: ({ state }) => state.settings.gravity === undefined,
-    step: 'ask-keeper',
-    dont: ['adjust'],
-    because: () => [{ because: 'no-window' }],
-  },
-  {
-    name: 'unsure',
-    applies: ({ measured, state }) =>
-      measured?.band === 'in' &&
-      state.settings.gravity !== undefined &&
-      widerThanWindow(measured.u95, state.settings.gravity),
-    step: 'measure',
-    dont: ['water-on-looks'],
-    because: ({ measured, state }) =>
-      measured && state.settings.gravity
-        ? [...measured.reasons, { because: 'unsure', u95: measured.u95, window: state.settings.gravity }]
-        : [],
   },
 ];

@@ -20,6 +20,9 @@ export type Step =
   | 'deflocculate'
   | 'ask-keeper';
 
+/** What can be asked of somebody at a bucket. */
+export type Asked = 'look' | 'seconds' | 'weight' | 'level';
+
 export type GravityBand = 'low' | 'in' | 'high';
 export type FlowBand = 'thin' | 'in' | 'thick' | 'unknown';
 
@@ -40,6 +43,9 @@ export type RuleName =
   | 'changed'
   | 'doubted'
   | 'unsure'
+  | 'weigh-first'
+  | 'stir-again'
+  | 'unsettled'
   | 'grid';
 
 /** What not to do now, as data; src/words has the sentences. */
@@ -94,6 +100,13 @@ export type Reason =
   | { because: 'moved'; by: number; u95: number }
   | { because: 'predicted'; value: Gravity; u95: number }
   | { because: 'unsure'; u95: number; window: Window<Gravity> }
+  /**
+   * Of 1; `both` is absent where no seconds are set. `weighed` when it was last weighed, `seenNow` when weight and flow
+   * were read in this visit.
+   */
+  | { because: 'sure'; gravity: number; both?: number; weighed?: Instant; seenNow: boolean }
+  | { because: 'weigh-first'; weighed?: Instant }
+  | { because: 'unsettled'; readings: number }
   | {
       because: 'gravity';
       band: GravityBand;
@@ -150,6 +163,8 @@ export interface Verdict {
   then?: Step;
   /** The step for a keeper, when a member is told to ask one. */
   keeperStep?: Step;
+  /** What is wanted next, the best first; empty when nothing is. */
+  asks: Asked[];
   gravity: { value: Gravity; u95: number; believed: boolean } | null;
   predicted: { value: Gravity; u95: number } | null;
   window: Window<Gravity> | null;

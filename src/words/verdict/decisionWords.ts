@@ -17,6 +17,10 @@ const rule: Record<Exclude<RuleName, 'grid'>, string> = {
   changed: 'What went in or came out since may have changed gravity by more than its uncertainty',
   doubted: 'A later reading differs, but the bucket was not stirred just before it',
   'no-window': 'No window of gravity is set',
+  'weigh-first':
+    'It is not sure enough to be right, or it is off, and nobody has weighed it in this visit: within the last hour, with nothing poured in since',
+  'stir-again': 'It is sure enough to be right, and was stirred more than 45 minutes ago',
+  unsettled: 'Six readings in one visit did not tell',
   unsure: 'Gravity may be inside its window, but the reading is less exact than the window is wide',
 };
 

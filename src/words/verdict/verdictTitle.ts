@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Amounts, Reason, Verdict } from '../../studio/verdict/verdict.ts';
+import { chanceText } from '../text/chanceText.ts';
 import { doseText } from '../text/doseText.ts';
 import { heldWhy } from './heldWhy.ts';
 import { handAmount, massText, percentText, volumeText } from '../text/measures.ts';
@@ -48,6 +49,10 @@ const measure = (verdict: Verdict): Text => {
       return verdict.readyToMeasure
         ? t`It is stirred: measure it before anything else. Something went in since the last reading.`
         : t`Stir it, then measure it before anything else: something went in since the last reading.`;
+    case 'weigh-first':
+      return verdict.readyToMeasure
+        ? t`Weigh a cup of it now and time it. Change nothing before.`
+        : t`Stir it to the bottom, weigh a cup of it and time it. Change nothing before.`;
     case 'unsure':
       return t`Measure more exactly before you change anything: this reading can't tell whether gravity is inside its window.`;
     default: {
@@ -60,8 +65,10 @@ const measure = (verdict: Verdict): Text => {
           : t`Stir it in, wait 10 minutes, then look at how it flows. Don't change the water yet.`;
       if (verdict.reasons.some(({ because }) => because === 'flow-at-rest'))
         return t`Stir it for 60 s, then look at the flow again: it had stood too long. Don't change the water yet.`;
-      return verdict.reasons.some(({ because }) => because === 'just-mixed')
-        ? t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`
+      if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
+        return t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`;
+      return verdict.asks[0] === 'seconds'
+        ? t`Now time a cup of it. Don't change the water yet.`
         : t`Now look at how it flows. Don't change the water yet.`;
     }
   }
@@ -92,6 +99,8 @@ const evaporate = (water: Pour | undefined): Text =>
 
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
   if (verdict.rule === 'no-window') return t`A keeper first has to set what gravity it should have.`;
+  if (verdict.rule === 'unsettled')
+    return t`The readings don't agree. Change nothing, and ask a keeper to weigh it with another cup.`;
   if (verdict.rule === 'never-sieved')
     return t`There are lumps, and this glaze is never sieved. Ask a keeper.`;
   const stop = verdict.reasons.find(isStop);
@@ -135,6 +144,14 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
     : t`It needs ${[left]} of water, but the pail is too full: ladle some glaze out first.`;
 };
 
+/** What was not read just now is told with its age, and how likely it still holds. */
+const use = ({ reasons }: Verdict): Text => {
+  const sure = reasons.find(({ because }) => because === 'sure');
+  if (sure?.because !== 'sure' || sure.seenNow || sure.weighed === undefined)
+    return t`Use it. Gravity and flow are where they should be.`;
+  return t`Use it. Weighed ${{ at: sure.weighed, show: 'ago' }}; ${[chanceText(sure.both ?? sure.gravity)]} that it is still right.`;
+};
+
 /** The answer in a line that stands alone on a locked phone. */
 export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text =>
   verdict.dont.includes('change-on-one-reading')
@@ -151,13 +168,15 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
     case 'stir':
       return verdict.rule === 'cake'
         ? t`Scrape up the bottom and power-mix it. Don't add water.`
-        : t`Stir it first, to the bottom. Don't add water.`;
+        : verdict.rule === 'stir-again'
+          ? t`Stir it once more to the bottom, then use it.`
+          : t`Stir it first, to the bottom. Don't add water.`;
     case 'measure':
       return measure(verdict);
     case 'use':
       return verdict.dont.includes('use-unstirred')
         ? t`Stir in what was added, then use it. Gravity should still be right.`
-        : t`Use it. Gravity and flow are where they should be.`;
+        : use(verdict);
     case 'add-water': {
       const half = verdict.dont.includes('all-at-once');
       if (!pouring) return t`It needs water.`;
@@ -188,7 +207,7 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
         : t`Thin, but not watery: it needs flocculant, in small doses. Take no water out.`;
     }
     case 'stir-on':
-      return t`Keep stirring for 2 to 5 minutes, then look again. Don't add water.`;
+      return t`Keep stirring for 5 minutes, then look again. Don't add water.`;
     case 'deflocculate':
       return t`Over-flocculated: add deflocculant drop by drop and stir between drops. Don't add water.`;
     case 'ask-keeper':
