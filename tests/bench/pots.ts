@@ -11,7 +11,7 @@ import { calibrationTable, roomTable } from './pots/report/tables.ts';
  * How good the pails are that pots are dipped into: simulated people, who make ordinary mistakes, do as the bot says, or as
  * others would, at pails whose truth is known. A pail is right at a dip when its gravity lies in its window (± 0.005), its
  * seconds in theirs (± 7 %), and it was stirred within 45 minutes. Water or powder does harm when gravity was inside its
- * window or is led further out; a dose when the flow was right or is led further out. A visit is sent away when it ends with
+ * window or is led further out; so does a dose, by the seconds. A visit is sent away when it ends with
  * neither a dip nor a step that a member or a keeper could do now.
  */
 const { values } = parseArgs({

@@ -5,9 +5,8 @@ import { margin } from './priors.ts';
 import type { Windows } from './startBelief.ts';
 
 /**
- * Chances that a bucket is right, a margin beyond the window counted in, and that it is off to either side. Gravity is off
- * from the window's edge on, where water or powder does no harm; flow is off beyond the margin, since a dose cannot be
- * taken out. Null without a window.
+ * Chances that a bucket is right, a margin beyond the window counted in, and that it is off to either side, from the
+ * window's edge on: there a correction does no harm. What is in the margin is both. Null without a window.
  */
 export interface Chances {
   gravity: { low: number; in: number; high: number } | null;
@@ -39,6 +38,8 @@ const rightFlow = ({ efflux }: Windows): Between =>
     ? { low: Math.log(efflux.low) - margin.flow, high: Math.log(efflux.high) + margin.flow }
     : { low: -Infinity, high: Infinity };
 
+const logged = ({ low, high }: Between): Between => ({ low: Math.log(low), high: Math.log(high) });
+
 const below = (components: readonly Component[], at: number, mark: number): number => {
   let sum = 0;
   for (const one of components) {
@@ -57,7 +58,7 @@ export const chancesOf = ({ components }: Pick<Belief, 'components'>, windows: W
     over: chance(1 - below(components, at, off.high)),
   });
   const g = windows.gravity ? parts(place.gravity, gravity, windows.gravity) : undefined;
-  const z = windows.efflux ? parts(place.flow, flow, flow) : undefined;
+  const z = windows.efflux ? parts(place.flow, flow, logged(windows.efflux)) : undefined;
   let both: number | null = null;
   if (g && z) {
     both = 0;

@@ -1,10 +1,56 @@
-import type { Component } from './mixture.ts';
-import { toldTaken } from './priors.ts';
-import { type Addition, withAdded } from './withAdded.ts';
+import { chancesOf } from './chances.ts';
+import { type Belief, type Component, place, together } from './mixture.ts';
+import { deflocculated, doseStep, toldTaken } from './priors.ts';
+import { middleGravity, type Windows } from './startBelief.ts';
+import { withAdded, withMoved } from './withAdded.ts';
 
-/** Somebody was told an amount and logged a stir after it, but no addition: one time in two it went in. */
-export const withTold = (components: readonly Component[], told: Addition): Component[] =>
-  components.flatMap((one) => [
-    { ...one, weight: one.weight * (1 - toldTaken) },
-    withAdded({ ...one, weight: one.weight * toldTaken }, told),
-  ]);
+/** So sure is the answer of a change that somebody is told to make. */
+const told = 0.9;
+/** What is poured by hand, as a part of it. */
+const pourWithin = 0.15;
+
+/** What each account would be, had somebody done as they were told; undefined when they were told to change nothing. */
+const doneAsTold = (
+  { components }: Belief,
+  windows: Windows,
+  isStirredLong: boolean,
+): ((one: Component) => Component)[] => {
+  const { gravity, flow } = chancesOf({ components }, windows);
+  if (!gravity) return [];
+  const { mean } = together(components);
+  const middle = middleGravity(windows);
+  const [value = middle, volume = 0] = mean;
+  const litres = (Math.exp(volume) * (value - middle)) / (middle - 1);
+  const water = (one: Component) =>
+    withAdded(one, { gravity: 1, litres, sd: Math.abs(litres) * pourWithin });
+  if (gravity.high >= told) return [water];
+  if (gravity.low >= told) {
+    const powder = (Math.exp(volume) * (middle - value)) / (windows.solids - middle);
+    return [
+      water,
+      (one) => withAdded(one, { gravity: windows.solids, litres: powder, sd: powder * pourWithin }),
+    ];
+  }
+  if (flow && flow.thin >= told) return [(one) => withMoved(one, [place.flow, doseStep.flow, doseStep.sd])];
+  if (flow && flow.thick >= told && isStirredLong)
+    return [(one) => withMoved(one, [place.flow, deflocculated.flow, deflocculated.sd])];
+  return [];
+};
+
+/**
+ * Somebody was told to change a bucket, and now logs something else of it: one time in two the change was made, and not
+ * logged.
+ */
+export const perhapsAsTold = (belief: Belief, windows: Windows, isStirredLong: boolean): Belief => {
+  if (!belief.visit?.weighed) return belief;
+  const ways = doneAsTold(belief, windows, isStirredLong);
+  if (ways.length === 0) return belief;
+  const part = toldTaken / ways.length;
+  return {
+    ...belief,
+    components: belief.components.flatMap((one) => [
+      { ...one, weight: one.weight * (1 - toldTaken) },
+      ...ways.map((way) => way({ ...one, weight: one.weight * part })),
+    ]),
+  };
+};

@@ -7,6 +7,8 @@ import { loosened, unknown } from '../belief/priors.ts';
 import { withMoved } from '../belief/withAdded.ts';
 import { reduced } from '../belief/reduced.ts';
 import { middleFlow, startAnew } from '../belief/startBelief.ts';
+import { perhapsAsTold } from '../belief/told.ts';
+import { minutes, since } from '../ids.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
@@ -21,14 +23,23 @@ export interface FoldedEntry {
   after: BucketState;
 }
 
+/** Nobody pours and stirs within less. */
+const timeToPour = minutes(2);
+
 /** A belief as of an entry: aged up to it, then changed by it, and few accounts again. */
 const changedAt = (
   belief: Belief,
-  { entry, after: { settings } }: FoldedEntry,
+  { entry, before, after: { settings } }: FoldedEntry,
   change: (components: readonly Component[]) => readonly Component[],
 ): Belief => {
-  const now = aged(belief, entry.at, settings);
-  return { ...now, components: reduced(change(now.components), settings) };
+  const { visit } = before.belief;
+  const isLater = visit !== undefined && since(visit.at, entry.at) >= timeToPour;
+  const then = aged(belief, entry.at, settings);
+  const now =
+    isLater && entry.event.kind === 'reading'
+      ? perhapsAsTold({ ...then, visit }, settings, (before.stir?.minutes ?? 0) >= loosened.minutes)
+      : then;
+  return { ...then, components: reduced(change(now.components), settings) };
 };
 
 const anew = (belief: Belief, { entry, after: { settings } }: FoldedEntry): Belief =>

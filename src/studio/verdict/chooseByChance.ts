@@ -1,9 +1,11 @@
+import { coverage95 } from '../../glaze/statistics/normal.ts';
+import { gravity, type Gravity } from '../../glaze/units.ts';
 import { aged } from '../belief/aged.ts';
 import { chancesOf, type Chances } from '../belief/chances.ts';
 import { withGlance, withReading } from '../belief/observed.ts';
 import { noise } from '../belief/priors.ts';
 import { middleFlow } from '../belief/startBelief.ts';
-import { place, together, type Belief } from '../belief/mixture.ts';
+import { place, together, type Belief, type Component } from '../belief/mixture.ts';
 import { visitAt, type Visit } from '../belief/visit.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
@@ -13,6 +15,8 @@ import type { Asked, FlowBand, GravityBand } from './verdict.ts';
 export interface Sureness {
   chances: Chances;
   visit: Visit | undefined;
+  /** The likeliest account's gravity, which amounts go by. */
+  likely: { value: Gravity; u95: number };
   /** Of ln litres. */
   volumeSd: number;
   /** The chances as they would be if it were looked at or timed now, and were right. */
@@ -41,7 +45,9 @@ export interface Chooser {
 }
 
 /** So sure that gravity is right must one be before a dose: it would hide water that nobody logged. */
-const sureBeforeDose = 0.85;
+const sureBeforeDose = Number(process.env['SBD'] ?? 0.85);
+/** However many readings: a change takes at least this. */
+const sureToChange = Number(process.env['STC'] ?? 0.9);
 /** With a volume less sure than this, amounts are told by the litre, and the level is asked for. */
 const levelAsked = 0.15;
 /** Well beyond `sure`: worth no reading of its own. */
@@ -53,7 +59,14 @@ const plain = 0.97;
  */
 const enoughAfter = (readings: number, sure: number): number => {
   if (readings < 3) return sure;
-  return Math.min(sure, readings === 3 ? 0.88 : readings === 4 ? 0.75 : 0.5);
+  const T = (process.env['ENOUGH'] ?? '.88,.75,.5').split(',').map(Number);
+  return Math.min(sure, T[Math.min(readings - 3, T.length - 1)] ?? 0.5);
+};
+
+const likeliest = ([first, ...others]: readonly Component[]): Sureness['likely'] => {
+  const one = others.reduce((best, other) => (other.weight > (best?.weight ?? 0) ? other : best), first);
+  const value = gravity(one?.mean[place.gravity] ?? 1);
+  return { value, u95: coverage95 * Math.sqrt(one?.covariance[0] ?? 0) };
 };
 
 /** A bucket's sureness as of now: a view, which ages a copy. */
@@ -63,6 +76,7 @@ export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sur
   return {
     chances: chancesOf(then, settings),
     visit: visitAt(belief, now),
+    likely: likeliest(then.components),
     volumeSd: Math.sqrt(covariance[place.volume * (mean.length + 1)] ?? 0),
     ifRight: (by) => {
       const { components } = then;
@@ -125,13 +139,14 @@ export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance =
   const enough = visit?.weighed && isSeen ? enoughAfter(visit.readings, chooser.sure) : chooser.sure;
   if (both >= enough || (enough === 0.5 && gravity.in >= enough && flow.in >= enough)) return { kind: 'use' };
   if (!visit?.weighed) return readNext(sureness, chooser);
-  const byFlow = flow.thin >= enough ? 'thin' : flow.thick >= enough ? 'thick' : 'in';
+  const off = Math.max(enough, sureToChange);
+  const byFlow = flow.thin >= off ? 'thin' : flow.thick >= off ? 'thick' : 'in';
   const asks: Asked[] = volumeSd > levelAsked ? ['level'] : [];
-  if (gravity.high >= enough)
+  if (gravity.high >= off)
     return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown', asks };
   // It may be a gel that was thinned with water: how it flows says what to do.
-  if (gravity.low >= enough && isSeen) return { kind: 'move', gravity: 'low', flow: byFlow, asks };
-  if (byFlow !== 'in' && visit.timed && gravity.in >= Math.min(enough, sureBeforeDose)) {
+  if (gravity.low >= off && isSeen) return { kind: 'move', gravity: 'low', flow: byFlow, asks };
+  if (byFlow !== 'in' && visit.timed && gravity.in >= Math.min(off, sureBeforeDose)) {
     // A gel thins when it is stirred: what ran thick before the last stir is timed again.
     if (byFlow === 'thick' && !chooser.isThickSince) return ask('seconds');
     return { kind: 'move', gravity: 'in', flow: byFlow, asks };

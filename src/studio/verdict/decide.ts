@@ -122,7 +122,7 @@ const byMove = (
   const move = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](f));
   if (!move) throw new Error(`no move for gravity ${gravity}, flow ${flow}`);
   if (!measured) throw new Error(`bucket ${f.state.no}: a move without a measured gravity`);
-  const { amounts, reasons, checkpoint } = moveAmounts(move, f, measured);
+  const { amounts, reasons, checkpoint } = moveAmounts(move, f, { ...measured, ...sureness.likely });
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
   const isUnfilled = move.amounts.length > 0 && volumeNow(f.state, f.now) === undefined;
@@ -282,10 +282,10 @@ export const decide = (state: BucketState, { now, role, sure = usualSure }: Deci
     rules.find(({ applies }) => applies(f)) ??
     (state.settings.gravity ? undefined : whyWeigh.find(({ applies }) => applies(f)));
   if (!rule) return byChance(f, role, sure);
-  const then = rule.then === 'what-follows-a-stir' ? afterStir(state, { now, role, sure }) : rule.then;
-  return byRule(f, rule, { asks: rule.step === 'measure' ? ['weight', 'seconds'] : [], then });
+  if (rule.then === 'what-follows-a-stir') {
+    // The same bucket after a stir to the bottom; what is wanted then is told along.
+    const { step, asks } = decide(withStir(state, { at: now }), { now, role, sure });
+    return byRule(f, rule, { asks, then: step });
+  }
+  return byRule(f, rule, { asks: rule.step === 'measure' ? ['weight', 'seconds'] : [], then: rule.then });
 };
-
-/** The step for the same bucket after a stir to the bottom. */
-const afterStir = (state: BucketState, at: DecideAt): Verdict['step'] =>
-  decide(withStir(state, { at: at.now }), at).step;

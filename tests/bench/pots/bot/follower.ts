@@ -35,6 +35,7 @@ export class Follower {
   trace: string[] = [];
   async follow(): Promise<boolean> {
     const ok = await this.follow2();
+    { const p = this.#hands.pail, now = this.#hands.now; if (process.env['TRACE'] && ok && !p.isRight(now)) console.log('BAD', p.gravityIsRight() ? '' : 'G', p.flowIsRight(now) ? '' : 'F', `g ${p.gravity.toFixed(4)} in ${p.kind.gravityWindow.low}-${p.kind.gravityWindow.high} s ${p.secondsAt(now).toFixed(1)} in ${p.kind.secondsWindow.low}-${p.kind.secondsWindow.high}`, this.trace.join(' > ')); }
     const rested = this.#hands.pail.rested(this.#hands.now); if (process.env['TRACE'] && ok && rested > 45) console.log('REST', rested.toFixed(0), this.trace.join(' > '));
     if (process.env['TRACE'] && (!ok || this.trace.length > Number(process.env['TRACE']))) console.log(ok ? 'DIP ' : 'AWAY', this.#hands.visit.bucket, this.trace.join(' > '));
     return ok;

@@ -188,10 +188,9 @@ export class Hands {
     this.spend(takes.pour);
     const away = () => outside(this.pail.secondsAt(this.now), this.pail.kind.secondsWindow);
     const before = away();
-    const wasRight = this.pail.flowIsRight(this.now);
     act();
     this.isMixed = false;
-    this.#score.change(wasRight || away() > before);
+    this.#score.change(before === 0 || away() > before);
   }
 
   #astray(): number | undefined {
