@@ -1,11 +1,12 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { type BucketEntry, flowLooks, type CupTime } from '../src/studio/bucket/bucketEvent.ts';
+import type { BucketEntry, CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
 import { logs, type Action, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
-import { pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
+import { level } from '../src/contract/kinds/level.ts';
+import { flowLook, pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/contract/kinds/quantities.ts';
 import { cup, scaleWeight, vessel } from '../src/contract/kinds/studioThings.ts';
 import { note } from '../src/contract/kinds/texts.ts';
@@ -14,6 +15,7 @@ import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { refusal } from '../src/contract/refusal.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
+import { howFull } from '../src/replies/bucket/howFull.ts';
 import { readGravity } from '../src/replies/bucket/readGravity.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
@@ -22,7 +24,6 @@ import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { volumeHeld } from '../src/studio/bucket/foldBucket.ts';
 import { gravityScales } from '../src/studio/measure/stateGravity.ts';
 import { looksThick } from '../src/studio/verdict/looksThick.ts';
-import { pailVolumeFromRimGap } from '../src/studio/contents/pailVolumeFromRimGap.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 /** The reading is kept, but rejected only because nobody said whether the bucket was stirred. */
@@ -57,20 +58,14 @@ export const reading = logs({
     gravity: { kind: readOffGravity, needed: false, about: (w) => w.reading.gravity },
     seconds: { kind: effluxTime, needed: false, about: (w) => w.reading.seconds },
     look: {
-      kind: pick(flowLooks, {
-        watery: 'thin',
-        runny: 'thin',
-        good: 'right',
-        ok: 'right',
-        in: 'right',
-        gel: 'thick',
-      }),
+      kind: flowLook,
       needed: false,
       about: (w) => w.reading.look,
     },
     stirred: { kind: yesNo, needed: false, about: (w) => w.reading.stirred },
     seen: { kind: observationsSeen, needed: false, about: (w) => w.reading.seen },
     gap: { kind: length(0, 1000, 'cm'), needed: false, about: (w) => w.reading.gap },
+    level: { kind: level, needed: false, about: (w) => w.reading.level },
     temperature: { kind: temperature(-5, 60), needed: false, about: (w) => w.reading.temperature },
     vessel: { kind: vessel, needed: false, about: (w) => w.reading.vessel },
     weighed: {
@@ -111,7 +106,7 @@ export const reading = logs({
     const { words, book } = context;
     const stamp = entryStamp(context, v);
     const w = words.reading;
-    const nothing = [v.weight, v.gravity, v.seconds, v.look, v.gap, v.seen, v.stirred, v.note, v.temperature];
+    const nothing = [v.weight, v.gravity, v.seconds, v.look, v.gap, v.level, v.seen, v.stirred, v.note, v.temperature];
     if (nothing.every((value) => value === undefined)) return refusal(w.nothing);
     const studio = await book.studio();
     const known = cupFor(v.cup, v.bucket.settings.cup, studio.cups);
@@ -121,17 +116,21 @@ export const reading = logs({
     const found = readGravity(v, { studio, thick, words, typed: context.typed });
     if (found.kind === 'reply') return found.reply;
     if (v.look !== undefined && !barehanded(v.bucket.settings)) return refusal(w.noFinger);
-    if (v.gap !== undefined) {
-      const volume = pailVolumeFromRimGap(v.bucket.settings, v.gap);
-      if (volume === undefined) return refusal(w.noPail);
-      if (!volume.ok) return refusal(w.gapTooDeep(volume.outOfRange.high));
-    }
+    const filled = howFull(v, studio.units, words);
+    if (filled.kind === 'refused') return filled.reply;
     const { state, entry } = await book.log(
       v.bucket.no,
       {
         kind: 'reading',
         ...(found.kind === 'gravity' && { gravity: found.gravity }),
-        ...definedOnly({ flow, look: v.look, gap: v.gap, temperature: v.temperature, stirred: v.stirred }),
+        ...definedOnly({
+          flow,
+          look: v.look,
+          gap: filled.gap,
+          level: filled.level,
+          temperature: v.temperature,
+          stirred: v.stirred,
+        }),
         seen: v.seen ?? [],
       },
       stamp,

@@ -2,10 +2,12 @@ import { definedOnly } from '../src/definedOnly.ts';
 import { logs } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
-import { pick, observationsSeen } from '../src/contract/kinds/picks.ts';
+import { flowLook, pick, observationsSeen } from '../src/contract/kinds/picks.ts';
 import { stirMinutes } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
+import { refusal } from '../src/contract/refusal.ts';
+import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { stirTools } from '../src/studio/bucket/bucketEvent.ts';
@@ -28,17 +30,19 @@ export const stirred = logs({
       needed: false,
       about: (w) => w.stirred.with,
     },
+    look: { kind: flowLook, needed: false, about: (w) => w.stirred.look },
     seen: { kind: observationsSeen, needed: false, about: (w) => w.reading.seen },
     when: { kind: whenPast, needed: false, about: (w) => w.when },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
   async run(v, context) {
     const { words, book } = context;
+    if (v.look !== undefined && !barehanded(v.bucket.settings)) return refusal(words.reading.noFinger);
     const { state, entry } = await book.log(
       v.bucket.no,
       {
         kind: 'stir',
-        ...definedOnly({ minutes: v.minutes, tool: v.with }),
+        ...definedOnly({ minutes: v.minutes, tool: v.with, look: v.look }),
         seen: v.seen ?? [],
       },
       entryStamp(context, v),

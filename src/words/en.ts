@@ -97,6 +97,7 @@ export const en = {
     about: 'Say that you stirred a bucket to the bottom',
     minutes: 'For how many minutes',
     with: 'With what',
+    look: 'How it runs, seen right after the stir',
   },
   sieved: {
     about: 'Say that you sieved a bucket',

@@ -1,4 +1,4 @@
-import { observations, type Observation } from '../../studio/bucket/bucketEvent.ts';
+import { flowLooks, observations, type Observation } from '../../studio/bucket/bucketEvent.ts';
 import type { Choice, Kind } from '../contract.ts';
 import { normalizedName } from '../../text/normalizedName.ts';
 
@@ -100,4 +100,14 @@ export const observationsSeen: Kind<Observation[]> = several(observations, {
   'no-cake': 'cake-gone',
   nothing: 'none',
   no: 'none',
+});
+
+/** How a glaze runs, as it looks. */
+export const flowLook = pick(flowLooks, {
+  watery: 'thin',
+  runny: 'thin',
+  good: 'right',
+  ok: 'right',
+  in: 'right',
+  gel: 'thick',
 });

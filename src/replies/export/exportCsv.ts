@@ -50,6 +50,7 @@ const figures = (event: BucketEvent): Row | undefined => {
         flow_s: event.flow?.seconds,
         look: event.look,
         gap_mm: event.gap,
+        volume_ml: event.level,
         temperature_c: event.temperature,
         stirred: event.stirred,
         seen: event.seen.join(' '),
@@ -64,7 +65,12 @@ const figures = (event: BucketEvent): Row | undefined => {
       };
     }
     case 'stir':
-      return { stir_min: event.minutes, tool: event.tool, seen: event.seen.join(' ') };
+      return {
+        stir_min: event.minutes,
+        tool: event.tool,
+        look: event.look,
+        seen: event.seen.join(' '),
+      };
     case 'sieve':
       return { mesh: event.mesh };
     default:

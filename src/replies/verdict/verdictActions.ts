@@ -1,3 +1,6 @@
+import { flowLooks } from '../../studio/bucket/bucketEvent.ts';
+import { barehanded } from '../../studio/settings/barehanded.ts';
+import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import { handAmount, massText, volumeText } from '../../words/text/measures.ts';
@@ -12,14 +15,26 @@ const action = (label: Text, path: string, typed: Record<string, string>, verdic
 });
 
 /** Buttons for what a member probably does next. If a new reading is needed, it comes first. */
-export const verdictActions = (verdict: Verdict, asking: Asking, studio: Studio): Action[] => {
-  const likely = stepActions(verdict, asking, studio);
+export const verdictActions = (
+  verdict: Verdict,
+  settings: BucketSettings,
+  asking: Asking,
+  studio: Studio,
+): Action[] => {
+  const likely = stepActions(verdict, settings, asking, studio);
   return verdict.dont.includes('change-on-one-reading')
     ? likely.toSorted((a, b) => Number(b.press === 'edit') - Number(a.press === 'edit'))
     : likely;
 };
 
-const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): Action[] => {
+const stepActions = (
+  verdict: Verdict,
+  settings: BucketSettings,
+  { words, role }: Asking,
+  { units }: Studio,
+): Action[] => {
+  const mayLook = barehanded(settings);
+  const hasPail = settings.pail !== undefined;
   const w = words.verdict;
   const added = (what: string, amount: string, label: Text) =>
     action(label, 'added', { what, amount }, verdict);
@@ -47,16 +62,32 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
     : [];
   const surprised = verdict.reasons.some(({ because }) => because === 'unexpected') ? [measure] : [];
   const stirred = action(w.stirredIt(), 'stirred', {}, verdict);
+  /** One press says how it runs; after a stir it logs both. */
+  const looks = (afterStir: boolean): Action[] =>
+    flowLooks.map((look) =>
+      action(
+        afterStir ? w.stirredItRuns(look) : w.itRuns(look),
+        afterStir ? 'stirred' : 'reading',
+        { look },
+        verdict,
+      ),
+    );
+  const levels = ['half', 'two thirds', '90 %'].map((level) =>
+    action(w.isFull(level), 'reading', { level }, verdict),
+  );
   switch (verdict.step) {
     case 'stir':
       return verdict.rule === 'cake'
         ? [action(w.cakeGone(), 'stirred', { with: 'mixer', seen: 'cake-gone' }, verdict), measure]
-        : [stirred, measure];
+        : mayLook
+          ? looks(true)
+          : [stirred, measure];
     case 'sieve':
       return [action(w.sievedIt(), 'sieved', {}, verdict)];
     case 'measure':
-      return [measure];
+      return verdict.asks[0] === 'look' && mayLook ? looks(!verdict.readyToMeasure) : [measure];
     case 'add-water':
+      if (verdict.asks.includes('level') && hasPail) return levels;
       return [
         ...(poured > 0 ? [added('water', `${poured}ml`, w.poured(volumeText(poured, units)))] : []),
         ...(verdict.amounts.waterMlLeft === undefined ? [] : [ladled]),
@@ -64,6 +95,7 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
       ];
     case 'draw-off-water':
     case 'add-dry': {
+      if (verdict.asks.includes('level') && hasPail && evaporate.length === 0) return levels;
       const drawn = handAmount(drawOffMl ?? 0);
       const dry = handAmount(dryGrams ?? 0);
       return [
@@ -76,6 +108,7 @@ const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studi
       ];
     }
     case 'flocculate': {
+      if (verdict.asks.includes('level') && hasPail) return levels;
       const dose = Number((doseMl ?? 0).toFixed(doseMl !== undefined && doseMl < 2.5 ? 2 : 1));
       return dose > 0 ? [added('flocculant', `${dose}ml`, w.dosed(`${dose} ml`)), measure] : [measure];
     }

@@ -165,7 +165,7 @@ export const verdictReply = async (
       ...(unsaid ? [unsaid] : []),
       ...(unlogged?.actions ?? []),
       // The stir is asked about already: a second button for it would confuse.
-      ...verdictActions(verdict, asking, studio).filter(
+      ...verdictActions(verdict, state.settings, asking, studio).filter(
         ({ line }) => !unsaid || !line.startsWith('/stirred'),
       ),
     ].slice(0, 3),

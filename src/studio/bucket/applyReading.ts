@@ -4,7 +4,7 @@ import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { isDoseAtWork, addFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from '../ids.ts';
-import { pailVolumeFromRimGap } from '../contents/pailVolumeFromRimGap.ts';
+import { volumeRead } from './volumeRead.ts';
 import { applyRest } from './rests.ts';
 import { applyGravity } from './applyGravity.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
@@ -83,9 +83,7 @@ export const applyReading = (
     seq: entry.seq,
   };
   if (measured && !believed) next.unbelieved = measured;
-  const fromRimGap = event.gap === undefined ? undefined : pailVolumeFromRimGap(next.settings, event.gap);
-  // An empty pail has no gravity.
-  const volume = fromRimGap?.ok && fromRimGap.value.value > 0 ? fromRimGap.value : undefined;
+  const volume = volumeRead(next.settings, event);
   if (volume) next = applyVolume(next, volume, at);
   if (measured && believed) {
     delete next.unbelieved;

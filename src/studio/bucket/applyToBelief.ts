@@ -12,7 +12,7 @@ import { minutes, since } from '../ids.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
-import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
+import type { BucketEntry, BucketEvent, FlowLook } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { sightsInReading, type ReadingEntry } from './sightsInReading.ts';
 
@@ -24,7 +24,7 @@ export interface FoldedEntry {
 }
 
 /** Nobody pours and stirs within less. */
-const timeToPour = minutes(2);
+const timeToPour = minutes(1);
 
 /** A belief as of an entry: aged up to it, then changed by it, and few accounts again. */
 const changedAt = (
@@ -102,6 +102,12 @@ const onStir = (belief: Belief, folded: FoldedEntry): Belief => {
   return { ...changed, loosened: entry.at };
 };
 
+const lookAfterStir = (belief: Belief, look: FlowLook | undefined, folded: FoldedEntry): Belief => {
+  if (look === undefined) return belief;
+  const event = { kind: 'reading', look, seen: [] } as const;
+  return onReading(belief, { ...folded, entry: { ...folded.entry, event: { ...event, seen: [] } } }, folded);
+};
+
 const bearing = (belief: Belief, folded: FoldedEntry): Belief => {
   const { entry } = folded;
   const { event } = entry;
@@ -113,7 +119,7 @@ const bearing = (belief: Belief, folded: FoldedEntry): Belief => {
     case 'change':
       return onChange(belief, event, folded);
     case 'stir':
-      return onStir(belief, folded);
+      return lookAfterStir(onStir(belief, folded), event.look, folded);
     case 'setup':
     case 'sieve':
     case 'tile':

@@ -68,13 +68,15 @@ export type BucketEvent =
       flow?: CupTime;
       look?: FlowLook;
       gap?: Millimetres;
+      /** How much is in the pail, as somebody judged it. */
+      level?: Millilitres;
       temperature?: Celsius;
       /** Stirred to the bottom just before, with no cake left. Absent when not said. */
       stirred?: boolean;
       seen: Observation[];
     }
   | { kind: 'addition'; added: Added; remake?: boolean; brings?: Brought }
-  | { kind: 'stir'; minutes?: number; tool?: StirTool; seen: Observation[] }
+  | { kind: 'stir'; minutes?: number; tool?: StirTool; look?: FlowLook; seen: Observation[] }
   | { kind: 'sieve'; mesh?: number }
   | {
       kind: 'tile';

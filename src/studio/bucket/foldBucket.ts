@@ -1,5 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
-import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
+import type { BucketEntry, BucketEvent, FlowLook } from './bucketEvent.ts';
 import { grams, type Millilitres } from '../../glaze/units.ts';
 import { startBelief } from '../belief/startBelief.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
@@ -52,6 +52,10 @@ const withChange = (
     : withPrediction(applyVolume(next, statedVolume(event.volume), entry.at));
 };
 
+/** How it ran, seen right after a stir and logged along with it. */
+const withLook = (state: BucketState, entry: BucketEntry, look: FlowLook | undefined): BucketState =>
+  look === undefined ? state : applyReading(state, entry, { kind: 'reading', look, seen: [] });
+
 const stateFromSetup = (
   no: StreamNo,
   entry: BucketEntry,
@@ -87,13 +91,17 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
         ? withBrought(applyAddition(state, entry, event), entry, event.brings)
         : applyAddition(state, entry, event);
     case 'stir':
-      return applyObservations(
-        withStir(applyRest(state, event.seen, at), {
+      return withLook(
+        applyObservations(
+          withStir(applyRest(state, event.seen, at), {
+            at,
+            ...definedOnly({ minutes: event.minutes, tool: event.tool }),
+          }),
+          event.seen,
           at,
-          ...definedOnly({ minutes: event.minutes, tool: event.tool }),
-        }),
-        event.seen,
-        at,
+        ),
+        entry,
+        event.look,
       );
     case 'sieve':
       return withSieve(state, at, event.mesh);

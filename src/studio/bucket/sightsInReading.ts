@@ -4,10 +4,10 @@ import { place, type Belief } from '../belief/mixture.ts';
 import type { Observed } from '../belief/observed.ts';
 import { bias, noise } from '../belief/priors.ts';
 import { visitGoesOn, type Glance, type Visit } from '../belief/visit.ts';
-import { pailVolumeFromRimGap } from '../contents/pailVolumeFromRimGap.ts';
 import type { BucketEntry, BucketEvent, CupTime } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { roomTemperature } from './flocculantSolution.ts';
+import { volumeRead } from './volumeRead.ts';
 
 /** A reading, with the bucket as it was before and after it. */
 export interface ReadingEntry {
@@ -39,9 +39,9 @@ const during = ({ belief, ...sights }: Sights, seen: Partial<Visit>): Sights => 
 });
 
 const withVolume = (sights: Sights, { entry: { event }, after }: ReadingEntry): Sights => {
-  const gap = event.gap === undefined ? undefined : pailVolumeFromRimGap(after.settings, event.gap);
-  if (!gap?.ok || !(gap.value.value > 0)) return sights;
-  const { value, sd } = gap.value;
+  const found = volumeRead(after.settings, event);
+  if (!found) return sights;
+  const { value, sd } = found;
   const seen = { at: place.volume, value: Math.log(value / 1000), sd: sd / value };
   return { ...sights, numbers: [...sights.numbers, seen] };
 };

@@ -78,6 +78,7 @@ const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSy
   if (event.flow) parts.push(t`${said(event.flow.cup)} ${[secondsText(event.flow.seconds)]}`);
   if (event.look) parts.push(t`looks ${[event.look]}`);
   if (event.gap !== undefined) parts.push(t`gap ${[`${Math.round(event.gap) / 10} cm`]}`);
+  if (event.level !== undefined) parts.push(t`about ${[volumeText(event.level, units)]} in the pail`);
   if (event.temperature !== undefined) parts.push([temperatureText(event.temperature, units)]);
   if (event.seen.length > 0) parts.push(t`seen: ${[event.seen.join(', ')]}`);
   if (event.stirred !== undefined) parts.push([event.stirred ? 'stirred' : 'not stirred']);
@@ -152,7 +153,8 @@ const bucketText = ({ event, stream }: BucketEntry, units: UnitSystem): Text => 
         event.tool === undefined ? '' : ` with ${event.tool === 'hand' ? 'the hand' : `a ${event.tool}`}`;
       const long = event.minutes === undefined ? '' : ` ${spanText(event.minutes / 60)}`;
       const seen = event.seen.length === 0 ? '' : `; seen: ${event.seen.join(', ')}`;
-      return [`stirred${long}${how}${seen}`];
+      const look = event.look === undefined ? '' : `; looks ${event.look}`;
+      return [`stirred${long}${how}${look}${seen}`];
     }
     case 'sieve':
       return event.mesh === undefined ? ['sieved it'] : t`sieved it through ${event.mesh} mesh`;

@@ -16,6 +16,7 @@ export const readingWords = {
   stirred: 'Stirred to the bottom just before, no cake left?',
   seen: 'What you saw or felt: clear water, cake, lumps, skin, cake gone, none',
   gap: 'Gap from the rim down to the glaze',
+  level: 'How full: two thirds, 60 %, 12 l, 7 cm down',
   temperature: 'Temperature of the glaze',
   vessel: 'The calibrated cup that you weighed',
   weighed: 'Does the weight include the empty cup?',
@@ -35,6 +36,12 @@ export const readingWords = {
   ),
   gapTooDeep: (deepest: number): Text =>
     t`The gap can't be deeper than the pail: ${[`${Math.round(deepest / 10)} cm`]} at most. Nothing was saved.`,
+  gapAndLevel: ours('Give the gap or the level, not both. Nothing was saved.'),
+  levelNoPail: ours(
+    "The studio doesn't know this bucket's pail, so a part of it says nothing. Give litres, or a keeper sets the pail: /bucket change pail:19l. Nothing was saved.",
+  ),
+  levelOverRim: (pail: string): Text =>
+    t`More than the pail holds: ${[pail]} to the rim. Nothing was saved.`,
   noVessel: ours(
     'No cup is calibrated here yet, so a weight alone says nothing. A keeper weighs a cup empty, then the water that fills it: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.',
   ),

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Amounts, Reason, Verdict } from '../../studio/verdict/verdict.ts';
-import { chanceText } from '../text/chanceText.ts';
+import { oddsText } from '../text/oddsText.ts';
 import { doseText } from '../text/doseText.ts';
 import { heldWhy } from './heldWhy.ts';
 import { handAmount, massText, percentText, volumeText } from '../text/measures.ts';
@@ -149,7 +149,7 @@ const use = ({ reasons }: Verdict): Text => {
   const sure = reasons.find(({ because }) => because === 'sure');
   if (sure?.because !== 'sure' || sure.seenNow || sure.weighed === undefined)
     return t`Use it. Gravity and flow are where they should be.`;
-  return t`Use it. Weighed ${{ at: sure.weighed, show: 'ago' }}; ${[chanceText(sure.both ?? sure.gravity)]} that it is still right.`;
+  return t`Use it. Weighed ${{ at: sure.weighed, show: 'ago' }}; ${[oddsText(sure.both ?? sure.gravity)]} that it is still right.`;
 };
 
 /** The answer in a line that stands alone on a locked phone. */
