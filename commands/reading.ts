@@ -106,7 +106,18 @@ export const reading = logs({
     const { words, book } = context;
     const stamp = entryStamp(context, v);
     const w = words.reading;
-    const nothing = [v.weight, v.gravity, v.seconds, v.look, v.gap, v.level, v.seen, v.stirred, v.note, v.temperature];
+    const nothing = [
+      v.weight,
+      v.gravity,
+      v.seconds,
+      v.look,
+      v.gap,
+      v.level,
+      v.seen,
+      v.stirred,
+      v.note,
+      v.temperature,
+    ];
     if (nothing.every((value) => value === undefined)) return refusal(w.nothing);
     const studio = await book.studio();
     const known = cupFor(v.cup, v.bucket.settings.cup, studio.cups);

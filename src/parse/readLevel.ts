@@ -6,9 +6,7 @@ import type { UnitSystem } from '../studio/settings/studio.ts';
 
 /** How full a pail is: as a part of it, as a volume, or by the gap from rim to glaze. */
 export type Level =
-  | { by: 'part'; part: number }
-  | { by: 'volume'; volume: Millilitres }
-  | { by: 'gap'; gap: Millimetres };
+  { by: 'part'; part: number } | { by: 'volume'; volume: Millilitres } | { by: 'gap'; gap: Millimetres };
 
 const counts: Record<string, number> = { a: 1, an: 1, one: 1, two: 2, three: 3, four: 4 };
 const parts: Record<string, number> = { half: 2, third: 3, quarter: 4, fourth: 4, fifth: 5 };

@@ -44,6 +44,7 @@ const belief = z.strictObject({
       counts: z.array(number),
     }),
   ),
+  warmth: z.strictObject({ at: anInstant, celsius: inCelsius }).exactOptional(),
   loosened: anInstant.exactOptional(),
   cupKind: text.exactOptional(),
   visit: z

@@ -1,5 +1,6 @@
 import type { Instant } from '../ids.ts';
 import type { Visit } from './visit.ts';
+import type { Warmth } from './warmth.ts';
 
 /**
  * One account of what may be in a bucket: how likely it is, what it says and how the parts of it vary together. In
@@ -42,6 +43,8 @@ export interface Belief {
   components: Component[];
   /** The kind of cup that its window was set with, once it was seen. */
   cupKind?: string;
+  /** How warm it was when somebody last said. */
+  warmth?: Warmth;
   /** When a long stir loosened it, until it has gelled again. */
   loosened?: Instant;
   /** What was read since somebody came and since the last change; absent after a change. */

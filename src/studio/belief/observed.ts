@@ -90,12 +90,16 @@ export const withAnything = (components: readonly Component[], windows: Windows)
 ];
 
 /** What every account makes of a value that lay between two marks; those that rule it out make nothing of it. */
-const metBetween = (components: readonly Component[], { low, high }: Window<number>): Met[] =>
+const metBetween = (
+  components: readonly Component[],
+  { low, high }: Window<number>,
+  slowed: { by: number; sd: number },
+): Met[] =>
   components.flatMap((one) => {
     const along = alongOf(one, place.flow, undefined);
-    const variance = (along[place.flow] ?? 0) + noise.glance ** 2;
+    const variance = (along[place.flow] ?? 0) + noise.glance ** 2 + slowed.sd ** 2;
     const sd = Math.sqrt(variance);
-    const expected = one.mean[place.flow] ?? 0;
+    const expected = (one.mean[place.flow] ?? 0) + slowed.by;
     const seen = truncatedNormal({ low: (low - expected) / sd, high: (high - expected) / sd });
     if (!seen.ok) return [];
     const { chance, mean, variance: left } = seen.value;
@@ -125,6 +129,7 @@ export const withGlance = (
   components: readonly Component[],
   look: Glance | 'stuck',
   { low, high }: Window<number>,
+  slowed = { by: 0, sd: 0 },
 ): Component[] => {
   const marks = {
     thin: { low: -Infinity, high: Math.log(low) },
@@ -138,5 +143,5 @@ export const withGlance = (
     look === 'right'
       ? counting(components, 1)
       : looked.map((one) => ({ ...one, weight: one.weight * slip.chance * anyAnswer }));
-  return keptOf(metBetween(looked, marks), others);
+  return keptOf(metBetween(looked, marks, slowed), others);
 };

@@ -41,7 +41,7 @@ export const unknown = { gravity: 0.08, flow: 0.5, volume: 0.5 };
 export const usual = { gravity: 1.45, gravitySd: 0.15, seconds: 14, litres: 10 };
 
 /** Noise of a reading: a calibrated cup on a scale at best; a flow cup; a glance. */
-export const noise = { gravity: 0.0045, flow: Number(process.env['FN'] ?? 0.033), glance: 0.12 };
+export const noise = { gravity: 0.0045, flow: 0.033, glance: 0.12 };
 
 /** How far another instrument may be off from the one that the window was set with. */
 export const bias = { hydrometer: 0.005, cup: 0.07 };
@@ -72,7 +72,7 @@ export const loosened = { minutes: 5, hours: 3, flow: -0.06, sd: 0.05 };
 export const unknownAmount = { gravity: 0.03, volume: 0.15, flow: 0.3 };
 
 /** A bucket is right a little beyond its windows too: bare edges cost a minute a dip, and nobody sees the difference. */
-export const margin = { gravity: Number(process.env['MG'] ?? 0.005), flow: Number(process.env['MF'] ?? 0.07) };
+export const margin = { gravity: 0.004, flow: 0.06 };
 
 /** So many accounts of a bucket are carried on from entry to entry. */
 export const mostComponents = 3;

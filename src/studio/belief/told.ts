@@ -21,8 +21,7 @@ const doneAsTold = (
   const middle = middleGravity(windows);
   const [value = middle, volume = 0] = mean;
   const litres = (Math.exp(volume) * (value - middle)) / (middle - 1);
-  const water = (one: Component) =>
-    withAdded(one, { gravity: 1, litres, sd: Math.abs(litres) * pourWithin });
+  const water = (one: Component) => withAdded(one, { gravity: 1, litres, sd: Math.abs(litres) * pourWithin });
   if (gravity.high >= told) return [water];
   if (gravity.low >= told) {
     const powder = (Math.exp(volume) * (middle - value)) / (windows.solids - middle);

@@ -6,6 +6,7 @@ import { withAnything, withGlance, withReading } from '../belief/observed.ts';
 import { loosened, unknown } from '../belief/priors.ts';
 import { withMoved } from '../belief/withAdded.ts';
 import { reduced } from '../belief/reduced.ts';
+import { slowedBy, warmthAt } from '../belief/warmth.ts';
 import { middleFlow, startAnew } from '../belief/startBelief.ts';
 import { perhapsAsTold } from '../belief/told.ts';
 import { minutes, since } from '../ids.ts';
@@ -54,7 +55,14 @@ const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): 
         let components = before;
         if (numbers.some(({ at }) => at !== place.volume)) components = withAnything(components, settings);
         for (const number of numbers) components = withReading(components, number);
-        return glance && settings.efflux ? withGlance(components, glance, settings.efflux) : components;
+        return glance && settings.efflux
+          ? withGlance(
+              components,
+              glance,
+              settings.efflux,
+              slowedBy(warmthAt(looked, folded.entry.at, undefined)),
+            )
+          : components;
       });
 };
 

@@ -3,10 +3,10 @@ import { withInstrument } from '../belief/instruments.ts';
 import { place, type Belief } from '../belief/mixture.ts';
 import type { Observed } from '../belief/observed.ts';
 import { bias, noise } from '../belief/priors.ts';
+import { slowedBy, warmthAt } from '../belief/warmth.ts';
 import { visitGoesOn, type Glance, type Visit } from '../belief/visit.ts';
 import type { BucketEntry, BucketEvent, CupTime } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
-import { roomTemperature } from './flocculantSolution.ts';
 import { volumeRead } from './volumeRead.ts';
 
 /** A reading, with the bucket as it was before and after it. */
@@ -23,9 +23,6 @@ export interface Sights {
   /** Against the window, by eye; stuck when a cup would not run. */
   glance?: Glance | 'stuck';
 }
-
-/** A degree off room temperature changes water's viscosity by about this part of it, and a cup's seconds by no more. */
-const perDegree = 0.024;
 
 /** The window's own cup needs no place; another of its kind has one; another kind's seconds say nothing here. */
 const cupIs = ({ cup, kind }: CupTime, set: string | undefined, { cupKind }: Belief) => {
@@ -68,11 +65,11 @@ const withCupTime = (sights: Sights, { entry, before, after }: ReadingEntry): Si
   if (cup === 'other') return sights;
   const timed = during(sights, { timed: true });
   if (flow.seconds === 'wont-run') return { ...timed, glance: 'stuck' };
-  const degrees = temperature === undefined ? 0 : temperature - roomTemperature;
+  const slow = slowedBy(warmthAt(sights.belief, entry.at, temperature));
   const seen = {
     at: place.flow,
-    value: Math.log(flow.seconds),
-    sd: Math.hypot(noise.flow, perDegree * degrees),
+    value: Math.log(flow.seconds) - slow.by,
+    sd: Math.hypot(noise.flow, slow.sd),
   };
   if (cup === 'own')
     return {
@@ -95,10 +92,13 @@ const withLook = (sights: Sights, { entry: { event, at, by }, before, after }: R
 
 /** What a reading bears on; a bucket that was read at rest has not begun a visit. */
 export const sightsInReading = (belief: Belief, reading: ReadingEntry): Sights => {
-  const started = { ...belief, visit: visitGoesOn(belief, reading.entry.at) };
+  const { at, event } = reading.entry;
+  const told =
+    event.temperature === undefined ? belief : { ...belief, warmth: { at, celsius: event.temperature } };
+  const started = { ...told, visit: visitGoesOn(belief, at) };
   const sights = [withVolume, withGravity, withCupTime, withLook].reduce<Sights>(
     (so, see) => see(so, reading),
     { belief: started, numbers: [] },
   );
-  return sights.belief.visit === started.visit ? { ...sights, belief } : sights;
+  return sights.belief.visit === started.visit ? { ...sights, belief: told } : sights;
 };

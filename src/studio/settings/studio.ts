@@ -29,7 +29,7 @@ export interface StudioCup {
 export const usualMinimumHours = 12;
 
 /** One dip in twenty may be off, until a keeper wants it otherwise: common practice. */
-export const usualSure = Number(process.env['SURE'] ?? 0.95);
+export const usualSure = 0.95;
 
 /** The house rule for resist coats, and the air to assume when nobody gives it. */
 export interface DryingRule {

@@ -45,13 +45,17 @@ export interface Chooser {
 }
 
 /** So sure that gravity is right must one be before a dose: it would hide water that nobody logged. */
-const sureBeforeDose = Number(process.env['SBD'] ?? 0.85);
+const sureBeforeDose = 0.85;
 /** However many readings: a change takes at least this. */
-const sureToChange = Number(process.env['STC'] ?? 0.9);
+const sureToChange = 0.95;
 /** With a volume less sure than this, amounts are told by the litre, and the level is asked for. */
 const levelAsked = 0.15;
 /** Well beyond `sure`: worth no reading of its own. */
 const plain = 0.97;
+
+/** How sure to be after three readings, four, and so on (tried: fewer minutes lose more dips, more gain hardly any). */
+const afterThree = [0.9, 0.85, 0.7];
+const lastly = 0.5;
 
 /**
  * How sure one has to be after so many readings in a visit. At a window's edge more readings tell little and cost minutes:
@@ -59,8 +63,7 @@ const plain = 0.97;
  */
 const enoughAfter = (readings: number, sure: number): number => {
   if (readings < 3) return sure;
-  const T = (process.env['ENOUGH'] ?? '.88,.75,.5').split(',').map(Number);
-  return Math.min(sure, T[Math.min(readings - 3, T.length - 1)] ?? 0.5);
+  return Math.min(sure, afterThree[readings - 3] ?? lastly);
 };
 
 const likeliest = ([first, ...others]: readonly Component[]): Sureness['likely'] => {
@@ -85,9 +88,7 @@ export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sur
       return chancesOf(
         {
           components:
-            by === 'look'
-              ? withGlance(components, 'right', settings.efflux)
-              : withReading(components, right),
+            by === 'look' ? withGlance(components, 'right', settings.efflux) : withReading(components, right),
         },
         settings,
       );
@@ -137,13 +138,13 @@ export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance =
   if (!gravity || !flow || both === null) return chooseByFinger(sureness, chooser);
   const isSeen = visit !== undefined && (visit.timed || visit.look !== undefined);
   const enough = visit?.weighed && isSeen ? enoughAfter(visit.readings, chooser.sure) : chooser.sure;
-  if (both >= enough || (enough === 0.5 && gravity.in >= enough && flow.in >= enough)) return { kind: 'use' };
+  if (both >= enough || (enough === lastly && gravity.in >= enough && flow.in >= enough))
+    return { kind: 'use' };
   if (!visit?.weighed) return readNext(sureness, chooser);
   const off = Math.max(enough, sureToChange);
   const byFlow = flow.thin >= off ? 'thin' : flow.thick >= off ? 'thick' : 'in';
   const asks: Asked[] = volumeSd > levelAsked ? ['level'] : [];
-  if (gravity.high >= off)
-    return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown', asks };
+  if (gravity.high >= off) return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown', asks };
   // It may be a gel that was thinned with water: how it flows says what to do.
   if (gravity.low >= off && isSeen) return { kind: 'move', gravity: 'low', flow: byFlow, asks };
   if (byFlow !== 'in' && visit.timed && gravity.in >= Math.min(off, sureBeforeDose)) {

@@ -87,10 +87,7 @@ const asRead = (reading: BucketState['believed'], believed: boolean): Verdict['g
   reading ? { value: reading.value, u95: reading.u95, believed } : null;
 
 /** How sure one is, as the belief stands, and when it was last weighed. */
-const surely = (
-  { chances: { gravity, both }, visit }: Sureness,
-  { state: { believed } }: Facts,
-): Reason[] =>
+const surely = ({ chances: { gravity, both }, visit }: Sureness, { state: { believed } }: Facts): Reason[] =>
   gravity
     ? [
         {
@@ -158,8 +155,7 @@ const byMove = (
 const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
   const { f, sureness } = chance;
   // Weighed, and likely right: what is open is how it flows.
-  if (f.measured && asks[0] !== 'weight')
-    return byMove(chance, { gravity: 'in', flow: 'unknown', asks });
+  if (f.measured && asks[0] !== 'weight') return byMove(chance, { gravity: 'in', flow: 'unknown', asks });
   const why = whyWeigh.find(({ applies }) => applies(f));
   if (why) return byRule(f, why, { asks, sureness });
   const weighed = f.state.believed?.at;
@@ -215,9 +211,7 @@ const byChance = (f: Facts, role: Role, sure: number): Verdict => {
   });
   switch (chosen.kind) {
     case 'use':
-      return isAboutToSettle(f)
-        ? stirAgain(chance)
-        : byMove(chance, { gravity: 'in', flow: 'in', asks: [] });
+      return isAboutToSettle(f) ? stirAgain(chance) : byMove(chance, { gravity: 'in', flow: 'in', asks: [] });
     case 'ask':
       return byAsking(chance, chosen.asks);
     case 'move':

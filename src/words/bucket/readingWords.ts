@@ -40,8 +40,7 @@ export const readingWords = {
   levelNoPail: ours(
     "The studio doesn't know this bucket's pail, so a part of it says nothing. Give litres, or a keeper sets the pail: /bucket change pail:19l. Nothing was saved.",
   ),
-  levelOverRim: (pail: string): Text =>
-    t`More than the pail holds: ${[pail]} to the rim. Nothing was saved.`,
+  levelOverRim: (pail: string): Text => t`More than the pail holds: ${[pail]} to the rim. Nothing was saved.`,
   noVessel: ours(
     'No cup is calibrated here yet, so a weight alone says nothing. A keeper weighs a cup empty, then the water that fills it: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.',
   ),

@@ -32,20 +32,11 @@ export class Follower {
   }
 
   /** Whether it ends with a dip. */
-  trace: string[] = [];
   async follow(): Promise<boolean> {
-    const ok = await this.follow2();
-    { const p = this.#hands.pail, now = this.#hands.now; if (process.env['TRACE'] && ok && !p.isRight(now)) console.log('BAD', p.gravityIsRight() ? '' : 'G', p.flowIsRight(now) ? '' : 'F', `g ${p.gravity.toFixed(4)} in ${p.kind.gravityWindow.low}-${p.kind.gravityWindow.high} s ${p.secondsAt(now).toFixed(1)} in ${p.kind.secondsWindow.low}-${p.kind.secondsWindow.high}`, this.trace.join(' > ')); }
-    const rested = this.#hands.pail.rested(this.#hands.now); if (process.env['TRACE'] && ok && rested > 45) console.log('REST', rested.toFixed(0), this.trace.join(' > '));
-    if (process.env['TRACE'] && (!ok || this.trace.length > Number(process.env['TRACE']))) console.log(ok ? 'DIP ' : 'AWAY', this.#hands.visit.bucket, this.trace.join(' > '));
-    return ok;
-  }
-  async follow2(): Promise<boolean> {
     await this.#phone.ask(this.#hands.visit.bucket);
     for (let steps = 0; steps < patience; steps += 1) {
       const step = this.#told ?? this.#phone.verdict?.step;
       this.#told = undefined;
-      const v = this.#phone.verdict; this.trace.push(`${step}/${v?.rule}/${v?.keeperStep ?? ''}[${(v?.asks ?? []).join('+')}]${v?.sure?.both?.toFixed(2)},g${v?.sure?.gravity?.toFixed(2)},f${v?.sure?.flow?.toFixed(2)}`);
       if (step === 'use') {
         if (this.#isUnstirred && !this.#hands.isMixed) this.#hands.stir('usual');
         return true;
@@ -81,8 +72,7 @@ export class Follower {
         this.#isDosed = true;
         return this.#put('flocculant', 'doseMl', (ml) => this.#hands.dose(ml));
       case 'deflocculate':
-        { const h0 = this.#hands.scoreHarm(); const p = this.#hands.pail; const s0 = p.secondsAt(this.#hands.now);
-        this.#hands.doseRungs(-drops.rungs); if (process.env['TRACE'] && this.#hands.scoreHarm() > h0) console.log('HARM defloc', s0.toFixed(1), '->', p.secondsAt(this.#hands.now).toFixed(1), JSON.stringify(p.kind.secondsWindow), this.trace.join(' > ')); }
+        this.#hands.doseRungs(-drops.rungs);
         return this.#logAddition('deflocculant', `${drops.ml}ml`);
       case 'ask-keeper':
         if (this.#phone.role === 'keeper') return false;
@@ -119,8 +109,7 @@ export class Follower {
     return verdict?.[name] ?? (perLitre === undefined ? 0 : (perLitre * this.#hands.volumeByEye()) / 1000);
   }
 
-  async #put(what: string, name: Amount, act0: (amount: number) => void): Promise<boolean> {
-    const act = (n: number) => { const h0 = this.#hands.scoreHarm(); const p = this.#hands.pail; const st = `g ${p.gravity.toFixed(4)} in ${p.kind.gravityWindow.low}-${p.kind.gravityWindow.high} s ${p.secondsAt(this.#hands.now).toFixed(1)} in ${p.kind.secondsWindow.low}-${p.kind.secondsWindow.high}`; act0(n); if (process.env['TRACE'] && this.#hands.scoreHarm() > h0) console.log('HARM', what, n.toFixed(0), st, ' -> g', p.gravity.toFixed(4), 's', p.secondsAt(this.#hands.now).toFixed(1), this.trace.join(' > ')); };
+  async #put(what: string, name: Amount, act: (amount: number) => void): Promise<boolean> {
     const amount = this.#amount(name);
     if (amount <= 0 && this.#phone.verdict?.asks?.includes('level')) {
       await this.#reader.level();

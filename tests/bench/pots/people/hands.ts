@@ -160,7 +160,6 @@ export class Hands {
     this.#dose(() => this.pail.thicken(rungs * this.#pour()));
   }
 
-  scoreHarm(): number { return this.#score.harmful; }
   dip(): void {
     const { pail, now } = this;
     this.#score.dips += 1;
