@@ -91,7 +91,7 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
 const howToMeasure = ({ step, rule, flow, asks }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {
   if (step !== 'measure' && step !== 'stir-on') return [];
   const look = [w.protocolCup(), bare ? w.protocolFinger() : w.protocolFingerGloved()];
-  if (rule === 'grid') return asks[0] === 'seconds' ? look.slice(0, 1) : look;
+  if (rule === 'grid') return bare && asks[0] === 'seconds' ? [w.protocolCup()] : look;
   return [w.protocolWeigh(), ...(flow === null ? look : [])];
 };
 

@@ -2,7 +2,7 @@ import type { Checked } from '../../glaze/checked.ts';
 import { gravityFromBaume, gravityFromTwaddell } from '../../glaze/slurry/hydrometer.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
 
-export const gravityScales = ['sg', 'baume', 'baume-144', 'twaddell'] as const;
+export const gravityScales = ['sg', 'hydrometer', 'baume', 'baume-144', 'twaddell'] as const;
 export type GravityScale = (typeof gravityScales)[number];
 
 /** The 95 % half-interval of a stated gravity, and of one read off a hydrometer (common practice). */
@@ -20,6 +20,7 @@ export type Stated =
 export const gravityOnScale = (value: number, scale: GravityScale): Checked<Gravity> => {
   switch (scale) {
     case 'sg':
+    case 'hydrometer':
       return { ok: true, value: gravity(value) };
     case 'baume':
       return gravityFromBaume(value);

@@ -40,31 +40,30 @@ export interface Chooser {
   byFinger: FlowBand;
   /** Whether anybody may dip a finger in. */
   mayLook: boolean;
+  /** A single reading is less exact than the window is wide. */
+  isCoarse: boolean;
   /** It ran thick since it was last stirred. */
   isThickSince: boolean;
 }
 
 /** So sure that gravity is right must one be before a dose: it would hide water that nobody logged. */
 const sureBeforeDose = 0.85;
-/** However many readings: a change takes at least this. */
-const sureToChange = 0.95;
+/** However many readings: water or powder takes a whole 95 % interval outside the window, half of 5 % on its side; a dose less. */
+const sureToChange = { gravity: 0.975, flow: 0.95 };
 /** With a volume less sure than this, amounts are told by the litre, and the level is asked for. */
 const levelAsked = 0.15;
 /** Well beyond `sure`: worth no reading of its own. */
 const plain = 0.97;
 
-/** How sure to be after three readings, four, and so on (tried: fewer minutes lose more dips, more gain hardly any). */
-const afterThree = [0.9, 0.85, 0.7];
-const lastly = 0.5;
+/** How sure to be once weight and flow were read in this visit: at first, after five readings, and at last. */
+const read = { enough: 0.85, afterFive: 0.7, lastly: 0.5 };
 
 /**
- * How sure one has to be after so many readings in a visit. At a window's edge more readings tell little and cost minutes:
- * what is likelier is then done, and said with its chance.
+ * At a window's edge more readings tell little and cost minutes: after some of them what is likelier is done, and said with
+ * its chance. Tried in the bench of pots: a higher bar costs minutes and saves hardly a dip.
  */
-const enoughAfter = (readings: number, sure: number): number => {
-  if (readings < 3) return sure;
-  return Math.min(sure, afterThree[readings - 3] ?? lastly);
-};
+const enoughAfter = (readings: number, sure: number): number =>
+  Math.min(sure, readings < 5 ? read.enough : readings === 5 ? read.afterFive : read.lastly);
 
 const likeliest = ([first, ...others]: readonly Component[]): Sureness['likely'] => {
   const one = others.reduce((best, other) => (other.weight > (best?.weight ?? 0) ? other : best), first);
@@ -119,7 +118,8 @@ const mostReadings = 8;
 /** Where no seconds say how it should flow, a finger does. */
 const chooseByFinger = ({ chances: { gravity }, visit }: Sureness, { sure, byFinger }: Chooser): ByChance => {
   if (!gravity) return { kind: 'unsettled' };
-  const band = gravity.high >= sure ? 'high' : gravity.low >= sure ? 'low' : 'in';
+  const { gravity: off } = sureToChange;
+  const band = gravity.high >= off ? 'high' : gravity.low >= off ? 'low' : 'in';
   if (band === 'in' && gravity.in >= sure && (byFinger === 'in' || byFinger === 'unknown'))
     return byFinger === 'in' ? { kind: 'use' } : { kind: 'move', gravity: 'in', flow: 'unknown', asks: [] };
   if (!visit?.weighed) return ask('weight');
@@ -137,17 +137,19 @@ export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance =
   const { gravity, flow, both } = chances;
   if (!gravity || !flow || both === null) return chooseByFinger(sureness, chooser);
   const isSeen = visit !== undefined && (visit.timed || visit.look !== undefined);
-  const enough = visit?.weighed && isSeen ? enoughAfter(visit.readings, chooser.sure) : chooser.sure;
-  if (both >= enough || (enough === lastly && gravity.in >= enough && flow.in >= enough))
+  const enough =
+    visit?.weighed && isSeen && !chooser.isCoarse ? enoughAfter(visit.readings, chooser.sure) : chooser.sure;
+  if (both >= enough || (enough === read.lastly && gravity.in >= enough && flow.in >= enough))
     return { kind: 'use' };
   if (!visit?.weighed) return readNext(sureness, chooser);
-  const off = Math.max(enough, sureToChange);
-  const byFlow = flow.thin >= off ? 'thin' : flow.thick >= off ? 'thick' : 'in';
+  const byFlow = flow.thin >= sureToChange.flow ? 'thin' : flow.thick >= sureToChange.flow ? 'thick' : 'in';
   const asks: Asked[] = volumeSd > levelAsked ? ['level'] : [];
-  if (gravity.high >= off) return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown', asks };
+  if (gravity.high >= sureToChange.gravity)
+    return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown', asks };
   // It may be a gel that was thinned with water: how it flows says what to do.
-  if (gravity.low >= off && isSeen) return { kind: 'move', gravity: 'low', flow: byFlow, asks };
-  if (byFlow !== 'in' && visit.timed && gravity.in >= Math.min(off, sureBeforeDose)) {
+  if (gravity.low >= sureToChange.gravity && isSeen)
+    return { kind: 'move', gravity: 'low', flow: byFlow, asks };
+  if (byFlow !== 'in' && visit.timed && gravity.in >= sureBeforeDose) {
     // A gel thins when it is stirred: what ran thick before the last stir is timed again.
     if (byFlow === 'thick' && !chooser.isThickSince) return ask('seconds');
     return { kind: 'move', gravity: 'in', flow: byFlow, asks };

@@ -1,10 +1,11 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { barehanded } from '../settings/barehanded.ts';
-import type { BucketState } from '../bucket/bucketState.ts';
+import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
 import { chooseByChance, surenessOf, type Sureness } from './chooseByChance.ts';
+import { widerThanWindow } from './gravityBand.ts';
 import { facts, type Facts } from './facts.ts';
 import { rules, unbelieved, type Rule } from './rules.ts';
 import { unexpected } from './unexpected.ts';
@@ -25,6 +26,8 @@ export interface DecideAt {
 }
 
 const longStir = 5;
+/** No scale in a glaze room tells gravities apart that are closer than this. */
+const sameGravity = 0.001;
 const airy = minutes(5);
 
 const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
@@ -106,6 +109,10 @@ interface Chance {
   sureness: Sureness;
 }
 
+/** Amounts go by the reading, unless the belief has made another gravity of several, or of a slip. */
+const amountsFrom = (measured: MeasuredGravity, { likely }: Sureness): MeasuredGravity =>
+  Math.abs(measured.value - likely.value) < sameGravity ? measured : { ...measured, ...likely };
+
 /** How it flows is wanted, as it can be told here. */
 const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
   asks.length > 0 ? asks : [barehanded(settings) ? 'look' : 'seconds'];
@@ -119,7 +126,7 @@ const byMove = (
   const move = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](f));
   if (!move) throw new Error(`no move for gravity ${gravity}, flow ${flow}`);
   if (!measured) throw new Error(`bucket ${f.state.no}: a move without a measured gravity`);
-  const { amounts, reasons, checkpoint } = moveAmounts(move, f, { ...measured, ...sureness.likely });
+  const { amounts, reasons, checkpoint } = moveAmounts(move, f, amountsFrom(measured, sureness));
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
   const isUnfilled = move.amounts.length > 0 && volumeNow(f.state, f.now) === undefined;
@@ -200,6 +207,9 @@ const unsettled = ({ f, sureness }: Chance): Verdict =>
     cautions: [],
   });
 
+const isCoarse = ({ measured, state: { settings } }: Facts): boolean =>
+  measured !== undefined && settings.gravity !== undefined && widerThanWindow(measured.u95, settings.gravity);
+
 const byChance = (f: Facts, role: Role, sure: number): Verdict => {
   const sureness = surenessOf(f.state, f.now);
   const chance: Chance = { f, role, sureness };
@@ -207,6 +217,7 @@ const byChance = (f: Facts, role: Role, sure: number): Verdict => {
     sure,
     byFinger: f.flow.band,
     mayLook: barehanded(f.state.settings),
+    isCoarse: isCoarse(f),
     isThickSince: f.flow.band === 'thick',
   });
   switch (chosen.kind) {

@@ -1,5 +1,6 @@
 import { since } from '../ids.ts';
-import type { Facts } from './facts.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import { withSmallMoves, type Facts } from './facts.ts';
 import { restedTooLong } from './restLearned.ts';
 import { restLimitOf } from '../bucket/rests.ts';
 import type { Dont, Reason, RuleName, Step } from './verdict.ts';
@@ -22,6 +23,13 @@ export const prediction = ({ predicted }: Facts): Reason[] =>
 
 const lumpy = ({ state }: Facts): Reason[] =>
   state.unsieved ? [{ because: 'unsieved', ...state.unsieved, mesh: state.settings.mesh }] : [];
+
+/** Whether the last reading was not believed, and differs from the one before it. */
+const isDoubted = ({ unbelieved, believed, ...state }: BucketState): boolean => {
+  if (!unbelieved || !believed) return false;
+  const { value, u95 } = withSmallMoves(believed, state);
+  return Math.abs(unbelieved.value - value) > Math.hypot(unbelieved.u95, u95);
+};
 
 /** What comes before any reading: the first that applies is the verdict. */
 export const rules: Rule[] = [
@@ -87,5 +95,12 @@ export const rules: Rule[] = [
     then: 'what-follows-a-stir',
     dont: ['water-in', 'water-out'],
     because: (f) => [...restedTooLong(f.state, f.now), ...unbelieved(f), ...prediction(f)],
+  },
+  {
+    name: 'doubted',
+    applies: ({ state }) => isDoubted(state),
+    step: 'measure',
+    dont: ['water-on-looks'],
+    because: (f) => [...unbelieved(f), ...prediction(f)],
   },
 ];

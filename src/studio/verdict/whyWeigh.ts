@@ -1,16 +1,7 @@
-import type { BucketState } from '../bucket/bucketState.ts';
 import { couldMove } from '../bucket/couldMove.ts';
 import { days, since } from '../ids.ts';
-import { withSmallMoves } from './facts.ts';
 import { widerThanWindow } from './gravityBand.ts';
 import { prediction, unbelieved, type Rule } from './rules.ts';
-
-/** Whether the last reading was not believed, and differs from the one before it. */
-const isDoubted = ({ unbelieved, believed, ...state }: BucketState): boolean => {
-  if (!unbelieved || !believed) return false;
-  const { value, u95 } = withSmallMoves(believed, state);
-  return Math.abs(unbelieved.value - value) > Math.hypot(unbelieved.u95, u95);
-};
 
 /** What a weighing is asked for, when one is wanted: the first that applies is said. */
 export const whyWeigh: Rule[] = [
@@ -69,13 +60,6 @@ export const whyWeigh: Rule[] = [
       { because: 'moved', by: couldMove(f.state), u95: f.state.believed?.u95 ?? 0 },
       ...prediction(f),
     ],
-  },
-  {
-    name: 'doubted',
-    applies: ({ state }) => isDoubted(state),
-    step: 'measure',
-    dont: ['water-on-looks'],
-    because: (f) => [...unbelieved(f), ...prediction(f)],
   },
   {
     name: 'no-window',

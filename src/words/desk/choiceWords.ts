@@ -27,6 +27,7 @@ const scale: Record<GravityScale, string> = {
   sg: 'specific gravity',
   baume: '°Baumé',
   'baume-144': '°Baumé, older (144.3)',
+  hydrometer: 'gravity, read off a hydrometer',
   twaddell: '°Twaddell',
 };
 

@@ -50,6 +50,8 @@ const measure = (verdict: Verdict): Text => {
         ? t`It is stirred: measure it before anything else. Something went in since the last reading.`
         : t`Stir it, then measure it before anything else: something went in since the last reading.`;
     case 'weigh-first':
+      if (verdict.reasons.some(({ because }) => because === 'unexpected'))
+        return t`Weigh a second cup first: the logbook did not expect this. Change nothing before.`;
       return verdict.readyToMeasure
         ? t`Weigh a cup of it now and time it. Change nothing before.`
         : t`Stir it to the bottom, weigh a cup of it and time it. Change nothing before.`;
@@ -67,9 +69,10 @@ const measure = (verdict: Verdict): Text => {
         return t`Stir it for 60 s, then look at the flow again: it had stood too long. Don't change the water yet.`;
       if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
         return t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`;
-      return verdict.asks[0] === 'seconds'
-        ? t`Now time a cup of it. Don't change the water yet.`
-        : t`Now look at how it flows. Don't change the water yet.`;
+      const how = verdict.asks[0] === 'seconds' ? 'time a cup of it' : 'look at how it flows';
+      return verdict.readyToMeasure
+        ? t`Now ${[how]}. Don't change the water yet.`
+        : t`Stir it to the bottom, then ${[how]}. Don't change the water yet.`;
     }
   }
 };
@@ -144,9 +147,14 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
     : t`It needs ${[left]} of water, but the pail is too full: ladle some glaze out first.`;
 };
 
+/** Said without its chance from here up. */
+const wellSure = 0.945;
+
 /** What was not read just now is told with its age, and how likely it still holds. */
 const use = ({ reasons }: Verdict): Text => {
   const sure = reasons.find(({ because }) => because === 'sure');
+  if (sure?.because === 'sure' && sure.seenNow && (sure.both ?? sure.gravity) < wellSure)
+    return t`Use it. It is near the edge of its window: ${[oddsText(sure.both ?? sure.gravity)]} that it is right.`;
   if (sure?.because !== 'sure' || sure.seenNow || sure.weighed === undefined)
     return t`Use it. Gravity and flow are where they should be.`;
   return t`Use it. Weighed ${{ at: sure.weighed, show: 'ago' }}; ${[oddsText(sure.both ?? sure.gravity)]} that it is still right.`;

@@ -76,6 +76,9 @@ describe('the next dose', () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/added bucket:gg what:flocculant amount:19.3g');
     await room.say(15, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
+    // So much salt should have made it stiff: it is read twice.
+    await room.say(15, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
+    await room.say(15, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
     const member = await room.say(15, '/water-or-stir bucket:gg');
     expect(verdict(member)).toMatchObject({ step: 'ask-keeper', keeperStep: 'ask-keeper' });
     expect(member.title).toMatch(/Ask a keeper/);
@@ -90,6 +93,7 @@ describe('the next dose', () => {
     expect(keeper.reasons.join(' ')).not.toMatch(/After that/);
     expect(await room.keeper(16, '/added bucket:gg what:flocculant amount:3.2g')).toMatchObject({ ok: true });
     await room.keeper(17, '/added bucket:gg what:dry amount:100g remake:yes');
+    await room.say(30, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
     await room.say(30, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
     expect(verdict(await room.keeper(30, '/water-or-stir bucket:gg'))['step']).toBe('flocculate');
   });

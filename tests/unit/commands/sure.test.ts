@@ -25,16 +25,17 @@ describe('/water-or-stir', () => {
     expect(await verdict(2)).toMatchObject({
       step: 'stir',
       sure: { gravity: expect.closeTo(0.24, 1), flow: null, both: null },
-      asks: [],
+      // After the stir it is weighed.
+      asks: ['weight'],
     });
   });
 
-  it('asks for a look and a weight of a stirred bucket that was never measured, and for nothing after both', async () => {
+  it('asks for a weight and seconds of a stirred bucket that was never measured, and for nothing after both', async () => {
     const room = await openGlazeRoom();
     await room.keeper(1, gullGreyLine());
     const verdict = async (at: number) => (await room.say(at, '/water-or-stir bucket:gg')).data['verdict'];
     await room.say(4, '/stirred bucket:gg minutes:3');
-    expect(await verdict(5)).toMatchObject({ step: 'measure', asks: ['look', 'weight', 'seconds'] });
+    expect(await verdict(5)).toMatchObject({ step: 'measure', asks: ['weight', 'seconds'] });
     await room.say(6, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
     // Weighed well and timed once in mid-window: gravity is surely right, flow nearly.
     expect(await verdict(7)).toMatchObject({

@@ -18,8 +18,8 @@ const openRoom = async (): Promise<GlazeRoom> => {
 
 /** After how many hours of rest the bot says to stir first, to the minute. */
 const stirAfter = async (room: GlazeRoom, stirred: number, limit: number) => {
-  expect(verdictOf(await room.say(stirred + limit * hours - 1, ask)).step).toBe('use');
-  expect(verdictOf(await room.say(stirred + limit * hours + 1, ask)).step).toBe('stir');
+  expect(verdictOf(await room.say(stirred + limit * hours - 1, ask))['rule']).not.toBe('rested');
+  expect(verdictOf(await room.say(stirred + limit * hours + 1, ask))['rule']).toBe('rested');
 };
 
 describe('how long a bucket may rest', () => {

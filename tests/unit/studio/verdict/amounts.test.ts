@@ -163,6 +163,9 @@ describe('the ladder of flocculant', () => {
     await room.say(1, thin);
     if (salt !== '') await room.keeper(2, `/added bucket:gg what:flocculant amount:${salt}`);
     await room.say(10, '/stirred bucket:gg');
+    // So much salt should have made it stiff: it is read three times.
+    await room.say(21, thin);
+    await room.say(21, thin);
     return { member: await room.say(21, thin), keeper: await room.keeper(21, thin) };
   };
 

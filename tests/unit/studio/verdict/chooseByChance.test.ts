@@ -2,13 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Chances } from '../../../../src/studio/belief/chances.ts';
 import type { Visit } from '../../../../src/studio/belief/visit.ts';
 import { instant } from '../../../../src/studio/ids.ts';
-import {
-  askedWhenMeasuring,
-  chooseByChance,
-  type Sureness,
-} from '../../../../src/studio/verdict/chooseByChance.ts';
+import { gravity } from '../../../../src/glaze/units.ts';
+import { chooseByChance, type Sureness } from '../../../../src/studio/verdict/chooseByChance.ts';
 
-const at = { sure: 0.95, stirredFor: 3 };
+const at = { sure: 0.95, byFinger: 'unknown', mayLook: true, isCoarse: false, isThickSince: true } as const;
 const visit: Visit = { at: instant(0), readings: 1, weighed: false, timed: false };
 
 const bucket = (more: {
@@ -18,7 +15,9 @@ const bucket = (more: {
   thick?: number;
   both?: number;
   visit?: Partial<Visit>;
-  toMiddle?: number;
+  /** How sure a look, or seconds, that were right would make it. */
+  ifLook?: number;
+  ifSeconds?: number;
   volumeSd?: number;
 }): Sureness => {
   const { low = 0, high = 0, thin = 0, thick = 0 } = more;
@@ -30,8 +29,9 @@ const bucket = (more: {
   return {
     chances,
     visit: more.visit && { ...visit, ...more.visit },
-    flowToMiddle: more.toMiddle ?? 0,
+    likely: { value: gravity(1.44), u95: 0.01 },
     volumeSd: more.volumeSd ?? 0.05,
+    ifRight: (by) => ({ ...chances, both: (by === 'look' ? more.ifLook : more.ifSeconds) ?? 0 }),
   };
 };
 
@@ -39,100 +39,107 @@ describe('what a stirred bucket asks for, by chance', () => {
   const measured = { weighed: true, timed: true, look: 'right' as const };
 
   it.each<[string, Sureness, object]>([
-    ['it is sure enough to be right: use', bucket({ low: 0.02, thin: 0.02 }), { step: 'use', asks: [] }],
+    ['it is sure enough to be right: use', bucket({ low: 0.02, thin: 0.02 }), { kind: 'use' }],
     [
-      'nobody looked in this visit: look first',
-      bucket({ low: 0.2 }),
-      { step: 'measure', asks: ['look', 'weight', 'seconds'] },
+      'a look that was right would settle it: look',
+      bucket({ low: 0.1, ifLook: 0.96 }),
+      { kind: 'ask', asks: ['look'] },
     ],
     [
-      'the look was right and no cup was timed: seconds',
-      bucket({ low: 0.2, visit: { look: 'right' } }),
-      { step: 'measure', asks: ['seconds', 'weight'] },
+      'seconds would, and no look: seconds',
+      bucket({ low: 0.1, ifLook: 0.9, ifSeconds: 0.97 }),
+      { kind: 'ask', asks: ['seconds'] },
+    ],
+    [
+      'neither would: weigh it and time it',
+      bucket({ low: 0.3 }),
+      { kind: 'ask', asks: ['weight', 'seconds'] },
     ],
     [
       'the look was off: weigh, and time the cup with it',
-      bucket({ thin: 0.97, visit: { look: 'thin' } }),
-      { step: 'measure', asks: ['weight', 'seconds'] },
+      bucket({ thin: 0.97, visit: { look: 'thin' }, ifLook: 0.97 }),
+      { kind: 'ask', asks: ['weight', 'seconds'] },
     ],
     [
       'it is surely too heavy: water',
-      bucket({ high: 0.96, visit: measured }),
-      { step: 'add-water', asks: [] },
+      bucket({ high: 0.98, visit: measured }),
+      { kind: 'move', gravity: 'high', flow: 'in', asks: [] },
+    ],
+    [
+      'it is surely too heavy, by a weighing of another visit: weigh it first',
+      bucket({ high: 0.98 }),
+      { kind: 'ask', asks: ['weight', 'seconds'] },
     ],
     [
       'nobody knows how full it is: the level too',
-      bucket({ high: 0.96, visit: measured, volumeSd: 0.3 }),
-      { step: 'add-water', asks: ['level'] },
+      bucket({ high: 0.98, visit: measured, volumeSd: 0.3 }),
+      { kind: 'move', gravity: 'high', flow: 'in', asks: ['level'] },
     ],
     [
       'it is surely too light: water off',
-      bucket({ low: 0.96, visit: measured }),
-      { step: 'draw-off-water', asks: [] },
+      bucket({ low: 0.98, visit: measured }),
+      { kind: 'move', gravity: 'low', flow: 'in', asks: [] },
     ],
     [
-      'it is surely too light and thick: powder',
-      bucket({ low: 0.96, thick: 0.97, visit: measured }),
-      { step: 'add-dry', asks: [] },
+      'it is surely too light and thick',
+      bucket({ low: 0.98, thick: 0.97, visit: measured }),
+      { kind: 'move', gravity: 'low', flow: 'thick', asks: [] },
     ],
     [
-      'gravity is right and it is surely thin: a dose of as many steps as are missing',
-      bucket({ thin: 0.97, toMiddle: 0.7, visit: measured }),
-      { step: 'flocculate', asks: [], doses: 2 },
-    ],
-    [
-      'ever so thin: three steps at most',
-      bucket({ thin: 0.97, toMiddle: 3, visit: measured }),
-      { step: 'flocculate', asks: [], doses: 3 },
+      'gravity is right and it is surely thin: a dose',
+      bucket({ thin: 0.97, visit: measured }),
+      { kind: 'move', gravity: 'in', flow: 'thin', asks: [] },
     ],
     [
       'gravity is in doubt: no dose that would hide water, weigh again',
       bucket({ low: 0.3, thin: 0.97, visit: measured }),
-      { step: 'measure', asks: ['seconds', 'weight'] },
+      { kind: 'ask', asks: ['weight', 'seconds'] },
     ],
     [
       'it is thin by a look alone: no dose before a cup was timed',
       bucket({ thin: 0.97, visit: { weighed: true, look: 'thin' } }),
-      { step: 'measure', asks: ['seconds', 'weight'] },
+      { kind: 'ask', asks: ['seconds'] },
     ],
     [
-      'it is surely thick: stir on first',
-      bucket({ thick: 0.97, visit: measured }),
-      { step: 'stir-on', asks: [] },
+      'weight and flow were read just now, and it is likelier right than not by far: use',
+      bucket({ low: 0.12, visit: { weighed: true, timed: true } }),
+      { kind: 'use' },
     ],
     [
-      'six readings did not tell: the keeper',
-      bucket({ low: 0.5, visit: { ...measured, readings: 6 } }),
-      { step: 'ask-keeper', asks: [] },
+      'eight readings did not tell: the keeper',
+      bucket({ low: 0.7, both: 0.3, visit: { ...measured, readings: 8 } }),
+      { kind: 'unsettled' },
     ],
   ])('when %s', (_, sureness, expected) => {
     expect(chooseByChance(sureness, at)).toEqual(expected);
   });
 
-  it('when it is thick after a long stir: deflocculant', () => {
+  it('times again what ran thick before it was stirred on', () => {
     const thick = bucket({ thick: 0.97, visit: measured });
-    expect(chooseByChance(thick, { sure: 0.95, stirredFor: 5 }).step).toBe('deflocculate');
+    expect(chooseByChance(thick, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'thick', asks: [] });
+    expect(chooseByChance(thick, { ...at, isThickSince: false })).toEqual({ kind: 'ask', asks: ['seconds'] });
+  });
+
+  it('asks for no finger where nobody may dip one in', () => {
+    const fair = bucket({ low: 0.1, ifLook: 0.96, ifSeconds: 0.97 });
+    expect(chooseByChance(fair, { ...at, mayLook: false })).toEqual({ kind: 'ask', asks: ['seconds'] });
   });
 
   it('is content with less where a keeper says so', () => {
-    const fair = bucket({ low: 0.1, visit: measured });
-    expect(chooseByChance(fair, { sure: 0.85, stirredFor: 3 }).step).toBe('use');
-    expect(chooseByChance(fair, at).step).toBe('measure');
+    const fair = bucket({ low: 0.1, ifLook: 0.96 });
+    expect(chooseByChance(fair, { ...at, sure: 0.85 }).kind).toBe('use');
+    expect(chooseByChance(fair, at).kind).toBe('ask');
   });
 
-  it('goes by gravity alone where flow has no window, and to the keeper without one of gravity', () => {
+  it('goes by the finger where flow has no window, and to the keeper without one of gravity', () => {
     const noFlow: Sureness = {
       ...bucket({ low: 0.02 }),
       chances: { gravity: { low: 0.02, in: 0.97, high: 0.01 }, flow: null, both: null },
     };
-    expect(chooseByChance(noFlow, at).step).toBe('use');
+    expect(chooseByChance(noFlow, { ...at, byFinger: 'in' })).toEqual({ kind: 'use' });
+    expect(chooseByChance(noFlow, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'unknown', asks: [] });
+    expect(chooseByChance(noFlow, { ...at, byFinger: 'thin' })).toEqual({ kind: 'ask', asks: ['weight'] });
     const neither: Sureness = { ...noFlow, chances: { gravity: null, flow: null, both: null } };
-    expect(chooseByChance(neither, at)).toEqual({ step: 'ask-keeper', asks: [] });
-  });
-
-  it('always has something to ask of whoever is told to measure', () => {
-    for (const low of [0, 0.3, 1])
-      for (const thin of [0, 0.3, 1])
-        expect(askedWhenMeasuring(bucket({ low, thin, visit: measured }), at)).not.toEqual([]);
+    expect(chooseByChance(neither, at)).toEqual({ kind: 'unsettled' });
   });
 });

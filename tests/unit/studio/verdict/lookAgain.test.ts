@@ -40,7 +40,7 @@ describe('a look at the flow after a dose', () => {
       let answer = await room.say(2, '/water-or-stir bucket:gg');
       for (const at of [3, 20]) {
         await room.say(at, '/added bucket:gg what:flocculant amount:4.8ml');
-        answer = await room.say(at + wait, '/reading bucket:gg seconds:10 stirred:yes');
+        answer = await room.say(at + wait, '/reading bucket:gg gravity:1.44 seconds:10 stirred:yes');
       }
       expect(answer.title, String(wait)).toMatch(title);
     }
@@ -63,15 +63,16 @@ describe('a finger look beside a time of the same stirring', () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.44 seconds:32 stirred:yes');
     const answer = await room.say(2, '/reading bucket:gg look:right');
-    expect(verdictOf(answer)).toMatchObject({ step: 'stir-on', flow: 'thick' });
+    expect(verdictOf(answer)).toMatchObject({ step: 'measure', asks: ['seconds'], flow: 'thick' });
     expect(answer.reasons.join('\n')).toMatch(/The cup says thick, the finger says right/);
   });
 
-  it('stands alone once the bucket was stirred again', async () => {
+  it('does not undo the cup by itself once the bucket was stirred again: it is timed again', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.44 seconds:32 stirred:yes');
     expect(verdictOf(await room.say(5, '/reading bucket:gg look:right stirred:yes'))).toMatchObject({
-      step: 'use',
+      step: 'measure',
+      asks: ['seconds'],
     });
   });
 });
@@ -138,9 +139,9 @@ describe('a flow cup with a name of its own', () => {
 describe('a little water, too little to leave the window by', () => {
   it('is to be stirred in before the bucket is used', async () => {
     const room = await openRoomWithGullGrey();
-    await room.say(1, '/reading bucket:gg gravity:1.44 within:0.02 seconds:14 stirred:yes');
-    // 450 ml in 15 l: (1.44 · 15 + 0.45)/15.45 = 1.427, a smaller change than a reading can show.
-    const poured = await room.say(5, '/added bucket:gg what:water amount:450ml');
+    await room.say(1, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
+    // 100 ml in 15 l: (1.44 · 15 + 0.1)/15.1 = 1.437, a smaller change than a reading can show.
+    const poured = await room.say(5, '/added bucket:gg what:water amount:100ml');
     expect(verdictOf(poured).step).toBe('use');
     expect(poured.title).toBe(
       'Gull Grey: Stir in what was added, then use it. Gravity should still be right.',
