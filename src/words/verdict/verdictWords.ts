@@ -78,6 +78,8 @@ export const verdictWords = {
       : t`${[gravityWithin(value, u95)]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (): Text => ['never logged'],
+  neverStirredYet: (): Text => ['no stir is logged'],
+  lastStirred: (hours: number): Text => [`last stirred ${agoText(hours)}`],
   stirredAgo: (hours: number): Text => [agoText(hours)],
   headline: (name: string, title: Text): Text => t`${said(name)}: ${title}`,
   cakeGone: (): Text => ['I mixed it up, the cake is gone'],
