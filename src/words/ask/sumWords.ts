@@ -38,6 +38,8 @@ export const sumWords = {
     t`in ${[volumeText(ml, units)]} of water, for a solution of ${[percentText(percent)]} by weight`,
   saltPer: (per: string, ml: number, units: UnitSystem): Text =>
     t`for ${[volumeText(ml, units)]} at ${[per]}`,
+  saturates: (grams: number, ml: number, units: UnitSystem): Text =>
+    t`${[massText(grams)]} of Epsom salt dissolves in ${[volumeText(ml, units)]} of water at 20 °C; add a quarter more, so that crystals always stay at the bottom.`,
   factSolution: ours('As solution'),
   asSolution: (ml: number, units: UnitSystem): Text =>
     t`${[volumeText(ml, units)]} of the saturated solution, at 20 °C`,
@@ -74,9 +76,9 @@ export const sumWords = {
   noBuckets: ours('There is no bucket in use.'),
   sideBySide: (ready: readonly string[], others: readonly string[]): Text =>
     ready.length === 0
-      ? t`Neither is ready now: ${names(others)}.`
+      ? t`${[others.length === 2 ? 'Neither' : 'None']} is ready now: ${names(others)}.`
       : others.length === 0
-        ? t`Both are ready: ${names(ready)}.`
+        ? t`${[ready.length === 2 ? 'Both' : 'All']} are ready: ${names(ready)}.`
         : t`${names(ready)}: ready. ${names(others)}: not yet.`,
 
   holds: (material: string, name: string): Text =>
@@ -96,7 +98,7 @@ export const sumWords = {
   which: (material: string, holding: readonly string[]): Text =>
     holding.length === 0
       ? t`No bucket's recipe that is written down has ${said(material)}.`
-      : t`${said(material)}: ${names(holding)}.`,
+      : t`With ${said(material)}: ${names(holding)}.`,
   unwritten: (without: readonly string[]): Text => t`No recipe is written down for ${names(without)}.`,
   ofRecipe: (recipe: string, holding: readonly string[]): Text =>
     holding.length === 0

@@ -92,6 +92,12 @@ describe('grams of Epsom salt', () => {
     expect(data['heptahydrateGrams']).toBeCloseTo(250, 6);
   });
 
+  it('that saturates so much water', async () => {
+    const { data } = await ask(await openGlazeRoom(), 'how much epsom to saturate 5 gallons of water');
+    // At 20 °C 33.83 g MgSO4 to 100 g water: by hand 33.83 ÷ (48.84 − 33.83 × 0.5116) × 100 = 107.3 g of crystals; 18.927 kg take 20.3 kg.
+    expect(Number(data['heptahydrateGrams']) / 1000).toBeCloseTo(20.3, 1);
+  });
+
   it('says that it is too much, and never to put it in at once', async () => {
     const { cautions, reasons } = await ask(await openGlazeRoom(), 'epsom salt for 5 gallons at 1%');
     expect(cautions.join(' ')).toMatch(/ask a keeper/);
@@ -142,6 +148,7 @@ describe('a look at all buckets', () => {
   it.each([
     'which buckets are ready',
     'whats ready',
+    'anything ready?',
     'wich bukets are redy',
     'any buckets good to go?',
     'what can i use tonight',
@@ -180,6 +187,7 @@ describe('a look at all buckets', () => {
     'should i use gull grey or fog bell',
     'gg or fog bell, which is better',
     'buckets 1 and 2 compare',
+    'bukcet 1 or 2',
   ])('shows two side by side: %s', async (question) => {
     const { title, facts, data } = await ask(await openTwo(), question, 5);
     expect(data['sum']).toBe('side-by-side');
@@ -214,6 +222,7 @@ describe('a question of what is in a bucket', () => {
     expect((await ask(room, 'which buckets have the recipe shore white')).title).toBe(
       'The recipe Shore White is in Gull Grey.',
     );
+    expect((await ask(room, 'which buckets have gull grey')).data).toMatchObject({ buckets: [1] });
     expect((await ask(room, 'whats in gull grey')).title).toBe(
       'Gull Grey: feldspar 44, silica 31, whiting 25.',
     );

@@ -22,7 +22,7 @@ export const hydrometerSum: Sum = ({ heard }, { words }) => {
   // “45 be” may be “should be”: without the scale's name it needs a degree sign, or gravity in the question.
   const namesScale =
     isTwaddell ||
-    /\bbaume\b|°\s*be?\b/.test(heard) ||
+    /\bbaume\b|°\s*be?\b|^\W*\d+(?:[.,]\d+)?\s*be\W*$/.test(heard) ||
     (/\d\s*be\b/.test(heard) && /\bgravity\b|\bsg\b/.test(heard));
   if (!namesScale) return Promise.resolve(undefined);
   const [stated] = gravitiesIn(heard);

@@ -3,7 +3,7 @@ import type { Sum } from './sumAsked.ts';
 
 /** One of these words asks for buckets, and one of those whether they can be used. */
 const asksWhich =
-  /\b(?:which|what|any|whats|whichs|list|show|how many|all|are there)\b(?: \w+)?(?: (?:bucket|buckets|ones?|glaze|of them))?\b/;
+  /\b(?:which|what|any|anything|whats|list|show|how many|all|are there)\b(?: \w+)?(?: (?:bucket|buckets|ones?|glaze|of them))?\b/;
 const ready = /\bready\b|\b(?:good|ok|okay|fit|safe|fine) to (?:go|use|dip|glaze)\b|\bin (?:good )?shape\b/;
 /** “Which can I use now”, but not “which can I use on mugs”. */
 const canUse =

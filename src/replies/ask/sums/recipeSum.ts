@@ -32,6 +32,10 @@ const isSame = (line: string, asked: string): boolean => {
 const hasIn = ({ lines }: Recipe, asked: string): boolean =>
   lines.some(({ material }) => isSame(material, asked));
 
+/** “Which buckets have Gull Grey” asks for the pails of one glaze. */
+const pailsOfGlaze =
+  /\b(?:which|what) (?:buckets?|pails?|ones?)(?: (?:that|do))? (?:have|has|hold|holds|contain|are|is|got)(?: the)?(?: recipe)?(?: (?:of|for|called))? bucket\b(?: in(?: (?:it|them))?)?\W*$/;
+
 /** A text that is a material, or a word in one's name. */
 const materialIn = (asked: string, known: readonly string[]): string | undefined => {
   const name = normalizedName(asked.replace(/^(?:the|a|an|any|some) /, ''));
@@ -74,6 +78,33 @@ const reply = (
   };
 };
 
+interface Holding {
+  state: BucketState;
+  recipe: (Recipe & { name?: string }) | undefined;
+}
+
+const bucketsInUse = async (asking: Asking): Promise<Holding[]> =>
+  Promise.all(
+    (await asking.book.buckets())
+      .filter(({ retired }) => !retired)
+      .map(async (state) => ({ state, recipe: await recipeOfBucket(state, asking) })),
+  );
+
+const pailsWith = (
+  name: string,
+  holding: readonly Holding[],
+  recipe: Recipe | undefined,
+  { words }: Asking,
+): Reply => ({
+  kind: 'answer',
+  title: words.sum.ofRecipe(
+    name,
+    holding.map(({ state }) => state.settings.name),
+  ),
+  facts: recipe ? [{ label: [words.sum.factRecipe], text: words.recipe.lines(recipe.lines) }] : [],
+  data: { sum: 'recipe', recipe: name, buckets: holding.map(({ state }) => state.no), answers: [] },
+});
+
 /** Whether a material is in a bucket's recipe, and which buckets a recipe or a material is in. */
 export const recipeSum: Sum = async ({ heard, bucket, named }, asking) => {
   const { book, words } = asking;
@@ -81,7 +112,19 @@ export const recipeSum: Sum = async ({ heard, bucket, named }, asking) => {
   const { recipes } = await book.studio();
   const known = recipes.flatMap(({ lines }) => lines.map(({ material }) => material));
   if (bucket) {
-    const name = bucket.settings.name;
+    const { name } = bucket.settings;
+    if (pailsOfGlaze.test(heard)) {
+      const { glaze } = bucket.settings;
+      const own = await recipeOfBucket(bucket, asking);
+      const all = await bucketsInUse(asking);
+      const holding = all.filter(
+        ({ state, recipe }) =>
+          state.no === bucket.no ||
+          (glaze !== undefined && state.settings.glaze === glaze) ||
+          (own?.name !== undefined && recipe?.name === own.name),
+      );
+      return pailsWith(own?.name ?? glaze ?? name, holding, own, asking);
+    }
     const asked = inIt.exec(heard)?.[1] ?? hasIt.exec(heard)?.[1] ?? bareIn.exec(heard)?.[1];
     const material = asked === undefined ? undefined : materialIn(asked, known);
     if (material === undefined && !whatsIn.test(heard)) return undefined;
@@ -118,26 +161,15 @@ export const recipeSum: Sum = async ({ heard, bucket, named }, asking) => {
       : recipes.find((one) => normalizedName(one.name) === normalizedName(wanted));
   const material = stored ? undefined : materialIn(whichHave.exec(heard)?.[1] ?? '', known);
   if (!stored && material === undefined) return undefined;
-  const all = await Promise.all(
-    (await book.buckets())
-      .filter(({ retired }) => !retired)
-      .map(async (state) => ({ state, recipe: await recipeOfBucket(state, asking) })),
-  );
+  const all = await bucketsInUse(asking);
   const nameOf = ({ state }: (typeof all)[number]) => state.settings.name;
-  if (stored) {
-    const holding = all.filter(({ recipe }) => recipe?.name === stored.name);
-    return {
-      kind: 'answer',
-      title: w.ofRecipe(stored.name, holding.map(nameOf)),
-      facts: [{ label: [w.factRecipe], text: words.recipe.lines(stored.lines) }],
-      data: {
-        sum: 'recipe',
-        recipe: stored.name,
-        buckets: holding.map(({ state }) => state.no),
-        answers: [],
-      },
-    };
-  }
+  if (stored)
+    return pailsWith(
+      stored.name,
+      all.filter(({ recipe }) => recipe?.name === stored.name),
+      stored,
+      asking,
+    );
   if (material === undefined) return undefined;
   const holding = all.filter(
     ({ state, recipe }) => (recipe && hasIn(recipe, material)) || marksOf(state, material).length > 0,

@@ -1,10 +1,12 @@
+import { epsomToSaturate } from '../../../glaze/materials/epsomSolution.ts';
 import { dryContent } from '../../../glaze/slurry/slurry.ts';
 import { grams, gravity, type Grams, type Millilitres } from '../../../glaze/units.ts';
 import { gravitiesIn, volumeIn } from '../../../parse/amountsIn.ts';
-import { saturatedSolutionWith } from '../../../studio/bucket/flocculantSolution.ts';
+import { roomTemperature, saturatedSolutionWith } from '../../../studio/bucket/flocculantSolution.ts';
 import { volumeNow } from '../../../studio/bucket/volumeNow.ts';
 import { usualSolids } from '../../../studio/settings/usualSolids.ts';
 import type { Text } from '../../../words/text/text.ts';
+import type { Asking, Reply } from '../../../contract/contract.ts';
 import { verdictReply } from '../../verdict/verdictReply.ts';
 import type { Sum } from './sumAsked.ts';
 
@@ -48,9 +50,25 @@ const perLitreIn = (heard: string): { grams: number; said: string } | undefined 
   };
 };
 
+/** Grams that saturate so much water. */
+const saturatedSum = async (heard: string, { words, book }: Asking): Promise<Reply | undefined> => {
+  const { units } = await book.studio();
+  const water = volumeIn(heard, units);
+  if (water === undefined) return undefined;
+  const found = epsomToSaturate({ water: grams(water), temperature: roomTemperature });
+  if (!found.ok) return undefined;
+  return {
+    kind: 'answer',
+    title: words.sum.saturates(found.value, water, units),
+    reasons: words.dose.solutionSteps,
+    data: { sum: 'salt', heptahydrateGrams: found.value, volumeMl: water, answers: [] },
+  };
+};
+
 /** Grams of Epsom salt for so much glaze or water at a strength. */
 export const saltSum: Sum = async ({ heard, bucket }, asking) => {
   if (!/\bepsom\b|\bmagnesium sul/.test(heard)) return undefined;
+  if (/\bsaturat/.test(heard)) return saturatedSum(heard, asking);
   const percent = percentIn(heard);
   const perLitre = perLitreIn(heard);
   if (percent === undefined && perLitre === undefined) return undefined;

@@ -10,7 +10,7 @@ import { stateFact } from '../stateFact.ts';
 import type { Sum } from './sumAsked.ts';
 
 const meansWater =
-  /\bwater\b|\bthin|\bdilut|\blower|\bget\b|\bbring|\btake\b|\btook\b|\bgo\b|\bdrop|\bhow much\b/;
+  /\bwater\b|\bthin|\bdilut|\blower|\bget\b|\bbring|\btake\b|\btook\b|\bgo\b|\bdrop|\bhow much\b|\bi (?:want|need)\b/;
 const meansOff = /\boff\b|\bout\b|\bremove|\bdraw|\bpour away/;
 
 /** Which of the gravities is the wanted one: what “to” or “for” stands before. */
