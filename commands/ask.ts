@@ -180,8 +180,11 @@ export const ask = asks({
       { bucket: state, named: given ? [given, ...buckets] : buckets },
       asking,
     );
-    if (reckoned) return reckoned;
     const notes = await book.notes();
+    if (reckoned) {
+      const { answers } = handbook.find(general, notes);
+      return { ...reckoned, data: { ...reckoned.data, answers: answersData(answers) } };
+    }
     const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
     if (state && nothingElse) {
       const verdict = await verdictReply(state, asking);

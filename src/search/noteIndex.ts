@@ -1,5 +1,6 @@
 import MiniSearch from 'minisearch';
 import { studioNoteId, type Note } from '../studio/handbook.ts';
+import type { Findable } from './likeness.ts';
 import { stopWords } from './everydayWords.ts';
 import { isEveryday, termsAmong, termsOf, wordsOf } from './terms.ts';
 
@@ -34,6 +35,8 @@ export interface NoteIndex {
   names: ReadonlySet<string>;
   /** The words of the notes as they are written, for spelling correction. */
   vocabulary: ReadonlySet<string>;
+  /** How much a question's words are like each note, by id. */
+  alike(words: readonly string[]): ReadonlyMap<string, number>;
 }
 
 export type { Entry as IndexedNote };
@@ -72,8 +75,17 @@ const phrase = (text: string): Phrase => {
   return { words: words.join(' '), count: words.length, terms: [...new Set(termsAmong(words))] };
 };
 
-/** Builds an in-memory index of notes. */
-export const indexNotes = (notes: readonly Note[]): NoteIndex => {
+/** A note as the search learns it. */
+export const findableNote = (note: Note): Findable => ({
+  names: namesOf(note).map(wordsOf),
+  says: wordsOf(`${note.note.title} ${proseOf(note)}`),
+});
+
+/** Builds an in-memory index of notes; `likeness` compares words with each of them. */
+export const indexNotes = (
+  notes: readonly Note[],
+  likeness: (words: readonly string[]) => number[],
+): NoteIndex => {
   const index = new MiniSearch<Indexed>({
     fields: ['title', 'words', 'answer', 'rest'],
     tokenize: (terms) => terms.split(' ').filter((term) => term !== ''),
@@ -100,5 +112,10 @@ export const indexNotes = (notes: readonly Note[]): NoteIndex => {
     const all = `${one.title} ${one.words} ${one.answer} ${one.rest}`.split(' ');
     for (const term of new Set(all)) spread.set(term, (spread.get(term) ?? 0) + 1);
   }
-  return { index, entries, spread, names, vocabulary };
+  const ids = [...entries.keys()];
+  const alike = (words: readonly string[]) => {
+    const each = likeness(words);
+    return new Map(ids.map((id, i) => [id, each[i] ?? 0]));
+  };
+  return { index, entries, spread, names, vocabulary, alike };
 };

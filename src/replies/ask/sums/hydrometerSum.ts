@@ -34,7 +34,7 @@ export const hydrometerSum: Sum = ({ heard }, { words }) => {
       return Promise.resolve({
         kind: 'answer',
         title: w.noSuchDegree(scale, degrees, highest[scale]),
-        data: { sum: 'hydrometer', gravity: null, answers: [] },
+        data: { sum: 'hydrometer', gravity: null },
       });
     const other = isTwaddell ? undefined : gravityFromBaume(degrees, 144.3);
     return Promise.resolve({
@@ -42,7 +42,7 @@ export const hydrometerSum: Sum = ({ heard }, { words }) => {
       title: w.toGravity(scale, degrees, found.value),
       facts: other?.ok ? [{ label: w.otherScale, text: w.otherScaleGravity(other.value) }] : [],
       reasons: [w.scaleBasis[scale]],
-      data: { sum: 'hydrometer', scale, degrees, gravity: found.value, answers: [] },
+      data: { sum: 'hydrometer', scale, degrees, gravity: found.value },
     });
   }
   if (!stated) return Promise.resolve(undefined);
@@ -54,6 +54,6 @@ export const hydrometerSum: Sum = ({ heard }, { words }) => {
     title: w.fromGravity(scale, back.value, stated.value),
     facts: other?.ok ? [{ label: w.otherScale, text: w.otherScaleDegrees(other.value) }] : [],
     reasons: [w.scaleBasis[scale]],
-    data: { sum: 'hydrometer', scale, degrees: back.value, gravity: stated.value, answers: [] },
+    data: { sum: 'hydrometer', scale, degrees: back.value, gravity: stated.value },
   });
 };

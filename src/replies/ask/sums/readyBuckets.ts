@@ -29,6 +29,6 @@ export const readyBuckets: Sum = async ({ heard, named }, asking) => {
       ...usable.slice(0, 2).map((one) => whatItNeeds(one, asking)),
       { label: asking.words.ask.action('bucket-list'), line: '/bucket list', press: 'run' },
     ],
-    data: { sum: 'ready', ready: usable.map(bucketFigures), buckets: all.length, answers: [] },
+    data: { sum: 'ready', ready: usable.map(bucketFigures), buckets: all.length },
   };
 };

@@ -74,7 +74,7 @@ const reply = (
     ],
     cautions: marks.map(words.bucket.caution),
     reasons: [words.sum.whatWentIn],
-    data: { sum: 'recipe', bucket: state.no, ...data, answers: [] },
+    data: { sum: 'recipe', bucket: state.no, ...data },
   };
 };
 
@@ -102,7 +102,7 @@ const pailsWith = (
     holding.map(({ state }) => state.settings.name),
   ),
   facts: recipe ? [{ label: [words.sum.factRecipe], text: words.recipe.lines(recipe.lines) }] : [],
-  data: { sum: 'recipe', recipe: name, buckets: holding.map(({ state }) => state.no), answers: [] },
+  data: { sum: 'recipe', recipe: name, buckets: holding.map(({ state }) => state.no) },
 });
 
 /** Whether a material is in a bucket's recipe, and which buckets a recipe or a material is in. */
@@ -185,7 +185,6 @@ export const recipeSum: Sum = async ({ heard, bucket, named }, asking) => {
       material,
       buckets: holding.map(({ state }) => state.no),
       unwritten: unwritten.map(({ state }) => state.no),
-      answers: [],
     },
   };
 };

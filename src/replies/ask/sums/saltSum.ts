@@ -61,7 +61,7 @@ const saturatedSum = async (heard: string, { words, book }: Asking): Promise<Rep
     kind: 'answer',
     title: words.sum.saturates(found.value, water, units),
     reasons: words.dose.solutionSteps,
-    data: { sum: 'salt', heptahydrateGrams: found.value, volumeMl: water, answers: [] },
+    data: { sum: 'salt', heptahydrateGrams: found.value, volumeMl: water },
   };
 };
 
@@ -131,7 +131,6 @@ export const saltSum: Sum = async ({ heard, bucket }, asking) => {
       volumeMl: volume,
       ...(ofGlaze && percent !== undefined && { dryGrams: dry }),
       ...(bucket && { bucket: bucket.no }),
-      answers: [],
     },
   };
 };

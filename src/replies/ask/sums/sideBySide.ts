@@ -33,6 +33,6 @@ export const sideBySide: Sum = async ({ heard, named }, asking) => {
     title: asking.words.sum.sideBySide(ready.map(nameOf), others.map(nameOf)),
     facts: await Promise.all(all.map((one) => bucketRow(one, asking))),
     actions: all.slice(0, 3).map((one) => whatItNeeds(one, asking)),
-    data: { sum: 'side-by-side', buckets: all.map(bucketFigures), answers: [] },
+    data: { sum: 'side-by-side', buckets: all.map(bucketFigures) },
   };
 };

@@ -35,7 +35,7 @@ export const stirFirst: Sum = async ({ heard, named }, asking) => {
     return {
       kind: 'answer',
       title: all.length === 0 ? w.noBuckets : w.stirNone,
-      data: { sum: 'stir', buckets: [], answers: [] },
+      data: { sum: 'stir', buckets: [] },
     };
   return {
     kind: 'answer',
@@ -48,6 +48,6 @@ export const stirFirst: Sum = async ({ heard, named }, asking) => {
         press: 'edit',
       },
     ],
-    data: { sum: 'stir', bucket: first.state.no, buckets: due.map(bucketFigures), answers: [] },
+    data: { sum: 'stir', bucket: first.state.no, buckets: due.map(bucketFigures) },
   };
 };

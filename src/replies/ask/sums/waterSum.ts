@@ -101,7 +101,6 @@ export const waterSum: Sum = async ({ heard: asTyped, bucket }, asking) => {
       mlPerLitre: (ml / volume) * 1000,
       ...(known !== undefined && { volumeMl: known }),
       ...(bucket && { bucket: bucket.no }),
-      answers: [],
     },
   };
 };
