@@ -9,13 +9,13 @@ const tuned = {
   /** How like a note a question must be that no note covers. */
   least: 1.5,
   /** How like it must be even if its words cover it. */
-  leastCovered: .8,
+  leastCovered: 0.8,
   /** How much more it must be alike if all its words are unknown, and if none is of the trade. */
-  forUnknown: .5,
-  forEveryday: .5,
+  forUnknown: 0.5,
+  forEveryday: 0.5,
   /** What the first note by coverage gains over the others, and what one that covers all gains. */
-  forPlace: .3,
-  forCover: .5,
+  forPlace: 0.3,
+  forCover: 0.5,
   /** What a note gains if the question is one of its names. */
   forName: 0.5,
   /** How much of the best note's likeness another answer needs. */

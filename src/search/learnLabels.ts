@@ -20,14 +20,11 @@ const shuffled = <T>(all: T[], turn: number): T[] => {
 
 /** Turns scores into probabilities, in place. */
 const softmax = (scores: Float64Array): void => {
-  const most = scores.reduce((a, b) => Math.max(a, b), -Infinity);
+  let most = -Infinity;
+  for (let i = 0; i < scores.length; i++) most = Math.max(most, scores[i] ?? 0);
   let sum = 0;
-  for (const [i, score] of scores.entries()) {
-    const power = Math.exp(score - most);
-    scores[i] = power;
-    sum += power;
-  }
-  for (const [i, power] of scores.entries()) scores[i] = power / sum;
+  for (let i = 0; i < scores.length; i++) sum += scores[i] = Math.exp((scores[i] ?? 0) - most);
+  for (let i = 0; i < scores.length; i++) scores[i] = (scores[i] ?? 0) / sum;
 };
 
 /**

@@ -27,36 +27,47 @@ const centreOf = (vectors: readonly Features[]): Features => {
 
 /** Compares a vector with many at once: it looks only at those that share a feature. */
 const comparing = (vectors: readonly Features[]): ((vector: Features) => Float64Array) => {
-  const having = new Map<string, { at: number; weight: number }[]>();
+  // Place and weight in turn: as objects they would keep the collector busy.
+  const having = new Map<string, number[]>();
   vectors.forEach((vector, at) => {
     for (const [feature, weight] of vector) {
       const those = having.get(feature);
-      if (those) those.push({ at, weight });
-      else having.set(feature, [{ at, weight }]);
+      if (those) those.push(at, weight);
+      else having.set(feature, [at, weight]);
     }
   });
   return (vector) => {
     const cosines = new Float64Array(vectors.length);
-    for (const [feature, asked] of vector)
-      for (const { at, weight } of having.get(feature) ?? [])
-        cosines[at] = (cosines[at] ?? 0) + asked * weight;
+    for (const [feature, asked] of vector) {
+      const those = having.get(feature);
+      if (!those) continue;
+      for (let i = 0; i < those.length; i += 2) {
+        const at = those[i] ?? 0;
+        cosines[at] = (cosines[at] ?? 0) + asked * (those[i + 1] ?? 0);
+      }
+    }
     return cosines;
   };
 };
 
+/** A thing's names and text, taken apart once. */
+const takeApart = ({ names, says }: Findable) => ({ names: names.map(featuresOf), says: featuresOf(says) });
+
 /** Compares with each thing: with its nearest name, the middle of its names, and what it says. */
-const comparingThings = (all: readonly Findable[], rarity: Rarity): ((vector: Features) => number[]) => {
-  const vectorOf = (words: readonly string[]) => unitVector(featuresOf(words), rarity);
-  const named = all.map(({ names }) => names.map(vectorOf));
+const comparingThings = (
+  all: readonly ReturnType<typeof takeApart>[],
+  rarity: Rarity,
+): ((vector: Features) => number[]) => {
+  const named = all.map(({ names }) => names.map((features) => unitVector(features, rarity)));
   const toNames = comparing(named.flat());
   const toCentres = comparing(named.map(centreOf));
-  const toTexts = comparing(all.map(({ says }) => vectorOf(says)));
+  const toTexts = comparing(all.map(({ says }) => unitVector(says, rarity)));
   return (vector) => {
     const [names, centres, texts] = [toNames(vector), toCentres(vector), toTexts(vector)];
-    let first = 0;
+    let next = 0;
     return named.map(({ length }, i) => {
-      const nearest = names.subarray(first, first + length).reduce((a, b) => Math.max(a, b), 0);
-      first += length;
+      let nearest = 0;
+      for (const last = next + length; next < last; next++) nearest = Math.max(nearest, names[next] ?? 0);
       return nearest + ofCentre * (centres[i] ?? 0) + ofText * (texts[i] ?? 0);
     });
   };
@@ -67,18 +78,17 @@ const comparingThings = (all: readonly Findable[], rarity: Rarity): ((vector: Fe
  * returns how much a question is like each of all these.
  */
 export const learnLikeness = (all: readonly Findable[]) => {
-  const named = all.flatMap(({ names }, label) =>
-    names.map((words) => ({ label, features: featuresOf(words) })),
-  );
+  const apart = all.map(takeApart);
+  const named = apart.flatMap(({ names }, label) => names.map((features) => ({ label, features })));
   const rarity = rarityAmong(named, all.length);
-  const compare = comparingThings(all, rarity);
+  const compare = comparingThings(apart, rarity);
   const learnt = learnLabels(
     named.map(({ label, features }) => ({ label, vector: unitVector(wholeWords(features), rarity) })),
     all.length,
   );
   return {
     withMore: (more: readonly Findable[]) => {
-      const compareMore = comparingThings(more, rarity);
+      const compareMore = comparingThings(more.map(takeApart), rarity);
       return (words: readonly string[]): number[] => {
         const features = featuresOf(words);
         const vector = unitVector(features, rarity);

@@ -75,9 +75,17 @@ const phrase = (text: string): Phrase => {
   return { words: words.join(' '), count: words.length, terms: [...new Set(termsAmong(words))] };
 };
 
+/** A note's phrases are read once, however many indexes it is in. */
+const read = new WeakMap<Note['note'], readonly Phrase[]>();
+const phrasesOf = (one: Note): readonly Phrase[] => {
+  const known = read.get(one.note) ?? namesOf(one).map(phrase);
+  read.set(one.note, known);
+  return known;
+};
+
 /** A note as the search learns it. */
 export const findableNote = (note: Note): Findable => ({
-  names: namesOf(note).map(wordsOf),
+  names: phrasesOf(note).map(({ words }) => words.split(' ')),
   says: wordsOf(`${note.note.title} ${proseOf(note)}`),
 });
 
@@ -101,7 +109,7 @@ export const indexNotes = (
   const spread = new Map<string, number>();
   const entries = new Map<string, Entry>();
   for (const note of notes) {
-    const phrases = namesOf(note).map(phrase);
+    const phrases = phrasesOf(note);
     const one = indexNote(note, phrases);
     const written = [...phrases.flatMap(({ words }) => words.split(' ')), ...wordsOf(proseOf(note))];
     for (const word of written)
