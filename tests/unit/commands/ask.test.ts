@@ -32,7 +32,10 @@ describe('a question that a note answers', () => {
       'See also: Dust and grease on bisque; Cracks in the drying coat.',
     );
     const titles = async (question: string) =>
-      (await also(question))?.replace(/^See also: |\.$/g, '').split('; ').toSorted();
+      (await also(question))
+        ?.replace(/^See also: |\.$/g, '')
+        .split('; ')
+        .toSorted();
     expect(await titles('crwaling')).toEqual(await titles('crawling'));
     for (const question of ['crawling on my handle', 'why did the glaze crawl where i touched it'])
       expect(await also(question)).not.toMatch(/Hands in the bucket/);
