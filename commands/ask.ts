@@ -9,11 +9,13 @@ import { noteActions } from '../src/replies/ask/noteActions.ts';
 import { noteId, noteParts, noteTitle, readNote } from '../src/replies/ask/noteParts.ts';
 import { onceEach } from '../src/replies/verdict/onceEach.ts';
 import { printLine } from '../src/contract/parseLine.ts';
+import { answerBySum } from '../src/replies/ask/sums/answerBySum.ts';
+import { spelledNumbers } from '../src/replies/ask/sums/spelledNumbers.ts';
+import { stateFact } from '../src/replies/ask/stateFact.ts';
 import { seeAlso } from '../src/replies/ask/seeAlso.ts';
-import { isVoid, verdictReply } from '../src/replies/verdict/verdictReply.ts';
+import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
-import { decide } from '../src/studio/verdict/decide.ts';
 import type { NotesFound, FoundNote, StudioNote } from '../src/studio/handbook.ts';
 import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
@@ -29,28 +31,6 @@ const answersData = (answers: readonly FoundNote[]) =>
     title: found.note.title,
     score: Math.round(100 * score) / 100,
   }));
-
-/** One line on a bucket's state: gravity against its window, last stir, next step. */
-const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
-  const w = words.verdict;
-  const verdict = decide(state, { now, role });
-  const { gravity, window, hoursSinceStir } = verdict;
-  const { units } = await book.studio();
-  return {
-    label: [{ said: state.settings.name }],
-    text: words.ask.state(
-      gravity === null
-        ? undefined
-        : gravity.believed
-          ? w.gravityFact(gravity.value, gravity.u95, window)
-          : isVoid(state)
-            ? w.fromBefore(gravity.value)
-            : w.notBelieved(gravity.value),
-      hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
-      w.title(verdict, units),
-    ),
-  };
-};
 
 /** The reply when no note answers: it says so, and offers the nearest titles as buttons. */
 const noNoteReply = async (
@@ -127,12 +107,12 @@ const noteAnswer = async (
 
 /** The bucket that was given; otherwise the one that the question names. */
 const bucketMeant = async (question: string, given: BucketState | undefined, { book, handbook }: Asking) => {
-  const { buckets, rest, general } = bucketsNamed(question, await book.buckets(), (word) =>
+  const { buckets, rest, general } = bucketsNamed(spelledNumbers(question), await book.buckets(), (word) =>
     handbook.knows(word),
   );
   const [only] = buckets;
   const state = given ?? (buckets.length === 1 ? only : undefined);
-  return { state, rest, general, isNamed: buckets.length > 0, several: state ? [] : buckets };
+  return { state, rest, general, isNamed: buckets.length > 0, buckets, several: state ? [] : buckets };
 };
 
 /** How close the studio's own note must score to the general answer to come before it. */
@@ -194,8 +174,17 @@ export const ask = asks({
     }
     if (question.length > longest)
       return noNoteReply({ answers: [], near: [] }, undefined, words.ask.tooLong, asking);
-    const { state, rest, general, isNamed, several } = await bucketMeant(question, given, asking);
+    const { state, rest, general, isNamed, buckets, several } = await bucketMeant(question, given, asking);
+    const reckoned = await answerBySum(
+      general,
+      { bucket: state, named: given ? [given, ...buckets] : buckets },
+      asking,
+    );
     const notes = await book.notes();
+    if (reckoned) {
+      const { answers } = handbook.find(general, notes);
+      return { ...reckoned, data: { ...reckoned.data, answers: answersData(answers) } };
+    }
     const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
     if (state && nothingElse) {
       const verdict = await verdictReply(state, asking);

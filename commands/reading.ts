@@ -17,6 +17,7 @@ import { refusal } from '../src/contract/refusal.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { howFull } from '../src/replies/bucket/howFull.ts';
 import { readGravity } from '../src/replies/bucket/readGravity.ts';
+import { sightsSeen } from '../src/replies/bucket/sightsSeen.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { cupFor } from '../src/studio/settings/cupFor.ts';
@@ -159,6 +160,7 @@ export const reading = logs({
     const reply = await verdictReply(state, context, {
       entry,
       before: v.bucket,
+      ...sightsSeen(v.seen ?? [], context),
       ...(v.stirred === undefined &&
         hangsOnStir(state, entry) && { stirUnsaid: saysStirred(state, entry, context) }),
       reasons: [

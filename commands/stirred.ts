@@ -9,6 +9,7 @@ import { whenPast } from '../src/contract/kinds/when.ts';
 import { refusal } from '../src/contract/refusal.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
+import { sightsSeen } from '../src/replies/bucket/sightsSeen.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { stirTools } from '../src/studio/bucket/bucketEvent.ts';
 
@@ -47,9 +48,11 @@ export const stirred = logs({
       },
       entryStamp(context, v),
     );
+    const sights = sightsSeen(v.seen ?? [], context);
     const reply = await verdictReply(state, context, {
       entry,
-      cautions: v.with === 'mixer' ? [words.verdict.caution('mixer')] : [],
+      cautions: [...sights.cautions, ...(v.with === 'mixer' ? [words.verdict.caution('mixer')] : [])],
+      actions: sights.actions,
     });
     return withHazardNoted(reply, state, v.note, context);
   },

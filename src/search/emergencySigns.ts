@@ -1,4 +1,5 @@
 import type { Emergency } from '../studio/handbook.ts';
+import { signsByPart } from './signsByPart.ts';
 import { signsOfDanger } from './signsOfDanger.ts';
 import { signsOfHarm } from './signsOfHarm.ts';
 
@@ -16,7 +17,12 @@ export interface Signs {
 export type Danger = 'shock' | 'fire' | 'gas-leak' | 'bleach-gas' | 'alarm' | 'caught' | 'hurt';
 export type Harm = Exclude<Emergency, Danger>;
 
-export const signsOf: Record<Emergency, Signs> = { ...signsOfDanger, ...signsOfHarm };
+const written: Record<Emergency, Signs> = { ...signsOfDanger, ...signsOfHarm };
+
+export const signsOf = (emergency: Emergency): Signs => {
+  const { signs, unless } = written[emergency];
+  return { signs: [...signs, ...(signsByPart[emergency] ?? [])], unless };
+};
 
 /** Before a sign, these words mean that nobody is hurt yet: somebody plans ahead. */
 export const plannedSigns: readonly string[] = [

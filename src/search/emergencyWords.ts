@@ -3,12 +3,12 @@ const spellings: Record<string, string> = {
   person: `i im ive he hes hed she shes shed they theyre theyve we weve us me him them someone somebody sombody somone sumbody person people
     member members student students kid kids child children toddler baby friend woman man lady guy girl boy lad son
     daughter wife husband everyone everybody teacher potter colleague partner grandpa grandma grandad granny mum mom dad myself himself herself
-    themselves dog dogs cat puppy nephew niece pupil pupils sister brother girls boys grandson granddaughter
+    themselves dog dogs cat puppy nephew niece pupil pupils sister brother girls boys grandson granddaughter nan gran mans womans guys bloke chap granny uncle aunt auntie cousin teenager teen infant pensioner
     visitor neighbour neighbor bloke`,
   persons: 'my his her hers their our someones somebodys',
   limb: `hand hands finger fingers thumb thumbs arm arms wrist wrists leg legs toe toes head skin lip lips knee palm
     palms forearm forearms elbow neck ear ears nose cheek shin ankle knuckle knuckles shoulder scalp fingertip
-    fingertips`,
+    fingertips chin forehead thigh thighs`,
   face: 'face faces',
   foot: 'foot feet heel heels',
   eye: 'eye eyes eyeball eyelid ey eys eyse',
@@ -56,11 +56,24 @@ const spellings: Record<string, string> = {
   leak: 'leak leaking leaks leaked leek',
   hiss: 'hiss hissing hisses',
   alarm: 'alarm alarms detector detectors siren sirens',
-  sounds: `beep beeping beeps bleep bleeping ring ringing rings rang sound sounding sounds chirp chirping chirps scream
+  sounds: `beep beeping beeps bleep bleeping ring ringing rings rang shouting shout shouts yelling sound sounding sounds chirp chirping chirps scream
     screaming screams screeching blare blaring wail wailing triggered flashing howling`,
   swallowed: 'swallowed swallowing ingested swallows',
   drank:
-    'drank drunk ate eaten licked chewed eaten eated drinked nibbled munched sipped tasted gulped sip swig gulp mouthful drinks licks eats licking',
+    'drank drunk ate eaten licked chewed eaten eated drinked nibbled munched sipped tasted gulped sip swig gulp mouthful drinks licks eats licking lick chewing necked swigged swig downed gulping sipping munching nibbling',
+  sucked: 'sucked sucking sucks',
+  bitten: 'bitten bites',
+  belly: 'belly stomach tummy',
+  talk: 'talk talks talking speak speaks speaking speech',
+  sweating: 'sweating sweats',
+  shaking: 'shaking shakes trembling',
+  twitching: 'twitching twitches twitchy',
+  jerking: 'jerking jerks',
+  lopsided: 'lopsided wonky crooked',
+  peel: 'peel peeling peeled peels',
+  gash: 'gash gashes',
+  cry: 'crying screaming cries screams agony',
+  leaned: 'leaned leant leaning',
   mouth: 'mouth mouths',
   poisoned: 'poisoned poisend',
   glaze: 'glaze glazes',
@@ -101,7 +114,7 @@ export const wordOfForm: ReadonlyMap<string, string> = new Map(
 
 /** Real words that are one letter away from one above, so they are not corrected. */
 export const realWords: ReadonlySet<string> = new Set(
-  `alright angle angles blame bloom blooms breach breed bread chapped cheat chess chipped chores chose confusing confusion
+  `drowned drown alright angle angles blame bloom blooms breach breed bread chapped cheat chess chipped chores chose confusing confusion
   conclusion conclusions conversion consulting excluding exclusion expanding exploring flake flakes flaked flare flushing
   frame frames hangs lacked lacking lacks licence liking linked linking links severe scaled scolded shell shells sing
   skipped slash slashes slices spell spelled spelling stack stacks stemming stemmed stung socks threat trigger triggers

@@ -49,7 +49,7 @@ export const everydayWords = wordsIn(`
 export const otherTradeWords = wordsIn(`
   wheel throw throwing thrown wedge wedging trim trimming center centring centering centre coil coiling handbuilding
   handbuild membership fee fees price prices voucher vouchers buy sell sale shop parking park wifi password rent tax taxes insurance booking timetable
-  hotel airport plane flight flights movie movies oscar king queen royal president war football rugby soccer geometry
+  hotel airport plane flight flights movie movies oscar king queen royal president football rugby soccer geometry
   flavour flavours flavor chocolate onion onions tomato tomatoes banana keys knit playstation computer laptop
   printer internet website homework essay poem song guitar haircut bank
   shopping supermarket taxi bicycle bike tyre lawn curtains carpet sofa bitcoin election government`);

@@ -9,6 +9,7 @@ import {
   ofWare,
 } from './emergencySigns.ts';
 import { realWords, wordOfForm } from './emergencyWords.ts';
+import { withoutWareParts } from './signsByPart.ts';
 import { typedWords } from './terms.ts';
 
 /** Only the start of a long text is searched. */
@@ -44,7 +45,7 @@ const anyOf = (signs: readonly string[]) => {
 };
 
 const rules = emergencies.map((emergency) => {
-  const { signs, unless } = signsOf[emergency];
+  const { signs, unless } = signsOf(emergency);
   return { emergency, signs: signs.map(compileSign), isOther: anyOf(unless) };
 });
 const isPlanned = anyOf(plannedSigns);
@@ -89,14 +90,15 @@ const asker = /^(?:can|do|should|could|may|must|would|will|shall) (?:i|we)$/;
  * hurt.
  */
 const normalizedQuestion = (question: string, isKnown: (word: string) => boolean): string => {
-  const heard = question.slice(0, mostLetters);
+  // “/help” opens a page of help: it is no cry for it.
+  const heard = question.slice(0, mostLetters).replace(/^\s*\/[a-z-]+/, '');
   const names = new Set((heard.match(/\b\p{Lu}\p{Ll}+\b/gu) ?? []).map((name) => name.toLowerCase()));
   const words = typedWords(heard).map((word, i, all) => {
     if (asker.test(`${all[i - 1] ?? ''} ${word}`)) return 'asker';
     const form = wordOfForm.get(word) ?? (isKnown(word) ? word : correctedWord(word));
     return form === word && names.has(word) && !isKnown(word) && !wordOfForm.has(word) ? 'named' : form;
   });
-  return ` ${words.join(' ')} `;
+  return withoutWareParts(` ${words.join(' ')} `);
 };
 
 /** The emergencies in a question. Dangers to the helper come first. */

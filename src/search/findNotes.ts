@@ -1,161 +1,84 @@
-import type { SearchResult } from 'minisearch';
-import type { NotesFound, FoundNote } from '../studio/handbook.ts';
+import type { FoundNote, NotesFound } from '../studio/handbook.ts';
+import { byCoverage, type Covering } from './byCoverage.ts';
 import { correctSpelling } from './mend.ts';
-import type { IndexedNote, NoteIndex } from './noteIndex.ts';
-import { isOtherTrade, isEveryday, termsAmong, wordsOf } from './terms.ts';
+import type { NoteIndex } from './noteIndex.ts';
+import { isEveryday, isOtherTrade, termsAmong, wordsOf } from './terms.ts';
 
-/** Tuned on one set of questions and measured on another. */
+/** Found by leaving phrases out in turn, and on questions that are not of the glaze room. */
 const tuned = {
-  /** The share of a question that a note must cover to answer it. */
-  least: 0.38,
-  /** A smaller share is enough for a long question, if this many terms match. */
-  leastOfLong: 0.3,
-  manyTerms: 3,
-  /** A smaller share is enough if the question has a word of the note's title. */
-  leastOfNamed: 0.33,
-  /** Weight of a word that no note has, against one that a note is about. */
-  unknown: 0.6,
-  /** Weight of an everyday word, whether a note has it or not. */
-  everyday: 0.35,
-  /** Bonus for each word of a note's phrase that is in the question unchanged. */
-  phrase: 0.5,
-  /** Weight of a misspelt word that was corrected. */
-  guessed: 0.7,
-  /** Weight of a single word from a phrase: "start" is not "start again". */
-  outOfPhrase: 0.6,
-  /** How much of the best note's score a studio's own note needs to come before it. */
+  /** How like a note a question must be that no note covers. */
+  least: 1.5,
+  /** How like it must be even if its words cover it. */
+  leastCovered: 0.8,
+  /** How much more it must be alike if all its words are unknown, and if none is of the trade. */
+  forUnknown: 0.5,
+  forEveryday: 0.5,
+  /** What the first note by coverage gains over the others, and what one that covers all gains. */
+  forPlace: 0.3,
+  forCover: 0.5,
+  /** What a note gains if the question is one of its names. */
+  forName: 0.5,
+  /** How much of the best note's likeness another answer needs. */
+  share: 0.5,
+  /** How much of the best note's coverage a studio's own note needs to come before it. */
   ownShare: 0.8,
-  /** A smaller share is enough if the question contains a whole phrase of the note. */
-  leastOfPhrase: 0.25,
 };
 
 /** Only the first words of a long text are searched. */
 const mostWords = 80;
-const mostCandidates = 15;
+const mostAlike = 8;
 
-const weightOfField: Record<string, number> = { title: 1, words: 1, answer: 0.7, rest: 0.5 };
-
-/** How similar a word of the question and a word of a note are. */
-const likeness = (term: string, known: string): number => {
-  if (known === term) return 1;
-  return term.length > 3 && known.startsWith(term) && known.length <= term.length + 2 ? 0.8 : 0;
-};
-
-/** The weight of a word in a note: less if it is only a part of one of the note's names. */
-const weightInNote = (
-  known: string,
-  fields: readonly string[],
-  meant: ReadonlySet<string>,
-  note: IndexedNote,
-) => {
-  const field = Math.max(0, ...fields.map((name) => weightOfField[name] ?? 0));
-  if (!fields.includes('words') || fields.includes('title')) return field;
-  const whole = note.phrases.some(
-    ({ terms, count }) =>
-      terms.includes(known) &&
-      (terms.length > 1 || count === 1) &&
-      terms.every((term) => term === known || meant.has(term)),
-  );
-  return whole ? field : field * tuned.outOfPhrase;
-};
-
-/** How well a note matches one term of the question, from 0 to 1. */
-const met = (
-  term: string,
-  match: SearchResult['match'],
-  asked: ReadonlySet<string>,
-  note: IndexedNote,
-): number =>
-  Object.entries(match).reduce((best, [known, fields]) => {
-    const alike = likeness(term, known);
-    return alike === 0 ? best : Math.max(best, alike * weightInNote(known, fields, asked, note));
-  }, 0);
-
-interface Ranked extends FoundNote {
-  answers: boolean;
-  rank: number;
+interface Ranked extends Covering {
+  alike: number;
 }
 
-const withoutTerms = ({ found, score }: FoundNote): FoundNote => ({ found, score });
+const asFound = ({ note, score }: Ranked): FoundNote => ({ found: note.note, score });
 
-/** Notes that answer a question, ranked by how much of it they cover. */
+/** How like a note a question must be to be answered by likeness alone: more if its words are not the trade's. */
+const leastLikeness = (words: readonly string[], { spread }: NoteIndex): number => {
+  const terms = [...new Set(termsAmong(words))];
+  if (terms.length === 0 || terms.some(isOtherTrade)) return Infinity;
+  const weight = (some: readonly string[]) => some.reduce((sum, one) => sum + (isEveryday(one) ? 0.4 : 1), 0);
+  const unknown = weight(terms.filter((one) => !spread.has(one))) / weight(terms);
+  const isOfTrade = terms.some((one) => spread.has(one) && !isEveryday(one));
+  return tuned.least + tuned.forUnknown * unknown + (isOfTrade ? 0 : tuned.forEveryday);
+};
+
+/** Notes that answer a question: ranked by likeness, with those before that cover its words best. */
 export const findNotes = (notes: NoteIndex, question: string): NotesFound => {
-  const { index, entries, spread, names } = notes;
-  const { words: mended, guessed } = correctSpelling(wordsOf(question).slice(0, mostWords), notes);
-  const words = ` ${mended.join(' ')} `;
-  const terms = [...new Set(termsAmong(mended))];
-  const asked = new Set(terms);
-  const saysLittle = (term: string): boolean => isEveryday(term) && !names.has(term);
-  const weight = (term: string): number => {
-    const notes = spread.get(term);
-    const rare =
-      notes === undefined ? tuned.unknown * Math.log(1 + entries.size) : Math.log(1 + entries.size / notes);
-    return saysLittle(term) ? tuned.everyday * rare : rare;
-  };
-  const whole = terms.reduce((sum, term) => sum + weight(term), 0);
-
-  /** The note's longest name that is in the question unchanged. */
-  const phraseOf = ({ phrases }: IndexedNote) =>
-    phrases
-      .filter(({ count, words: name }) => count > 1 && words.includes(` ${name} `))
-      .reduce<{ count: number; terms: readonly string[] }>(
-        (best, one) => (one.count > best.count ? one : best),
-        { count: 0, terms: [] },
-      );
-
-  const rankedBy = (note: IndexedNote, result: Pick<SearchResult, 'score' | 'match'>): Ranked => {
-    const said = phraseOf(note);
-    const each = terms.map((term) => ({
-      term,
-      met:
-        (guessed.has(term) ? tuned.guessed : 1) *
-        (said.terms.includes(term) ? 1 : met(term, result.match, asked, note)),
-    }));
-    // A phrase of everyday words counts as well: "is it ready" has no others.
-    const chatter = Math.max(0, said.count - said.terms.length - 1);
-    const covered = each.reduce((sum, one) => sum + one.met * weight(one.term), chatter);
-    const score = whole + chatter === 0 ? 0 : covered / (whole + chatter);
-    const many = each.filter((one) => one.met >= 0.7).length >= tuned.manyTerms;
-    // Everyday words alone match nothing, unless they are a whole phrase.
-    const ofTrade = said.count > 1 || each.some((one) => one.met >= 0.65 && !saysLittle(one.term));
-    // Own properties only: every object inherits `constructor` and others.
-    const named = terms.some(
-      (term) => Object.hasOwn(result.match, term) && result.match[term]?.includes('title'),
-    );
-    return {
-      found: note.note,
-      score,
-      answers:
-        ofTrade &&
-        !terms.some((term) => isOtherTrade(term) && !said.terms.includes(term)) &&
-        (score >= tuned.least ||
-          (said.terms.length > 0 && said.count > 1 && score >= tuned.leastOfPhrase) ||
-          (named && score >= tuned.leastOfNamed) ||
-          (many && score >= tuned.leastOfLong)),
-      rank: (result.score + 8 * chatter) * (0.4 + score) * (1 + tuned.phrase * said.count),
-    };
-  };
-
-  // A studio's own notes are always candidates, because they are few.
-  const isCandidate = ({ id }: SearchResult, place: number): boolean =>
-    place < mostCandidates || entries.get(String(id))?.note.from === 'studio';
-  const results = terms.length === 0 ? [] : index.search(terms.join(' ')).filter(isCandidate);
-  const known = new Set(results.map(({ id }) => String(id)));
-  const byPhrase = [...entries.values()].filter((note) => !known.has(note.id) && phraseOf(note).count > 2);
-  const ranked = [
-    ...results.flatMap((result) => {
-      const note = entries.get(String(result.id));
-      return note ? [rankedBy(note, result)] : [];
-    }),
-    ...byPhrase.map((note) => rankedBy(note, { score: 0, match: {} })),
-  ];
-  const best = ranked.reduce((top, one) => (one.rank > top.rank ? one : top), { rank: 0, score: 0 });
+  const corrected = correctSpelling(wordsOf(question).slice(0, mostWords), notes);
+  const { covering, coverOf } = byCoverage(notes, corrected);
+  const alike = notes.alike(corrected.words);
+  const asked = corrected.words.join(' ');
+  const known = new Set(covering.map(({ note }) => note.id));
+  // Words such as “is it” alone are like no note.
+  const likeliest = (termsAmong(corrected.words).length === 0 ? [] : [...alike])
+    .toSorted(([, a], [, b]) => b - a)
+    .slice(0, mostAlike)
+    .flatMap(([id, likeness]) => {
+      const note = known.has(id) || likeness === 0 ? undefined : notes.entries.get(id);
+      return note ? [coverOf(note)] : [];
+    });
+  const ranked = [...covering, ...likeliest]
+    .map((one, place): Ranked => ({
+      ...one,
+      alike:
+        (alike.get(one.note.id) ?? 0) +
+        tuned.forPlace / (1 + place) +
+        tuned.forCover * one.score +
+        (one.note.phrases.some(({ words }) => words === asked) ? tuned.forName : 0),
+    }))
+    .toSorted((a, b) => b.alike - a.alike);
+  const best = ranked[0]?.alike ?? 0;
+  const mostCovered = covering[0]?.score ?? 0;
+  const least = leastLikeness(corrected.words, notes);
+  const isAnswered = best >= least || (best >= tuned.leastCovered && ranked.some(({ covers }) => covers));
   // The studio's own notes come first, unless they match much worse.
-  const first = ({ found, score, answers }: Ranked): number =>
-    found.from === 'studio' && answers && score >= tuned.ownShare * best.score ? 1 : 0;
-  ranked.sort((a, b) => first(b) - first(a) || b.rank - a.rank);
-  return {
-    answers: ranked.filter(({ answers }) => answers).map(withoutTerms),
-    near: ranked.map(withoutTerms),
-  };
+  const isOwn = ({ note, score, covers }: Ranked): boolean =>
+    note.note.from === 'studio' && covers && score >= tuned.ownShare * mostCovered;
+  const inOrder = [...ranked.filter(isOwn), ...ranked.filter((one) => !isOwn(one))];
+  const answers = inOrder.filter(
+    (one) => isOwn(one) || (isAnswered && (one.covers || one.alike >= tuned.share * best)),
+  );
+  return { answers: answers.map(asFound), near: inOrder.map(asFound) };
 };

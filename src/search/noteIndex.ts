@@ -1,5 +1,6 @@
 import MiniSearch from 'minisearch';
 import { studioNoteId, type Note } from '../studio/handbook.ts';
+import type { Findable } from './likeness.ts';
 import { stopWords } from './everydayWords.ts';
 import { isEveryday, termsAmong, termsOf, wordsOf } from './terms.ts';
 
@@ -34,6 +35,8 @@ export interface NoteIndex {
   names: ReadonlySet<string>;
   /** The words of the notes as they are written, for spelling correction. */
   vocabulary: ReadonlySet<string>;
+  /** How much a question's words are like each note, by id. */
+  alike(words: readonly string[]): ReadonlyMap<string, number>;
 }
 
 export type { Entry as IndexedNote };
@@ -72,8 +75,25 @@ const phrase = (text: string): Phrase => {
   return { words: words.join(' '), count: words.length, terms: [...new Set(termsAmong(words))] };
 };
 
-/** Builds an in-memory index of notes. */
-export const indexNotes = (notes: readonly Note[]): NoteIndex => {
+/** A note's phrases are read once, however many indexes it is in. */
+const read = new WeakMap<Note['note'], readonly Phrase[]>();
+const phrasesOf = (one: Note): readonly Phrase[] => {
+  const known = read.get(one.note) ?? namesOf(one).map(phrase);
+  read.set(one.note, known);
+  return known;
+};
+
+/** A note as the search learns it. */
+export const findableNote = (note: Note): Findable => ({
+  names: phrasesOf(note).map(({ words }) => words.split(' ')),
+  says: wordsOf(`${note.note.title} ${proseOf(note)}`),
+});
+
+/** Builds an in-memory index of notes; `likeness` compares words with each of them. */
+export const indexNotes = (
+  notes: readonly Note[],
+  likeness: (words: readonly string[]) => number[],
+): NoteIndex => {
   const index = new MiniSearch<Indexed>({
     fields: ['title', 'words', 'answer', 'rest'],
     tokenize: (terms) => terms.split(' ').filter((term) => term !== ''),
@@ -89,7 +109,7 @@ export const indexNotes = (notes: readonly Note[]): NoteIndex => {
   const spread = new Map<string, number>();
   const entries = new Map<string, Entry>();
   for (const note of notes) {
-    const phrases = namesOf(note).map(phrase);
+    const phrases = phrasesOf(note);
     const one = indexNote(note, phrases);
     const written = [...phrases.flatMap(({ words }) => words.split(' ')), ...wordsOf(proseOf(note))];
     for (const word of written)
@@ -100,5 +120,10 @@ export const indexNotes = (notes: readonly Note[]): NoteIndex => {
     const all = `${one.title} ${one.words} ${one.answer} ${one.rest}`.split(' ');
     for (const term of new Set(all)) spread.set(term, (spread.get(term) ?? 0) + 1);
   }
-  return { index, entries, spread, names, vocabulary };
+  const ids = [...entries.keys()];
+  const alike = (words: readonly string[]) => {
+    const each = likeness(words);
+    return new Map(ids.map((id, i) => [id, each[i] ?? 0]));
+  };
+  return { index, entries, spread, names, vocabulary, alike };
 };

@@ -8,7 +8,8 @@ import {
 } from '../studio/handbook.ts';
 import { asksOfWare, findEmergencies } from './findEmergencies.ts';
 import { findNotes } from './findNotes.ts';
-import { indexNotes, type NoteIndex } from './noteIndex.ts';
+import { learnLikeness } from './likeness.ts';
+import { findableNote, indexNotes, type NoteIndex } from './noteIndex.ts';
 import { isStopWord, isEveryday, termsOf } from './terms.ts';
 
 const firstAid: ReadonlySet<string> = new Set(emergencies);
@@ -20,11 +21,13 @@ const firstAid: ReadonlySet<string> = new Set(emergencies);
 export const openHandbook = (load: () => readonly HandbookNote[]): Handbook => {
   let notes: ReadonlyMap<string, HandbookNote> | undefined;
   const builtIn = () => (notes ??= new Map(load().map((note) => [note.id, note])));
-  const withOwn = (own: readonly StudioNote[]): NoteIndex =>
-    indexNotes([
-      ...[...builtIn().values()].map((note): Note => ({ from: 'handbook', note })),
-      ...own.map((note): Note => ({ from: 'studio', note })),
-    ]);
+  const handbookNotes = () => [...builtIn().values()].map((note): Note => ({ from: 'handbook', note }));
+  let learnt: ReturnType<typeof learnLikeness> | undefined;
+  const withOwn = (own: readonly StudioNote[]): NoteIndex => {
+    const more = own.map((note): Note => ({ from: 'studio', note }));
+    learnt ??= learnLikeness(handbookNotes().map(findableNote));
+    return indexNotes([...handbookNotes(), ...more], learnt.withMore(more.map(findableNote)));
+  };
   let shared: NoteIndex | undefined;
   const withoutOwn = () => (shared ??= withOwn([]));
   // Changing a note makes a new list, so the index of the old list can be collected.

@@ -7,6 +7,8 @@ const stuff =
   'frit|feldspar|whiting|kaolin|talc|oxide|carbonate|sulfate|sulphate|cobalt|copper|manganese|barium|lithium|iron|borax|' +
   'colemanite|dolomite|zinc|tin|rutile|bentonite|chrome|tenmoku|celadon|shino|engobe|stain|plaster|material|chemical|chemicals|rinse';
 
+const thing = 'bucket|mixer|kiln|glaze|sieve|pot|jar|brush|sponge|gun|pump|bisque|clay';
+
 /** How people report that somebody is hurt. */
 export const signsOfHarm: Record<Harm, Signs> = {
   collapsed: {
@@ -49,6 +51,9 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'fainted to ~2 color|colour|nothing|pale|tint|shade',
       `${ware} collapsed`,
       `${ware} has|is|are|just|all|keeps|kept|always|wall|walls collapsed`,
+      `${thing} passed|fainted`,
+      `${thing} is|was|has|just|keeps|got|almost passed|fainted`,
+      'cant|cannot|couldnt|wont ~1 move|moving the|a|it|them|buckets|that|this',
       'glaze|door|lid|water|bucket|slip|mixer|lump|lumps ~2 wont|not|isnt|cant|doesnt ~1 respond|move|moving',
     ],
   },
@@ -100,6 +105,10 @@ export const signsOfHarm: Record<Harm, Signs> = {
     ],
     unless: [
       'is it ~3 to breathe',
+      `${thing} choke|wheeze|gasp|cough`,
+      `${thing} is|was|has|just|keeps|got|almost choke|wheeze|gasp|cough`,
+      'limb|face ~2 blue ~4 cobalt|glaze|stain|underglaze|oxide|dye|glove|gloves',
+      'sieve|mesh|nozzle|screen|gun|spout ~2 choke',
       'glaze breathe',
       'faint ~1 line|color|blue|green|tint',
       'hold ~2 breathe',
@@ -132,6 +141,8 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'mistook ~6 drink|juice|milk|tea|coffee',
     ],
     unless: [
+      'glaze|slip|coat ~1 swallowed persons|the|all|up|every|any|a|detail|texture',
+      'drank off ~2 plate|bowl|dish|tile',
       'drank lunch|dinner|breakfast|snacks|food',
       'drank a|some|the|persons lunch|dinner|snack|sandwich|cake|breakfast|coffee|tea|biscuit|biscuits|beer|wine',
       'bisque|clay|limb|pot|tile|sponge|plaster ~3 drank',
@@ -182,6 +193,7 @@ export const signsOfHarm: Record<Harm, Signs> = {
       'lye|caustic|acid ~3 on ~2 limb|face|persons|person',
     ],
     unless: [
+      'hot pink|orange|red|mess',
       'finger|limb|face ~1 mark|marks|print|prints',
       'person ~3 burned ~3 out|glaze|wax|pot|bisque|kiln $',
       'burned out in',

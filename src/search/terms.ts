@@ -30,9 +30,17 @@ const withoutApostrophes = (text: string): string => withoutAccents(text).replac
 const bareGravity =
   /(?<![\d.,])1[.,][2-9]\d{0,2}(?![\d.,]*\d)(?!\s*(?:%|°|(?:mm|cm|ml|l|lit\w+|kg|g|gr\w+|h|hrs?|hours?|min\w*|s|sec\w*|gal\w*|lbs?|oz|cups?|tsp|tbsp|qt|quarts?|days?|weeks?|in|inch\w*)\b))/gu;
 
+/** Text that is divided into words at its spaces, as the segmenter does, but much faster. */
+const plain = /^[a-z0-9 ?!]*$/;
+
 /** The words of a text as typed, without accents, case and punctuation. */
-export const typedWords = (text: string): string[] =>
-  Array.from(segmenter.segment(withoutApostrophes(text)))
+export const typedWords = (text: string): string[] => {
+  const bare = withoutApostrophes(text);
+  return plain.test(bare) ? (bare.match(/[a-z0-9]+/g) ?? []) : segmented(bare);
+};
+
+const segmented = (text: string): string[] =>
+  Array.from(segmenter.segment(text))
     .filter(({ isWordLike }) => isWordLike)
     .flatMap(({ segment }) => segment.split(/[._]/))
     .filter((word) => word !== '');

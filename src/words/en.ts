@@ -26,6 +26,8 @@ import { recipeWords } from './batch/recipeWords.ts';
 import { reminderWords } from './remind/reminderWords.ts';
 import { scheduleWords } from './studio/scheduleWords.ts';
 import { studioWords } from './studio/studioWords.ts';
+import { sightWords } from './bucket/sightWords.ts';
+import { sumWords } from './ask/sumWords.ts';
 import { ours, said, t, type Text } from './text/text.ts';
 import { unloggedWords } from './bucket/unloggedWords.ts';
 import { verdictWords } from './verdict/verdictWords.ts';
@@ -91,6 +93,8 @@ export const en = {
   reminder: reminderWords,
   schedule: scheduleWords,
   studio: studioWords,
+  sight: sightWords,
+  sum: sumWords,
   unlogged: unloggedWords,
   verdict: verdictWords,
   stirred: {

@@ -135,6 +135,7 @@ export const rooms: readonly Room[] = [
   answers('src/replies/piece'),
   answers('src/replies/firing'),
   answers('src/replies/ask'),
+  answers('src/replies/ask/sums'),
   answers('src/replies/studio'),
   answers('src/replies/export'),
   answers('src/desk'),

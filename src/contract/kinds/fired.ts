@@ -25,6 +25,20 @@ const outcomes = several(['good', ...faults], {
   craze: 'crazing',
   dunted: 'dunting',
   dunt: 'dunting',
+  thin: 'too-thin',
+  'thin-coat': 'too-thin',
+  thick: 'too-thick',
+  'thick-coat': 'too-thick',
+  matt: 'dull',
+  matte: 'dull',
+  dry: 'dull',
+  rough: 'dull',
+  underfired: 'dull',
+  'off-color': 'off-colour',
+  'wrong-colour': 'off-colour',
+  'wrong-color': 'off-colour',
+  colour: 'off-colour',
+  color: 'off-colour',
 });
 /** The outcome of a firing: good, or its faults. */
 export const result: typeof outcomes = { ...outcomes, example: 'crawling' };

@@ -2,12 +2,12 @@ import { problemsAtDip } from '../../studio/firing/problemsAtDip.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketThen } from '../../studio/firing/bucketThen.ts';
 import type { Dip } from '../../studio/firing/dip.ts';
-import { isOfFit } from '../../studio/firing/firedEvent.ts';
+import { isOfFit, type Fault } from '../../studio/firing/firedEvent.ts';
 import { hours, since, type Instant } from '../../studio/ids.ts';
 import { prepSteps } from '../../studio/piece/pieceEvent.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
-import type { Asking, Reply } from '../../contract/contract.ts';
+import type { Action, Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
@@ -144,11 +144,36 @@ const firedData = ({
   conditions: { ...conditions },
 });
 
+/** The notes on faults that are not called as their note. */
+const notesOfFaults: Partial<Record<Fault, string>> = {
+  'too-thin': 'thin-coat',
+  'too-thick': 'thick-coat',
+  dull: 'colour-wrong',
+  'off-colour': 'colour-wrong',
+};
+
+/** A button for the note on the first fault. */
+const noteOf = (
+  [fault]: readonly Fault[],
+  { words, handbook }: Pick<Asking, 'words' | 'handbook'>,
+): Action[] => {
+  const note = fault && handbook.note(notesOfFaults[fault] ?? fault);
+  return note
+    ? [
+        {
+          label: words.ask.read([note.title]),
+          line: printLine(['ask'], { question: note.title }),
+          press: 'run',
+        },
+      ]
+    : [];
+};
+
 /** A firing result, and what the logbook knows about its dip. */
 export const firedReply = (
   dip: Dip,
   bucketName: string,
-  { words, typed }: Pick<Asking, 'words' | 'typed'>,
+  { words, typed, handbook }: Pick<Asking, 'words' | 'typed' | 'handbook'>,
 ): Reply => {
   const { result, dipped, buckets } = dip;
   const { fired: w } = words;
@@ -167,6 +192,10 @@ export const firedReply = (
       ...(dipped && !first ? [w.tooEarly(bucketName)] : []),
       ...(dipped ? buckets.flatMap((one) => bucketReasons(one, dipped.from, told, words)) : []),
       ...pieceReasons(dip, words),
+      ...result.said.faults.flatMap((fault) => {
+        const step = w.next[fault];
+        return step ? [step] : [];
+      }),
     ],
     actions: [
       ...(buckets.some(({ varied }) => varied)
@@ -179,6 +208,7 @@ export const firedReply = (
           ]
         : []),
       { label: w.takeBack, line: `/undo entry:${result.id}`, press: 'run' },
+      ...noteOf(result.said.faults, { words, handbook }),
     ],
     data: firedData(dip),
   };

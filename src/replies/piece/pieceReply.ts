@@ -55,7 +55,7 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     ),
     facts: [
       { label: [w.factDip], text: w.dipFact(plan.dipAt, plan.seconds) },
-      { label: [w.factBisque], text: w.bisque(plan.bisque) },
+      { label: [w.factBisque], text: w.bisque(plan.bisque, said.cone) },
       {
         label: [w.factPiece],
         text: w.pieceFact(piece.id, plan.steps.length - left.length, plan.steps.length),
@@ -68,6 +68,7 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     ],
     reasons: [
       ...plan.steps.map(({ step, at, done }, i) => w.row(i + 1, w.step(step, setting), at, done, now)),
+      ...(said.cone !== undefined && plan.bisque === 'tight' ? [w.coneOfBisque] : []),
       ...(studio.zoneSet ? [] : [words.studio.noZone]),
     ],
     actions:

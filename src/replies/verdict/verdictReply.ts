@@ -1,6 +1,8 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { restLimitOf, usualRest } from '../../studio/bucket/rests.ts';
+import { hours } from '../../studio/ids.ts';
 import { barehanded } from '../../studio/settings/barehanded.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { surenessOf } from '../../studio/verdict/chooseByChance.ts';
@@ -20,6 +22,9 @@ export const hasMovedOn = ({ moved, unknownSince, voided }: BucketState): boolea
 /** Whether the known gravity is from before something that invalidated it. */
 export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
   voided !== undefined && unbelieved === undefined;
+
+/** Whether it settles before an evening at the bucket is over: sooner than the usual rest. */
+const settlesFast = (state: BucketState): boolean => restLimitOf(state).limit < usualRest;
 
 /** At most three facts that the step is based on. */
 const factsOf = (
@@ -108,6 +113,8 @@ interface JustLogged {
   first?: Text;
   reasons?: Text[];
   cautions?: Text[];
+  /** Buttons for what was seen. */
+  actions?: readonly Action[];
   data?: Reply['data'];
 }
 
@@ -145,6 +152,9 @@ export const verdictReply = async (
     title: [
       ...(logged?.first ? [...logged.first, ' '] : []),
       ...words.verdict.headline(state.settings.name, title),
+      ...(verdict.step === 'use' && settlesFast(state)
+        ? [' ', ...words.verdict.stirAgain(restLimitOf(state).limit / hours(1))]
+        : []),
     ],
     ...(logged && {
       logged: { entry: logged.entry.id, text: logged.text ?? words.log.what(logged.entry, studio.units) },
@@ -164,6 +174,7 @@ export const verdictReply = async (
     actions: [
       ...(unsaid ? [unsaid] : []),
       ...(unlogged?.actions ?? []),
+      ...(logged?.actions ?? []).slice(0, 1),
       // The stir is asked about already: a second button for it would confuse.
       ...verdictActions(verdict, state.settings, asking, studio).filter(
         ({ line }) => !unsaid || !line.startsWith('/stirred'),

@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { Observation, StirTool } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
-import { withVoid } from './withVoid.ts';
+import { withTrouble, withVoid } from './withVoid.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 
 /** Stirs closer together than this count as one stirring. */
@@ -20,7 +20,8 @@ export const applyObservations = (
   if (seen.includes('cake')) next.cake = { since: next.cake?.since ?? at };
   const lump = seen.find((sight) => sight === 'lumps' || sight === 'skin');
   if (lump && next.unsieved?.what !== 'frozen') next.unsieved = { what: lump, since: at };
-  return next;
+  // Ice is frost, as when a keeper holds a bucket for it.
+  return seen.includes('ice') ? withTrouble(next, 'frozen', at) : next;
 };
 
 /** A stir to the bottom. */

@@ -7,7 +7,18 @@ import type { Seq, StreamNo } from '../ids.ts';
 export const flowLooks = ['thin', 'right', 'thick'] as const;
 export type FlowLook = (typeof flowLooks)[number];
 
-export const observations = ['clear-water', 'cake', 'lumps', 'skin', 'cake-gone', 'none'] as const;
+export const observations = [
+  'clear-water',
+  'cake',
+  'lumps',
+  'skin',
+  'cake-gone',
+  'smell',
+  'mould',
+  'crystals',
+  'ice',
+  'none',
+] as const;
 export type Observation = (typeof observations)[number];
 
 export interface CupTime {

@@ -10,6 +10,10 @@ export const faults = [
   'shivering',
   'crazing',
   'dunting',
+  'too-thin',
+  'too-thick',
+  'dull',
+  'off-colour',
 ] as const;
 export type Fault = (typeof faults)[number];
 

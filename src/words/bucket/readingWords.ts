@@ -14,7 +14,7 @@ export const readingWords = {
   seconds: 'Seconds for the flow cup to run out, or won’t-run',
   look: 'How a dry finger looks after a dip',
   stirred: 'Stirred to the bottom just before, no cake left?',
-  seen: 'What you saw or felt: clear water, cake, lumps, skin, cake gone, none',
+  seen: 'What you saw or felt: clear water, cake, lumps, skin, cake gone, smell, mould, crystals, ice, none',
   gap: 'Gap from the rim down to the glaze',
   level: 'How full: two thirds, 60 %, 12 l, 7 cm down',
   temperature: 'Temperature of the glaze',

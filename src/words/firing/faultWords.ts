@@ -1,6 +1,7 @@
 import type { BucketCondition, DipCondition, PieceCondition } from '../../studio/firing/dipCondition.ts';
 import type { Fault } from '../../studio/firing/firedEvent.ts';
 import { capital } from '../text/capital.ts';
+import { coneText } from '../text/coneText.ts';
 import { ours, said, t, type Text } from '../text/text.ts';
 
 /** What was found of the pieces: crawled, ran. */
@@ -12,6 +13,10 @@ export const did: Record<Fault, string> = {
   shivering: 'shivered',
   crazing: 'crazed',
   dunting: 'dunted',
+  'too-thin': 'came out too thin',
+  'too-thick': 'came out too thick',
+  dull: 'came out dull',
+  'off-colour': 'came out off colour',
 };
 
 const conditions: Record<BucketCondition | PieceCondition, string> = {
@@ -35,9 +40,6 @@ const conditions: Record<BucketCondition | PieceCondition, string> = {
   'soft-bisque': 'soft-fired bisque',
   'hard-bisque': 'nearly tight bisque',
 };
-
-/** A cone as potters write it: 06, 6. */
-export const coneText = (cone: number): string => (cone < 0 ? `0${-cone}` : String(cone));
 
 export const conditionText = (condition: DipCondition): Text => {
   if ('said' in condition) return t`the ${[condition.name]} “${said(condition.said)}”`;

@@ -7,7 +7,8 @@ import type { GravityThen } from '../../studio/firing/bucketThen.ts';
 import type { PrepStep } from '../../studio/piece/pieceEvent.ts';
 import { roughSpanText } from '../text/agoText.ts';
 import { capital } from '../text/capital.ts';
-import { coneText, did } from './faultWords.ts';
+import { coneText } from '../text/coneText.ts';
+import { did } from './faultWords.ts';
 import { flowWords } from '../verdict/flowWords.ts';
 import { listed } from '../text/listed.ts';
 import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
@@ -186,6 +187,17 @@ export const firedWords = {
       ],
       ', ',
     ),
+  /** The next step after a fault that has no caution of its own. */
+  next: {
+    'too-thin': ['Next time stir to the bottom, measure, and dip a tile for longer before the pot.'],
+    'too-thick': ['Next time measure first, and dip a tile for a shorter time before the pot.'],
+    dull: [
+      'Look at the coat, the cone and the place in the kiln first; then at a bucket that was not stirred to the bottom.',
+    ],
+    'off-colour': [
+      'Compare seconds, body and gravity with the tile’s, and ask whether the bucket was stirred to the bottom.',
+    ],
+  } as Partial<Record<Fault, Text>>,
   takeBack: ours('Undo this'),
 
   goodAndFaults: (typed: string): Text =>
@@ -214,5 +226,11 @@ export const firedWords = {
       'Food and liquid seep into crazed ware and stay there. No glaze is called food-safe here, crazed least of all: that takes a laboratory and your local rules.',
     ],
     dunting: ['A dunted piece may break in the hand, with sharp edges: don’t use it.'],
+    'too-thin': [],
+    'too-thick': [],
+    dull: [
+      'A dry or rough surface may leach and scratches easily. No glaze is called food-safe here: that takes a laboratory and your local rules.',
+    ],
+    'off-colour': [],
   } satisfies Record<Fault, Text>,
 };

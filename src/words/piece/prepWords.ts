@@ -5,6 +5,7 @@ import type { Bisque } from '../../studio/piece/bisque.ts';
 import type { Conflict } from '../../studio/piece/planPiece.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { dipWords } from './dipWords.ts';
+import { coneText } from '../text/coneText.ts';
 import { ours, said, t, type Text } from '../text/text.ts';
 
 const short: Record<PrepStep, string> = {
@@ -73,9 +74,13 @@ const step = (what: PrepStep, { resist, bucket, second, runny, seconds }: StepSe
         ? ['Pull the tape off while the glaze is dull, not dry.']
         : ['Peel the latex off when the glaze is on and dull, before it is fired.'];
     case 'foot':
-      return runny
-        ? ['It is a runny glaze: wipe the foot clean at least 6 mm up, and fire the pot on a clay cookie.']
-        : ['Wipe the foot clean, 3 mm up.'];
+      return second !== undefined && !runny
+        ? [
+            'Two layers run further than one: wipe the foot clean at least 6 mm up, and fire the pot on a clay cookie.',
+          ]
+        : runny
+          ? ['It is a runny glaze: wipe the foot clean at least 6 mm up, and fire the pot on a clay cookie.']
+          : ['Wipe the foot clean, 3 mm up.'];
   }
 };
 
@@ -163,7 +168,13 @@ export const prepWords = {
       ? t`${dayAndClock(at)} or later`
       : t`${dayAndClock(at)} or later, ${[`${Number(seconds.toFixed(1))} s`]}`,
   factBisque: 'Bisque',
-  bisque: (bisque: Bisque): Text => [bisques[bisque]],
+  bisque: (bisque: Bisque, cone?: number): Text =>
+    cone === undefined
+      ? [bisques[bisque]]
+      : t`${[bisques[bisque]]}, by the bisque’s own cone, ${[coneText(cone)]}`,
+  coneOfBisque: ours(
+    'cone: is the cone of the bisque firing, not of the glaze. If you meant the glaze’s, plan the piece again without it.',
+  ),
   factPiece: 'Piece',
   pieceFact: (id: string, done: number, all: number): Text => t`${[id]}: ${done} of ${all} steps done`,
   row: (n: number, text: Text, at: Instant, done: boolean, now: Instant): Text =>

@@ -2,7 +2,7 @@ import { bucketCautionWords } from './bucketCautionWords.ts';
 import type { Dont, Step, VerdictCaution } from '../../studio/verdict/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import { agoText } from '../text/agoText.ts';
-import { gravityText, gravityWithin, windowText } from '../text/measures.ts';
+import { gravityText, gravityWithin, windowText, spanText } from '../text/measures.ts';
 import { said, t, type Text } from '../text/text.ts';
 import { restText } from './restText.ts';
 import { verdictReason } from './verdictReason.ts';
@@ -78,6 +78,11 @@ export const verdictWords = {
       : t`${[gravityWithin(value, u95)]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (): Text => ['never logged'],
+  stirAgain: (hours: number): Text => [
+    `It settles fast: stir it again before each piece, and at least every ${spanText(hours)}.`,
+  ],
+  neverStirredYet: (): Text => ['no stir is logged'],
+  lastStirred: (hours: number): Text => [`last stirred ${agoText(hours)}`],
   stirredAgo: (hours: number): Text => [agoText(hours)],
   headline: (name: string, title: Text): Text => t`${said(name)}: ${title}`,
   cakeGone: (): Text => ['I mixed it up, the cake is gone'],

@@ -31,7 +31,12 @@ describe('a question that a note answers', () => {
     expect(await also('my glaze crawled')).toBe(
       'See also: Dust and grease on bisque; Cracks in the drying coat.',
     );
-    expect(await also('crwaling')).toBe(await also('crawling'));
+    const titles = async (question: string) =>
+      (await also(question))
+        ?.replace(/^See also: |\.$/g, '')
+        .split('; ')
+        .toSorted();
+    expect(await titles('crwaling')).toEqual(await titles('crawling'));
     for (const question of ['crawling on my handle', 'why did the glaze crawl where i touched it'])
       expect(await also(question)).not.toMatch(/Hands in the bucket/);
   });
@@ -267,7 +272,7 @@ describe('the studio’s own notes', () => {
     expect((await ask(room, 'where are the cookies')).title).toBe('Cookies moved to the shelf.');
     expect(await room.keeper(3, '/note change note:cookies')).toMatchObject({ ok: false });
     expect(await room.keeper(4, '/note remove note:"where the"')).toMatchObject({ ok: true });
-    expect(ids(await ask(room, 'where are the cookies'))).toEqual([]);
+    expect(ids(await ask(room, 'where are the cookies'))[0]).toBe('where-kept');
     expect((await room.say(5, '/note list')).data).toEqual({ notes: [] });
     // Numbers are not reused: a member who remembers n-1 must not find another note.
     expect((await room.keeper(6, cookies)).data).toMatchObject({ note: 'n-2' });

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { emergencies } from '../../../src/studio/handbook.ts';
 import { handbook } from '../../helpers/handbook.ts';
+import exam from './exam.json' with { type: 'json' };
+import questions from './questions.json' with { type: 'json' };
+import heldOutQuestions from './questionsHeldOut.json' with { type: 'json' };
 import typed from './emergencies.json' with { type: 'json' };
 import heldOut from './emergenciesHeldOut.json' with { type: 'json' };
 import others from './emergenciesOfOthers.json' with { type: 'json' };
@@ -39,8 +42,45 @@ describe('an emergency', () => {
 
   it('in words that no sign was written for is told half the time at least', () => {
     const wrong = missed(others);
-    // At first look 8 of 16 by their first note, and one of the 4 that are none is taken for one.
-    expect(wrong.length).toBeLessThanOrEqual(9);
+    // At first look 8 of 16 by their first note; since signs are put together from body, thing and harm, all of them.
+    expect(wrong).toEqual([]);
+  });
+
+  it('in a list that was written before the signs were read is told 9 times in 10', () => {
+    // 66 of 97 before signs were put together from body, thing and harm. One person wrote both, so strangers will find more gaps.
+    const all = [...exam.emergencies, ...exam.moreEmergencies];
+    const meant = all.filter(({ kind }) => kind !== null);
+    expect(meant.length).toBeGreaterThanOrEqual(90);
+    expect(missed(meant).length).toBeLessThanOrEqual(meant.length / 10);
+    expect(missed(all.filter(({ kind }) => kind === null))).toEqual([]);
+  });
+
+  it('is not in what members ask of glaze', () => {
+    const ids: readonly string[] = emergencies;
+    const ofGlaze = [...questions, ...heldOutQuestions].filter(
+      ({ right }) => !right.some((id) => ids.includes(id)),
+    );
+    expect(ofGlaze.length).toBeGreaterThan(600);
+    expect(ofGlaze.filter(({ ask }) => handbook.emergencies(ask).length > 0)).toEqual([]);
+  });
+
+  it.each([
+    'cant move the bucket on my own',
+    'my hands went blue from the cobalt',
+    'i ate off this plate, is the glaze safe',
+    'the sieve choked on the lumps',
+    'hot pink underglaze on my hands',
+    'latex came off on my fingers',
+    'i cannot lift a full bucket',
+    'wheel thrown mug with a hand built handle',
+    'the mouth of the jug is crawling',
+    'glaze in the mouth of my bottle',
+    'the burner went out in the gas kiln',
+    'sponge sucked up all the glaze',
+    'he went down to the kiln room',
+    '/help what happens if you swallow glaze',
+  ])('is not seen where none is: %s', (question) => {
+    expect(handbook.emergencies(question)).toEqual([]);
   });
 
   it.each([

@@ -1,0 +1,26 @@
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { decide } from '../../studio/verdict/decide.ts';
+import type { Asking } from '../../contract/contract.ts';
+import { isVoid } from '../verdict/verdictReply.ts';
+
+/** One line on a bucket's state: gravity against its window, last stir, next step. */
+export const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
+  const w = words.verdict;
+  const verdict = decide(state, { now, role });
+  const { gravity, window, hoursSinceStir } = verdict;
+  const { units } = await book.studio();
+  return {
+    label: [{ said: state.settings.name }],
+    text: words.ask.state(
+      gravity === null
+        ? undefined
+        : gravity.believed
+          ? w.gravityFact(gravity.value, gravity.u95, window)
+          : isVoid(state)
+            ? w.fromBefore(gravity.value)
+            : w.notBelieved(gravity.value),
+      hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
+      w.title(verdict, units),
+    ),
+  };
+};
