@@ -17,6 +17,7 @@ import { exportWords } from './desk/exportWords.ts';
 import { helpWords } from './desk/helpWords.ts';
 import { logWords } from './bucket/logWords.ts';
 import { massText, percentText, volumeAbout, volumeText } from './text/measures.ts';
+import { madeForWords } from './bucket/madeForWords.ts';
 import { noteWords } from './ask/noteWords.ts';
 import { optionWords } from './desk/optionWords.ts';
 import { peopleWords } from './studio/peopleWords.ts';
@@ -82,6 +83,7 @@ export const en = {
   export: exportWords,
   help: helpWords,
   log: logWords,
+  madeFor: madeForWords,
   notes: noteWords,
   option: optionWords,
   people: peopleWords,
