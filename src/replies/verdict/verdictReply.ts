@@ -6,6 +6,7 @@ import type { Instant } from '../../studio/ids.ts';
 import { usualSure } from '../../studio/settings/studio.ts';
 import { askedWhenMeasuring, surenessOf } from '../../studio/verdict/chooseByChance.ts';
 import { decide } from '../../studio/verdict/decide.ts';
+import { isForDipping, judgesFlow } from '../../studio/verdict/judgedBy.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
@@ -93,10 +94,18 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
 });
 
 /** How to take the reading that is needed: a weight, a look at the flow, or both. */
-const howToMeasure = ({ step, rule, flow }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {
+const howToMeasure = (
+  { step, rule, flow }: Verdict,
+  settings: BucketState['settings'],
+  { verdict: w }: Words,
+): Text[] => {
   if (step !== 'measure' && step !== 'stir-on') return [];
-  const look = [w.protocolCup(), bare ? w.protocolFinger() : w.protocolFingerGloved()];
-  if (rule === 'grid') return look;
+  const finger = barehanded(settings) ? w.protocolFinger() : w.protocolFingerGloved();
+  const look = [
+    ...(judgesFlow(settings) ? [w.protocolCup()] : []),
+    ...(isForDipping(settings) ? [finger] : []),
+  ];
+  if (rule === 'grid' || rule === 'seconds-unknown') return look;
   return [w.protocolWeigh(), ...(flow === null ? look : [])];
 };
 
@@ -144,7 +153,7 @@ export const verdictReply = async (
   const facts = factsOf(verdict, state, unsaid !== undefined, asking);
   const answer = words.verdict.title(verdict, studio.units);
   const title = unsaid && hangsOnStir(verdict) ? words.verdict.wasItStirred(answer) : answer;
-  const protocol = howToMeasure(verdict, barehanded(state.settings), words);
+  const protocol = howToMeasure(verdict, state.settings, words);
   return {
     kind: 'answer',
     title: [

@@ -2,6 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
+import { isForDipping, judgesFlow } from './judgedBy.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
 import { facts, rules, unbelieved, type Facts } from './rules.ts';
@@ -58,7 +59,7 @@ const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Ver
     gravity,
     predicted: f.predicted ?? null,
     window: state.settings.gravity ?? null,
-    flow: knownFlow(f.flow.band),
+    flow: judgesFlow(state.settings) ? knownFlow(f.flow.band) : null,
     gravityBand: f.measured ? f.measured.band : null,
     hoursSinceStir: f.hoursSinceStir ?? null,
     readyToMeasure: isReadyToMeasure(f),
@@ -86,10 +87,17 @@ const stepsThatChangeBucket: ReadonlySet<Step> = new Set([
   'deflocculate',
 ]);
 
+/** Flocculant thickens what is dipped in. Brushing and spraying glazes have gums, which only their keeper knows. */
+const thickeningSteps: ReadonlySet<Step> = new Set(['flocculate', 'deflocculate']);
+const toKeeper: Move = { step: 'ask-keeper', hands: 'anyone', amounts: [], dont: ['adjust'] };
+
 const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>): Verdict => {
   const moves = grid[measured.band][f.flow.band];
-  const move = moves.find(({ when }) => when === undefined || conditions[when](f));
-  if (!move) throw new Error(`no move for gravity ${measured.band}, flow ${f.flow.band}`);
+  const found = moves.find(({ when }) => when === undefined || conditions[when](f));
+  if (!found) throw new Error(`no move for gravity ${measured.band}, flow ${f.flow.band}`);
+  const { use } = f.state.settings;
+  const thickens = !isForDipping({ use }) && thickeningSteps.has(found.step);
+  const move = thickens ? toKeeper : found;
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, measured);
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
   const surprise = unexpected(f);
@@ -109,6 +117,7 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
       ...f.flow.reasons,
       ...(measured.band === 'low' && f.flow.band === 'in' ? [{ because: 'thin-coat' } as const] : []),
       ...conditionReason(move, f),
+      ...(thickens ? [{ because: 'own-thickener', use } as const] : []),
       ...reasons,
     ],
     dont: [
@@ -122,6 +131,17 @@ const fromGrid = (f: Facts, role: Role, measured: NonNullable<Facts['measured']>
   });
 };
 
+const thenOf = (then: (typeof rules)[number]['then'], state: BucketState, at: DecideAt): Step | undefined => {
+  switch (then) {
+    case 'what-follows-a-stir':
+      return afterStir(state, at.now, at.role);
+    case 'what-follows-a-sieve':
+      return decide({ ...state, sieved: { at: at.now } }, at).step;
+    default:
+      return then;
+  }
+};
+
 /** The first step that applies to a bucket: the rules in order, then the grid. */
 export const decide = (state: BucketState, { now, role }: DecideAt): Verdict => {
   const f = facts(state, now);
@@ -133,7 +153,7 @@ export const decide = (state: BucketState, { now, role }: DecideAt): Verdict => 
       {
         step: rule.step,
         rule: rule.name,
-        then: rule.then === 'what-follows-a-stir' ? afterStir(state, now, role) : rule.then,
+        then: thenOf(rule.then, state, { now, role }),
         keeperStep: undefined,
         amounts: {},
         reasons: rule.because(f),

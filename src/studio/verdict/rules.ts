@@ -4,6 +4,7 @@ import { couldMove } from '../bucket/couldMove.ts';
 import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
 import { days, hours, minutes, since, type Instant } from '../ids.ts';
+import { judgesGravity } from './judgedBy.ts';
 import { predictedNow } from '../bucket/predictedNow.ts';
 import { restedTooLong } from './restLearned.ts';
 import { restLimitOf } from '../bucket/rests.ts';
@@ -22,6 +23,9 @@ export interface Facts {
   /** Reasons that belong to every answer from the grid. */
   reasons: Reason[];
 }
+
+/** A spray gun clogs on what has dried at the rim since: common practice. */
+const sievedForSpraying = hours(24);
 
 /** Clocks may differ by this much. */
 const clockDifference = minutes(2);
@@ -96,7 +100,7 @@ export interface Rule {
   name: Exclude<RuleName, 'grid'>;
   applies(f: Facts): boolean;
   step: Step;
-  then?: Step | 'what-follows-a-stir';
+  then?: Step | 'what-follows-a-stir' | 'what-follows-a-sieve';
   dont: Dont[];
   because(f: Facts): Reason[];
 }
@@ -173,6 +177,58 @@ export const rules: Rule[] = [
     then: 'what-follows-a-stir',
     dont: ['water-in', 'water-out'],
     because: (f) => [...restedTooLong(f.state, f.now), ...unbelieved(f), ...prediction(f)],
+  },
+  {
+    name: 'added-since-stir',
+    applies: ({ state }) => !judgesGravity(state.settings) && state.stir?.addedSince === true,
+    step: 'stir',
+    then: 'what-follows-a-stir',
+    dont: ['use'],
+    because: () => [{ because: 'added-since-stir' }],
+  },
+  {
+    name: 'spray-unsieved',
+    applies: ({ state: { settings, sieved }, now }) =>
+      settings.use === 'spraying' &&
+      settings.mesh !== 'never' &&
+      (sieved === undefined || since(sieved.at, now) > sievedForSpraying),
+    step: 'sieve',
+    then: 'what-follows-a-sieve',
+    dont: ['use'],
+    because: ({ state: { sieved } }) => [
+      {
+        because: 'spray-unsieved',
+        limitHours: sievedForSpraying / hours(1),
+        ...definedOnly({ at: sieved?.at }),
+      },
+    ],
+  },
+  {
+    name: 'seconds-unknown',
+    applies: ({ state, flow }) => !judgesGravity(state.settings) && flow.band === 'unknown',
+    step: 'measure',
+    dont: ['water-on-looks'],
+    because: ({ flow }) => flow.reasons,
+  },
+  {
+    name: 'seconds-off',
+    applies: ({ state, flow }) => !judgesGravity(state.settings) && flow.band !== 'in',
+    step: 'ask-keeper',
+    dont: ['adjust'],
+    because: ({ state: { settings }, flow }) => [
+      ...flow.reasons,
+      { because: 'own-thickener', use: settings.use },
+    ],
+  },
+  {
+    name: 'no-window-needed',
+    applies: ({ state }) => !judgesGravity(state.settings),
+    step: 'use',
+    dont: [],
+    because: ({ state: { settings }, reasons }) => [
+      ...reasons,
+      { because: 'no-window-needed', use: settings.use },
+    ],
   },
   {
     name: 'never-measured',
