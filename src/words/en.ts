@@ -15,6 +15,7 @@ import { faultWords } from './firing/faultWords.ts';
 import { firedWords } from './firing/firedWords.ts';
 import { exportWords } from './desk/exportWords.ts';
 import { helpWords } from './desk/helpWords.ts';
+import { labelWords } from './bucket/labelWords.ts';
 import { logWords } from './bucket/logWords.ts';
 import { massText, percentText, volumeAbout, volumeText } from './text/measures.ts';
 import { madeForWords } from './bucket/madeForWords.ts';
@@ -82,6 +83,7 @@ export const en = {
   fired: firedWords,
   export: exportWords,
   help: helpWords,
+  label: labelWords,
   log: logWords,
   madeFor: madeForWords,
   notes: noteWords,

@@ -22,6 +22,7 @@ const fires = ({ cone, atmosphere }: Firing): Text | undefined => {
 /** What a glaze is made for, as its card, its label and answers say it. */
 export const madeForWords = {
   fires,
+  use: (use: BucketUse): Text => [uses[use]],
   sentence: (name: string, firing: Text): Text => t`${said(name)} ${firing}.`,
   goesOn: (name: string, bodies: string): Text => t`${said(name)} goes on ${said(bodies)}.`,
   recipe: (name: string, recipe: Text): Text => t`${said(name)}: ${recipe}.`,

@@ -81,6 +81,7 @@ export const roomPageWords = {
     'bucket log': 'Who did what',
     'bucket add': 'Set a bucket up',
     'bucket change': 'Change a bucket',
+    'bucket labels': 'Labels for the lids',
     'bucket hold': 'Hold a bucket',
     'bucket release': 'Release a bucket',
     'bucket retire': 'Retire a bucket',
