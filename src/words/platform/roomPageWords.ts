@@ -159,6 +159,7 @@ export const roomPageWords = {
   board: {
     title: 'The board',
     noBuckets: 'No buckets yet.',
+    open: (no: number, name: string) => `Bucket ${no}, ${name}: log a reading`,
     stirred: (ago: string) => `stirred ${ago}`,
     neverStirred: 'no stir logged',
     noReading: 'not measured',
