@@ -42,6 +42,8 @@ export const roomPageWords = {
     `Times here are in the studio’s time zone (${zone.replaceAll('_', ' ')}), also the ones that you type. Your phone shows another time.`,
   jobs: 'Jobs',
   menu: 'Menu',
+  noSuchBucket: (no: number) => `There is no bucket ${no} here any more. Which bucket is this a reading of?`,
+  cardOf: 'Its card and chart',
   wall: 'Board',
   live: 'live',
   offline: 'no connection; what you send waits here',
