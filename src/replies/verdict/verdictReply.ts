@@ -73,9 +73,15 @@ const surenessData = ({ step }: Verdict, state: BucketState, now: Instant, sure:
   const sureness = surenessOf(state, now);
   const { gravity, flow, both } = sureness.chances;
   const stirredFor = state.stir?.minutes ?? 0;
+  const byFlow = judgesFlow(state.settings);
+  const asks = step === 'measure' ? askedWhenMeasuring(sureness, { sure, stirredFor }) : [];
   return {
-    asks: step === 'measure' ? askedWhenMeasuring(sureness, { sure, stirredFor }) : [],
-    sure: { gravity: gravity?.in ?? null, flow: flow?.in ?? null, both },
+    asks: asks.filter((one) => (one === 'look' ? isForDipping(state.settings) : one !== 'seconds' || byFlow)),
+    sure: {
+      gravity: gravity?.in ?? null,
+      flow: byFlow ? (flow?.in ?? null) : null,
+      both: byFlow ? both : (gravity?.in ?? null),
+    },
   };
 };
 

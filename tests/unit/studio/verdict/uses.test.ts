@@ -35,6 +35,8 @@ describe('a brushing bucket', () => {
     expect(verdictOf(good)).toMatchObject({ step: 'use', flow: null });
     expect(good.title).toBe('Lichen: Use it. Gravity is where it should be.');
     expect(verdictOf(await room.say(2, '/reading bucket:li gravity:1.6 stirred:yes')).step).toBe('add-water');
+    const old = await room.say(9 * 24 * 60, '/stirred bucket:li');
+    expect(old.data['verdict']).toMatchObject({ step: 'measure', asks: ['weight'], sure: { flow: null } });
   });
 
   it('is judged by a cup when its keeper set seconds, and is never given flocculant', async () => {
