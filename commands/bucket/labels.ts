@@ -22,6 +22,7 @@ export const labelsOfBuckets = asks({
   about: (w) => w.label.about,
   who: 'keeper',
   slow: true,
+  aside: true,
   options: {
     paper: { kind: paperKind, needed: false, about: (w) => w.label.paper },
     buckets: { kind: buckets, needed: false, about: (w) => w.label.buckets },

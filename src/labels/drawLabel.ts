@@ -57,6 +57,14 @@ const indented = (block: Block, by: number, mark: string, size: number): Block =
 const fitting = (text: string, sizes: readonly number[], width: number, lines: number): number =>
   sizes.find((size) => wrapped(text, size, width).length <= lines) ?? sizes.at(-1) ?? 10;
 
+/** Where dark modules stand side by side in a row, each run as its first and the one after its last. */
+const darkRuns = (row: readonly boolean[]): [from: number, to: number][] =>
+  row.flatMap((dark, at) => {
+    if (!dark || row[at - 1] === true) return [];
+    const end = row.indexOf(false, at);
+    return [[at, end < 0 ? row.length : end] as [number, number]];
+  });
+
 const qrCode = (url: string): Block => {
   const { size, data } = encode(url, { ecc: 'M', border: 0 });
   const module = codeSize / size;
@@ -65,9 +73,12 @@ const qrCode = (url: string): Block => {
     draw: (pen, x, y) =>
       pen.boxes(
         data.flatMap((row, r) =>
-          row.flatMap((dark, c) =>
-            dark ? [{ x: x + c * module, y: y + r * module, width: module, height: module }] : [],
-          ),
+          darkRuns(row).map(([from, to]) => ({
+            x: x + from * module,
+            y: y + r * module,
+            width: (to - from) * module,
+            height: module,
+          })),
         ),
         0,
       ),

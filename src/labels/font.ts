@@ -45,18 +45,24 @@ const rangesOf = (cmap: DataView): { from: number; to: number; glyph: number }[]
 const readFont = (bytes: Buffer): Font => {
   const tables = tablesOf(new DataView(bytes.buffer, bytes.byteOffset, bytes.length));
   const table = (tag: string): DataView => {
-    const found = tables.get(tag);
-    if (!found) throw new Error(`the font has no table ${tag}`);
-    return found;
+    const view = tables.get(tag);
+    if (!view) throw new Error(`the font has no table ${tag}`);
+    return view;
   };
   const ranges = rangesOf(table('cmap'));
+  const found = new Map<number, number>();
   const hmtx = table('hmtx');
   const measured = table('hhea').getUint16(34);
   return {
     table,
     glyphOf: (codePoint) => {
+      const known = found.get(codePoint);
+      if (known !== undefined) return known;
       const range = ranges.find(({ from, to }) => from <= codePoint && codePoint <= to);
-      return range ? range.glyph + codePoint - range.from : 0;
+      const glyph = range ? range.glyph + codePoint - range.from : 0;
+      // Few characters are ever printed, and the font has thousands of ranges.
+      if (glyph !== 0) found.set(codePoint, glyph);
+      return glyph;
     },
     advanceOf: (glyph) => hmtx.getUint16(4 * Math.min(glyph, measured - 1)),
     unitsPerEm: table('head').getUint16(18),

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { papers, type LabelSheet, type PrintedLabels } from '../contract/labelSheet.ts';
 import { layOut, unprintedIn, type LaidOut } from './drawLabel.ts';
 import { Pdf } from './pdf.ts';
@@ -46,15 +47,18 @@ const rowsOf = (all: readonly Placed[], width: number): Placed[][] => {
 };
 
 /** Labels for buckets, to print, cut out and fix to their lids. */
-export const labelsPdf = (sheet: LabelSheet): PrintedLabels => {
+export const labelsPdf = async (sheet: LabelSheet): Promise<PrintedLabels> => {
   const paper = papers[sheet.paper];
   const inner = { width: paper.width - 2 * margin };
   const foot = wrapped(sheet.foot, footSize, inner.width);
   const page = { ...inner, height: paper.height - 2 * margin - foot.length * footSize * 1.25 - 6 };
-  const rows = rowsOf(
-    sheet.labels.map((label) => place(label, sheet, page)),
-    page.width,
-  );
+  const placed: Placed[] = [];
+  for (const label of sheet.labels) {
+    placed.push(place(label, sheet, page));
+    // A long sheet takes a second: whoever else asks something is answered in between.
+    await setImmediate();
+  }
+  const rows = rowsOf(placed, page.width);
   const pages: { row: Placed[]; y: number; height: number }[][] = [];
   let below = Number.POSITIVE_INFINITY;
   for (const row of rows) {
@@ -67,7 +71,8 @@ export const labelsPdf = (sheet: LabelSheet): PrintedLabels => {
     below += height;
   }
   const pdf = new Pdf(paper);
-  for (const some of pages)
+  for (const some of pages) {
+    await setImmediate();
     pdf.page((pen) => {
       for (const { row, y, height } of some) {
         let x = margin;
@@ -85,6 +90,7 @@ export const labelsPdf = (sheet: LabelSheet): PrintedLabels => {
         }),
       );
     });
+  }
   return {
     file: {
       name: `labels-${sheet.paper}.pdf`,

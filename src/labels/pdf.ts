@@ -20,7 +20,7 @@ export interface Pen {
 }
 
 /** Numbers as PDF writes them: no exponents, no more digits than a printer shows. */
-const n = (value: number): string => String(Number(value.toFixed(2)));
+const n = (value: number): string => String(Math.round(value * 100) / 100);
 
 const utf16 = (text: string): string => Buffer.from(`\uFEFF${text}`, 'utf16le').swap16().toString('hex');
 
@@ -28,24 +28,22 @@ const hex = (glyph: number): string => glyph.toString(16).padStart(4, '0');
 
 /** Binary data as letters, so that the file is plain text on every platform. */
 const ascii85 = (bytes: Buffer): string => {
-  let out = '';
-  for (let at = 0; at < bytes.length; at += 4) {
-    const part = Buffer.alloc(4);
-    const length = bytes.copy(part, 0, at, at + 4);
-    let value = part.readUInt32BE();
-    const digits = Array.from({ length: 5 }, () => {
-      const digit = value % 85;
-      value = (value - digit) / 85;
-      return String.fromCharCode(33 + digit);
-    }).toReversed();
-    out +=
-      value === 0 && length === 4 && part.readUInt32BE() === 0 ? 'z' : digits.slice(0, length + 1).join('');
+  const whole = Buffer.concat([bytes, Buffer.alloc((4 - (bytes.length % 4)) % 4)]);
+  const out = Buffer.alloc((whole.length / 4) * 5);
+  for (let at = 0, to = 0; at < whole.length; at += 4, to += 5) {
+    let value = whole.readUInt32BE(at);
+    for (let digit = 4; digit >= 0; digit--) {
+      out[to + digit] = 33 + (value % 85);
+      value = Math.floor(value / 85);
+    }
   }
-  return `${out.replace(/(.{100})/g, '$1\n')}~>`;
+  // What was filled up is left out again; four zeros are written as one letter.
+  const letters = out.toString('latin1', 0, out.length - (whole.length - bytes.length));
+  return `${letters.replace(/(.{5})/g, (five) => (five === '!!!!!' ? 'z' : five)).replace(/(.{100})/g, '$1\n')}~>`;
 };
 
 const stream = (bytes: Buffer, more = ''): string => {
-  const data = ascii85(deflateSync(bytes, { level: 9 }));
+  const data = ascii85(deflateSync(bytes));
   return `<< /Length ${data.length} /Filter [/ASCII85Decode /FlateDecode]${more} >>\nstream\n${data}\nendstream`;
 };
 

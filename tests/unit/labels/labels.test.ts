@@ -32,7 +32,7 @@ const sheet = (labels: Label[], changed: Partial<LabelSheet> = {}): LabelSheet =
 });
 
 const drawn = async (wanted: LabelSheet) => {
-  const { file, ...rest } = labelsPdf(wanted);
+  const { file, ...rest } = await labelsPdf(wanted);
   return { ...rest, content: file.content, drawn: await renderPdf(file.content) };
 };
 
@@ -137,8 +137,8 @@ describe('a sheet of labels', () => {
     expect(pages.flatMap(codesOf)).toEqual(labels.map(({ no }) => `${url}/bucket/${no}`));
   });
 
-  it('is plain characters, so that every platform hands it on as it is', () => {
-    expect(labelsPdf(sheet(hardLabels)).file.content).toMatch(/^[\x20-\x7e\n]+$/);
+  it('is plain characters, so that every platform hands it on as it is', async () => {
+    expect((await labelsPdf(sheet(hardLabels))).file.content).toMatch(/^[\x20-\x7e\n]+$/);
   });
 });
 

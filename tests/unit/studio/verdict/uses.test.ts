@@ -56,6 +56,13 @@ describe('a brushing bucket', () => {
     expect(verdictOf(thick).step).toBe('ask-keeper');
   });
 
+  it('gets no dose of flocculant and no dip time: neither makes its coat', async () => {
+    const room = await open('use:brushing gravity:1.5-1.56');
+    await room.say(1, '/reading bucket:li gravity:1.53 stirred:yes');
+    expect((await room.say(2, '/dose bucket:li')).title).toMatch(/is for brushing.*gum, not flocculant/);
+    expect((await room.say(3, '/dip time bucket:li thickness:1mm')).title).toMatch(/is for brushing/);
+  });
+
   it('with a cake, with lumps or on hold is answered as any other', async () => {
     const room = await open('use:brushing');
     expect(verdictOf(await room.say(1, '/stirred bucket:li seen:cake')).step).toBe('stir');
