@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { standsIn } from '../../helpers/store/fileBytes.ts';
 import { openGlazeRoom, openRoomWithGullGrey, stateOf } from '../../helpers/room/glazeRoom.ts';
 
 const factOf = (answer: { facts: { label: string; text: string }[] }, label: string) =>
@@ -54,6 +55,20 @@ describe('what a bucket is', () => {
     expect([bare.cone, bare.atmosphere, bare.bodies]).toEqual([undefined, undefined, 'stoneware, porcelain']);
     await room.keeper(3, `/undo entry:${String(changed.data['entry'])}`);
     expect((await stateOf(room)).settings).toMatchObject({ cone: 6, atmosphere: 'oxidation' });
+  });
+});
+
+describe('a name in what a keeper typed of it', () => {
+  it('is taken out everywhere, like a name in the bucket’s own', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.keeper(
+      1,
+      '/bucket change bucket:gg bodies:"stoneware of Quillfeather" atmosphere:"Quillfeather way"',
+    );
+    expect((await room.keeper(2, '/redact name:Quillfeather sure:yes')).kind).toBe('answer');
+    await room.store.erased();
+    expect((await stateOf(room)).settings).toMatchObject({ bodies: 'stoneware of …', atmosphere: '… way' });
+    expect(standsIn(room.store.file, 'Quillfeather')).toBe(false);
   });
 });
 
