@@ -1,4 +1,6 @@
 import { definedOnly } from '../src/definedOnly.ts';
+import { bucketFact } from '../src/replies/ask/bucketFact.ts';
+import { bucketQuestion } from '../src/replies/ask/bucketQuestion.ts';
 import { computedAnswer } from '../src/replies/ask/computedAnswer.ts';
 import { asks, type Action, type Asking, type Kind, type Reply } from '../src/contract/contract.ts';
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
@@ -185,13 +187,16 @@ export const ask = asks({
       const { answers } = handbook.find(general, notes);
       return { ...reckoned, data: { ...reckoned.data, answers: answersData(answers) } };
     }
+    const found = await findAnswer(question, general, state, notes, asking);
+    const [best] = found.answers;
+    const asksOfCard = best?.found.from === 'studio' ? undefined : bucketQuestion(general);
+    const card = state && asksOfCard && (await bucketFact(asksOfCard, state, asking));
+    if (card) return { ...card, data: { ...card.data, answers: [] } };
     const nothingElse = handbook.find(rest, notes).near.length === 0 && handbook.knows(rest);
     if (state && nothingElse) {
       const verdict = await verdictReply(state, asking);
       return { ...verdict, data: { ...verdict.data, answers: [] } };
     }
-    const found = await findAnswer(question, general, state, notes, asking);
-    const [best] = found.answers;
     if (!best) {
       // Even when no note answers, the bucket's state is known.
       const nearest = found.near[0]?.found;

@@ -2,6 +2,7 @@ import type { Group } from '../src/contract/contract.ts';
 import { addBucket } from './bucket/add.ts';
 import { changeBucket } from './bucket/change.ts';
 import { holdBucket, releaseBucket, retireBucket } from './bucket/hold.ts';
+import { labelsOfBuckets } from './bucket/labels.ts';
 import { listBuckets } from './bucket/list.ts';
 import { logOfBucket } from './bucket/log.ts';
 import { showBucket } from './bucket/show.ts';
@@ -15,6 +16,7 @@ export const bucketGroup: Group = {
     logOfBucket,
     addBucket,
     changeBucket,
+    labelsOfBuckets,
     holdBucket,
     releaseBucket,
     retireBucket,

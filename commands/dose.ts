@@ -10,6 +10,7 @@ import { refusal } from '../src/contract/refusal.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
+import { isForDipping } from '../src/studio/verdict/judgedBy.ts';
 import { roomTemperature, saltInSaturatedSolution } from '../src/studio/bucket/flocculantSolution.ts';
 
 /** More crystals than dissolve, so that the solution stays saturated: common practice. */
@@ -164,6 +165,8 @@ export const dose = asks({
     if (v.what === 'solution')
       return solution(v.water ?? millilitres(1000), v.temperature ?? roomTemperature, asking);
     if (!v.bucket) return refusal(asking.words.dose.which, { option: 'bucket' });
+    if (!isForDipping(v.bucket.settings) && v.what !== 'deflocculant')
+      return refusal(asking.words.dose.ownThickener(v.bucket.settings.name, v.bucket.settings.use));
     return v.what === 'deflocculant' ? deflocculant(v.bucket, asking) : flocculant(v.bucket, asking);
   },
 });

@@ -7,7 +7,7 @@ import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { pouredOn } from '../../src/replies/bucket/pouredOn.ts';
 import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
-import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
+import { bucketCleared, bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { note, name } from '../../src/contract/kinds/texts.ts';
@@ -42,7 +42,8 @@ export const changeBucket = logs({
     };
     const cautions = await cautionsAfter(typed, v.bucket.settings.cautions, context);
     const said = { ...typed, ...definedOnly({ cautions }) };
-    if (Object.keys(said).length === 0 && v.volume === undefined)
+    const cleared = bucketCleared(v);
+    if (Object.keys(said).length === 0 && cleared.length === 0 && v.volume === undefined)
       return refusal(words.bucket.nothingToChange);
     const others = (await book.buckets()).filter(({ no }) => no !== v.bucket.no);
     const after = { ...v.bucket.settings, ...said };
@@ -68,7 +69,12 @@ export const changeBucket = logs({
     const logged = stampNow(context, v.note);
     const { state: changed, entry } = await book.log(
       v.bucket.no,
-      { kind: 'change', settings: said, ...definedOnly({ volume: v.volume }) },
+      {
+        kind: 'change',
+        settings: said,
+        ...(cleared.length > 0 && { cleared }),
+        ...definedOnly({ volume: v.volume }),
+      },
       logged,
     );
     if (same && joined?.other)

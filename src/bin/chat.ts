@@ -5,6 +5,7 @@ import { readConfig } from '../start/config.ts';
 import { openChat } from '../start/openChat.ts';
 import { demoFile, demoKeeper, openDemo } from '../start/openDemo.ts';
 import { chatWords } from '../words/platform/chatWords.ts';
+import { tellRoomAddress } from '../start/roomAddress.ts';
 import { chosenStudio } from '../start/chosenStudio.ts';
 import { exitCodeOf } from '../start/exitCodeOf.ts';
 
@@ -17,7 +18,8 @@ process.exitCode = await exitCodeOf(chatWords.usage, async () => {
       studio: { type: 'string' },
     },
   });
-  const { DATABASE_FILE: own } = readConfig();
+  const config = readConfig();
+  const { DATABASE_FILE: own } = config;
   const options = {
     file: own ?? demoFile,
     clock: systemClock,
@@ -27,7 +29,9 @@ process.exitCode = await exitCodeOf(chatWords.usage, async () => {
   try {
     if (own === undefined) console.log(chatWords.demo(demoFile));
     const as = values.as ?? (own === undefined ? demoKeeper : 'me');
-    await openChat(app, await chosenStudio(app, values.studio), {
+    const studio = await chosenStudio(app, values.studio);
+    await tellRoomAddress(app, studio, config);
+    await openChat(app, studio, {
       as,
       keeper: values.keeper,
       files: values.files,

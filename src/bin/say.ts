@@ -11,6 +11,7 @@ import { keepFile } from '../terminal/keepFile.ts';
 import { jsonLine, replyJson, replyLines } from '../terminal/plainReply.ts';
 import { readIsoInstant } from '../studio/time/isoInstant.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
+import { tellRoomAddress } from '../start/roomAddress.ts';
 import { chosenStudio } from '../start/chosenStudio.ts';
 import { exitCodeOf, UsageProblem } from '../start/exitCodeOf.ts';
 
@@ -96,14 +97,17 @@ process.exitCode = await exitCodeOf(sayWords.usage, async () => {
   if (values.at !== undefined && at === undefined) throw new UsageProblem(sayWords.badInstant(values.at));
   if (values.as.trim() === '') throw new UsageProblem(sayWords.noName);
   const setting: Setting = { name: values.as, role: values.keeper ? 'keeper' : 'member', at };
+  const config = readConfig();
   const app = await openApp({
-    file: readConfig().DATABASE_FILE ?? 'data/studio.db',
+    file: config.DATABASE_FILE ?? 'data/studio.db',
     clock: systemClock,
     onBug: (error, id) => console.error(id, error),
   });
   const reader = untilNobodyListens();
   try {
-    const { say, said } = speaker(app, await chosenStudio(app, values.studio), values);
+    const studio = await chosenStudio(app, values.studio);
+    await tellRoomAddress(app, studio, config);
+    const { say, said } = speaker(app, studio, values);
     if (positionals.length === 1 && positionals[0] === '-') {
       let current = setting;
       for await (const raw of createInterface({ input: process.stdin, crlfDelay: Infinity })) {

@@ -1,6 +1,7 @@
 import type { Handbook } from '../studio/handbook.ts';
 import type { Instant, MemberId, Role, Seq, StudioId } from '../studio/ids.ts';
 import type { Json, Logbook, WritableLogbook } from '../studio/logbook/ports.ts';
+import type { LabelPort } from './labelSheet.ts';
 import type { Text } from '../words/text/text.ts';
 import type { Words } from '../words/words.ts';
 
@@ -16,6 +17,8 @@ export interface Asking {
   words: Words;
   book: Logbook;
   handbook: Handbook;
+  /** Left out where nothing is printed. */
+  labels?: LabelPort;
   /** Set in the demo, where anybody may act as this member. */
   guest?: true;
   /** The options as they were typed, to build further lines from. */
@@ -154,7 +157,8 @@ export interface Chart {
 /** A file in a reply: a sheet to print, or an export. */
 export interface ReplyFile {
   name: string;
-  type: 'text/html' | 'text/csv' | 'application/json' | 'text/plain';
+  type: 'text/html' | 'text/csv' | 'application/json' | 'text/plain' | 'application/pdf';
+  /** Plain characters, of a PDF too, so that every platform hands it on as it is. */
   content: string;
 }
 

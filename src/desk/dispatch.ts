@@ -16,6 +16,7 @@ import {
   type Request,
   typedOptions,
 } from '../contract/contract.ts';
+import type { LabelPort } from '../contract/labelSheet.ts';
 import { withOriginalTime, whenOption } from '../contract/withOriginalTime.ts';
 import { DailyLimit } from './dailyLimit.ts';
 import { movedOn } from '../replies/bucket/movedOn.ts';
@@ -29,6 +30,7 @@ export interface DeskPorts {
   books: LogbookStore;
   words: Words;
   handbook: Handbook;
+  labels?: LabelPort;
   /** How many entries a member can log in a day, when not the usual. */
   mostADay?: number;
   /** Logs a bug, and returns the id under which it was logged. */
@@ -190,7 +192,7 @@ const run = async <B extends Logbook>(
 };
 
 /** The desk runs every platform's commands, and alone opens transactions. */
-export const openDesk = ({ commands, books, words, handbook, report, mostADay }: DeskPorts): Desk => {
+export const openDesk = ({ commands, books, words, handbook, labels, report, mostADay }: DeskPorts): Desk => {
   const daily = new DailyLimit(mostADay);
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
@@ -207,7 +209,7 @@ export const openDesk = ({ commands, books, words, handbook, report, mostADay }:
       words,
       handbook,
       typed: request.typed,
-      ...definedOnly({ guest }),
+      ...definedOnly({ guest, labels }),
     };
     if (leaf.effect === 'asks') {
       const ask = async (book: Logbook): Promise<Reply> => ({

@@ -17,11 +17,17 @@ const table = (head: readonly string[], rows: readonly string[][]) =>
 const anywhere = { now: instant(0), zone: 'UTC' };
 const forbidden = (dont: Move['dont']) => dont.map((one) => plainText(verdictWords.dont(one), anywhere));
 
+const afterwards = (then: Rule['then']): string => {
+  if (then === undefined) return '';
+  if (then === 'what-follows-a-stir') return w.afterStir;
+  return then === 'what-follows-a-sieve' ? w.afterSieve : w.step[then];
+};
+
 const ruleRow = ({ name, step, then, dont }: Rule, i: number): string[] => [
   String(i + 1),
   w.rule[name],
   name === 'cake' ? w.cake : w.step[step],
-  then === undefined ? '' : then === 'what-follows-a-stir' ? w.afterStir : w.step[then],
+  afterwards(then),
   forbidden(dont).join(' '),
 ];
 
@@ -57,6 +63,8 @@ export const decisionPage = (): string =>
         ...flows.map((flow) => grid[band][flow].map(move).join('<br>else ')),
       ]),
     ),
+    w.ways,
+    w.waysAbout,
     w.amounts,
     '',
   ]

@@ -5,6 +5,7 @@ import { openDesk } from '../desk/dispatch.ts';
 import { commands } from './registry.ts';
 import { openHandbook } from '../search/openHandbook.ts';
 import { loadNotes } from '../seed/loadNotes.ts';
+import type { StudioId } from '../studio/ids.ts';
 import { openStore, type Store } from '../store/openStore.ts';
 import { en } from '../words/en.ts';
 import type { Words } from '../words/words.ts';
@@ -14,6 +15,8 @@ export interface App {
   desk: Desk;
   words: Words;
   clock: Clock;
+  /** Where each studio’s room is opened, of those that have one. */
+  rooms: Map<StudioId, string>;
 }
 
 export interface AppOptions {
@@ -26,16 +29,21 @@ export interface AppOptions {
 /** Opens the logbook, and a desk on it. */
 export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> => {
   const store = await openStore(file, { clock });
+  const rooms: App['rooms'] = new Map();
   const desk = openDesk({
     commands,
     books: store.books,
     words: en,
     handbook: openHandbook(loadNotes),
+    labels: {
+      roomOf: (studio) => rooms.get(studio),
+      print: async (sheet) => (await import('../labels/labelsPdf.ts')).labelsPdf(sheet),
+    },
     report: (error, { path }) => {
       const id = randomUUID().slice(0, 8);
       onBug(error, id, path);
       return id;
     },
   });
-  return { store, desk, words: en, clock };
+  return { store, desk, words: en, clock, rooms };
 };

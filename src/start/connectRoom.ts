@@ -34,7 +34,7 @@ const chartSizes = {
 
 /** Starts the local room on the desk. */
 export const connectRoom = async (
-  { store, desk, words, clock }: App,
+  { store, desk, words, clock, rooms }: App,
   settings: Settings,
   { studio, open, lan, newKeys, log, tell }: RoomChoice,
 ): Promise<RunningRoom> => {
@@ -131,6 +131,7 @@ export const connectRoom = async (
       throw new UsageProblem(roomWords.inUse(settings.ROOM_PORT));
     throw error;
   });
+  rooms.set(studio, room.url);
   try {
     await tellKeys(room);
     if (lan) {

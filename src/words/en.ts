@@ -15,8 +15,10 @@ import { faultWords } from './firing/faultWords.ts';
 import { firedWords } from './firing/firedWords.ts';
 import { exportWords } from './desk/exportWords.ts';
 import { helpWords } from './desk/helpWords.ts';
+import { labelWords } from './bucket/labelWords.ts';
 import { logWords } from './bucket/logWords.ts';
 import { massText, percentText, volumeAbout, volumeText } from './text/measures.ts';
+import { madeForWords } from './bucket/madeForWords.ts';
 import { noteWords } from './ask/noteWords.ts';
 import { optionWords } from './desk/optionWords.ts';
 import { peopleWords } from './studio/peopleWords.ts';
@@ -83,7 +85,9 @@ export const en = {
   fired: firedWords,
   export: exportWords,
   help: helpWords,
+  label: labelWords,
   log: logWords,
+  madeFor: madeForWords,
   notes: noteWords,
   option: optionWords,
   people: peopleWords,

@@ -25,7 +25,7 @@ const top = 'Only the program’s start puts everything together: move the thing
 
 const everyStore = ['src/store', 'src/store/'];
 const everyPlatform = ['src/discord', 'src/discord/', 'src/room', 'src/room/', 'src/terminal'];
-const beside = ['src/chart', 'src/search', 'src/seed', 'src/reminders'];
+const beside = ['src/chart', 'src/labels', 'src/search', 'src/seed', 'src/reminders'];
 const others = (own: string) => everyPlatform.filter((room) => room !== own && room !== `${own}/`);
 
 const glaze = (room: string): Room => ({ room: `src/glaze${room}`, instead: arithmetic });
@@ -70,6 +70,11 @@ export const rooms: readonly Room[] = [
     instead: 'Text and digits know nothing of glaze or studio: put what does where it is used.',
   },
   { room: 'src/definedOnly.ts', instead: arithmetic },
+  {
+    room: 'src/windowScale.ts',
+    instead:
+      'It places a value on a scale, and draws nothing: drawing belongs into src/labels or src/room/page.',
+  },
   glaze(''),
   glaze('/statistics'),
   glaze('/water'),
@@ -152,6 +157,12 @@ export const rooms: readonly Room[] = [
     packages: ['@observablehq/plot', '@resvg/resvg-js', 'linkedom', 'node:'],
     not: [...everyStore, 'commands', 'commands/', 'src/clock.ts'],
     instead: 'A chart is drawn from a reply: what it shows belongs into src/replies.',
+  },
+  {
+    room: 'src/labels',
+    packages: ['uqr', 'node:'],
+    not: [...everyStore, 'commands', 'commands/', 'src/chart', 'src/clock.ts'],
+    instead: 'Labels are drawn from a sheet: what stands on them belongs into src/replies.',
   },
   {
     room: 'src/search',

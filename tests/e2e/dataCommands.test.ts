@@ -46,6 +46,17 @@ describe('a reply’s file at the terminal', () => {
     }
   });
 
+  it('is a PDF of labels too, byte for byte the one that the reply holds', () => {
+    const file = studioFile();
+    const folder = join(dirname(file), 'labels');
+    const line = '/bucket labels code:no';
+    const { stdout } = run('say', file, '--keeper', '--json', '--files', folder, line);
+    const { file: sent } = JSON.parse(stdout) as { file: { name: string; content: string } };
+    expect(readdirSync(folder)).toEqual(['labels-a4.pdf']);
+    expect(readFileSync(join(folder, 'labels-a4.pdf'), 'latin1')).toBe(sent.content);
+    expect(sent.content).toMatch(/^%PDF-1\.7\n[^]*%%EOF\n$/);
+  });
+
   it('is spoken of when no folder was named, and whole in the JSON either way', () => {
     const file = studioFile();
     const told = run('say', file, '--keeper', '/export');

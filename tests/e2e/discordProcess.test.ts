@@ -8,6 +8,7 @@ import { text } from '../helpers/discord/discordBody.ts';
 import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { type Place, press, slash, submit, typing } from '../helpers/discord/discordInteraction.ts';
 import { everyComponent } from '../helpers/discord/discordMessageRules.ts';
+import { renderPdf } from '../helpers/labels/renderPdf.ts';
 import { runBuilt } from '../helpers/runBuilt.ts';
 
 let discord: DiscordDouble;
@@ -101,6 +102,18 @@ describe('the whole program on Discord', () => {
     expect(shown.message.attachments[0]?.description).toMatch(/\w/);
     // The PNG signature (ISO/IEC 15948, 5.2).
     expect([...(shown.files[0]?.bytes.slice(0, 8) ?? [])]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+  });
+
+  test('sends a sheet of labels as a PDF, with the line to type where there is no room', async () => {
+    await discord.reply(slash(keeper, ['bucket', 'add'], GULL_GREY));
+    const sheet = await discord.reply(slash(keeper, ['bucket', 'labels'], { paper: 'letter' }));
+    expect(sheet.message.attachments).toMatchObject([
+      { filename: 'labels-letter.pdf', content_type: 'application/pdf' },
+    ]);
+    const [page] = await renderPdf(Buffer.from(sheet.files[0]?.bytes ?? []).toString('latin1'));
+    expect(page?.texts.map(({ text: printed }) => printed)).toEqual(
+      expect.arrayContaining(['1', 'Gull Grey “gg”', '/reading', 'bucket:1']),
+    );
   });
 
   test('registers its commands once, however often it is started', async () => {

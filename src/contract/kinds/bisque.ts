@@ -10,7 +10,7 @@ export const cone: Kind<number> = {
   read(typed, { words }) {
     const [, zero, digits = ''] = /^\s*(?:cone|c|\^|△|∆)?\s*(0?)(\d{1,2})\s*$/i.exec(typed) ?? [];
     const value = Number(digits);
-    if (digits === '' || value > 42 || (zero === '0' && (value < 1 || value > 22)))
+    if (digits === '' || value < 1 || value > 42 || (zero === '0' && value > 22))
       return { ok: false, why: words.prep.notACone(typed) };
     return { ok: true, value: zero === '0' ? -value : value };
   },

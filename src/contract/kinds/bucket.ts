@@ -45,3 +45,49 @@ export const bucket: Kind<BucketState> = {
       .map((state) => choice(state, asking));
   },
 };
+
+/** Several buckets, with commas between. A name that has a comma in it is found whole. */
+export const buckets: Kind<BucketState[]> = {
+  ...bucket,
+  longest: 2_000,
+  example: 'gg, 4, kelp rope',
+  async read(typed, asking) {
+    const whole = await bucket.read(typed, asking);
+    if (whole.ok) return { ok: true, value: [whole.value] };
+    const parts = typed.split(/[,;\n]/).filter((part) => part.trim() !== '');
+    const found = new Map<number, BucketState>();
+    for (const [i, part] of parts.entries()) {
+      const read = await bucket.read(part.trim(), asking);
+      if (read.ok) {
+        found.set(read.value.no, read.value);
+        continue;
+      }
+      const inPlace = (choices: readonly Choice[]) =>
+        choices.map((one) => ({
+          ...one,
+          value: parts
+            .with(i, one.value)
+            .map((each) => each.trim())
+            .join(', '),
+        }));
+      return {
+        ok: false,
+        why: read.why,
+        ...(read.choices && { choices: inPlace(read.choices) }),
+        ...(read.near && { near: inPlace(read.near) }),
+      };
+    }
+    return found.size === 0
+      ? { ok: false, why: asking.words.label.noneNamed(typed) }
+      : { ok: true, value: [...found.values()] };
+  },
+  async suggest(typed, asking) {
+    const before = typed.replace(/[^,;]*$/, '');
+    const rest = (await bucket.suggest?.(typed.slice(before.length).trim(), asking)) ?? [];
+    const start = before === '' ? '' : `${before.trim()} `;
+    return rest.map(({ name, value }) => ({
+      name: `${start}${name}`.slice(-100),
+      value: `${start}${value}`,
+    }));
+  },
+};

@@ -3,6 +3,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
 import { coatReady, isReadyAt } from '../../studio/resist/coatReady.ts';
 import { dipTime } from '../../studio/piece/dipTime.ts';
+import { isForDipping } from '../../studio/verdict/judgedBy.ts';
 import type { NoteSum } from '../../studio/handbook.ts';
 import type { Text } from '../../words/text/text.ts';
 import { coatData } from '../resist/coatData.ts';
@@ -71,6 +72,6 @@ export const computedAnswer = async (
   if (sum === 'history') return lastDone(question, bucket, asking);
   if (sum === 'verdict' || bucket.hold) return verdictReply(bucket, asking);
   const wanted = { thickness: thicknessIn(question) };
-  if (dipTime(bucket, wanted, asking.now).kind !== 'dip') return undefined;
+  if (!isForDipping(bucket.settings) || dipTime(bucket, wanted, asking.now).kind !== 'dip') return undefined;
   return dipTimeReply(bucket, wanted, asking);
 };

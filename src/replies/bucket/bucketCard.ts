@@ -31,6 +31,12 @@ const settingsData = (
   freshHours: settings.shelfLife / hours(1),
   mesh: settings.mesh,
   use: settings.use,
+  ...definedOnly({
+    recipe: settings.recipe,
+    cone: settings.cone,
+    atmosphere: settings.atmosphere,
+    bodies: settings.bodies,
+  }),
   cautions: settings.cautions,
   ...(hold && { hold: { cause: hold.cause, why: hold.why, since: isoInstant(hold.since) } }),
 });
@@ -55,6 +61,10 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
     title: words.verdict.headline(settings.name, words.verdict.title(verdict, units)),
     facts: [
       { label: [w.factNumber], text: w.numberAndNick(state.no, settings.nick) },
+      { label: [w.factMadeFor], text: words.madeFor.all(settings) },
+      ...(settings.recipe === undefined
+        ? []
+        : [{ label: [w.factRecipe], text: [{ said: settings.recipe }] }]),
       ...(settings.gravity || settings.efflux
         ? [{ label: [w.factWindow], text: w.windows(settings.gravity, settings.efflux, settings.cup) }]
         : []),

@@ -1,6 +1,7 @@
 import { bucketCautions, bucketUses, type BucketCaution } from '../../studio/settings/bucketSettings.ts';
 import { hours } from '../../studio/ids.ts';
 import type { Kind } from '../../contract/contract.ts';
+import { cone } from '../../contract/kinds/bisque.ts';
 import { pick, several } from '../../contract/kinds/picks.ts';
 import {
   gravityWindow,
@@ -23,13 +24,22 @@ const mesh: Kind<number | 'never'> = {
       : number(10, 500, '80').read(typed, asking),
 };
 
+const saysNone = /^(?:none|nothing|no)$/i;
+
 const marked = several(bucketCautions);
 /** All cautions of a bucket, or `none`. */
 const cautions: Kind<BucketCaution[]> = {
   ...marked,
   read: (typed, asking) =>
-    /^(?:none|nothing|no)$/i.test(typed.trim()) ? { ok: true, value: [] } : marked.read(typed, asking),
+    saysNone.test(typed.trim()) ? { ok: true, value: [] } : marked.read(typed, asking),
 };
+
+/** A setting that the word `none` takes away again. */
+const orNone = <T>(kind: Kind<T>): Kind<T | 'none'> => ({
+  ...kind,
+  read: (typed, asking) =>
+    saysNone.test(typed.trim()) ? { ok: true, value: 'none' } : kind.read(typed, asking),
+});
 
 /** The options for a bucket's settings, when it is added and when it is changed. */
 export const bucketOptions = {
@@ -59,6 +69,17 @@ export const bucketOptions = {
   cautions: { kind: cautions, needed: false, about: (w: Words) => w.bucket.cautions },
   recipe: { kind: text(400, 'Gull Grey'), needed: false, about: (w: Words) => w.bucket.recipe },
   glaze: { kind: text(60, 'Gull Grey'), needed: false, about: (w: Words) => w.bucket.glaze },
+  cone: { kind: orNone({ ...cone, example: '6' }), needed: false, about: (w: Words) => w.bucket.cone },
+  atmosphere: {
+    kind: orNone(name(40, 'oxidation')),
+    needed: false,
+    about: (w: Words) => w.bucket.atmosphere,
+  },
+  bodies: {
+    kind: orNone(name(120, 'stoneware, porcelain')),
+    needed: false,
+    about: (w: Words) => w.bucket.bodies,
+  },
   rim: { kind: length(50, 1500, 'cm', '28cm'), needed: false, about: (w: Words) => w.bucket.rim },
   bottom: { kind: length(50, 1500, 'cm', '25cm'), needed: false, about: (w: Words) => w.bucket.bottom },
   height: { kind: length(50, 1500, 'cm', '35cm'), needed: false, about: (w: Words) => w.bucket.height },

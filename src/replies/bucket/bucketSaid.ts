@@ -7,6 +7,15 @@ import type { Values } from '../../contract/contract.ts';
 
 export type SaidOfBucket = Values<typeof bucketOptions>;
 
+const unlessNone = <T>(value: T | 'none' | undefined): T | undefined =>
+  value === 'none' ? undefined : value;
+
+const clearable = ['cone', 'atmosphere', 'bodies'] as const;
+
+/** The settings that `none` takes away. */
+export const bucketCleared = (v: SaidOfBucket): (keyof BucketSettings)[] =>
+  clearable.filter((name) => v[name] === 'none');
+
 /** Only the settings that were typed. */
 export const bucketSaid = (v: SaidOfBucket): Partial<BucketSettings> => {
   const shape =
@@ -33,6 +42,9 @@ export const bucketSaid = (v: SaidOfBucket): Partial<BucketSettings> => {
       cautions: v.cautions,
       recipe: v.recipe,
       glaze: v.glaze,
+      cone: unlessNone(v.cone),
+      atmosphere: unlessNone(v.atmosphere),
+      bodies: unlessNone(v.bodies),
     }),
   };
 };

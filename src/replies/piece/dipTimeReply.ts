@@ -1,6 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
+import { isForDipping } from '../../studio/verdict/judgedBy.ts';
 import { dipTime, type CoatWanted } from '../../studio/piece/dipTime.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { refusal } from '../../contract/refusal.ts';
@@ -16,6 +17,8 @@ export const dipTimeReply = async (
   const w = words.dip;
   const verdict = decide(state, { now, role });
   if (verdict.step === 'on-hold') return { ...(await verdictReply(state, asking)), kind: 'refusal' };
+  const { name, use } = state.settings;
+  if (!isForDipping({ use })) return refusal(w.notDipped(name, use), { why: 'use', use });
   const found = dipTime(state, wanted, now);
   if (found.kind !== 'dip')
     return refusal(w.noTime(found), {

@@ -7,6 +7,7 @@ import { barehanded } from '../../studio/settings/barehanded.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { surenessOf } from '../../studio/verdict/chooseByChance.ts';
 import { decide } from '../../studio/verdict/decide.ts';
+import { isForDipping, judgesFlow } from '../../studio/verdict/judgedBy.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
@@ -74,7 +75,12 @@ const factsOf = (
 /** How likely it is to be right. */
 const surenessData = (state: BucketState, now: Instant): Reply['data'] => {
   const { gravity, flow, both } = surenessOf(state, now).chances;
-  return { gravity: gravity?.in ?? null, flow: flow?.in ?? null, both };
+  const byFlow = judgesFlow(state.settings);
+  return {
+    gravity: gravity?.in ?? null,
+    flow: byFlow ? (flow?.in ?? null) : null,
+    both: byFlow ? both : (gravity?.in ?? null),
+  };
 };
 
 const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
@@ -93,10 +99,19 @@ const verdictData = ({ amounts, ...verdict }: Verdict): Reply['data'] => ({
 });
 
 /** How to take the reading that is needed: a weight, a look at the flow, or both. */
-const howToMeasure = ({ step, rule, flow, asks }: Verdict, bare: boolean, { verdict: w }: Words): Text[] => {
+const howToMeasure = (
+  { step, rule, flow, asks }: Verdict,
+  settings: BucketState['settings'],
+  { verdict: w }: Words,
+): Text[] => {
   if (step !== 'measure' && step !== 'stir-on') return [];
-  const look = [w.protocolCup(), bare ? w.protocolFinger() : w.protocolFingerGloved()];
-  if (rule === 'grid') return bare && asks[0] === 'seconds' ? [w.protocolCup()] : look;
+  const finger = barehanded(settings) ? w.protocolFinger() : w.protocolFingerGloved();
+  const look = [
+    ...(judgesFlow(settings) ? [w.protocolCup()] : []),
+    ...(isForDipping(settings) ? [finger] : []),
+  ];
+  if (rule === 'grid' && barehanded(settings) && asks[0] === 'seconds') return [w.protocolCup()];
+  if (rule === 'grid' || rule === 'seconds-unknown') return look;
   return [w.protocolWeigh(), ...(flow === null ? look : [])];
 };
 
@@ -146,7 +161,7 @@ export const verdictReply = async (
   const facts = factsOf(verdict, state, unsaid !== undefined, asking);
   const answer = words.verdict.title(verdict, studio.units);
   const title = unsaid && hangsOnStir(verdict) ? words.verdict.wasItStirred(answer) : answer;
-  const protocol = howToMeasure(verdict, barehanded(state.settings), words);
+  const protocol = howToMeasure(verdict, state.settings, words);
   return {
     kind: 'answer',
     title: [

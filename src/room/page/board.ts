@@ -1,10 +1,10 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
-import type { WireBoard, WireBucket } from '../wire.ts';
+import type { WireBoard } from '../wire.ts';
+import { boardCard, type BoardCard } from './boardCard.ts';
 import { serverNow, setServerTime } from './clock.ts';
 import { h, remember } from './dom.ts';
 import { get } from './net.ts';
-import { gravityScale } from './scale.ts';
-import { agoText, clockText, nodes, setZone } from './text.ts';
+import { agoText, clockText, setZone } from './text.ts';
 
 const every = 5_000;
 const { board: w } = words;
@@ -13,39 +13,6 @@ const token = /^#([\w-]{43})$/.exec(location.hash)?.[1];
 
 const look = remember.get('room.look');
 if (look !== undefined) document.documentElement.dataset['look'] = look;
-
-const gravityLine = ({ gravity, window }: WireBucket): HTMLElement => {
-  const value = gravity ? gravity.value.toFixed(2) : words.board.noReading;
-  const label = window ? w.gravity(value, window.low.toFixed(2), window.high.toFixed(2)) : value;
-  const scale = gravityScale({ gravity, window }, label);
-  return h(
-    'div',
-    { class: 'gravity' },
-    h('b', {}, value, gravity && !gravity.believed ? h('small', {}, ` ${w.unbelieved}`) : undefined),
-    scale,
-    window ? h('small', { class: 'of' }, w.window(window.low.toFixed(2), window.high.toFixed(2))) : undefined,
-  );
-};
-
-const cell = (bucket: WireBucket): HTMLElement =>
-  h(
-    'li',
-    { class: 'bucket', 'data-step': bucket.step },
-    h(
-      'div',
-      { class: 'head' },
-      h('span', { class: 'no' }, String(bucket.no)),
-      h('h2', {}, h('bdi', {}, bucket.name)),
-      h(
-        'span',
-        { class: 'stirred' },
-        bucket.stirredAt === undefined ? w.neverStirred : w.stirred(agoText(bucket.stirredAt)),
-      ),
-    ),
-    h('p', { class: 'state' }, bucket.stepName),
-    gravityLine(bucket),
-    h('p', { class: 'needs' }, ...nodes(bucket.needs)),
-  );
 
 const studio = h('h1', {});
 const ready = h('p', { class: 'ready' });
@@ -63,9 +30,11 @@ document.body.append(
 );
 
 let lastServerTime: number | undefined;
+const cards = new Map<number, BoardCard>();
 
 /** Chooses the number of columns that allows the largest text. */
-const fit = (count: number) => {
+const fit = (shown: readonly BoardCard[]) => {
+  const count = shown.length;
   const { clientWidth, clientHeight } = document.documentElement;
   const narrow = clientWidth < 700;
   const size = (columns: number) =>
@@ -79,6 +48,7 @@ const fit = (count: number) => {
   list.style.setProperty('--columns', String(columns));
   list.style.setProperty('--rows', String(Math.max(1, Math.ceil(count / columns))));
   list.classList.toggle('narrow', narrow);
+  for (const card of shown) card.fit();
 };
 
 const show = (board: WireBoard) => {
@@ -92,8 +62,15 @@ const show = (board: WireBoard) => {
       : w.ready(board.buckets.filter(({ step }) => step === 'use').length, board.buckets.length);
   clock.textContent = clockText(board.now);
   note.textContent = '';
-  list.replaceChildren(...board.buckets.map(cell));
-  fit(board.buckets.length);
+  const shown = board.buckets.map((bucket) => {
+    const card = cards.get(bucket.no) ?? boardCard();
+    cards.set(bucket.no, card);
+    card.show(bucket);
+    return card;
+  });
+  if (shown.length !== list.childElementCount || shown.some(({ element }, i) => list.children[i] !== element))
+    list.replaceChildren(...shown.map(({ element }) => element));
+  fit(shown);
 };
 
 const refresh = async () => {
@@ -108,5 +85,5 @@ const refresh = async () => {
     note.textContent = w.stale(agoText(lastServerTime));
 };
 
-addEventListener('resize', () => fit(list.childElementCount));
+addEventListener('resize', () => fit([...cards.values()].filter(({ element }) => element.isConnected)));
 void refresh();

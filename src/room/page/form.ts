@@ -25,12 +25,16 @@ const asked = ({ form, options }: WireLeaf, typed: Record<string, string>): Wire
 
 type Suggested = { name: string; value: string; typed?: string }[];
 
-/** A form built from a command, with known values filled in and errors shown. */
+/** A form built from a command, with known values filled in and errors shown. Returns what closes it. */
 export const openForm = (
   leaf: WireLeaf,
-  { typed, trouble }: { typed: Record<string, string>; trouble?: WireText | undefined },
+  {
+    typed,
+    trouble,
+    above,
+  }: { typed: Record<string, string>; trouble?: WireText | undefined; above?: HTMLElement | undefined },
   send: (sending: Sending) => void,
-): void => {
+): (() => void) => {
   const { path } = leaf;
   const name = path.join(' ');
   const fields = new Map<string, Field>();
@@ -73,7 +77,7 @@ export const openForm = (
     },
     trouble
       ? h('p', { class: 'trouble', role: 'alert' }, ...nodes(trouble))
-      : h('p', { class: 'lead' }, leaf.about),
+      : (above ?? h('p', { class: 'lead' }, leaf.about)),
     ...first.map(make),
     rest.length > 0 && h('details', { class: 'rest' }, h('summary', {}, words.optional), ...rest.map(make)),
     h('button', { type: 'submit', class: 'stamp main' }, leaf.effect === 'logs' ? words.log : words.ask),
@@ -84,4 +88,5 @@ export const openForm = (
   );
   // Focusing the first field opens a phone's keyboard, which would cover the form: so do it only with a mouse.
   if (matchMedia('(pointer: fine)').matches) open?.[1].focus();
+  return () => sheet.close();
 };

@@ -1,6 +1,7 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireAction, WireLeaf, WireMe, WirePost, WireStart, WireText } from '../wire.ts';
 import { phoneNow, setServerTime } from './clock.ts';
+import { openLinkedBucket } from './bucketLink.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';
 import { openSettings, restoreLook } from './settingsSheet.ts';
@@ -118,6 +119,11 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   addEventListener('online', () => live.again());
   addEventListener('offline', () => connection(false));
   void outbox.go();
+  void openLinkedBucket({
+    commands: start.commands,
+    openForm: (leaf, given) => openForm(leaf, given, (sending) => outbox.add(sending)),
+    send: (line) => outbox.add({ line }),
+  });
 };
 
 restoreLook();

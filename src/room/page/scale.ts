@@ -1,3 +1,4 @@
+import { windowScale } from '../../windowScale.ts';
 import type { WireBucket } from '../wire.ts';
 import { svg } from './dom.ts';
 
@@ -9,9 +10,8 @@ export const gravityScale = (
   label: string,
 ): SVGElement | undefined => {
   if (!window) return undefined;
-  const span = window.high - window.low;
-  const low = window.low - span * 1.25;
-  const x = (value: number) => Math.min(width - 6, Math.max(6, ((value - low) / (span * 3.5)) * width));
+  const place = windowScale(window);
+  const x = (value: number) => Math.min(width - 6, Math.max(6, place(value) * width));
   const mark = (value: number, believed: boolean, u95: number) => [
     svg('line', { class: 'within', x1: x(value - u95), x2: x(value + u95), y1: 20, y2: 20 }),
     svg('circle', { class: believed ? 'mark' : 'mark hollow', cx: x(value), cy: 20, r: 8 }),

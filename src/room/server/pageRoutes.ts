@@ -9,14 +9,18 @@ const encoded = (c: RoomContext) => {
   return taken.includes('br') ? 'br' : taken.includes('gzip') ? 'gzip' : undefined;
 };
 
+const roomPage = async (room: Room, c: RoomContext): Promise<Response> => {
+  const start = await startOf(room, c.get('session'));
+  c.header('cache-control', 'no-store');
+  return c.html(shell(room.page, { script: 'main.js', title: start.studio, start }));
+};
+
 /** Serves the room, the wall board and their files. */
 export const pageRoutes = (room: Room) =>
   new Hono<RoomEnv>()
-    .get('/', async (c) => {
-      const start = await startOf(room, c.get('session'));
-      c.header('cache-control', 'no-store');
-      return c.html(shell(room.page, { script: 'main.js', title: start.studio, start }));
-    })
+    .get('/', (c) => roomPage(room, c))
+    // The code on a bucket's label. The page reads the number from its address.
+    .get('/bucket/:no{[0-9]{1,9}}', (c) => roomPage(room, c))
     .get('/board', (c) => {
       c.header('cache-control', 'no-store');
       return c.html(shell(room.page, { script: 'board.js', title: roomPageWords.board.title }));

@@ -29,5 +29,6 @@ export const postRoutes = (room: Room) =>
       c.header('content-security-policy', inertCsp);
       const name = file.name.replace(/[^\w.-]+/g, '_');
       c.header('content-disposition', `attachment; filename="${name}"`);
-      return c.body(file.content, 200, { 'content-type': `${file.type}; charset=utf-8` });
+      const type = file.type === 'application/pdf' ? file.type : `${file.type}; charset=utf-8`;
+      return c.body(file.content, 200, { 'content-type': type });
     });

@@ -40,6 +40,9 @@ export const bucketSettings = z.strictObject({
   cautions: z.array(z.enum(bucketCautions)),
   recipe: text.exactOptional(),
   glaze: text.exactOptional(),
+  cone: number.exactOptional(),
+  atmosphere: text.exactOptional(),
+  bodies: text.exactOptional(),
 });
 const someSettings = z.strictObject({
   ...bucketSettings.shape,

@@ -2,7 +2,19 @@ import type { LoggedEvent } from './ports.ts';
 import { erasedMark } from '../people/withoutWords.ts';
 
 /** The fields of events that hold names people typed; all others hold numbers or words of our own. */
-const typedFields = new Set(['name', 'nick', 'glaze', 'recipe', 'cup', 'why', 'body', 'kiln', 'pieces']);
+const typedFields = new Set([
+  'name',
+  'nick',
+  'glaze',
+  'recipe',
+  'cup',
+  'why',
+  'body',
+  'bodies',
+  'atmosphere',
+  'kiln',
+  'pieces',
+]);
 
 const valueWithoutName = (value: unknown, under: string, name: RegExp): unknown => {
   if (typeof value === 'string') return typedFields.has(under) ? value.replace(name, erasedMark) : value;

@@ -60,4 +60,10 @@ export interface BucketSettings {
   recipe?: string;
   /** The name that all buckets of the same glaze share; each bucket keeps its own state. */
   glaze?: string;
+  /** The cone that it fires to; negative for cones with a leading 0: 06 is -6. */
+  cone?: number;
+  /** The air of that firing, in the studio's words: oxidation, reduction, soda. */
+  atmosphere?: string;
+  /** The clays that it goes on. */
+  bodies?: string;
 }

@@ -2,6 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
+import { isForDipping, judgesFlow, judgesGravity } from './judgedBy.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
 import { chooseByChance, surenessOf, type Sureness } from './chooseByChance.ts';
@@ -70,7 +71,7 @@ const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decided): Ver
     gravity,
     predicted: f.predicted ?? null,
     window: state.settings.gravity ?? null,
-    flow: knownFlow(f.flow.band),
+    flow: judgesFlow(state.settings) ? knownFlow(f.flow.band) : null,
     gravityBand: f.measured ? f.measured.band : null,
     hoursSinceStir: f.hoursSinceStir ?? null,
     readyToMeasure: isReadyToMeasure(f),
@@ -117,14 +118,21 @@ const amountsFrom = (measured: MeasuredGravity, { likely }: Sureness): MeasuredG
 const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
   asks.length > 0 ? asks : [barehanded(settings) ? 'look' : 'seconds'];
 
+/** Flocculant thickens what is dipped in. Brushing and spraying glazes have gums, which only their keeper knows. */
+const thickeningSteps: ReadonlySet<Step> = new Set(['flocculate', 'deflocculate']);
+const toKeeper: Move = { step: 'ask-keeper', hands: 'anyone', amounts: [], dont: ['adjust'] };
+
 /** A step of the grid, with its amounts. */
 const byMove = (
   { f, role, sureness }: Chance,
   { gravity, flow, asks }: { gravity: GravityBand; flow: FlowBand; asks: Asked[] },
 ): Verdict => {
   const { measured } = f;
-  const move = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](f));
-  if (!move) throw new Error(`no move for gravity ${gravity}, flow ${flow}`);
+  const found = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](f));
+  if (!found) throw new Error(`no move for gravity ${gravity}, flow ${flow}`);
+  const { use } = f.state.settings;
+  const thickens = !isForDipping({ use }) && thickeningSteps.has(found.step);
+  const move = thickens ? toKeeper : found;
   if (!measured) throw new Error(`bucket ${f.state.no}: a move without a measured gravity`);
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, amountsFrom(measured, sureness));
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
@@ -148,6 +156,7 @@ const byMove = (
       ...surely(sureness, f),
       ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
       ...conditionReason(move, f),
+      ...(thickens ? [{ because: 'own-thickener', use } as const] : []),
       ...reasons,
     ],
     dont: [
@@ -277,6 +286,16 @@ const byRule = (
   );
 };
 
+/** What is to be done with a bucket once it was stirred or sieved, and what is wanted then. */
+const afterwards = (state: BucketState, at: DecideAt): { asks: Asked[]; then: Step } => {
+  const { step, asks } = decide(state, at);
+  return { asks, then: step };
+};
+
+/** What is read of a bucket that is judged by a rule. */
+const readNow = ({ settings }: BucketState): Asked[] =>
+  !judgesGravity(settings) ? ['seconds'] : judgesFlow(settings) ? ['weight', 'seconds'] : ['weight'];
+
 /**
  * The first step that applies to a bucket: what comes before any reading, and then by how likely it is to be right. A
  * bucket without a window of gravity is nobody's to judge.
@@ -287,10 +306,13 @@ export const decide = (state: BucketState, { now, role, sure = usualSure }: Deci
     rules.find(({ applies }) => applies(f)) ??
     (state.settings.gravity ? undefined : whyWeigh.find(({ applies }) => applies(f)));
   if (!rule) return byChance(f, role, sure);
-  if (rule.then === 'what-follows-a-stir') {
-    // The same bucket after a stir to the bottom; what is wanted then is told along.
-    const { step, asks } = decide(withStir(state, { at: now }), { now, role, sure });
-    return byRule(f, rule, { asks, then: step });
+  const at = { now, role, sure };
+  switch (rule.then) {
+    case 'what-follows-a-stir':
+      return byRule(f, rule, afterwards(withStir(state, { at: now }), at));
+    case 'what-follows-a-sieve':
+      return byRule(f, rule, afterwards({ ...state, sieved: { at: now } }, at));
+    default:
+      return byRule(f, rule, { asks: rule.step === 'measure' ? readNow(state) : [], then: rule.then });
   }
-  return byRule(f, rule, { asks: rule.step === 'measure' ? ['weight', 'seconds'] : [], then: rule.then });
 };

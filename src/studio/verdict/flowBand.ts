@@ -4,6 +4,7 @@ import type { Window } from '../settings/bucketSettings.ts';
 import { roomTemperature } from '../bucket/flocculantSolution.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { isDoseAtWork } from '../bucket/flowPoints.ts';
+import { isForDipping, judgesFlow } from './judgedBy.ts';
 import { since, type Instant } from '../ids.ts';
 import type { Seconds } from '../../glaze/units.ts';
 import type { FlowBand, Reason } from './verdict.ts';
@@ -30,6 +31,8 @@ export const flowBand = (
   now: Instant,
 ): { band: FlowBand; at?: Instant; reasons: Reason[] } => {
   const { settings, efflux, look, unexpected } = state;
+  if (!judgesFlow(settings))
+    return { band: 'in', reasons: [{ because: 'flow-not-judged', use: settings.use }] };
   const reasons: Reason[] = [];
   // A gel thins when it is stirred: after a stir, an earlier `thick` no longer applies.
   const outlived = (band: FlowBand, { at, stirredSince }: { at: Instant; stirredSince?: true }) =>
@@ -55,7 +58,8 @@ export const flowBand = (
     }
   }
   let byFinger: FlowBand = 'unknown';
-  if (look) {
+  // How it hides the skin tells how it will coat in a dip.
+  if (look && isForDipping(settings)) {
     const band = lookBand[look.look];
     if (!outlived(band, look)) {
       byFinger = band;

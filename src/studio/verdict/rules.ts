@@ -1,16 +1,21 @@
-import { since } from '../ids.ts';
+import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
+import { hours, since } from '../ids.ts';
 import { withSmallMoves, type Facts } from './facts.ts';
+import { judgesGravity } from './judgedBy.ts';
 import { restedTooLong } from './restLearned.ts';
 import { restLimitOf } from '../bucket/rests.ts';
 import type { Dont, Reason, RuleName, Step } from './verdict.ts';
+
+/** A spray gun clogs on what has dried at the rim since: common practice. */
+const sievedForSpraying = hours(24);
 
 /** What may hold of a bucket, and what to do then. */
 export interface Rule {
   name: Exclude<RuleName, 'grid'>;
   applies(f: Facts): boolean;
   step: Step;
-  then?: Step | 'what-follows-a-stir';
+  then?: Step | 'what-follows-a-stir' | 'what-follows-a-sieve';
   dont: Dont[];
   because(f: Facts): Reason[];
 }
@@ -95,6 +100,58 @@ export const rules: Rule[] = [
     then: 'what-follows-a-stir',
     dont: ['water-in', 'water-out'],
     because: (f) => [...restedTooLong(f.state, f.now), ...unbelieved(f), ...prediction(f)],
+  },
+  {
+    name: 'added-since-stir',
+    applies: ({ state }) => !judgesGravity(state.settings) && state.stir?.addedSince === true,
+    step: 'stir',
+    then: 'what-follows-a-stir',
+    dont: ['use'],
+    because: () => [{ because: 'added-since-stir' }],
+  },
+  {
+    name: 'spray-unsieved',
+    applies: ({ state: { settings, sieved }, now }) =>
+      settings.use === 'spraying' &&
+      settings.mesh !== 'never' &&
+      (sieved === undefined || since(sieved.at, now) > sievedForSpraying),
+    step: 'sieve',
+    then: 'what-follows-a-sieve',
+    dont: ['use'],
+    because: ({ state: { sieved } }) => [
+      {
+        because: 'spray-unsieved',
+        limitHours: sievedForSpraying / hours(1),
+        ...definedOnly({ at: sieved?.at }),
+      },
+    ],
+  },
+  {
+    name: 'seconds-unknown',
+    applies: ({ state, flow }) => !judgesGravity(state.settings) && flow.band === 'unknown',
+    step: 'measure',
+    dont: ['water-on-looks'],
+    because: ({ flow }) => flow.reasons,
+  },
+  {
+    name: 'seconds-off',
+    applies: ({ state, flow }) => !judgesGravity(state.settings) && flow.band !== 'in',
+    step: 'ask-keeper',
+    dont: ['adjust'],
+    because: ({ state: { settings }, flow }) => [
+      ...flow.reasons,
+      { because: 'own-thickener', use: settings.use },
+    ],
+  },
+  {
+    name: 'no-window-needed',
+    applies: ({ state }) => !judgesGravity(state.settings),
+    step: 'use',
+    dont: [],
+    because: ({ state: { settings }, reasons }) => [
+      ...reasons,
+      { because: 'no-window-needed', use: settings.use },
+    ],
   },
   {
     name: 'doubted',

@@ -1,6 +1,6 @@
 import type { Celsius, Gravity, Grams, Millilitres, Seconds } from '../../glaze/units.ts';
 import type { FlowLook } from '../bucket/bucketEvent.ts';
-import type { BucketCaution, Window } from '../settings/bucketSettings.ts';
+import type { BucketCaution, BucketUse, Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant, Seq, StreamNo } from '../ids.ts';
 import type { VoidedBy } from '../bucket/withVoid.ts';
@@ -35,6 +35,11 @@ export type RuleName =
   | 'unsieved'
   | 'never-stirred'
   | 'rested'
+  | 'added-since-stir'
+  | 'spray-unsieved'
+  | 'seconds-unknown'
+  | 'seconds-off'
+  | 'no-window-needed'
   | 'no-window'
   | 'never-measured'
   | 'void'
@@ -70,7 +75,8 @@ export type VerdictCaution =
   | 'mixer'
   | 'lifting'
   | 'deflocculant'
-  | 'hold-hazard';
+  | 'hold-hazard'
+  | 'spray';
 
 /** One reason for the step, with its numbers. */
 export type Reason =
@@ -124,6 +130,12 @@ export type Reason =
   /** Cup and finger contradict each other: neither is believed. */
   | { because: 'contradict'; efflux: FlowBand; look: FlowBand }
   | { because: 'flow-unknown' }
+  | { because: 'flow-not-judged'; use: BucketUse }
+  | { because: 'no-window-needed'; use: BucketUse }
+  | { because: 'added-since-stir' }
+  | { because: 'spray-unsieved'; at?: Instant; limitHours: number }
+  /** What thickens a brushing or spraying glaze is its keeper's choice, and no flocculant. */
+  | { because: 'own-thickener'; use: BucketUse }
   /** A dose went in and is still working; `stirred` when it was stirred in. */
   | { because: 'dose-at-work'; at: Instant; stirred: boolean }
   | { because: 'flow-at-rest'; at: Instant }

@@ -25,5 +25,14 @@ export const verdictCautions = (step: Step, state: BucketState): VerdictCaution[
   const hazard: VerdictCaution[] =
     step === 'on-hold' && state.hold?.cause === 'hazard' ? ['hold-hazard'] : [];
   const flux: VerdictCaution[] = step === 'draw-off-water' && losesFlux(state.settings) ? ['drawn-flux'] : [];
-  return [...hazard, ...markedCautions(state.settings), ...cake, ...flux, ...(ofStep[step] ?? []), ...lift];
+  const mist: VerdictCaution[] = state.settings.use === 'spraying' ? ['spray'] : [];
+  return [
+    ...hazard,
+    ...mist,
+    ...markedCautions(state.settings),
+    ...cake,
+    ...flux,
+    ...(ofStep[step] ?? []),
+    ...lift,
+  ];
 };

@@ -69,6 +69,7 @@ export const helpWords = {
       keeper: true,
     },
     { job: 'Change a bucket', line: '/bucket change bucket:gg rest:4h', keeper: true },
+    { job: 'Print labels for the lids', line: '/bucket labels paper:a4', keeper: true },
     { job: 'Hold a bucket', line: '/bucket hold bucket:gg why:"frozen"', keeper: true },
     {
       job: 'Calibrate a weighing cup',

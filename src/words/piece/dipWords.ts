@@ -1,5 +1,6 @@
 import type { SqrtFit } from '../../glaze/statistics/sqrtFit.ts';
 import type { DipInterval, DipTime } from '../../studio/piece/dipTime.ts';
+import type { BucketUse } from '../../studio/settings/bucketSettings.ts';
 import { gravityText, secondsText } from '../text/measures.ts';
 import { join, ours, said, t, type Text } from '../text/text.ts';
 
@@ -37,6 +38,8 @@ const noTime = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
 };
 
 export const dipWords = {
+  notDipped: (name: string, use: BucketUse): Text =>
+    t`${said(name)} is for ${[use]}, so nothing is dipped in it. Ask its keeper how many coats it takes.`,
   about: 'Test tiles, dip times, and how much water bisque absorbs',
   tile: 'Log a test tile: how long you dipped it and how thick the glaze came out',
   time: 'How long to dip for the thickness you want, worked out from test tiles',

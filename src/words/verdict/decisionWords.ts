@@ -10,6 +10,13 @@ const rule: Record<Exclude<RuleName, 'grid'>, string> = {
   unsieved: 'Lumps or a skin were seen, or it froze, since the last sieve',
   'never-stirred': 'No stir is logged',
   rested: 'It was last stirred longer ago than it may rest (1 h, or as a keeper set)',
+  'added-since-stir':
+    'For brushing or spraying, with no window of gravity: something went in since the last stir',
+  'spray-unsieved': 'For spraying: not sieved in the last 24 h, and not marked never to be sieved',
+  'seconds-unknown':
+    'For brushing or spraying, with a window of seconds alone: no cup time that counts is logged',
+  'seconds-off': 'For brushing or spraying, with a window of seconds alone: the cup time is outside it',
+  'no-window-needed': 'For brushing or spraying, with no window of gravity',
   'never-measured': 'No gravity was measured within 10 minutes of a stir that left no cake',
   void: 'Since the last such gravity a cake was felt, lumps were sieved out, it froze, or something got into it',
   stale: 'The last such gravity is too old (older than 7 days, or as a keeper set)',
@@ -71,6 +78,10 @@ export const decisionWords = {
   amounts:
     'Amounts aim at the middle of the window. They are made smaller until the chance of going past its far edge is at most 5 %; that counts the uncertainty of both gravity and volume. They always leave room to stir. If nobody has said for a week how full the pail is, they are given for each litre.',
   afterStir: 'what applies once it is stirred',
+  afterSieve: 'what applies once it is sieved',
+  ways: '## Brushing and spraying',
+  waysAbout:
+    'Water and flow make the coat of a dip. A brushing or spraying bucket is judged by gravity only when its keeper set a window of gravity, and by a cup only when its keeper set a window of seconds; the finger test is for dipping alone. Where its flow is not judged, the grid’s column *in* applies. It is never given flocculant or deflocculant: its keeper knows its gum. A spraying bucket is sieved within 24 h of its use, and every answer warns of the mist. These are common practice.',
   cake: 'scrape up the bottom and power-mix it',
   look: 'look at the flow',
   lookAgain: 'let the air out, then look at the flow again',

@@ -2,7 +2,8 @@ import type { NoDose } from '../../studio/verdict/adviseDose.ts';
 import { doseText } from '../text/doseText.ts';
 import { massText, percentText, volumeText } from '../text/measures.ts';
 import { pastCheckpoint } from './pastCheckpoint.ts';
-import { ours, t, type Text } from '../text/text.ts';
+import type { BucketUse } from '../../studio/settings/bucketSettings.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
 
 const ml = (value: number): string => `${Number(value.toFixed(1))} ml`;
 
@@ -24,6 +25,8 @@ export const doseWords = {
   temperature: 'Temperature of the room where the jar stands',
   which: ours('Which bucket? Add bucket: and its name. To make the solution: /dose what:solution water:1l.'),
 
+  ownThickener: (name: string, use: BucketUse): Text =>
+    t`${said(name)} is for ${[use]}: what makes it thick or thin is its gum, not flocculant. Ask its keeper.`,
   none: (why: NoDose): Text => [none[why]],
   now: (ml: number): Text =>
     t`Add ${[doseText(ml)]} of flocculant solution, stir, wait 10 minutes, look again.`,

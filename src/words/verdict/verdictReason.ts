@@ -121,6 +121,18 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
       return t`${r.count} readings from this session, taken together, give ${[gravityWithin(r.value, r.u95)]}.`;
     case 'dose-at-work':
       return t`A dose went in ${{ at: r.at, show: 'ago' }}. Once stirred in, it takes ten minutes to work. A look before that does not count.`;
+    case 'flow-not-judged':
+      return t`It is for ${[r.use]} and has no window of seconds, so its flow is not judged.`;
+    case 'no-window-needed':
+      return t`It is for ${[r.use]}, and its keeper set no window, so its water is not judged. Try it on a test tile.`;
+    case 'added-since-stir':
+      return t`Something went in since the last stir.`;
+    case 'spray-unsieved':
+      return r.at === undefined
+        ? t`It is for spraying, and no sieving is logged. Lumps clog the gun.`
+        : t`It is for spraying, and was last sieved ${{ at: r.at, show: 'ago' }}. Sieve it again after ${[spanText(r.limitHours)]}: lumps clog the gun.`;
+    case 'own-thickener':
+      return t`It is for ${[r.use]}: what makes it thick or thin is its gum, not flocculant.`;
     case 'flow-unknown':
       return t`Nobody has looked at the flow since the last stir or change.`;
     case 'stirred-short':

@@ -77,6 +77,9 @@ const measure = (verdict: Verdict): Text => {
   }
 };
 
+const isBecause = ({ reasons }: Verdict, because: Reason['because']): boolean =>
+  reasons.some((one) => one.because === because);
+
 type Stop = Extract<Reason, { because: 'dose-no-change' | 'dose-checkpoint' }>;
 
 const isStop = (reason: Reason): reason is Stop =>
@@ -108,7 +111,10 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
     return t`There are lumps, and this glaze is never sieved. Ask a keeper.`;
   const stop = verdict.reasons.find(isStop);
   if (stop) return stopped(stop, verdict.keeperStep === undefined);
-  if (verdict.flow === null) return t`A keeper first has to set how many cup seconds it should have.`;
+  if (isBecause(verdict, 'own-thickener'))
+    return t`It flows too ${[verdict.flow === 'thin' ? 'thin' : 'thick']} for its window. Ask a keeper; add nothing.`;
+  if (isBecause(verdict, 'no-way-to-look'))
+    return t`A keeper first has to set how many cup seconds it should have.`;
   const drawn = drawnOff(verdict.amounts, units);
   const dry = powder(verdict.amounts, units);
   switch (verdict.keeperStep) {
@@ -182,6 +188,9 @@ const step = (verdict: Verdict, units: UnitSystem): Text => {
     case 'measure':
       return measure(verdict);
     case 'use':
+      if (verdict.rule === 'no-window-needed') return t`Use it: it is stirred.`;
+      if (isBecause(verdict, 'flow-not-judged') && !verdict.dont.includes('use-unstirred'))
+        return t`Use it. Gravity is where it should be.`;
       return verdict.dont.includes('use-unstirred')
         ? t`Stir in what was added, then use it. Gravity should still be right.`
         : use(verdict);

@@ -49,6 +49,8 @@ const cautionWords: Record<VerdictCaution, string> = {
     'A power mixer near water can give a shock: plug it into an RCD/GFCI outlet. Tie hair back, no loose sleeves.',
   lifting: 'A full 19 l pail weighs over 25 kg. Lift it with two people, or ladle it out.',
   deflocculant: 'Some deflocculants are caustic: gloves and eye protection, and read their label.',
+  spray:
+    'Spray only in a booth that draws outside, with a fitted respirator: the mist is silica and metals fine enough to breathe. Your local rules and a qualified person come before this bot.',
   'hold-hazard':
     'On hold because it can harm people. Keep it closed and out of reach, and follow your local rules.',
 };

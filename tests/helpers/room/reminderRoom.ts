@@ -38,7 +38,7 @@ export const openReminderRoom = async (more: Voice[] = []): Promise<ReminderRoom
     void logged.push({ level, about, message });
   const log = { info: note('info'), warn: note('warn'), error: note('error') };
   const bot = await connectDiscord(
-    { store, desk: room.desk, words: en, clock },
+    { store, desk: room.desk, words: en, clock, rooms: new Map() },
     { token: discord.token, api: discord.api },
     { log, draw: () => Promise.reject(new Error('no pictures here')), fatal: () => undefined },
   );

@@ -57,6 +57,9 @@ const settings: fc.Arbitrary<BucketSettings> = fc.record(
     cautions: fc.uniqueArray(fc.constantFrom(...bucketCautions)),
     recipe: typed,
     glaze: typed,
+    cone: fc.integer({ min: -22, max: 42 }),
+    atmosphere: typed,
+    bodies: typed,
   },
   { requiredKeys: ['name', 'use', 'solids', 'restLimit', 'shelfLife', 'mesh', 'cautions'] },
 );

@@ -1,0 +1,54 @@
+import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
+import type { WireBoard, WireLeaf, WireText } from '../wire.ts';
+import { button, h } from './dom.ts';
+import { get } from './net.ts';
+import { nodes } from './text.ts';
+
+/** The number of the bucket that a label’s code or a card on the board leads to. */
+const linkedBucket = (): number | undefined => {
+  const [, no] = /^\/bucket\/(\d{1,9})$/.exec(location.pathname) ?? [];
+  return no === undefined ? undefined : Number(no);
+};
+
+interface Room {
+  commands: readonly WireLeaf[];
+  openForm(
+    leaf: WireLeaf,
+    given: { typed: Record<string, string>; trouble?: WireText; above?: HTMLElement },
+  ): () => void;
+  send(line: string): void;
+}
+
+/**
+ * Opens the reading form of the bucket that the address names, with what the bucket needs above it. The address keeps
+ * its number until then, so that whoever has to sign in first gets there too.
+ */
+export const openLinkedBucket = async ({ commands, openForm, send }: Room): Promise<void> => {
+  const no = linkedBucket();
+  const reading = commands.find(({ path }) => path.join(' ') === 'reading');
+  if (no === undefined || !reading) return;
+  const board = await get<WireBoard>('/api/board');
+  history.replaceState(null, '', '/');
+  // Without an answer the number alone still fills the form.
+  const bucket = board.ok ? board.value.buckets.find((one) => one.no === no) : undefined;
+  if (board.ok && !bucket) {
+    openForm(reading, { typed: {}, trouble: [words.noSuchBucket(no)] });
+    return;
+  }
+  const card = button(
+    words.cardOf,
+    () => {
+      close();
+      send(`/bucket show bucket:${no}`);
+    },
+    { class: 'stamp quiet' },
+  );
+  const above = h(
+    'div',
+    { class: 'of-bucket', 'data-step': bucket?.step },
+    bucket && h('p', { class: 'state' }, bucket.stepName),
+    bucket && h('p', {}, h('b', {}, `${no} · `, h('bdi', {}, bucket.name)), ': ', ...nodes(bucket.needs)),
+    card,
+  );
+  const close = openForm(reading, { typed: { bucket: bucket?.name ?? String(no) }, above });
+};

@@ -1,0 +1,51 @@
+import { listed } from '../text/listed.ts';
+import { ours, said, t, type Text } from '../text/text.ts';
+import type { Instant } from '../../studio/ids.ts';
+
+const many = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
+
+/** Labels for lids: what is printed on them, and what is said with the sheet. */
+export const labelWords = {
+  about: 'A sheet of labels to print for the lids',
+  paper: 'The paper in the printer',
+  paperNames: { a4: 'A4', letter: 'US Letter' },
+  buckets: 'Which buckets, with commas between; all in use if left out',
+  code: 'no prints a line to type on each label instead of a code to scan',
+  none: ours('There are no buckets in use, so there is nothing to print. /bucket add sets one up.'),
+  noneNamed: (typed: string): Text => t`“${said(typed)}” names no bucket. Type them like: gg, 4, kelp rope.`,
+  /** What the codes would open. */
+  loopback: (url: string): Text =>
+    t`The codes would open ${[url]}, which only this computer can open. Start the room with npm start -- --lan, or set ROOM_URL in .env to the address that phones open. Nothing was printed.`,
+  withoutCodes: (): Text => ['Print a line to type instead'],
+  title: (labels: number, pages: number, paper: string): Text =>
+    t`${[many(labels, 'label')]} on ${[many(pages, 'page')]} of ${[paper]}, to print.`,
+  howTo: ours(
+    'Print it at full size, cut along the dotted lines, and cover each label with clear tape: a wet lid takes ink off.',
+  ),
+  opens: (url: string): Text => t`A code opens the room at ${[url]}, at its bucket, ready for a reading.`,
+  mayChange: (url: string): Text =>
+    t`${[url]} is an address of this network, and it may change: then the codes lead nowhere. Give this computer a fixed address in the router, or set ROOM_URL, and print anew when it changes.`,
+  reprint: ours(
+    'A label does not follow its bucket: print it anew when a window, a mark or the name changes.',
+  ),
+  unprinted: (rows: readonly { no: number; characters: readonly string[] }[]): Text =>
+    t`The letters of the sheet lack ${said(
+      listed(rows.map(({ no, characters }) => `${characters.join(' ')} (bucket ${no})`)),
+    )}: a box stands there. Write it in by hand.`,
+  sheetTitle: (studio: string | undefined): string =>
+    studio === undefined ? 'Bucket labels' : `Bucket labels of ${studio}`,
+  foot: (studio: string | undefined): Text =>
+    studio === undefined ? ['Bucket labels.'] : t`Bucket labels of ${said(studio)}.`,
+  footMayChange: (url: string): Text =>
+    t`The codes lead to ${[url]}. That address may change; then print these labels anew.`,
+  printedOn: (now: Instant): Text => t`Printed ${{ at: now, show: 'day' }}`,
+  boxNote: 'A box stands for a sign that could not be printed.',
+  gravity: 'Gravity',
+  scan: 'Scan it to log a reading.',
+  type: 'To log a reading, type',
+  seconds: ({ low, high }: { low: number; high: number }, cup: string | undefined): Text =>
+    cup === undefined ? [`${low} to ${high} s`] : t`${[`${low} to ${high} s`]} by ${said(cup)}`,
+  madeFor: (use: Text): Text => t`For ${use}.`,
+  goesOn: (bodies: string): Text => t`On ${said(bodies)}.`,
+  recipe: (recipe: string): Text => t`Recipe: ${said(recipe)}.`,
+};
