@@ -106,6 +106,7 @@ export const rooms: readonly Room[] = [
   store('/reminders'),
   store('/room'),
   store('/logbook'),
+  store('/imports'),
   store(''),
   {
     room: 'src/parse',
