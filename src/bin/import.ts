@@ -1,86 +1,186 @@
 import { existsSync, rmSync } from 'node:fs';
+import { createInterface } from 'node:readline/promises';
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
 import { withoutControlsInLines } from '../contract/plainText.ts';
+import { decimalMarks } from '../notebook/decimalMark.ts';
+import { encodings } from '../notebook/decodeText.ts';
+import { readColumnsSaid, type NotebookSaid } from '../notebook/notebookSettings.ts';
+import { dayOrders } from '../notebook/readDay.ts';
+import { openApp, type App } from '../start/app.ts';
+import { chosenStudio } from '../start/chosenStudio.ts';
 import { readConfig } from '../start/config.ts';
 import { exitCodeOf, UsageProblem } from '../start/exitCodeOf.ts';
+import { importSentence } from '../start/exportSentences.ts';
 import { importExport } from '../start/importExport.ts';
-import { ImportProblem, type ImportWhy } from '../store/imports/importProblem.ts';
-import { openStore, type Store } from '../store/openStore.ts';
+import { importNotebook, readNotebook, settleByAsking, type ImportOutput } from '../start/importNotebook.ts';
+import { ImportProblem } from '../store/imports/importProblem.ts';
 import { importWords as w } from '../words/platform/importWords.ts';
+import { notebookWords } from '../words/platform/notebookWords.ts';
 
-const sentence = (why: ImportWhy, file: string): string => {
-  switch (why.kind) {
-    case 'not-an-export':
-      return w.notAnExport(file);
-    case 'newer-format':
-      return w.newerFormat(file, why.format);
-    case 'a-part':
-      return w.aPart(file);
-    case 'damaged':
-      return w.damaged(file, why.line);
-    case 'cut-off':
-      return w.cutOff(file, why.line);
-    case 'differs':
-      return w.differs(file, why.what);
-    case 'no-name':
-      return w.noName(file);
-    case 'exists':
-      return w.exists(why.name);
-    case 'server-known':
-      return w.serverKnown(why.server);
-  }
+const usage = `${w.usage}\n${notebookWords.usage}`;
+
+const readArguments = () => {
+  const text = { type: 'string' } as const;
+  const off = { type: 'boolean', default: false } as const;
+  return parseArgs({
+    allowPositionals: true,
+    options: {
+      studio: text,
+      as: { ...text, default: 'me' },
+      // For an export.
+      server: text,
+      'states-anew': off,
+      // For a notebook.
+      columns: text,
+      bucket: text,
+      dates: text,
+      decimal: text,
+      separator: text,
+      encoding: text,
+      'dry-run': off,
+      'new-buckets': off,
+      undo: text,
+    },
+  });
 };
+type Values = ReturnType<typeof readArguments>['values'];
 
-/** A logbook that did not exist before is not left behind when the file is refused. */
-const inLogbook = async (work: (store: Store) => Promise<number>): Promise<number> => {
-  const logbook = readConfig().DATABASE_FILE ?? 'data/studio.db';
-  const isNew = !existsSync(logbook);
-  const store = await openStore(logbook, { clock: systemClock });
-  let done = false;
+const say = (text: string) => console.log(withoutControlsInLines(text));
+const refuse = (text: string) => console.error(withoutControlsInLines(text));
+
+/** A logbook that did not exist before is left behind only when something is in it. */
+const inLogbook = async (work: (app: App) => Promise<number>, isKept = true): Promise<number> => {
+  const file = readConfig().DATABASE_FILE ?? 'data/studio.db';
+  const isNew = !existsSync(file);
+  const app = await openApp({ file, clock: systemClock, onBug: (error, id) => console.error(id, error) });
+  let code = 3;
   try {
-    const code = await work(store);
-    done = code === 0;
+    code = await work(app);
     return code;
   } finally {
-    await store.close();
-    if (isNew && !done)
-      for (const end of ['', '-wal', '-shm', '.lock']) rmSync(`${logbook}${end}`, { force: true });
+    await app.store.close();
+    if (isNew && (code !== 0 || !isKept))
+      for (const end of ['', '-wal', '-shm', '.lock']) rmSync(`${file}${end}`, { force: true });
   }
 };
 
-const bringIn = (file: string, options: Parameters<typeof importExport>[2]): Promise<number> =>
-  inLogbook(async (store) => {
+const bringExportIn = (file: string, values: Values): Promise<number> =>
+  inLogbook(async (app) => {
     try {
-      const { name, id, entries, members, namesakes } = await importExport(
-        file,
-        { store, clock: systemClock },
-        options,
-      );
-      console.log(withoutControlsInLines(w.brought(name, id, entries, members)));
-      for (const called of namesakes) console.log(withoutControlsInLines(w.namesake(called)));
-      if (members > 0) console.log(w.link);
+      const { studio: name, server, 'states-anew': anew } = values;
+      const done = await importExport(file, app, { name, server, anew });
+      say(w.brought(done.name, done.id, done.entries, done.members));
+      for (const called of done.namesakes) say(w.namesake(called));
+      if (done.members > 0) say(w.link);
       return 0;
     } catch (error) {
       if (!(error instanceof ImportProblem)) throw error;
-      console.error(withoutControlsInLines(sentence(error.why, file)));
+      refuse(importSentence(error.why, file));
       return 1;
     }
   });
 
-process.exitCode = await exitCodeOf(w.usage, async () => {
-  const text = { type: 'string' } as const;
-  const { values, positionals } = parseArgs({
-    allowPositionals: true,
-    options: { studio: text, server: text, 'states-anew': { type: 'boolean', default: false } },
+/** One of a few words that an option takes. */
+const oneOf = <T extends string>(
+  option: string,
+  typed: string | undefined,
+  all: readonly T[],
+): T | undefined => {
+  if (typed === undefined) return undefined;
+  const found = all.find((one) => one === typed.toLowerCase());
+  if (found === undefined) throw new UsageProblem(notebookWords.notOneOf(option, typed, all));
+  return found;
+};
+
+const separatorSaid = (typed: string | undefined) => {
+  const found = oneOf('separator', typed, [',', ';', 'tab', '\t']);
+  return found === 'tab' ? '\t' : found;
+};
+
+const saidOf = ({ columns = '', bucket, dates, decimal }: Values): NotebookSaid => {
+  const read = readColumnsSaid(columns);
+  if (columns !== '' && !read) throw new UsageProblem(notebookWords.badColumns(columns));
+  const [order, mark] = [oneOf('dates', dates, dayOrders), oneOf('decimal', decimal, decimalMarks)];
+  return {
+    columns: columns === '' ? new Map() : (read ?? new Map()),
+    ...(bucket !== undefined && { bucket }),
+    ...(order && { dates: order }),
+    ...(mark && { decimal: mark }),
+  };
+};
+
+const mostOnScreen = 20;
+
+const output = (): ImportOutput & { end(): void } => {
+  const atTerminal = process.stdin.isTTY && process.stderr.isTTY;
+  const lines = atTerminal ? createInterface({ input: process.stdin, output: process.stderr }) : undefined;
+  return {
+    say,
+    refuse,
+    progress: (done, all) => {
+      if (!process.stderr.isTTY || (done % 1000 !== 0 && done !== all)) return;
+      process.stderr.write(`${notebookWords.progress(done, all)}${done === all ? '\n' : ''}`);
+    },
+    ask: lines && ((question) => lines.question(question)),
+    most: process.stdout.isTTY ? mostOnScreen : Infinity,
+    end: () => lines?.close(),
+  };
+};
+
+const memberOf = async ({ store }: App, studio: Awaited<ReturnType<typeof chosenStudio>>, name: string) =>
+  store.people.memberOf(studio, 'terminal', name, name);
+
+const bringNotebookIn = async (file: string, values: Values): Promise<number> => {
+  const [encoding, separator] = [
+    oneOf('encoding', values.encoding, encodings),
+    separatorSaid(values.separator),
+  ];
+  const said = saidOf(values);
+  const read = readNotebook(file, { ...(encoding && { encoding }), ...(separator && { separator }) });
+  if (!read.ok) {
+    refuse(`${read.why} ${notebookWords.nothingIn}`);
+    return 1;
+  }
+  const out = output();
+  try {
+    const settings = await settleByAsking(read.table, said, out);
+    if (!settings) {
+      refuse(notebookWords.nothingIn);
+      return 1;
+    }
+    const { 'dry-run': dryRun, 'new-buckets': newBuckets, bucket } = values;
+    return await inLogbook(async (app) => {
+      const studio = await chosenStudio(app, values.studio);
+      const member = await memberOf(app, studio, values.as);
+      const { table } = read;
+      return importNotebook(app, { studio, member, table, settings, bucket, newBuckets, dryRun }, out);
+    }, !dryRun);
+  } finally {
+    out.end();
+  }
+};
+
+const takeBack = (typed: string, values: Values): Promise<number> => {
+  const no = Number(typed);
+  if (!Number.isSafeInteger(no) || no < 1) throw new UsageProblem(notebookWords.badUndo(typed));
+  return inLogbook(async (app) => {
+    const studio = await chosenStudio(app, values.studio);
+    const done = await app.store.imports.takeBack(studio, no, await memberOf(app, studio, values.as));
+    if (done.ok) say(notebookWords.undone(no, done.entries));
+    else refuse(notebookWords.noImport(no, done.known, systemClock.now()));
+    return done.ok ? 0 : 1;
   });
+};
+
+process.exitCode = await exitCodeOf(usage, async () => {
+  const { values, positionals } = readArguments();
   const [file, ...others] = positionals;
-  if (file === undefined || others.length > 0 || values.studio?.trim() === '')
-    throw new UsageProblem(w.usage);
+  const isNumber = values.server === undefined || /^\d{15,20}$/.test(values.server);
+  if (others.length > 0 || values.studio?.trim() === '' || values.as.trim() === '' || !isNumber)
+    throw new UsageProblem(usage);
+  if (values.undo !== undefined && file === undefined) return takeBack(values.undo, values);
+  if (file === undefined || values.undo !== undefined) throw new UsageProblem(usage);
   if (!existsSync(file)) throw new UsageProblem(w.noFile(file));
-  return bringIn(file, {
-    name: values.studio,
-    server: values.server,
-    anew: values['states-anew'],
-  });
+  return /\.json$/i.test(file) ? bringExportIn(file, values) : bringNotebookIn(file, values);
 });

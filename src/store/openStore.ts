@@ -11,6 +11,7 @@ import type {
 } from '../studio/logbook/ports.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
 import { bringStudioIn, type BroughtStudio } from './imports/bringStudioIn.ts';
+import { Imports } from './imports/imports.ts';
 import { openDatabase, type Database } from './engine/database.ts';
 import { dropExpired } from './lines/dropExpired.ts';
 import { Eraser } from './people/eraser.ts';
@@ -48,6 +49,7 @@ export interface Store {
     studio: BroughtStudio,
     check: (book: Logbook) => Promise<void>,
   ): Promise<{ id: StudioId; entries: number; namesakes: string[] }>;
+  imports: Imports;
   /** Resolves when no erasure is pending. */
   erased(): Promise<void>;
   /** Folds all cached states again from the entries; returns the number of streams. */
@@ -89,6 +91,7 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
         }),
         followPeople: (listener) => changes.listen(listener),
         bringStudioIn: (studio, check) => bringStudioIn(turns, clock, studio, check),
+        imports: new Imports(turns, clock),
         erased: () => eraser.idle(),
         rebuildStates: () => rebuildStates(turns),
         close: async () => {
