@@ -115,6 +115,9 @@ const mostOnScreen = 20;
 const output = (): ImportOutput & { end(): void } => {
   const atTerminal = process.stdin.isTTY && process.stderr.isTTY;
   const lines = atTerminal ? createInterface({ input: process.stdin, output: process.stderr }) : undefined;
+  // At the end of the input nobody answers any more.
+  const ended = new AbortController();
+  lines?.once('close', () => ended.abort());
   return {
     say,
     refuse,
@@ -122,7 +125,9 @@ const output = (): ImportOutput & { end(): void } => {
       if (!process.stderr.isTTY || (done % 1000 !== 0 && done !== all)) return;
       process.stderr.write(`${notebookWords.progress(done, all)}${done === all ? '\n' : ''}`);
     },
-    ask: lines && ((question) => lines.question(question)),
+    ask:
+      lines &&
+      ((question) => lines.question(question, { signal: ended.signal }).catch((): undefined => undefined)),
     most: process.stdout.isTTY ? mostOnScreen : Infinity,
     end: () => lines?.close(),
   };

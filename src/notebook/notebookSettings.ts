@@ -1,4 +1,3 @@
-import Papa from 'papaparse';
 import { nameKey } from '../text/normalizedName.ts';
 import { decimalMarkOf, type DecimalMark } from './decimalMark.ts';
 import {
@@ -49,10 +48,11 @@ export type SettingsFound =
 
 /** `Date=date, "Water, total"=water ml` as columns and meanings; undefined for what is not of that form. */
 export const readColumnsSaid = (typed: string): Map<string, string> | undefined => {
-  const [parts = []] = Papa.parse<string[]>(typed, { delimiter: ',' }).data;
+  const parts = typed.match(/(?:"[^"]*"|[^,"])+/g) ?? [];
   const pairs = parts.map((part): [string, string] => {
-    const at = part.lastIndexOf('=');
-    return [part.slice(0, Math.max(0, at)).trim(), part.slice(at + 1).trim()];
+    const plain = part.replaceAll('"', '');
+    const at = plain.lastIndexOf('=');
+    return [plain.slice(0, Math.max(0, at)).trim(), plain.slice(at + 1).trim()];
   });
   return pairs.every(([column, meaning]) => column !== '' && meaning !== '') ? new Map(pairs) : undefined;
 };

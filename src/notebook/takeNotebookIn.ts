@@ -2,11 +2,14 @@ import type { Command, Logging, Reply } from '../contract/contract.ts';
 import { leafAt } from '../contract/parseLine.ts';
 import { plainText } from '../contract/plainText.ts';
 import { runLeaf } from '../desk/dispatch.ts';
+import { marksInText } from '../studio/bucket/bucketHazards.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import type { Instant, MemberId, StreamNo, StudioId } from '../studio/ids.ts';
+import type { BucketCaution } from '../studio/settings/bucketSettings.ts';
 import type { WritableLogbook } from '../studio/logbook/ports.ts';
 import { normalizedName } from '../text/normalizedName.ts';
+import type { Text } from '../words/text/text.ts';
 import type { Words } from '../words/words.ts';
 import { lineCommands, lineOf, type Line, type LineCommand } from './lineCommands.ts';
 import type { NotebookSettings } from './notebookSettings.ts';
@@ -18,7 +21,7 @@ export interface NotebookLogbook extends WritableLogbook {
   /** From here on the bucket is shown as it was at that moment. */
   moveTo(bucket: StreamNo, at: Instant): Promise<void>;
   /** The member with that name, new if there is none; undefined when there are several. */
-  memberNamed(name: string, now: Instant): Promise<MemberId | undefined>;
+  memberNamed(name: string, now: Instant): Promise<{ id: MemberId; isNew: boolean } | undefined>;
   /** How many entries were in the logbook already, and are not logged again. */
   readonly known: number;
 }
@@ -41,6 +44,10 @@ export interface NotebookOutcome {
   /** How the notebook calls each bucket, and how many lines it has. */
   buckets: { typed: string; bucket: string; lines: number }[];
   opened: string[];
+  /** Members whom the logbook did not know. */
+  people: string[];
+  /** Notes that name a hazard which their bucket is not marked with. */
+  hazards: { line: number; bucket: string; marks: BucketCaution[] }[];
 }
 
 export interface NotebookOptions extends NotebookSettings {
@@ -56,8 +63,8 @@ export interface NotebookOptions extends NotebookSettings {
   /** Makes the buckets that are not there. */
   newBuckets: boolean;
   width: number;
-  /** Is told what each line becomes, in the order in which they happened. */
-  onLine(line: number, at: Instant, bucket: string, becomes: readonly string[]): void;
+  /** Is told of each line, in the order in which they happened, and can ask what it becomes. */
+  onLine(line: number, bucket: string, becomes: () => readonly string[]): void;
 }
 
 interface Dated {
@@ -81,7 +88,15 @@ type BucketFound =
 
 /** One notebook on its way into a logbook. */
 class NotebookReader {
-  readonly outcome: NotebookOutcome = { lines: 0, known: 0, refused: [], buckets: [], opened: [] };
+  readonly outcome: NotebookOutcome = {
+    lines: 0,
+    known: 0,
+    refused: [],
+    buckets: [],
+    opened: [],
+    people: [],
+    hazards: [],
+  };
   readonly #book: NotebookLogbook;
   readonly #options: NotebookOptions;
   readonly #zone: string;
@@ -126,15 +141,22 @@ class NotebookReader {
     if (commands.length === 0) return this.refuse(row, 'nothing');
     await this.#book.moveTo(bucket.no, at);
     const before = this.#book.known;
-    const became: string[] = [];
+    const replies: Reply[] = [];
     for (const command of commands) {
       const reply = await this.#run(command, bucket.no, member, at);
-      const text = plainText(reply.logged?.text ?? reply.title, { now: this.#options.now, zone: this.#zone });
-      if (reply.kind !== 'answer') return this.refuse(row, { kind: 'answer', text });
-      became.push(text);
+      if (reply.kind !== 'answer')
+        return this.refuse(row, { kind: 'answer', text: this.#plain(reply.title) });
+      replies.push(reply);
     }
     if (this.#book.known - before === commands.length) this.outcome.known += 1;
-    this.#options.onLine(row.line, at, bucket.use.bucket, became);
+    await this.#lookForHazards(row.line, bucket.no, line.get('note'));
+    this.#options.onLine(row.line, bucket.use.bucket, () =>
+      replies.map(({ logged, title }) => this.#plain(logged?.text ?? title)),
+    );
+  }
+
+  #plain(text: Text): string {
+    return plainText(text, { now: this.#options.now, zone: this.#zone });
   }
 
   /** Runs a command as the desk does, within the notebook's one transaction. */
@@ -179,15 +201,25 @@ class NotebookReader {
     const reply = await this.#runLeaf(['bucket', 'add'], { name: typed }, member, now);
     const [made] = await bucketsCalled(this.#book, typed);
     if (reply.kind !== 'answer' || !made)
-      return { ok: false, why: { kind: 'answer', text: plainText(reply.title, { now, zone: this.#zone }) } };
+      return { ok: false, why: { kind: 'answer', text: this.#plain(reply.title) } };
     this.outcome.opened.push(made.settings.name);
     return foundAs(made);
   }
 
   async #memberNamed(typed: string): Promise<MemberId | undefined> {
-    if (!this.#members.has(typed))
-      this.#members.set(typed, await this.#book.memberNamed(typed, this.#options.now));
-    return this.#members.get(typed);
+    if (this.#members.has(typed)) return this.#members.get(typed);
+    const found = await this.#book.memberNamed(typed, this.#options.now);
+    this.#members.set(typed, found?.id);
+    if (found?.isNew) this.outcome.people.push(typed);
+    return found?.id;
+  }
+
+  async #lookForHazards(line: number, no: StreamNo, note: string | undefined): Promise<void> {
+    const named = note === undefined ? [] : marksInText(note);
+    if (named.length === 0) return;
+    const settings = (await this.#book.bucket(no))?.settings;
+    const marks = named.filter((mark) => settings?.cautions.includes(mark) !== true);
+    if (settings && marks.length > 0) this.outcome.hazards.push({ line, bucket: settings.name, marks });
   }
 }
 

@@ -16,7 +16,6 @@ import { takeNotebookIn, type NotebookOutcome } from '../notebook/takeNotebookIn
 import { openHandbook } from '../search/openHandbook.ts';
 import { loadNotes } from '../seed/loadNotes.ts';
 import type { MemberId, StudioId } from '../studio/ids.ts';
-import { isoInstant } from '../studio/time/isoInstant.ts';
 import { en } from '../words/en.ts';
 import { notebookWords as w } from '../words/platform/notebookWords.ts';
 import type { App } from './app.ts';
@@ -29,7 +28,7 @@ export interface ImportOutput {
   refuse(text: string): void;
   progress(done: number, lines: number): void;
   /** Asks whoever sits at the terminal; undefined when nobody does. */
-  ask?: ((question: string) => Promise<string>) | undefined;
+  ask?: ((question: string) => Promise<string | undefined>) | undefined;
   /** How many lines of each kind to show. */
   most: number;
 }
@@ -90,6 +89,7 @@ export const settleByAsking = async (
       return undefined;
     }
     const answer = await ask(`${withoutControls(questionSentences(question)[0])} `);
+    if (answer === undefined) return undefined;
     said = withAnswer(said, question, answer) ?? said;
   }
 };
@@ -101,16 +101,23 @@ const showRefused = ({ refused }: NotebookOutcome, { refuse, most }: ImportOutpu
 };
 
 const showDryRun = (outcome: NotebookOutcome, output: ImportOutput, shown: number, zone: string): void => {
-  const { lines, known, refused, buckets, opened } = outcome;
+  const { lines, known, refused, buckets, opened, people } = outcome;
   const { say } = output;
   const became = lines - refused.length;
   if (became > shown) say(w.andMore(became - shown));
   for (const { typed, bucket, lines: count } of buckets)
     say(withoutControls(w.bucketLines(typed, bucket, count)));
   for (const name of opened) say(withoutControls(w.madeBucket(name)));
+  for (const name of people) say(withoutControls(w.newMember(name)));
   say(w.zoneIs(zone));
   showRefused(outcome, output);
   say(w.dryRun(lines, known, refused.length));
+};
+
+const showHazards = ({ hazards }: NotebookOutcome, { refuse, most }: ImportOutput): void => {
+  for (const { line, bucket, marks } of hazards.slice(0, most))
+    refuse(withoutControls(w.hazard(line, bucket, marks)));
+  if (hazards.length > most) refuse(w.andMore(hazards.length - most));
 };
 
 export interface NotebookImport {
@@ -129,7 +136,11 @@ export const importNotebook = async (
   { studio, member, table, settings, bucket, newBuckets, dryRun }: NotebookImport,
   output: ImportOutput,
 ): Promise<number> => {
-  const { zone } = await store.books.read(studio, (book) => book.studio());
+  const { zone, zoneSet } = await store.books.read(studio, (book) => book.studio());
+  if (!zoneSet) {
+    output.refuse(w.noZone);
+    return 1;
+  }
   let [done, shown] = [0, 0];
   const { value: outcome, no } = await store.imports.run(studio, async (book) => {
     const value = await takeNotebookIn(table.rows, book, {
@@ -143,17 +154,18 @@ export const importNotebook = async (
       handbook: openHandbook(loadNotes),
       commands,
       width: table.header.length,
-      onLine: (line, at, name, becomes) => {
+      onLine: (line, name, becomes) => {
         done += 1;
         output.progress(done, table.rows.length);
         if (!dryRun || shown >= output.most) return;
         shown += 1;
-        output.say(withoutControls(w.becomes(line, isoInstant(at), name, becomes)));
+        output.say(withoutControls(w.becomes(line, name, becomes())));
       },
     });
     return { keep: !dryRun && value.refused.length === 0, value };
   });
   const refused = outcome.refused.length;
+  showHazards(outcome, output);
   if (dryRun) showDryRun(outcome, output, shown, zone);
   else if (refused > 0) {
     showRefused(outcome, output);

@@ -57,11 +57,11 @@ export class ImportingLogbook extends WritingLogbook {
     (await this.#bucketThen(bucket)).moveTo(at);
   }
 
-  async memberNamed(typed: string, now: Instant): Promise<MemberId | undefined> {
+  async memberNamed(typed: string, now: Instant): Promise<{ id: MemberId; isNew: boolean } | undefined> {
     const name = withoutNul(typed).replace(/\s+/g, ' ').trim();
     const known = (await this.members()).filter((member) => nameKey(member.name) === nameKey(name));
     const [one, ...others] = known;
-    if (one) return others.length === 0 ? one.id : undefined;
+    if (one) return others.length === 0 ? { id: one.id, isNew: false } : undefined;
     const [id, studio] = [memberId(uuidv7({ msecs: now })), this.studioId];
     const { db } = this.turn;
     await db.insertInto('members').values({ studio_id: studio, id, name, created_at: now }).execute();
@@ -70,7 +70,7 @@ export class ImportingLogbook extends WritingLogbook {
       .values({ studio_id: studio, platform: 'terminal', external_id: name, member_id: id })
       .onConflict((conflict) => conflict.doNothing())
       .execute();
-    return id;
+    return { id, isNew: true };
   }
 
   override async buckets(): Promise<BucketState[]> {

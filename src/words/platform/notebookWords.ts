@@ -67,13 +67,18 @@ export const notebookWords = {
   whichBucket: (typed: string) => `"${typed}" fits several buckets`,
   whichMember: (typed: string) => `several members are called "${typed}"`,
   refusedLine: (line: number, why: string) => `Line ${line}: ${why}`,
-  becomes: (line: number, at: string, bucket: string, what: readonly string[]) =>
-    `Line ${line}: ${at}, ${bucket}: ${what.join('; ')}`,
+  becomes: (line: number, bucket: string, what: readonly string[]) =>
+    `Line ${line}, ${bucket}: ${what.join('; ')}`,
   andMore: (count: number) =>
     `… and ${someOf(count, 'more line', 'more lines')}. Send the output to a file to see all: … > lines.txt`,
   bucketLines: (typed: string, bucket: string, lines: number) =>
     `"${typed}" is ${bucket}: ${someOf(lines, 'line', 'lines')}.`,
   madeBucket: (name: string) => `${name} would be a new bucket.`,
+  newMember: (name: string) => `${name} would be a new member.`,
+  hazard: (line: number, bucket: string, marks: readonly string[]) =>
+    `Line ${line}: the note names ${marks.join(', ')}, which ${bucket} is not marked with. If it is in the bucket, a keeper marks it with /bucket change, and nobody uses it before that.`,
+  noZone:
+    'The studio’s time zone is not set, so no time in a notebook can be read. Set it first, for instance: npm run -s say -- --keeper "/studio set zone:America/St_Johns"',
   zoneIs: (zone: string) => `Times are read in ${zone}.`,
   dryRun: (lines: number, known: number, refused: number) =>
     [
