@@ -237,7 +237,7 @@ describe('all comes in, or nothing', () => {
     await close();
   });
 
-  it('it is taken back as one: the states are as before, and a bucket that it made is retired', async () => {
+  it('is taken back as one: the states are as before, and a bucket that it made is retired', async () => {
     const { app, studio, as, bringIn, bucket, buckets, close } = await room();
     const before = await buckets();
     await bringIn(`${header}2025-03-04,gg,1.44,14,200 ml,fine\n2025-03-05,Herring,1.5,,,\n`, {
