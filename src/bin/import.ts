@@ -8,7 +8,7 @@ import { encodings } from '../notebook/decodeText.ts';
 import { readColumnsSaid, type NotebookSaid } from '../notebook/notebookSettings.ts';
 import { dayOrders } from '../notebook/readDay.ts';
 import { openApp, type App } from '../start/app.ts';
-import { chosenStudio } from '../start/chosenStudio.ts';
+import { chosenStudio, studioAmong } from '../start/chosenStudio.ts';
 import { readConfig } from '../start/config.ts';
 import { exitCodeOf, UsageProblem } from '../start/exitCodeOf.ts';
 import { importSentence } from '../start/exportSentences.ts';
@@ -133,9 +133,6 @@ const output = (): ImportOutput & { end(): void } => {
   };
 };
 
-const memberOf = async ({ store }: App, studio: Awaited<ReturnType<typeof chosenStudio>>, name: string) =>
-  store.people.memberOf(studio, 'terminal', name, name);
-
 const bringNotebookIn = async (file: string, values: Values): Promise<number> => {
   const [encoding, separator] = [
     oneOf('encoding', values.encoding, encodings),
@@ -156,10 +153,10 @@ const bringNotebookIn = async (file: string, values: Values): Promise<number> =>
     }
     const { 'dry-run': dryRun, 'new-buckets': newBuckets, bucket } = values;
     return await inLogbook(async (app) => {
-      const studio = await chosenStudio(app, values.studio);
-      const member = await memberOf(app, studio, values.as);
+      const studio = studioAmong(await app.store.people.studios(), values.studio);
       const { table } = read;
-      return importNotebook(app, { studio, member, table, settings, bucket, newBuckets, dryRun }, out);
+      const { as } = values;
+      return importNotebook(app, { studio, as, table, settings, bucket, newBuckets, dryRun }, out);
     }, !dryRun);
   } finally {
     out.end();
@@ -170,8 +167,10 @@ const takeBack = (typed: string, values: Values): Promise<number> => {
   const no = Number(typed);
   if (!Number.isSafeInteger(no) || no < 1) throw new UsageProblem(notebookWords.badUndo(typed));
   return inLogbook(async (app) => {
+    const { people, imports } = app.store;
     const studio = await chosenStudio(app, values.studio);
-    const done = await app.store.imports.takeBack(studio, no, await memberOf(app, studio, values.as));
+    const member = await people.memberOf(studio, 'terminal', values.as, values.as);
+    const done = await imports.takeBack(studio, no, member);
     if (done.ok) say(notebookWords.undone(no, done.entries));
     else refuse(notebookWords.noImport(no, done.known, systemClock.now()));
     return done.ok ? 0 : 1;

@@ -12,7 +12,6 @@ export interface LineCommand {
 }
 
 const nothingNoted = /^(?:[-–—.]|n\/?a)?$/i;
-const ticked = /^[x✓✔☑]$/i;
 
 const withUnit = (cell: string, unit: string | undefined): string =>
   unit !== undefined && /\d$/.test(cell) ? `${cell} ${unit}` : cell;
@@ -39,35 +38,47 @@ const optionsOf = (line: Line, names: readonly Meaning[]): Record<string, string
 const measured = ['weight', 'gravity', 'seconds', 'look', 'gap', 'temperature', 'seen'] as const;
 const readingOptions = [...measured, 'scale', 'vessel', 'cup'] as const;
 
-const yes = (typed: string): string => (ticked.test(typed) ? 'yes' : typed);
-const isNo = (typed: string | undefined): boolean =>
-  typed === undefined || /^(?:n|no|nein|non|0|false)$/i.test(typed);
+/** A tick, or a yes or no in a few languages; as it stands, when it is neither. */
+const ticked = (cell: string | undefined): 'yes' | 'no' | { neither: string } | undefined => {
+  if (cell === undefined) return undefined;
+  if (/^(?:[x✓✔☑1]|y|yes|yep|yeah|true|on|si|sí|ja|oui)$/i.test(cell)) return 'yes';
+  return /^(?:n|no|nope|false|off|0|nein|non)$/i.test(cell) ? 'no' : { neither: cell };
+};
 
-/** The commands that a member would have typed for a line, in the order in which it was done: measured, added, stirred. */
-export const lineCommands = (line: Line): LineCommand[] => {
-  const commands: LineCommand[] = [];
-  const stirred = line.get('stirred');
-  const [isRead, isStirred] = [
-    measured.some((name) => line.has(name)),
-    !isNo(stirred) || line.has('minutes'),
-  ];
+/** A word that should have been yes or no. */
+export type NotTicked = { kind: 'yes-or-no'; typed: string };
+
+/** The commands that a member would have typed for a line, in the order in which it was done. */
+export const lineCommands = (line: Line): LineCommand[] | NotTicked => {
+  const [stirred, sieved] = [ticked(line.get('stirred')), ticked(line.get('sieved'))];
+  for (const each of [stirred, sieved])
+    if (typeof each === 'object') return { kind: 'yes-or-no', typed: each.neither };
+  const isRead = measured.some((name) => line.has(name));
+  const isStirred = line.has('minutes') || (stirred === 'yes' && !isRead);
+  const [before, after]: [LineCommand[], LineCommand[]] = [[], []];
+  // What is measured of a stirred bucket is measured after the stir; a stir in a line without a reading comes last.
+  if (isStirred && stirred !== 'no')
+    (isRead ? before : after).push({ path: ['stirred'], typed: optionsOf(line, ['minutes']) });
   if (isRead)
-    commands.push({
+    before.push({
       path: ['reading'],
-      typed: { ...optionsOf(line, readingOptions), ...(stirred !== undefined && { stirred: yes(stirred) }) },
+      typed: { ...optionsOf(line, readingOptions), ...(typeof stirred === 'string' && { stirred }) },
     });
-  for (const what of addedMeanings) {
+  const sure = optionsOf(line, ['sure']);
+  const added = addedMeanings.flatMap((what): LineCommand[] => {
     const amount = line.get(what);
-    if (amount !== undefined) commands.push({ path: ['added'], typed: { what, amount } });
-  }
-  if (line.has('what')) commands.push({ path: ['added'], typed: optionsOf(line, ['what', 'amount']) });
-  if (isStirred && !isRead) commands.push({ path: ['stirred'], typed: optionsOf(line, ['minutes']) });
-  if (!isNo(line.get('sieved')) || line.has('mesh'))
-    commands.push({ path: ['sieved'], typed: optionsOf(line, ['mesh']) });
+    return amount === undefined ? [] : [{ path: ['added'], typed: { what, amount, ...sure } }];
+  });
+  if (line.has('what') || line.has('amount'))
+    added.push({ path: ['added'], typed: { ...optionsOf(line, ['what', 'amount']), ...sure } });
+  if (sieved === 'yes' || (line.has('mesh') && sieved !== 'no'))
+    after.push({ path: ['sieved'], typed: optionsOf(line, ['mesh']) });
+  const commands = [...before, ...added, ...after];
   const note = line.get('note');
-  const [first] = commands;
   if (note === undefined) return commands;
-  if (!first) return [{ path: ['reading'], typed: { note } }];
-  first.typed['note'] = note;
+  // A note about what went in can put a bucket on hold.
+  const about = added.at(-1) ?? commands[0];
+  if (!about) return [{ path: ['reading'], typed: { note } }];
+  about.typed['note'] = note;
   return commands;
 };

@@ -28,6 +28,7 @@ export const meanings = [
   'deflocculant',
   'what',
   'amount',
+  'sure',
   'note',
   'ignore',
 ] as const;
@@ -63,7 +64,7 @@ const usual: Readonly<Partial<Record<Meaning, readonly string[]>>> = {
   bucket: ['glaze', 'bucket name', 'glaze name', 'pail', 'eimer', 'glasur'],
   who: ['by', 'member', 'person', 'initials', 'wer'],
   gravity: ['sg', 's g', 'specific gravity', 'spec gravity'],
-  seconds: ['sec', 'secs', 's', 'efflux', 'efflux time', 'flow time'],
+  seconds: ['sec', 'secs', 'efflux', 'efflux time', 'flow time'],
   cup: ['flow cup'],
   temperature: ['temp'],
   water: ['water added', 'added water'],

@@ -8,7 +8,7 @@ import {
   type Column,
   type Meaning,
 } from './meanings.ts';
-import { orderOf, type DayOrder } from './readDay.ts';
+import { isDate, orderOf, type DayOrder } from './readDay.ts';
 import type { Table } from './readTable.ts';
 
 /** How a notebook is to be understood, as far as somebody has said. */
@@ -36,6 +36,7 @@ export type Question =
 
 /** What is wrong with what was said of the columns. */
 export type ColumnsProblem =
+  | { kind: 'no-header'; header: readonly string[] }
   | { kind: 'no-column'; column: string; header: readonly string[] }
   | { kind: 'no-meaning'; column: string; typed: string }
   | { kind: 'twice'; meaning: Meaning; columns: [string, string] }
@@ -93,6 +94,8 @@ const twice = (columns: readonly Column[]): ColumnsProblem | undefined => {
 
 /** Settles how a notebook is to be understood: from what was said, from the columns' names and from the cells. */
 export const settleNotebook = (table: Table, said: NotebookSaid): SettingsFound => {
+  // Without names of columns, the first line would be lost.
+  if (table.header.some(isDate)) return { ok: false, problem: { kind: 'no-header', header: table.header } };
   const wrong = unknownColumn(said.columns, table);
   if (wrong) return { ok: false, problem: wrong };
   const saidOf = ({ index, name }: Named) =>

@@ -10,6 +10,8 @@ export type DayOrder = (typeof dayOrders)[number];
 const yearFirst = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?!\d)/;
 const yearLast = /^(\d{1,2})([-/.])(\d{1,2})\2(\d{4}|\d{2})(?!\d)/;
 
+export const isDate = (typed: string): boolean => yearFirst.test(typed) || yearLast.test(typed);
+
 /** The only order that a date can have; `either` when both would do. Full stops stand in dates with the day first. */
 export const orderOf = (typed: string): DayOrder | 'either' | undefined => {
   const [, first, between, second] = yearLast.exec(typed.trim()) ?? [];

@@ -11,7 +11,7 @@ import type { WritableLogbook } from '../studio/logbook/ports.ts';
 import { normalizedName } from '../text/normalizedName.ts';
 import type { Text } from '../words/text/text.ts';
 import type { Words } from '../words/words.ts';
-import { lineCommands, lineOf, type Line, type LineCommand } from './lineCommands.ts';
+import { lineCommands, lineOf, type Line, type LineCommand, type NotTicked } from './lineCommands.ts';
 import type { NotebookSettings } from './notebookSettings.ts';
 import { readDay, type DayProblem } from './readDay.ts';
 import type { Row } from './readTable.ts';
@@ -32,6 +32,7 @@ export type LineProblem =
   | { kind: 'no-bucket'; typed: string }
   | { kind: 'which-bucket'; typed: string }
   | { kind: 'which-member'; typed: string }
+  | NotTicked
   | 'nothing'
   /** What the command answers to whoever types it. */
   | { kind: 'answer'; text: string };
@@ -52,8 +53,8 @@ export interface NotebookOutcome {
 
 export interface NotebookOptions extends NotebookSettings {
   studio: StudioId;
-  /** Who brings it in: the author of the lines that name nobody. */
-  member: MemberId;
+  /** The name of whoever brings it in: the author of the lines that name nobody. */
+  as: string;
   now: Instant;
   words: Words;
   handbook: Handbook;
@@ -134,10 +135,11 @@ class NotebookReader {
     const bucket = await this.#bucketCalled(typed);
     if (!bucket.ok) return this.refuse(row, bucket.why);
     bucket.use.lines += 1;
-    const who = line.get('who');
-    const member = who === undefined ? this.#options.member : await this.#memberNamed(who);
-    if (member === undefined) return this.refuse(row, { kind: 'which-member', typed: who ?? '' });
+    const who = line.get('who') ?? this.#options.as;
+    const member = await this.#memberNamed(who);
+    if (member === undefined) return this.refuse(row, { kind: 'which-member', typed: who });
     const commands = lineCommands(line);
+    if (!Array.isArray(commands)) return this.refuse(row, commands);
     if (commands.length === 0) return this.refuse(row, 'nothing');
     await this.#book.moveTo(bucket.no, at);
     const before = this.#book.known;
@@ -196,7 +198,9 @@ class NotebookReader {
     const [one, ...others] = await bucketsCalled(this.#book, typed);
     if (others.length > 0) return { ok: false, why: { kind: 'which-bucket', typed } };
     if (one) return foundAs(one);
-    const { newBuckets, member, now } = this.#options;
+    const { newBuckets, as, now } = this.#options;
+    const member = await this.#memberNamed(as);
+    if (member === undefined) return { ok: false, why: { kind: 'which-member', typed: as } };
     if (!newBuckets || typed === '') return { ok: false, why: { kind: 'no-bucket', typed } };
     const reply = await this.#runLeaf(['bucket', 'add'], { name: typed }, member, now);
     const [made] = await bucketsCalled(this.#book, typed);

@@ -15,7 +15,7 @@ import { readTable, type Separator, type Table } from '../notebook/readTable.ts'
 import { takeNotebookIn, type NotebookOutcome } from '../notebook/takeNotebookIn.ts';
 import { openHandbook } from '../search/openHandbook.ts';
 import { loadNotes } from '../seed/loadNotes.ts';
-import type { MemberId, StudioId } from '../studio/ids.ts';
+import type { StudioId } from '../studio/ids.ts';
 import { en } from '../words/en.ts';
 import { notebookWords as w } from '../words/platform/notebookWords.ts';
 import type { App } from './app.ts';
@@ -121,8 +121,10 @@ const showHazards = ({ hazards }: NotebookOutcome, { refuse, most }: ImportOutpu
 };
 
 export interface NotebookImport {
-  studio: StudioId;
-  member: MemberId;
+  /** Undefined in an empty logbook. */
+  studio: StudioId | undefined;
+  /** The name of whoever brings it in. */
+  as: string;
   table: Table;
   settings: NotebookSettings;
   bucket?: string | undefined;
@@ -133,11 +135,11 @@ export interface NotebookImport {
 /** Brings a notebook in, or shows what it would become. Returns the exit code: 1 when a line is refused. */
 export const importNotebook = async (
   { store, clock }: Pick<App, 'store' | 'clock'>,
-  { studio, member, table, settings, bucket, newBuckets, dryRun }: NotebookImport,
+  { studio, as, table, settings, bucket, newBuckets, dryRun }: NotebookImport,
   output: ImportOutput,
 ): Promise<number> => {
-  const { zone, zoneSet } = await store.books.read(studio, (book) => book.studio());
-  if (!zoneSet) {
+  const settled = studio && (await store.books.read(studio, (book) => book.studio()));
+  if (!settled?.zoneSet || studio === undefined) {
     output.refuse(w.noZone);
     return 1;
   }
@@ -147,7 +149,7 @@ export const importNotebook = async (
       ...settings,
       ...definedOnly({ bucket }),
       studio,
-      member,
+      as,
       newBuckets,
       now: clock.now(),
       words: en,
@@ -166,7 +168,7 @@ export const importNotebook = async (
   });
   const refused = outcome.refused.length;
   showHazards(outcome, output);
-  if (dryRun) showDryRun(outcome, output, shown, zone);
+  if (dryRun) showDryRun(outcome, output, shown, settled.zone);
   else if (refused > 0) {
     showRefused(outcome, output);
     output.refuse(w.refused(refused, outcome.lines));

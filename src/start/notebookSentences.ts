@@ -27,6 +27,8 @@ export const columnsSentence = (problem: ColumnsProblem): string => {
       return w.noMeaning(problem.column, problem.typed, meanings);
     case 'twice':
       return w.twice(problem.meaning, problem.columns);
+    case 'no-header':
+      return w.noHeader(problem.header);
     case 'none-means':
       return problem.meaning === 'date' ? w.noDate(problem.header) : w.noBucketColumn(problem.header);
   }
@@ -57,6 +59,8 @@ export const lineSentence = (why: LineProblem): string => {
       return w.whichBucket(why.typed);
     case 'which-member':
       return w.whichMember(why.typed);
+    case 'yes-or-no':
+      return w.yesOrNo(why.typed);
     case 'answer':
       return why.text;
   }

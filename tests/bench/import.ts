@@ -49,7 +49,7 @@ try {
     const found = read.ok ? settleNotebook(read.table, { columns: new Map() }) : undefined;
     if (!read.ok || !found?.ok) throw new Error(JSON.stringify(found ?? read));
     const quiet = { say: console.log, refuse: console.error, progress: () => undefined, most: 5 };
-    const options = { studio, member, table: read.table, settings: found.settings };
+    const options = { studio, as: 'me', table: read.table, settings: found.settings };
     return importNotebook(app, { ...options, newBuckets: true, dryRun: false }, quiet);
   });
   const json = join(folder, 'all.json');

@@ -131,6 +131,11 @@ describe('a file that does not come in', () => {
       line(50, (text) => text.replace(/"kind":"\w+"/, '"kind":"x"')),
       { kind: 'damaged', line: 50 },
     ],
+    [
+      'with a member twice',
+      demo.replace(/"members":\[(\{[^}]*\})/, '"members":[$1,$1'),
+      { kind: 'damaged', line: 1 },
+    ],
     ['with more after its end', `${demo}{}\n`, { kind: 'damaged' }],
     [
       'with a state changed by hand',

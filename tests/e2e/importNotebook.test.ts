@@ -44,7 +44,6 @@ const room = async () => {
     role: 'keeper' as const,
   });
   const [keeper] = [await as('Odile'), await as('Wren')];
-  const { member } = keeper;
   for (const [i, line] of [
     '/studio set zone:America/St_Johns units:metric',
     '/studio cup name:"hall cup" kind:ford4',
@@ -76,7 +75,16 @@ const room = async () => {
     });
     if (!found.ok) throw new Error(JSON.stringify(found));
     const { settings } = found;
-    const options = { newBuckets: false, dryRun: false, ...rest, bucket, settings, table, studio, member };
+    const options = {
+      newBuckets: false,
+      dryRun: false,
+      ...rest,
+      bucket,
+      settings,
+      table,
+      studio,
+      as: 'Odile',
+    };
     return { code: await importNotebook(app, options, output), heard };
   };
   const buckets = () => app.store.books.read(studio, (book) => book.buckets());
@@ -115,9 +123,9 @@ describe('each line becomes what a member would have typed then', () => {
       at: Date.parse('2025-03-05T18:00:00Z'),
       loggedAt: Date.parse(start),
       event: { kind: 'reading', gravity: { value: 1.44 }, flow: { seconds: 13.5 }, stirred: true },
-      note: '=SUM(A1) etwas dick',
     });
     expect(water).toMatchObject({
+      note: '=SUM(A1) etwas dick',
       event: { kind: 'addition', added: { what: 'water', volume: 250 } },
       by: reading?.by,
     });
@@ -179,11 +187,12 @@ const wrong = [
   ['2025-03-05,Gull,1.44,,,', 'there is no bucket "Gull"'],
   ['2025-03-05,,1.44,,,', 'it names no bucket'],
   ['2025-03-05,gg,,,,', 'it says nothing'],
-  ['2025-03-05,gg,1,44,,,x', 'it has 7 cells'],
+  ['2025-03-05,gg,1.44,14,,,perhaps', '"perhaps" is neither yes nor no'],
+  ['2025-03-05,gg,1,44,,,,x', 'it has 8 cells'],
 ] as const;
 
 describe('all comes in, or nothing', () => {
-  const header = 'Date,Bucket,SG,Seconds,Water,Note\n';
+  const header = 'Date,Bucket,SG,Seconds,Water,Note,Stirred\n';
 
   it('not with a line that is refused, as it would be if it were typed', async () => {
     const { bringIn, buckets, close } = await room();
@@ -199,10 +208,11 @@ describe('all comes in, or nothing', () => {
   });
 
   it('a dry run shows what each line would become, in time order, and changes nothing', async () => {
-    const { bringIn, buckets, close } = await room();
-    const before = await buckets();
+    const { app, studio, bringIn, buckets, close } = await room();
+    const members = () => app.store.books.read(studio, (book) => book.members());
+    const before = [await buckets(), await members()];
     const { code, heard } = await bringIn(
-      `${header}2025-03-05,Herring,1.44,,200 ml,\n2025-03-04,gg,,14,,fine\n2025-03-06,gg,3,,,\n`,
+      'Date,Bucket,SG,Seconds,Water,Note,Who\n2025-03-05,Herring,1.44,,200 ml,\n2025-03-04,gg,,14,,fine,Newcomer\n2025-03-06,gg,3,,,\n',
       { dryRun: true, newBuckets: true },
     );
     expect({ code, heard }).toEqual({
@@ -213,12 +223,13 @@ describe('all comes in, or nothing', () => {
         '"gg" is Gull Grey: 2 lines.',
         '"Herring" is Herring: 1 line.',
         'Herring would be a new bucket.',
+        'Newcomer would be a new member.',
         'Times are read in America/St_Johns.',
         expect.stringMatching(/^Line 4: 3 can't be the gravity of a glaze/),
         '3 lines: 2 would be brought in, 0 are in the logbook already, 1 would be refused. Nothing was brought in.',
       ],
     });
-    expect(await buckets()).toEqual(before);
+    expect([await buckets(), await members()]).toEqual(before);
     await close();
   });
 

@@ -88,10 +88,10 @@ it('a notebook in any order leaves the states that typing its lines one after an
       if (!read.ok || !found?.ok) throw new Error(JSON.stringify(found ?? read));
       const heard: string[] = [];
       const say = (text: string) => void heard.push(text);
-      const { app, studio, member } = brought;
+      const { app, studio } = brought;
       const code = await importNotebook(
         app,
-        { studio, member, table: read.table, settings: found.settings, newBuckets: false, dryRun: false },
+        { studio, as: 'me', table: read.table, settings: found.settings, newBuckets: false, dryRun: false },
         { say, refuse: say, progress: () => undefined, most: 9 },
       );
       expect({ code, heard }).toMatchObject({ code: 0 });

@@ -59,6 +59,8 @@ export class ImportingLogbook extends WritingLogbook {
 
   async memberNamed(typed: string, now: Instant): Promise<{ id: MemberId; isNew: boolean } | undefined> {
     const name = withoutNul(typed).replace(/\s+/g, ' ').trim();
+    const called = await this.memberKnownAs('terminal', name);
+    if (called) return { id: called.id, isNew: false };
     const known = (await this.members()).filter((member) => nameKey(member.name) === nameKey(name));
     const [one, ...others] = known;
     if (one) return others.length === 0 ? { id: one.id, isNew: false } : undefined;
@@ -68,7 +70,6 @@ export class ImportingLogbook extends WritingLogbook {
     await db
       .insertInto('member_identities')
       .values({ studio_id: studio, platform: 'terminal', external_id: name, member_id: id })
-      .onConflict((conflict) => conflict.doNothing())
       .execute();
     return { id, isNew: true };
   }

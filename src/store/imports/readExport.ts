@@ -20,11 +20,16 @@ import { ImportProblem } from './importProblem.ts';
 
 const aName = aMember.refine((id) => id !== '' && id.length <= 100);
 
+const differ = <T>(all: readonly T[], key: (one: T) => unknown): boolean =>
+  new Set(all.map(key)).size === all.length;
+
 const head = z.looseObject({
   studio: z.looseObject({ name: text.optional() }),
-  members: z.array(z.object({ id: aName, name: text })),
+  members: z.array(z.object({ id: aName, name: text })).refine((all) => differ(all, ({ id }) => id)),
   buckets: z.array(z.looseObject({ no: aStream })),
-  notes: z.array(z.object({ no: aSeq, title: text, text, words: text, by: aName, at: anInstant })),
+  notes: z
+    .array(z.object({ no: aSeq, title: text, text, words: text, by: aName, at: anInstant }))
+    .refine((all) => differ(all, ({ no }) => no)),
 });
 export type ExportHead = z.infer<typeof head>;
 

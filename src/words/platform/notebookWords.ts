@@ -35,6 +35,8 @@ export const notebookWords = {
     `"${typed}" is nothing that "${column}" could mean. It can be ${all.join(', ')}; with a unit where its numbers have none, such as "water ml".`,
   twice: (meaning: string, [one, other]: readonly [string, string]) =>
     `"${one}" and "${other}" would both be ${meaning}. Make one of them ignore.`,
+  noHeader: (header: readonly string[]) =>
+    `The first line must name the columns, and there is a date in it: ${columnsNamed(header)}.`,
   noDate: (header: readonly string[]) =>
     `No column says the date. The first line names ${columnsNamed(header)}.`,
   noBucketColumn: (header: readonly string[]) =>
@@ -66,6 +68,7 @@ export const notebookWords = {
     typed === '' ? 'it names no bucket' : `there is no bucket "${typed}"; --new-buckets makes it`,
   whichBucket: (typed: string) => `"${typed}" fits several buckets`,
   whichMember: (typed: string) => `several members are called "${typed}"`,
+  yesOrNo: (typed: string) => `"${typed}" is neither yes nor no`,
   refusedLine: (line: number, why: string) => `Line ${line}: ${why}`,
   becomes: (line: number, bucket: string, what: readonly string[]) =>
     `Line ${line}, ${bucket}: ${what.join('; ')}`,
