@@ -1,7 +1,8 @@
 import { definedOnly } from '../src/definedOnly.ts';
 import { asks } from '../src/contract/contract.ts';
 import { exportCsv } from '../src/replies/export/exportCsv.ts';
-import { exportFormat, exportJson } from '../src/replies/export/exportJson.ts';
+import { exportJson } from '../src/replies/export/exportJson.ts';
+import { exportFormat } from '../src/studio/logbook/exportFormat.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';

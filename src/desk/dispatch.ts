@@ -160,7 +160,8 @@ const isOvertaken = async (request: Request, after: Seq, values: Record<string, 
   return movedOn(bucket, after, printLine(request.path, request.typed), asking);
 };
 
-const answered = async <B extends Logbook>(
+/** Reads a command's options and runs it in the logbook that it is given. */
+export const runLeaf = async <B extends Logbook>(
   leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
   request: Request,
   context: Asking & { book: B },
@@ -184,7 +185,7 @@ const run = async <B extends Logbook>(
   const member = await asking.book.standsFor(asking.member);
   if (member === undefined) return refuse(asking.words.desk.forgotten, {});
   const request = await withOriginalTime(leaf, sent, { ...asking, member });
-  const reply = await answered(leaf, request, { ...asking, member, typed: request.typed });
+  const reply = await runLeaf(leaf, request, { ...asking, member, typed: request.typed });
   const name = whenOption(leaf);
   return request === sent || reply.kind === 'answer' || name === undefined
     ? reply

@@ -2,6 +2,7 @@ import { accessSync, constants, existsSync, realpathSync, rmSync, statSync } fro
 import { basename, dirname, join } from 'node:path';
 import type { Clock } from '../clock.ts';
 import type {
+  Logbook,
   LogbookStore,
   HeldLines,
   People,
@@ -9,6 +10,8 @@ import type {
   ReminderQueue,
 } from '../studio/logbook/ports.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
+import { bringStudioIn, type BroughtStudio } from './imports/bringStudioIn.ts';
+import { Imports } from './imports/imports.ts';
 import { openDatabase, type Database } from './engine/database.ts';
 import { dropExpired } from './lines/dropExpired.ts';
 import { Eraser } from './people/eraser.ts';
@@ -41,6 +44,12 @@ export interface Store {
   room<Reply>(studio: StudioId): { door: StoredCredentials; posts: RoomPosts<Reply> };
   /** Calls the listener about changes to people; returns a function that stops it. */
   followPeople(listener: (change: PeopleChange) => void): () => void;
+  /** Writes a whole new studio, all or nothing: nothing when `check` throws, which sees the result. */
+  bringStudioIn(
+    studio: BroughtStudio,
+    check: (book: Logbook) => Promise<void>,
+  ): Promise<{ id: StudioId; entries: number; namesakes: string[] }>;
+  imports: Imports;
   /** Resolves when no erasure is pending. */
   erased(): Promise<void>;
   /** Folds all cached states again from the entries; returns the number of streams. */
@@ -81,6 +90,8 @@ export const openStore = async (file: string, options: StoreOptions): Promise<St
           posts: new RoomPosts<Reply>(turns, clock, studio),
         }),
         followPeople: (listener) => changes.listen(listener),
+        bringStudioIn: (studio, check) => bringStudioIn(turns, clock, studio, check),
+        imports: new Imports(turns, clock),
         erased: () => eraser.idle(),
         rebuildStates: () => rebuildStates(turns),
         close: async () => {

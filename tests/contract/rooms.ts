@@ -111,6 +111,7 @@ export const rooms: readonly Room[] = [
   store('/reminders'),
   store('/room'),
   store('/logbook'),
+  store('/imports'),
   store(''),
   {
     room: 'src/parse',
@@ -144,6 +145,13 @@ export const rooms: readonly Room[] = [
   answers('src/replies/studio'),
   answers('src/replies/export'),
   answers('src/desk'),
+  {
+    room: 'src/notebook',
+    packages: ['papaparse'],
+    not: [...everyStore, 'src/clock.ts'],
+    instead:
+      'A notebook becomes what members would have typed: what that means belongs into commands, reading the file into src/start.',
+  },
   answers('commands/batch'),
   answers('commands/bucket'),
   answers('commands/coat'),

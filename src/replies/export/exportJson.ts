@@ -1,25 +1,18 @@
 import type { Instant } from '../../studio/ids.ts';
+import { exportFormat } from '../../studio/logbook/exportFormat.ts';
 import type { Logbook } from '../../studio/logbook/ports.ts';
 import { exportEntries, type ExportScope } from './exportEntries.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
-/** Raised when readers of the old format would misread the new one. */
-export const exportFormat = 1;
-
-/** One JSON document in small chunks, one entry on each line. */
-export async function* exportJson(
-  book: Logbook,
-  now: Instant,
-  scope: ExportScope,
-): AsyncGenerator<{ text: string; entries: number }> {
-  const part = (text: string, entries = 0) => ({ text, entries });
+/** Everything but the entries: what is told in few words, or follows from them. */
+export const exportHead = async (book: Logbook, now: Instant, scope: ExportScope) => {
   const buckets = (await book.buckets())
     .filter(({ no }) => scope.bucket === undefined || no === scope.bucket)
     // A few matrices that nobody reads: they follow from the entries.
     .map(({ belief: _, ...state }) => state);
   const whole = scope.bucket === undefined;
   const { seq: _, ...studio } = await book.studio();
-  const head = {
+  return {
     format: exportFormat,
     exportedAt: isoInstant(now),
     ...(scope.since !== undefined && { since: isoInstant(scope.since) }),
@@ -30,6 +23,16 @@ export async function* exportJson(
     pieces: whole ? await book.pieces() : [],
     notes: whole ? await book.notes() : [],
   };
+};
+
+/** One JSON document in small chunks, one entry on each line. */
+export async function* exportJson(
+  book: Logbook,
+  now: Instant,
+  scope: ExportScope,
+): AsyncGenerator<{ text: string; entries: number }> {
+  const part = (text: string, entries = 0) => ({ text, entries });
+  const head = await exportHead(book, now, scope);
   yield part(`${JSON.stringify(head).slice(0, -1)},"entries":[`);
   let between = '\n';
   for await (const entries of exportEntries(book, scope)) {

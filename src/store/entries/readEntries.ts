@@ -7,6 +7,7 @@ import {
   coatStream,
   firedStream,
   pieceStream,
+  studioStream,
   entryId,
   type Instant,
   type MemberId,
@@ -70,6 +71,18 @@ export const readBucket = async (
   return rows.map((row) => entryOf<BucketEvent>(row, readBucketEvent(row.event)));
 };
 
+/** After two members were linked, an event that names the one means the other. */
+const currentMembers = async (db: Kysely<Tables>, studio: StudioId) => {
+  const joins = await db
+    .selectFrom('member_joins')
+    .where('studio_id', '=', studio)
+    .select(['member_id', 'into_id'])
+    .execute();
+  const now = new Map(joins.map(({ member_id, into_id }) => [member_id, into_id]));
+  return <E extends LoggedEvent>(event: E): E =>
+    'member' in event ? { ...event, member: now.get(event.member) ?? event.member } : event;
+};
+
 /** All of a studio's own entries, to fold. */
 export const readStudio = async (
   db: Kysely<Tables>,
@@ -77,14 +90,7 @@ export const readStudio = async (
   stream: StreamNo,
 ): Promise<Entry<StudioEvent>[]> => {
   const rows = await inStream(db, studio, stream).orderBy('entry.seq').execute();
-  const joins = await db
-    .selectFrom('member_joins')
-    .where('studio_id', '=', studio)
-    .select(['member_id', 'into_id'])
-    .execute();
-  const now = new Map(joins.map(({ member_id, into_id }) => [member_id, into_id]));
-  const meant = (event: StudioEvent): StudioEvent =>
-    'member' in event ? { ...event, member: now.get(event.member) ?? event.member } : event;
+  const meant = await currentMembers(db, studio);
   return rows.map((row) => entryOf<StudioEvent>(row, meant(readStudioEvent(row.event))));
 };
 
@@ -140,8 +146,13 @@ export const readEntries = async (
   if (range.before !== undefined) query = query.where('entry.seq', '<', range.before);
   if (range.at !== undefined) query = query.where('entry.seq', '=', range.at);
   const rows = await query.execute();
+  const meant = stream === studioStream ? await currentMembers(db, studio) : undefined;
+  const eventOf = (row: EntryRow) => {
+    const event = readEvent(row.stream_no, row.event);
+    return meant ? meant(event) : event;
+  };
   return rows.map((row) => ({
-    ...entryOf(row, readEvent(row.stream_no, row.event)),
+    ...entryOf(row, eventOf(row)),
     ...(row.note !== null && (row.removed_by === null ? { note: row.note } : { noteRemoved: true as const })),
     ...(row.undone_by !== null && { undoneBy: row.undone_by }),
   }));
