@@ -1,5 +1,5 @@
 import { nearestCommand } from './nearestCommand.ts';
-import { parseLine } from '../contract/parseLine.ts';
+import { parseLine, type LineProblem } from '../contract/parseLine.ts';
 import { refusal } from '../contract/refusal.ts';
 import type { Desk, Reply, Request } from '../contract/contract.ts';
 import type { Words } from '../words/words.ts';
@@ -40,29 +40,95 @@ const bareHelp = async (key: string, speaker: Speaker, ports: Ports): Promise<Re
   };
 };
 
-/** Parses one line, runs it and returns the reply. */
-export const speak = async (line: string, key: string, speaker: Speaker, ports: Ports): Promise<Reply> => {
-  if (/^help[!.\s]*$/i.test(line.trim())) return bareHelp(key, speaker, ports);
-  const reply = await spoken(line, key, speaker, ports);
-  const isPlain = !line.trim().startsWith('/') || !parseLine(line, ports.desk.commands).ok;
-  if (reply.kind === 'answer' || !isPlain) return reply;
-  return (await urgentReply(line, key, speaker, ports)) ?? reply;
+/** Commands of which the name alone is an everyday word: without a slash and options the line is plain. */
+const everyday = new Set(['reading', 'added', 'stirred', 'sieved']);
+
+const isEveryday = (line: string, commands: Desk['commands']): boolean => {
+  const parsed = parseLine(line, commands);
+  if (!parsed.ok || line.startsWith('/')) return false;
+  const { path, typed, after } = parsed.value;
+  const [name = ''] = path;
+  return (
+    everyday.has(name) &&
+    after === undefined &&
+    Object.keys(typed).join() === 'bucket' &&
+    !/bucket:/i.test(line)
+  );
 };
 
-/** The line as a command, and what it lacks of one. */
-const spoken = async (
-  line: string,
+/** What the line would log, or the bucket that it asks about; undefined if it says neither. */
+const plainReply = async (
+  words: string,
   key: string,
   speaker: Speaker,
-  { desk, words }: Ports,
+  { desk }: Ports,
+): Promise<Reply | undefined> => {
+  const reply = await desk.dispatch({ ...speaker, key, path: ['say'], typed: { words } });
+  return reply.data['plain'] === undefined ? reply : undefined;
+};
+
+/** `bukcet`, but not `fire`, which is a word of its own and begins a command by chance. */
+const misspeltCommand = (typed: string, commands: Desk['commands']): boolean => {
+  const near = typed.length < 4 ? undefined : nearestCommand(typed, commands);
+  return near !== undefined && !near.startsWith(typed.toLowerCase());
+};
+
+const isAnswered = ({ data }: Reply): boolean =>
+  data['verdict'] !== undefined || (Array.isArray(data['answers']) && data['answers'].length > 0);
+
+/** A line that is no command: an emergency, something to log, or a question. */
+const plainOrAsked = async (
+  line: string,
+  why: LineProblem,
+  key: string,
+  speaker: Speaker,
+  ports: Ports,
 ): Promise<Reply> => {
+  const { desk } = ports;
+  const refused = notACommand(line, why, ports);
+  const question = line.replace(/^\//, '').slice(0, longestAsked);
+  const asked = await desk.dispatch({ ...speaker, key, path: ['ask'], typed: { question } });
+  if (asked.data['emergency'] === true) return asked;
+  // “bucket 4 1.46” begins with the name of a group; “dose: …” is a command that went wrong.
+  const isPlain = why.kind === 'unknown-command' || why.kind === 'needs-leaf';
+  if (!isPlain || line.startsWith('/')) return refused;
+  const plain = await plainReply(line, key, speaker, ports);
+  if (plain) return plain;
+  const words = line.split(/\s+/).length;
+  const isMisspelt =
+    why.kind === 'needs-leaf' ? words < 4 : words < 4 && misspeltCommand(why.typed, desk.commands);
+  if (isMisspelt) return refused;
+  if (isAnswered(asked)) return asked;
+  if (why.kind === 'needs-leaf') return refused;
+  return { ...asked, reasons: [...(asked.reasons ?? []), ports.words.plain.howTo] };
+};
+
+/** Parses one line, runs it and returns the reply. */
+export const speak = async (typed: string, key: string, speaker: Speaker, ports: Ports): Promise<Reply> => {
+  const line = typed.trim();
+  const { desk } = ports;
+  if (/^help[!.\s]*$/i.test(line)) return bareHelp(key, speaker, ports);
   const parsed = parseLine(line, desk.commands);
-  if (parsed.ok) return desk.dispatch({ ...speaker, key, ...parsed.value });
+  if (parsed.ok) {
+    if (isEveryday(line, desk.commands)) {
+      const plain =
+        (await urgentReply(line, key, speaker, ports)) ?? (await plainReply(line, key, speaker, ports));
+      if (plain) return plain;
+    }
+    const reply = await desk.dispatch({ ...speaker, key, ...parsed.value });
+    if (reply.kind === 'answer' || line.startsWith('/')) return reply;
+    return (await urgentReply(line, key, speaker, ports)) ?? reply;
+  }
+  if (parsed.why.kind === 'empty') return notACommand(line, parsed.why, ports);
+  return plainOrAsked(line, parsed.why, key, speaker, ports);
+};
+
+/** What a line lacks of a command. */
+const notACommand = (line: string, why: LineProblem, { desk, words }: Ports): Reply => {
   const refused = (title: Reply['title']): Reply => ({
     ...refusal(title, { line: line.slice(0, 200) }),
     private: true,
   });
-  const { why } = parsed;
   switch (why.kind) {
     case 'empty':
       return refused(words.desk.line.empty());

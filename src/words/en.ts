@@ -20,6 +20,7 @@ import { massText, percentText, volumeAbout, volumeText } from './text/measures.
 import { noteWords } from './ask/noteWords.ts';
 import { optionWords } from './desk/optionWords.ts';
 import { peopleWords } from './studio/peopleWords.ts';
+import { plainWords } from './desk/plainWords.ts';
 import { prepWords } from './piece/prepWords.ts';
 import { readingWords } from './bucket/readingWords.ts';
 import { recipeWords } from './batch/recipeWords.ts';
@@ -85,6 +86,7 @@ export const en = {
   notes: noteWords,
   option: optionWords,
   people: peopleWords,
+  plain: plainWords,
   prep: prepWords,
   reading: readingWords,
   recipe: recipeWords,
