@@ -57,7 +57,7 @@ export const planNewBatch = asks({
           ? { powder: v.powder }
           : undefined;
     if (!wanted) return refusal(w.volumeOrPowder);
-    const known = await knownRecipe(v.recipe, v.gravities, asking);
+    const known = await knownRecipe(v.recipe, v.gravities, ['batch', 'plan'], asking);
     if (!known.ok) return known.reply;
     const { particleGravity } = known;
     const plan = planBatch({

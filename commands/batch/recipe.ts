@@ -21,7 +21,7 @@ export const keepRecipe = logs({
     const { words, book } = context;
     const w = words.recipe;
     if (/\d\s*[,;%]|[,;]/.test(v.name)) return refusal(w.nameIsRecipe(v.name));
-    const known = await knownRecipe(v.recipe, v.gravities, context);
+    const known = await knownRecipe(v.recipe, v.gravities, ['batch', 'recipe'], context);
     if (!known.ok) return known.reply;
     const { lines } = known.recipe;
     const before = (await book.studio()).recipes;

@@ -16,6 +16,7 @@ export const deskWords = {
   wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
   more: ours('More'),
   from: 'The row to start the list from',
+  then: 'The line to go on with',
   broken: (id: string): Text =>
     t`Something went wrong here. It was not your fault, and nothing was saved. Give a keeper this number: ${[id]}.`,
   trouble: {

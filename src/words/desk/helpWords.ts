@@ -60,6 +60,11 @@ export const helpWords = {
       keeper: true,
     },
     {
+      job: 'Describe several materials',
+      line: '/studio materials list:"moon dust: like kaolin; black stain: cobalt, not soluble, 4.2"',
+      keeper: true,
+    },
+    {
       job: 'Write a studio note',
       line: '/note add title:"Where the cookies are" text:"Clay cookies are on the shelf by the kiln door."',
       keeper: true,

@@ -98,6 +98,7 @@ export const roomPageWords = {
     'studio reminders': 'When reminders come',
     'studio firing': 'Next firing',
     'studio material': 'Describe a material',
+    'studio materials': 'Describe several materials',
     'studio vessel': 'Calibrate a cup',
     'studio cup': 'Name a flow cup',
     'studio keeper': 'Make a keeper',
