@@ -92,6 +92,8 @@ export const recipeWords = {
   goOn: ours('Go on with the recipe'),
   sayAll: ours('Say what they are'),
 
+  oddSum: (sum: number): Text =>
+    t`The base adds up to ${[String(sum)]}, not to 100. Is a material missing, or mistyped? It is counted in parts as it stands.`,
   oddRecipe: ours('That mix would have a gravity that no powder has. Check the gravities.'),
 
   nameIsRecipe: (name: string): Text =>
