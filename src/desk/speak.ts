@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import { nearestCommand } from './nearestCommand.ts';
 import { parseLine, type LineProblem } from '../contract/parseLine.ts';
 import { refusal } from '../contract/refusal.ts';
@@ -56,7 +57,7 @@ const isEveryday = (line: string, commands: Desk['commands']): boolean => {
   );
 };
 
-/** What the line would log, or the bucket that it asks about; undefined if it says neither. */
+/** What the line would log, or the bucket that it asks about; undefined if it says neither, or tells of an emergency. */
 const plainReply = async (
   words: string,
   key: string,
@@ -64,8 +65,11 @@ const plainReply = async (
   { desk }: Ports,
 ): Promise<Reply | undefined> => {
   const reply = await desk.dispatch({ ...speaker, key, path: ['say'], typed: { words } });
-  return reply.data['plain'] === undefined ? reply : undefined;
+  return reply.data['plain'] === undefined && reply.data['emergency'] !== true ? reply : undefined;
 };
+
+const isNearCommand = (typed: string, commands: Desk['commands']): boolean =>
+  nearestCommand(typed, commands) !== undefined;
 
 /** `bukcet`, but not `fire`, which is a word of its own and begins a command by chance. */
 const misspeltCommand = (typed: string, commands: Desk['commands']): boolean => {
@@ -86,14 +90,17 @@ const plainOrAsked = async (
 ): Promise<Reply> => {
   const { desk } = ports;
   const refused = notACommand(line, why, ports);
-  const question = line.replace(/^\//, '').slice(0, longestAsked);
-  const asked = await desk.dispatch({ ...speaker, key, path: ['ask'], typed: { question } });
-  if (asked.data['emergency'] === true) return asked;
   // “bucket 4 1.46” begins with the name of a group; “dose: …” is a command that went wrong.
   const isPlain = why.kind === 'unknown-command' || why.kind === 'needs-leaf';
-  if (!isPlain || line.startsWith('/')) return refused;
-  const plain = await plainReply(line, key, speaker, ports);
+  const bare = line.replace(/^\//, '');
+  const isCommand =
+    line.startsWith('/') && (why.kind !== 'unknown-command' || isNearCommand(why.typed, desk.commands));
+  const plain = isPlain && !isCommand ? await plainReply(bare, key, speaker, ports) : undefined;
   if (plain) return plain;
+  const question = bare.slice(0, longestAsked);
+  const asked = await desk.dispatch({ ...speaker, key, path: ['ask'], typed: { question } });
+  if (asked.data['emergency'] === true) return asked;
+  if (!isPlain || line.startsWith('/')) return refused;
   const words = line.split(/\s+/).length;
   const isMisspelt =
     why.kind === 'needs-leaf' ? words < 4 : words < 4 && misspeltCommand(why.typed, desk.commands);
@@ -101,6 +108,23 @@ const plainOrAsked = async (
   if (isAnswered(asked)) return asked;
   if (why.kind === 'needs-leaf') return refused;
   return { ...asked, reasons: [...(asked.reasons ?? []), ports.words.plain.howTo] };
+};
+
+/** `/reading gull grey 1.46 13 sec` lacks its options' names: the press that logs what it says comes with the refusal. */
+const withDraft = async (
+  reply: Reply,
+  line: string,
+  key: string,
+  speaker: Speaker,
+  ports: Ports,
+): Promise<Reply> => {
+  const bare = line.slice(1);
+  if (reply.data['option'] !== 'bucket' || reply.actions || !isEveryday(bare, ports.desk.commands))
+    return reply;
+  const draft = await plainReply(bare, key, speaker, ports);
+  return draft?.data['draft'] === undefined
+    ? reply
+    : { ...reply, ...definedOnly({ actions: draft.actions }) };
 };
 
 /** Parses one line, runs it and returns the reply. */
@@ -112,11 +136,12 @@ export const speak = async (typed: string, key: string, speaker: Speaker, ports:
   if (parsed.ok) {
     if (isEveryday(line, desk.commands)) {
       const plain =
-        (await urgentReply(line, key, speaker, ports)) ?? (await plainReply(line, key, speaker, ports));
+        (await plainReply(line, key, speaker, ports)) ?? (await urgentReply(line, key, speaker, ports));
       if (plain) return plain;
     }
     const reply = await desk.dispatch({ ...speaker, key, ...parsed.value });
-    if (reply.kind === 'answer' || line.startsWith('/')) return reply;
+    if (reply.kind === 'answer') return reply;
+    if (line.startsWith('/')) return withDraft(reply, line, key, speaker, ports);
     return (await urgentReply(line, key, speaker, ports)) ?? reply;
   }
   if (parsed.why.kind === 'empty') return notACommand(line, parsed.why, ports);

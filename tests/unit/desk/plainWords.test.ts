@@ -128,6 +128,23 @@ describe('a line in plain words', () => {
     expect(none.reasons.join(' ')).toMatch(/say the bucket and what you measured/);
   });
 
+  it('with a slash before it is understood all the same', async () => {
+    const room = await openRoomWithGullGrey();
+    expect((await room.say(10, '/gull grey 1.46')).title).toBe('Gull Grey: gravity 1.46. Log it?');
+    expect((await room.say(10, '/bukcet gull grey')).title).toMatch(/no command “bukcet”/);
+  });
+
+  it('after a command’s name, without its options’ names, comes with the press that logs it', async () => {
+    const room = await openRoomWithGullGrey();
+    const refused = await room.say(10, '/reading gull grey 1.46 13 sec');
+    expect(refused.title).toMatch(/Put an option name before/);
+    expect(refused.actions[0]?.label).toBe('Log it');
+    expect(await room.say(11, refused.actions[0]?.line ?? '')).toMatchObject({
+      ok: true,
+      data: { gravity: 1.46 },
+    });
+  });
+
   it('an emergency comes first, whatever is measured in the same line', async () => {
     const room = await openRoomWithGullGrey();
     for (const line of [
