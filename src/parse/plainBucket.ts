@@ -13,6 +13,8 @@ export interface BucketSaid {
 }
 
 const mostWords = 5;
+/** Among more words than this nobody looks for a misspelt name. */
+const mostWordsLeft = 24;
 
 /** Runs of words that stand side by side, the longest first. */
 const runsOf = (text: PlainText, most: number): { typed: string; from: number; to: number }[] => {
@@ -34,15 +36,17 @@ export const takeNamedBucket = (
   all: readonly BucketState[],
   isOther: (word: string) => boolean,
 ): BucketSaid | undefined => {
+  const names = new Map<string, BucketState[]>();
+  for (const state of all) {
+    const { name, nick } = state.settings;
+    const nicks = nick === undefined || isOther(normalizedName(nick)) ? [] : [normalizedName(nick)];
+    for (const one of new Set([normalizedName(name), ...nicks]))
+      names.set(one, [...(names.get(one) ?? []), state]);
+  }
   for (const { typed, from, to } of runsOf(text, mostWords)) {
     const said = normalizedName(typed);
-    if (said === '' || /^\d+$/.test(said)) continue;
-    const fits = all.filter(
-      ({ settings: { name, nick } }) =>
-        normalizedName(name) === said ||
-        (nick !== undefined && normalizedName(nick) === said && !isOther(said)),
-    );
-    if (fits.length === 0) continue;
+    const fits = /^\d*$/.test(said) ? undefined : names.get(said);
+    if (!fits) continue;
     text.cut(from, to);
     const inUse = fits.filter(({ retired }) => !retired);
     return { buckets: inUse.length > 0 ? inUse : fits, typed, guessed: false };
@@ -83,6 +87,7 @@ export const takeNumberedBucket = (
 
 /** A bucket by a beginning, a part or a misspelling of its name, in the words that nothing else was made of. */
 export const takeNearBucket = (text: PlainText, all: readonly BucketState[]): BucketSaid | undefined => {
+  if (text.words().length > mostWordsLeft) return undefined;
   for (const { typed, from, to } of runsOf(text, 3)) {
     const words = typed.split(/\s+/);
     if (normalizedName(typed).length < 3 || /^[\d\s.,]+$/.test(typed)) continue;

@@ -17,6 +17,7 @@ const lines = [
   'the reading on gull grey was 1.44 and it ran out in 14 seconds after I stirred it',
   'why is my glaze pinholing',
   'glaze '.repeat(95),
+  Array.from({ length: 90 }, (_, i) => `wrd${i}x`).join(' '),
   'x'.repeat(4000),
   '9'.repeat(4000),
   'gull grey 1.46 '.repeat(260),
