@@ -68,7 +68,7 @@ const bareGravity = (digits: string): string | undefined => {
 };
 
 /** Takes the next number out of a line, with its label and its unit. */
-export const takeQuantity = (text: PlainText, system: UnitSystem): PlainQuantity | undefined => {
+const takeQuantity = (text: PlainText, system: UnitSystem): PlainQuantity | undefined => {
   const found = pattern.exec(text.left);
   if (!found?.groups) return undefined;
   const { label: named, compound: both, clock, number: digits = '', space = '', unit: word } = found.groups;
@@ -94,4 +94,11 @@ export const takeQuantity = (text: PlainText, system: UnitSystem): PlainQuantity
   if (labelled) return { ...plain, is: labelled };
   const gravity = bareGravity(digits);
   return gravity === undefined ? { ...plain, is: [] } : { ...plain, is: ['gravity'], typed: gravity };
+};
+
+/** Takes all numbers out of a line, in their order. */
+export const takeQuantities = (text: PlainText, units: UnitSystem): PlainQuantity[] => {
+  const found: PlainQuantity[] = [];
+  for (let next = takeQuantity(text, units); next; next = takeQuantity(text, units)) found.push(next);
+  return found;
 };

@@ -1,8 +1,10 @@
+import { hazardsInName } from '../glaze/materials/hazardWords.ts';
 import { definedOnly } from '../definedOnly.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { takeNamedBucket, takeNearBucket, takeNumberedBucket, type BucketSaid } from './plainBucket.ts';
-import { takeQuantity, type PlainQuantity } from './plainQuantities.ts';
+import { takeQuantities, type PlainQuantity } from './plainQuantities.ts';
+import { maybeOf, measured, numberOfBucket, share, type Maybe, type Shared } from './plainShares.ts';
 import { isEmptyWord, substances, takeOut, takeUnstirred, verbOf, type Verb } from './plainVerbs.ts';
 import {
   escaped,
@@ -14,7 +16,7 @@ import {
   takeStrangeCup,
   takeWhen,
 } from './plainSights.ts';
-import { PlainText, plainLine } from './takePlain.ts';
+import { inFigures, PlainText, plainLine } from './takePlain.ts';
 import { unitsNamed } from './tradeUnits.ts';
 
 /** What a studio's plain lines may name. */
@@ -47,7 +49,7 @@ export type PlainLine =
       /** Something came out, not in. */
       out?: boolean;
       /** A number without a unit, and what it is most likely. */
-      maybe?: { option: string; value: string; typed: string };
+      maybe?: Maybe;
     };
 
 /** Whoever writes more than this tells a story; which of its numbers count, nobody can say. */
@@ -69,37 +71,6 @@ const takeVerbs = (text: PlainText): ReadonlySet<Verb> => {
   return found;
 };
 
-const takeQuantities = (text: PlainText, units: UnitSystem): PlainQuantity[] => {
-  const found: PlainQuantity[] = [];
-  for (let next = takeQuantity(text, units); next; next = takeQuantity(text, units)) found.push(next);
-  return found;
-};
-
-/** Gives each quantity to the first of these options that it may be and that is still free. */
-const share = (
-  quantities: readonly PlainQuantity[],
-  options: readonly (readonly [
-    option: string,
-    is: PlainQuantity['is'][number],
-    fits?: (one: PlainQuantity) => boolean,
-  ])[],
-): { typed: Record<string, string>; loose: PlainQuantity[] } => {
-  const typed: Record<string, string> = {};
-  const loose: PlainQuantity[] = [];
-  for (const quantity of quantities) {
-    const to = options.find(
-      ([option, is, fits]) =>
-        typed[option] === undefined && quantity.is.includes(is) && (fits?.(quantity) ?? true),
-    );
-    if (to) typed[to[0]] = quantity.typed;
-    else loose.push(quantity);
-  }
-  return { typed, loose };
-};
-
-const isSeconds = ({ typed }: PlainQuantity) =>
-  !/\d ?(?:m(?:ins?|inutes?)?|h(?:rs?|ours?)?|d(?:ays?)?)$/i.test(typed);
-
 /** Words that are left between what was read, without those that carry nothing at their ends. */
 const unreadOf = (text: PlainText): string[] =>
   text.runs().flatMap((run) => {
@@ -108,63 +79,6 @@ const unreadOf = (text: PlainText): string[] =>
     while (words.length > 0 && isEmptyWord(words.at(-1) ?? '')) words.pop();
     return words.length === 0 ? [] : [words.join(' ')];
   });
-
-/** What a bare number most likely is, when that is still missing: seconds, or a full cup's weight. */
-const maybeOf = (loose: readonly PlainQuantity[], typed: Record<string, string>, weighs: boolean) => {
-  const bare = loose.filter(({ is }) => is.length === 0);
-  const [one] = bare;
-  if (!one || bare.length > 1 || loose.length > 1) return undefined;
-  const { number } = one;
-  if (typed['seconds'] === undefined && number >= 3 && number <= 90)
-    return { option: 'seconds', value: one.typed, typed: one.typed };
-  if (
-    weighs &&
-    typed['weight'] === undefined &&
-    typed['gravity'] === undefined &&
-    number > 90 &&
-    number < 2000
-  )
-    return { option: 'weight', value: `${one.typed}g`, typed: one.typed };
-  return undefined;
-};
-
-/** A whole number that is left over, when no bucket was named: its number. */
-const numberOfBucket = (
-  quantities: readonly PlainQuantity[],
-  buckets: readonly BucketState[],
-): { bucket: BucketSaid; at: PlainQuantity } | undefined => {
-  const [one, ...others] = quantities.filter(({ is }) => is.length === 0);
-  if (!one || others.length > 0 || !Number.isInteger(one.number)) return undefined;
-  const isSafe = quantities.length === 1 || quantities.some(({ is }) => is.includes('duration'));
-  const found = buckets.filter(({ no }) => no === one.number);
-  return isSafe && found.length > 0
-    ? { bucket: { buckets: found, typed: one.typed, guessed: true }, at: one }
-    : undefined;
-};
-
-const household =
-  '(?=(?:cups?|litres?|liters?|pints?|quarts?|gallons?|kilos?|teaspoons?|tablespoons?|tsps?|tbsps?)\\b)';
-const figures: readonly (readonly [RegExp, string])[] = [
-  [/[?!]+\s*$/, ''],
-  [/\b(?:water or stir|stir or water)\b/i, ' '],
-  [new RegExp(`\\b(?:an? )?half (?:of )?(?:an? )?${household}`, 'i'), '1/2 '],
-  [new RegExp(`\\b(?:an? )?quarter (?:of )?(?:an? )?${household}`, 'i'), '1/4 '],
-  [new RegExp(`\\b(?:an?|one) ${household}`, 'i'), '1 '],
-  [new RegExp(`\\btwo ${household}`, 'i'), '2 '],
-  [new RegExp(`\\bthree ${household}`, 'i'), '3 '],
-];
-
-/** `half a cup` as `1/2 cup`, and without what asks or shouts. */
-const inFigures = (line: string): string =>
-  figures.reduce((text, [words, digits]) => text.replace(words, digits), line);
-
-const measured: Parameters<typeof share>[1] = [
-  ['gravity', 'gravity'],
-  ['seconds', 'duration', isSeconds],
-  ['weight', 'mass'],
-  ['temperature', 'temperature'],
-  ['gap', 'length', ({ is }) => !is.includes('duration')],
-];
 
 /** Reads a line that is no command as a draft of one. Nothing is guessed that the draft does not show. */
 export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: PlainWorld): PlainLine => {
@@ -205,12 +119,14 @@ export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: 
 
   const draft = (
     command: PlainCommand,
-    { typed, loose }: ReturnType<typeof share>,
+    { typed, loose }: Shared,
     more: { [option: string]: string | undefined } = {},
-    maybe?: ReturnType<typeof maybeOf>,
+    maybe?: Maybe,
   ): PlainLine => {
     const numbers = loose.map((one) => one.typed).filter((one) => one !== maybe?.typed);
-    const unread = [...numbers, ...unreadOf(text)];
+    // The words for a bucket that was guessed may have meant what went in.
+    const meant = bucket?.guessed && hazardsInName(bucket.typed).length > 0 ? [bucket.typed] : [];
+    const unread = [...numbers, ...meant, ...unreadOf(text)];
     const options = definedOnly({
       ...typed,
       ...more,
@@ -262,7 +178,7 @@ export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: 
         [['mesh', 'mesh']],
       ),
     );
-  const maybe = maybeOf(shared.loose, shared.typed, vessels.length > 0);
+  const maybe = maybeOf(shared, vessels.length > 0);
   const isLook = (look ?? seen) !== undefined && (verbs.size > 0 || bucket !== undefined);
   const isBareNumber =
     maybe !== undefined && (verbs.has('read') || (bucket !== undefined && unreadOf(text).length === 0));

@@ -19,6 +19,22 @@ export const plainLine = (typed: string): string =>
       .replace(/[\p{Cc}\p{Cf}\u2028\u2029]+/gu, ' '),
   );
 
+const household =
+  '(?=(?:cups?|litres?|liters?|pints?|quarts?|gallons?|kilos?|teaspoons?|tablespoons?|tsps?|tbsps?)\\b)';
+const figures: readonly (readonly [RegExp, string])[] = [
+  [/[?!]+\s*$/, ''],
+  [/\b(?:water or stir|stir or water)\b/i, ' '],
+  [new RegExp(`\\b(?:an? )?half (?:of )?(?:an? )?${household}`, 'i'), '1/2 '],
+  [new RegExp(`\\b(?:an? )?quarter (?:of )?(?:an? )?${household}`, 'i'), '1/4 '],
+  [new RegExp(`\\b(?:an?|one) ${household}`, 'i'), '1 '],
+  [new RegExp(`\\btwo ${household}`, 'i'), '2 '],
+  [new RegExp(`\\bthree ${household}`, 'i'), '3 '],
+];
+
+/** `half a cup` as `1/2 cup`, and without what asks or shouts. */
+export const inFigures = (line: string): string =>
+  figures.reduce((text, [words, digits]) => text.replace(words, digits), line);
+
 /** A line from which what is understood is taken out piece by piece, so that what is left was not understood. */
 export class PlainText {
   #left: string;
