@@ -41,6 +41,14 @@ describe('materials of the studio’s own', () => {
     });
   });
 
+  it('go on with a recipe alone, and with no other line', async () => {
+    const room = await openGlazeRoom();
+    const typed = { list: 'moon dust: like kaolin', then: '/forget-me' };
+    const answer = await room.request(1, { path: ['studio', 'materials'], typed, role: 'keeper' });
+    expect(answer.title).toMatch(/Only a recipe’s line can follow/);
+    expect(await taught(room)).toEqual([]);
+  });
+
   it.each([
     ['moon dust: like nothing known', /I don't know “nothing known”/],
     ['moon dust: cobalt', /dissolve in water/],
