@@ -3,6 +3,7 @@ import { setDrying } from './studio/drying.ts';
 import { setFiring } from './studio/firing.ts';
 import { setHours } from './studio/hours.ts';
 import { setMaterial } from './studio/material.ts';
+import { setMaterials } from './studio/materials.ts';
 import { setReminders } from './studio/reminders.ts';
 import { setSession } from './studio/session.ts';
 import { setStudio } from './studio/set.ts';
@@ -21,6 +22,7 @@ export const studioGroup: Group = {
     setReminders,
     setFiring,
     setMaterial,
+    setMaterials,
     setVessel,
     setCup,
     setKeeper,

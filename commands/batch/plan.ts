@@ -1,14 +1,19 @@
-import { asks, type Reply } from '../../src/contract/contract.ts';
+import { asks, type Action, type Asking, type Reply } from '../../src/contract/contract.ts';
 import { batchSheet } from '../../src/replies/batch/batchSheet.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { mass, number, statedGravity, volume } from '../../src/contract/kinds/quantities.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
-import { gravity, grams } from '../../src/glaze/units.ts';
-import { planBatch } from '../../src/studio/batch/planBatch.ts';
+import { gravity, grams, type Grams, type Millilitres } from '../../src/glaze/units.ts';
+import { pick } from '../../src/contract/kinds/picks.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
+import { planBatch, type BatchWanted } from '../../src/studio/batch/planBatch.ts';
+import { bagBatch, roundBatch } from '../../src/studio/batch/roundBatches.ts';
+import { weighingOrder } from '../../src/studio/batch/weighingOrder.ts';
+import type { UnitSystem } from '../../src/studio/settings/studio.ts';
 import { usablePart } from '../../src/studio/verdict/headroom.ts';
-import { recipeCautions } from '../../src/studio/settings/recipe.ts';
-import type { WeighedMaterial } from '../../src/studio/batch/scaleRecipe.ts';
+import { oddSum, recipeCautions, type Recipe } from '../../src/studio/settings/recipe.ts';
+import { toStep, type WeighedMaterial } from '../../src/studio/batch/scaleRecipe.ts';
 import type { Words } from '../../src/words/words.ts';
 
 const usualMesh = 80;
@@ -32,6 +37,49 @@ const materialFacts = (
   ];
 };
 
+const amountWanted = ({
+  volume: litres,
+  powder,
+  of,
+}: {
+  volume?: Millilitres;
+  powder?: Grams;
+  of?: 'all' | 'base';
+}): BatchWanted['amount'] | undefined => {
+  if (litres !== undefined) return powder === undefined ? { volume: litres } : undefined;
+  return powder && (of === 'base' ? { base: powder } : { powder });
+};
+
+/** Batches near this one that come out round, or use up a bag. */
+const otherBatches = (
+  of: 'all' | 'base' = 'all',
+  recipe: Recipe,
+  { materials, powder }: { materials: readonly WeighedMaterial[]; powder: Grams },
+  units: UnitSystem,
+  { words: { batch: w }, typed }: Asking,
+): Action[] => {
+  const { volume: _volume, pail: _pail, ...same } = typed;
+  const planned = (said: string): string => printLine(['batch', 'plan'], { ...same, powder: said });
+  const base = grams(materials.reduce((sum, one) => sum + (one.addition ? 0 : one.grams), 0));
+  const weighed = of === 'base' ? base : powder;
+  const round = roundBatch(weighed, units);
+  const bag = bagBatch(recipe, { weight: weighed, of }, units);
+  return [
+    ...(round
+      ? [{ label: w.roundPowder(round.typed, of), line: planned(round.typed), press: 'run' as const }]
+      : []),
+    ...(bag
+      ? [
+          {
+            label: w.wholeBag(bag.bag, bag.material),
+            line: planned(`${Number(bag.powder.toFixed(1))}g`),
+            press: 'run' as const,
+          },
+        ]
+      : []),
+  ];
+};
+
 export const planNewBatch = asks({
   name: 'plan',
   about: (w) => w.batch.plan,
@@ -41,6 +89,7 @@ export const planNewBatch = asks({
     recipe: { kind: recipe, needed: true, about: (w) => w.batch.recipeOption },
     volume: { kind: volume(10, 1_000_000, 'l', '15l'), needed: false, about: (w) => w.batch.volume },
     powder: { kind: mass(1, 1_000_000, '5kg'), needed: false, about: (w) => w.batch.powder },
+    of: { kind: pick(['all', 'base']), needed: false, about: (w) => w.batch.of },
     gravity: { kind: statedGravity, needed: true, about: (w) => w.batch.gravity },
     pail: { kind: volume(100, 250_000, 'l', '19l'), needed: false, about: (w) => w.batch.pail },
     mesh: { kind: number(10, 500, '80'), needed: false, about: (w) => w.batch.mesh },
@@ -50,14 +99,11 @@ export const planNewBatch = asks({
   async run(v, asking) {
     const { words, book, now } = asking;
     const w = words.batch;
-    const wanted =
-      v.volume !== undefined && v.powder === undefined
-        ? { volume: v.volume }
-        : v.powder !== undefined && v.volume === undefined
-          ? { powder: v.powder }
-          : undefined;
+    const wanted = amountWanted(v);
     if (!wanted) return refusal(w.volumeOrPowder);
-    const known = await knownRecipe(v.recipe, v.gravities, asking);
+    if (v.of === 'base' && !('base' in wanted)) return refusal(w.ofNeedsPowder);
+    const step = v.step ?? grams(1);
+    const known = await knownRecipe(v.recipe, v.gravities, ['batch', 'plan'], asking);
     if (!known.ok) return known.reply;
     const { particleGravity } = known;
     const plan = planBatch({
@@ -65,7 +111,7 @@ export const planNewBatch = asks({
       particleGravity,
       gravity: gravity(v.gravity),
       amount: wanted,
-      step: v.step ?? grams(1),
+      step,
     });
     switch (plan.kind) {
       case 'not-glaze':
@@ -78,10 +124,15 @@ export const planNewBatch = asks({
         return refusal(w.tooSmall(plan.step));
       case 'plan': {
         const { units, zone } = await book.studio();
-        const { powder, water, volume: made, materials } = plan;
+        const { powder, volume: made, materials } = plan;
+        const water = toStep(plan.water, step);
+        const first = toStep(grams(0.9 * water), step);
+        const back = toStep(grams(water - first), step);
         const name = v.recipe.name ?? w.newBatch;
         const title = w.planTitle(powder, water, made, v.gravity, units);
-        const steps = w.planSteps(water, v.mesh ?? usualMesh);
+        const order = weighingOrder(materials, known.materials);
+        const steps = w.planSteps({ first, back }, order, v.mesh ?? usualMesh);
+        const sum = oddSum(known.recipe);
         const cautions = [
           words.verdict.caution('dust'),
           ...(known.unexplained.length > 0 ? [words.recipe.unexplained(known.unexplained)] : []),
@@ -102,14 +153,16 @@ export const planNewBatch = asks({
               : [{ label: [w.factPail], text: w.fits(made, v.pail, usablePart * v.pail, units) }]),
           ],
           cautions,
+          actions: otherBatches(v.of, known.recipe, plan, units, asking),
           reasons: [
+            ...(sum === undefined ? [] : [words.recipe.oddSum(sum)]),
             ...steps.map((text, i) => w.step(i + 1, text)),
             w.solidsOfMix(particleGravity),
             w.sheet(),
           ],
           file: batchSheet({ name, title, materials, water, powder, steps, cautions }, { words, now, zone }),
           data: {
-            waterMl: water,
+            waterMl: plan.water,
             powderGrams: powder,
             gravity: v.gravity,
             volumeL: made / 1000,

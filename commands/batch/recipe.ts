@@ -6,7 +6,7 @@ import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
-import { recipeCautions, solidsOf } from '../../src/studio/settings/recipe.ts';
+import { oddSum, recipeCautions, solidsOf } from '../../src/studio/settings/recipe.ts';
 
 export const keepRecipe = logs({
   name: 'recipe',
@@ -21,13 +21,14 @@ export const keepRecipe = logs({
     const { words, book } = context;
     const w = words.recipe;
     if (/\d\s*[,;%]|[,;]/.test(v.name)) return refusal(w.nameIsRecipe(v.name));
-    const known = await knownRecipe(v.recipe, v.gravities, context);
+    const known = await knownRecipe(v.recipe, v.gravities, ['batch', 'recipe'], context);
     if (!known.ok) return known.reply;
     const { lines } = known.recipe;
     const before = (await book.studio()).recipes;
     const logged = stampNow(context);
     const { entry } = await book.logStudio({ kind: 'recipe', recipe: { name: v.name, lines } }, logged);
     const marked = await markBuckets(({ name }) => name === v.name, logged, context);
+    const sum = oddSum(known.recipe);
     const replaced = before.some(({ name }) => name.toLowerCase() === v.name.toLowerCase());
     return {
       kind: 'answer',
@@ -40,7 +41,7 @@ export const keepRecipe = logs({
           .filter(({ caution }) => caution !== 'silica dust')
           .map((one) => words.batch.materialCaution(one.caution, one.materials)),
       ],
-      reasons: [w.lines(lines)],
+      reasons: [...(sum === undefined ? [] : [w.oddSum(sum)]), w.lines(lines)],
       data: {
         entry: entry.id,
         name: v.name,

@@ -51,6 +51,7 @@ export const addBucket = logs({
         marks: [],
         mixed: false,
         sure: v.sure === true,
+        note: v.note,
       },
       context,
     );

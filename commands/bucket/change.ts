@@ -14,6 +14,7 @@ import { note, name } from '../../src/contract/kinds/texts.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
+import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { joinGlaze } from '../../src/studio/bucket/joinGlaze.ts';
 
 export const changeBucket = logs({
@@ -62,6 +63,7 @@ export const changeBucket = logs({
           marks: [...v.bucket.settings.cautions, ...(same?.settings.cautions ?? [])],
           mixed: v.bucket.brought !== undefined,
           sure: v.sure === true,
+          note: v.note,
         },
         context,
       ));
@@ -86,11 +88,15 @@ export const changeBucket = logs({
       );
     const state = await holdPoisoned(changed, v.bucket.settings.cautions, logged, context);
     const card = await bucketCard(state, context);
+    const poisonGone = poisonIn(
+      v.bucket.settings.cautions.filter((one) => !state.settings.cautions.includes(one)),
+    );
     const poured = await pouredOn(state, v.bucket.settings.cautions, context);
     return {
       ...card,
       cautions: [
         ...poured.cautions,
+        ...(poisonGone === undefined ? [] : [words.bucket.poisonTakenAway(poisonGone)]),
         ...(await unexplainedIn(state.settings, context)),
         ...(card.cautions ?? []),
       ],

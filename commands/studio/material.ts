@@ -1,15 +1,43 @@
-import { definedOnly } from '../../src/definedOnly.ts';
-import { gravity } from '../../src/glaze/units.ts';
-import { hazardsInName } from '../../src/glaze/materials/hazardWords.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, type Action, type Logging, type Reply } from '../../src/contract/contract.ts';
 import { hazards, material } from '../../src/contract/kinds/material.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
-import { markBuckets } from '../../src/replies/batch/markBuckets.ts';
-import { normalizedName } from '../../src/text/normalizedName.ts';
-import { refusal } from '../../src/contract/refusal.ts';
+import { thenOption } from '../../src/contract/kinds/thenLine.ts';
+import { keepMaterial } from '../../src/replies/batch/keepMaterial.ts';
+import { missingOfMaterial } from '../../src/replies/batch/missingOfMaterial.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
-import { name } from '../../src/contract/kinds/texts.ts';
+import { name, note } from '../../src/contract/kinds/texts.ts';
+import { bucketMarks, poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
+import { describeMaterial } from '../../src/studio/settings/describeMaterial.ts';
+import type { MaterialCaution } from '../../src/glaze/materials/materialTable.ts';
+
+/** Hazards that were known of it are not left out unasked, and those of a poison not without a reason. */
+const hazardsGone = (
+  gone: readonly MaterialCaution[],
+  { sure, note: why }: { sure?: boolean; note?: string },
+  { words, typed }: Logging,
+): Reply | undefined => {
+  const w = words.recipe;
+  const poison = poisonIn(bucketMarks(gone));
+  const wantsReason = poison !== undefined && why === undefined;
+  if (gone.length === 0 || (sure === true && !wantsReason)) return undefined;
+  const take: Action = {
+    label: words.bucket.marksGoneSure,
+    line: printLine(['studio', 'material'], { ...typed, sure: 'yes' }),
+    press: wantsReason ? 'edit' : 'run',
+  };
+  return {
+    kind: 'choice',
+    title: wantsReason ? words.bucket.poisonGone(poison) : w.hazardsGone(gone),
+    private: true,
+    actions: [
+      { label: words.bucket.marksGoneEdit, line: printLine(['studio', 'material'], typed), press: 'edit' },
+      take,
+    ],
+    data: { option: wantsReason ? 'note' : 'sure', hazards: [...gone] },
+  };
+};
 
 export const setMaterial = logs({
   name: 'material',
@@ -26,51 +54,35 @@ export const setMaterial = logs({
       needed: false,
       about: (w) => w.recipe.particleGravity,
     },
+    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
+    note: { kind: note, needed: false, about: (w) => w.note },
+    then: thenOption,
   },
   async run(v, context) {
     const { words, book } = context;
-    const w = words.recipe;
-    const grains = v['particle-gravity'] ?? v.like?.gravity;
-    // Without a similar material nothing may be guessed: ask for the hazards first.
-    if (!v.like && v.hazard === undefined) return refusal(w.sayHazard(v.name));
-    if (!v.like && v.soluble === undefined) return refusal(w.saySoluble(v.name));
-    if (grains === undefined) return refusal(w.sayGravity(v.name));
-    const cautions = [
-      ...new Set([
-        ...(v.like?.cautions ?? []).filter((one) => one !== 'soluble' || v.soluble !== false),
-        ...(v.hazard ?? []),
-        ...(v.soluble === true ? (['soluble'] as const) : []),
-        ...hazardsInName(v.name),
-      ]),
-    ];
-    const logged = stampNow(context);
-    const { entry } = await book.logStudio(
-      {
-        kind: 'material',
-        material: {
-          name: v.name,
-          ...definedOnly({ like: v.like?.id }),
-          gravity: gravity(grains),
-          cautions,
-        },
-      },
-      logged,
-    );
-    const name = normalizedName(v.name);
-    const marked = await markBuckets(
-      ({ lines }) => lines.some((line) => normalizedName(line.material) === name),
-      logged,
-      context,
-    );
+    const said = {
+      name: v.name,
+      like: v.like,
+      hazards: v.hazard,
+      soluble: v.soluble,
+      particleGravity: v['particle-gravity'],
+    };
+    const described = describeMaterial(said, (await book.studio()).materials);
+    if (described.kind === 'missing') return missingOfMaterial(v.name, described.what, words);
+    const doubt = hazardsGone(described.gone, v, context);
+    if (doubt) return doubt;
+    const { entry, marked } = await keepMaterial(described.material, stampNow(context, v.note), context);
+    const { gravity, cautions } = described.material;
     return {
       kind: 'answer',
-      title: w.materialKept(v.name, entry.id),
-      facts: [{ label: [words.batch.factSolids], text: words.batch.solids(grains) }],
+      title: words.recipe.materialKept(v.name, entry.id),
+      facts: [{ label: [words.batch.factSolids], text: words.batch.solids(gravity) }],
       cautions: [
-        ...(marked.length > 0 ? [w.marked(marked)] : []),
+        ...(marked.length > 0 ? [words.recipe.marked(marked)] : []),
         ...cautions.map((one) => words.batch.materialCaution(one, [v.name])),
       ],
-      data: { entry: entry.id, name: v.name, particleGravity: grains, cautions },
+      actions: v.then === undefined ? [] : [{ label: words.recipe.goOn, line: v.then, press: 'run' }],
+      data: { entry: entry.id, name: v.name, particleGravity: gravity, cautions },
     };
   },
 });

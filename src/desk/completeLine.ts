@@ -65,18 +65,30 @@ const completeOptions = async (
   return [(begun.length > 0 ? begun : texts).map(quoted), raw];
 };
 
+/** A line in plain words begins with a bucket: those whose names begin like it. */
+const bucketsBegun = async (typed: string, asker: Asker, desk: Desk): Promise<string[]> => {
+  const request = { ...asker, key: '', path: ['water-or-stir'], typed: { bucket: typed } };
+  const choices = await desk.suggest(request, 'bucket');
+  return choices
+    .map((choice) => choice.typed ?? choice.value)
+    .filter((name) => name.toLowerCase().startsWith(typed.toLowerCase()))
+    .map((name) => `${name} `);
+};
+
 /** Completes the end of a line: a command, a subcommand, an option or a value. */
 export const completeLine = async (line: string, asker: Asker, desk: Desk): Promise<Completion> => {
   const [, slash = '', first = '', gap = '', rest = ''] = /^(\s*\/?)(\S*)(\s*)([\s\S]*)$/.exec(line) ?? [];
+  const isPlain = !slash.includes('/') && first !== '';
   if (gap === '') {
     const names = startingWith(
       desk.commands.map(({ name }) => name),
       first,
-    );
-    return [names.map((name) => `${slash || '/'}${name}`), `${slash}${first}`];
+    ).map((name) => `${slash || '/'}${name}`);
+    const buckets = isPlain ? await bucketsBegun(first, asker, desk) : [];
+    return [[...names, ...buckets], `${slash}${first}`];
   }
   const command: Command | undefined = desk.commands.find(({ name }) => name === first.toLowerCase());
-  if (!command) return [[], line];
+  if (!command) return [isPlain ? await bucketsBegun(line.trimStart(), asker, desk) : [], line];
   if (!isGroup(command)) return completeOptions(command, [command.name], rest, asker, desk);
   const [, sub = '', space = '', more = ''] = /^(\S*)(\s*)([\s\S]*)$/.exec(rest) ?? [];
   if (space === '')

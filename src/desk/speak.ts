@@ -1,5 +1,6 @@
+import { definedOnly } from '../definedOnly.ts';
 import { nearestCommand } from './nearestCommand.ts';
-import { parseLine } from '../contract/parseLine.ts';
+import { parseLine, type LineProblem } from '../contract/parseLine.ts';
 import { refusal } from '../contract/refusal.ts';
 import type { Desk, Reply, Request } from '../contract/contract.ts';
 import type { Words } from '../words/words.ts';
@@ -40,29 +41,119 @@ const bareHelp = async (key: string, speaker: Speaker, ports: Ports): Promise<Re
   };
 };
 
-/** Parses one line, runs it and returns the reply. */
-export const speak = async (line: string, key: string, speaker: Speaker, ports: Ports): Promise<Reply> => {
-  if (/^help[!.\s]*$/i.test(line.trim())) return bareHelp(key, speaker, ports);
-  const reply = await spoken(line, key, speaker, ports);
-  const isPlain = !line.trim().startsWith('/') || !parseLine(line, ports.desk.commands).ok;
-  if (reply.kind === 'answer' || !isPlain) return reply;
-  return (await urgentReply(line, key, speaker, ports)) ?? reply;
+/** Commands of which the name alone is an everyday word: without a slash and options the line is plain. */
+const everyday = new Set(['reading', 'added', 'stirred', 'sieved']);
+
+const isEveryday = (line: string, commands: Desk['commands']): boolean => {
+  const parsed = parseLine(line, commands);
+  if (!parsed.ok || line.startsWith('/')) return false;
+  const { path, typed, after } = parsed.value;
+  const [name = ''] = path;
+  return (
+    everyday.has(name) &&
+    after === undefined &&
+    Object.keys(typed).join() === 'bucket' &&
+    !/bucket:/i.test(line)
+  );
 };
 
-/** The line as a command, and what it lacks of one. */
-const spoken = async (
+/** What the line would log, or the bucket that it asks about; undefined if it says neither, or tells of an emergency. */
+const plainReply = async (
+  words: string,
+  key: string,
+  speaker: Speaker,
+  { desk }: Ports,
+): Promise<Reply | undefined> => {
+  const reply = await desk.dispatch({ ...speaker, key, path: ['say'], typed: { words } });
+  return reply.data['plain'] === undefined && reply.data['emergency'] !== true ? reply : undefined;
+};
+
+const isNearCommand = (typed: string, commands: Desk['commands']): boolean =>
+  nearestCommand(typed, commands) !== undefined;
+
+/** `bukcet`, but not `fire`, which is a word of its own and begins a command by chance. */
+const misspeltCommand = (typed: string, commands: Desk['commands']): boolean => {
+  const near = typed.length < 4 ? undefined : nearestCommand(typed, commands);
+  return near !== undefined && !near.startsWith(typed.toLowerCase());
+};
+
+const isAnswered = ({ data }: Reply): boolean =>
+  data['verdict'] !== undefined || (Array.isArray(data['answers']) && data['answers'].length > 0);
+
+/** A line that is no command: an emergency, something to log, or a question. */
+const plainOrAsked = async (
+  line: string,
+  why: LineProblem,
+  key: string,
+  speaker: Speaker,
+  ports: Ports,
+): Promise<Reply> => {
+  const { desk } = ports;
+  const refused = notACommand(line, why, ports);
+  // “bucket 4 1.46” begins with the name of a group; “dose: …” is a command that went wrong.
+  const isPlain = why.kind === 'unknown-command' || why.kind === 'needs-leaf';
+  const bare = line.replace(/^\//, '');
+  const isCommand =
+    line.startsWith('/') && (why.kind !== 'unknown-command' || isNearCommand(why.typed, desk.commands));
+  const plain = isPlain && !isCommand ? await plainReply(bare, key, speaker, ports) : undefined;
+  if (plain) return plain;
+  const question = bare.slice(0, longestAsked);
+  const asked = await desk.dispatch({ ...speaker, key, path: ['ask'], typed: { question } });
+  if (asked.data['emergency'] === true) return asked;
+  if (!isPlain || line.startsWith('/')) return refused;
+  const words = line.split(/\s+/).length;
+  const isMisspelt =
+    why.kind === 'needs-leaf' ? words < 4 : words < 4 && misspeltCommand(why.typed, desk.commands);
+  if (isMisspelt) return refused;
+  if (isAnswered(asked)) return asked;
+  if (why.kind === 'needs-leaf') return refused;
+  return { ...asked, reasons: [...(asked.reasons ?? []), ports.words.plain.howTo] };
+};
+
+/** `/reading gull grey 1.46 13 sec` lacks its options' names: the press that logs what it says comes with the refusal. */
+const withDraft = async (
+  reply: Reply,
   line: string,
   key: string,
   speaker: Speaker,
-  { desk, words }: Ports,
+  ports: Ports,
 ): Promise<Reply> => {
+  const bare = line.slice(1);
+  if (reply.data['option'] !== 'bucket' || reply.actions || !isEveryday(bare, ports.desk.commands))
+    return reply;
+  const draft = await plainReply(bare, key, speaker, ports);
+  return draft?.data['draft'] === undefined
+    ? reply
+    : { ...reply, ...definedOnly({ actions: draft.actions }) };
+};
+
+/** Parses one line, runs it and returns the reply. */
+export const speak = async (typed: string, key: string, speaker: Speaker, ports: Ports): Promise<Reply> => {
+  const line = typed.trim();
+  const { desk } = ports;
+  if (/^help[!.\s]*$/i.test(line)) return bareHelp(key, speaker, ports);
   const parsed = parseLine(line, desk.commands);
-  if (parsed.ok) return desk.dispatch({ ...speaker, key, ...parsed.value });
+  if (parsed.ok) {
+    if (isEveryday(line, desk.commands)) {
+      const plain =
+        (await plainReply(line, key, speaker, ports)) ?? (await urgentReply(line, key, speaker, ports));
+      if (plain) return plain;
+    }
+    const reply = await desk.dispatch({ ...speaker, key, ...parsed.value });
+    if (reply.kind === 'answer') return reply;
+    if (line.startsWith('/')) return withDraft(reply, line, key, speaker, ports);
+    return (await urgentReply(line, key, speaker, ports)) ?? reply;
+  }
+  if (parsed.why.kind === 'empty') return notACommand(line, parsed.why, ports);
+  return plainOrAsked(line, parsed.why, key, speaker, ports);
+};
+
+/** What a line lacks of a command. */
+const notACommand = (line: string, why: LineProblem, { desk, words }: Ports): Reply => {
   const refused = (title: Reply['title']): Reply => ({
     ...refusal(title, { line: line.slice(0, 200) }),
     private: true,
   });
-  const { why } = parsed;
   switch (why.kind) {
     case 'empty':
       return refused(words.desk.line.empty());

@@ -1,7 +1,8 @@
+import { definedOnly } from '../definedOnly.ts';
 import type { Dimension, QuantityProblem } from './quantityProblem.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { numeralPattern, asciiText, readNumeral, type Numeral } from './readNumeral.ts';
-import { unitsNamed, type TradeUnit } from './tradeUnits.ts';
+import { nearestUnit, unitsNamed, type TradeUnit } from './tradeUnits.ts';
 
 export type ReadQuantity<T> = { ok: true; value: T } | { ok: false; why: QuantityProblem };
 
@@ -73,7 +74,13 @@ const unitOf = (
   const [other] = named;
   return other
     ? refused({ kind: 'wrong-dimension', unit: said, is: other.dimension, wanted: dimension, typed: name })
-    : refused({ kind: 'unknown-unit', unit: said, wanted: dimension, typed: name });
+    : refused({
+        kind: 'unknown-unit',
+        unit: said,
+        wanted: dimension,
+        typed: name,
+        ...definedOnly({ near: nearestUnit(said, dimension, system) }),
+      });
 };
 
 /** Parses a quantity into grams, millilitres, millimetres, seconds or degrees Celsius. */

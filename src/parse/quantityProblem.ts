@@ -6,7 +6,8 @@ export type QuantityProblem = { typed: string } & (
   | { kind: 'not-a-number' }
   | { kind: 'negative' }
   | { kind: 'no-unit'; wanted: Dimension }
-  | { kind: 'unknown-unit'; unit: string; wanted: Dimension }
+  /** `near`: the unit that it is a letter from. */
+  | { kind: 'unknown-unit'; unit: string; wanted: Dimension; near?: string }
   | { kind: 'wrong-dimension'; unit: string; is: Dimension; wanted: Dimension }
   /** `1,500 l` or `1:30`: the two values that it may mean, in the base unit. */
   | { kind: 'ambiguous'; either: number; or: number }

@@ -1,4 +1,5 @@
 import { householdVolumes as household } from '../glaze/materials/householdVolumes.ts';
+import { editDistance } from '../studio/editDistance.ts';
 import type { Dimension } from './quantityProblem.ts';
 import type { UnitSystem } from '../studio/settings/studio.ts';
 import { normalizedText } from '../text/normalizedText.ts';
@@ -124,3 +125,14 @@ const normalizedUnit = (name: string): string => normalizedText(name.replaceAll(
 /** Every unit with that name: `m` is metres and minutes, `c` is cups and degrees. */
 export const unitsNamed = (name: string, system: UnitSystem): readonly TradeUnit[] =>
   unitsBySystem[system].get(normalizedUnit(name)) ?? [];
+
+/** The unit of a dimension that is one letter from what was typed; the shortest of several. */
+export const nearestUnit = (name: string, dimension: Dimension, system: UnitSystem): string | undefined => {
+  const said = normalizedUnit(name).slice(0, 40);
+  if (said.length < 2) return undefined;
+  return [...unitsBySystem[system]]
+    .filter(([, units]) => units.some((one) => one.dimension === dimension))
+    .map(([unit]) => unit)
+    .filter((unit) => unit.length >= 2 && !unit.includes(' ') && editDistance(said, unit) === 1)
+    .sort((a, b) => a.length - b.length)[0];
+};

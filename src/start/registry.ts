@@ -16,6 +16,7 @@ import { prep } from '../../commands/prep.ts';
 import { reading } from '../../commands/reading.ts';
 import { redact } from '../../commands/redact.ts';
 import { remindGroup } from '../../commands/remind.ts';
+import { say } from '../../commands/say.ts';
 import { sieved } from '../../commands/sieved.ts';
 import { stirred } from '../../commands/stirred.ts';
 import { studioGroup } from '../../commands/studio.ts';
@@ -31,6 +32,7 @@ export const commands: Command[] = [
   stirred,
   sieved,
   undo,
+  say,
   ask,
   coatGroup,
   remindGroup,

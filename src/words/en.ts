@@ -22,6 +22,7 @@ import { madeForWords } from './bucket/madeForWords.ts';
 import { noteWords } from './ask/noteWords.ts';
 import { optionWords } from './desk/optionWords.ts';
 import { peopleWords } from './studio/peopleWords.ts';
+import { plainWords } from './desk/plainWords.ts';
 import { prepWords } from './piece/prepWords.ts';
 import { readingWords } from './bucket/readingWords.ts';
 import { recipeWords } from './batch/recipeWords.ts';
@@ -91,6 +92,7 @@ export const en = {
   notes: noteWords,
   option: optionWords,
   people: peopleWords,
+  plain: plainWords,
   prep: prepWords,
   reading: readingWords,
   recipe: recipeWords,

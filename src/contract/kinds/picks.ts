@@ -1,4 +1,5 @@
 import { flowLooks, observations, type Observation } from '../../studio/bucket/bucketEvent.ts';
+import { editDistance } from '../../studio/editDistance.ts';
 import type { Choice, Kind } from '../contract.ts';
 import { normalizedName } from '../../text/normalizedName.ts';
 
@@ -9,6 +10,28 @@ const valueOrSynonym = <T extends string>(
   alike: Readonly<Record<string, T>>,
 ): T | undefined =>
   values.find((value) => value === said) ?? (Object.hasOwn(alike, said) ? alike[said] : undefined);
+
+/** The values that are a letter or two from what was typed, by themselves or by a synonym. */
+const nearValues = <T extends string>(
+  said: string,
+  values: readonly T[],
+  alike: Readonly<Record<string, T>>,
+): Choice[] => {
+  const most = said.length < 3 ? 0 : Math.max(1, Math.floor(said.length / 3));
+  const far = (one: string) => editDistance(said.slice(0, 40), one);
+  return values
+    .map((value) => ({
+      value,
+      far: Math.min(
+        far(value),
+        ...Object.entries(alike).flatMap(([word, same]) => (same === value ? [far(word)] : [])),
+      ),
+    }))
+    .filter((one) => one.far <= most)
+    .sort((a, b) => a.far - b.far)
+    .slice(0, 3)
+    .map(({ value }) => ({ name: value, value }));
+};
 
 const normalizedPick = (typed: string) => normalizedName(typed.replace(/[’']/g, '')).replaceAll(' ', '-');
 
@@ -25,9 +48,13 @@ export const pick = <const T extends string>(
     const found =
       valueOrSynonym(said, values, alike) ??
       values.find((value) => normalizedPick(labels?.[value] ?? '') === said);
-    return found === undefined
-      ? { ok: false, why: words.option.notOneOf(typed, [...values]) }
-      : { ok: true, value: found };
+    if (found !== undefined) return { ok: true, value: found };
+    const near = nearValues(said, values, alike);
+    return {
+      ok: false,
+      why: words.option.notOneOf(typed, [...values]),
+      ...(near.length > 0 && { near }),
+    };
   },
   suggest: async (typed) =>
     values

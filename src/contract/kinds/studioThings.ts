@@ -2,6 +2,7 @@ import { flowCups, type FlowCupKind } from '../../glaze/flow/flowCup.ts';
 import { grams, type Grams } from '../../glaze/units.ts';
 import { readEntryId, type Seq, type StreamNo } from '../../studio/ids.ts';
 import type { StudioCup, Vessel } from '../../studio/settings/studio.ts';
+import { editDistance } from '../../studio/editDistance.ts';
 import { isZone } from '../../studio/time/wallTime.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
@@ -14,6 +15,17 @@ const exactOrStarting = <T extends { name: string }>(all: readonly T[], typed: s
   const exact = all.find(({ name }) => nameKey(name) === nameKey(typed));
   if (exact) return [exact];
   return nameKey(typed) === '' ? [] : all.filter(({ name }) => nameKey(name).startsWith(nameKey(typed)));
+};
+
+/** The names nearest to what was typed, the studio's few things being all that there is to choose from. */
+const nearNames = (typed: string, all: readonly { name: string }[]): { near?: Choice[] } => {
+  const said = nameKey(typed).slice(0, 40);
+  const near = all
+    .map(({ name }) => ({ name, far: editDistance(said, nameKey(name)) }))
+    .sort((a, b) => a.far - b.far)
+    .slice(0, 3)
+    .map(({ name }) => ({ name: name.slice(0, 100), value: name }));
+  return near.length > 0 ? { near } : {};
 };
 
 const askWhich = (typed: string, some: readonly { name: string }[], { words }: Asking) => ({
@@ -39,7 +51,7 @@ export const vessel: Kind<Vessel> = {
     const have = vessels.map(({ name }) => name);
     return found
       ? { ok: true, value: found }
-      : { ok: false, why: words.option.noSuch('vessel', typed, have) };
+      : { ok: false, why: words.option.noSuch('vessel', typed, have), ...nearNames(typed, vessels) };
   },
   suggest: async (typed, { book }) => suggestions((await book.studio()).vessels, typed),
 };
@@ -81,7 +93,7 @@ export const cup: Kind<StudioCup> = {
     if (near && others.length > 0) return askWhich(typed, [near, ...others], asking);
     if (near) return { ok: true, value: near };
     const have = [...cups.map(({ name }) => name), ...flowCups.map((one) => one.kind)];
-    return { ok: false, why: words.option.noSuch('cup', typed, have) };
+    return { ok: false, why: words.option.noSuch('cup', typed, have), ...nearNames(typed, cups) };
   },
   async suggest(typed, { book }) {
     const { cups } = await book.studio();

@@ -5,6 +5,7 @@ import {
   type APIApplicationCommandAutocompleteInteraction,
   type APIChatInputApplicationCommandInteraction,
   type APIInteraction,
+  type APIMessageApplicationCommandInteraction,
   type APIMessageComponentInteraction,
   type APIModalSubmitInteraction,
   ApplicationCommandType,
@@ -19,6 +20,7 @@ import { commandTyped } from './commandTyped.ts';
 import { filledIn } from '../render/form.ts';
 import { identify } from './identify.ts';
 import { clipped } from '../render/markdown.ts';
+import { logMessage } from './logMessage.ts';
 import { openForm } from './openForm.ts';
 import { pressKey, readPressId } from '../render/pressId.ts';
 import { interactionResponder } from './interactionResponder.ts';
@@ -28,9 +30,14 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction): 
   try {
     switch (interaction.type) {
       case InteractionType.ApplicationCommand:
-        if (interaction.data.type !== ApplicationCommandType.ChatInput) return;
-        // The check above rules out the other command types, but TypeScript cannot infer that.
-        return await onCommand(bot, interaction as APIChatInputApplicationCommandInteraction);
+        // The type of the data tells the type of the interaction, but TypeScript cannot infer that.
+        if (interaction.data.type === ApplicationCommandType.ChatInput)
+          return await onCommand(bot, interaction as APIChatInputApplicationCommandInteraction);
+        if (interaction.data.type === ApplicationCommandType.Message)
+          return await logMessage(bot, interaction as APIMessageApplicationCommandInteraction, (content) =>
+            sayPrivately(bot, interaction, content),
+          );
+        return;
       case InteractionType.ApplicationCommandAutocomplete:
         return await complete(bot, interaction);
       case InteractionType.MessageComponent:

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { Routes, type REST } from 'discord.js';
 import type { DiscordPorts } from '../ports.ts';
+import { messageCommands } from '../render/messageCommands.ts';
 import { slashCommands } from '../render/slashCommands.ts';
 
 /**
@@ -13,7 +14,7 @@ export const registerCommands = async (
   guild: string | undefined,
   { desk, words, registered, log }: DiscordPorts,
 ): Promise<void> => {
-  const commands = slashCommands(desk.commands, words);
+  const commands = [...slashCommands(desk.commands, words), ...messageCommands(desk.commands)];
   const scope = `${application}/${guild ?? 'everywhere'}`;
   const hash = createHash('sha256').update(JSON.stringify(commands)).digest('base64url');
   if ((await registered.hash(scope)) === hash) return;

@@ -86,7 +86,7 @@ ${rows(false)}
 </tbody>
 ${over}<tbody>
 ${row(escaped(w.sheetPowder), String(powder), true)}
-${row(escaped(w.factWater), String(Math.round(water)))}
+${row(escaped(w.factWater), String(water))}
 </tbody>
 </table>
 <ol>

@@ -8,9 +8,10 @@ import {
   type Recipe,
 } from '../../studio/settings/recipe.ts';
 import type { StudioMaterial } from '../../studio/settings/studioMaterial.ts';
-import type { Asking, Reply } from '../../contract/contract.ts';
+import type { Action, Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { refusal } from '../../contract/refusal.ts';
+import type { Words } from '../../words/words.ts';
 import type { Part } from '../../parse/readRecipe.ts';
 
 type Known =
@@ -25,8 +26,24 @@ type Known =
     }
   | { ok: false; reply: Reply };
 
+/** One form for the one that is unknown, or one list for all of them; then the recipe goes on. */
+const describing = (unknown: readonly string[], then: string, { recipe: w }: Words): Action => {
+  const [only, ...others] = unknown;
+  return only !== undefined && others.length === 0
+    ? { label: w.sayWhat(only), line: printLine(['studio', 'material'], { name: only, then }), press: 'edit' }
+    : {
+        label: w.sayAll,
+        line: printLine(['studio', 'materials'], {
+          list: unknown.map((name) => `${name}: like `).join('; '),
+          then,
+        }),
+        press: 'edit',
+      };
+};
+
 /** Asks what a material is, rather than for its gravity: a keeper answers once, for all recipes. */
-const whatIs = (unknown: readonly string[], { words, role }: Asking): Reply => {
+const whatIs = (unknown: readonly string[], path: readonly string[], asking: Asking): Reply => {
+  const { words, role, typed } = asking;
   const w = words.recipe;
   const hazards = unknown.map((material) => ({ material, hazards: hazardsInName(material) }));
   return {
@@ -36,14 +53,7 @@ const whatIs = (unknown: readonly string[], { words, role }: Asking): Reply => {
       one.hazards.map((hazard) => words.batch.materialCaution(hazard, [one.material])),
     ),
     reasons: [...(role === 'keeper' ? [] : [w.askKeeper(unknown[0] ?? '')]), w.whyAsked, w.whyGravity],
-    actions:
-      role === 'keeper'
-        ? unknown.slice(0, 3).map((material) => ({
-            label: w.sayWhat(material),
-            line: printLine(['studio', 'material'], { name: material }),
-            press: 'edit' as const,
-          }))
-        : [],
+    actions: role === 'keeper' ? [describing(unknown, printLine(path, typed), words)] : [],
     data: {
       unknownMaterials: [...unknown],
       hazards: Object.fromEntries(hazards.map((one) => [one.material, one.hazards])),
@@ -55,6 +65,7 @@ const whatIs = (unknown: readonly string[], { words, role }: Asking): Reply => {
 export const knownRecipe = async (
   typed: Recipe,
   gravities: Part[] | undefined,
+  path: readonly string[],
   asking: Asking,
 ): Promise<Known> => {
   const { words, book } = asking;
@@ -63,7 +74,7 @@ export const knownRecipe = async (
   const [stray] = strays;
   if (stray !== undefined) return { ok: false, reply: refusal(words.recipe.strayGravity(stray)) };
   const unknown = unknownMaterials(recipe, materials);
-  if (unknown.length > 0) return { ok: false, reply: whatIs(unknown, asking) };
+  if (unknown.length > 0) return { ok: false, reply: whatIs(unknown, path, asking) };
   const particleGravity = solidsOf(recipe, materials);
   if (particleGravity === undefined) return { ok: false, reply: refusal(words.recipe.oddRecipe) };
   return {

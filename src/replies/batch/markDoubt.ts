@@ -16,11 +16,13 @@ interface Marking {
   /** Something went in since a keeper last set its marks. */
   mixed: boolean;
   sure: boolean;
+  /** Why, in the keeper's words. */
+  note: string | undefined;
 }
 
 /** Takes no warning of a known hazard away unasked, and lets no child at what is poisonous or unknown. */
 export const markDoubt = async (
-  { path, listed, after, marks, mixed, sure }: Marking,
+  { path, listed, after, marks, mixed, sure, note }: Marking,
   asking: Asking,
 ): Promise<Reply | undefined> => {
   const { words, typed } = asking;
@@ -35,6 +37,22 @@ export const markDoubt = async (
   if (poison !== undefined && listed.includes('children'))
     return refuse(words.bucket.childrenAndKnown(poison));
   const gone = known.filter((one) => !after.cautions.includes(one));
+  // A laboratory or a safety sheet says that it is no poison; a press does not.
+  const poisonGone = poisonIn(gone);
+  if (poisonGone !== undefined && note === undefined)
+    return {
+      kind: 'choice',
+      title: words.bucket.poisonGone(poisonGone),
+      private: true,
+      actions: [
+        {
+          label: words.bucket.poisonGoneWhy,
+          line: printLine(path, { ...typed, sure: 'yes', note: '' }),
+          press: 'edit',
+        },
+      ],
+      data: { option: 'note', hazards: gone },
+    };
   const blind = mixed && listed.includes('children');
   if ((gone.length === 0 && !blind) || sure) return undefined;
   return {

@@ -37,6 +37,24 @@ export const scaleRecipe = (
   }));
 };
 
+/** The nearest weight that the scale shows. */
+export const toStep = (weight: Grams, step: Grams): Grams => fromSteps(inSteps(weight, step), step);
+
+/** The recipe for a weight of its base, which is exact; what goes over it is on top, each to the scale's step. */
+export const scaleToBase = (
+  { lines }: Recipe,
+  { base, step }: { base: Grams; step: Grams },
+): WeighedMaterial[] => {
+  const ground = lines.filter(({ addition }) => !addition);
+  const parts = ground.reduce((sum, { amount }) => sum + amount, 0);
+  const weighed = scaleRecipe({ lines: ground }, { total: base, step });
+  return lines.map((line) => {
+    if (!line.addition) return weighed[ground.indexOf(line)] ?? { ...line, grams: grams(0) };
+    const { material, amount, addition } = line;
+    return { material, addition, grams: toStep(grams((amount * base) / parts), step) };
+  });
+};
+
 /** The total weight of the materials. */
 export const weighedTogether = (materials: readonly WeighedMaterial[], step: Grams): Grams =>
   fromSteps(

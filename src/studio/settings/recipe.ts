@@ -78,3 +78,14 @@ export const withGravities = (
     )
     .map(({ material }) => material),
 });
+
+/** What a recipe in per cent adds up to when a part of it seems to be missing; undefined for parts, or when it fits. */
+export const oddSum = ({ lines }: Recipe): number | undefined => {
+  const sum = (some: readonly RecipeLine[]) => some.reduce((total, { amount }) => total + amount, 0);
+  const base = sum(lines.filter(({ addition }) => !addition));
+  const isWhole = (total: number) => Math.abs(total - 100) <= 0.5;
+  // Outside this it is counted in parts (common practice).
+  return isWhole(base) || isWhole(sum(lines)) || base < 85 || base > 115
+    ? undefined
+    : Number(base.toPrecision(6));
+};

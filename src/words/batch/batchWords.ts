@@ -1,6 +1,7 @@
 import type { Gravity } from '../../glaze/units.ts';
 import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import type { Instant } from '../../studio/ids.ts';
+import type { WeighingOrder } from '../../studio/batch/weighingOrder.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import {
   gravityText,
@@ -51,6 +52,12 @@ const weighed = (grams: number): string => {
   const apart = whole.length > 4 ? whole.replace(/\B(?=(?:\d{3})+$)/g, '\u202F') : whole;
   return `${apart}${part === undefined ? '' : `.${part}`} g`;
 };
+
+const named = (materials: readonly string[]): Text =>
+  join(
+    materials.map((one) => [said(one)]),
+    ', ',
+  );
 
 interface WeighedLine {
   material: string;
@@ -109,9 +116,8 @@ export const batchWords = {
   weighedPart: (materials: readonly WeighedLine[]): Text => materialsText(materials, gramsOf),
   factMaterials: 'Weigh out',
   factWater: 'Water',
-  waterFact: (grams: number, units: UnitSystem): Text => [
-    `${volumeAbout(grams, units)} (${weighed(Math.round(grams))})`,
-  ],
+  /** Water as the scale shows it. */
+  waterFact: (grams: number, units: UnitSystem): Text => [`${volumeAbout(grams, units)} (${weighed(grams)})`],
   grams: (grams: number): Text => [weighed(grams)],
   factMore: 'Also',
   factOver: 'Added on top',
@@ -123,19 +129,38 @@ export const batchWords = {
       : volume <= pail
         ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: it fills the pail to the rim, with no room to stir; make less`
         : t`${[volumeText(volume, units)]} does not fit a ${[volumeText(pail, units)]} pail: you need ${Math.ceil(volume / usable)} pails`,
-  planSteps: (water: number, mesh: number | 'never'): Text[] => [
-    [
-      `Put ${Math.round(0.9 * water)} g of the water in the pail; keep ${Math.round(water) - Math.round(0.9 * water)} g back.`,
-    ],
-    ours(
-      'Weigh each material and tick it off. Slide the powder onto the water; never pour water onto powder.',
-    ),
+  planSteps: (
+    water: { first: number; back: number },
+    order: WeighingOrder,
+    mesh: number | 'never',
+  ): Text[] => [
+    [`Put ${weighed(water.first)} of the water in the pail; keep ${weighed(water.back)} back.`],
+    ...(order.slake.length === 0
+      ? []
+      : [
+          t`Does ${named(order.slake)} come in lumps? Weigh it dry, and let it slake in that water overnight first.`,
+        ]),
+    ...(order.dissolve.length === 0
+      ? []
+      : [t`Dissolve ${named(order.dissolve)} in a little of that water, warm, before any powder goes in.`]),
+    ...(order.premix.length === 0
+      ? []
+      : [t`Mix ${named(order.premix)} dry into another powder, or it makes lumps.`]),
+    t`Weigh the rest, the largest first, and tick each off${order.weigh.length === 0 ? [] : t`: ${named(order.weigh)}`}. Slide the powder onto the water; never pour water onto powder.`,
+    ...(order.last.length === 0
+      ? []
+      : [t`Weigh ${named(order.last)} last, with gloves and mask, and close its bag at once.`]),
     ours('Let it soak overnight, then mix it.'),
     mesh === 'never'
       ? ours('This glaze is never sieved: mix it until no lumps are left.')
       : [`Sieve it twice through ${mesh} mesh, rinsing the sieve with the water kept back.`],
     ours('Stir to the bottom, measure, and add the rest of the water only if it needs it.'),
   ],
+  of: 'Is that weight all of the powder, or its base, with the additions on top?',
+  ofNeedsPowder: ours('of: goes with a weight of powder, such as powder:10kg of:base.'),
+  roundPowder: (typed: string, of: string): Text =>
+    t`Plan ${[typed]} of ${[of === 'base' ? 'base' : 'powder']}`,
+  wholeBag: (bag: string, material: string): Text => t`Use up a ${[bag]} bag of ${said(material)}`,
   materialCaution: (caution: MaterialCaution, materials: readonly string[]): Text =>
     t`${join(
       materials.map((one) => [said(one)]),

@@ -142,6 +142,11 @@ export const bucketWords = {
   ] as Text,
   marksGone: (hazards: readonly BucketCaution[]): Text =>
     t`Its recipe, its name, its marks or what was poured into it say: ${[hazards.join(', ')]}. Nobody would be warned of that any more. Are you sure that it is not so? Nothing is saved yet.`,
+  poisonGone: (poison: string): Text =>
+    t`It is marked with ${[poison]}, which is poisonous. Which laboratory or safety sheet says that it is not so? Say it in note:, and the log keeps it. Nothing is saved yet.`,
+  poisonGoneWhy: ours('Say why'),
+  poisonTakenAway: (poison: string): Text =>
+    t`Nobody is warned of ${[poison]} here any more. The log keeps who took the warning away, and why.`,
   marksGoneSure: ['Take the warnings away'] as Text,
   marksGoneEdit: ['Change the line'] as Text,
   sureMarks: 'yes takes warnings of known hazards away; without it you are asked',

@@ -16,6 +16,8 @@ export const deskWords = {
   wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
   more: ours('More'),
   from: 'The row to start the list from',
+  then: 'The recipe’s line to go on with',
+  thenRecipe: ours('Only a recipe’s line can follow, such as /batch plan. Leave then: out.'),
   broken: (id: string): Text =>
     t`Something went wrong here. It was not your fault, and nothing was saved. Give a keeper this number: ${[id]}.`,
   trouble: {

@@ -27,6 +27,7 @@ export const helpWords = {
     { job: 'A coat has come off', line: '/coat off coat:c-12 how:peeled', keeper: false },
     { job: 'My reminders', line: '/remind list', keeper: false },
     { job: 'Undo an entry', line: '/undo entry:7-41', keeper: false },
+    { job: 'Say it in your own words', line: '/say gull grey 1.46 13 sec stirred', keeper: false },
     { job: 'A glaze-room question', line: '/ask question:"why is my glaze pinholing"', keeper: false },
     { job: 'All buckets', line: '/bucket list', keeper: false },
     { job: 'One bucket', line: '/bucket show bucket:gg', keeper: false },
@@ -56,6 +57,11 @@ export const helpWords = {
     {
       job: 'Describe a material',
       line: '/studio material name:"moon dust" like:kaolin',
+      keeper: true,
+    },
+    {
+      job: 'Describe several materials',
+      line: '/studio materials list:"moon dust: like kaolin; black stain: cobalt, not soluble, 4.2"',
       keeper: true,
     },
     {

@@ -34,7 +34,9 @@ const quantity = (why: QuantityProblem, like?: string): Text => {
     case 'no-unit':
       return t`“${typed}” has no unit. Say what it is, such as ${[example[why.wanted]]}.`;
     case 'unknown-unit':
-      return t`I don't know the unit “${said(why.unit)}” in “${typed}”. Try ${[example[why.wanted]]}.`;
+      return why.near === undefined
+        ? t`I don't know the unit “${said(why.unit)}” in “${typed}”. Try ${[example[why.wanted]]}.`
+        : t`I don't know the unit “${said(why.unit)}” in “${typed}”. Did you mean ${[why.near]}?`;
     case 'wrong-dimension':
       return t`“${typed}” is ${[whatIs[why.is]]}. This needs ${[whatIs[why.wanted]]}, such as ${[example[why.wanted]]}.`;
     case 'ambiguous':

@@ -9,6 +9,13 @@ export const discordWords = {
     `Something went wrong on my side, and nothing was changed. Give your keeper this number: ${id}.`,
   tooOld: 'This button is too old to use. Please type the command instead.',
   changed: 'This command has changed. Please type / to see the commands.',
+  /** In a message's own menu; at most 32 characters. */
+  logMessage: 'Log as a reading',
+  fromBot: 'A bot wrote that message, so it says nothing new. Choose a message that somebody wrote.',
+  picture:
+    'I can’t read pictures. Type what it shows, such as: /say gull grey 1.46 13 sec stirred. Nothing was logged.',
+  noWords:
+    'That message has no words that I can read. Type what you measured, such as: /say gull grey 1.46 13 sec stirred. Nothing was logged.',
   serverOnly: 'Please use this in your studio’s server.',
   notAdmitted:
     'This bot is not set up for this server. Whoever runs it can add the server to DISCORD_SERVERS.',

@@ -1,6 +1,7 @@
 import { type Fields, list, text } from './discordBody.ts';
 
 const NAME = /^[-_'\p{L}\p{N}\p{sc=Deva}\p{sc=Thai}]{1,32}$/u;
+const MESSAGE = 3;
 const SUBCOMMANDS = new Set([1, 2]);
 
 /** Discord's rules for commands that its published schemas leave out. */
@@ -10,12 +11,24 @@ export const commandProblems = (commands: Fields[]): string[] => {
   problems.push(...repeated(commands, 'command'));
   for (const command of commands) {
     const where = `/${text(command['name'])}`;
+    if (command['type'] === MESSAGE) {
+      problems.push(...inMenu(command, where));
+      continue;
+    }
     problems.push(...named(command, where), ...options(command, where));
     const size = characters(command);
     if (size > 8000) problems.push(`${where}: ${size} characters in all, at most 8000`);
   }
   return problems;
 };
+
+/** A command in a message's menu has a name of 1 to 32 characters of any kind, and nothing else. */
+const inMenu = (command: Fields, where: string): string[] => [
+  ...(/^.{1,32}$/u.test(text(command['name'])) ? [] : [`${where}: a menu's name has 1 to 32 characters`]),
+  ...(text(command['description']) === '' && list(command['options']).length === 0
+    ? []
+    : [`${where}: a menu's command has neither description nor options`]),
+];
 
 const named = (one: Fields, where: string): string[] => {
   const problems: string[] = [];

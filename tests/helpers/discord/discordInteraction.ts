@@ -37,7 +37,7 @@ export type Typed = Record<string, string | number | boolean>;
 const MANAGE_GUILD = 1n << 5n;
 const SEND_MESSAGES = 1n << 11n;
 
-const common = (world: World, { id, token }: Interaction, { by, channel }: Place) => {
+export const common = (world: World, { id, token }: Interaction, { by, channel }: Place) => {
   const direct = channel.kind === 'dm';
   const base = {
     id,

@@ -52,6 +52,12 @@ describe('completing a line', () => {
     expect(candidates).not.toContain('bucket:');
   });
 
+  it('gives the buckets that a line in plain words begins like', async () => {
+    expect(await complete('gull')).toEqual([['Gull Grey ', 'Gull Wing '], 'gull']);
+    expect(await complete('gull w')).toEqual([['Gull Wing '], 'gull w']);
+    expect((await complete('/gull'))[0]).toEqual([]);
+  });
+
   it('gives nothing for a command that is not there', async () => {
     expect((await complete('/paint bucket:gg'))[0]).toEqual([]);
   });

@@ -57,7 +57,7 @@ describe('a note that names a hazard', () => {
         expect(pressed.ok).toBe(true);
         expect((await bucket(1))?.hold).toMatchObject({ cause: 'hazard' });
         await room.keeper(from + 2, '/bucket release bucket:gg sure:yes');
-        await room.keeper(from + 2, '/bucket change bucket:gg cautions:none sure:yes');
+        await room.keeper(from + 2, '/bucket change bucket:gg cautions:none sure:yes note:"tested"');
       }
     },
   );

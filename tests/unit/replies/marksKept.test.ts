@@ -31,6 +31,25 @@ describe('a warning of a known hazard', () => {
     },
   );
 
+  it.each(['lead', 'cadmium', 'uranium', 'arsenic', 'asbestos'])(
+    'that is a poison is not taken away by a press: it wants a reason, which the log keeps: %s',
+    async (poison) => {
+      const room = await openRoomWithGullGrey(['cautions', `${poison}, boron`]);
+      for (const line of ['cautions:none', 'cautions:none sure:yes', 'cautions:boron sure:yes']) {
+        const asked = await room.keeper(1, `/bucket change bucket:gg ${line}`);
+        expect(asked).toMatchObject({ ok: false, kind: 'choice' });
+        expect(asked.title).toMatch(new RegExp(`marked with ${poison}.*Which laboratory or safety sheet`));
+        expect(asked.actions.map(({ line: press }) => press).join()).not.toMatch(/note:[^"]/);
+      }
+      expect((await card(room)).marks).toEqual([poison, 'boron']);
+      const why = 'note:"the laboratory found none, report 12"';
+      const gone = await room.keeper(2, `/bucket change bucket:gg cautions:none sure:yes ${why}`);
+      expect(gone.cautions.join(' ')).toMatch(new RegExp(`Nobody is warned of ${poison} here any more`));
+      expect((await card(room)).marks).toEqual([]);
+      expect(JSON.stringify((await room.say(3, '/bucket log bucket:gg')).data)).toMatch(/report 12/);
+    },
+  );
+
   it('is asked about when its name, its recipe or what was poured in tells of it', async () => {
     const room = await openGlazeRoom();
     const named = await room.keeper(0, '/bucket add name:"Cobalt Sky" nick:cs cautions:children');

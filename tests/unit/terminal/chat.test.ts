@@ -68,6 +68,15 @@ describe('talking at a terminal', () => {
     expect(last?.event).toMatchObject({ kind: 'reading', flow: { seconds: 15 } });
   });
 
+  it('takes what was measured in plain words, and logs it by a press', async () => {
+    const before = await lastEntry('ca');
+    const { shown } = await terminal(['capelin 1.47 15 sec stirred\r', '1\r']);
+    expect(shown).toContain('Capelin: gravity 1.47, 15 sec, stirred. Log it?');
+    const last = await lastEntry('ca');
+    expect(last?.seq).toBe((before?.seq ?? 0) + 1);
+    expect(last?.event).toMatchObject({ kind: 'reading', gravity: { value: 1.47 }, stirred: true });
+  });
+
   it('brings back what was typed before, and keeps what is typed now', async () => {
     const { shown, kept } = await terminal(['\x1b[A', '\r'], ['/bucket list']);
     expect(shown).toContain('12 · Bog Iron');

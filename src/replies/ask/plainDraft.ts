@@ -1,0 +1,142 @@
+import type { Action, Asking, Kind, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
+import { refusal } from '../../contract/refusal.ts';
+import type { PlainLine } from '../../parse/readPlainLine.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { days, since, type Instant } from '../../studio/ids.ts';
+
+/** What a line in plain words would log. */
+export type Draft = Extract<PlainLine, { kind: 'draft' }>;
+export type Typed = Record<string, string>;
+
+/** As many as any platform can offer. */
+export const mostBuckets = 25;
+/** What was said longer ago is not taken for fresh without asking: common practice. */
+const fresh = days(1);
+
+/** The draft as a line; its time is when it was said, however late it is pressed. */
+export const lineOf = ({ command }: Draft, typed: Typed, bucket?: BucketState): string =>
+  printLine([command], { ...(bucket && { bucket: String(bucket.no) }), ...typed }, bucket?.seq);
+
+/** The draft, to be put right in a form. */
+export const edit = (
+  draft: Draft,
+  typed: Typed,
+  bucket: BucketState | undefined,
+  { words }: Asking,
+): Action => ({
+  label: words.plain.change,
+  line: lineOf(draft, typed, bucket),
+  press: 'edit',
+});
+
+/** The same line for each of several buckets. */
+export const whichBucket = async (
+  draft: Draft,
+  typed: Typed,
+  some: readonly BucketState[],
+  { book, words }: Asking,
+): Promise<Reply> => {
+  const all = some.length > 0 ? some : (await book.buckets()).filter(({ retired }) => !retired);
+  const offered = all.slice(0, mostBuckets);
+  if (offered.length === 0) return refusal(words.option.noBucketYet);
+  const missing = draft.bucket ? (some.length === 0 ? draft.bucket.typed : undefined) : draft.unread[0];
+  return {
+    kind: 'choice',
+    title:
+      missing === undefined
+        ? words.plain.whichBucket(draft.command, typed)
+        : words.plain.noBucket(missing, draft.command, typed),
+    private: true,
+    actions: offered.map((bucket) => ({
+      label: [
+        {
+          said: words.bucket.label(bucket.no, bucket.settings.name, {
+            retired: bucket.retired,
+            held: bucket.hold !== undefined,
+          }),
+        },
+      ],
+      line: lineOf(draft, typed, bucket),
+      press: 'run',
+    })),
+    data: {
+      option: 'bucket',
+      choices: offered.map(({ no, settings }) => ({ label: settings.name, value: String(no) })),
+    },
+  };
+};
+
+/** The draft with its bucket, to be logged by one press. */
+export const offer = (
+  draft: Draft,
+  typed: Typed,
+  bucket: BucketState,
+  at: Instant,
+  asking: Asking,
+): Reply => {
+  const { words, now } = asking;
+  const w = words.plain;
+  const { maybe, unread, command } = draft;
+  const { name } = bucket.settings;
+  const isOld = since(at, now) > fresh;
+  const log = (label: Action['label'], options: Typed): Action => ({
+    label,
+    line: lineOf(draft, options, bucket),
+    press: 'run',
+  });
+  // A number of which nobody knows what it is, and nothing else.
+  const isEmpty = Object.keys(typed).every((option) => option === 'when' || option === 'note');
+  const logIt = isOld ? w.logThen : w.logIt;
+  return {
+    kind: 'choice',
+    title:
+      isEmpty && maybe ? w.noUnit(name, maybe.typed) : (isOld ? w.logOld : w.log)(name, command, typed, at),
+    private: true,
+    facts: [
+      ...(draft.bucket?.guessed
+        ? [{ label: [w.factBucket], text: w.guessed(draft.bucket.typed, name) }]
+        : []),
+      ...(unread.length > 0 ? [{ label: [w.factUnread], text: w.unread(unread) }] : []),
+    ],
+    actions: [
+      ...(maybe
+        ? [log(w.with(maybe.option, maybe.value), { ...typed, [maybe.option]: maybe.value })]
+        : [log(logIt, typed)]),
+      ...(maybe && !isEmpty ? [log(w.without(maybe.typed), typed)] : []),
+      edit(draft, typed, bucket, asking),
+    ],
+    data: { draft: lineOf(draft, typed, bucket), unread },
+  };
+};
+
+/** Asks what went in, or what came out. */
+export const whatMoved = (
+  draft: Draft,
+  typed: Typed,
+  bucket: BucketState,
+  control: Kind<unknown>['control'] | undefined,
+  { words }: Asking,
+): Reply => {
+  const outwards = (value: string) => value === 'draw-off' || value === 'taken';
+  const picks = typeof control === 'object' ? control.pick : [];
+  const fitting = picks.filter(({ value }) => outwards(value) === (draft.out ?? false));
+  return {
+    kind: 'choice',
+    title: words.plain.whatMoved(bucket.settings.name, typed['amount'] ?? ''),
+    private: true,
+    actions: fitting.map(({ name, value }) => ({
+      label: [name],
+      line: lineOf(draft, { what: value, ...typed }, bucket),
+      press: 'run',
+    })),
+    data: { option: 'what', choices: fitting.map(({ name, value }) => ({ label: name, value })) },
+  };
+};
+
+/** What was not understood goes in as a note, so that nothing is lost; but not the name of an unknown bucket. */
+export const withNote = ({ bucket, unread }: Draft, typed: Typed): Typed => {
+  const runs = bucket ? unread : unread.slice(1);
+  const note = [typed['note'], ...runs].filter((one) => one !== undefined && one !== '').join('; ');
+  return note === '' ? typed : { ...typed, note };
+};
