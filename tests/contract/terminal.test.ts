@@ -82,7 +82,7 @@ describe('options', () => {
     const said = await room.run('--at', noon, '/water-or-stir bucket:gg', '/bucket list');
     const [answer, list] = said.stdout.split('\n\n');
     expect(answer).toMatch(/^Gull Grey: Stir it first.*\n/);
-    expect(answer).toContain('> I stirred it to the bottom:  /stirred bucket:1 after:1');
+    expect(answer).toContain('> Stirred: it runs right:  /stirred bucket:1 look:right after:1');
     expect(list).toMatch(/^0 of 1 ready/);
   });
 

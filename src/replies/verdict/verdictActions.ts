@@ -1,4 +1,3 @@
-import { flowLooks } from '../../studio/bucket/bucketEvent.ts';
 import { barehanded } from '../../studio/settings/barehanded.ts';
 import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
@@ -64,7 +63,7 @@ const stepActions = (
   const stirred = action(w.stirredIt(), 'stirred', {}, verdict);
   /** One press says how it runs; after a stir it logs both. */
   const looks = (afterStir: boolean): Action[] =>
-    flowLooks.map((look) =>
+    (['right', 'thin', 'thick'] as const).map((look) =>
       action(
         afterStir ? w.stirredItRuns(look) : w.itRuns(look),
         afterStir ? 'stirred' : 'reading',

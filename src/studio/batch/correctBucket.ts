@@ -16,6 +16,7 @@ import type { Instant } from '../ids.ts';
 import { litreAmount, pailAmount, type WaterOrPowder } from '../verdict/pailAmounts.ts';
 import { headroom, usablePart } from '../verdict/headroom.ts';
 import { facts, type Facts } from '../verdict/facts.ts';
+import { gravityForAmounts, surenessOf } from '../verdict/chooseByChance.ts';
 import { rules } from '../verdict/rules.ts';
 import { whyWeigh } from '../verdict/whyWeigh.ts';
 import { safeAmount } from '../verdict/safeAmount.ts';
@@ -188,7 +189,7 @@ export const correctBucket = (
   const standing = [...rules, ...whyWeigh].filter(({ applies }) => applies(f)).map(({ name }) => name);
   const blocked = standing.find((name) => !rulesBeforeAmounts.has(name));
   if (blocked) return { kind: 'blocked', rule: blocked };
-  const { measured } = f;
+  const measured = f.measured && gravityForAmounts(f.measured, surenessOf(f.state, f.now));
   const { gravity: window, solids: particleGravity, pail } = state.settings;
   if (!measured || !window) return { kind: 'blocked', rule: 'never-measured' };
   if (measured.band === 'in') return { kind: 'in-window', measured };

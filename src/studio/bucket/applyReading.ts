@@ -4,11 +4,10 @@ import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { isDoseAtWork, addFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from '../ids.ts';
-import { volumeRead } from './volumeRead.ts';
 import { applyRest } from './rests.ts';
 import { applyGravity } from './applyGravity.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
-import { withPrediction, applyVolume } from './applyVolume.ts';
+import { withPrediction, applyVolume, volumeRead } from './applyVolume.ts';
 
 /** A reading is believed for so long after a stir: a 45 µm grain falls the depth of a pail in about ten minutes. */
 export const believedAfterStir = minutes(10);

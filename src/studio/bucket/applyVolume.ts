@@ -3,7 +3,9 @@ import { gravity, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from './bucketState.ts';
 import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from '../contents/contents.ts';
+import { pailVolumeFromRimGap } from '../contents/pailVolumeFromRimGap.ts';
 import type { Instant } from '../ids.ts';
+import type { BucketEvent } from './bucketEvent.ts';
 
 /** A volume that somebody estimated (common practice: ±10 %). */
 const toldWithin = 0.05;
@@ -45,4 +47,15 @@ export const withPrediction = (state: BucketState): BucketState => {
   if (!state.believed || !state.contents) return state;
   const now = gravityOf(state.contents, state.settings.solids);
   return { ...state, predicted: { value: now.value, u95: coverage95 * now.sd } };
+};
+
+/** How much a reading says is in the pail, by its gap or by eye; undefined when it says nothing, or that it is empty. */
+export const volumeRead = (
+  settings: BucketSettings,
+  { gap, level }: Pick<Extract<BucketEvent, { kind: 'reading' }>, 'gap' | 'level'>,
+): Estimate<Millilitres> | undefined => {
+  const byGap = gap === undefined ? undefined : pailVolumeFromRimGap(settings, gap);
+  const found = byGap?.ok ? byGap.value : level === undefined ? undefined : statedVolume(level);
+  // An empty pail has no gravity.
+  return found && found.value > 0 ? found : undefined;
 };

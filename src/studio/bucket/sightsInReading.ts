@@ -7,7 +7,7 @@ import { slowedBy, warmthAt } from '../belief/warmth.ts';
 import { visitGoesOn, type Glance, type Visit } from '../belief/visit.ts';
 import type { BucketEntry, BucketEvent, CupTime } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
-import { volumeRead } from './volumeRead.ts';
+import { volumeRead } from './applyVolume.ts';
 
 /** A reading, with the bucket as it was before and after it. */
 export interface ReadingEntry {

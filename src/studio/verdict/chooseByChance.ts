@@ -95,6 +95,12 @@ export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sur
   };
 };
 
+/** Amounts go by the last reading, unless the belief takes that for a slip. */
+export const gravityForAmounts = <T extends { value: Gravity; u95: number }>(
+  measured: T,
+  { likely }: Pick<Sureness, 'likely'>,
+): T => (Math.abs(measured.value - likely.value) <= measured.u95 / 2 ? measured : { ...measured, ...likely });
+
 const ask = (...asks: [Asked, ...Asked[]]): ByChance => ({ kind: 'ask', asks });
 
 /** What is read next: the cheapest that may settle it, and else what is in doubt. */

@@ -1,11 +1,11 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { barehanded } from '../settings/barehanded.ts';
-import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import { grid, type Move } from './decisionTable.ts';
 import { isForDipping, judgesFlow, judgesGravity } from './judgedBy.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
-import { chooseByChance, surenessOf, type Sureness } from './chooseByChance.ts';
+import { chooseByChance, gravityForAmounts, surenessOf, type Sureness } from './chooseByChance.ts';
 import { widerThanWindow } from './gravityBand.ts';
 import { facts, type Facts } from './facts.ts';
 import { rules, unbelieved, type Rule } from './rules.ts';
@@ -27,8 +27,6 @@ export interface DecideAt {
 }
 
 const longStir = 5;
-/** No scale in a glaze room tells gravities apart that are closer than this. */
-const sameGravity = 0.001;
 const airy = minutes(5);
 
 const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
@@ -110,10 +108,6 @@ interface Chance {
   sureness: Sureness;
 }
 
-/** Amounts go by the reading, unless the belief has made another gravity of several, or of a slip. */
-const amountsFrom = (measured: MeasuredGravity, { likely }: Sureness): MeasuredGravity =>
-  Math.abs(measured.value - likely.value) < sameGravity ? measured : { ...measured, ...likely };
-
 /** How it flows is wanted, as it can be told here. */
 const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
   asks.length > 0 ? asks : [barehanded(settings) ? 'look' : 'seconds'];
@@ -134,7 +128,7 @@ const byMove = (
   const thickens = !isForDipping({ use }) && thickeningSteps.has(found.step);
   const move = thickens ? toKeeper : found;
   if (!measured) throw new Error(`bucket ${f.state.no}: a move without a measured gravity`);
-  const { amounts, reasons, checkpoint } = moveAmounts(move, f, amountsFrom(measured, sureness));
+  const { amounts, reasons, checkpoint } = moveAmounts(move, f, gravityForAmounts(measured, sureness));
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
   const isUnfilled = move.amounts.length > 0 && volumeNow(f.state, f.now) === undefined;
@@ -289,7 +283,10 @@ const byRule = (
 /** What is to be done with a bucket once it was stirred or sieved, and what is wanted then. */
 const afterwards = (state: BucketState, at: DecideAt): { asks: Asked[]; then: Step } => {
   const { step, asks } = decide(state, at);
-  return { asks, then: step };
+  // A later reading that does not count puts in doubt what the last one that does would change.
+  return state.unbelieved && step !== 'use'
+    ? { asks: readNow(state), then: 'measure' }
+    : { asks, then: step };
 };
 
 /** What is read of a bucket that is judged by a rule. */

@@ -1,5 +1,5 @@
 import type { BucketSettings, BucketUse } from '../../studio/settings/bucketSettings.ts';
-import { coneText } from '../firing/faultWords.ts';
+import { coneText } from '../text/coneText.ts';
 import { join, ours, said, t, type Text } from '../text/text.ts';
 
 const uses: Record<BucketUse, string> = {
