@@ -17,6 +17,7 @@ import { decide } from '../src/studio/verdict/decide.ts';
 import type { NotesFound, FoundNote, StudioNote } from '../src/studio/handbook.ts';
 import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
+import { keepOpenQuestion, withAskKeepers } from '../src/replies/ask/openQuestion.ts';
 
 /** A longer question tells a story, and nobody can say which part of it is the question. */
 const longest = 600;
@@ -212,7 +213,14 @@ export const ask = asks({
           : undefined;
       return verdict
         ? { ...verdict, data: { ...verdict.data, answers: [] } }
-        : noNoteReply(found, isNamed ? state : undefined, words.ask.none, asking);
+        : {
+            ...withAskKeepers(
+              await noNoteReply(found, isNamed ? state : undefined, words.ask.none, asking),
+              question,
+              asking,
+            ),
+            ...keepOpenQuestion(question, state, asking),
+          };
     }
     const reply = await noteAnswer(question, found, best, state, asking);
     if (several.length === 0) return reply;

@@ -78,7 +78,7 @@ export type Values<O> = { [K in NeededNames<O>]: ValueOf<O[K]> } & {
   [K in Exclude<keyof O, NeededNames<O>>]?: ValueOf<O[K]>;
 };
 
-interface Spec<O, C> {
+interface Spec<O, C, R = Reply> {
   name: string;
   about(words: Words): string;
   who: Role;
@@ -89,15 +89,21 @@ interface Spec<O, C> {
   slow?: true;
   /** A slow read: an asking leaf gets its own snapshot, so that nobody else waits for it. */
   aside?: true;
+  /** Pressed in a menu, it answers at once: its options only narrow the answer. */
+  atOnce?: true;
   /** A logging leaf's reply is public unless this is set. */
   private?: true;
-  run(values: Values<O>, context: C): Promise<Reply>;
+  run(values: Values<O>, context: C): Promise<R>;
 }
+
+/** What is written down after a question was answered. If that fails, the answer stays. */
+export type Afterwards = (book: WritableLogbook) => Promise<void>;
+export type AnswerAndAfterwards = Reply & { afterwards?: Afterwards };
 
 /** A command that only reads: it sees a snapshot, and its reply is private. */
 export type AskingLeaf = Omit<Spec<Options, Asking>, 'run'> & {
   effect: 'asks';
-  run(values: never, context: Asking): Promise<Reply>;
+  run(values: never, context: Asking): Promise<AnswerAndAfterwards>;
 };
 /** A command that logs: it runs in one transaction, and its reply is public. */
 export type LoggingLeaf = Omit<Spec<Options, Logging>, 'run'> & {
@@ -119,7 +125,7 @@ export interface Group {
 export type Command = Leaf | Group;
 export const isGroup = (command: Command): command is Group => 'leaves' in command;
 
-export const asks = <const O extends Options>(spec: Spec<O, Asking>): AskingLeaf => ({
+export const asks = <const O extends Options>(spec: Spec<O, Asking, AnswerAndAfterwards>): AskingLeaf => ({
   ...spec,
   effect: 'asks',
 });
@@ -166,13 +172,20 @@ export interface More {
   from: string[];
 }
 
+/** A short fact, or a row of a list with what can be pressed for it. */
+export interface Fact {
+  label: Text;
+  text: Text;
+  presses?: Action[];
+}
+
 export interface Reply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   /** The answer in plain words. It must make sense alone, in a phone's notification. */
   title: Text;
   /** What was just logged, as the program understood it, so that a typing error shows. Shown right below the answer. */
   logged?: { entry: string; text: Text };
-  facts?: { label: Text; text: Text }[];
+  facts?: Fact[];
   dont?: Text[];
   cautions?: Text[];
   reasons?: Text[];
@@ -205,6 +218,8 @@ export interface Request {
   guest?: true;
   /** The bucket's last entry at the time when the action was offered. */
   after?: Seq;
+  /** Nobody asked this: the program looks whether the answer matters. Nothing is written down. */
+  probe?: true;
 }
 
 export interface Desk {

@@ -16,6 +16,7 @@ import { prep } from '../../commands/prep.ts';
 import { reading } from '../../commands/reading.ts';
 import { redact } from '../../commands/redact.ts';
 import { remindGroup } from '../../commands/remind.ts';
+import { round } from '../../commands/round.ts';
 import { sieved } from '../../commands/sieved.ts';
 import { stirred } from '../../commands/stirred.ts';
 import { studioGroup } from '../../commands/studio.ts';
@@ -40,6 +41,7 @@ export const commands: Command[] = [
   fired,
   faults,
   batchGroup,
+  round,
   bucketGroup,
   noteGroup,
   studioGroup,

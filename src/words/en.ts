@@ -18,12 +18,14 @@ import { helpWords } from './desk/helpWords.ts';
 import { logWords } from './bucket/logWords.ts';
 import { massText, percentText, volumeAbout, volumeText } from './text/measures.ts';
 import { noteWords } from './ask/noteWords.ts';
+import { openQuestionWords } from './ask/openQuestionWords.ts';
 import { optionWords } from './desk/optionWords.ts';
 import { peopleWords } from './studio/peopleWords.ts';
 import { prepWords } from './piece/prepWords.ts';
 import { readingWords } from './bucket/readingWords.ts';
 import { recipeWords } from './batch/recipeWords.ts';
 import { reminderWords } from './remind/reminderWords.ts';
+import { roundWords } from './remind/roundWords.ts';
 import { scheduleWords } from './studio/scheduleWords.ts';
 import { studioWords } from './studio/studioWords.ts';
 import { ours, said, t, type Text } from './text/text.ts';
@@ -83,12 +85,14 @@ export const en = {
   help: helpWords,
   log: logWords,
   notes: noteWords,
+  openQuestion: openQuestionWords,
   option: optionWords,
   people: peopleWords,
   prep: prepWords,
   reading: readingWords,
   recipe: recipeWords,
   reminder: reminderWords,
+  round: roundWords,
   schedule: scheduleWords,
   studio: studioWords,
   unlogged: unloggedWords,

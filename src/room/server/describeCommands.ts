@@ -8,6 +8,7 @@ const describe = (path: string[], leaf: Leaf, words: Words): WireLeaf => ({
   about: leaf.about(words),
   who: leaf.who,
   effect: leaf.effect,
+  ...definedOnly({ atOnce: leaf.atOnce }),
   options: Object.entries(leaf.options)
     .filter(([, { kind }]) => !kind.pressed)
     .map(([name, { kind, needed, about }]): WireOption => ({

@@ -4,6 +4,7 @@ import { foldFired } from '../../studio/firing/foldFired.ts';
 import { foldPieces } from '../../studio/piece/foldPieces.ts';
 import {
   readEntryId,
+  studioStream,
   type EntryId,
   type Instant,
   type MemberId,
@@ -12,11 +13,13 @@ import {
   type StudioId,
 } from '../../studio/ids.ts';
 import type { Logbook, Member } from '../../studio/logbook/ports.ts';
+import { latestPlaces, type LoggedPlace } from '../entries/latestEntries.ts';
 import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
 import type { Snapshot } from '../engine/snapshotCache.ts';
 import { readCoats, readEntries, readFired, readPieces } from '../entries/readEntries.ts';
 import { readNotes } from './readNotes.ts';
+import { readOpenQuestions } from './openQuestions.ts';
 import { reminderOf } from '../reminders/reminderRow.ts';
 import { standsFor } from './standsFor.ts';
 import type { Reading } from '../engine/transactionQueue.ts';
@@ -74,6 +77,15 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     return readEntries(this.turn.db, this.studioId, stream, range);
   }
 
+  async latest(range: { from?: LoggedPlace; most: number }) {
+    const buckets = (await this.streams()).filter((stream) => stream > studioStream);
+    const places = await latestPlaces(this.turn.db, this.studioId, buckets, range);
+    const pages = places.map(({ stream, seq: at }) =>
+      readEntries(this.turn.db, this.studioId, stream, { at, most: 1 }),
+    );
+    return (await Promise.all(pages)).flat();
+  }
+
   async entry(id: EntryId) {
     const named = readEntryId(id);
     if (!named) return undefined;
@@ -110,6 +122,10 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     if (snapshot?.notes) return snapshot.notes;
     if (snapshot) snapshots.set(this.studioId, { ...snapshot, notes });
     return notes;
+  }
+
+  openQuestions(now: Instant) {
+    return readOpenQuestions(this.turn.db, this.studioId, now);
   }
 
   async members(): Promise<Member[]> {

@@ -30,6 +30,8 @@ import { frozen } from '../engine/frozen.ts';
 import { insertEntry } from '../entries/insertEntry.ts';
 import { newNonce } from '../engine/newNonce.ts';
 import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
+import type { OpenQuestion } from '../../studio/openQuestion.ts';
+import { dropOpenQuestion, saveOpenQuestion } from './openQuestions.ts';
 import { PeopleLogbook } from './peopleLogbook.ts';
 import { readNotes } from './readNotes.ts';
 import { readBucket, readCoats, readStudio } from '../entries/readEntries.ts';
@@ -147,6 +149,14 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
       await this.#notesAnew();
       return dropped;
     });
+  }
+
+  keepQuestion(question: Omit<OpenQuestion, 'no' | 'times'>): Promise<void> {
+    return this.inOrder(() => saveOpenQuestion(this.turn.db, this.studioId, withoutNulWithin(question)));
+  }
+
+  dropQuestion(no: number): Promise<boolean> {
+    return this.inOrder(() => dropOpenQuestion(this.turn.db, this.studioId, no));
   }
 
   /** Saves where each changed stream stands: once, however many entries it got. */

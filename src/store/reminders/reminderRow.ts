@@ -47,4 +47,5 @@ export const reminderOf = (row: StoredReminder): Reminder => ({
   nextAt: row.next_at,
   goodUntil: row.good_until,
   told: row.status !== 'pending',
+  stands: row.status === 'told',
 });

@@ -36,4 +36,6 @@ export interface Reminder extends WantedReminder {
   /** When it comes next, postponed or not. */
   nextAt: Instant;
   told: boolean;
+  /** It was sent, and its member has not said that it is dealt with. */
+  stands: boolean;
 }

@@ -28,6 +28,7 @@ export const helpWords = {
     { job: 'My reminders', line: '/remind list', keeper: false },
     { job: 'Undo an entry', line: '/undo entry:7-41', keeper: false },
     { job: 'A glaze-room question', line: '/ask question:"why is my glaze pinholing"', keeper: false },
+    { job: 'What waits for me', line: '/round', keeper: false },
     { job: 'All buckets', line: '/bucket list', keeper: false },
     { job: 'One bucket', line: '/bucket show bucket:gg', keeper: false },
     { job: 'Who did what', line: '/bucket log bucket:gg', keeper: false },

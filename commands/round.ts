@@ -1,0 +1,11 @@
+import { asks } from '../src/contract/contract.ts';
+import { fromOption } from '../src/contract/kinds/longList.ts';
+import { roundReply } from '../src/replies/round/roundReply.ts';
+
+export const round = asks({
+  name: 'round',
+  about: (w) => w.round.about,
+  who: 'member',
+  options: { from: fromOption },
+  run: (v, asking) => roundReply(asking, v.from),
+});
