@@ -3,6 +3,7 @@ import { setDrying } from './studio/drying.ts';
 import { setFiring } from './studio/firing.ts';
 import { setHours } from './studio/hours.ts';
 import { setMaterial } from './studio/material.ts';
+import { setMorning } from './studio/morning.ts';
 import { setReminders } from './studio/reminders.ts';
 import { setSession } from './studio/session.ts';
 import { setStudio } from './studio/set.ts';
@@ -19,6 +20,7 @@ export const studioGroup: Group = {
     setSession,
     setDrying,
     setReminders,
+    setMorning,
     setFiring,
     setMaterial,
     setVessel,

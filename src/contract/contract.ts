@@ -143,6 +143,8 @@ export interface Action {
 
 /** A chart over time: points, marks and a band, in the units of its axis. */
 export interface Chart {
+  /** Instead of panels: a strip for each series, on one axis from then until then. */
+  strips?: { from: Instant; until: Instant };
   title: string;
   alt: string;
   /** The legend. */
@@ -153,6 +155,8 @@ export interface Chart {
     unit: string;
     band?: { low: number; high: number };
     points: { at: Instant; value: number; u95?: number; believed: boolean }[];
+    /** What a strip says beside its name. */
+    note?: string;
   }[];
   marks: { at: Instant; label: string; kind: 'stir' | 'addition' | 'sieve' | 'hold' }[];
 }
@@ -235,5 +239,7 @@ export interface Voice {
     to: MemberId,
     reply: Reply,
     nonce: string,
+    /** Told to everybody, it goes to the studio's channel. */
+    whom?: 'member' | 'everyone',
   ): Promise<'said' | 'not-mine' | 'closed' | 'gone' | 'later' | 'unsure'>;
 }

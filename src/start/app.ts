@@ -4,6 +4,7 @@ import type { Desk } from '../contract/contract.ts';
 import { openDesk } from '../desk/dispatch.ts';
 import { commands } from './registry.ts';
 import { openHandbook } from '../search/openHandbook.ts';
+import type { Handbook } from '../studio/handbook.ts';
 import { loadNotes } from '../seed/loadNotes.ts';
 import { openStore, type Store } from '../store/openStore.ts';
 import { en } from '../words/en.ts';
@@ -13,6 +14,7 @@ export interface App {
   store: Store;
   desk: Desk;
   words: Words;
+  handbook: Handbook;
   clock: Clock;
 }
 
@@ -26,16 +28,17 @@ export interface AppOptions {
 /** Opens the logbook, and a desk on it. */
 export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> => {
   const store = await openStore(file, { clock });
+  const handbook = openHandbook(loadNotes);
   const desk = openDesk({
     commands,
     books: store.books,
     words: en,
-    handbook: openHandbook(loadNotes),
+    handbook,
     report: (error, { path }) => {
       const id = randomUUID().slice(0, 8);
       onBug(error, id, path);
       return id;
     },
   });
-  return { store, desk, words: en, clock };
+  return { store, desk, words: en, handbook, clock };
 };

@@ -2,11 +2,16 @@ import { bucketItems } from '../../studio/round/bucketItems.ts';
 import { inOrder } from '../../studio/round/inOrder.ts';
 import type { RoundItem } from '../../studio/round/roundItem.ts';
 import { coatItems, pieceItems, reminderItems } from '../../studio/round/waitingItems.ts';
+import type { StudioNote } from '../../studio/handbook.ts';
 import type { Asking } from '../../contract/contract.ts';
 
-/** Questions that a note answers by now are left out, and only the last ones are looked up: that costs time. */
+/** Only the last ones are looked up, because that costs time. */
 const mostQuestions = 20;
 
+/** Which questions a note answers, for as long as the notes stay the same. */
+const looked = new WeakMap<readonly StudioNote[], ReadonlyMap<string, boolean>>();
+
+/** The questions that no note answers by now. */
 const questionItems = async ({
   book,
   handbook,
@@ -15,8 +20,13 @@ const questionItems = async ({
   const asked = (await book.openQuestions(now)).slice(0, mostQuestions);
   if (asked.length === 0) return [];
   const notes = await book.notes();
+  const known = looked.get(notes);
+  const answered = new Map(
+    asked.map(({ text }) => [text, known?.get(text) ?? handbook.find(text, notes).answers.length > 0]),
+  );
+  looked.set(notes, answered);
   return asked
-    .filter(({ text }) => handbook.find(text, notes).answers.length === 0)
+    .filter(({ text }) => answered.get(text) !== true)
     .map((question) => ({ kind: 'question', question }));
 };
 

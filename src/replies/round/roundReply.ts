@@ -3,7 +3,6 @@ import type { RoundItem } from '../../studio/round/roundItem.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { longList } from '../../contract/kinds/longList.ts';
 import { unloggedData } from '../verdict/unloggedReply.ts';
-import { roundItems } from './roundItems.ts';
 import { roundRow, rowKey } from './roundRow.ts';
 
 const amountsOf = (item: RoundItem) =>
@@ -21,10 +20,13 @@ const itemData = (item: RoundItem) => ({
 });
 
 /** What waits for hands now, with a press for each row where one will do. */
-export const roundReply = async (asking: Asking, from?: string): Promise<Reply> => {
+export const roundReply = async (
+  all: readonly RoundItem[],
+  asking: Asking,
+  from?: string,
+): Promise<Reply> => {
   const { words, book, role } = asking;
   const w = words.round;
-  const all = await roundItems(asking);
   const setting = { asking, studio: await book.studio(), members: await book.members() };
   const { rows, more } = longList(all, rowKey, from, ['round'], asking);
   const facts = rows.map((item) => roundRow(item, setting));

@@ -12,14 +12,22 @@ const action = (label: Text, path: string, typed: Record<string, string>, verdic
 });
 
 /** Buttons for what a member probably does next. If a new reading is needed, it comes first. */
-export const verdictActions = (verdict: Verdict, asking: Asking, studio: Studio): Action[] => {
+export const verdictActions = (
+  verdict: Verdict,
+  asking: Pick<Asking, 'words' | 'role'>,
+  studio: Studio,
+): Action[] => {
   const likely = stepActions(verdict, asking, studio);
   return verdict.dont.includes('change-on-one-reading')
     ? likely.toSorted((a, b) => Number(b.press === 'edit') - Number(a.press === 'edit'))
     : likely;
 };
 
-const stepActions = (verdict: Verdict, { words, role }: Asking, { units }: Studio): Action[] => {
+const stepActions = (
+  verdict: Verdict,
+  { words, role }: Pick<Asking, 'words' | 'role'>,
+  { units }: Studio,
+): Action[] => {
   const w = words.verdict;
   const added = (what: string, amount: string, label: Text) =>
     action(label, 'added', { what, amount }, verdict);

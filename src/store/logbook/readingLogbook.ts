@@ -128,6 +128,17 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     return readOpenQuestions(this.turn.db, this.studioId, now);
   }
 
+  async platformsOf(member: MemberId): Promise<string[]> {
+    const rows = await this.turn.db
+      .selectFrom('member_identities')
+      .where('studio_id', '=', this.studioId)
+      .where('member_id', '=', member)
+      .select('platform')
+      .distinct()
+      .execute();
+    return rows.map(({ platform }) => platform);
+  }
+
   async members(): Promise<Member[]> {
     return this.#people().orderBy('id').execute();
   }

@@ -67,6 +67,8 @@ export interface Logbook {
   member(id: MemberId): Promise<Member | undefined>;
   /** The member with this id on a platform. */
   memberKnownAs(platform: string, external: string): Promise<Member | undefined>;
+  /** The platforms on which a member is known. */
+  platformsOf(member: MemberId): Promise<string[]>;
   /** When the bot first met a member. */
   metAt(member: MemberId): Promise<Instant | undefined>;
 }
@@ -100,6 +102,8 @@ export interface WritableLogbook extends Logbook {
   ): Promise<{ entry: Entry<CoatEvent>; coats: readonly ResistCoat[] }>;
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }>;
   logFired(event: FiredEvent, logged: Logged): Promise<{ entry: Entry<FiredEvent> }>;
+  /** Reminds a member of a bucket at a time that they asked for; asked again, at the new one. Returns its key. */
+  remindAt(member: MemberId, bucket: StreamNo, at: Instant, now: Instant): Promise<string>;
   /** Postpones a member's reminder, delivered already or not; false when there is none with that key. */
   putOff(member: MemberId, key: string, to: Instant): Promise<boolean>;
   /** Removes a member's reminder for good. */

@@ -44,5 +44,8 @@ export const pieceItems = (pieces: readonly PieceState[], { member, role, now }:
 /** What a reminder is about is on the round by itself, except where only the reminder knows of it. */
 export const reminderItems = (reminders: readonly Reminder[], now: Instant): RoundItem[] =>
   reminders
-    .filter(({ stands, about, goodUntil }) => stands && now < goodUntil && about.kind === 'unreachable')
+    .filter(
+      ({ stands, about, goodUntil }) =>
+        stands && now < goodUntil && (about.kind === 'unreachable' || about.kind === 'asked'),
+    )
     .map((reminder) => ({ kind: 'reminder', reminder }));

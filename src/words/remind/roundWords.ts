@@ -43,4 +43,10 @@ export const roundWords = {
   writeNote: ours('Write a note'),
   notNeeded: ours('Take it off'),
   log: ours('Log of all buckets'),
+  strips: {
+    title: 'The last two weeks',
+    alt: (measured: number, all: number): string =>
+      `Gravity of the last two weeks, a strip for each of ${measured} of ${all} buckets; the rows above say what each one needs`,
+    key: 'Band: the window. Dots: gravity readings; hollow ones were not taken stirred. Lines: midnights.',
+  },
 };
