@@ -7,7 +7,6 @@ export const round = asks({
   name: 'round',
   about: (w) => w.round.about,
   who: 'member',
-  atOnce: true,
   options: { from: fromOption },
   run: async (v, asking) => roundReply(await roundItems(asking), asking, v.from),
 });

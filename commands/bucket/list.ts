@@ -9,6 +9,7 @@ export const listBuckets = asks({
   name: 'list',
   about: (w) => w.bucket.list,
   who: 'member',
+  atOnce: true,
   options: { retired: { kind: yesNo, needed: false, about: (w) => w.bucket.retiredToo }, from: fromOption },
   async run(v, asking) {
     const { words, book, now, role } = asking;

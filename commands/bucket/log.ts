@@ -70,6 +70,7 @@ export const logOfBucket = asks({
   name: 'log',
   about: (w) => w.bucket.log,
   who: 'member',
+  atOnce: true,
   options: {
     bucket: { kind: bucketKind, needed: false, about: (w) => w.bucket.logOf },
     most: { kind: number(1, 200, '20'), needed: false, about: (w) => w.bucket.most },

@@ -9,7 +9,6 @@ export const listQuestions = asks({
   name: 'questions',
   about: (w) => w.openQuestion.list,
   who: 'keeper',
-  atOnce: true,
   options: { from: fromOption },
   async run(v, asking) {
     const { words, book, now } = asking;

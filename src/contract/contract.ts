@@ -116,6 +116,10 @@ export type Leaf = AskingLeaf | LoggingLeaf;
 export const typedOptions = ({ options }: Pick<Leaf, 'options'>): string[] =>
   Object.entries(options).flatMap(([name, { kind }]) => (kind.pressed ? [] : [name]));
 
+/** Whether a press in a menu answers at once: nothing is asked for, or what is asked for only narrows the answer. */
+export const answersAtOnce = (leaf: Leaf): boolean =>
+  leaf.effect === 'asks' && (leaf.atOnce === true || typedOptions(leaf).length === 0);
+
 /** A top-level command: a leaf, or a name with leaves under it. */
 export interface Group {
   name: string;

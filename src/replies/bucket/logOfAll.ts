@@ -26,6 +26,7 @@ export const logOfAll = async (
       label: words.round.bucket(stream, names.get(stream) ?? ''),
       text: lines[i] ?? [],
     })),
+    actions: [{ label: words.bucket.logOfOne, line: '/bucket log', press: 'edit' }],
     more: { of: 'facts', label: words.bucket.older(), from: entries.map(({ id }) => onFrom(id)) },
     data: {
       entries: shown.map((entry) => ({

@@ -37,7 +37,7 @@ export const roundReply = async (
       first === undefined
         ? w.nothing[role]
         : role === 'keeper'
-          ? w.title.keeper(all.length, w.firstRow(first.label, first.text))
+          ? w.title.keeper(all.length, first.label)
           : w.title.member(all.length),
     facts,
     ...(role === 'keeper' && {

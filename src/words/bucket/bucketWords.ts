@@ -186,5 +186,6 @@ export const bucketWords = {
       : t`${said(name)}: the last ${count} entries.`,
   logOfAll: (count: number): Text =>
     count === 0 ? ['Nothing is logged before that.'] : t`All buckets: the last ${count} entries.`,
+  logOfOne: ours('Of one bucket'),
   older: (): Text => ['Older'],
 };

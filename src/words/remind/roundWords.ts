@@ -13,11 +13,10 @@ export const roundWords = {
   },
   title: {
     keeper: (count: number, first: Text): Text =>
-      t`${[things(count)]} ${[count === 1 ? 'waits' : 'wait']} for hands. ${[count === 1 ? 'It is' : 'First']}: ${first}`,
+      t`${[things(count)]} ${[count === 1 ? 'waits' : 'wait']} for hands. ${[count === 1 ? 'It is' : 'First']}: ${first}.`,
     member: (count: number): Text => t`${[things(count)]} ${[count === 1 ? 'waits' : 'wait']} for you.`,
   },
   bucket: (no: number, name: string): Text => t`${no} · ${said(name)}`,
-  firstRow: (label: Text, text: Text): Text => t`${label}. ${text}`,
   stirFirst: (then: Text): Text =>
     t`Stir it to the bottom first. By its last reading it needs this then: ${then}`,
   secondCup: ours(

@@ -45,7 +45,7 @@ describe('the keeper’s round', () => {
     const room = await sixBuckets();
     const round = await room.keeper(12, '/round');
     expect(inShort(round)).toEqual(['hold 6', 'hold 2', 'step 1', 'sieve 3', 'reading 5']);
-    expect(round.title).toMatch(/^5 things wait for hands\. First: 6 · Bog Iron\. On hold/);
+    expect(round.title).toMatch(/^5 things wait for hands\. First: 6 · Bog Iron\.$/);
     expect(round.private).toBe(true);
   });
 
@@ -219,7 +219,7 @@ describe('the log of all buckets', () => {
     while (line !== undefined) {
       const page = await room.keeper(20, line);
       seen.push(...(page.data['entries'] as { entry: string }[]).map(({ entry }) => entry));
-      line = page.actions.at(-1)?.line;
+      line = page.actions.find(({ label }) => label === 'Older')?.line;
     }
     expect(seen).toEqual(all);
   });
