@@ -18,6 +18,8 @@ interface Context {
 
 /** What others log changes a keeper's round; it is looked up at most so often. */
 const atMostEvery = 3_000;
+/** What changes a member's list: their own coats, pieces and reminders. A reminder has no line. */
+const ofMembers = /^(?:$|\/(?:coat|prep|remind|undo)\b)/;
 /** Time passes too: what is fit now is stale tomorrow. */
 const every = 120_000;
 
@@ -73,9 +75,10 @@ export class Round {
   /** A post came: an answer to what was pressed here, or something that may change what waits. */
   heard(post: WirePost): void {
     if (this.#pressed.delete(post.line)) this.#said.replaceChildren(...nodes(post.reply.title));
-    if (post.member !== this.#context.me && (post.private || !this.#context.keeper)) return;
-    const pause = Math.max(0, this.#looked + atMostEvery - phoneNow());
-    this.#soon ??= setTimeout(() => void this.look(), post.member === this.#context.me ? 0 : pause);
+    const mine = post.member === this.#context.me;
+    if (!(this.#context.keeper ? mine || !post.private : mine && ofMembers.test(post.line))) return;
+    const pause = mine ? 0 : Math.max(0, this.#looked + atMostEvery - phoneNow());
+    this.#soon ??= setTimeout(() => void this.look(), pause);
   }
 
   async look(): Promise<void> {

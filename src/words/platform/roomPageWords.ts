@@ -91,7 +91,7 @@ export const roomPageWords = {
     'note change': 'Change a note',
     'note remove': 'Remove a note',
     'note questions': 'Open questions',
-    'note answered': 'Close a question',
+    'note answered': 'Take a question off',
     'note wanted': 'Ask the keepers',
     'studio show': 'Studio settings',
     'studio set': 'Time zone and units',
