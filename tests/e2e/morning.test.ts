@@ -32,9 +32,7 @@ describe('the morning’s round on Discord', () => {
     expect(await room.tick(morning)).toBe(2);
     for (const { person } of [room.keeper, second]) {
       expect(room.told(person)).toEqual([
-        expect.stringMatching(
-          /^1 thing waits for hands\. It is: 1 · Gull Grey\.\n\*\*1 · Gull Grey\*\* On hold/,
-        ),
+        expect.stringMatching(/^1 thing waits for hands\. It is: Gull Grey\.\n\*\*1 · Gull Grey\*\* On hold/),
       ]);
     }
     const body = JSON.stringify(posts().at(-1)?.body);

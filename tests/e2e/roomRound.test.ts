@@ -78,6 +78,16 @@ describe('a keeper’s first page', () => {
     expect(texts[0]).not.toBe(texts[1]);
   });
 
+  it('stands in the room too when it is asked for there, with the same presses', async () => {
+    const page = await enter('Asker', true);
+    await rows(page).first().waitFor();
+    await page.locator('#line').fill('/round');
+    await page.locator('#line').press('Enter');
+    const tile = page.locator('.tile.mine', { hasText: 'wait for hands' });
+    await tile.getByRole('button', { name: 'I poured 630 ml' }).waitFor();
+    expect(await axeFindings(page)).toEqual([]);
+  });
+
   it('changes when somebody else does something about it', async () => {
     const page = await enter('Watcher', true);
     await row(page, 'Sandbar').waitFor();

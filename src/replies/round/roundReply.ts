@@ -1,5 +1,6 @@
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import type { RoundItem } from '../../studio/round/roundItem.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { longList } from '../../contract/kinds/longList.ts';
 import { unloggedData } from '../verdict/unloggedReply.ts';
@@ -19,6 +20,10 @@ const itemData = (item: RoundItem) => ({
   ...(item.kind === 'question' && { question: item.question.text, at: isoInstant(item.question.at) }),
 });
 
+/** A bucket by its name, in the line that stands alone. */
+const firstOf = ([item]: readonly RoundItem[], label: Text): Text =>
+  item && 'bucket' in item ? [{ said: item.bucket.settings.name }] : label;
+
 /** What waits for hands now, with a press for each row where one will do. */
 export const roundReply = async (
   all: readonly RoundItem[],
@@ -37,7 +42,7 @@ export const roundReply = async (
       first === undefined
         ? w.nothing[role]
         : role === 'keeper'
-          ? w.title.keeper(all.length, first.label)
+          ? w.title.keeper(all.length, firstOf(rows, first.label))
           : w.title.member(all.length),
     facts,
     ...(role === 'keeper' && {

@@ -48,7 +48,10 @@ const verdictPress = (
   if (stirFirst) return [run(words.verdict.stirredIt(), ['stirred'], { bucket: String(bucket.no) })];
   if (verdict.rule === 'no-window')
     return [edit(words.round.setWindow, ['bucket', 'change'], { bucket: String(bucket.no) })];
-  return verdictActions(verdict, asking, studio).slice(0, 1);
+  // To release a bucket is a decision: its form comes first.
+  return verdictActions(verdict, asking, studio)
+    .slice(0, 1)
+    .map((action) => (kind === 'hold' ? { ...action, press: 'edit' } : action));
 };
 
 const ofVerdict = (item: OfVerdict, setting: RowSetting): Fact => {

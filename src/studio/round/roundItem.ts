@@ -20,7 +20,6 @@ export const roundKinds = [
   'piece',
   'question',
 ] as const;
-export type RoundKind = (typeof roundKinds)[number];
 
 /** One thing on the round. */
 export type RoundItem =
