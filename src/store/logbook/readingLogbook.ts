@@ -13,7 +13,7 @@ import {
   type StudioId,
 } from '../../studio/ids.ts';
 import type { Logbook, Member } from '../../studio/logbook/ports.ts';
-import { latestPlaces, type LoggedPlace } from '../entries/latestEntries.ts';
+import { readLatest, type LoggedPlace } from '../entries/latestEntries.ts';
 import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
 import type { Snapshot } from '../engine/snapshotCache.ts';
@@ -79,11 +79,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
 
   async latest(range: { from?: LoggedPlace; most: number }) {
     const buckets = (await this.streams()).filter((stream) => stream > studioStream);
-    const places = await latestPlaces(this.turn.db, this.studioId, buckets, range);
-    const pages = places.map(({ stream, seq: at }) =>
-      readEntries(this.turn.db, this.studioId, stream, { at, most: 1 }),
-    );
-    return (await Promise.all(pages)).flat();
+    return readLatest(this.turn.db, this.studioId, buckets, range);
   }
 
   async entry(id: EntryId) {
