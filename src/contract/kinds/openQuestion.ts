@@ -4,7 +4,7 @@ import type { Kind } from '../contract.ts';
 /** A question that nobody could answer yet, by its number. */
 export const openQuestion: Kind<OpenQuestion> = {
   control: 'text',
-  example: 'q-3',
+  example: 'q-1',
   async read(typed, { book, now, words }) {
     const wanted = Number(/^\s*(?:q-)?(\d{1,9})\s*$/i.exec(typed)?.[1]);
     const found = (await book.openQuestions(now)).find(({ no }) => no === wanted);
