@@ -21,6 +21,7 @@ import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import type { NotesFound, FoundNote, StudioNote } from '../src/studio/handbook.ts';
 import { markedCautions } from '../src/studio/verdict/verdictCautions.ts';
 import type { Text } from '../src/words/text/text.ts';
+import { keepOpenQuestion, withAskKeepers } from '../src/replies/ask/openQuestion.ts';
 
 /** A longer question tells a story, and nobody can say which part of it is the question. */
 const longest = 600;
@@ -206,7 +207,14 @@ export const ask = asks({
           : undefined;
       return verdict
         ? { ...verdict, data: { ...verdict.data, answers: [] } }
-        : noNoteReply(found, isNamed ? state : undefined, words.ask.none, asking);
+        : {
+            ...withAskKeepers(
+              await noNoteReply(found, isNamed ? state : undefined, words.ask.none, asking),
+              question,
+              asking,
+            ),
+            ...keepOpenQuestion(question, state, asking),
+          };
     }
     const reply = await noteAnswer(question, found, best, state, asking);
     if (several.length === 0) return reply;

@@ -45,8 +45,8 @@ const deflocculant = async (state: BucketState, asking: Asking): Promise<Reply> 
   const { words, role, now, book } = asking;
   const w = words.dose;
   if (role !== 'keeper') return refusal(w.keepersOnly);
-  const verdict = decide(state, { now, role });
-  const { units } = await book.studio();
+  const { units, sure } = await book.studio();
+  const verdict = decide(state, { now, role, sure });
   const asked = verdict.step === 'deflocculate' || verdict.then === 'deflocculate';
   const title = asked ? w.deflocculant : w.deflocculantNotAsked(words.verdict.title(verdict, units));
   return {
@@ -87,7 +87,7 @@ const titleOf = async ({ advice, verdict }: DoseAdvice, { words, book }: Asking)
 const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> => {
   const { words, now, book } = asking;
   const w = words.dose;
-  const advised = adviseDose(state, now);
+  const advised = adviseDose(state, now, (await book.studio()).sure);
   const { advice } = advised;
   const next = advice.kind === 'next' ? advice.next : undefined;
   const dose = next?.kind === 'dose' ? next : undefined;

@@ -13,6 +13,7 @@ export const help = asks({
   name: 'help',
   about: (w) => w.help.about,
   who: 'member',
+  atOnce: true,
   options: {
     about: { kind: text(1200, 'reading'), needed: false, about: (w) => w.help.which },
     from: fromOption,

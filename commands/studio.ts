@@ -4,6 +4,7 @@ import { setFiring } from './studio/firing.ts';
 import { setHours } from './studio/hours.ts';
 import { setMaterial } from './studio/material.ts';
 import { setMaterials } from './studio/materials.ts';
+import { setMorning } from './studio/morning.ts';
 import { setReminders } from './studio/reminders.ts';
 import { setSession } from './studio/session.ts';
 import { setStudio } from './studio/set.ts';
@@ -20,6 +21,7 @@ export const studioGroup: Group = {
     setSession,
     setDrying,
     setReminders,
+    setMorning,
     setFiring,
     setMaterial,
     setMaterials,

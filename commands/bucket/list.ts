@@ -9,12 +9,13 @@ export const listBuckets = asks({
   name: 'list',
   about: (w) => w.bucket.list,
   who: 'member',
+  atOnce: true,
   options: { retired: { kind: yesNo, needed: false, about: (w) => w.bucket.retiredToo }, from: fromOption },
   async run(v, asking) {
     const { words, book, now, role } = asking;
     const all = (await book.buckets()).filter(({ retired }) => !retired || v.retired === true);
-    const { units } = await book.studio();
-    const every = all.map((state) => ({ state, verdict: decide(state, { now, role }) }));
+    const { units, sure } = await book.studio();
+    const every = all.map((state) => ({ state, verdict: decide(state, { now, role, sure }) }));
     const noOf = ({ state }: (typeof every)[number]) => String(state.no);
     const { rows, more } = longList(every, noOf, v.from, ['bucket', 'list'], asking);
     const ready = every.filter(({ verdict }) => verdict.step === 'use').length;

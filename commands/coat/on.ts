@@ -12,6 +12,7 @@ import { refusal } from '../../src/contract/refusal.ts';
 import { areSamePieces } from '../../src/studio/resist/resistCoat.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
+import { toldWhere } from '../../src/studio/remind/toldWhere.ts';
 import { resists } from '../../src/studio/resist/overnight.ts';
 import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 
@@ -88,6 +89,7 @@ export const coatOn = logs({
     return coatReply(coat, studio, context, {
       ...definedOnly({ under }),
       others: alike.filter((one) => one !== under),
+      told: toldWhere(member, studio, await book.platformsOf(member)),
     });
   },
 });

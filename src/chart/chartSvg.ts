@@ -1,15 +1,14 @@
 import type { Chart } from '../contract/contract.ts';
 import { localMilliseconds } from './localMilliseconds.ts';
 import { panel } from './panel.ts';
+import { stripsSvg } from './stripsSvg.ts';
+import { svgText, wrappedLines, escaped } from './svgText.ts';
 import { light, type Theme } from './theme.ts';
 
 export interface ChartSize {
   width: number;
   panelHeight: number;
 }
-
-const escaped = (text: string) =>
-  text.replace(/[&<>"']/g, (char) => `&#${char.codePointAt(0) ?? 32};`).replace(/\p{Cc}/gu, ' ');
 
 const hour = 3_600_000;
 
@@ -28,20 +27,13 @@ const nested = (svg: string, y: number, { width, panelHeight }: ChartSize): stri
     .replace(/width="[^"]*"/, `width="${width}"`)
     .replace(/height="[^"]*"/, `height="${panelHeight}"`);
 
-/** Packs sentences into as few lines as possible. */
-const wrappedLines = (words: string, most: number): string[] =>
-  words.split(/(?<=\.) /).reduce<string[]>((all, sentence) => {
-    const last = all.at(-1);
-    if (last === undefined || last.length + sentence.length + 1 > most) return [...all, sentence];
-    return [...all.slice(0, -1), `${last} ${sentence}`];
-  }, []);
-
 /** A chart as SVG: one panel for each quantity, the window as a band, stirs as strokes, additions as triangles. */
 export const chartSvg = (
   chart: Chart,
   theme: Theme = light,
   size: ChartSize = { width: 720, panelHeight: 240 },
 ): string => {
+  if (chart.strips) return stripsSvg(chart, chart.strips, theme, size.width);
   const { width, panelHeight } = size;
   const head = 44;
   const key = wrappedLines(chart.key, width / 6.6);
@@ -56,18 +48,16 @@ export const chartSvg = (
       size,
     ),
   );
-  const text = (x: number, y: number, pixels: number, fill: string, words: string) =>
-    `<text x="${x}" y="${y}" font-family="Inter" font-size="${pixels}" fill="${fill}">${escaped(words)}</text>`;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(chart.alt)}">`,
     `<title>${escaped(chart.alt)}</title>`,
     `<rect width="${width}" height="${height}" fill="${theme.paper}"/>`,
-    text(16, 28, 18, theme.ink, chart.title),
+    svgText(16, 28, 18, theme.ink, chart.title),
     ...panels,
     ...chart.series.map(({ label, unit }, i) =>
-      text(16, head + i * panelHeight + 14, 13, theme.ink, unit === '' ? label : `${label} (${unit})`),
+      svgText(16, head + i * panelHeight + 14, 13, theme.ink, unit === '' ? label : `${label} (${unit})`),
     ),
-    ...key.map((line, i) => text(16, height - 10 - 16 * (key.length - 1 - i), 12, theme.faint, line)),
+    ...key.map((line, i) => svgText(16, height - 10 - 16 * (key.length - 1 - i), 12, theme.faint, line)),
     '</svg>',
   ].join('');
 };

@@ -81,7 +81,7 @@ export type Values<O> = { [K in NeededNames<O>]: ValueOf<O[K]> } & {
   [K in Exclude<keyof O, NeededNames<O>>]?: ValueOf<O[K]>;
 };
 
-interface Spec<O, C> {
+interface Spec<O, C, R = Reply> {
   name: string;
   about(words: Words): string;
   who: Role;
@@ -92,15 +92,21 @@ interface Spec<O, C> {
   slow?: true;
   /** A slow read: an asking leaf gets its own snapshot, so that nobody else waits for it. */
   aside?: true;
+  /** Pressed in a menu, it answers at once: its options only narrow the answer. */
+  atOnce?: true;
   /** A logging leaf's reply is public unless this is set. */
   private?: true;
-  run(values: Values<O>, context: C): Promise<Reply>;
+  run(values: Values<O>, context: C): Promise<R>;
 }
+
+/** What is written down after a question was answered. If that fails, the answer stays. */
+export type Afterwards = (book: WritableLogbook) => Promise<void>;
+export type AnswerAndAfterwards = Reply & { afterwards?: Afterwards };
 
 /** A command that only reads: it sees a snapshot, and its reply is private. */
 export type AskingLeaf = Omit<Spec<Options, Asking>, 'run'> & {
   effect: 'asks';
-  run(values: never, context: Asking): Promise<Reply>;
+  run(values: never, context: Asking): Promise<AnswerAndAfterwards>;
 };
 /** A command that logs: it runs in one transaction, and its reply is public. */
 export type LoggingLeaf = Omit<Spec<Options, Logging>, 'run'> & {
@@ -113,6 +119,10 @@ export type Leaf = AskingLeaf | LoggingLeaf;
 export const typedOptions = ({ options }: Pick<Leaf, 'options'>): string[] =>
   Object.entries(options).flatMap(([name, { kind }]) => (kind.pressed ? [] : [name]));
 
+/** Whether a press in a menu answers at once: nothing is asked for, or what is asked for only narrows the answer. */
+export const answersAtOnce = (leaf: Leaf): boolean =>
+  leaf.effect === 'asks' && (leaf.atOnce === true || typedOptions(leaf).length === 0);
+
 /** A top-level command: a leaf, or a name with leaves under it. */
 export interface Group {
   name: string;
@@ -122,7 +132,7 @@ export interface Group {
 export type Command = Leaf | Group;
 export const isGroup = (command: Command): command is Group => 'leaves' in command;
 
-export const asks = <const O extends Options>(spec: Spec<O, Asking>): AskingLeaf => ({
+export const asks = <const O extends Options>(spec: Spec<O, Asking, AnswerAndAfterwards>): AskingLeaf => ({
   ...spec,
   effect: 'asks',
 });
@@ -140,6 +150,8 @@ export interface Action {
 
 /** A chart over time: points, marks and a band, in the units of its axis. */
 export interface Chart {
+  /** Instead of panels: a strip for each series, on one axis from then until then. */
+  strips?: { from: Instant; until: Instant };
   title: string;
   alt: string;
   /** The legend. */
@@ -150,6 +162,8 @@ export interface Chart {
     unit: string;
     band?: { low: number; high: number };
     points: { at: Instant; value: number; u95?: number; believed: boolean }[];
+    /** What a strip says beside its name. */
+    note?: string;
   }[];
   marks: { at: Instant; label: string; kind: 'stir' | 'addition' | 'sieve' | 'hold' }[];
 }
@@ -170,13 +184,20 @@ export interface More {
   from: string[];
 }
 
+/** A short fact, or a row of a list with what can be pressed for it. */
+export interface Fact {
+  label: Text;
+  text: Text;
+  presses?: Action[];
+}
+
 export interface Reply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   /** The answer in plain words. It must make sense alone, in a phone's notification. */
   title: Text;
   /** What was just logged, as the program understood it, so that a typing error shows. Shown right below the answer. */
   logged?: { entry: string; text: Text };
-  facts?: { label: Text; text: Text }[];
+  facts?: Fact[];
   dont?: Text[];
   cautions?: Text[];
   reasons?: Text[];
@@ -209,6 +230,8 @@ export interface Request {
   guest?: true;
   /** The bucket's last entry at the time when the action was offered. */
   after?: Seq;
+  /** Nobody asked this: the program looks whether the answer matters. Nothing is written down. */
+  probe?: true;
 }
 
 export interface Desk {
@@ -224,5 +247,7 @@ export interface Voice {
     to: MemberId,
     reply: Reply,
     nonce: string,
+    /** Told to everybody, it goes to the studio's channel. */
+    whom?: 'member' | 'everyone',
   ): Promise<'said' | 'not-mine' | 'closed' | 'gone' | 'later' | 'unsure'>;
 }

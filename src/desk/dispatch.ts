@@ -6,10 +6,13 @@ import type { LogbookStore, Logbook } from '../studio/logbook/ports.ts';
 import type { Words } from '../words/words.ts';
 import {
   type Action,
+  type Afterwards,
+  type AnswerAndAfterwards,
   type Asking,
   type Choice,
   type Command,
   type Desk,
+  type Fact,
   type Kind,
   type Leaf,
   type Reply,
@@ -135,9 +138,12 @@ const happenedAt = ({ now, happenedAt: said = now }: Request): Instant => instan
 const isBucket = (value: unknown): value is BucketState =>
   typeof value === 'object' && value !== null && 'settings' in value && 'no' in value;
 
+const withAllowedPresses = (fact: Fact, may: (action: Action) => boolean): Fact =>
+  fact.presses ? { ...fact, presses: fact.presses.filter(may) } : fact;
+
 /** Drops the actions that the member's role does not allow. */
 const withAllowedActions = (reply: Reply, role: Request['role'], commands: Command[]): Reply => {
-  const { actions, cautions } = reply;
+  const { actions, cautions, facts } = reply;
   const may = ({ line }: Action): boolean => {
     const parsed = parseLine(line, commands);
     return !parsed.ok || leafAt(commands, parsed.value.path)?.who !== 'keeper';
@@ -145,6 +151,7 @@ const withAllowedActions = (reply: Reply, role: Request['role'], commands: Comma
   return {
     ...reply,
     ...(actions && role !== 'keeper' && { actions: actions.filter(may) }),
+    ...(facts && role !== 'keeper' && { facts: facts.map((fact) => withAllowedPresses(fact, may)) }),
     ...(cautions && { cautions: onceEach(cautions) }),
   };
 };
@@ -162,10 +169,10 @@ const isOvertaken = async (request: Request, after: Seq, values: Record<string, 
 
 /** Reads a command's options and runs it in the logbook that it is given. */
 export const runLeaf = async <B extends Logbook>(
-  leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
+  leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<AnswerAndAfterwards> },
   request: Request,
   context: Asking & { book: B },
-): Promise<Reply> => {
+): Promise<AnswerAndAfterwards> => {
   const taken = await readOptions(leaf, request, context);
   if (!taken.ok) return taken.reply;
   const moved =
@@ -177,10 +184,10 @@ export const runLeaf = async <B extends Logbook>(
 };
 
 const run = async <B extends Logbook>(
-  leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<Reply> },
+  leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<AnswerAndAfterwards> },
   sent: Request,
   asking: Asking & { book: B },
-): Promise<Reply> => {
+): Promise<AnswerAndAfterwards> => {
   // The member may have been linked or forgotten since the platform looked them up.
   const member = await asking.book.standsFor(asking.member);
   if (member === undefined) return refuse(asking.words.desk.forgotten, {});
@@ -195,6 +202,19 @@ const run = async <B extends Logbook>(
 /** The desk runs every platform's commands, and alone opens transactions. */
 export const openDesk = ({ commands, books, words, handbook, labels, report, mostADay }: DeskPorts): Desk => {
   const daily = new DailyLimit(mostADay);
+  const writeAfterwards = async (request: Request, write: Afterwards): Promise<void> => {
+    const { studio, member, now, key } = request;
+    if (daily.isReached(member, now)) return;
+    try {
+      await books.writeOnce(studio, `after:${key}`, async (book) => {
+        await write(book);
+        return { keep: true, value: null };
+      });
+      daily.count(member);
+    } catch (error) {
+      report(error, request);
+    }
+  };
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
     if (!leaf) return refuse(words.desk.noCommand(request.path.join(' ')), {});
@@ -213,11 +233,12 @@ export const openDesk = ({ commands, books, words, handbook, labels, report, mos
       ...definedOnly({ guest, labels }),
     };
     if (leaf.effect === 'asks') {
-      const ask = async (book: Logbook): Promise<Reply> => ({
-        ...(await run(leaf, request, { ...asking, book })),
-        private: true,
-      });
-      return leaf.aside ? books.readSnapshot(studio, ask) : books.read(studio, ask);
+      const ask = (book: Logbook): Promise<AnswerAndAfterwards> => run(leaf, request, { ...asking, book });
+      const { afterwards, ...reply } = await (leaf.aside
+        ? books.readSnapshot(studio, ask)
+        : books.read(studio, ask));
+      if (afterwards && !request.probe) await writeAfterwards(request, afterwards);
+      return { ...reply, private: true };
     }
     return books.writeOnce<Reply>(studio, request.key, async (book) => {
       if (daily.isReached(member, now))

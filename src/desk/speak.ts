@@ -23,7 +23,7 @@ const urgentReply = async (
   { desk }: Ports,
 ): Promise<Reply | undefined> => {
   const question = line.trim().replace(/^\//, '').slice(0, longestAsked);
-  const reply = await desk.dispatch({ ...speaker, key, path: ['ask'], typed: { question } });
+  const reply = await desk.dispatch({ ...speaker, key, path: ['ask'], typed: { question }, probe: true });
   return reply.data['emergency'] === true ? reply : undefined;
 };
 

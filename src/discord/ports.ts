@@ -31,6 +31,8 @@ export interface DiscordPorts {
     studio: StudioId,
     member: MemberId,
   ): Promise<{ user?: string; channel?: string; inChannel?: boolean }>;
+  /** The studio's channel for what is told to everybody. */
+  channelOf(studio: StudioId): Promise<string | undefined>;
   /** Lines that are too long for a button's id, stored under a short id for some weeks. */
   held: {
     hold(studio: StudioId, line: string): Promise<string>;

@@ -12,9 +12,10 @@ export const bucketsReminder = async (
   { book, words, now }: { book: Logbook; words: Words; now: Instant },
 ): Promise<Reply | undefined> => {
   const { reminder: w } = words;
+  const { sure } = await book.studio();
   const buckets = (await book.buckets())
     .filter(({ retired, hold }) => !retired && !hold)
-    .map((state) => ({ name: state.settings.name, step: decide(state, { now, role: 'keeper' }).step }));
+    .map((state) => ({ name: state.settings.name, step: decide(state, { now, role: 'keeper', sure }).step }));
   const wanting = steps
     .map((step) => ({ step, names: buckets.filter((one) => one.step === step).map(({ name }) => name) }))
     .filter(({ names }) => names.length > 0);

@@ -7,6 +7,9 @@ import { coatReady, isReadyAt } from '../studio/resist/coatReady.ts';
 import { minutes, since, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, Logbook } from '../studio/logbook/ports.ts';
 import type { Text } from '../words/text/text.ts';
+import type { Handbook } from '../studio/handbook.ts';
+import { askedReminder } from './askedReminder.ts';
+import { morningReminder } from './morningReminder.ts';
 import type { Words } from '../words/words.ts';
 import { bucketsReminder } from './bucketsReminder.ts';
 
@@ -19,6 +22,7 @@ export interface Composing {
   reminder: ClaimedReminder;
   book: Logbook;
   words: Words;
+  handbook: Handbook;
   now: Instant;
 }
 
@@ -104,6 +108,14 @@ const reminderReply = async (composing: Composing): Promise<Reply | undefined> =
         data: { reminder: key, bucket: about.bucket, unlogged: data },
       };
     }
+    case 'morning': {
+      const reply = await morningReminder(about, composing);
+      return reply && { ...reply, actions: [...(reply.actions ?? []), { ...first, press: 'run' }] };
+    }
+    case 'asked': {
+      const reply = await askedReminder(about, composing);
+      return reply && { ...reply, actions: [...(reply.actions ?? []), { ...first, press: 'run' }] };
+    }
     case 'unreachable':
       return {
         kind: 'answer',
@@ -127,7 +139,7 @@ export const composeReminder = async (composing: Composing): Promise<Reply | und
   const again = unsureSince !== undefined && since(unsureSince, now) > nonceKnown;
   return {
     ...reply,
-    private: true,
+    private: !(reminder.about.kind === 'morning' && reminder.about.by === 'channel'),
     reasons: [
       ...(since(dueAt, now) > onTime ? [words.reminder.late(dueAt)] : []),
       ...(again ? [words.reminder.perhapsAgain] : []),

@@ -1,6 +1,7 @@
 import type { Request, Voice } from '../contract/contract.ts';
 import type { Log } from '../contract/log.ts';
 import type { LogbookStore, ReminderQueue } from '../studio/logbook/ports.ts';
+import type { Handbook } from '../studio/handbook.ts';
 import type { Words } from '../words/words.ts';
 
 /** What reminders need from the rest of the program. */
@@ -8,6 +9,7 @@ export interface ReminderPorts {
   queue: ReminderQueue;
   books: LogbookStore;
   words: Words;
+  handbook: Handbook;
   clock: { now(): Request['now'] };
   log: Log;
   /** The platforms that can send, in order of preference. */

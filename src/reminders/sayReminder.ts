@@ -20,16 +20,19 @@ const whenUnreached = minutes(30);
 const afterTries = (tries: number, now: Instant): Instant =>
   later(now, duration(Math.min(slowest, soonest * 2 ** Math.min(tries - 1, 10))));
 
+const whomOf = (about: ClaimedReminder['about']) =>
+  about.kind === 'morning' && about.by === 'channel' ? 'everyone' : 'member';
+
 /** Tries one platform after another; a bug in one does not stop the others. */
 const speak = async (
   { voices, log }: ReminderPorts,
-  { studio, member, nonce, key }: ClaimedReminder,
+  { studio, member, nonce, key, about }: ClaimedReminder,
   reply: Parameters<Voice['speak']>[2],
 ): Promise<Spoken[]> => {
   const answers: Spoken[] = [];
   for (const voice of voices) {
     try {
-      answers.push(await voice.speak(studio, member, reply, nonce));
+      answers.push(await voice.speak(studio, member, reply, nonce, whomOf(about)));
     } catch (error) {
       log.error({ err: error, studio, key }, reminderLog.failed);
       answers.push('later');
@@ -61,7 +64,7 @@ const outcomeOf = async (
 };
 
 const attempt = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise<ReminderOutcome> => {
-  const { books, words, clock, log } = ports;
+  const { books, words, handbook, clock, log } = ports;
   const { studio, key, goodUntil, dueAt } = reminder;
   const now = clock.now();
   if (now >= goodUntil) {
@@ -73,8 +76,9 @@ const attempt = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise
   const { quiet, reply } = await books.read(studio, async (book) => {
     const { reminders, zone } = await book.studio();
     return {
-      quiet: quietAt(now, reminders.quiet, zone),
-      reply: await composeReminder({ reminder, book, words, now }),
+      // Who asks to be told in ten minutes is awake.
+      quiet: reminder.about.kind === 'asked' ? undefined : quietAt(now, reminders.quiet, zone),
+      reply: await composeReminder({ reminder, book, words, handbook, now }),
     };
   });
   if (!reply) {

@@ -25,7 +25,7 @@ export interface WireReply {
   /** What the verdict says to do, if it is a verdict. */
   step?: string;
   stepName?: string;
-  facts: { label: WireText; text: WireText }[];
+  facts: { label: WireText; text: WireText; presses?: WireAction[] }[];
   dont: WireText[];
   cautions: WireText[];
   reasons: WireText[];
@@ -65,6 +65,8 @@ export interface WireLeaf {
   about: string;
   who: 'member' | 'keeper';
   effect: 'asks' | 'logs';
+  /** A press answers it at once, without a form. */
+  atOnce?: true;
   options: WireOption[];
   /** The options of the short form. */
   form: string[];

@@ -4,6 +4,7 @@ import type { Desk } from '../contract/contract.ts';
 import { openDesk } from '../desk/dispatch.ts';
 import { commands } from './registry.ts';
 import { openHandbook } from '../search/openHandbook.ts';
+import type { Handbook } from '../studio/handbook.ts';
 import { loadNotes } from '../seed/loadNotes.ts';
 import type { StudioId } from '../studio/ids.ts';
 import { openStore, type Store } from '../store/openStore.ts';
@@ -14,6 +15,7 @@ export interface App {
   store: Store;
   desk: Desk;
   words: Words;
+  handbook: Handbook;
   clock: Clock;
   /** Where each studio’s room is opened, of those that have one. */
   rooms: Map<StudioId, string>;
@@ -30,11 +32,12 @@ export interface AppOptions {
 export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> => {
   const store = await openStore(file, { clock });
   const rooms: App['rooms'] = new Map();
+  const handbook = openHandbook(loadNotes);
   const desk = openDesk({
     commands,
     books: store.books,
     words: en,
-    handbook: openHandbook(loadNotes),
+    handbook,
     labels: {
       roomOf: (studio) => rooms.get(studio),
       print: async (sheet) => (await import('../labels/labelsPdf.ts')).labelsPdf(sheet),
@@ -45,5 +48,5 @@ export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> 
       return id;
     },
   });
-  return { store, desk, words: en, clock, rooms };
+  return { store, desk, words: en, handbook, clock, rooms };
 };

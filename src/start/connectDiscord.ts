@@ -9,7 +9,7 @@ const heldLineLifetime = days(30);
 
 /** Connects the desk to Discord. */
 export const connectDiscord = (
-  { store, desk, words, clock }: App,
+  { store, desk, words, clock }: Pick<App, 'store' | 'desk' | 'words' | 'clock'>,
   { servers, ...settings }: DiscordSettings & { servers?: 'off' | readonly string[] },
   { log, draw, fatal }: Pick<DiscordPorts, 'log' | 'draw' | 'fatal'>,
 ): Promise<Discord> => {
@@ -40,6 +40,7 @@ export const connectDiscord = (
         inChannel: inChannel.includes(member),
       };
     },
+    channelOf: async (studio) => (await studioNow(studio)).channel,
     held: {
       hold: (studio, line) => heldLines.hold(studio, line, later(clock.now(), heldLineLifetime)),
       held: (id) => heldLines.held(id, clock.now()),

@@ -34,7 +34,7 @@ const chartSizes = {
 
 /** Starts the local room on the desk. */
 export const connectRoom = async (
-  { store, desk, words, clock, rooms }: App,
+  { store, desk, words, clock, rooms }: Pick<App, 'store' | 'desk' | 'words' | 'clock' | 'rooms'>,
   settings: Settings,
   { studio, open, lan, newKeys, log, tell }: RoomChoice,
 ): Promise<RunningRoom> => {

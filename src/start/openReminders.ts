@@ -5,8 +5,8 @@ import { startReminders, type Reminders } from '../reminders/startReminders.ts';
 
 /** Sends this file's reminders through the connected platforms. */
 export const openReminders = (
-  { store, words, clock }: App,
+  { store, words, handbook, clock }: App,
   voices: readonly Voice[],
   log: Log,
 ): Promise<Reminders> =>
-  startReminders({ queue: store.reminders, books: store.books, words, clock, log, voices });
+  startReminders({ queue: store.reminders, books: store.books, words, handbook, clock, log, voices });

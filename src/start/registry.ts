@@ -16,6 +16,7 @@ import { prep } from '../../commands/prep.ts';
 import { reading } from '../../commands/reading.ts';
 import { redact } from '../../commands/redact.ts';
 import { remindGroup } from '../../commands/remind.ts';
+import { round } from '../../commands/round.ts';
 import { say } from '../../commands/say.ts';
 import { sieved } from '../../commands/sieved.ts';
 import { stirred } from '../../commands/stirred.ts';
@@ -42,6 +43,7 @@ export const commands: Command[] = [
   fired,
   faults,
   batchGroup,
+  round,
   bucketGroup,
   noteGroup,
   studioGroup,

@@ -5,7 +5,7 @@ import type { ClaimedReminder, ReminderOutcome, ReminderQueue } from '../studio/
 import { ReadingLogbook } from './logbook/readingLogbook.ts';
 import { readAbout } from './reminders/reminderRow.ts';
 import { freshRow } from './reminders/replan.ts';
-import { replanSessions } from './reminders/replanStudio.ts';
+import { replanMornings, replanSessions } from './reminders/replanStudio.ts';
 import type { TransactionQueue } from './engine/transactionQueue.ts';
 
 /** Raw SQL with the literal, because a parameter would not match the partial index. */
@@ -121,7 +121,9 @@ export class StoredReminders implements ReminderQueue {
   #planOne(studio: StudioId, now: Instant): Promise<void> {
     return this.#turns.write(async (writing) => {
       const known = await new ReadingLogbook(writing, studio).studio();
-      await replanSessions({ db: writing.db, id: studio, studio: known, now });
+      const planning = { db: writing.db, id: studio, studio: known, now };
+      await replanSessions(planning);
+      await replanMornings(planning);
       return { keep: true, value: undefined };
     });
   }

@@ -24,6 +24,9 @@ export const duration = (value: number) => value as Duration;
 export const streamNo = (value: number) => value as StreamNo;
 export const seq = (value: number) => value as Seq;
 
+/** Stands for all members at once: what is told to it is told in the studio's channel. */
+export const everyone = memberId('everyone');
+
 export const studioStream = streamNo(0);
 export const coatStream = streamNo(-1);
 export const pieceStream = streamNo(-2);

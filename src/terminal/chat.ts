@@ -7,6 +7,7 @@ import type { Words } from '../words/words.ts';
 import { chatWords } from '../words/platform/chatWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
 import { moreAction } from '../contract/kinds/longList.ts';
+import { rowActions } from '../contract/rowActions.ts';
 import { completeLine } from '../desk/completeLine.ts';
 import { withoutControls } from '../contract/plainText.ts';
 import { replyLines } from './plainReply.ts';
@@ -63,10 +64,13 @@ export const chat = async ({
   });
   let offered: Action[] = [];
   const show = (reply: Reply, inZone: string): void => {
-    const actions = [...(reply.actions ?? []), ...moreAction(reply)];
+    const actions = [...(reply.actions ?? []), ...rowActions(reply), ...moreAction(reply)];
     const from = offered.length + 1;
     offered = [...offered, ...actions];
-    const { more: _, ...rest } = reply;
+    const { more: _, ...rest } = {
+      ...reply,
+      facts: (reply.facts ?? []).map(({ label, text: said }) => ({ label, text: said })),
+    };
     const shown = {
       ...rest,
       actions: actions.map(({ label, ...action }, i) => ({ ...action, label: [`${from + i} `, ...label] })),

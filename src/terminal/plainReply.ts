@@ -1,6 +1,7 @@
 import { definedOnly } from '../definedOnly.ts';
 import type { Reply } from '../contract/contract.ts';
 import { moreAction } from '../contract/kinds/longList.ts';
+import { rowActions } from '../contract/rowActions.ts';
 import { type Seen, plainText, withoutControls, withoutControlsInLines } from '../contract/plainText.ts';
 import { logWords } from '../words/bucket/logWords.ts';
 import { sayWords } from '../words/platform/sayWords.ts';
@@ -24,10 +25,12 @@ export const replyJson = (reply: Reply, seen: Seen): object => {
     reasons: (reply.reasons ?? []).map(plain),
     dont: (reply.dont ?? []).map(plain),
     cautions: (reply.cautions ?? []).map(plain),
-    actions: [...(reply.actions ?? []), ...moreAction(reply)].map(({ label, line }) => ({
-      label: plain(label),
-      line,
-    })),
+    actions: [...(reply.actions ?? []), ...rowActions(reply), ...moreAction(reply)].map(
+      ({ label, line }) => ({
+        label: plain(label),
+        line,
+      }),
+    ),
     private: reply.private ?? false,
     ...definedOnly({ chart: reply.chart, file: reply.file }),
     data: reply.data,
@@ -54,7 +57,7 @@ export const replyLines = (reply: Reply, seen: Seen, width = 80, keptAs?: string
   const facts = (reply.facts ?? []).map(
     ({ label, text }) => `  ${plain(label)}: ${wrapped(plain(text), '    ', width)}`,
   );
-  const actions = [...(reply.actions ?? []), ...moreAction(reply)].map(
+  const actions = [...(reply.actions ?? []), ...rowActions(reply), ...moreAction(reply)].map(
     ({ label, line }) => `  > ${plain(label)}:  ${withoutControls(line)}`,
   );
   const told = keptAs === undefined ? sayWords.fileComes : sayWords.fileKept;

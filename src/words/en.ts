@@ -20,6 +20,7 @@ import { logWords } from './bucket/logWords.ts';
 import { massText, percentText, volumeAbout, volumeText } from './text/measures.ts';
 import { madeForWords } from './bucket/madeForWords.ts';
 import { noteWords } from './ask/noteWords.ts';
+import { openQuestionWords } from './ask/openQuestionWords.ts';
 import { optionWords } from './desk/optionWords.ts';
 import { peopleWords } from './studio/peopleWords.ts';
 import { plainWords } from './desk/plainWords.ts';
@@ -27,6 +28,7 @@ import { prepWords } from './piece/prepWords.ts';
 import { readingWords } from './bucket/readingWords.ts';
 import { recipeWords } from './batch/recipeWords.ts';
 import { reminderWords } from './remind/reminderWords.ts';
+import { roundWords } from './remind/roundWords.ts';
 import { scheduleWords } from './studio/scheduleWords.ts';
 import { studioWords } from './studio/studioWords.ts';
 import { sightWords } from './bucket/sightWords.ts';
@@ -90,6 +92,7 @@ export const en = {
   log: logWords,
   madeFor: madeForWords,
   notes: noteWords,
+  openQuestion: openQuestionWords,
   option: optionWords,
   people: peopleWords,
   plain: plainWords,
@@ -97,6 +100,7 @@ export const en = {
   reading: readingWords,
   recipe: recipeWords,
   reminder: reminderWords,
+  round: roundWords,
   schedule: scheduleWords,
   studio: studioWords,
   sight: sightWords,

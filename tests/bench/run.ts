@@ -1,4 +1,4 @@
-/** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- fairness` what one member's load costs another, `npm run bench -- reminders` the queue of reminders, `npm run bench -- import` bringing a notebook in, `npm run bench -- ask` the look-up of a question, `npm run bench -- plain` a line in plain words, `npm run bench -- pots` the buckets that pots are dipped into, `npm run bench -- belief` what is believed of a bucket. */
+/** `npm run bench` measures the bot; `npm run bench -- learn` the learned dose, `npm run bench -- room` the local room, `npm run bench -- fairness` what one member's load costs another, `npm run bench -- reminders` the queue of reminders, `npm run bench -- import` bringing a notebook in, `npm run bench -- ask` the look-up of a question, `npm run bench -- plain` a line in plain words, `npm run bench -- round` the keeper's round, `npm run bench -- pots` the buckets that pots are dipped into, `npm run bench -- belief` what is believed of a bucket. */
 const benches = {
   bot: './bench.ts',
   learn: './learn.ts',
@@ -8,6 +8,7 @@ const benches = {
   import: './import.ts',
   ask: './ask.ts',
   plain: './plain.ts',
+  round: './round.ts',
   pots: './pots.ts',
   belief: './belief.ts',
 };
@@ -20,6 +21,7 @@ else if (wanted === 'reminders') await import(benches.reminders);
 else if (wanted === 'import') await import(benches.import);
 else if (wanted === 'ask') await import(benches.ask);
 else if (wanted === 'plain') await import(benches.plain);
+else if (wanted === 'round') await import(benches.round);
 else if (wanted === 'pots') await import(benches.pots);
 else if (wanted === 'belief') await import(benches.belief);
 else {

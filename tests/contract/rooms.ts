@@ -99,6 +99,7 @@ export const rooms: readonly Room[] = [
   studio('piece'),
   studio('firing'),
   studio('remind'),
+  studio('round'),
   studio('people'),
   studio('logbook'),
   store('/migrations'),
@@ -143,6 +144,7 @@ export const rooms: readonly Room[] = [
   answers('src/replies/ask'),
   answers('src/replies/ask/sums'),
   answers('src/replies/studio'),
+  answers('src/replies/round'),
   answers('src/replies/export'),
   answers('src/desk'),
   {

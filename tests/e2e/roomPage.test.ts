@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
+import { answersAtOnce, type Leaf } from '../../src/contract/contract.ts';
 import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../helpers/room/browser.ts';
 import { openRoom, phoneOf, testRoom, type TestRoom } from '../helpers/room/roomServer.ts';
 
@@ -233,10 +234,12 @@ describe('the jobs, on a phone', () => {
   it('every other job is there, made from its command', async () => {
     const page = await enter('Looker', { keeper: true });
     const { commands } = demo.app.desk;
-    const all = commands.flatMap((one) =>
-      'leaves' in one ? one.leaves.map(({ name }) => `${one.name} ${name}`) : [one.name],
+    const all = commands.flatMap((one): [string, Leaf][] =>
+      'leaves' in one ? one.leaves.map((leaf) => [`${one.name} ${leaf.name}`, leaf]) : [[one.name, one]],
     );
-    for (const path of all) {
+    for (const [path, leaf] of all) {
+      // Lists open filled.
+      if (answersAtOnce(leaf)) continue;
       await page.getByRole('button', { name: 'All jobs' }).click();
       await page.locator(`.all-jobs [data-path="${path}"]`).click();
       expect(await page.locator('dialog .field').count(), path).toBeGreaterThanOrEqual(0);

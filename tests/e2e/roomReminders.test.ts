@@ -1,5 +1,6 @@
 import { expect, it, onTestFinished } from 'vitest';
 import { startReminders } from '../../src/reminders/startReminders.ts';
+import { handbook } from '../helpers/handbook.ts';
 import { en } from '../../src/words/en.ts';
 import { openBrowser, openPage } from '../helpers/room/browser.ts';
 import { at } from '../helpers/room/reminderRoom.ts';
@@ -27,6 +28,7 @@ const roomAtEvening = async () => {
       queue: store.reminders,
       books: store.books,
       words: en,
+      handbook,
       clock,
       log: { info: () => undefined, warn: fail, error: fail },
       voices: [open.room.voice],

@@ -2,6 +2,7 @@ import { weekdays, type DayHours, type WeekdayName } from '../../studio/time/ope
 import type { QuietHours } from '../../studio/time/quietHours.ts';
 import type { Asking, Kind, Read } from '../contract.ts';
 import { readClosures, readDayHours, type ReadHours } from '../../parse/readOpeningHours.ts';
+import { takeClock } from '../../parse/takeClock.ts';
 import { pick } from './picks.ts';
 
 const read =
@@ -36,6 +37,23 @@ export const quietHours: Kind<QuietHours | 'none'> = {
     if (found.value === 'closed') return { ok: true, value: 'none' };
     return { ok: true, value: { from: found.value.opens, until: found.value.closes } };
   }),
+};
+
+/** A time of day in minutes after midnight, or `off`. */
+export const clockOrOff: Kind<number | 'off'> = {
+  control: 'text',
+  example: '07:30',
+  besides: [{ name: 'off', value: 'off' }],
+  read(typed, { words }) {
+    const said = typed.trim().toLowerCase();
+    if (/^(?:off|none|never|no)$/.test(said)) return { ok: true, value: 'off' };
+    // At 7 is in the morning: the earlier of the two comes first.
+    const taken = takeClock(said);
+    const [minutes] = taken?.rest === '' ? (taken.clock ?? []) : [];
+    return minutes === undefined || minutes >= 24 * 60
+      ? { ok: false, why: words.schedule.notAClock(typed) }
+      : { ok: true, value: minutes };
+  },
 };
 
 const short = (day: WeekdayName): [string, WeekdayName][] => [

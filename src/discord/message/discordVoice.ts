@@ -13,7 +13,13 @@ type Spoken = Awaited<ReturnType<Voice['speak']>>;
  * a ping to that member alone.
  */
 export const discordVoice = (rest: REST, ports: DiscordPorts): Voice => ({
-  async speak(studio, to, reply, nonce) {
+  async speak(studio, to, reply, nonce, whom) {
+    if (whom === 'everyone') {
+      const open = await ports.channelOf(studio);
+      if (open === undefined) return 'not-mine';
+      const message = await renderReply(reply, { studio, direct: false }, ports);
+      return attempt(() => postMessage(rest, open, message, { nonce }));
+    }
     const { user, channel, inChannel = false } = await ports.addressOf(studio, to);
     if (user === undefined) return 'not-mine';
     if (!inChannel || channel === undefined) {

@@ -8,6 +8,7 @@ import {
 } from 'discord.js';
 import type { Action, Reply } from '../../contract/contract.ts';
 import { moreAction } from '../../contract/kinds/longList.ts';
+import { rowActions } from '../../contract/rowActions.ts';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import { forLog } from '../failure.ts';
 import { clipped, plainMarkdown } from './markdown.ts';
@@ -75,13 +76,24 @@ const enclosures = async (reply: Reply, { draw, log }: DiscordPorts) => {
 const rowsOf = async (reply: Reply, shown: number, place: Place, ports: DiscordPorts): Promise<Row[]> => {
   const more = moreAction(reply, shown);
   const most = (reply.kind === 'choice' ? MENU_ROWS : BUTTONS) - more.length;
-  const offered = [...(reply.actions ?? []).slice(0, most), ...more];
-  if (offered.length === 0) return [];
-  const ids = await Promise.all(offered.map(({ press, line }) => pressId(press, line, place, ports)));
-  const actions = offered
+  const offered = await withIds([...(reply.actions ?? []).slice(0, most), ...more], place, ports);
+  const rows = rowActions(reply, reply.more ? shown : undefined).slice(0, MENU_ROWS);
+  const ofRows = await withIds(rows, place, ports);
+  return [
+    ...(ofRows.length > 0 ? [menu(ofRows)] : []),
+    ...(offered.length > BUTTONS
+      ? [menu(offered)]
+      : offered.length > 0
+        ? [buttons(offered, reply.kind)]
+        : []),
+  ];
+};
+
+const withIds = async (actions: Action[], place: Place, ports: DiscordPorts): Promise<Offered[]> => {
+  const ids = await Promise.all(actions.map(({ press, line }) => pressId(press, line, place, ports)));
+  return actions
     .map((action, i) => ({ ...action, id: ids[i] ?? '' }))
     .filter(({ id }, i) => ids.indexOf(id) === i);
-  return actions.length <= BUTTONS ? [buttons(actions, reply.kind)] : [menu(actions)];
 };
 
 type Offered = Action & { id: string };

@@ -23,9 +23,9 @@ export const boardRows = async (
   book: Logbook,
   { now, words }: { now: Instant; words: Words },
 ): Promise<BoardRow[]> => {
-  const { units } = await book.studio();
+  const { units, sure } = await book.studio();
   const row = (state: BucketState): BoardRow => {
-    const verdict = decide(state, { now, role: 'member' });
+    const verdict = decide(state, { now, role: 'member', sure });
     return {
       no: state.no,
       name: state.settings.name,

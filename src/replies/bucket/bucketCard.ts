@@ -48,7 +48,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const { units } = studio;
   const account = accountOf(state, { words, studio, now });
   const { settings } = state;
-  const verdict = decide(state, { now, role });
+  const verdict = decide(state, { now, role, sure: studio.sure });
   // After an addition of unknown size, the powder per litre is unknown.
   const gravity = verdict.predicted?.value;
   const slurry = gravity === undefined ? undefined : { slurry: gravity, particleGravity: settings.solids };

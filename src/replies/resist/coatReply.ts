@@ -1,6 +1,8 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { dryingFactor } from '../../studio/resist/dryingFactor.ts';
 import { coatDoubt, type CoatDoubt } from '../../studio/resist/coatDoubt.ts';
+import { coatReminders } from '../../studio/remind/coatReminders.ts';
+import type { ToldWhere } from '../../studio/remind/toldWhere.ts';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatPlan } from '../../studio/resist/coatPlan.ts';
 import { coatReady } from '../../studio/resist/coatReady.ts';
@@ -78,7 +80,7 @@ export const coatReply = (
   coat: ResistCoat,
   studio: Studio,
   { words, now }: Asking,
-  { under, others }: { under?: ResistCoat; others: readonly ResistCoat[] },
+  { under, others, told }: { under?: ResistCoat; others: readonly ResistCoat[]; told: ToldWhere },
 ): Reply => {
   const { coat: w } = words;
   const ready = coatReady(coat, studio);
@@ -88,6 +90,7 @@ export const coatReply = (
     return w.alsoOn(one.id, one.resist, at);
   });
   const layer = coat.below.length + 1;
+  const tellAt = coatReminders(coat, studio).find(({ about }) => about.kind === 'ready')?.dueAt;
   return {
     kind: 'answer',
     title:
@@ -97,6 +100,9 @@ export const coatReply = (
     facts: [
       { label: [w.factCoat], text: w.fact(coat.id, coat.resist, coat.pieces, layer) },
       { label: [w.factOn], text: w.on(coat.onAt) },
+      ...(tellAt === undefined
+        ? []
+        : [{ label: [words.reminder.factTold], text: words.reminder.toldAt(told, tellAt, now) }]),
       ...(studio.zoneSet ? [] : [{ label: [words.studio.factClock], text: words.studio.noZone }]),
     ],
     dont: coatDonts(coat, words),

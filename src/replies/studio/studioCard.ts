@@ -17,6 +17,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       { label: [schedule.factSessions], text: schedule.sessions(studio.sessions) },
       { label: [schedule.factDrying], text: schedule.drying(studio.drying) },
       { label: [schedule.factReminders], text: schedule.reminders(studio.reminders) },
+      { label: [schedule.factMorning], text: schedule.morning(studio.morning) },
       { label: [w.factVessels], text: w.vessels(studio.vessels, studio.units) },
       { label: [w.factCups], text: w.cups(studio.cups) },
       { label: [w.factKeepers], text: w.keepers(keepers) },

@@ -17,7 +17,7 @@ const action = (label: Text, path: string, typed: Record<string, string>, verdic
 export const verdictActions = (
   verdict: Verdict,
   settings: BucketSettings,
-  asking: Asking,
+  asking: Pick<Asking, 'words' | 'role'>,
   studio: Studio,
 ): Action[] => {
   const likely = stepActions(verdict, settings, asking, studio);
@@ -29,7 +29,7 @@ export const verdictActions = (
 const stepActions = (
   verdict: Verdict,
   settings: BucketSettings,
-  { words, role }: Asking,
+  { words, role }: Pick<Asking, 'words' | 'role'>,
   { units }: Studio,
 ): Action[] => {
   const mayLook = barehanded(settings);

@@ -12,6 +12,7 @@ import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
 import { onceEach } from './onceEach.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
@@ -137,6 +138,18 @@ interface JustLogged {
 const hangsOnStir = ({ step, rule }: Verdict): boolean =>
   rule !== 'cake' && (step === 'stir' || step === 'measure');
 
+/** A dose takes ten minutes to work, and nobody wants to stand by it. */
+const tellMeLater = ({ reasons, bucket }: Verdict, words: Words): Action[] =>
+  reasons.some(({ because }) => because === 'dose-at-work')
+    ? [
+        {
+          label: words.reminder.tellIn10,
+          line: printLine(['remind', 'me'], { bucket: String(bucket), in: '10min' }),
+          press: 'run',
+        },
+      ]
+    : [];
+
 /** A bucket's verdict as a reply. */
 export const verdictReply = async (
   state: BucketState,
@@ -194,6 +207,7 @@ export const verdictReply = async (
       ...verdictActions(verdict, state.settings, asking, studio).filter(
         ({ line }) => !unsaid || !line.startsWith('/stirred'),
       ),
+      ...tellMeLater(verdict, words),
     ].slice(0, 3),
     data: {
       ...definedOnly({ entry: logged?.entry.id }),

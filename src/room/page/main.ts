@@ -12,11 +12,12 @@ import { openLive } from './live.ts';
 import { get } from './net.ts';
 import { Outbox } from './outbox.ts';
 import { startRecent } from './recent.ts';
+import { Round } from './round.ts';
 import { Stream } from './stream.ts';
 import { agoText, clockDiffers, keepTimesFresh, setZone } from './text.ts';
-import type { Waiting } from './waitingLines.ts';
+import type { Sending, Waiting } from './waitingLines.ts';
 
-const show = (...views: Node[]) => {
+const show = (...views: (Node | undefined)[]) => {
   for (const old of document.body.querySelectorAll('.view')) old.remove();
   const view = h('div', { class: 'view' }, ...views);
   document.body.append(view);
@@ -51,7 +52,12 @@ const firstSteps = ['studio set', 'studio vessel', 'bucket add'];
 
 const showRoom = (start: WireStart, me: WireMe): void => {
   const open = (leaf: WireLeaf, typed: Record<string, string> = {}, trouble?: WireText) =>
-    openForm(leaf, { typed, trouble }, (sending) => outbox.add(sending));
+    openForm(leaf, { typed, trouble }, (sending) => send(sending));
+  const send = (sending: Sending) => {
+    // The answer is in the room.
+    round.open(false);
+    outbox.add(sending);
+  };
   const press = ({ press: how, line, path, typed }: WireAction, { no, reply: { kind, title } }: WirePost) => {
     const leaf = start.commands.find((one) => one.path.join(' ') === path.join(' '));
     if (how === 'edit' && leaf) open(leaf, typed, kind === 'refusal' ? title : undefined);
@@ -66,6 +72,20 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     press,
     begin: begin.map((leaf) => button(nameOf(leaf), () => open(leaf), { class: 'stamp quiet' })),
   });
+  const round = new Round({
+    me: me.member,
+    keeper: me.keeper && start.bare !== true,
+    run: (line) => outbox.add({ line }),
+    edit: ({ path, typed }) => {
+      const leaf = start.commands.find((one) => one.path.join(' ') === path.join(' '));
+      if (leaf) open(leaf, typed);
+    },
+    room: stream.element,
+  });
+  const heard = (post: WirePost) => {
+    stream.show(post);
+    round.heard(post);
+  };
   const waiting = (item: Waiting) => {
     const { id, held, since } = item;
     if (!held) return stream.wait(item, words.waiting);
@@ -78,7 +98,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   const outbox = new Outbox({
     member: me.member,
     waiting,
-    sent: (post) => stream.show(post),
+    sent: heard,
     dropped: (id) => stream.forgetWaiting(id),
     signedOut: () => void whetherSignedOut(),
   });
@@ -87,6 +107,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     // Somebody else may have signed in in another tab.
     if (!answer.ok || answer.value.me?.member === me.member) return;
     live.close();
+    round.close();
     outbox.close();
     enter(answer.value, answer.value.me === undefined);
   };
@@ -98,21 +119,24 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   show(
     button(words.skip, () => document.getElementById('line')?.focus(), { class: 'stamp skip' }),
     top(start, me, state),
+    round.tabs,
+    round.element,
     stream.element,
     h(
       'footer',
       { class: 'bench' },
       stream.newestButton,
-      jobGrid(start.commands, (leaf) => open(leaf)),
-      compose((line) => outbox.add({ line })),
+      jobGrid(start.commands, (leaf) => (leaf.atOnce ? send({ path: leaf.path, typed: {} }) : open(leaf))),
+      compose((line) => send({ line })),
     ),
   );
+  void round.look();
   for (const post of start.posts) stream.show(post);
   for (const item of outbox.mine()) waiting(item);
   stream.toNewest();
   const live = openLive({
     last: () => stream.last(),
-    post: (post) => stream.show(post),
+    post: heard,
     state: connection,
     cut: () => void whetherSignedOut(),
   });

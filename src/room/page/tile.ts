@@ -22,14 +22,19 @@ const list = (texts: WireText[], mark: string, label: string): HTMLElement | und
 const long = (text: WireText): boolean =>
   text.reduce((sum, part) => sum + (typeof part === 'string' ? part.length : 8), 0) > 44;
 
-const facts = ({ facts: all }: WireReply): HTMLElement | undefined =>
+const facts = (post: WirePost, all: WireReply['facts'], context: Context): HTMLElement | undefined =>
   all.length === 0
     ? undefined
     : h(
         'dl',
         { class: all.length > 5 || all.some(({ text }) => long(text)) ? 'facts long' : 'facts' },
-        ...all.map(({ label, text }) =>
-          h('div', {}, h('dt', {}, ...nodes(label)), h('dd', {}, ...nodes(text))),
+        ...all.map(({ label, text, presses = [] }) =>
+          h(
+            'div',
+            {},
+            h('dt', {}, ...nodes(label)),
+            h('dd', {}, ...nodes(text), actions(post, presses, context)),
+          ),
         ),
       );
 
@@ -43,8 +48,7 @@ const reasons = ({ reasons: all, step }: WireReply): HTMLElement | undefined =>
       ? h('ul', { class: 'told' }, ...lines(all))
       : h('details', { class: 'why' }, h('summary', {}, words.why), h('ul', {}, ...lines(all)));
 
-const actions = (post: WirePost, { press }: Context): HTMLElement | undefined => {
-  const { actions: all } = post.reply;
+const actions = (post: WirePost, all: readonly WireAction[], { press }: Context): HTMLElement | undefined => {
   if (all.length === 0) return undefined;
   const bar = h('div', { class: 'actions' });
   for (const action of all) {
@@ -115,7 +119,7 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
         : undefined,
       h('h2', {}, ...nodes(reply.title)),
       logged(post, mine, context),
-      facts(reply),
+      facts(post, reply.facts, context),
       list(reply.dont, 'dont', words.dont),
       list(reply.cautions, 'cautions', words.careful),
       reply.chart === undefined ? undefined : picture(no, reply.chart),
@@ -127,7 +131,7 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
             words.file(reply.file),
           ),
       reasons(reply),
-      actions(post, context),
+      actions(post, reply.actions, context),
     ),
   );
 };

@@ -69,7 +69,10 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
       title: reply.title,
       ...definedOnly({ logged }),
       ...stepOf(reply, words),
-      facts: reply.facts ?? [],
+      facts: (reply.facts ?? []).map(({ presses, ...fact }) => ({
+        ...fact,
+        ...(presses && { presses: presses.map((action) => actionOf(action, commands)) }),
+      })),
       dont: reply.dont ?? [],
       cautions: reply.cautions ?? [],
       reasons: reply.reasons ?? [],

@@ -1,5 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
-import { isGroup, type Command, type Leaf } from '../../contract/contract.ts';
+import { answersAtOnce, isGroup, type Command, type Leaf } from '../../contract/contract.ts';
 import type { Words } from '../ports.ts';
 import type { WireLeaf, WireOption } from '../wire.ts';
 
@@ -8,6 +8,7 @@ const describe = (path: string[], leaf: Leaf, words: Words): WireLeaf => ({
   about: leaf.about(words),
   who: leaf.who,
   effect: leaf.effect,
+  ...(answersAtOnce(leaf) && { atOnce: true }),
   options: Object.entries(leaf.options)
     .filter(([, { kind }]) => !kind.pressed)
     .map(([name, { kind, needed, about }]): WireOption => ({

@@ -1,11 +1,12 @@
 import type { Voice } from '../../contract/contract.ts';
 import type { Room } from './room.ts';
 
-/** Posts a reminder in the room for its member alone, who sees it at the next visit. */
+/** Posts a reminder in the room, for its member alone or for everybody, who see it at the next visit. */
 export const roomVoice = ({ ports, posts }: Room): Voice => ({
-  async speak(studio, to, reply, nonce) {
+  async speak(studio, to, reply, nonce, whom) {
     if (studio !== ports.studio) return 'not-mine';
-    const known = (await ports.credentials.claims()).some(({ member }) => member === to);
+    const isForAll = whom === 'everyone';
+    const known = isForAll || (await ports.credentials.claims()).some(({ member }) => member === to);
     if (!known && !ports.open) return 'not-mine';
     posts.say({
       key: `room:reminder:${nonce}`,
@@ -13,8 +14,8 @@ export const roomVoice = ({ ports, posts }: Room): Voice => ({
       at: ports.clock.now(),
       member: to,
       line: '',
-      private: true,
-      reply: { ...reply, private: true },
+      private: !isForAll,
+      reply: { ...reply, private: !isForAll },
     });
     await posts.kept();
     return 'said';

@@ -12,13 +12,17 @@ export const meOf = async ({ ports, names }: Room, { member }: Session): Promise
   keeper: await ports.people.isKeeper(member),
 });
 
+/** A reminder has no author, and may be addressed to everybody. */
+const authorOf = async (names: Room['names'], { line, member }: Post): Promise<string> =>
+  line === '' ? '' : names.of(member);
+
 export const postForPhone = async ({ ports, names }: Room, post: Post): Promise<WirePost> =>
-  wirePost(post, await names.of(post.member), ports.words, ports.desk.commands);
+  wirePost(post, await authorOf(names, post), ports.words, ports.desk.commands);
 
 /** Converts a stored post; one that fails is logged and left out, so that the rest still arrive. */
 export const postForPhoneOrSkipped = async (room: Room, post: Post): Promise<WirePost | undefined> => {
   const { ports, names } = room;
-  const name = await names.of(post.member);
+  const name = await authorOf(names, post);
   try {
     return wirePost(post, name, ports.words, ports.desk.commands);
   } catch (err) {

@@ -23,6 +23,7 @@ import { boardRoutes } from './boardRoutes.ts';
 import { keeperRoutes, makeCode, signInRoutes } from './signInRoutes.ts';
 import { pageRoutes } from './pageRoutes.ts';
 import { postRoutes } from './postRoutes.ts';
+import { roundRoutes } from './roundRoutes.ts';
 import { sayRoutes } from './sayRoutes.ts';
 import { streamRoutes } from './streamRoutes.ts';
 import { postingDesk } from './postingDesk.ts';
@@ -74,6 +75,7 @@ const routes = (room: Room, heard: Listening) =>
     .route('/api', sayRoutes(room))
     .route('/api', streamRoutes(room, heard))
     .route('/api', boardRoutes(room))
+    .route('/api', roundRoutes(room))
     .route('/api', postRoutes(room))
     .route('/api/door', keeperRoutes(room))
     .notFound((c) => refuse(c, 'not-found'))

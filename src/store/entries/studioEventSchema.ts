@@ -94,6 +94,10 @@ const studioEvent = z.discriminatedUnion('kind', [
     lead: aDuration.exactOptional(),
     quiet: z.union([z.strictObject({ from: number, until: number }), z.literal('none')]).exactOptional(),
   }),
+  z.strictObject({
+    kind: z.literal('morning'),
+    morning: z.strictObject({ at: number, by: z.enum(['direct', 'channel']) }).exactOptional(),
+  }),
   z.strictObject({ kind: z.literal('firing'), at: anInstant.exactOptional() }),
   z.strictObject({ kind: z.literal('reach'), member: aMember, by: z.enum(['direct', 'channel']) }),
   z.strictObject({ kind: z.literal('undo'), of: aSeq }),

@@ -1,5 +1,6 @@
 import { sql } from 'kysely';
 import { days, instant, type Instant } from '../../studio/ids.ts';
+import { questionsAreKept } from '../../studio/openQuestion.ts';
 import { dropPosts } from './dropPosts.ts';
 import type { TransactionQueue } from '../engine/transactionQueue.ts';
 
@@ -35,7 +36,12 @@ export const dropExpired = (turns: TransactionQueue, now: Instant): Promise<bool
       .where(sql<boolean>`status <> 'pending'`)
       .where('good_until', '<', instant(now - saidIsKept))
       .executeTakeFirst();
+    const asked = await db
+      .deleteFrom('open_questions')
+      .where('at', '<', instant(now - questionsAreKept))
+      .executeTakeFirst();
     const posts = await dropPosts(db, now);
-    const dropped = posts + replies.numDeletedRows + lines.numDeletedRows + said.numDeletedRows;
+    const dropped =
+      posts + replies.numDeletedRows + lines.numDeletedRows + said.numDeletedRows + asked.numDeletedRows;
     return { keep: dropped > 0n, value: replies.numDeletedRows >= mostAtOnce };
   });

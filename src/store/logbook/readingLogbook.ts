@@ -4,6 +4,7 @@ import { foldFired } from '../../studio/firing/foldFired.ts';
 import { foldPieces } from '../../studio/piece/foldPieces.ts';
 import {
   readEntryId,
+  studioStream,
   type EntryId,
   type Instant,
   type MemberId,
@@ -12,11 +13,13 @@ import {
   type StudioId,
 } from '../../studio/ids.ts';
 import type { Logbook, Member } from '../../studio/logbook/ports.ts';
+import { readLatest, type LoggedPlace } from '../entries/latestEntries.ts';
 import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
 import type { Snapshot } from '../engine/snapshotCache.ts';
 import { readCoats, readEntries, readFired, readPieces } from '../entries/readEntries.ts';
 import { readNotes } from './readNotes.ts';
+import { readOpenQuestions } from './openQuestions.ts';
 import { reminderOf } from '../reminders/reminderRow.ts';
 import { standsFor } from './standsFor.ts';
 import type { Reading } from '../engine/transactionQueue.ts';
@@ -74,6 +77,11 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     return readEntries(this.turn.db, this.studioId, stream, range);
   }
 
+  async latest(range: { from?: LoggedPlace; most: number }) {
+    const buckets = (await this.streams()).filter((stream) => stream > studioStream);
+    return readLatest(this.turn.db, this.studioId, buckets, range);
+  }
+
   async entry(id: EntryId) {
     const named = readEntryId(id);
     if (!named) return undefined;
@@ -110,6 +118,21 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     if (snapshot?.notes) return snapshot.notes;
     if (snapshot) snapshots.set(this.studioId, { ...snapshot, notes });
     return notes;
+  }
+
+  openQuestions(now: Instant) {
+    return readOpenQuestions(this.turn.db, this.studioId, now);
+  }
+
+  async platformsOf(member: MemberId): Promise<string[]> {
+    const rows = await this.turn.db
+      .selectFrom('member_identities')
+      .where('studio_id', '=', this.studioId)
+      .where('member_id', '=', member)
+      .select('platform')
+      .distinct()
+      .execute();
+    return rows.map(({ platform }) => platform);
   }
 
   async members(): Promise<Member[]> {

@@ -1,5 +1,4 @@
 import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
-import type { UpdateObject } from 'kysely';
 import { millilitres } from '../../glaze/units.ts';
 import type { Entry } from '../../studio/entry.ts';
 import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
@@ -18,7 +17,6 @@ import {
   streamNo,
   studioStream,
   type Instant,
-  type MemberId,
   type StreamNo,
 } from '../../studio/ids.ts';
 import type { StudioNote } from '../../studio/handbook.ts';
@@ -28,20 +26,26 @@ import type { Logged, LoggedEvent, WritableLogbook } from '../../studio/logbook/
 import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';
 import { frozen } from '../engine/frozen.ts';
 import { insertEntry } from '../entries/insertEntry.ts';
-import { newNonce } from '../engine/newNonce.ts';
 import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
-import { PeopleLogbook } from './peopleLogbook.ts';
+import type { OpenQuestion } from '../../studio/openQuestion.ts';
+import { dropOpenQuestion, saveOpenQuestion } from './openQuestions.ts';
+import { RemindersLogbook } from './remindersLogbook.ts';
 import { readNotes } from './readNotes.ts';
 import { readBucket, readCoats, readStudio } from '../entries/readEntries.ts';
-import { movesReminders, reachAnew, replanCoats, replanSessions } from '../reminders/replanStudio.ts';
+import {
+  movesReminders,
+  reachAnew,
+  replanCoats,
+  replanMornings,
+  replanSessions,
+} from '../reminders/replanStudio.ts';
 import { forgetNote, saveNote } from './saveNote.ts';
 import { replanUnlogged } from '../reminders/replanUnlogged.ts';
 import { saveStreamState } from '../states/saveStreamState.ts';
-import type { Tables } from '../migrations/tables.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 
 /** One studio's logbook in a transaction. Its writes run one after another, in the order of the calls. */
-export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
+export class WritingLogbook extends RemindersLogbook implements WritableLogbook {
   readonly #moved = new Set<StreamNo>();
 
   log(
@@ -113,21 +117,6 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     return this.inOrder(async () => ({ entry: await this.append(firedStream, event, logged) }));
   }
 
-  putOff(member: MemberId, key: string, to: Instant): Promise<boolean> {
-    return this.#setReminder(member, key, {
-      status: 'pending',
-      next_at: to,
-      put_off_to: to,
-      claimed: 0,
-      unsure_since: null,
-      nonce: newNonce(),
-    });
-  }
-
-  finish(member: MemberId, key: string): Promise<boolean> {
-    return this.#setReminder(member, key, { status: 'done' });
-  }
-
   keepNote(note: Omit<StudioNote, 'no'> & { no?: number }): Promise<StudioNote> {
     return this.inOrder(async () => {
       const before = (await this.notes()).find(({ no }) => no === note.no);
@@ -147,6 +136,14 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
       await this.#notesAnew();
       return dropped;
     });
+  }
+
+  keepQuestion(question: Omit<OpenQuestion, 'no' | 'times'>): Promise<void> {
+    return this.inOrder(() => saveOpenQuestion(this.turn.db, this.studioId, withoutNulWithin(question)));
+  }
+
+  dropQuestion(no: number): Promise<boolean> {
+    return this.inOrder(() => dropOpenQuestion(this.turn.db, this.studioId, no));
   }
 
   /** Saves where each changed stream stands: once, however many entries it got. */
@@ -195,19 +192,6 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     return state;
   }
 
-  #setReminder(member: MemberId, key: string, changed: UpdateObject<Tables, 'reminders'>): Promise<boolean> {
-    return this.inOrder(async () => {
-      const { numUpdatedRows } = await this.turn.db
-        .updateTable('reminders')
-        .set(changed)
-        .where('studio_id', '=', this.studioId)
-        .where('member_id', '=', member)
-        .where('key', '=', key)
-        .executeTakeFirst();
-      return numUpdatedRows > 0n;
-    });
-  }
-
   #planning(studio: Studio, now: Instant) {
     return { db: this.turn.db, id: this.studioId, studio, now };
   }
@@ -216,6 +200,7 @@ export class WritingLogbook extends PeopleLogbook implements WritableLogbook {
     const planning = this.#planning(studio, now);
     await replanCoats(planning, [], await this.coats());
     await replanSessions(planning);
+    await replanMornings(planning);
   }
 
   async #notesAnew(): Promise<void> {

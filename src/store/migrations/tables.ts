@@ -172,6 +172,19 @@ interface StudioNoteRow {
   words: string | null;
 }
 
+/** A question that /ask could not answer. `key` is its text without case and spacing. */
+interface OpenQuestionRow {
+  studio_id: StudioId;
+  no: number;
+  key: string;
+  text: string;
+  bucket: StreamNo | null;
+  at: Instant;
+  times: number;
+  /** Who asked, if they wanted the keepers to know. */
+  member_id: MemberId | null;
+}
+
 export interface Tables {
   studios: StudioRow;
   members: MemberRow;
@@ -189,6 +202,7 @@ export interface Tables {
   room_posts: RoomPostRow;
   reminders: ReminderRow;
   studio_notes: StudioNoteRow;
+  open_questions: OpenQuestionRow;
   member_joins: MemberJoinRow;
   link_codes: LinkCodeRow;
   erasures: ErasureRow;

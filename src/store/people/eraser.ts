@@ -2,6 +2,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { withoutWords } from '../../studio/people/withoutWords.ts';
 import { compact } from '../backup/compact.ts';
 import { eraseNames } from './eraseNames.ts';
+import { eraseOpenQuestions } from './eraseOpenQuestions.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
@@ -70,6 +71,7 @@ export class Eraser {
         await eraseReplies(this.#turns, erasure);
         await erasePosts(this.#turns, erasure);
         await eraseHeldLines(this.#turns, erasure);
+        await eraseOpenQuestions(this.#turns, erasure);
         // Again, for answers that were being made when the erasure began.
         this.#tell(erasure);
         await this.#note({ ...erasure, step: 'compact', names: [], texts: [] });

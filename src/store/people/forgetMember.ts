@@ -57,6 +57,7 @@ export const forgetMember = async (
     'room_sessions',
     'link_codes',
     'reminders',
+    'open_questions',
   ] as const)
     await db.deleteFrom(table).where('studio_id', '=', studio).where('member_id', 'in', members).execute();
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', member).execute();

@@ -33,6 +33,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
     'room_sessions',
     'room_posts',
     'studio_notes',
+    'open_questions',
   ] as const)
     await db
       .updateTable(table)

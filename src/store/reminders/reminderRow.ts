@@ -21,6 +21,12 @@ const aboutSchema = z.discriminatedUnion('kind', [
     bucket: z.int().positive().transform(streamNo),
     reading: z.int().positive().transform(seq),
   }),
+  z.strictObject({ kind: z.literal('morning'), day: z.string(), by: z.enum(['direct', 'channel']) }),
+  z.strictObject({
+    kind: z.literal('asked'),
+    bucket: z.int().positive().transform(streamNo),
+    since: instantSchema,
+  }),
   z.strictObject({ kind: z.literal('unreachable'), why: z.enum(['closed', 'gone']) }),
 ]);
 const schema: Exactly<ReminderAbout, typeof aboutSchema> = aboutSchema;
@@ -47,4 +53,5 @@ export const reminderOf = (row: StoredReminder): Reminder => ({
   nextAt: row.next_at,
   goodUntil: row.good_until,
   told: row.status !== 'pending',
+  stands: row.status === 'told',
 });

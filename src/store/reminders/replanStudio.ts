@@ -2,6 +2,7 @@ import type { Transaction } from 'kysely';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatReminders } from '../../studio/remind/coatReminders.ts';
 import type { Instant, StudioId } from '../../studio/ids.ts';
+import { morningReminders } from '../../studio/remind/morningReminders.ts';
 import type { WantedReminder } from '../../studio/remind/reminder.ts';
 import { sessionReminders } from '../../studio/remind/sessionReminders.ts';
 import type { Studio, StudioEvent } from '../../studio/settings/studio.ts';
@@ -39,6 +40,13 @@ export const replanSessions = async ({ db, id, studio, now }: Planning): Promise
   await replan(db, id, 'sessions', sessionReminders(studio, now), now, isToCome);
 };
 
+export const replanMornings = async ({ db, id, studio, now }: Planning): Promise<void> => {
+  if (!isZone(studio.zone)) return;
+  // A morning that is over when it is first wanted is not told; one that was missed is.
+  const isToCome = ({ dueAt }: WantedReminder) => dueAt > now;
+  await replan(db, id, 'mornings', morningReminders(studio, now), now, isToCome);
+};
+
 const kindsMovingReminders: ReadonlySet<StudioEvent['kind']> = new Set([
   'zone',
   'hours',
@@ -48,6 +56,7 @@ const kindsMovingReminders: ReadonlySet<StudioEvent['kind']> = new Set([
   'session-off',
   'reminders',
   'firing',
+  'morning',
   'keeper',
   'undo',
 ]);

@@ -47,22 +47,19 @@ const anew = (belief: Belief, { entry, after: { settings } }: FoldedEntry): Beli
   startAnew(aged(belief, entry.at, settings), settings);
 
 const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): Belief => {
-  const { numbers, glance, belief: looked } = sightsInReading(belief, reading);
+  const { numbers, glances, belief: looked } = sightsInReading(belief, reading);
   const { settings } = folded.after;
-  return numbers.length === 0 && !glance
+  return numbers.length === 0 && glances.length === 0
     ? looked
     : changedAt(looked, folded, (before) => {
         let components = before;
         if (numbers.some(({ at }) => at !== place.volume)) components = withAnything(components, settings);
         for (const number of numbers) components = withReading(components, number);
-        return glance && settings.efflux
-          ? withGlance(
-              components,
-              glance,
-              settings.efflux,
-              slowedBy(warmthAt(looked, folded.entry.at, undefined)),
-            )
-          : components;
+        const { efflux } = settings;
+        if (!efflux) return components;
+        const slowed = slowedBy(warmthAt(looked, folded.entry.at, undefined));
+        for (const glance of glances) components = withGlance(components, glance, efflux, slowed);
+        return components;
       });
 };
 

@@ -21,7 +21,7 @@ export interface Sights {
   belief: Belief;
   numbers: Observed[];
   /** Against the window, by eye; stuck when a cup would not run. */
-  glance?: Glance | 'stuck';
+  glances: (Glance | 'stuck')[];
 }
 
 /** The window's own cup needs no place; another of its kind has one; another kind's seconds say nothing here. */
@@ -64,7 +64,7 @@ const withCupTime = (sights: Sights, { entry, before, after }: ReadingEntry): Si
   const cup = cupIs(flow, after.settings.cup, sights.belief);
   if (cup === 'other') return sights;
   const timed = during(sights, { timed: true });
-  if (flow.seconds === 'wont-run') return { ...timed, glance: 'stuck' };
+  if (flow.seconds === 'wont-run') return { ...timed, glances: ['stuck'] };
   const slow = slowedBy(warmthAt(sights.belief, entry.at, temperature));
   const seen = {
     at: place.flow,
@@ -87,7 +87,7 @@ const withLook = (sights: Sights, { entry: { event, at, by }, before, after }: R
   if (!look || after.look?.at !== at || after.look === before.look) return sights;
   const { visit } = sights.belief;
   const again = visit?.by === by && visit.look === look;
-  return { ...during(sights, { look, by }), ...(!again && { glance: look }) };
+  return { ...during(sights, { look, by }), ...(!again && { glances: [...sights.glances, look] }) };
 };
 
 /** What a reading bears on; a bucket that was read at rest has not begun a visit. */
@@ -98,7 +98,7 @@ export const sightsInReading = (belief: Belief, reading: ReadingEntry): Sights =
   const started = { ...told, visit: visitGoesOn(belief, at) };
   const sights = [withVolume, withGravity, withCupTime, withLook].reduce<Sights>(
     (so, see) => see(so, reading),
-    { belief: started, numbers: [] },
+    { belief: started, numbers: [], glances: [] },
   );
   return sights.belief.visit === started.visit ? { ...sights, belief: told } : sights;
 };

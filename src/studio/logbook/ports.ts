@@ -8,6 +8,7 @@ import type { FiredEvent } from '../firing/firedEvent.ts';
 import type { FiredState } from '../firing/foldFired.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from '../ids.ts';
 import type { StudioNote } from '../handbook.ts';
+import type { OpenQuestion } from '../openQuestion.ts';
 import type { PieceState } from '../piece/foldPieces.ts';
 import type { PieceEvent } from '../piece/pieceEvent.ts';
 import type { Reminder, ReminderAbout } from '../remind/reminder.ts';
@@ -44,6 +45,11 @@ export interface Logbook {
   fired(): Promise<FiredState[]>;
   /** Entries of a stream, the last logged first, undone ones included. */
   entries(stream: StreamNo, range: { before?: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
+  /** The last logged entries of all buckets, from one of them on, undone ones included. */
+  latest(range: {
+    from?: Pick<Entry<LoggedEvent>, 'stream' | 'seq' | 'loggedAt'>;
+    most: number;
+  }): Promise<(Entry<LoggedEvent> & Notes)[]>;
   entry(id: EntryId): Promise<(Entry<LoggedEvent> & Notes) | undefined>;
   /** Every stream that has entries. */
   streams(): Promise<StreamNo[]>;
@@ -53,12 +59,16 @@ export interface Logbook {
   reminders(member: MemberId): Promise<Reminder[]>;
   /** The studio's own notes, by number. The same array is returned until a note changes. */
   notes(): Promise<readonly StudioNote[]>;
+  /** Questions that /ask could not answer, the last asked first; none that is too old. */
+  openQuestions(now: Instant): Promise<OpenQuestion[]>;
   members(): Promise<Member[]>;
   /** The current id of a member: a different one after a link, undefined once they are forgotten. */
   standsFor(member: MemberId): Promise<MemberId | undefined>;
   member(id: MemberId): Promise<Member | undefined>;
   /** The member with this id on a platform. */
   memberKnownAs(platform: string, external: string): Promise<Member | undefined>;
+  /** The platforms on which a member is known. */
+  platformsOf(member: MemberId): Promise<string[]>;
   /** When the bot first met a member. */
   metAt(member: MemberId): Promise<Instant | undefined>;
 }
@@ -92,6 +102,8 @@ export interface WritableLogbook extends Logbook {
   ): Promise<{ entry: Entry<CoatEvent>; coats: readonly ResistCoat[] }>;
   logPiece(event: PieceEvent, logged: Logged): Promise<{ entry: Entry<PieceEvent> }>;
   logFired(event: FiredEvent, logged: Logged): Promise<{ entry: Entry<FiredEvent> }>;
+  /** Reminds a member of a bucket at a time that they asked for; asked again, at the new one. Returns its key. */
+  remindAt(member: MemberId, bucket: StreamNo, at: Instant, now: Instant): Promise<string>;
   /** Postpones a member's reminder, delivered already or not; false when there is none with that key. */
   putOff(member: MemberId, key: string, to: Instant): Promise<boolean>;
   /** Removes a member's reminder for good. */
@@ -100,6 +112,10 @@ export interface WritableLogbook extends Logbook {
   keepNote(note: Omit<StudioNote, 'no'> & { no?: number }): Promise<StudioNote>;
   /** Removes a note's words; false when there is no note with that number. */
   dropNote(no: number): Promise<boolean>;
+  /** Keeps a question that /ask could not answer; asked again, it is counted. Only `by` says who asked. */
+  keepQuestion(question: Omit<OpenQuestion, 'no' | 'times'>): Promise<void>;
+  /** Forgets an open question; false when there is none with that number. */
+  dropQuestion(no: number): Promise<boolean>;
   rename(member: MemberId, name: string): Promise<void>;
   /** Removes an entry's note for good; false when it has none. */
   redact(entry: EntryId, by: MemberId): Promise<boolean>;

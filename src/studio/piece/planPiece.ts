@@ -54,7 +54,7 @@ export interface PiecePlan {
 
 interface PlanContext {
   now: Instant;
-  studio: Pick<Studio, 'zone' | 'hours' | 'drying'>;
+  studio: Pick<Studio, 'zone' | 'hours' | 'drying' | 'sure'>;
   bucket: BucketState;
   second: BucketState | undefined;
   coats: readonly ResistCoat[];
@@ -63,10 +63,10 @@ interface PlanContext {
 
 const dipConflicts = (
   piece: PieceSaid,
-  { now, bucket, second }: PlanContext,
+  { now, studio: { sure }, bucket, second }: PlanContext,
 ): { conflicts: Conflict[]; dip?: DipTime } => {
   const asked = (state: BucketState, of: 'first' | 'second'): Conflict[] => {
-    const verdict = decide(state, { now, role: 'member' });
+    const verdict = decide(state, { now, role: 'member', sure });
     return verdict.step === 'use' ? [] : [{ kind: 'bucket', of, verdict }];
   };
   const dip =

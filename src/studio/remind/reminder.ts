@@ -1,3 +1,4 @@
+import type { ReachBy } from '../settings/studio.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
 
 /** What a reminder is about. */
@@ -11,6 +12,10 @@ export type ReminderAbout =
   | { kind: 'buckets'; session: string; from: Instant }
   /** A change that nobody logged: the bucket, and the first of the two readings that show it. */
   | { kind: 'unlogged'; bucket: StreamNo; reading: Seq }
+  /** The round, on the morning of a day: to a keeper, or to everybody in the channel. */
+  | { kind: 'morning'; day: string; by: ReachBy }
+  /** A member asked to be told, to look at a bucket again. */
+  | { kind: 'asked'; bucket: StreamNo; since: Instant }
   /** A reminder could not be delivered: the member takes no messages, or the channel is gone. */
   | { kind: 'unreachable'; why: 'closed' | 'gone' };
 
@@ -26,14 +31,16 @@ export interface WantedReminder {
 }
 
 /**
- * What a group of reminders is derived from, and replaced with: a coat's id, a reading's id, the sessions, or the
- * delivery settings.
+ * What a group of reminders is derived from, and replaced with: a coat's id, a reading's id, the sessions, the
+ * mornings, or the delivery settings. Those that members asked for are derived from nothing.
  */
-export type ReminderSubject = EntryId | 'sessions' | 'reach';
+export type ReminderSubject = EntryId | 'sessions' | 'mornings' | 'asked' | 'reach';
 
 /** A reminder in the queue. */
 export interface Reminder extends WantedReminder {
   /** When it comes next, postponed or not. */
   nextAt: Instant;
   told: boolean;
+  /** It was sent, and its member has not said that it is dealt with. */
+  stands: boolean;
 }

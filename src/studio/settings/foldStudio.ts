@@ -38,6 +38,11 @@ const withFiring = ({ firing: _, ...studio }: Studio, at: Studio['firing']): Stu
   ...definedOnly({ firing: at }),
 });
 
+const withMorning = ({ morning: _, ...studio }: Studio, morning: Studio['morning']): Studio => ({
+  ...studio,
+  ...definedOnly({ morning }),
+});
+
 const withReminders = (
   { reminders }: Studio,
   { lead, quiet }: Extract<StudioEvent, { kind: 'reminders' }>,
@@ -92,6 +97,8 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
       };
     case 'reminders':
       return { ...studio, reminders: withReminders(studio, event) };
+    case 'morning':
+      return withMorning(studio, event.morning);
     case 'firing':
       return withFiring(studio, event.at);
     case 'reach': {

@@ -49,6 +49,12 @@ export interface ReminderRule {
 
 export type ReachBy = 'direct' | 'channel';
 
+/** When the round is told on days when the studio is open, in minutes after midnight, and to whom. */
+export interface Morning {
+  at: number;
+  by: ReachBy;
+}
+
 /** What the studio has told the bot about itself, folded from its stream. */
 export interface Studio {
   seq: Seq;
@@ -76,6 +82,8 @@ export interface Studio {
   drying: DryingRule;
   sessions: GlazingSession[];
   reminders: ReminderRule;
+  /** Absent until a keeper wants the round to be told. */
+  morning?: Morning;
   /** The next bisque or glaze firing, when one is planned. */
   firing?: Instant;
   /** Members who get their reminders in the channel instead of a direct message. */
@@ -103,6 +111,8 @@ export type StudioEvent =
   | { kind: 'session'; session: GlazingSession }
   | { kind: 'session-off'; name: string }
   | { kind: 'reminders'; lead?: Duration; quiet?: QuietHours | 'none' }
+  /** Without a morning, it is no longer told. */
+  | { kind: 'morning'; morning?: Morning }
   /** Without a time, the firing is cancelled. */
   | { kind: 'firing'; at?: Instant }
   | { kind: 'reach'; member: MemberId; by: ReachBy }

@@ -39,3 +39,19 @@ export const outsideQuiet = (
   if (!stretch) return at;
   return rather === 'after' ? stretch.until : instant(stretch.from - BEFORE);
 };
+
+const wholeDay = 24 * 60;
+
+/**
+ * When the quiet hours that contain a time of day end, in minutes after midnight, and whether that is on the next day.
+ * Undefined when it is not quiet then.
+ */
+export const quietEnd = (
+  at: number,
+  quiet: QuietHours | undefined,
+): { at: number; nextDay: boolean } | undefined => {
+  if (!quiet) return undefined;
+  const isQuiet = (minutes: number): boolean => quiet.from <= minutes && minutes < quiet.until;
+  if (isQuiet(at + wholeDay)) return { at: quiet.until - wholeDay, nextDay: false };
+  return isQuiet(at) ? { at: quiet.until % wholeDay, nextDay: quiet.until >= wholeDay } : undefined;
+};

@@ -47,8 +47,8 @@ const gravityOfBucket = ({ measured, predicted, state }: Facts): Gravity | undef
   (state.settings.gravity && middle(state.settings.gravity));
 
 /** The next dose of a bucket, or why there is none; the same dose that its verdict gives. */
-export const adviseDose = (state: BucketState, now: Instant): DoseAdvice => {
-  const verdict = decide(state, { now, role: 'keeper' });
+export const adviseDose = (state: BucketState, now: Instant, sure?: number): DoseAdvice => {
+  const verdict = decide(state, { now, role: 'keeper', sure });
   const f = facts(state, now);
   const volume = volumeNow(state, now)?.value;
   const common = { verdict, ...definedOnly({ volume }) };

@@ -34,7 +34,8 @@ export const bucketWords = {
   about: 'The shared buckets: list, card and log; keepers set up, change, hold and retire them',
   list: 'All buckets and what each one needs',
   show: "A bucket's card and chart",
-  log: "A bucket's logbook, newest first",
+  log: 'The logbook, newest first: of one bucket, or of all',
+  logOf: 'Which bucket, if not all of them',
   add: 'Set a bucket up',
   change: 'Change a bucket’s settings',
   hold: 'Put a bucket on hold: nobody uses or changes it',
@@ -193,5 +194,8 @@ export const bucketWords = {
     count === 0
       ? t`Nothing is logged for ${said(name)} before that.`
       : t`${said(name)}: the last ${count} entries.`,
+  logOfAll: (count: number): Text =>
+    count === 0 ? ['Nothing is logged before that.'] : t`All buckets: the last ${count} entries.`,
+  logOfOne: ours('Of one bucket'),
   older: (): Text => ['Older'],
 };

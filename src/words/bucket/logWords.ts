@@ -127,6 +127,8 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
       return t`took the session ${said(event.name)} out`;
     case 'reminders':
       return ['set when reminders come'];
+    case 'morning':
+      return [event.morning ? 'set when the round is told' : 'turned the morning’s round off'];
     case 'firing':
       return event.at === undefined
         ? ['cancelled the firing']

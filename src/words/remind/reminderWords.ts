@@ -1,4 +1,5 @@
-import { type Duration, type Instant, hours } from '../../studio/ids.ts';
+import type { ToldWhere } from '../../studio/remind/toldWhere.ts';
+import { type Duration, type Instant, hours, since } from '../../studio/ids.ts';
 import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Resist } from '../../studio/resist/overnight.ts';
 import type { ReminderAbout } from '../../studio/remind/reminder.ts';
@@ -25,6 +26,12 @@ const doubted = ({ why, times }: CoatDoubt): string =>
     ...(times === undefined ? [] : ['in air that damp it may be wet still']),
   ].join(', and ');
 
+const places: Record<ToldWhere, string> = {
+  here: 'here',
+  direct: 'in a direct message',
+  channel: 'in the studio’s channel',
+};
+
 export const reminderWords = {
   about: 'Reminders: see them, put one off, mark one as done or as not yours',
   listAbout: 'The reminders that you have coming',
@@ -32,6 +39,16 @@ export const reminderWords = {
   doneAbout: 'Mark a reminder as done',
   notMineAbout: 'Say that a reminder is not for you, so that it stops',
   byAbout: 'Choose whether reminders come to you directly or in the studio’s channel',
+  meAbout: 'Be told to look at a bucket again, in so many minutes',
+  meIn: 'In how long, such as 10 min',
+  meBucket: 'Which bucket',
+  tellIn10: ours('Tell me in 10 minutes'),
+  factTold: 'Reminder',
+  /** Who is told, where and when. */
+  toldAt: (where: ToldWhere, at: Instant, now: Instant): Text =>
+    since(now, at) < hours(12)
+      ? t`I’ll tell you ${[places[where]]} at ${{ at, show: 'clock' }}.`
+      : t`I’ll tell you ${[places[where]]}, ${dayAndTime(at)}.`,
   way: 'Where your reminders come',
   which: 'The reminder, by its name in /remind list',
   for: 'How much later (usually 1 h)',
@@ -50,6 +67,9 @@ export const reminderWords = {
     t`Before ${said(session)} at ${{ at: from, show: 'clock' }}: ${count} ${[count === 1 ? 'bucket needs' : 'buckets need']} work.`,
   bucketStep: { stir: 'Stir', sieve: 'Sieve', measure: 'Measure' },
   bucketNames: (names: readonly string[]): Text => listed(names, 8),
+  asked: (name: string, then: Text): Text => t`${said(name)}: the time is over. ${then}`,
+  tenMore: ours('In 10 more minutes'),
+  notAfterAll: ours('Not after all'),
   unreachable: {
     closed: ours(
       'A member accepts no direct messages, and no reminder channel is set. Their reminders wait. Set one: /studio set channel:#glaze-room.',
@@ -100,6 +120,10 @@ export const reminderWords = {
         return t`buckets that need work before ${said(about.session)}`;
       case 'unlogged':
         return t`bucket ${about.bucket}: a change that nobody logged`;
+      case 'morning':
+        return t`the round of ${[about.day]}`;
+      case 'asked':
+        return t`bucket ${about.bucket}: to look again, as you asked`;
       case 'unreachable':
         return t`a member who can’t be reached`;
     }

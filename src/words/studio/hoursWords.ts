@@ -4,7 +4,9 @@ import { capital } from '../text/capital.ts';
 import { said, t, type Text } from '../text/text.ts';
 import { twoDigits } from '../../text/twoDigits.ts';
 
-const clock = (minutes: number) => `${twoDigits(Math.floor(minutes / 60) % 24)}:${twoDigits(minutes % 60)}`;
+/** A time of day on the wall clock. */
+export const clock = (minutes: number) =>
+  `${twoDigits(Math.floor(minutes / 60) % 24)}:${twoDigits(minutes % 60)}`;
 
 export const dayHoursText = (hours: DayHours | 'closed'): string =>
   hours === 'closed'

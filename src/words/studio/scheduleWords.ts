@@ -2,8 +2,8 @@ import { type Instant, hours } from '../../studio/ids.ts';
 import type { OpeningHours, WeekdayName } from '../../studio/time/openingHours.ts';
 import type { QuietHours } from '../../studio/time/quietHours.ts';
 import type { GlazingSession } from '../../studio/time/session.ts';
-import type { DryingRule, ReminderRule } from '../../studio/settings/studio.ts';
-import { dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
+import type { DryingRule, Morning, ReminderRule } from '../../studio/settings/studio.ts';
+import { clock, dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
 import { percentText, spanText, temperatureText } from '../text/measures.ts';
 import { join, ours, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
@@ -34,6 +34,25 @@ export const scheduleWords = {
   remindersAbout: 'How long before a session reminders come, and the hours when none come',
   lead: 'How long before a session (usually 30 min)',
   quiet: 'Hours without reminders, or none',
+  morningAbout: 'When the round is told on days when the studio is open, and to whom; at:off stops it',
+  morningAt: 'At what time, such as 07:30, or off',
+  morningWay: 'To each keeper directly, or to everybody in the channel (usually direct)',
+  notAClock: (typed: string): Text =>
+    t`I can't read “${said(typed)}” as a time of day. Times look like 07:30 or 7:30am; off stops it. Nothing was saved.`,
+  morningSet: ({ at, by }: Morning): Text =>
+    t`On days when the studio is open, ${[by === 'direct' ? 'each keeper is told' : 'everybody is told in the channel']} at ${[clock(at)]} what waits for hands. When nothing does, nobody is told.`,
+  morningOff: ours('The round is no longer told in the morning.'),
+  morningQuiet: (at: number, until: number): Text =>
+    t`${[clock(at)]} is within the quiet hours, so it comes when they end, at ${[clock(until)]}.`,
+  morningTooLate: (at: number, until: number): Text =>
+    t`At ${[clock(at)]} the quiet hours have begun, and they last until ${[clock(until)]} of the next day. Pick a time outside them, or change them: /studio reminders quiet:22:00-08:00. Nothing was saved.`,
+  morningNoChannel: ours('On Discord it needs a channel: /studio set channel:#glaze-room.'),
+  factMorning: 'Morning',
+  morning: (morning: Morning | undefined): Text => [
+    morning === undefined
+      ? 'the round is not told'
+      : `the round is told at ${clock(morning.at)}, ${morning.by === 'direct' ? 'to each keeper' : 'in the channel'}`,
+  ],
   firingAbout: 'Plan the next firing, so that latex is peeled before it',
   firingWhen: 'When the kiln starts',
   firingOff: 'Cancel the firing',

@@ -168,6 +168,7 @@ export const openDiscordRoom = async (
         return keepers.includes(member) || (keeperRole !== undefined && roles.includes(keeperRole));
       }),
     addressOf: () => Promise.resolve({}),
+    channelOf: () => Promise.resolve(undefined),
     held: {
       hold: (of, line) => heldLines.hold(of, line, later(clock.now(), days(30))),
       held: (id) => heldLines.held(id, clock.now()),

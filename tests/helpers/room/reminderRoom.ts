@@ -4,6 +4,7 @@ import { connectDiscord } from '../../../src/start/connectDiscord.ts';
 import { startReminders, type Reminders } from '../../../src/reminders/startReminders.ts';
 import { openStore, type Store } from '../../../src/store/openStore.ts';
 import { instant, type MemberId } from '../../../src/studio/ids.ts';
+import { handbook } from '../handbook.ts';
 import { en } from '../../../src/words/en.ts';
 import { DiscordDouble } from '../discord/discordDouble.ts';
 import type { Person } from '../discord/discordWorld.ts';
@@ -38,13 +39,21 @@ export const openReminderRoom = async (more: Voice[] = []): Promise<ReminderRoom
     void logged.push({ level, about, message });
   const log = { info: note('info'), warn: note('warn'), error: note('error') };
   const bot = await connectDiscord(
-    { store, desk: room.desk, words: en, clock, rooms: new Map() },
+    { store, desk: room.desk, words: en, clock },
     { token: discord.token, api: discord.api },
     { log, draw: () => Promise.reject(new Error('no pictures here')), fatal: () => undefined },
   );
   const open = (): Promise<Reminders> =>
     startReminders(
-      { queue: store.reminders, books: store.books, words: en, clock, log, voices: [bot.voice, ...more] },
+      {
+        queue: store.reminders,
+        books: store.books,
+        words: en,
+        handbook,
+        clock,
+        log,
+        voices: [bot.voice, ...more],
+      },
       // The test calls tick() itself.
       { every: 1e8 },
     );

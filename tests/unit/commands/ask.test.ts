@@ -185,7 +185,7 @@ describe('a question that nothing answers', () => {
     const answer = await ask(room, 'recipe for banana bread with walnuts');
     expect(answer.title).toBe('No note on that. Ask your keeper.');
     expect(answer.data).toEqual({ answers: [] });
-    for (const { line } of answer.actions) expect(line).toMatch(/^\/ask question:/);
+    for (const { line } of answer.actions) expect(line).toMatch(/^\/(?:ask|note wanted) question:/);
   });
 
   it('is searched for and never run, whatever it contains', async () => {

@@ -156,6 +156,7 @@ describe('every command', () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(0, '/bucket add name:Heron');
     await room.keeper(0, '/studio vessel name:"steel cup" tare:85.4g water:100.2g');
+    await room.say(0, '/ask question:"recipe for banana bread with walnuts"');
     const member = await room.member('Wren');
     for (const leaf of leaves)
       for (const [name, { kind }] of Object.entries(leaf.options)) {

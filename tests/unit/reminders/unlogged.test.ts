@@ -3,6 +3,7 @@ import { startReminders } from '../../../src/reminders/startReminders.ts';
 import { replyJson } from '../../../src/terminal/plainReply.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { instant } from '../../../src/studio/ids.ts';
+import { handbook } from '../../helpers/handbook.ts';
 import { en } from '../../../src/words/en.ts';
 import { recordingVoice } from '../../helpers/room/reminderRoom.ts';
 import { openReminderStudio } from '../../helpers/room/reminderStudio.ts';
@@ -21,7 +22,7 @@ const openRoom = async () => {
   const voice = recordingVoice();
   const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
   const reminders = await startReminders(
-    { queue: store.reminders, books: store.books, words: en, clock, log: quiet, voices: [voice] },
+    { queue: store.reminders, books: store.books, words: en, handbook, clock, log: quiet, voices: [voice] },
     { every: 1e8 },
   );
   onTestFinished(async () => {

@@ -10,10 +10,12 @@ export interface Judged {
 }
 
 /** The buckets in use, each with its verdict. */
-export const judgedBuckets = async ({ book, now, role }: Asking): Promise<Judged[]> =>
-  (await book.buckets())
+export const judgedBuckets = async ({ book, now, role }: Asking): Promise<Judged[]> => {
+  const { sure } = await book.studio();
+  return (await book.buckets())
     .filter(({ retired }) => !retired)
-    .map((state) => ({ state, verdict: decide(state, { now, role }) }));
+    .map((state) => ({ state, verdict: decide(state, { now, role, sure }) }));
+};
 
 export const nameOf = ({ state }: Judged): string => state.settings.name;
 

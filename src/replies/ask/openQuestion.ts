@@ -1,0 +1,38 @@
+import { definedOnly } from '../../definedOnly.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { nameKey } from '../../text/normalizedName.ts';
+import type { Afterwards, Asking, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
+
+/** What says nothing is no question. */
+const isQuestion = (typed: string): boolean => nameKey(typed).length > 2;
+
+/** Writes an unanswered question down for the keepers, without who asked it. */
+export const keepOpenQuestion = (
+  question: string,
+  state: BucketState | undefined,
+  { now }: Asking,
+): { afterwards?: Afterwards } =>
+  isQuestion(question)
+    ? {
+        afterwards: (book) =>
+          book.keepQuestion({ text: question, at: now, ...definedOnly({ bucket: state?.no }) }),
+      }
+    : {};
+
+/** Says that the keepers see the question, and offers to put one's name to it. */
+export const withAskKeepers = (reply: Reply, question: string, { words }: Asking): Reply =>
+  isQuestion(question)
+    ? {
+        ...reply,
+        reasons: [...(reply.reasons ?? []), words.openQuestion.kept],
+        actions: [
+          ...(reply.actions ?? []).slice(0, 2),
+          {
+            label: words.openQuestion.withMyName,
+            line: printLine(['note', 'wanted'], { question }),
+            press: 'run',
+          },
+        ],
+      }
+    : reply;

@@ -1,0 +1,54 @@
+import { isoInstant } from '../../studio/time/isoInstant.ts';
+import type { RoundItem } from '../../studio/round/roundItem.ts';
+import type { Text } from '../../words/text/text.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
+import { longList } from '../../contract/kinds/longList.ts';
+import { unloggedData } from '../verdict/unloggedReply.ts';
+import { roundRow, rowKey } from './roundRow.ts';
+
+const amountsOf = (item: RoundItem) =>
+  'verdict' in item ? { step: item.verdict.step, ...item.verdict.amounts } : {};
+
+const itemData = (item: RoundItem) => ({
+  kind: item.kind,
+  ...('bucket' in item && { bucket: item.bucket.no, name: item.bucket.settings.name }),
+  ...amountsOf(item),
+  ...(item.kind === 'unlogged' && { unlogged: unloggedData(item.change, item.bucket.no) }),
+  ...('stirFirst' in item && { stirFirst: item.stirFirst }),
+  ...(item.kind === 'coat' && { coat: item.coat.id }),
+  ...(item.kind === 'piece' && { piece: item.piece.id }),
+  ...(item.kind === 'question' && { question: item.question.text, at: isoInstant(item.question.at) }),
+});
+
+/** A bucket by its name, in the line that stands alone. */
+const firstOf = ([item]: readonly RoundItem[], label: Text): Text =>
+  item && 'bucket' in item ? [{ said: item.bucket.settings.name }] : label;
+
+/** What waits for hands now, with a press for each row where one will do. */
+export const roundReply = async (
+  all: readonly RoundItem[],
+  asking: Asking,
+  from?: string,
+): Promise<Reply> => {
+  const { words, book, role } = asking;
+  const w = words.round;
+  const setting = { asking, studio: await book.studio(), members: await book.members() };
+  const { rows, more } = longList(all, rowKey, from, ['round'], asking);
+  const facts = rows.map((item) => roundRow(item, setting));
+  const [first] = facts;
+  return {
+    kind: 'answer',
+    title:
+      first === undefined
+        ? w.nothing[role]
+        : role === 'keeper'
+          ? w.title.keeper(all.length, firstOf(rows, first.label))
+          : w.title.member(all.length),
+    facts,
+    ...(role === 'keeper' && {
+      actions: [{ label: w.log, line: '/bucket log', press: 'run' as const }],
+    }),
+    more,
+    data: { items: rows.map(itemData) },
+  };
+};

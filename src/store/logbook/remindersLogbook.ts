@@ -1,0 +1,48 @@
+import type { UpdateObject } from 'kysely';
+import type { Instant, MemberId, StreamNo } from '../../studio/ids.ts';
+import type { WritableLogbook } from '../../studio/logbook/ports.ts';
+import { askedReminder } from '../../studio/remind/askedReminder.ts';
+import { newNonce } from '../engine/newNonce.ts';
+import type { Tables } from '../migrations/tables.ts';
+import { saveAsked } from '../reminders/saveAsked.ts';
+import { PeopleLogbook } from './peopleLogbook.ts';
+
+/** The part of a writable logbook that concerns a member's reminders. */
+export class RemindersLogbook
+  extends PeopleLogbook
+  implements Pick<WritableLogbook, 'remindAt' | 'putOff' | 'finish'>
+{
+  remindAt(member: MemberId, bucket: StreamNo, at: Instant, now: Instant): Promise<string> {
+    return this.inOrder(() =>
+      saveAsked(this.turn.db, this.studioId, askedReminder(member, bucket, at, now), now),
+    );
+  }
+
+  putOff(member: MemberId, key: string, to: Instant): Promise<boolean> {
+    return this.#setReminder(member, key, {
+      status: 'pending',
+      next_at: to,
+      put_off_to: to,
+      claimed: 0,
+      unsure_since: null,
+      nonce: newNonce(),
+    });
+  }
+
+  finish(member: MemberId, key: string): Promise<boolean> {
+    return this.#setReminder(member, key, { status: 'done' });
+  }
+
+  #setReminder(member: MemberId, key: string, changed: UpdateObject<Tables, 'reminders'>): Promise<boolean> {
+    return this.inOrder(async () => {
+      const { numUpdatedRows } = await this.turn.db
+        .updateTable('reminders')
+        .set(changed)
+        .where('studio_id', '=', this.studioId)
+        .where('member_id', '=', member)
+        .where('key', '=', key)
+        .executeTakeFirst();
+      return numUpdatedRows > 0n;
+    });
+  }
+}

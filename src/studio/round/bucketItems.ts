@@ -1,0 +1,54 @@
+import { withStir } from '../bucket/applyObservations.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import type { Instant } from '../ids.ts';
+import { decide } from '../verdict/decide.ts';
+import type { Verdict } from '../verdict/verdict.ts';
+import type { RoundItem } from './roundItem.ts';
+import { unloggedNow } from './unloggedNow.ts';
+
+const kindOf = ({ step, rule }: Verdict): 'hold' | 'sieve' | 'reading' | 'step' | undefined => {
+  switch (step) {
+    case 'on-hold':
+      return 'hold';
+    case 'sieve':
+      return 'sieve';
+    case 'measure':
+      return 'reading';
+    case 'stir':
+      return rule === 'cake' ? 'step' : undefined;
+    case 'use':
+      return undefined;
+    default:
+      return 'step';
+  }
+};
+
+/**
+ * What a bucket needs from a keeper. A rested bucket needs a stir before every use, which is no news: it is on the
+ * round only for what comes after the stir.
+ */
+const needOf = (bucket: BucketState, now: Instant, sure: number | undefined): RoundItem[] => {
+  const verdict = decide(bucket, { now, role: 'keeper', sure });
+  const rested = verdict.step === 'stir' && verdict.rule !== 'cake';
+  const then = rested ? decide(withStir(bucket, { at: now }), { now, role: 'keeper', sure }) : verdict;
+  const kind = kindOf(then);
+  if (bucket.unexpected && kind !== 'hold' && kind !== 'sieve') return [{ kind: 'second-cup', bucket }];
+  // It is not stirred yet, whatever the verdict after the stir says.
+  return kind
+    ? [
+        {
+          kind,
+          bucket,
+          verdict: { ...then, readyToMeasure: !rested && then.readyToMeasure },
+          stirFirst: rested,
+        },
+      ]
+    : [];
+};
+
+/** What a bucket has on the round. */
+export const bucketItems = (bucket: BucketState, now: Instant, sure: number | undefined): RoundItem[] => {
+  if (bucket.retired) return [];
+  const change = unloggedNow(bucket, now);
+  return [...(change ? [{ kind: 'unlogged' as const, bucket, change }] : []), ...needOf(bucket, now, sure)];
+};

@@ -1,0 +1,51 @@
+import type { Instant } from '../../studio/ids.ts';
+import { listed } from '../text/listed.ts';
+import { ours, said, t, type Part, type Text } from '../text/text.ts';
+import { dayAndTime } from '../text/dayAndTime.ts';
+
+const things = (count: number): string => (count === 1 ? '1 thing' : `${count} things`);
+
+export const roundWords = {
+  about: 'What waits for hands now: for keepers the whole room, for members their own coats and pieces',
+  nothing: {
+    keeper: ours('Nothing waits for your hands. Every bucket can be used after a stir.'),
+    member: ours('Nothing waits for you.'),
+  },
+  title: {
+    keeper: (count: number, first: Text): Text =>
+      t`${[things(count)]} ${[count === 1 ? 'waits' : 'wait']} for hands. ${[count === 1 ? 'It is' : 'First']}: ${first}.`,
+    member: (count: number): Text => t`${[things(count)]} ${[count === 1 ? 'waits' : 'wait']} for you.`,
+  },
+  bucket: (no: number, name: string): Text => t`${no} · ${said(name)}`,
+  stirFirst: (then: Text): Text =>
+    t`Stir it to the bottom first. By its last reading it needs this then: ${then}`,
+  secondCup: ours(
+    'The last reading does not fit the logbook. Weigh a second cup: if it reads the same, something went in or out that nobody logged.',
+  ),
+  setWindow: ours('Set its window'),
+  coat: (pieces: string, by: Part | undefined): Text =>
+    by === undefined ? t`${said(pieces)}` : t`${said(pieces)} · ${by}`,
+  wasGlazed: ours('It was glazed'),
+  wasPeeled: ours('It was peeled'),
+  piece: (left: readonly string[], plannedFor: Instant | undefined): Text => [
+    ...t`still to do: ${[listed(left.slice(0, 3))]}${[left.length > 3 ? ` and ${left.length - 3} more` : '']}`,
+    ...(plannedFor === undefined ? [] : t`, planned for ${dayAndTime(plannedFor)}`),
+  ],
+  showPlan: ours('Show its plan'),
+  reminder: 'Reminder',
+  question: 'Asked, not answered',
+  asked: (text: string, times: number, at: Instant, by: Part | undefined): Text => [
+    ...t`“${said(text)}” `,
+    ...(times > 1 ? t`${times} times, last ${{ at, show: 'day' }}` : t`${{ at, show: 'day' }}`),
+    ...(by === undefined ? [] : t`, by ${by}`),
+  ],
+  writeNote: ours('Write a note'),
+  notNeeded: ours('Take it off'),
+  log: ours('Log of all buckets'),
+  strips: {
+    title: 'The last two weeks',
+    alt: (measured: number, all: number): string =>
+      `Gravity of the last two weeks, a strip for each of ${measured} of ${all} buckets; the rows above say what each one needs`,
+    key: 'Band: the window. Dots: gravity readings; hollow ones were not taken stirred. Lines: midnights.',
+  },
+};
