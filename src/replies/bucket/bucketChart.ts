@@ -2,7 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../../studio/entry.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { foldBucket } from '../../studio/bucket/foldBucket.ts';
+import { bucketStates } from '../../studio/bucket/foldBucket.ts';
 import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
 import type { Asking, Chart } from '../../contract/contract.ts';
 
@@ -26,13 +26,8 @@ const markOf = (event: BucketEvent): Chart['marks'][number]['kind'] | undefined 
 /** The readings that were believed when they were logged. */
 const believedSeqs = (entries: readonly BucketEntry[], state: BucketState): ReadonlySet<number> => {
   const believed = new Set<number>();
-  const oldestFirst = [...entries].sort((a, b) => a.at - b.at || a.seq - b.seq);
-  for (let i = 0; i < oldestFirst.length; i++) {
-    const entry = oldestFirst[i];
-    if (entry?.event.kind !== 'reading') continue;
-    const upTo = foldBucket(state.no, oldestFirst.slice(0, i + 1));
-    if (upTo?.believed?.seq === entry.seq) believed.add(entry.seq);
-  }
+  for (const { seq, believed: reading } of bucketStates(state.no, entries))
+    if (reading?.seq === seq) believed.add(seq);
   return believed;
 };
 
