@@ -10,7 +10,8 @@ import { noteId, noteParts, noteTitle, readNote } from '../src/replies/ask/noteP
 import { onceEach } from '../src/replies/verdict/onceEach.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { seeAlso } from '../src/replies/ask/seeAlso.ts';
-import { isVoid, verdictReply } from '../src/replies/verdict/verdictReply.ts';
+import { isVoid } from '../src/replies/verdict/verdictFacts.ts';
+import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { bucketsNamed } from '../src/studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';

@@ -1,6 +1,6 @@
 import type { Chart } from '../contract/contract.ts';
 import { localMilliseconds } from './localMilliseconds.ts';
-import { panel } from './panel.ts';
+import { panel, scaleWidth } from './panel.ts';
 import { light, type Theme } from './theme.ts';
 
 export interface ChartSize {
@@ -36,11 +36,22 @@ const wrappedLines = (words: string, most: number): string[] =>
     return [...all.slice(0, -1), `${last} ${sentence}`];
   }, []);
 
+/** Where the title, the panels' names and their scales stand: that much stays in sight while the rest scrolls. */
+const margin = (head: number, panels: number, { panelHeight }: ChartSize): string =>
+  [
+    [400, head, 0],
+    [scaleWidth, head + panels * panelHeight, 0],
+    ...Array.from({ length: panels }, (_, i) => [220, 22, head + i * panelHeight]),
+  ]
+    .map(([width, height, y]) => `<rect x="0" y="${y}" width="${width}" height="${height}"/>`)
+    .join('');
+
 /** A chart as SVG: one panel for each quantity, the window as a band, stirs as strokes, additions as triangles. */
 export const chartSvg = (
   chart: Chart,
   theme: Theme = light,
   size: ChartSize = { width: 720, panelHeight: 240 },
+  part: 'whole' | 'margin' = 'whole',
 ): string => {
   const { width, panelHeight } = size;
   const head = 44;
@@ -61,6 +72,9 @@ export const chartSvg = (
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(chart.alt)}">`,
     `<title>${escaped(chart.alt)}</title>`,
+    part === 'whole'
+      ? '<g>'
+      : `<clipPath id="margin">${margin(head, chart.series.length, size)}</clipPath><g clip-path="url(#margin)">`,
     `<rect width="${width}" height="${height}" fill="${theme.paper}"/>`,
     text(16, 28, 18, theme.ink, chart.title),
     ...panels,
@@ -68,6 +82,6 @@ export const chartSvg = (
       text(16, head + i * panelHeight + 14, 13, theme.ink, unit === '' ? label : `${label} (${unit})`),
     ),
     ...key.map((line, i) => text(16, height - 10 - 16 * (key.length - 1 - i), 12, theme.faint, line)),
-    '</svg>',
+    '</g></svg>',
   ].join('');
 };

@@ -166,13 +166,31 @@ export interface More {
   from: string[];
 }
 
+/** A measured value and its window, for a platform that draws them. */
+export interface Scale {
+  value: number;
+  u95: number;
+  believed: boolean;
+  low: number;
+  high: number;
+  /** The value and the window in words: they stand on either side of the scale. */
+  text: Text;
+  window: Text;
+}
+
+export interface Fact {
+  label: Text;
+  text: Text;
+  scale?: Scale;
+}
+
 export interface Reply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   /** The answer in plain words. It must make sense alone, in a phone's notification. */
   title: Text;
   /** What was just logged, as the program understood it, so that a typing error shows. Shown right below the answer. */
   logged?: { entry: string; text: Text };
-  facts?: { label: Text; text: Text }[];
+  facts?: Fact[];
   dont?: Text[];
   cautions?: Text[];
   reasons?: Text[];

@@ -17,6 +17,9 @@ export interface Clock {
   before(milliseconds: number): Instant;
 }
 
+/** The buckets' names, by number. */
+export type BucketNames = ReadonlyMap<number, string>;
+
 export type Post = PostOf<Reply>;
 export type PostStore = StoreOf<Reply>;
 
@@ -48,6 +51,7 @@ export interface RoomPorts {
     setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<boolean>;
   };
   board(): Promise<WireBucket[]>;
-  /** A chart as SVG, small for the stream or large to look at closely. */
-  draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large'): Promise<string>;
+  bucketNames(): Promise<BucketNames>;
+  /** A chart as SVG, small for the stream or large to look at closely; or of the large one the margin alone. */
+  draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large' | 'margin'): Promise<string>;
 }

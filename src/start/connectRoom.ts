@@ -111,12 +111,19 @@ export const connectRoom = async (
           studioName = await named(book);
           return boardRows(book, { now: clock.now(), words });
         }),
+      bucketNames: () =>
+        books.read(
+          studio,
+          async (book) => new Map((await book.buckets()).map(({ no, settings }) => [no, settings.name])),
+        ),
       draw: async (chart, look, size) => {
         const [{ chartSvg }, theme] = await Promise.all([
           import('../chart/chartSvg.ts'),
           import('../chart/theme.ts'),
         ]);
-        return chartSvg(chart, theme[look], chartSizes[size]);
+        return size === 'margin'
+          ? chartSvg(chart, theme[look], chartSizes.large, 'margin')
+          : chartSvg(chart, theme[look], chartSizes[size]);
       },
     },
     {

@@ -32,7 +32,7 @@ export const isDark = (): boolean => {
 
 /** A chart that enlarges when pressed. Its alt text says what it shows. */
 export const picture = (no: number, alt: string): HTMLElement => {
-  const src = (size: 'small' | 'large') =>
+  const src = (size: 'small' | 'large' | 'margin') =>
     `/api/post/${no}/chart.svg?size=${size}&theme=${isDark() ? 'dark' : 'light'}`;
   const image = (size: 'small' | 'large') =>
     h('img', { src: src(size), alt, class: 'chart', loading: 'lazy', decoding: 'async' });
@@ -44,7 +44,13 @@ export const picture = (no: number, alt: string): HTMLElement => {
       'aria-label': words.enlarge(alt),
       click: () => {
         const large = image('large');
-        const held = h('div', { class: 'enlarged', tabindex: '0' }, large);
+        // The title and the scale stay where they are while the rest scrolls.
+        const pinned = h(
+          'div',
+          { class: 'pinned' },
+          h('img', { src: src('margin'), alt: '', class: 'chart' }),
+        );
+        const held = h('div', { class: 'enlarged', tabindex: '0' }, large, pinned);
         // The newest data is on the right.
         large.addEventListener('load', () => (held.scrollLeft = held.scrollWidth));
         openSheet(words.chart, held);
@@ -52,4 +58,11 @@ export const picture = (no: number, alt: string): HTMLElement => {
     },
     image('small'),
   );
+};
+
+/** A sheet to look at and to print. */
+export const openFile = (no: number, name: string): void => {
+  const frame = h('iframe', { src: `/api/post/${no}/file?show`, title: name, class: 'paper' });
+  const print = button(words.print, () => frame.contentWindow?.print(), { class: 'stamp main' });
+  openSheet(words.sheet, frame, print);
 };

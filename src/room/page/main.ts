@@ -3,7 +3,7 @@ import type { WireAction, WireLeaf, WireMe, WirePost, WireStart, WireText } from
 import { phoneNow, setServerTime } from './clock.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';
-import { openSettings, restoreLook } from './settingsSheet.ts';
+import { openInvite, openSettings, restoreLook } from './settingsSheet.ts';
 import { openForm } from './form.ts';
 import { jobGrid, nameOf } from './jobs.ts';
 import { joinView } from './join.ts';
@@ -62,6 +62,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   );
   const stream = new Stream({
     me: me.member,
+    commands: start.commands,
     press,
     begin: begin.map((leaf) => button(nameOf(leaf), () => open(leaf), { class: 'stamp quiet' })),
   });
@@ -102,7 +103,13 @@ const showRoom = (start: WireStart, me: WireMe): void => {
       'footer',
       { class: 'bench' },
       stream.newestButton,
-      jobGrid(start.commands, (leaf) => open(leaf)),
+      jobGrid({
+        commands: start.commands,
+        chores: me.keeper
+          ? [{ name: words.door.invite, about: words.door.inviteAbout, open: openInvite }]
+          : [],
+        open: (leaf) => open(leaf),
+      }),
       compose((line) => outbox.add({ line })),
     ),
   );

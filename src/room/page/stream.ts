@@ -1,7 +1,8 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WirePost } from '../wire.ts';
+import { serverNow } from './clock.ts';
 import { button, h } from './dom.ts';
-import { tile, waitingTile } from './tile.ts';
+import { strike, tile, waitingTile } from './tile.ts';
 import type { Waiting } from './waitingLines.ts';
 
 /** Who is signed in, what a button does, and what an empty stream shows. */
@@ -9,6 +10,8 @@ type Context = Parameters<typeof tile>[1] & { begin: HTMLElement[] };
 
 const mostShown = 200;
 const near = 160;
+/** An answer of a bucket that others use too is old after an hour: common practice. */
+const oldAfter = 3_600_000;
 
 /** The posts, newest last. It scrolls down only if the reader is at the end; otherwise a button does. */
 export class Stream {
@@ -17,6 +20,8 @@ export class Stream {
   readonly #newest: HTMLButtonElement;
   readonly #quiet: HTMLElement;
   readonly #context: Context;
+  /** Entries that were taken back. */
+  readonly #struck = new Set<string>();
   #last = 0;
   #following = true;
   #arriving: HTMLElement | undefined;
@@ -51,6 +56,7 @@ export class Stream {
     // When a keyboard or a picture changes the height, a reader at the end stays at the end.
     const sizes = new ResizeObserver(() => this.#following && this.toNewest());
     sizes.observe(this.element);
+    setInterval(() => this.#age(), 60_000);
   }
 
   get newestButton(): HTMLButtonElement {
@@ -74,12 +80,14 @@ export class Stream {
     );
     if (after) after.after(made);
     else this.#list.prepend(made);
+    for (const entry of post.reply.tookBack ?? []) this.#struck.add(entry);
+    this.#age();
     while (this.#list.childElementCount > mostShown) this.#list.firstElementChild?.remove();
     this.#arrived(made, follow);
   }
 
   wait(item: Waiting, note: string, presses: HTMLElement[] = []): void {
-    const shown = waitingTile(item, note, presses);
+    const shown = waitingTile(item, note, { presses, commands: this.#context.commands });
     const before = this.#byId(item.id);
     // The answer came by the event stream or from another tab.
     if (before?.dataset['no'] !== undefined) return;
@@ -117,6 +125,19 @@ export class Stream {
     // The answer is the first line, so a long post is shown from its top.
     if (made?.nextElementSibling === null && made.offsetHeight > this.element.clientHeight)
       made.scrollIntoView({ block: 'start' });
+  }
+
+  /** Strikes what was taken back, and greys answers that are old or that a later one replaces. */
+  #age(): void {
+    const later = new Set<string>();
+    for (const one of [...this.#list.children].toReversed()) {
+      if (!(one instanceof HTMLElement)) continue;
+      const { entry, bucket, said } = one.dataset;
+      if (entry !== undefined && this.#struck.has(entry)) strike(one);
+      const replaced = bucket !== undefined && later.has(bucket);
+      one.classList.toggle('old', replaced || (said !== undefined && serverNow() - Number(said) > oldAfter));
+      if (bucket !== undefined) later.add(bucket);
+    }
   }
 
   #byId(id: string): HTMLElement | undefined {

@@ -1,5 +1,5 @@
 import { describeCommands } from './describeCommands.ts';
-import type { Post, Session } from '../ports.ts';
+import type { BucketNames, Post, Session } from '../ports.ts';
 import type { Room } from './room.ts';
 import type { WireMe, WirePost, WireStart } from '../wire.ts';
 import { wirePost } from '../posts/wirePost.ts';
@@ -13,14 +13,23 @@ export const meOf = async ({ ports, names }: Room, { member }: Session): Promise
 });
 
 export const postForPhone = async ({ ports, names }: Room, post: Post): Promise<WirePost> =>
-  wirePost(post, await names.of(post.member), ports.words, ports.desk.commands);
+  wirePost(
+    post,
+    { name: await names.of(post.member), buckets: await ports.bucketNames() },
+    ports.words,
+    ports.desk.commands,
+  );
 
 /** Converts a stored post; one that fails is logged and left out, so that the rest still arrive. */
-export const postForPhoneOrSkipped = async (room: Room, post: Post): Promise<WirePost | undefined> => {
+export const postForPhoneOrSkipped = async (
+  room: Room,
+  post: Post,
+  known?: BucketNames,
+): Promise<WirePost | undefined> => {
   const { ports, names } = room;
-  const name = await names.of(post.member);
+  const about = { name: await names.of(post.member), buckets: known ?? (await ports.bucketNames()) };
   try {
-    return wirePost(post, name, ports.words, ports.desk.commands);
+    return wirePost(post, about, ports.words, ports.desk.commands);
   } catch (err) {
     ports.log.error({ err, post: post.no }, 'skipped a post of the room that cannot be sent');
     return undefined;
@@ -35,12 +44,13 @@ export const startOf = async (room: Room, session: Session | undefined): Promise
   if (!session) return { ...common, commands: [], posts: [] };
   const me = await meOf(room, session);
   const said = posts.seenBy(session.member, 0, mostAtFirst);
+  const buckets = await ports.bucketNames();
   return {
     ...common,
     me,
     bare: said.length === 0 && (await ports.board()).length === 0,
     commands: describeCommands(ports.desk.commands, me.keeper ? 'keeper' : 'member', ports.words),
-    posts: (await Promise.all(said.map((post) => postForPhoneOrSkipped(room, post)))).filter(
+    posts: (await Promise.all(said.map((post) => postForPhoneOrSkipped(room, post, buckets)))).filter(
       (post) => post !== undefined,
     ),
   };

@@ -33,13 +33,21 @@ export const roomPageWords = {
   close: 'Close',
   chart: 'Chart',
   file: (name: string) => `Save ${name}`,
+  openSheet: 'Open the sheet to print',
+  sheet: 'Sheet',
+  print: 'Print',
   newest: 'Newest',
   quiet: 'Nothing has been said here yet. Press a job below, or type a command.',
   begin: 'Start a new studio with these:',
   skip: 'Go to the command line',
   stream: 'What was said in the room',
-  zone: (zone: string) =>
-    `Times here are in the studio’s time zone (${zone.replaceAll('_', ' ')}), also the ones that you type. Your phone shows another time.`,
+  zone: (zone: string) => `Times here and those you type: ${zone.replaceAll('_', ' ')}.`,
+  takenBack: 'taken back',
+  window: 'window',
+  /** Units of figures that are typed without one. */
+  bareUnits: { seconds: 's', minutes: 'min', mesh: 'mesh' } as Record<string, string>,
+  /** Options whose value is a sentence of somebody's own. */
+  prose: ['note', 'question', 'why', 'text'],
   jobs: 'Jobs',
   menu: 'Menu',
   wall: 'Board',
@@ -132,6 +140,7 @@ export const roomPageWords = {
     everywhere: 'Sign out everywhere',
     invite: 'Let a phone in',
     inviteAbout: 'Scan this with the phone. It works once, within a day.',
+    another: 'One for another phone',
     onlyHere:
       'Only this computer can open the address. To let phones in, start the room with --lan or behind a proxy.',
     qr: 'A code to scan',
