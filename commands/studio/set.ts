@@ -22,6 +22,7 @@ export const setStudio = logs({
   name: 'set',
   about: (w) => w.studio.set,
   who: 'keeper',
+  form: ['zone', 'name', 'units', 'water'],
   options: {
     zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
     name: { kind: name(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
