@@ -23,6 +23,17 @@ export type BucketNames = ReadonlyMap<number, string>;
 export type Post = PostOf<Reply>;
 export type PostStore = StoreOf<Reply>;
 
+/** The studio's name and zone, and how far it is set up. */
+export interface SetUp {
+  name: string;
+  /** The zone that times are read and shown in: UTC until one is set. */
+  zone: string;
+  zoneSet: boolean;
+  cups: number;
+  buckets: number;
+  members: number;
+}
+
 /** What the room needs from the rest of the program. */
 export interface RoomPorts {
   desk: Desk;
@@ -30,9 +41,8 @@ export interface RoomPorts {
   clock: Clock;
   log: Log;
   studio: StudioId;
-  studioName: string;
-  /** The studio's time zone, for reading and showing times. */
-  zone(): Promise<string>;
+  /** The studio as it is set up now. */
+  setUp(): Promise<SetUp>;
   /** No passwords: for the demo's own file only. */
   open: boolean;
   credentials: Credentials;

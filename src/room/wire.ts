@@ -119,17 +119,26 @@ export interface WireMe {
   keeper: boolean;
 }
 
-/** A phone's start data. */
-export interface WireStart {
+/** A first step of a new studio. */
+export type WireStep = 'zone' | 'cup' | 'bucket' | 'invite';
+
+/** The studio as it is set up now. */
+export interface WireStudio {
   studio: string;
+  /** The studio's zone: times are shown in it, because typed times are read in it. */
+  zone: string;
+  /** No bucket has been set up yet. */
+  bare?: boolean;
+  /** A keeper's first steps and whether each is done, while one is not. */
+  steps?: Record<WireStep, boolean>;
+}
+
+/** A phone's start data. */
+export interface WireStart extends WireStudio {
   /** No passwords: the demo. */
   open: boolean;
   now: number;
-  /** The studio's zone: times are shown in it, because typed times are read in it. */
-  zone: string;
   me?: WireMe;
-  /** No bucket has been set up yet. */
-  bare?: boolean;
   commands: WireLeaf[];
   posts: WirePost[];
 }

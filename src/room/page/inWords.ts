@@ -9,7 +9,7 @@ const degrees = (unit: string): string => (/^[CF]$/i.test(unit) ? `°${unit.toUp
 
 const valueText = (name: string, value: string, option: WireOption | undefined): string => {
   if (option && typeof option.control === 'object')
-    return option.control.pick.find((one) => one.value === value)?.name ?? value;
+    return (option.control.pick.find((one) => one.value === value)?.name ?? value).replace(/ \(.*\)$/, '');
   const [, figure, unit = ''] = /^([\d.,]+)\s*(\p{L}*|°[CF]|%)$/u.exec(value.trim()) ?? [];
   if (figure === undefined) return value;
   const known = unit === '' ? words.bareUnits[name] : degrees(unit);
@@ -22,8 +22,11 @@ const optionText = (name: string, value: string, option: WireOption | undefined)
     return value === 'yes' ? called : `not ${called}`;
   if (words.prose.includes(name)) return `“${value}”`;
   const text = valueText(name, value, option);
+  const isRange = /^[\d.,]+\s*[-–]/.test(value);
   const isNumber = /^\d/.test(text) && name !== 'bucket' && name !== 'entry';
-  return plain.includes(name) || (option?.needed === true && !isNumber) ? text : `${called} ${text}`;
+  return (plain.includes(name) && !isRange) || (option?.needed === true && !isNumber)
+    ? text
+    : `${called} ${text}`;
 };
 
 /** What somebody did, as they would say it: “Reading, Gull Grey, 229.9 g, 14 s”. */

@@ -1,12 +1,13 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
-import type { WireAction, WireLeaf, WireMe, WirePost, WireStart, WireText } from '../wire.ts';
+import type { WireAction, WireLeaf, WireMe, WirePost, WireStart, WireStudio, WireText } from '../wire.ts';
 import { phoneNow, setServerTime } from './clock.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';
 import { openInvite, openSettings, restoreLook } from './settingsSheet.ts';
+import { FirstSteps } from './firstSteps.ts';
 import { openForm } from './form.ts';
-import { jobGrid, nameOf } from './jobs.ts';
-import { joinView } from './join.ts';
+import { jobGrid } from './jobs.ts';
+import { invitation, joinView } from './join.ts';
 import { openLive } from './live.ts';
 import { get } from './net.ts';
 import { Outbox } from './outbox.ts';
@@ -21,19 +22,31 @@ const show = (...views: Node[]) => {
   document.body.append(view);
 };
 
-const top = (start: WireStart, me: WireMe, state: HTMLElement): HTMLElement =>
-  h(
+const top = (start: WireStart, me: WireMe, state: HTMLElement) => {
+  const name = h('h1', {});
+  const zone = h('p', { class: 'zone' });
+  const element = h(
     'header',
     { class: 'top' },
-    h('h1', {}, start.studio),
+    name,
     state,
     h('a', { class: 'stamp quiet', href: '/board' }, words.wall),
     button(h('bdi', {}, me.name), () => openSettings(me, start.open), {
       class: 'stamp quiet me',
       'aria-haspopup': 'dialog',
     }),
-    clockDiffers() && h('p', { class: 'zone' }, words.zone(start.zone)),
+    zone,
   );
+  const show = (studio: WireStudio) => {
+    name.textContent = studio.studio;
+    document.title = studio.studio;
+    setZone(studio.zone);
+    zone.textContent = words.zone(studio.zone);
+    zone.hidden = !clockDiffers();
+  };
+  show(start);
+  return { element, show };
+};
 
 const enter = (start: WireStart, ended = false): void => {
   setServerTime(start.now);
@@ -41,12 +54,16 @@ const enter = (start: WireStart, ended = false): void => {
   const { me } = start;
   startRecent(me?.member);
   document.title = start.studio;
+  const invited = invitation();
   if (me) showRoom(start, me);
-  else show(joinView(start, enter, ended));
+  else show(joinView(start, invited, { entered: enter, ended }));
 };
 
-/** The first jobs of a keeper in an empty studio. */
-const firstSteps = ['studio set', 'studio vessel', 'bucket add'];
+const phoneZone = (): string => new Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** Commands after which the studio may have another name or zone, or be a step further. */
+const setsUp = ({ did, reply }: WirePost): boolean =>
+  reply.kind === 'answer' && ['studio', 'bucket', 'undo'].includes(did?.path[0] ?? '');
 
 const showRoom = (start: WireStart, me: WireMe): void => {
   const open = (leaf: WireLeaf, typed: Record<string, string> = {}, trouble?: WireText) =>
@@ -57,14 +74,34 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     else outbox.add({ line, pressed: no });
   };
   const state = h('p', { class: 'state-of', role: 'status' });
-  const begin = start.commands.filter(
-    ({ path }) => start.bare === true && firstSteps.includes(path.join(' ')),
-  );
+  const header = top(start, me, state);
+  const job = (path: string, typed?: Record<string, string>) => {
+    const leaf = start.commands.find((one) => one.path.join(' ') === path);
+    if (leaf) open(leaf, typed);
+  };
+  const steps = new FirstSteps((step) => {
+    if (step === 'zone') job('studio set', { zone: phoneZone() });
+    else if (step === 'cup') job('studio vessel');
+    else if (step === 'bucket') job('bucket add');
+    else openInvite();
+  });
+  steps.show(start.steps);
+  const refresh = async () => {
+    const answer = await get<WireStudio>('/api/studio');
+    if (!answer.ok) return;
+    header.show(answer.value);
+    steps.show(answer.value.steps);
+  };
+  const heard = (post: WirePost) => {
+    stream.show(post);
+    if (setsUp(post)) void refresh();
+  };
   const stream = new Stream({
     me: me.member,
     commands: start.commands,
     press,
-    begin: begin.map((leaf) => button(nameOf(leaf), () => open(leaf), { class: 'stamp quiet' })),
+    steps: steps.element,
+    quiet: start.bare === true ? (me.keeper ? '' : words.noBuckets) : words.quiet,
   });
   const waiting = (item: Waiting) => {
     const { id, held, since } = item;
@@ -78,7 +115,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   const outbox = new Outbox({
     member: me.member,
     waiting,
-    sent: (post) => stream.show(post),
+    sent: heard,
     dropped: (id) => stream.forgetWaiting(id),
     signedOut: () => void whetherSignedOut(),
   });
@@ -97,7 +134,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   };
   show(
     button(words.skip, () => document.getElementById('line')?.focus(), { class: 'stamp skip' }),
-    top(start, me, state),
+    header.element,
     stream.element,
     h(
       'footer',
@@ -118,10 +155,12 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   stream.toNewest();
   const live = openLive({
     last: () => stream.last(),
-    post: (post) => stream.show(post),
+    post: heard,
     state: connection,
     cut: () => void whetherSignedOut(),
   });
+  // A guest who has come in is the last step.
+  setInterval(() => !steps.element.hidden && void refresh(), 20_000);
   addEventListener('online', () => live.again());
   addEventListener('offline', () => connection(false));
   void outbox.go();

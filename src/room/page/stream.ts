@@ -6,7 +6,7 @@ import { strike, tile, waitingTile } from './tile.ts';
 import type { Waiting } from './waitingLines.ts';
 
 /** Who is signed in, what a button does, and what an empty stream shows. */
-type Context = Parameters<typeof tile>[1] & { begin: HTMLElement[] };
+type Context = Parameters<typeof tile>[1] & { quiet: string; steps: HTMLElement };
 
 const mostShown = 200;
 const near = 160;
@@ -35,18 +35,14 @@ export class Stream {
       'aria-live': 'polite',
       'aria-relevant': 'additions',
     });
-    this.#quiet = h(
-      'div',
-      { class: 'hush' },
-      h('p', {}, context.begin.length > 0 ? words.begin : words.quiet),
-      h('div', { class: 'actions' }, ...context.begin),
-    );
+    this.#quiet = h('p', { class: 'hush' }, context.quiet);
     this.#newest = button(words.newest, () => this.toNewest(), { class: 'newest', hidden: true });
     this.element = h(
       'main',
       { class: 'stream', tabindex: '0', 'aria-label': words.stream },
       this.#quiet,
       this.#list,
+      context.steps,
     );
     this.element.addEventListener('scroll', () => {
       const { scrollTop, scrollHeight, clientHeight } = this.element;
@@ -123,7 +119,8 @@ export class Stream {
     this.#arriving = undefined;
     this.toNewest();
     // The answer is the first line, so a long post is shown from its top.
-    if (made?.nextElementSibling === null && made.offsetHeight > this.element.clientHeight)
+    if (made?.nextElementSibling !== null) return;
+    if (made.getBoundingClientRect().top < this.element.getBoundingClientRect().top)
       made.scrollIntoView({ block: 'start' });
   }
 

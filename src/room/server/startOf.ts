@@ -1,7 +1,7 @@
 import { describeCommands } from './describeCommands.ts';
-import type { BucketNames, Post, Session } from '../ports.ts';
+import type { BucketNames, Post, Session, SetUp } from '../ports.ts';
 import type { Room } from './room.ts';
-import type { WireMe, WirePost, WireStart } from '../wire.ts';
+import type { WireMe, WirePost, WireStart, WireStep, WireStudio } from '../wire.ts';
 import { wirePost } from '../posts/wirePost.ts';
 
 const mostAtFirst = 60;
@@ -36,11 +36,33 @@ export const postForPhoneOrSkipped = async (
   }
 };
 
+/** How far the studio is set up: the first steps are a keeper's, in the order of the README. */
+const progressOf = (
+  { zoneSet, cups, buckets, members }: SetUp,
+  keeper: boolean,
+): Pick<WireStudio, 'bare' | 'steps'> => {
+  const done: Record<WireStep, boolean> = {
+    zone: zoneSet,
+    cup: cups > 0,
+    bucket: buckets > 0,
+    invite: members > 1,
+  };
+  const steps = Object.values(done).includes(false) && keeper;
+  return { bare: buckets === 0, ...(steps && { steps: done }) };
+};
+
+export const studioOf = async ({ ports }: Room, { member }: Session): Promise<WireStudio> => {
+  const setUp = await ports.setUp();
+  const keeper = await ports.people.isKeeper(member);
+  return { studio: setUp.name, zone: setUp.zone, ...progressOf(setUp, keeper) };
+};
+
 /** A phone's start data. Before sign-in it has nothing but the studio's name. */
 export const startOf = async (room: Room, session: Session | undefined): Promise<WireStart> => {
   const { ports, posts } = room;
   const now = ports.clock.now();
-  const common = { studio: ports.studioName, open: ports.open, now, zone: await ports.zone() };
+  const setUp = await ports.setUp();
+  const common = { studio: setUp.name, open: ports.open, now, zone: setUp.zone };
   if (!session) return { ...common, commands: [], posts: [] };
   const me = await meOf(room, session);
   const said = posts.seenBy(session.member, 0, mostAtFirst);
@@ -48,7 +70,7 @@ export const startOf = async (room: Room, session: Session | undefined): Promise
   return {
     ...common,
     me,
-    bare: said.length === 0 && (await ports.board()).length === 0,
+    ...progressOf(setUp, me.keeper),
     commands: describeCommands(ports.desk.commands, me.keeper ? 'keeper' : 'member', ports.words),
     posts: (await Promise.all(said.map((post) => postForPhoneOrSkipped(room, post, buckets)))).filter(
       (post) => post !== undefined,

@@ -11,7 +11,8 @@ export const phoneAt = async (
   const { page, complaints } = await openPage(browser, { ...phoneSize, ...options });
   onTestFinished(async () => {
     await page.context().close();
-    expect(complaints).toEqual([]);
+    // The browser itself reports what the server refused.
+    expect(complaints.filter((one) => !one.includes('responded with a status of 4'))).toEqual([]);
   });
   await page.goto(address);
   return page;
