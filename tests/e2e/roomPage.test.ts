@@ -383,7 +383,7 @@ describe('coming in', () => {
     await page.getByRole('button', { name: 'Come in' }).click();
     await page.getByRole('button', { name: 'Odile' }).click();
     await page.getByText('You are Odile, a keeper.').waitFor();
-    await page.getByRole('button', { name: 'Let a phone in' }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Let a phone in' }).click();
     await page.getByRole('img', { name: 'A code to scan' }).waitFor();
     await page.getByRole('button', { name: 'Close' }).click();
     for (const first of ['Name and time zone', 'Calibrate a cup', 'Set a bucket up'])

@@ -9,12 +9,18 @@ const order = ['zone', 'cup', 'bucket', 'invite'] as const;
 export class FirstSteps {
   readonly element = h('section', { class: 'steps', 'aria-label': words.steps.title, hidden: true });
   readonly #open: (step: WireStep) => void;
+  #steps: WireStudio['steps'];
 
   constructor(open: (step: WireStep) => void) {
     this.#open = open;
   }
 
+  isLeft(step: WireStep): boolean {
+    return this.#steps?.[step] === false;
+  }
+
   show(steps: WireStudio['steps']): void {
+    this.#steps = steps;
     this.element.hidden = steps === undefined;
     if (!steps) return;
     const next = order.find((step) => !steps[step]);

@@ -61,9 +61,9 @@ const enter = (start: WireStart, ended = false): void => {
 
 const phoneZone = (): string => new Intl.DateTimeFormat().resolvedOptions().timeZone;
 
-/** Commands after which the studio may have another name or zone, or be a step further. */
-const setsUp = ({ did, reply }: WirePost): boolean =>
-  reply.kind === 'answer' && ['studio', 'bucket', 'undo'].includes(did?.path[0] ?? '');
+/** Whether the studio may have another name or zone after this. */
+const setsStudio = ({ did, reply: { tookBack = [] } }: WirePost): boolean =>
+  did?.path[0] === 'studio' || tookBack.some((entry) => entry.startsWith('s-'));
 
 const showRoom = (start: WireStart, me: WireMe): void => {
   const open = (leaf: WireLeaf, typed: Record<string, string> = {}, trouble?: WireText) =>
@@ -75,12 +75,15 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   };
   const state = h('p', { class: 'state-of', role: 'status' });
   const header = top(start, me, state);
-  const job = (path: string, typed?: Record<string, string>) => {
+  // Until a zone is set, the phone's is filled in.
+  const begin = (leaf: WireLeaf) =>
+    open(leaf, leaf.path.join(' ') === 'studio set' && steps.isLeft('zone') ? { zone: phoneZone() } : {});
+  const job = (path: string) => {
     const leaf = start.commands.find((one) => one.path.join(' ') === path);
-    if (leaf) open(leaf, typed);
+    if (leaf) begin(leaf);
   };
   const steps = new FirstSteps((step) => {
-    if (step === 'zone') job('studio set', { zone: phoneZone() });
+    if (step === 'zone') job('studio set');
     else if (step === 'cup') job('studio vessel');
     else if (step === 'bucket') job('bucket add');
     else openInvite();
@@ -94,7 +97,8 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   };
   const heard = (post: WirePost) => {
     stream.show(post);
-    if (setsUp(post)) void refresh();
+    const stepDone = !steps.element.hidden && post.did?.path[0] === 'bucket';
+    if (post.reply.kind === 'answer' && (setsStudio(post) || stepDone)) void refresh();
   };
   const stream = new Stream({
     me: me.member,
@@ -145,7 +149,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
         chores: me.keeper
           ? [{ name: words.door.invite, about: words.door.inviteAbout, open: openInvite }]
           : [],
-        open: (leaf) => open(leaf),
+        open: begin,
       }),
       compose((line) => outbox.add({ line })),
     ),
@@ -160,7 +164,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     cut: () => void whetherSignedOut(),
   });
   // A guest who has come in is the last step.
-  setInterval(() => !steps.element.hidden && void refresh(), 20_000);
+  setInterval(() => steps.element.checkVisibility() && void refresh(), 20_000);
   addEventListener('online', () => live.again());
   addEventListener('offline', () => connection(false));
   void outbox.go();

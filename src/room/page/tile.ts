@@ -2,8 +2,8 @@ import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { Did, WireAction, WireLeaf, WirePost, WireReply, WireText } from '../wire.ts';
 import { button, h } from './dom.ts';
 import { inWords } from './inWords.ts';
+import { facts } from './facts.ts';
 import { openFile, picture } from './lightbox.ts';
-import { windowScale } from './scale.ts';
 import type { Waiting } from './waitingLines.ts';
 import { nodes, stamp } from './text.ts';
 
@@ -22,39 +22,6 @@ const list = (texts: WireText[], mark: string, label: string): HTMLElement | und
         { class: mark, 'aria-label': label },
         ...texts.map((text) => h('li', {}, h('b', { class: 'unseen' }, label), ' ', ...nodes(text))),
       );
-
-const lengthOf = (text: WireText): number =>
-  text.reduce((sum, part) => sum + (typeof part === 'string' ? part.length : 8), 0);
-
-type WireFact = WireReply['facts'][number];
-
-/** A fact; a measured value stands on the scale of its window, as on the wall. */
-const fact = ({ label, text, scale }: WireFact): HTMLElement =>
-  scale
-    ? h(
-        'div',
-        { class: 'on-scale' },
-        h('dt', {}, ...nodes(label)),
-        h(
-          'dd',
-          {},
-          h('span', { class: lengthOf(scale.text) > 16 ? 'wraps' : 'value' }, ...nodes(scale.text)),
-          windowScale({ mark: scale, window: scale }),
-          h('small', {}, h('span', { class: 'unseen' }, words.window), ' ', ...nodes(scale.window)),
-        ),
-      )
-    : h('div', {}, h('dt', {}, ...nodes(label)), h('dd', {}, ...nodes(text)));
-
-const facts = ({ facts: all }: WireReply): HTMLElement | undefined => {
-  if (all.length === 0) return undefined;
-  const lines = all.length > 5 || all.some(({ text, scale }) => !scale && lengthOf(text) > 44);
-  const rows = all.some(({ scale }) => scale);
-  return h(
-    'dl',
-    { class: ['facts', lines ? 'long' : rows ? 'rows' : ''].join(' ').trim() },
-    ...all.map(fact),
-  );
-};
 
 const lines = (texts: WireText[]) => texts.map((text) => h('li', {}, ...nodes(text)));
 

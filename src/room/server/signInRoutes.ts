@@ -73,7 +73,7 @@ export const signInRoutes = (room: Room) =>
     .post('/invitation', async (c) => {
       const body = await readJson(c);
       const code = body && textIn(body, 'code', 100);
-      if (code === undefined) return refuse(c, 'bad-request');
+      if (code === undefined || !/^[\w-]{43}$/.test(code)) return refuse(c, 'bad-request');
       const purpose = body?.['keeper'] === true ? 'keeper' : 'join';
       return c.json({ holds: await room.ports.credentials.code(tokenHash(code), purpose, 'look') });
     });
