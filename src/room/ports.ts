@@ -23,15 +23,13 @@ export type BucketNames = ReadonlyMap<number, string>;
 export type Post = PostOf<Reply>;
 export type PostStore = StoreOf<Reply>;
 
-/** The studio's name and zone, and how far it is set up. */
+/** What the studio has been told about itself. */
 export interface SetUp {
   name: string;
   /** The zone that times are read and shown in: UTC until one is set. */
   zone: string;
   zoneSet: boolean;
   cups: number;
-  buckets: number;
-  members: number;
 }
 
 /** What the room needs from the rest of the program. */

@@ -80,9 +80,7 @@ export const connectRoom = async (
       setUp: () =>
         books.read(studio, async (book) => {
           const { name = given, zone, zoneSet = false, vessels } = await book.studio();
-          const [buckets, members] = [await book.buckets(), await book.members()];
-          const inUse = buckets.filter(({ retired }) => !retired).length;
-          return { name, zone, zoneSet, cups: vessels.length, buckets: inUse, members: members.length };
+          return { name, zone, zoneSet, cups: vessels.length };
         }),
       open,
       credentials: Object.assign(credentials, {

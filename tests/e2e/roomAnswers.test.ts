@@ -1,6 +1,6 @@
 import type { Browser, Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser } from '../helpers/room/browser.ts';
+import { axeFindings, openBrowser } from '../helpers/room/browser.ts';
 import { answers, enterDemo, phoneAt, typeLine } from '../helpers/room/demoPhone.ts';
 import { openRoom, type TestRoom } from '../helpers/room/roomServer.ts';
 
@@ -62,7 +62,7 @@ describe.each([
       const tile = await typeLine(page, `/water-or-stir ${bucket}`);
       const press = tile.locator('.actions button').first();
       await expect.poll(() => isReached(press), { message: bucket }).toBe(true);
-      expect(await isReached(tile.locator('h2')), bucket).toBe(true);
+      await expect.poll(() => isReached(tile.locator('h2')), { message: bucket }).toBe(true);
     }
   });
 });
@@ -189,4 +189,31 @@ describe('keepers’ jobs', () => {
     expect(await member.locator('.all-jobs [data-path="bucket hold"]').count()).toBe(0);
     await typeLine(keeper, '/bucket release bucket:"bog iron"').catch(() => undefined);
   });
+});
+
+describe.each(['light', 'dark'] as const)('access, %s', (colorScheme) => {
+  it('axe finds nothing in old answers, struck entries, an enlarged chart and the keepers’ jobs', async () => {
+    const page = await phoneAt(browser, `http://127.0.0.1:${demo.port}/`, { colorScheme });
+    await enterDemo(page, `Reader ${colorScheme}`, 'keeper');
+    const found: string[] = [];
+    const check = async () => void found.push(...(await axeFindings(page)));
+    for (const line of [
+      '/water-or-stir sandbar',
+      '/water-or-stir sandbar',
+      '/stirred bucket:lichen minutes:1',
+    ])
+      await typeLine(page, line);
+    await answers(page).last().getByRole('button', { name: 'Undo' }).click();
+    await page.locator('.taken-back').last().waitFor();
+    await page.locator('.old').last().scrollIntoViewIfNeeded();
+    await check();
+    const card = await typeLine(page, '/bucket show gull grey');
+    await card.locator('.picture').click();
+    await check();
+    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByRole('button', { name: 'All jobs' }).click();
+    await page.getByRole('button', { name: 'For keepers' }).click();
+    await check();
+    expect(found).toEqual([]);
+  }, 90_000);
 });

@@ -36,25 +36,28 @@ export const postForPhoneOrSkipped = async (
   }
 };
 
-/** How far the studio is set up: the first steps are a keeper's, in the order of the README. */
-const progressOf = (
-  { zoneSet, cups, buckets, members }: SetUp,
-  keeper: boolean,
-): Pick<WireStudio, 'bare' | 'steps'> => {
-  const done: Record<WireStep, boolean> = {
+/** How far the studio is set up. The first steps are a keeper's, in the order of the README. */
+const progressOf = async (
+  { ports }: Room,
+  { zoneSet, cups }: SetUp,
+  { keeper, buckets }: { keeper: boolean; buckets: BucketNames },
+): Promise<Pick<WireStudio, 'bare' | 'steps'>> => {
+  const bare = buckets.size === 0;
+  if (!keeper) return { bare };
+  const steps: Record<WireStep, boolean> = {
     zone: zoneSet,
     cup: cups > 0,
-    bucket: buckets > 0,
-    invite: members > 1,
+    bucket: !bare,
+    invite: (await ports.people.all()).length > 1,
   };
-  const steps = Object.values(done).includes(false) && keeper;
-  return { bare: buckets === 0, ...(steps && { steps: done }) };
+  return { bare, ...(Object.values(steps).includes(false) && { steps }) };
 };
 
-export const studioOf = async ({ ports }: Room, { member }: Session): Promise<WireStudio> => {
+export const studioOf = async (room: Room, { member }: Session): Promise<WireStudio> => {
+  const { ports } = room;
   const setUp = await ports.setUp();
-  const keeper = await ports.people.isKeeper(member);
-  return { studio: setUp.name, zone: setUp.zone, ...progressOf(setUp, keeper) };
+  const known = { keeper: await ports.people.isKeeper(member), buckets: await ports.bucketNames() };
+  return { studio: setUp.name, zone: setUp.zone, ...(await progressOf(room, setUp, known)) };
 };
 
 /** A phone's start data. Before sign-in it has nothing but the studio's name. */
@@ -70,7 +73,7 @@ export const startOf = async (room: Room, session: Session | undefined): Promise
   return {
     ...common,
     me,
-    ...progressOf(setUp, me.keeper),
+    ...(await progressOf(room, setUp, { keeper: me.keeper, buckets })),
     commands: describeCommands(ports.desk.commands, me.keeper ? 'keeper' : 'member', ports.words),
     posts: (await Promise.all(said.map((post) => postForPhoneOrSkipped(room, post, buckets)))).filter(
       (post) => post !== undefined,
