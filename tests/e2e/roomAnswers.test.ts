@@ -217,3 +217,12 @@ describe.each(['light', 'dark'] as const)('access, %s', (colorScheme) => {
     expect(found).toEqual([]);
   }, 90_000);
 });
+
+describe('a bucket that is renamed', () => {
+  it('is called by its new name in what is said from then on', async () => {
+    const page = await phone('Renamer', 'keeper');
+    await typeLine(page, '/bucket change bucket:tansy name:"Tansy Meadow"');
+    const tile = await typeLine(page, '/stirred bucket:10 minutes:2');
+    expect(await tile.locator('.did').textContent()).toBe('I stirred, Tansy Meadow, 2 min');
+  });
+});

@@ -12,22 +12,20 @@ export const meOf = async ({ ports, names }: Room, { member }: Session): Promise
   keeper: await ports.people.isKeeper(member),
 });
 
-export const postForPhone = async ({ ports, names }: Room, post: Post): Promise<WirePost> =>
+export const postForPhone = async ({ ports, names, buckets }: Room, post: Post): Promise<WirePost> =>
   wirePost(
     post,
-    { name: await names.of(post.member), buckets: await ports.bucketNames() },
+    { name: await names.of(post.member), buckets: await buckets.all() },
     ports.words,
     ports.desk.commands,
   );
 
 /** Converts a stored post; one that fails is logged and left out, so that the rest still arrive. */
 export const postForPhoneOrSkipped = async (
-  room: Room,
+  { ports, names, buckets }: Room,
   post: Post,
-  known?: BucketNames,
 ): Promise<WirePost | undefined> => {
-  const { ports, names } = room;
-  const about = { name: await names.of(post.member), buckets: known ?? (await ports.bucketNames()) };
+  const about = { name: await names.of(post.member), buckets: await buckets.all() };
   try {
     return wirePost(post, about, ports.words, ports.desk.commands);
   } catch (err) {
@@ -56,7 +54,7 @@ const progressOf = async (
 export const studioOf = async (room: Room, { member }: Session): Promise<WireStudio> => {
   const { ports } = room;
   const setUp = await ports.setUp();
-  const known = { keeper: await ports.people.isKeeper(member), buckets: await ports.bucketNames() };
+  const known = { keeper: await ports.people.isKeeper(member), buckets: await room.buckets.all() };
   return { studio: setUp.name, zone: setUp.zone, ...(await progressOf(room, setUp, known)) };
 };
 
@@ -69,13 +67,13 @@ export const startOf = async (room: Room, session: Session | undefined): Promise
   if (!session) return { ...common, commands: [], posts: [] };
   const me = await meOf(room, session);
   const said = posts.seenBy(session.member, 0, mostAtFirst);
-  const buckets = await ports.bucketNames();
+  const buckets = await room.buckets.all();
   return {
     ...common,
     me,
     ...(await progressOf(room, setUp, { keeper: me.keeper, buckets })),
     commands: describeCommands(ports.desk.commands, me.keeper ? 'keeper' : 'member', ports.words),
-    posts: (await Promise.all(said.map((post) => postForPhoneOrSkipped(room, post, buckets)))).filter(
+    posts: (await Promise.all(said.map((post) => postForPhoneOrSkipped(room, post)))).filter(
       (post) => post !== undefined,
     ),
   };
