@@ -46,12 +46,15 @@ const margin = (head: number, panels: number, { panelHeight }: ChartSize): strin
     .map(([width, height, y]) => `<rect x="0" y="${y}" width="${width}" height="${height}"/>`)
     .join('');
 
-/** A chart as SVG: one panel for each quantity, the window as a band, stirs as strokes, additions as triangles. */
+/**
+ * A chart as SVG: one panel for each quantity, the window as a band, stirs as strokes, additions as triangles. One that
+ * is pinnable shows its margin alone at the address `#margin`, without being drawn again.
+ */
 export const chartSvg = (
   chart: Chart,
   theme: Theme = light,
   size: ChartSize = { width: 720, panelHeight: 240 },
-  part: 'whole' | 'margin' = 'whole',
+  pinnable = false,
 ): string => {
   const { width, panelHeight } = size;
   const head = 44;
@@ -72,9 +75,10 @@ export const chartSvg = (
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(chart.alt)}">`,
     `<title>${escaped(chart.alt)}</title>`,
-    part === 'whole'
-      ? '<g>'
-      : `<clipPath id="margin">${margin(head, chart.series.length, size)}</clipPath><g clip-path="url(#margin)">`,
+    pinnable
+      ? `<style>#margin:target~g{clip-path:url(#clip)}</style><clipPath id="clip">${margin(head, chart.series.length, size)}</clipPath><g id="margin"/>`
+      : '',
+    '<g>',
     `<rect width="${width}" height="${height}" fill="${theme.paper}"/>`,
     text(16, 28, 18, theme.ink, chart.title),
     ...panels,

@@ -60,6 +60,6 @@ export interface RoomPorts {
   };
   board(): Promise<WireBucket[]>;
   bucketNames(): Promise<BucketNames>;
-  /** A chart as SVG, small for the stream or large to look at closely; or of the large one the margin alone. */
-  draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large' | 'margin'): Promise<string>;
+  /** A chart as SVG, small for the stream or large to look at closely; the large one can be pinned by its margin. */
+  draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large'): Promise<string>;
 }

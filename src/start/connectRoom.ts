@@ -115,9 +115,7 @@ export const connectRoom = async (
           import('../chart/chartSvg.ts'),
           import('../chart/theme.ts'),
         ]);
-        return size === 'margin'
-          ? chartSvg(chart, theme[look], chartSizes.large, 'margin')
-          : chartSvg(chart, theme[look], chartSizes[size]);
+        return chartSvg(chart, theme[look], chartSizes[size], size === 'large');
       },
     },
     {

@@ -32,10 +32,18 @@ export const isDark = (): boolean => {
 
 /** A chart that enlarges when pressed. Its alt text says what it shows. */
 export const picture = (no: number, alt: string): HTMLElement => {
-  const src = (size: 'small' | 'large' | 'margin') =>
+  const src = (size: 'small' | 'large') =>
     `/api/post/${no}/chart.svg?size=${size}&theme=${isDark() ? 'dark' : 'light'}`;
-  const image = (size: 'small' | 'large') =>
-    h('img', { src: src(size), alt, class: 'chart', loading: 'lazy', decoding: 'async' });
+  const image = (size: 'small' | 'large') => {
+    const drawn = h('img', { src: src(size), alt, class: 'chart', loading: 'lazy', decoding: 'async' });
+    let tries = 5;
+    // A server that has much to draw asks to wait.
+    drawn.addEventListener('error', () => {
+      tries -= 1;
+      if (tries > 0) setTimeout(() => (drawn.src = src(size)), 2_000);
+    });
+    return drawn;
+  };
   return h(
     'button',
     {
@@ -44,15 +52,14 @@ export const picture = (no: number, alt: string): HTMLElement => {
       'aria-label': words.enlarge(alt),
       click: () => {
         const large = image('large');
-        // The title and the scale stay where they are while the rest scrolls.
-        const pinned = h(
-          'div',
-          { class: 'pinned' },
-          h('img', { src: src('margin'), alt: '', class: 'chart' }),
-        );
+        const pinned = h('div', { class: 'pinned' });
         const held = h('div', { class: 'enlarged', tabindex: '0' }, large, pinned);
-        // The newest data is on the right.
-        large.addEventListener('load', () => (held.scrollLeft = held.scrollWidth));
+        large.addEventListener('load', () => {
+          // The newest data is on the right.
+          held.scrollLeft = held.scrollWidth;
+          // The title and the scale stay where they are while the rest scrolls: the same picture, loaded already.
+          pinned.append(h('img', { src: `${src('large')}#margin`, alt: '', class: 'chart' }));
+        });
         openSheet(words.chart, held);
       },
     },

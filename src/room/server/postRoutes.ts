@@ -9,8 +9,6 @@ const inertCsp = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 const sheetCsp =
   "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'self'; sandbox allow-same-origin allow-modals";
 
-const sizes = ['small', 'large', 'margin'] as const;
-
 const requestedPost = ({ posts }: Room, c: RoomContext): Post | undefined => {
   const session = c.get('session');
   const no = Number(c.req.param('no'));
@@ -24,7 +22,7 @@ export const postRoutes = (room: Room) =>
       const chart = requestedPost(room, c)?.reply.chart;
       if (!chart) return refuse(c, 'not-found');
       const look = c.req.query('theme') === 'dark' ? 'dark' : 'light';
-      const size = sizes.find((one) => one === c.req.query('size')) ?? 'large';
+      const size = c.req.query('size') === 'small' ? 'small' : 'large';
       const svg = await room.ports.draw(chart, look, size);
       c.header('content-security-policy', inertCsp);
       c.header('cache-control', 'private, max-age=86400');
