@@ -1,3 +1,4 @@
+import { definedOnly } from '../../src/definedOnly.ts';
 import { logs } from '../../src/contract/contract.ts';
 import { chance } from '../../src/contract/kinds/quantities.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
@@ -22,6 +23,7 @@ export const setStudio = logs({
   name: 'set',
   about: (w) => w.studio.set,
   who: 'keeper',
+  form: ['zone', 'name', 'units', 'water'],
   options: {
     zone: { kind: zone, needed: false, about: (w) => w.studio.zone },
     name: { kind: name(60, 'Crab Apple Yard'), needed: false, about: (w) => w.studio.ownName },
@@ -69,6 +71,12 @@ export const setStudio = logs({
     const entries: string[] = [];
     for (const event of events) entries.push((await book.logStudio(event, logged)).entry.id);
     const card = await studioCard(await book.studio(), context);
-    return { ...card, data: { ...card.data, entry: entries.at(-1), entries } };
+    const { factRole, factChannel, factWater } = words.studio;
+    // Name, zone and units stand in the title.
+    const set = [role && factRole, channel && factChannel, v.water && factWater];
+    const facts = card.facts?.filter(({ label }) =>
+      set.some((one) => one !== undefined && label.includes(one)),
+    );
+    return { ...card, ...definedOnly({ facts }), data: { ...card.data, entry: entries.at(-1), entries } };
   },
 });

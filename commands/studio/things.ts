@@ -52,6 +52,8 @@ export const setVessel = logs({
     return {
       kind: 'answer',
       title: words.studio.vesselSet(vessel, volume.ok ? volume.value : undefined, units),
+      logged: { entry: entry.id, text: words.log.setting(entry, units) },
+      facts: [{ label: [words.studio.factCheck], text: words.studio.vesselCheck(vessel, units) }],
       data: { ...card.data, entry: entry.id, ...(volume.ok && { vesselMl: volume.value }) },
     };
   },
@@ -77,6 +79,7 @@ export const setCup = logs({
     return {
       kind: 'answer',
       title: words.studio.cupSet(v.name, v.kind),
+      logged: { entry: entry.id, text: words.log.setting(entry, state.units) },
       data: { ...card.data, entry: entry.id },
     };
   },

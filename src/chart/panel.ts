@@ -12,6 +12,9 @@ export interface PanelSize {
   height: number;
 }
 
+/** The left margin, where the values of the scale stand. */
+export const scaleWidth = 56;
+
 /** Error bars for gravity, whose interval is known; filled circles for believed readings, hollow ones for others. */
 export const panel = (
   series: Series,
@@ -32,7 +35,7 @@ export const panel = (
     document,
     width,
     height,
-    marginLeft: 56,
+    marginLeft: scaleWidth,
     marginRight: 16,
     marginTop: 30,
     marginBottom: 34,

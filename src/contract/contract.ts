@@ -184,10 +184,23 @@ export interface More {
   from: string[];
 }
 
+/** A measured value and its window, for a platform that draws them. */
+export interface Scale {
+  value: number;
+  u95: number;
+  believed: boolean;
+  low: number;
+  high: number;
+  /** The value and the window in words: they stand on either side of the scale. */
+  text: Text;
+  window: Text;
+}
+
 /** A short fact, or a row of a list with what can be pressed for it. */
 export interface Fact {
   label: Text;
   text: Text;
+  scale?: Scale;
   presses?: Action[];
 }
 

@@ -17,8 +17,20 @@ export interface Clock {
   before(milliseconds: number): Instant;
 }
 
+/** The buckets' names, by number. */
+export type BucketNames = ReadonlyMap<number, string>;
+
 export type Post = PostOf<Reply>;
 export type PostStore = StoreOf<Reply>;
+
+/** What the studio has been told about itself. */
+export interface SetUp {
+  name: string;
+  /** The zone that times are read and shown in: UTC until one is set. */
+  zone: string;
+  zoneSet: boolean;
+  cups: number;
+}
 
 /** What the room needs from the rest of the program. */
 export interface RoomPorts {
@@ -27,9 +39,8 @@ export interface RoomPorts {
   clock: Clock;
   log: Log;
   studio: StudioId;
-  studioName: string;
-  /** The studio's time zone, for reading and showing times. */
-  zone(): Promise<string>;
+  /** The studio as it is set up now. */
+  setUp(): Promise<SetUp>;
   /** No passwords: for the demo's own file only. */
   open: boolean;
   credentials: Credentials;
@@ -48,6 +59,7 @@ export interface RoomPorts {
     setKeeper(member: MemberId, keeper: boolean, by: MemberId): Promise<boolean>;
   };
   board(): Promise<WireBucket[]>;
-  /** A chart as SVG, small for the stream or large to look at closely. */
+  bucketNames(): Promise<BucketNames>;
+  /** A chart as SVG, small for the stream or large to look at closely; the large one can be pinned by its margin. */
   draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large'): Promise<string>;
 }

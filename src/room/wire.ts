@@ -17,15 +17,30 @@ export interface WireAction {
   typed: Record<string, string>;
 }
 
+/** A measured value on the scale of its window, with both in words. */
+export interface WireScale {
+  value: number;
+  u95: number;
+  believed: boolean;
+  low: number;
+  high: number;
+  text: WireText;
+  window: WireText;
+}
+
 export interface WireReply {
   kind: 'answer' | 'choice' | 'refusal' | 'error';
   title: WireText;
   /** What was logged, as the program understood it, with the undo button. */
-  logged?: { text: WireText; undo?: WireAction };
+  logged?: { entry: string; text: WireText; undo?: WireAction };
+  /** The entries that this one took back. */
+  tookBack?: string[];
   /** What the verdict says to do, if it is a verdict. */
   step?: string;
   stepName?: string;
-  facts: { label: WireText; text: WireText; presses?: WireAction[] }[];
+  /** The bucket that the verdict is about. */
+  bucket?: number;
+  facts: { label: WireText; text: WireText; scale?: WireScale; presses?: WireAction[] }[];
   dont: WireText[];
   cautions: WireText[];
   reasons: WireText[];
@@ -33,6 +48,12 @@ export interface WireReply {
   /** The chart's alt text. */
   chart?: string;
   file?: string;
+}
+
+/** A command and its options, as typed. */
+export interface Did {
+  path: string[];
+  typed: Record<string, string>;
 }
 
 /** A line in the room and its answer. */
@@ -44,6 +65,8 @@ export interface WirePost {
   member: string;
   name: string;
   line: string;
+  /** The same line as options, with buckets by name; missing if it is no command. */
+  did?: Did;
   private: boolean;
   reply: WireReply;
 }
@@ -98,17 +121,26 @@ export interface WireMe {
   keeper: boolean;
 }
 
-/** A phone's start data. */
-export interface WireStart {
+/** A first step of a new studio. */
+export type WireStep = 'zone' | 'cup' | 'bucket' | 'invite';
+
+/** The studio as it is set up now. */
+export interface WireStudio {
   studio: string;
+  /** The studio's zone: times are shown in it, because typed times are read in it. */
+  zone: string;
+  /** No bucket has been set up yet. */
+  bare?: boolean;
+  /** A keeper's first steps and whether each is done, while one is not. */
+  steps?: Record<WireStep, boolean>;
+}
+
+/** A phone's start data. */
+export interface WireStart extends WireStudio {
   /** No passwords: the demo. */
   open: boolean;
   now: number;
-  /** The studio's zone: times are shown in it, because typed times are read in it. */
-  zone: string;
   me?: WireMe;
-  /** No bucket has been set up yet. */
-  bare?: boolean;
   commands: WireLeaf[];
   posts: WirePost[];
 }

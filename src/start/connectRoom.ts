@@ -8,7 +8,6 @@ import type { Post } from '../room/ports.ts';
 import { freshPasscode, freshToken, hashSecret } from '../room/access/secrets.ts';
 import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
 import { instant, memberId, type StudioId } from '../studio/ids.ts';
-import type { Logbook } from '../studio/logbook/ports.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
 
 interface RoomChoice {
@@ -49,8 +48,6 @@ export const connectRoom = async (
     return made;
   };
   const given = (await people.studios()).find(({ id }) => id === studio)?.name ?? roomWords.studioName;
-  const named = (book: Logbook) => book.studio().then(({ name }) => name ?? given);
-  let studioName = await books.read(studio, named);
   const isKeeper = (member: Post['member']) =>
     books.read(studio, async (book) => (await book.studio()).keepers.includes(member));
   /** Prints the passcode and the first keeper's invitation. */
@@ -80,10 +77,11 @@ export const connectRoom = async (
       clock: { now: () => clock.now(), before: (ms) => instant(clock.now() - ms) },
       log,
       studio,
-      get studioName() {
-        return studioName;
-      },
-      zone: () => books.read(studio, async (book) => (await book.studio()).zone),
+      setUp: () =>
+        books.read(studio, async (book) => {
+          const { name = given, zone, zoneSet = false, vessels } = await book.studio();
+          return { name, zone, zoneSet, cups: vessels.length };
+        }),
       open,
       credentials: Object.assign(credentials, {
         passcode: () => kept.get(passcodeName),
@@ -106,17 +104,18 @@ export const connectRoom = async (
             return { keep, value: keep };
           }),
       },
-      board: () =>
-        books.read(studio, async (book) => {
-          studioName = await named(book);
-          return boardRows(book, { now: clock.now(), words });
-        }),
+      board: () => books.read(studio, (book) => boardRows(book, { now: clock.now(), words })),
+      bucketNames: () =>
+        books.read(
+          studio,
+          async (book) => new Map((await book.buckets()).map(({ no, settings }) => [no, settings.name])),
+        ),
       draw: async (chart, look, size) => {
         const [{ chartSvg }, theme] = await Promise.all([
           import('../chart/chartSvg.ts'),
           import('../chart/theme.ts'),
         ]);
-        return chartSvg(chart, theme[look], chartSizes[size]);
+        return chartSvg(chart, theme[look], chartSizes[size], size === 'large');
       },
     },
     {

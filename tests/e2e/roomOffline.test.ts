@@ -48,7 +48,8 @@ const write = async (page: Page, line: string) => {
   await page.locator('#line').fill(line);
   await page.locator('#line').press('Enter');
 };
-const answered = (page: Page, line: string) => page.locator('.tile[data-no]', { hasText: line });
+const answered = (page: Page, line: string) =>
+  page.locator('.tile[data-no]', { has: page.locator(`.did[title^="${line}"]`) });
 const waiting = (page: Page) => page.locator('.tile.waiting');
 
 /** The stirs of bucket 7 that this test logged. */

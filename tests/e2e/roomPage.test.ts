@@ -24,8 +24,8 @@ const enter = async (
   const { page, complaints } = await openPage(browser, options);
   onTestFinished(async () => {
     await page.context().close();
-    // The browser reports a lost connection; that is not the page's message.
-    expect(complaints.filter((one) => !one.includes('net::ERR_'))).toEqual([]);
+    // The browser reports a lost connection, and a chart that it has to ask for again; that is not the page's message.
+    expect(complaints.filter((one) => !/net::ERR_|status of 429/.test(one))).toEqual([]);
   });
   await page.goto(url(room));
   await page.getByLabel('Your name').fill(name);
@@ -48,13 +48,20 @@ const say = async (page: Page, line: string) => {
   return newest(page);
 };
 
+/** Opens a job from "all jobs", from the keepers' own if need be. */
+const anyJob = async (page: Page, path: string) => {
+  await page.getByRole('button', { name: 'All jobs' }).click();
+  const press = page.locator(`.all-jobs [data-path="${path}"]`);
+  if (!(await press.isVisible())) await page.getByRole('button', { name: 'For keepers' }).click();
+  await press.click();
+};
+
 /** Opens a job's form, from the grid or from "all jobs". */
 const job = async (page: Page, path: string) => {
   const tile = page.locator(`.job[data-path="${path}"]`);
   if ((await tile.count()) > 0) await tile.click();
   else {
-    await page.getByRole('button', { name: 'All jobs' }).click();
-    await page.locator(`.all-jobs [data-path="${path}"]`).click();
+    await anyJob(page, path);
   }
   return page.locator('dialog form');
 };
@@ -81,7 +88,7 @@ describe('a phone in another zone than the studio', () => {
 
   it('is told nothing where its clock shows the same', async () => {
     const page = await enter('Neighbour', { options: { ...phoneSize, timezoneId: 'America/St_Johns' } });
-    expect(await page.locator('.zone').count()).toBe(0);
+    expect(await page.locator('.zone').isVisible()).toBe(false);
   });
 });
 
@@ -164,8 +171,8 @@ describe('the jobs, on a phone', () => {
     await expect.poll(() => field('bucket').inputValue()).toBe('Gull Grey');
     await choose(page, 'seconds', 'won’t run');
     const logged = await submit(page);
-    expect(await logged.locator('code').textContent()).toMatch(
-      /weight:241\.9g seconds:"?won’t-run"? .*stirred:yes/,
+    expect(await logged.locator('.did').textContent()).toBe(
+      'Reading, Gull Grey, 241.9 g, won’t-run, stirred',
     );
     expect(await logged.getAttribute('class')).toContain('answer');
   });
@@ -199,7 +206,7 @@ describe('the jobs, on a phone', () => {
     const press = newest(page).locator('.actions .stamp:not(.quiet)');
     await press.dblclick();
     await expect.poll(() => tiles(page).count()).toBe(before + 1);
-    expect(await newest(page).textContent()).toContain('/stirred');
+    expect(await newest(page).locator('.did').textContent()).toBe('I stirred, Gull Wing');
     expect(await page.locator('.actions').nth(-2).locator('button').first().isDisabled()).toBe(true);
   });
 
@@ -211,14 +218,18 @@ describe('the jobs, on a phone', () => {
     await fill(page, 'amount', '0.4');
     await page.locator('dialog [data-option=amount] .units button', { hasText: /^l$/ }).click();
     const tile = await submit(page);
-    expect(await tile.locator('code').textContent()).toMatch(/amount:"?0\.4l/);
+    expect(await tile.locator('.did').textContent()).toBe('I added, Sandbar, water, 0.4 l');
     expect(await tile.locator('.logged').textContent()).toMatch(/^Logged 4-\d+: .*400 ml of water/);
     const before = await tiles(page).count();
     await tile.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => tiles(page).count()).toBe(before + 1);
     expect(await newest(page).locator('.logged').textContent()).toMatch(/took back .*400 ml of water/);
     expect(await newest(page).getByRole('button', { name: 'Undo' }).count()).toBe(0);
-    expect(await tiles(page).nth(-2).getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    const struck = tiles(page).nth(-2);
+    expect(await struck.getByRole('button').count()).toBe(0);
+    expect(await struck.locator('.logged').textContent()).toContain('taken back');
+    const line = 'getComputedStyle(document.querySelector(".taken-back .did")).textDecorationLine';
+    expect(await page.evaluate(line)).toBe('line-through');
     await page.context().close();
   });
 
@@ -240,8 +251,7 @@ describe('the jobs, on a phone', () => {
     for (const [path, leaf] of all) {
       // Lists open filled.
       if (answersAtOnce(leaf)) continue;
-      await page.getByRole('button', { name: 'All jobs' }).click();
-      await page.locator(`.all-jobs [data-path="${path}"]`).click();
+      await anyJob(page, path);
       expect(await page.locator('dialog .field').count(), path).toBeGreaterThanOrEqual(0);
       await page.getByRole('button', { name: 'Close' }).click();
     }
@@ -281,7 +291,7 @@ describe('the jobs, on a phone', () => {
       .toBeGreaterThan(100);
     expect(await image.getAttribute('alt')).toContain('Gull Grey');
     await tile.locator('.picture').click();
-    await page.locator('dialog .enlarged img').waitFor();
+    await page.getByRole('dialog').getByRole('img', { name: 'Gull Grey' }).waitFor();
     await page.keyboard.press('Escape');
     await expect.poll(() => page.locator('dialog').count()).toBe(0);
   });
@@ -294,7 +304,7 @@ describe('several phones', () => {
     await say(one, '/water-or-stir lichen');
     await say(one, '/stirred bucket:lichen minutes:2');
     await expect.poll(() => tiles(two).count()).toBe(before + 1);
-    expect(await newest(two).textContent()).toContain('/stirred bucket:lichen');
+    expect(await newest(two).locator('.did').textContent()).toBe('I stirred, Lichen, 2 min');
     expect(await newest(two).locator('.who').textContent()).toBe('First');
   });
 
@@ -312,7 +322,7 @@ describe('several phones', () => {
     await expect.poll(() => tiles(page).count(), { timeout: 20_000 }).toBe(before + 1);
     await page.reload();
     await page.getByText('live', { exact: true }).waitFor();
-    expect(await tiles(page).filter({ hasText: 'Dory Blue' }).filter({ hasText: '/stirred' }).count()).toBe(
+    expect(await tiles(page).filter({ hasText: 'Dory Blue' }).filter({ hasText: 'I stirred' }).count()).toBe(
       1,
     );
     expect(await page.getByText('waiting to be sent').count()).toBe(0);
@@ -376,11 +386,11 @@ describe('coming in', () => {
     await page.getByRole('button', { name: 'Come in' }).click();
     await page.getByRole('button', { name: 'Odile' }).click();
     await page.getByText('You are Odile, a keeper.').waitFor();
-    await page.getByRole('button', { name: 'Let a phone in' }).click();
+    await page.getByRole('dialog').getByRole('button', { name: 'Let a phone in' }).click();
     await page.getByRole('img', { name: 'A code to scan' }).waitFor();
     await page.getByRole('button', { name: 'Close' }).click();
-    for (const first of ['Time zone and units', 'Calibrate a cup', 'Set a bucket up'])
-      await page.locator('.hush').getByRole('button', { name: first }).waitFor();
+    for (const first of ['Name and time zone', 'Calibrate a cup', 'Set a bucket up'])
+      await page.locator('.steps').getByRole('button', { name: first }).waitFor();
     await page.context().close();
   });
 
@@ -425,7 +435,9 @@ describe('what somebody typed', () => {
     await page.getByText('live', { exact: true }).waitFor();
     expect(await page.locator('.posts').textContent()).toContain(nasty);
     expect(await page.title()).toBe('Wrackline Clay Co-op');
-    expect(await page.locator('.posts img[src="x"], .posts script, .posts svg, .posts a').count()).toBe(0);
+    expect(
+      await page.locator('.posts img[src="x"], .posts script, .posts svg:not(.scale), .posts a').count(),
+    ).toBe(0);
     await page.goto(url(demo, '/board'));
     await page.locator('.bucket', { hasText: nasty }).waitFor();
     expect(await page.title()).toBe('The board');
@@ -512,7 +524,7 @@ describe('access', () => {
     const before = await tiles(page).count();
     await page.keyboard.press('Enter');
     await expect.poll(() => tiles(page).count()).toBe(before + 1);
-    expect(await newest(page).textContent()).toContain('/stirred bucket:lichen');
+    expect(await newest(page).locator('.did').textContent()).toBe('I stirred, Lichen');
     await page.locator('.job.all').focus();
     await page.keyboard.press('Enter');
     await page.keyboard.press('Escape');

@@ -61,7 +61,7 @@ describe('a server that goes on failing', () => {
     expect(asked.length).toBeLessThanOrEqual(most);
     await page.unroute('**/api/say');
     await page.clock.fastForward(80_000);
-    await page.locator('.tile[data-no]', { hasText: '/bucket list' }).waitFor();
+    await page.locator('.tile[data-no] .did', { hasText: 'All buckets' }).waitFor();
   });
 
   it('is asked for the stream less and less often, and found when it is back', async () => {
@@ -102,7 +102,7 @@ describe('a button that logs', () => {
     await other.goto(page.url());
     await other.locator('.tile.choice .actions button').first().waitFor();
     await choice.click();
-    const answers = (tab: Page) => tab.locator('.tile.answer', { hasText: 'minutes:33.5' });
+    const answers = (tab: Page) => tab.locator('.tile.answer .did', { hasText: '33.5 min' });
     await answers(page).waitFor();
     await other.locator('.tile.choice .actions button').first().click();
     await page.reload();

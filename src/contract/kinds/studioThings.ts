@@ -3,7 +3,7 @@ import { grams, type Grams } from '../../glaze/units.ts';
 import { readEntryId, type Seq, type StreamNo } from '../../studio/ids.ts';
 import type { StudioCup, Vessel } from '../../studio/settings/studio.ts';
 import { editDistance } from '../../studio/editDistance.ts';
-import { isZone } from '../../studio/time/wallTime.ts';
+import { citiesNamed, zoneNamed } from '../../studio/time/zoneOfCity.ts';
 import type { Asking, Choice, Kind } from '../contract.ts';
 import { plainText } from '../plainText.ts';
 import { asciiText } from '../../parse/readNumeral.ts';
@@ -131,20 +131,30 @@ const recentEntries = async ({ book, member, now, words }: Asking): Promise<Choi
     });
 };
 
+const cityChoices = (typed: string): Choice[] =>
+  citiesNamed(typed).map(({ name, zone }) => ({ name: `${name} (${zone})`, value: zone }));
+
+/** A time zone by its name, or by a large city in it. */
 export const zone: Kind<string> = {
   control: 'text',
   example: 'America/St_Johns',
   read(typed, { words }) {
-    const name = typed.trim();
-    const known = Intl.supportedValuesOf('timeZone').find((one) => one.toLowerCase() === name.toLowerCase());
-    if (known) return { ok: true, value: known };
-    return isZone(name) ? { ok: true, value: name } : { ok: false, why: words.option.notAZone(typed) };
+    const named = zoneNamed(typed);
+    if (named !== undefined) return { ok: true, value: named };
+    const choices = cityChoices(typed);
+    const [only, ...others] = new Set(choices.map(({ value }) => value));
+    if (only !== undefined && others.length === 0) return { ok: true, value: only };
+    if (only !== undefined)
+      return { ok: false, why: words.option.whichOne(typed), choices: choices.slice(0, 25) };
+    return { ok: false, why: words.option.notAZone(typed) };
   },
-  suggest: async (typed) =>
-    Intl.supportedValuesOf('timeZone')
+  async suggest(typed) {
+    const found = Intl.supportedValuesOf('timeZone')
       .filter((name) => nameKey(name).includes(nameKey(typed)))
-      .slice(0, 25)
-      .map((name) => ({ name, value: name })),
+      .map((name) => ({ name, value: name }));
+    const others = cityChoices(typed).filter(({ value }) => !found.some((one) => one.value === value));
+    return [...others, ...found].slice(0, 25);
+  },
 };
 
 /** A weight read off a scale. The digits typed, or the fraction, tell the scale's resolution. */

@@ -1,14 +1,14 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Asking } from '../../contract/contract.ts';
-import { isVoid } from '../verdict/verdictReply.ts';
+import { isVoid } from '../verdict/verdictFacts.ts';
 
 /** One line on a bucket's state: gravity against its window, last stir, next step. */
 export const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
   const w = words.verdict;
-  const verdict = decide(state, { now, role });
+  const { units, sure } = await book.studio();
+  const verdict = decide(state, { now, role, sure });
   const { gravity, window, hoursSinceStir } = verdict;
-  const { units } = await book.studio();
   return {
     label: [{ said: state.settings.name }],
     text: words.ask.state(

@@ -10,7 +10,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { onceEach } from '../verdict/onceEach.ts';
 import { accountOf } from '../verdict/unloggedReply.ts';
-import { hasMovedOn, isVoid } from '../verdict/verdictReply.ts';
+import { hasMovedOn, isVoid } from '../verdict/verdictFacts.ts';
 
 const settingsData = (
   { no, settings, hold }: BucketState,

@@ -16,62 +16,10 @@ import { printLine } from '../../contract/parseLine.ts';
 import { onceEach } from './onceEach.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
-
-/** Whether something was added or removed since the last believed reading. */
-export const hasMovedOn = ({ moved, unknownSince, voided }: BucketState): boolean =>
-  voided !== undefined || moved > 0 || unknownSince.length > 0;
-
-/** Whether the known gravity is from before something that invalidated it. */
-export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
-  voided !== undefined && unbelieved === undefined;
+import { factsOf } from './verdictFacts.ts';
 
 /** Whether it settles before an evening at the bucket is over: sooner than the usual rest. */
 const settlesFast = (state: BucketState): boolean => restLimitOf(state).limit < usualRest;
-
-/** At most three facts that the step is based on. */
-const factsOf = (
-  verdict: Verdict,
-  state: BucketState,
-  unsaid: boolean,
-  { words }: Asking,
-): NonNullable<Reply['facts']> => {
-  const w = words.verdict;
-  const { gravity, flow, hoursSinceStir, window, predicted } = verdict;
-  const isOld = hasMovedOn(state);
-  const foretold = gravity?.believed && !isOld && verdict.rule !== 'changed' ? null : predicted;
-  return [
-    ...(gravity
-      ? [
-          {
-            label: [isOld ? w.factLastReading : w.factGravity],
-            text: gravity.believed
-              ? w.gravityFact(gravity.value, gravity.u95, foretold ? null : window)
-              : isVoid(state)
-                ? w.fromBefore(gravity.value)
-                : unsaid
-                  ? w.stirNotSaid(gravity.value)
-                  : w.notBelieved(gravity.value),
-          },
-        ]
-      : []),
-    ...(foretold
-      ? [
-          {
-            label: [w.factPredicted],
-            text: w.gravityFact(foretold.value, foretold.u95, isOld ? window : null),
-          },
-        ]
-      : []),
-    // After a predicted change an older flow says nothing, unless the grid decided.
-    ...(flow && (!foretold || verdict.rule === 'grid')
-      ? [{ label: [w.factFlow], text: w.flowFact(flow) }]
-      : []),
-    {
-      label: [w.factStir],
-      text: hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
-    },
-  ].slice(0, 3);
-};
 
 /** How likely it is to be right. */
 const surenessData = (state: BucketState, now: Instant): Reply['data'] => {

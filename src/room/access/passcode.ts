@@ -12,12 +12,12 @@ export type PasscodeSet = { ok: true } | { ok: false; why: SignInRefusal } | { o
 
 /** What the whole studio comes in by the first time. It is nobody's own password: all who know it would be them. */
 export class Passcode {
-  readonly #ports: Pick<RoomPorts, 'credentials' | 'clock' | 'studioName'>;
+  readonly #ports: Pick<RoomPorts, 'credentials' | 'clock' | 'setUp'>;
   readonly #turns: Turns;
   /** Each change tries every member's password, and tells whether it is one. */
   readonly #pace = new TokenBucket(1 / 60, 10);
 
-  constructor(ports: Pick<RoomPorts, 'credentials' | 'clock' | 'studioName'>, turns: Turns) {
+  constructor(ports: Pick<RoomPorts, 'credentials' | 'clock' | 'setUp'>, turns: Turns) {
     this.#ports = ports;
     this.#turns = turns;
   }
@@ -34,14 +34,15 @@ export class Passcode {
   /** Why a password that somebody chooses would keep nobody out; the passcode as it was typed, when it was. */
   async poorSecret(secret: string, name: string, passcode: string): Promise<SignInRefusal | undefined> {
     if (isLike(secret, passcode) || (await this.fits(secret))) return 'passcode-secret';
-    return isWeak(secret, name, this.#ports.studioName) ? 'weak-secret' : undefined;
+    const { name: studio } = await this.#ports.setUp();
+    return isWeak(secret, name, studio) ? 'weak-secret' : undefined;
   }
 
   async set(passcode: string): Promise<PasscodeSet> {
-    const { credentials, clock, studioName } = this.#ports;
+    const { credentials, clock, setUp } = this.#ports;
     if (passcode.trim().length < shortestSecret) return { ok: false, why: 'short-passcode' };
     if (passcode.length > longestSecret) return { ok: false, why: 'long-passcode' };
-    if (isWeak(passcode, studioName)) return { ok: false, why: 'weak-passcode' };
+    if (isWeak(passcode, (await setUp()).name)) return { ok: false, why: 'weak-passcode' };
     const pace = this.#pace.take('', clock.now());
     if (!pace.ok) return pace;
     if (await this.#isSomebodys(passcode)) return { ok: false, why: 'members-secret' };

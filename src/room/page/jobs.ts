@@ -16,15 +16,29 @@ const commonest = [
   'sieved',
   'bucket list',
 ];
-const many = 6;
+const many = 7;
 
 export const nameOf = ({ path }: Pick<WireLeaf, 'path'>): string => {
   const typed = path.join(' ');
   return words.job[typed] ?? `${typed.charAt(0).toUpperCase()}${typed.slice(1).replaceAll('-', ' ')}`;
 };
 
+/** What a keeper does that is no command. */
+export interface Chore {
+  name: string;
+  about: string;
+  open(): void;
+}
+
+interface Jobs {
+  commands: WireLeaf[];
+  chores: Chore[];
+  open(leaf: WireLeaf): void;
+}
+
 /** The grid of job buttons, with one more that shows all the rest. */
-export const jobGrid = (commands: WireLeaf[], open: (leaf: WireLeaf) => void): HTMLElement => {
+export const jobGrid = (jobs: Jobs): HTMLElement => {
+  const { commands, open } = jobs;
   const byPath = new Map(commands.map((leaf) => [leaf.path.join(' '), leaf]));
   const first = commonest.flatMap((path) => byPath.get(path) ?? []).slice(0, many);
   return h(
@@ -33,37 +47,46 @@ export const jobGrid = (commands: WireLeaf[], open: (leaf: WireLeaf) => void): H
     ...first.map((leaf) =>
       button(nameOf(leaf), () => open(leaf), { class: 'job', 'data-path': leaf.path.join(' ') }),
     ),
-    button(words.all, () => allJobs(commands, open), { class: 'job all' }),
+    button(words.all, () => allJobs(jobs), { class: 'job all' }),
   );
 };
 
-const allJobs = (commands: WireLeaf[], open: (leaf: WireLeaf) => void): void => {
-  const sheet = openSheet(
-    words.all,
-    ...(['member', 'keeper'] as const).flatMap((who) => {
-      const theirs = commands.filter((leaf) => leaf.who === who);
-      if (theirs.length === 0) return [];
-      return [
-        h('h3', {}, words.group[who]),
-        h(
-          'ul',
-          { class: 'all-jobs' },
-          ...theirs.map((leaf) =>
-            h(
-              'li',
-              {},
-              button(
-                h('span', {}, h('b', {}, nameOf(leaf)), h('small', {}, leaf.about)),
-                () => {
-                  sheet.close();
-                  open(leaf);
-                },
-                { 'data-path': leaf.path.join(' ') },
-              ),
-            ),
-          ),
-        ),
-      ];
-    }),
-  );
+/** All jobs: a keeper's own stand behind a button at the top, not below everybody's. */
+const allJobs = ({ commands, chores, open }: Jobs): void => {
+  const row = (name: string, about: string, press: () => void, path?: string) =>
+    h(
+      'li',
+      {},
+      button(
+        h('span', {}, h('b', {}, name), h('small', {}, about)),
+        () => {
+          sheet.close();
+          press();
+        },
+        { 'data-path': path },
+      ),
+    );
+  const rows = (who: WireLeaf['who']) =>
+    commands
+      .filter((leaf) => leaf.who === who)
+      .map((leaf) => row(nameOf(leaf), leaf.about, () => open(leaf), leaf.path.join(' ')));
+  const keepers = [...chores.map((one) => row(one.name, one.about, one.open)), ...rows('keeper')];
+  const lists = {
+    member: h('ul', { class: 'all-jobs' }, ...rows('member')),
+    keeper: h('ul', { class: 'all-jobs', hidden: true }, ...keepers),
+  };
+  const choice = h('div', { class: 'choices', role: 'group', 'aria-label': words.all });
+  for (const who of ['member', 'keeper'] as const)
+    choice.append(
+      button(
+        words.group[who],
+        (event) => {
+          for (const other of ['member', 'keeper'] as const) lists[other].hidden = other !== who;
+          for (const one of choice.children)
+            one.setAttribute('aria-pressed', String(one === event.currentTarget));
+        },
+        { class: 'choice', 'aria-pressed': String(who === 'member') },
+      ),
+    );
+  const sheet = openSheet(words.all, ...(keepers.length > 0 ? [choice] : []), lists.member, lists.keeper);
 };

@@ -24,8 +24,13 @@ const valueOf = (form: HTMLFormElement, name: string): string => {
   return typeof value === 'string' ? value : '';
 };
 
+interface Invitation {
+  code: string;
+  keeper: boolean;
+}
+
 /** Reads an invitation code from the address and removes it from there at once. */
-const invitation = (): { code: string; keeper: boolean } => {
+export const invitation = (): Invitation => {
   const [, purpose, code = ''] = /^#(join|keeper)=([\w-]{43})$/.exec(location.hash) ?? [];
   if (location.hash !== '') history.replaceState(null, '', location.pathname);
   return { code, keeper: purpose === 'keeper' };
@@ -34,14 +39,37 @@ const invitation = (): { code: string; keeper: boolean } => {
 /** The sign-in form: a name in the demo; otherwise the studio's passcode, a name, and a password of one's own. */
 export const joinView = (
   { studio, open }: WireStart,
-  entered: (start: WireStart) => void,
-  ended = false,
+  { code: invitedBy, keeper }: Invitation,
+  { entered, ended }: { entered(start: WireStart): void; ended: boolean },
 ): HTMLElement => {
   const { join } = words;
-  const { code, keeper } = invitation();
+  let code = invitedBy;
   const trouble = h('p', { class: 'trouble', role: 'alert' });
   const role = (value: string, label: string, checked: boolean) =>
     h('label', { class: 'choice' }, h('input', { type: 'radio', name: 'role', value, checked }), label);
+  const passcode = h(
+    'div',
+    { hidden: open || code !== '' },
+    input('passcode', join.passcode, {
+      required: false,
+      autocomplete: 'off',
+      autocapitalize: 'off',
+      spellcheck: 'false',
+    }),
+  );
+  const invited = h('p', { class: 'invited', role: 'status' }, keeper ? join.keeperInvited : join.invited);
+  invited.hidden = code === '';
+  /** An invitation that was used leads on to the other ways in. */
+  const usedUp = () => {
+    code = '';
+    invited.textContent = keeper ? join.keeperUsed : join.used;
+    invited.className = 'trouble';
+    passcode.hidden = false;
+  };
+  if (code !== '')
+    void post<{ holds: boolean }>('/api/invitation', { code, keeper }).then((answer) => {
+      if (answer.ok && !answer.value.holds) usedUp();
+    });
   const form = h(
     'form',
     {
@@ -53,15 +81,8 @@ export const joinView = (
     },
     ended && h('p', { class: 'trouble' }, join.ended),
     h('p', { class: 'lead' }, open ? join.demo : join.first),
-    code !== '' && h('p', { class: 'invited' }, keeper ? join.keeperInvited : join.invited),
-    !open &&
-      code === '' &&
-      input('passcode', join.passcode, {
-        required: false,
-        autocomplete: 'off',
-        autocapitalize: 'off',
-        spellcheck: 'false',
-      }),
+    invited,
+    passcode,
     input('name', join.name, {
       autocomplete: open ? 'off' : 'username',
       maxlength: 40,
@@ -95,6 +116,7 @@ export const joinView = (
       keeper: text('role') === 'keeper',
     });
     if (answer.ok) entered(answer.value);
+    else if ('why' in answer && answer.why === 'code-used' && code !== '') usedUp();
     else if (answer.status === 0) trouble.textContent = join.trouble;
     else
       trouble.textContent =

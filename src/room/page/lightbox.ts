@@ -34,8 +34,16 @@ export const isDark = (): boolean => {
 export const picture = (no: number, alt: string): HTMLElement => {
   const src = (size: 'small' | 'large') =>
     `/api/post/${no}/chart.svg?size=${size}&theme=${isDark() ? 'dark' : 'light'}`;
-  const image = (size: 'small' | 'large') =>
-    h('img', { src: src(size), alt, class: 'chart', loading: 'lazy', decoding: 'async' });
+  const image = (size: 'small' | 'large') => {
+    const drawn = h('img', { src: src(size), alt, class: 'chart', loading: 'lazy', decoding: 'async' });
+    let tries = 5;
+    // A server that has much to draw asks to wait.
+    drawn.addEventListener('error', () => {
+      tries -= 1;
+      if (tries > 0) setTimeout(() => (drawn.src = src(size)), 2_000);
+    });
+    return drawn;
+  };
   return h(
     'button',
     {
@@ -44,12 +52,24 @@ export const picture = (no: number, alt: string): HTMLElement => {
       'aria-label': words.enlarge(alt),
       click: () => {
         const large = image('large');
-        const held = h('div', { class: 'enlarged', tabindex: '0' }, large);
-        // The newest data is on the right.
-        large.addEventListener('load', () => (held.scrollLeft = held.scrollWidth));
+        const pinned = h('div', { class: 'pinned' });
+        const held = h('div', { class: 'enlarged', tabindex: '0' }, large, pinned);
+        large.addEventListener('load', () => {
+          // The newest data is on the right.
+          held.scrollLeft = held.scrollWidth;
+          // The title and the scale stay where they are while the rest scrolls: the same picture, loaded already.
+          pinned.append(h('img', { src: `${src('large')}#margin`, alt: '', class: 'chart' }));
+        });
         openSheet(words.chart, held);
       },
     },
     image('small'),
   );
+};
+
+/** A sheet to look at and to print. */
+export const openFile = (no: number, name: string): void => {
+  const frame = h('iframe', { src: `/api/post/${no}/file?show`, title: name, class: 'paper' });
+  const print = button(words.print, () => frame.contentWindow?.print(), { class: 'stamp main' });
+  openSheet(words.sheet, frame, print);
 };

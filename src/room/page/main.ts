@@ -1,13 +1,14 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
-import type { WireAction, WireLeaf, WireMe, WirePost, WireStart, WireText } from '../wire.ts';
+import type { WireAction, WireLeaf, WireMe, WirePost, WireStart, WireStudio, WireText } from '../wire.ts';
 import { phoneNow, setServerTime } from './clock.ts';
 import { openLinkedBucket } from './bucketLink.ts';
 import { compose } from './compose.ts';
 import { button, h } from './dom.ts';
-import { openSettings, restoreLook } from './settingsSheet.ts';
+import { openInvite, openSettings, restoreLook } from './settingsSheet.ts';
+import { FirstSteps } from './firstSteps.ts';
 import { openForm } from './form.ts';
-import { jobGrid, nameOf } from './jobs.ts';
-import { joinView } from './join.ts';
+import { jobGrid } from './jobs.ts';
+import { invitation, joinView } from './join.ts';
 import { openLive } from './live.ts';
 import { get } from './net.ts';
 import { Outbox } from './outbox.ts';
@@ -23,19 +24,31 @@ const show = (...views: (Node | undefined)[]) => {
   document.body.append(view);
 };
 
-const top = (start: WireStart, me: WireMe, state: HTMLElement): HTMLElement =>
-  h(
+const top = (start: WireStart, me: WireMe, state: HTMLElement) => {
+  const name = h('h1', {});
+  const zone = h('p', { class: 'zone' });
+  const element = h(
     'header',
     { class: 'top' },
-    h('h1', {}, start.studio),
+    name,
     state,
     h('a', { class: 'stamp quiet', href: '/board' }, words.wall),
     button(h('bdi', {}, me.name), () => openSettings(me, start.open), {
       class: 'stamp quiet me',
       'aria-haspopup': 'dialog',
     }),
-    clockDiffers() && h('p', { class: 'zone' }, words.zone(start.zone)),
+    zone,
   );
+  const show = (studio: WireStudio) => {
+    name.textContent = studio.studio;
+    document.title = studio.studio;
+    setZone(studio.zone);
+    zone.textContent = words.zone(studio.zone);
+    zone.hidden = !clockDiffers();
+  };
+  show(start);
+  return { element, show };
+};
 
 const enter = (start: WireStart, ended = false): void => {
   setServerTime(start.now);
@@ -43,12 +56,16 @@ const enter = (start: WireStart, ended = false): void => {
   const { me } = start;
   startRecent(me?.member);
   document.title = start.studio;
+  const invited = invitation();
   if (me) showRoom(start, me);
-  else show(joinView(start, enter, ended));
+  else show(joinView(start, invited, { entered: enter, ended }));
 };
 
-/** The first jobs of a keeper in an empty studio. */
-const firstSteps = ['studio set', 'studio vessel', 'bucket add'];
+const phoneZone = (): string => new Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** Whether the studio may have another name or zone after this. */
+const setsStudio = ({ did, reply: { tookBack = [] } }: WirePost): boolean =>
+  did?.path[0] === 'studio' || tookBack.some((entry) => entry.startsWith('s-'));
 
 const showRoom = (start: WireStart, me: WireMe): void => {
   const open = (leaf: WireLeaf, typed: Record<string, string> = {}, trouble?: WireText) =>
@@ -64,13 +81,39 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     else outbox.add({ line, pressed: no });
   };
   const state = h('p', { class: 'state-of', role: 'status' });
-  const begin = start.commands.filter(
-    ({ path }) => start.bare === true && firstSteps.includes(path.join(' ')),
-  );
+  const header = top(start, me, state);
+  // Until a zone is set, the phone's is filled in.
+  const begin = (leaf: WireLeaf) =>
+    open(leaf, leaf.path.join(' ') === 'studio set' && steps.isLeft('zone') ? { zone: phoneZone() } : {});
+  const job = (path: string) => {
+    const leaf = start.commands.find((one) => one.path.join(' ') === path);
+    if (leaf) begin(leaf);
+  };
+  const steps = new FirstSteps((step) => {
+    if (step === 'zone') job('studio set');
+    else if (step === 'cup') job('studio vessel');
+    else if (step === 'bucket') job('bucket add');
+    else openInvite();
+  });
+  steps.show(start.steps);
+  const refresh = async () => {
+    const answer = await get<WireStudio>('/api/studio');
+    if (!answer.ok) return;
+    header.show(answer.value);
+    steps.show(answer.value.steps);
+  };
+  const heard = (post: WirePost) => {
+    stream.show(post);
+    round.heard(post);
+    const stepDone = !steps.element.hidden && post.did?.path[0] === 'bucket';
+    if (post.reply.kind === 'answer' && (setsStudio(post) || stepDone)) void refresh();
+  };
   const stream = new Stream({
     me: me.member,
+    commands: start.commands,
     press,
-    begin: begin.map((leaf) => button(nameOf(leaf), () => open(leaf), { class: 'stamp quiet' })),
+    steps: steps.element,
+    quiet: start.bare === true ? (me.keeper ? '' : words.noBuckets) : words.quiet,
   });
   const round = new Round({
     me: me.member,
@@ -82,10 +125,6 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     },
     room: stream.element,
   });
-  const heard = (post: WirePost) => {
-    stream.show(post);
-    round.heard(post);
-  };
   const waiting = (item: Waiting) => {
     const { id, held, since } = item;
     if (!held) return stream.wait(item, words.waiting);
@@ -118,7 +157,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   };
   show(
     button(words.skip, () => document.getElementById('line')?.focus(), { class: 'stamp skip' }),
-    top(start, me, state),
+    header.element,
     round.tabs,
     round.element,
     stream.element,
@@ -126,7 +165,13 @@ const showRoom = (start: WireStart, me: WireMe): void => {
       'footer',
       { class: 'bench' },
       stream.newestButton,
-      jobGrid(start.commands, (leaf) => (leaf.atOnce ? send({ path: leaf.path, typed: {} }) : open(leaf))),
+      jobGrid({
+        commands: start.commands,
+        chores: me.keeper
+          ? [{ name: words.door.invite, about: words.door.inviteAbout, open: openInvite }]
+          : [],
+        open: (leaf) => (leaf.atOnce ? send({ path: leaf.path, typed: {} }) : begin(leaf)),
+      }),
       compose((line) => send({ line })),
     ),
   );
@@ -140,6 +185,8 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     state: connection,
     cut: () => void whetherSignedOut(),
   });
+  // A guest who has come in is the last step.
+  setInterval(() => steps.element.checkVisibility() && void refresh(), 20_000);
   addEventListener('online', () => live.again());
   addEventListener('offline', () => connection(false));
   void outbox.go();

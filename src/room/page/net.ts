@@ -1,7 +1,7 @@
 /** The result of a request: an answer, a final refusal, or a temporary failure. */
 export type Answer<T> =
   | { ok: true; value: T }
-  | { ok: false; status: number; said: string; seconds?: number }
+  | { ok: false; status: number; said: string; why?: string; seconds?: number }
   | { ok: false; status: 0; said: '' };
 
 const read = async <T>(request: Promise<Response>): Promise<Answer<T>> => {
@@ -10,12 +10,13 @@ const read = async <T>(request: Promise<Response>): Promise<Answer<T>> => {
     const body: unknown = await response.json();
     // The server has the same version as this page, so its JSON matches wire.ts.
     if (response.ok) return { ok: true, value: body as T };
-    const said =
-      typeof body === 'object' && body !== null && 'said' in body && typeof body.said === 'string'
-        ? body.said
-        : '';
+    const text = (name: 'said' | 'why') => {
+      const value: unknown = typeof body === 'object' && body !== null && Reflect.get(body, name);
+      return typeof value === 'string' ? value : '';
+    };
     const seconds = Number(response.headers.get('retry-after'));
-    return { ok: false, status: response.status, said, ...(seconds > 0 && { seconds }) };
+    const { status } = response;
+    return { ok: false, status, said: text('said'), why: text('why'), ...(seconds > 0 && { seconds }) };
   } catch {
     return { ok: false, status: 0, said: '' };
   }

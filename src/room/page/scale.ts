@@ -4,12 +4,14 @@ import { svg } from './dom.ts';
 
 const width = 200;
 
-/** A gravity scale: the window is the dip in the middle, and the mark is the last reading. */
-export const gravityScale = (
-  { gravity, window }: Pick<WireBucket, 'gravity' | 'window'>,
-  label: string,
-): SVGElement | undefined => {
-  if (!window) return undefined;
+interface Marked {
+  /** What was measured. */
+  mark: { value: number; u95: number; believed: boolean } | null;
+  window: { low: number; high: number };
+}
+
+/** A scale: the window is the dip in the middle, and the mark is the last reading. Without a label it is decoration. */
+export const markedScale = ({ mark: measured, window }: Marked, label?: string): SVGElement => {
   const place = windowScale(window);
   const x = (value: number) => Math.min(width - 6, Math.max(6, place(value) * width));
   const mark = (value: number, believed: boolean, u95: number) => [
@@ -18,7 +20,11 @@ export const gravityScale = (
   ];
   return svg(
     'svg',
-    { class: 'scale', viewBox: `0 0 ${width} 40`, role: 'img', 'aria-label': label },
+    {
+      class: 'scale',
+      viewBox: `0 0 ${width} 40`,
+      ...(label === undefined ? { 'aria-hidden': 'true' } : { role: 'img', 'aria-label': label }),
+    },
     svg('rect', { class: 'trough', x: 0, y: 15, width, height: 10, rx: 5 }),
     svg('rect', {
       class: 'window',
@@ -28,6 +34,11 @@ export const gravityScale = (
       height: 24,
       rx: 5,
     }),
-    ...(gravity ? mark(gravity.value, gravity.believed, gravity.u95) : []),
+    ...(measured ? mark(measured.value, measured.believed, measured.u95) : []),
   );
 };
+
+export const gravityScale = (
+  { gravity, window }: Pick<WireBucket, 'gravity' | 'window'>,
+  label: string,
+): SVGElement | undefined => (window ? markedScale({ mark: gravity, window }, label) : undefined);

@@ -69,21 +69,28 @@ const fetchingButton = (label: string, work: () => Promise<Node[]>): HTMLElement
   );
 };
 
-const address = (label: string, path: string, about: string) =>
-  fetchingButton(label, async () => {
-    const answer = await post<{ url: string; size: number; dark: string }>(path, {});
-    if (!answer.ok) return [h('p', {}, answer.said)];
-    const { url, size, dark } = answer.value;
-    const onlyHere = ['127.0.0.1', 'localhost', '[::1]'].includes(new URL(url).hostname);
-    return [
-      h('p', {}, about),
-      onlyHere ? h('p', { class: 'trouble' }, door.onlyHere) : code(size, dark),
-      h('p', { class: 'address' }, url),
-    ];
-  });
+/** An address with its code to scan. */
+const address = async (path: string, about: string): Promise<Node[]> => {
+  const answer = await post<{ url: string; size: number; dark: string }>(path, {});
+  if (!answer.ok) return [h('p', {}, answer.said)];
+  const { url, size, dark } = answer.value;
+  const onlyHere = ['127.0.0.1', 'localhost', '[::1]'].includes(new URL(url).hostname);
+  return [
+    h('p', {}, about),
+    onlyHere ? h('p', { class: 'trouble' }, door.onlyHere) : code(size, dark),
+    h('p', { class: 'address' }, url),
+  ];
+};
 
-const invite = () => address(door.invite, '/api/door/invite', door.inviteAbout);
-const wall = () => address(door.wall, '/api/door/wall', door.wallAbout);
+const invitation = () => address('/api/door/invite', door.inviteAbout);
+
+/** A sheet with an invitation for one phone. */
+export const openInvite = (): void => {
+  const place = h('div', { class: 'fetched', role: 'status' });
+  const made = () => void invitation().then((nodes) => place.replaceChildren(...nodes));
+  openSheet(door.invite, place, button(door.another, made, { class: 'stamp quiet' }));
+  made();
+};
 
 const passcode = (): HTMLElement => {
   const status = h('p', { role: 'status' });
@@ -156,7 +163,10 @@ export const openSettings = (me: WireMe, open: boolean): void => {
     rooms,
   );
   if (!me.keeper) return;
-  rooms.append(invite(), wall());
+  rooms.append(
+    fetchingButton(door.invite, invitation),
+    fetchingButton(door.wall, () => address('/api/door/wall', door.wallAbout)),
+  );
   if (open) return;
   rooms.append(passcode(), h('section', {}, h('h3', {}, door.names), h('p', {}, door.namesAbout)));
   void names(me).then((list) => rooms.append(list));

@@ -1,14 +1,17 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WirePost } from '../wire.ts';
+import { serverNow } from './clock.ts';
 import { button, h } from './dom.ts';
-import { tile, waitingTile } from './tile.ts';
+import { strike, tile, waitingTile } from './tile.ts';
 import type { Waiting } from './waitingLines.ts';
 
 /** Who is signed in, what a button does, and what an empty stream shows. */
-type Context = Parameters<typeof tile>[1] & { begin: HTMLElement[] };
+type Context = Parameters<typeof tile>[1] & { quiet: string; steps: HTMLElement };
 
 const mostShown = 200;
 const near = 160;
+/** An answer of a bucket that others use too is old after an hour: common practice. */
+const oldAfter = 3_600_000;
 
 /** The posts, newest last. It scrolls down only if the reader is at the end; otherwise a button does. */
 export class Stream {
@@ -17,6 +20,8 @@ export class Stream {
   readonly #newest: HTMLButtonElement;
   readonly #quiet: HTMLElement;
   readonly #context: Context;
+  /** Entries that were taken back. */
+  readonly #struck = new Set<string>();
   #last = 0;
   #following = true;
   #arriving: HTMLElement | undefined;
@@ -30,18 +35,14 @@ export class Stream {
       'aria-live': 'polite',
       'aria-relevant': 'additions',
     });
-    this.#quiet = h(
-      'div',
-      { class: 'hush' },
-      h('p', {}, context.begin.length > 0 ? words.begin : words.quiet),
-      h('div', { class: 'actions' }, ...context.begin),
-    );
+    this.#quiet = h('p', { class: 'hush' }, context.quiet);
     this.#newest = button(words.newest, () => this.toNewest(), { class: 'newest', hidden: true });
     this.element = h(
       'main',
       { class: 'stream', tabindex: '0', 'aria-label': words.stream },
       this.#quiet,
       this.#list,
+      context.steps,
     );
     this.element.addEventListener('scroll', () => {
       const { scrollTop, scrollHeight, clientHeight } = this.element;
@@ -51,6 +52,7 @@ export class Stream {
     // When a keyboard or a picture changes the height, a reader at the end stays at the end.
     const sizes = new ResizeObserver(() => this.#following && this.toNewest());
     sizes.observe(this.element);
+    setInterval(() => this.#age(), 60_000);
   }
 
   get newestButton(): HTMLButtonElement {
@@ -74,12 +76,14 @@ export class Stream {
     );
     if (after) after.after(made);
     else this.#list.prepend(made);
+    for (const entry of post.reply.tookBack ?? []) this.#struck.add(entry);
+    this.#age();
     while (this.#list.childElementCount > mostShown) this.#list.firstElementChild?.remove();
     this.#arrived(made, follow);
   }
 
   wait(item: Waiting, note: string, presses: HTMLElement[] = []): void {
-    const shown = waitingTile(item, note, presses);
+    const shown = waitingTile(item, note, { presses, commands: this.#context.commands });
     const before = this.#byId(item.id);
     // The answer came by the event stream or from another tab.
     if (before?.dataset['no'] !== undefined) return;
@@ -115,8 +119,22 @@ export class Stream {
     this.#arriving = undefined;
     this.toNewest();
     // The answer is the first line, so a long post is shown from its top.
-    if (made?.nextElementSibling === null && made.offsetHeight > this.element.clientHeight)
+    if (made?.nextElementSibling !== null) return;
+    if (made.getBoundingClientRect().top < this.element.getBoundingClientRect().top)
       made.scrollIntoView({ block: 'start' });
+  }
+
+  /** Strikes what was taken back, and greys answers that are old or that a later one replaces. */
+  #age(): void {
+    const later = new Set<string>();
+    for (const one of [...this.#list.children].toReversed()) {
+      if (!(one instanceof HTMLElement)) continue;
+      const { entry, bucket, said } = one.dataset;
+      if (entry !== undefined && this.#struck.has(entry)) strike(one);
+      const replaced = bucket !== undefined && later.has(bucket);
+      one.classList.toggle('old', replaced || (said !== undefined && serverNow() - Number(said) > oldAfter));
+      if (bucket !== undefined) later.add(bucket);
+    }
   }
 
   #byId(id: string): HTMLElement | undefined {

@@ -43,8 +43,8 @@ const partNode = (one: WirePart): Node | string => {
  */
 export const nodes = (text: WireText): (Node | string)[] => text.map(partNode);
 
-export const stamp = (at: number): HTMLElement =>
-  timeNode(at, serverNow() - at > 20 * 3_600_000 ? 'day' : 'clock');
+/** When something was said: its age, so that an old answer is not taken for one of now. */
+export const stamp = (at: number): HTMLElement => timeNode(at, 'ago');
 
 /** Updates relative times such as "2 hours ago". */
 export const keepTimesFresh = (): void => {

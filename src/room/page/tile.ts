@@ -1,12 +1,16 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
-import type { WireAction, WirePost, WireReply, WireText } from '../wire.ts';
+import type { Did, WireAction, WireLeaf, WirePost, WireReply, WireText } from '../wire.ts';
 import { button, h } from './dom.ts';
-import { picture } from './lightbox.ts';
+import { inWords } from './inWords.ts';
+import { facts } from './facts.ts';
+import { openFile, picture } from './lightbox.ts';
 import type { Waiting } from './waitingLines.ts';
 import { nodes, stamp } from './text.ts';
 
 interface Context {
   me: string;
+  /** The commands that this member may run. */
+  commands: WireLeaf[];
   press(action: WireAction, of: WirePost): void;
 }
 
@@ -19,25 +23,6 @@ const list = (texts: WireText[], mark: string, label: string): HTMLElement | und
         ...texts.map((text) => h('li', {}, h('b', { class: 'unseen' }, label), ' ', ...nodes(text))),
       );
 
-const long = (text: WireText): boolean =>
-  text.reduce((sum, part) => sum + (typeof part === 'string' ? part.length : 8), 0) > 44;
-
-const facts = (post: WirePost, all: WireReply['facts'], context: Context): HTMLElement | undefined =>
-  all.length === 0
-    ? undefined
-    : h(
-        'dl',
-        { class: all.length > 5 || all.some(({ text }) => long(text)) ? 'facts long' : 'facts' },
-        ...all.map(({ label, text, presses = [] }) =>
-          h(
-            'div',
-            {},
-            h('dt', {}, ...nodes(label)),
-            h('dd', {}, ...nodes(text), actions(post, presses, context)),
-          ),
-        ),
-      );
-
 const lines = (texts: WireText[]) => texts.map((text) => h('li', {}, ...nodes(text)));
 
 /** A verdict's reasons are folded away; other replies' reasons are what was asked for, so they are open. */
@@ -48,7 +33,13 @@ const reasons = ({ reasons: all, step }: WireReply): HTMLElement | undefined =>
       ? h('ul', { class: 'told' }, ...lines(all))
       : h('details', { class: 'why' }, h('summary', {}, words.why), h('ul', {}, ...lines(all)));
 
-const actions = (post: WirePost, all: readonly WireAction[], { press }: Context): HTMLElement | undefined => {
+const actions = (
+  post: WirePost,
+  offered: readonly WireAction[],
+  { press, commands }: Context,
+): HTMLElement | undefined => {
+  // A public answer to a keeper may offer what only keepers may do.
+  const all = offered.filter(({ path }) => path.length === 0 || leafOf(commands, path));
   if (all.length === 0) return undefined;
   const bar = h('div', { class: 'actions' });
   for (const action of all) {
@@ -63,6 +54,11 @@ const actions = (post: WirePost, all: readonly WireAction[], { press }: Context)
     );
     bar.append(pressed);
   }
+  // On a small phone only the first row stays in sight: the rest may lie below.
+  new ResizeObserver(() => {
+    const first = bar.firstElementChild?.getBoundingClientRect().height ?? 0;
+    bar.style.setProperty('--rest', `${Math.max(0, bar.clientHeight - first - 12)}px`);
+  }).observe(bar);
   return bar;
 };
 
@@ -83,13 +79,38 @@ const logged = (post: WirePost, mine: boolean, { press }: Context): HTMLElement 
   return h('p', { class: 'logged' }, said, slip);
 };
 
-const said = (name: string, line: string, at: number | undefined): HTMLElement =>
+const leafOf = (commands: WireLeaf[], path: string[]): WireLeaf | undefined =>
+  commands.find((leaf) => leaf.path.join(' ') === path.join(' '));
+
+interface Spoken {
+  line: string;
+  did?: Did;
+  at: number | undefined;
+}
+
+/** Who said what, in words; a line that is no command, as it was typed. */
+const said = (
+  name: string,
+  { line, did, at }: Spoken,
+  { commands }: Pick<Context, 'commands'>,
+): HTMLElement =>
   h(
     'p',
     { class: 'said' },
     h('bdi', { class: 'who' }, name),
     at === undefined ? undefined : stamp(at),
-    line === '' ? undefined : h('code', { dir: 'auto' }, line),
+    did
+      ? h('bdi', { class: 'did', title: line }, inWords(did, leafOf(commands, did.path)))
+      : line !== '' && h('code', { dir: 'auto' }, line),
+  );
+
+/** A file to save; a sheet can be looked at and printed too. */
+const file = (no: number, name: string): HTMLElement =>
+  h(
+    'div',
+    { class: 'actions' },
+    name.endsWith('.html') && button(words.openSheet, () => openFile(no, name), { class: 'stamp' }),
+    h('a', { class: 'stamp quiet', href: `/api/post/${no}/file`, download: name }, words.file(name)),
   );
 
 /** A post: a line and its answer. */
@@ -104,8 +125,11 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
       'data-no': no,
       'data-id': post.id,
       'data-step': reply.step,
+      'data-entry': reply.logged?.entry,
+      'data-bucket': reply.bucket,
+      'data-said': post.at,
     },
-    said(who, post.line, post.at),
+    said(who, post, context),
     h(
       'div',
       { class: 'body' },
@@ -119,36 +143,51 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
         : undefined,
       h('h2', {}, ...nodes(reply.title)),
       logged(post, mine, context),
-      facts(post, reply.facts, context),
+      facts(reply.facts, (presses) => actions(post, presses, context)),
       list(reply.dont, 'dont', words.dont),
       list(reply.cautions, 'cautions', words.careful),
       reply.chart === undefined ? undefined : picture(no, reply.chart),
-      reply.file === undefined
-        ? undefined
-        : h(
-            'a',
-            { class: 'stamp quiet', href: `/api/post/${no}/file`, download: reply.file },
-            words.file(reply.file),
-          ),
-      reasons(reply),
-      actions(post, reply.actions, context),
+      reply.file === undefined ? undefined : file(no, reply.file),
+      // Why a verdict is so stands below what to press; the reasons of other replies are what was asked for.
+      ...(reply.step === undefined
+        ? [reasons(reply), actions(post, reply.actions, context)]
+        : [actions(post, reply.actions, context), reasons(reply)]),
     ),
   );
 };
 
-export const lineOf = (item: Waiting): string =>
-  'line' in item
-    ? item.line
-    : `/${item.path.join(' ')} ${Object.entries(item.typed)
-        .map(([name, value]) => `${name}:${/\s/.test(value) ? `"${value}"` : value}`)
-        .join(' ')}`;
+/** A post's entry was taken back: it is struck through, and nothing of it is pressed any more. */
+export const strike = (tile: HTMLElement): void => {
+  if (tile.classList.contains('taken-back')) return;
+  tile.classList.add('taken-back');
+  tile.querySelector('.actions')?.remove();
+  const slip = tile.querySelector('.slip');
+  const note = h('span', { class: 'note' }, words.takenBack);
+  if (slip) slip.replaceWith(note);
+  else tile.querySelector('.logged')?.append(note);
+};
+
+const typedLine = ({ path, typed }: Did): string =>
+  `/${path.join(' ')} ${Object.entries(typed)
+    .map(([name, value]) => `${name}:${value}`)
+    .join(' ')}`;
 
 /** A line that has no answer yet, or was refused before it ran. */
-export const waitingTile = (item: Waiting, note: string, presses: HTMLElement[] = []): HTMLElement =>
+export const waitingTile = (
+  item: Waiting,
+  note: string,
+  { presses = [], commands }: { presses?: HTMLElement[] | undefined } & Pick<Context, 'commands'>,
+): HTMLElement =>
   h(
     'article',
     { class: 'tile mine waiting', 'data-id': item.id },
-    said(words.you, lineOf(item), undefined),
+    said(
+      words.you,
+      'line' in item
+        ? { line: item.line, at: undefined }
+        : { line: typedLine(item), did: item, at: undefined },
+      { commands },
+    ),
     h(
       'div',
       { class: 'body' },

@@ -5,18 +5,18 @@ import { leafAt, parseLine, printLine } from '../../contract/parseLine.ts';
 import { moreAction } from '../../contract/kinds/longList.ts';
 import { logWords } from '../../words/bucket/logWords.ts';
 import { roomWords } from '../../words/platform/roomWords.ts';
-import type { Post, Words } from '../ports.ts';
-import type { WireAction, WirePost, WireReply } from '../wire.ts';
+import type { BucketNames, Post, Words } from '../ports.ts';
+import type { Did, WireAction, WirePost, WireReply } from '../wire.ts';
 
 /** A verdict's state and its name, as the wall board shows it. */
-const stepOf = ({ data }: Reply, words: Words): Pick<WireReply, 'step' | 'stepName'> => {
-  const { verdict } = data;
+const stepOf = ({ data }: Reply, words: Words): Pick<WireReply, 'step' | 'stepName' | 'bucket'> => {
+  const { verdict, bucket } = data;
   if (typeof verdict !== 'object' || verdict === null || Array.isArray(verdict)) return {};
   const { step, keeperStep } = verdict;
   if (typeof step !== 'string') return {};
   const names: Record<string, string> = words.bucket.stepNames;
   const called = typeof keeperStep === 'string' ? keeperStep : step;
-  return { step, stepName: names[called] ?? called };
+  return { step, stepName: names[called] ?? called, ...(typeof bucket === 'number' && { bucket }) };
 };
 
 /** A line split into options, to fill a form. */
@@ -49,11 +49,39 @@ const loggedOf = ({ line, reply }: Post, commands: Command[]): WireReply['logged
   const slip = `/undo entry:${reply.logged.entry}`;
   const undo = actionOf({ label: [roomWords.undo], line: slip, press: 'run' }, commands);
   const said = parseLine(line, commands);
-  return said.ok && said.value.path[0] === 'undo' ? { text } : { text, undo };
+  const { entry } = reply.logged;
+  return said.ok && said.value.path[0] === 'undo' ? { entry, text } : { entry, text, undo };
 };
 
+/** The options that name a bucket. */
+const bucketOptions = ['bucket', 'first', 'second', 'from', 'to'];
+
+/** What was typed, as options. A bucket has its name, although a number or a nickname was typed. */
+const didOf = ({ line, reply }: Post, commands: Command[], buckets: BucketNames): Did | undefined => {
+  const parsed = parseLine(line, commands);
+  if (line === '' || !parsed.ok) return undefined;
+  const { path, typed } = parsed.value;
+  const { bucket } = reply.data;
+  const meant =
+    typeof bucket === 'object' && bucket !== null && 'number' in bucket ? bucket['number'] : bucket;
+  const named = Object.entries(typed).map(([option, value]) => {
+    const no =
+      option === 'bucket' && typeof meant === 'number' ? meant : /^\d+$/.test(value) ? Number(value) : NaN;
+    return [option, (bucketOptions.includes(option) ? buckets.get(no) : undefined) ?? value] as const;
+  });
+  return { path, typed: Object.fromEntries(named) };
+};
+
+const tookBackOf = ({ data: { undone, alsoUndone } }: Reply): string[] | undefined =>
+  typeof undone === 'string' ? [undone, ...(typeof alsoUndone === 'string' ? [alsoUndone] : [])] : undefined;
+
 /** A post as phones receive it: sentences and buttons, without `data`. */
-export const wirePost = (post: Post, name: string, words: Words, commands: Command[]): WirePost => {
+export const wirePost = (
+  post: Post,
+  { name, buckets }: { name: string; buckets: BucketNames },
+  words: Words,
+  commands: Command[],
+): WirePost => {
   const { no, id, at, member, line, reply } = post;
   const logged = loggedOf(post, commands);
   return {
@@ -63,11 +91,12 @@ export const wirePost = (post: Post, name: string, words: Words, commands: Comma
     member,
     name,
     line,
+    ...definedOnly({ did: didOf(post, commands, buckets) }),
     private: post.private,
     reply: {
       kind: reply.kind,
       title: reply.title,
-      ...definedOnly({ logged }),
+      ...definedOnly({ logged, tookBack: tookBackOf(reply) }),
       ...stepOf(reply, words),
       facts: (reply.facts ?? []).map(({ presses, ...fact }) => ({
         ...fact,

@@ -13,10 +13,11 @@ export const boardRoutes = (room: Room) =>
       c.get('session') !== undefined ||
       (token !== undefined && (await ports.credentials.code(tokenHash(token), 'board', 'look')));
     if (!may) return refuse(c, 'sign-in');
+    const { name, zone } = await ports.setUp();
     const board: WireBoard = {
-      studio: ports.studioName,
+      studio: name,
       now: ports.clock.now(),
-      zone: await ports.zone(),
+      zone,
       buckets: await ports.board(),
     };
     return c.json(board);

@@ -4,7 +4,7 @@ import type { Room } from './room.ts';
 
 /** Updates what the room has in memory when two members are linked or one is forgotten. */
 export const followPeople = (
-  { ports, sessions, posts, names }: Room,
+  { ports, sessions, posts, names, buckets }: Room,
   listening: Listening,
   change: PeopleChange,
 ): void => {
@@ -18,4 +18,5 @@ export const followPeople = (
     for (const [stream, { session }] of listening) if (!sessions.holds(session)) stream.close();
   }
   names.forget();
+  buckets.forget();
 };

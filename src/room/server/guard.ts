@@ -16,6 +16,7 @@ const csp = [
   "img-src 'self'",
   "connect-src 'self'",
   "manifest-src 'self'",
+  "frame-src 'self'",
   "base-uri 'none'",
   "form-action 'self'",
   "frame-ancestors 'none'",

@@ -5,6 +5,10 @@ import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 /** A content security policy under which nothing in a picture or a file can run or load anything. */
 const inertCsp = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 
+/** For a sheet that the page shows in a frame, to print it: the page reaches it, and still nothing in it can run. */
+const sheetCsp =
+  "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'self'; sandbox allow-same-origin allow-modals";
+
 const requestedPost = ({ posts }: Room, c: RoomContext): Post | undefined => {
   const session = c.get('session');
   const no = Number(c.req.param('no'));
@@ -18,7 +22,8 @@ export const postRoutes = (room: Room) =>
       const chart = requestedPost(room, c)?.reply.chart;
       if (!chart) return refuse(c, 'not-found');
       const look = c.req.query('theme') === 'dark' ? 'dark' : 'light';
-      const svg = await room.ports.draw(chart, look, c.req.query('size') === 'small' ? 'small' : 'large');
+      const size = c.req.query('size') === 'small' ? 'small' : 'large';
+      const svg = await room.ports.draw(chart, look, size);
       c.header('content-security-policy', inertCsp);
       c.header('cache-control', 'private, max-age=86400');
       return c.body(svg, 200, { 'content-type': 'image/svg+xml; charset=utf-8' });
@@ -26,9 +31,10 @@ export const postRoutes = (room: Room) =>
     .get('/post/:no/file', (c) => {
       const file = requestedPost(room, c)?.reply.file;
       if (!file) return refuse(c, 'not-found');
-      c.header('content-security-policy', inertCsp);
+      const isShown = c.req.query('show') !== undefined && file.type === 'text/html';
+      c.header('content-security-policy', isShown ? sheetCsp : inertCsp);
       const name = file.name.replace(/[^\w.-]+/g, '_');
-      c.header('content-disposition', `attachment; filename="${name}"`);
+      c.header('content-disposition', `${isShown ? 'inline' : 'attachment'}; filename="${name}"`);
       const type = file.type === 'application/pdf' ? file.type : `${file.type}; charset=utf-8`;
       return c.body(file.content, 200, { 'content-type': type });
     });

@@ -4,6 +4,7 @@ import { type RoomRefusal, roomWords } from '../../words/platform/roomWords.ts';
 import type { Address } from '../access/hosts.ts';
 import type { FairShare } from '../access/fairShare.ts';
 import type { Passcode } from '../access/passcode.ts';
+import type { BucketNamesCache } from '../posts/bucketNames.ts';
 import type { Names } from '../posts/names.ts';
 import type { TokenBucket } from '../access/tokenBucket.ts';
 import type { PageFiles } from './pageFiles.ts';
@@ -24,6 +25,7 @@ export interface Room {
   passcode: Passcode;
   posts: Posts;
   names: Names;
+  buckets: BucketNamesCache;
   page: PageFiles;
   /** Rate limits: by phone for those signed in, by network address for others. */
   phoneLimit: TokenBucket;

@@ -4,7 +4,7 @@ import type { WireReply } from '../wire.ts';
 import type { Room } from './room.ts';
 
 /** What waits for a member's hands, as /round answers it. It is not posted: it is asked anew each time. */
-export const roundReply = async ({ ports }: Room, { member }: Session): Promise<WireReply> => {
+export const roundReply = async ({ ports, buckets }: Room, { member }: Session): Promise<WireReply> => {
   const now = ports.clock.now();
   const reply = await ports.desk.dispatch({
     key: '',
@@ -16,5 +16,5 @@ export const roundReply = async ({ ports }: Room, { member }: Session): Promise<
     typed: {},
   });
   const post = { no: 0, key: '', id: '', at: now, member, line: '/round', private: true, reply };
-  return wirePost(post, '', ports.words, ports.desk.commands).reply;
+  return wirePost(post, { name: '', buckets: await buckets.all() }, ports.words, ports.desk.commands).reply;
 };

@@ -8,7 +8,7 @@ import type { CodePurpose } from '../ports.ts';
 import { readJson, textIn } from './readJson.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 import { freshToken, tokenHash } from '../access/secrets.ts';
-import { startOf } from './startOf.ts';
+import { startOf, studioOf } from './startOf.ts';
 
 const year = 366 * 24 * 3_600_000;
 const day = 24 * 3_600_000;
@@ -64,7 +64,19 @@ export const signInRoutes = (room: Room) =>
       writeRoomCookie(c, 'room', '', 0);
       return c.json({});
     })
-    .get('/start', async (c) => c.json(await startOf(room, c.get('session'))));
+    .get('/start', async (c) => c.json(await startOf(room, c.get('session'))))
+    .get('/studio', async (c) => {
+      const session = c.get('session');
+      return session ? c.json(await studioOf(room, session)) : refuse(c, 'sign-in');
+    })
+    /** Whether an invitation still holds, so that nobody fills a form in for one that was used. */
+    .post('/invitation', async (c) => {
+      const body = await readJson(c);
+      const code = body && textIn(body, 'code', 100);
+      if (code === undefined || !/^[\w-]{43}$/.test(code)) return refuse(c, 'bad-request');
+      const purpose = body?.['keeper'] === true ? 'keeper' : 'join';
+      return c.json({ holds: await room.ports.credentials.code(tokenHash(code), purpose, 'look') });
+    });
 
 /** An address and its QR code. */
 const withQrCode = (url: string) => {

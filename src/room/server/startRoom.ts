@@ -10,6 +10,7 @@ import { fairly, guard, guardWrite } from './guard.ts';
 import type { Listening } from './eventStream.ts';
 import { allowedHosts, shownUrl, type Address } from '../access/hosts.ts';
 import { limitSockets } from './limitSockets.ts';
+import { BucketNamesCache } from '../posts/bucketNames.ts';
 import { Names } from '../posts/names.ts';
 import { Passcode } from '../access/passcode.ts';
 import { Turns } from '../access/turns.ts';
@@ -103,11 +104,13 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     signIn: new SignIn(ports, { sessions, passcode, turns, pepper }),
     posts: await Posts.open(ports),
     names: new Names(ports),
+    buckets: new BucketNamesCache(ports),
     page: PageFiles.load(),
     phoneLimit: new TokenBucket(10, 60),
     addressLimit: new TokenBucket(20, 300),
     shares: new FairShare(),
   };
+  room.posts.listen((post) => room.buckets.heard(post));
   const unfollow = ports.people.follow((change) => {
     try {
       followPeople(room, heard, change);

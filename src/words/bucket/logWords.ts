@@ -206,6 +206,7 @@ export const logWords = {
     t`${[id]} · ${isBucketEvent(entry) ? plainly(entry, units) : what(entry, units)}, ${{ at: entry.at, show: 'ago' }} · ${said(name)}`,
   /** What an entry was taken for, without its verb where “logged” says as much. */
   what: (entry: BucketEntry, units: UnitSystem): Text => t`${plainly(entry, units)}${backdated(entry)}`,
+  setting: ({ event }: Entry<StudioEvent>, units: UnitSystem): Text => studioText(event, units),
   logged: ({ entry, text }: { entry: string; text: Text }): Text => t`Logged ${[entry]}: ${text}.`,
   entry: (entry: Entry<LoggedEvent> & Notes, by: Part, units: UnitSystem): Text => [
     ...t`${[entry.id]} · ${{ at: entry.at, show: 'day' }} ${{ at: entry.at, show: 'clock' }} · ${by} ${what(entry, units)}`,

@@ -92,7 +92,7 @@ export const optionWords = {
   notAnEntry: (typed: string): Text =>
     t`“${said(typed)}” is not an entry. Entries look like 7-41; /bucket log shows them.`,
   notAZone: (typed: string): Text =>
-    t`“${said(typed)}” is not a time zone. Time zones look like America/St_Johns.`,
+    t`“${said(typed)}” is not a time zone that I know. Type a large city in yours, such as Lisbon, or a zone such as America/St_Johns.`,
   tooLong: (most: number, length: number): Text =>
     t`That is ${length} characters, and ${most} is the most. Nothing was saved. Shorten it and send it again.`,
   gravityOutside: (typed: string, value = Number(typed)): Text =>

@@ -33,14 +33,37 @@ export const roomPageWords = {
   close: 'Close',
   chart: 'Chart',
   file: (name: string) => `Save ${name}`,
+  openSheet: 'Open the sheet to print',
+  sheet: 'Sheet',
+  print: 'Print',
   newest: 'Newest',
   quiet:
     'Nothing has been said here yet. Press a job below, or type what you measured, a question or a command.',
-  begin: 'Start a new studio with these:',
+  noBuckets: 'No bucket is set up here yet. A keeper does that first; then you can log what you do.',
+  steps: {
+    title: 'First steps',
+    done: '(done)',
+    zone: {
+      name: 'Name and time zone',
+      about: 'Your phone’s time zone is filled in. Change it if the studio is elsewhere.',
+    },
+    cup: {
+      name: 'Calibrate a cup',
+      about:
+        'Weigh a cup empty, then the water that fills it. Its weight full of glaze then gives the gravity.',
+    },
+    bucket: { name: 'Set a bucket up', about: 'Its name, its pail, and the gravity that it should have.' },
+    invite: { name: 'Let a phone in', about: 'A code for another phone to scan.' },
+  },
   skip: 'Go to the command line',
   stream: 'What was said in the room',
-  zone: (zone: string) =>
-    `Times here are in the studio’s time zone (${zone.replaceAll('_', ' ')}), also the ones that you type. Your phone shows another time.`,
+  zone: (zone: string) => `Times here and those you type: ${zone.replaceAll('_', ' ')}.`,
+  takenBack: 'taken back',
+  window: 'window',
+  /** Units of figures that are typed without one. */
+  bareUnits: { seconds: 's', minutes: 'min', mesh: 'mesh' } as Record<string, string>,
+  /** Options whose value is a sentence of somebody's own. */
+  prose: ['note', 'question', 'why', 'text'],
   jobs: 'Jobs',
   menu: 'Menu',
   noSuchBucket: (no: number) => `There is no bucket ${no} here any more. Which bucket is this a reading of?`,
@@ -99,7 +122,7 @@ export const roomPageWords = {
     'note answered': 'Take a question off',
     'note wanted': 'Ask the keepers',
     'studio show': 'Studio settings',
-    'studio set': 'Time zone and units',
+    'studio set': 'Name and time zone',
     'studio hours': 'Opening hours',
     'studio session': 'Glazing sessions',
     'studio drying': 'Drying of resist',
@@ -126,6 +149,9 @@ export const roomPageWords = {
     passcode: 'The first time: the studio’s passcode, or your code from /link',
     invited: 'Your code lets you in. It works once.',
     keeperInvited: 'Sign in here, and you become a keeper of this room. This address works once.',
+    used: 'This invitation was used, or is too old. Have you been here before? Your name and password are enough. If not, ask a keeper for another invitation, or type the studio’s passcode.',
+    keeperUsed:
+      'This address was used, or a newer one replaced it. If you are a keeper here, sign in with your name and password. If nobody is, start the room again with --new-keys: it prints another.',
     ended:
       'You were signed out, from another phone or by a keeper. Sign in again with your name and password.',
     secret: 'Your own password',
@@ -144,6 +170,7 @@ export const roomPageWords = {
     everywhere: 'Sign out everywhere',
     invite: 'Let a phone in',
     inviteAbout: 'Scan this with the phone. It works once, within a day.',
+    another: 'One for another phone',
     onlyHere:
       'Only this computer can open the address. To let phones in, start the room with --lan or behind a proxy.',
     qr: 'A code to scan',

@@ -48,7 +48,8 @@ export const roomWords = {
       'That name and password don’t match. If you come for the first time, check the passcode, and that nobody here has the name yet.',
     'name-taken':
       'Somebody has that name already. Take another. If it is yours, type the code that /link gives you on your other platform, or ask a keeper to release the name.',
-    'code-used': 'That code has been used, or is too old. Ask for a new one, or type the passcode.',
+    'code-used':
+      'That code was used, or is too old. Have you been here before? Your name and password are enough. If not, ask for another code, or type the studio’s passcode.',
     'short-passcode': 'A passcode has at least 8 characters.',
     'long-passcode': 'A passcode has at most 200 characters.',
     'members-secret': 'That is somebody’s own password, and everybody would know it. Take another passcode.',

@@ -1,5 +1,5 @@
 import type { Studio, StudioCup, UnitSystem, Vessel } from '../../studio/settings/studio.ts';
-import { scaleText, chanceText } from '../text/measures.ts';
+import { chanceText, gramsText, scaleText } from '../text/measures.ts';
 import { join, ours, said, t, type Text } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 
@@ -11,7 +11,7 @@ export const studioWords = {
   vessel: 'Calibrate a weighing cup with the water that fills it',
   cup: 'Name a flow cup of the studio',
   keeper: 'Make a member a keeper, or a keeper a member',
-  zone: 'Time zone, such as America/St_Johns',
+  zone: 'Time zone: a large city in it, such as Lisbon, or America/St_Johns',
   units: 'Units for amounts',
   water: "The studio's tap water: hard water flocculates",
   sure: 'How sure to be that a bucket is right before no more readings are wanted (95 %)',
@@ -73,6 +73,9 @@ export const studioWords = {
     t`${[scaleText(g, units)]} of water does not fit a weighing cup, which holds 20 g to 5 kg. Weigh the water alone, without the cup.`,
   vesselSet: (vessel: Vessel, ml: number | undefined, units: UnitSystem): Text =>
     t`${said(vessel.name)} is calibrated: ${[vesselText(vessel, units)]}${[ml === undefined ? '' : `, ${ml.toFixed(1)} ml`]}.`,
+  factCheck: 'Check it',
+  vesselCheck: ({ tare, water }: Vessel, units: UnitSystem): Text =>
+    t`Full, your scale should show ${[units === 'metric' ? gramsText(tare + water) : scaleText(tare + water, units)]}. If it does not, take this back and weigh again.`,
   looksLike: (name: string, other: string): Text =>
     t`“${said(name)}” looks just like ${said(other)}, and people would take one for the other. Nothing was saved: to set that one anew, type its name as it is there; else pick another name.`,
   cupSet: (name: string, kind: string): Text => t`The flow cup ${said(name)} (${[kind]}) is added.`,

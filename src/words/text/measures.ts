@@ -43,10 +43,13 @@ export const massText = (g: Grams | number, units: UnitSystem = 'metric'): strin
   return ounces >= 16 ? `${decimalText(ounces / 16, 2)} lb` : `${decimalText(ounces, 1)} oz`;
 };
 
+/** Grams as a scale shows them, also beyond a kilogram. */
+export const gramsText = (g: Grams | number): string => `${decimalText(g, 2)} g`;
+
 /** A weight as a scale shows it: to whoever weighed 85.4 g, 85 g is another cup. */
 export const scaleText = (g: Grams | number, units: UnitSystem): string => {
   if (units !== 'metric') return `${decimalText(g / 28.349523125, 2)} oz`;
-  return g < 1000 ? `${decimalText(g, 2)} g` : massText(g);
+  return g < 1000 ? gramsText(g) : massText(g);
 };
 
 /** A volume to the digit that its 95 % half-interval begins with. */

@@ -2,7 +2,8 @@ import { bucketCautionWords } from './bucketCautionWords.ts';
 import type { Dont, Step, VerdictCaution } from '../../studio/verdict/verdict.ts';
 import { flowWords } from './flowWords.ts';
 import { agoText } from '../text/agoText.ts';
-import { gravityText, gravityWithin, windowText, spanText } from '../text/measures.ts';
+import type { Seconds } from '../../glaze/units.ts';
+import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
 import { said, t, type Text } from '../text/text.ts';
 import { restText } from './restText.ts';
 import { verdictReason } from './verdictReason.ts';
@@ -78,6 +79,10 @@ export const verdictWords = {
     window
       ? t`${[gravityWithin(value, u95)]} (window ${[windowText(window)]})`
       : t`${[gravityWithin(value, u95)]}`,
+  window: (window: { low: number; high: number }): Text => [windowText(window)],
+  secondsWindow: ({ low, high }: { low: number; high: number }): Text => [`${low} to ${high} s`],
+  timedFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
+    t`${[secondsText(time)]}, ${[flowWords[flow]]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (): Text => ['never logged'],
   stirAgain: (hours: number): Text => [

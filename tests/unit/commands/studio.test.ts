@@ -39,3 +39,24 @@ describe('where hours matter and no zone is set', () => {
     expect(/no zone is set/.test((await room.say(3, '/studio show')).title)).toBe(!isSet);
   });
 });
+
+describe('a cup that was calibrated', () => {
+  it('is checked against the scale, in the units that it shows', async () => {
+    const room = await openGlazeRoom();
+    const set = await room.keeper(1, '/studio vessel name:"steel cup" tare:85.4g water:100.2g');
+    // 85.4 + 100.2, by hand.
+    expect(set.facts[0]?.text).toMatch(/^Full, your scale should show 185\.6 g\. /);
+    await room.keeper(2, '/studio set units:us');
+    const ounces = await room.keeper(3, '/studio vessel name:"oz cup" tare:3oz water:3.5oz');
+    expect(ounces.facts[0]?.text).toMatch(/should show 6\.5 oz\. /);
+  });
+
+  it('is taken back by its entry', async () => {
+    const room = await openGlazeRoom();
+    const set = await room.keeper(1, '/studio vessel name:"steel cup" tare:85.4g water:185.6g');
+    expect(set.data['entry']).toBe('s-1');
+    expect((await room.keeper(2, '/undo entry:s-1')).ok).toBe(true);
+    const { facts } = await room.say(3, '/studio show');
+    expect(facts.find(({ label }) => label === 'Weighing cups')?.text).toMatch(/none yet/);
+  });
+});

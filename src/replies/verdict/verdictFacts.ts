@@ -1,0 +1,103 @@
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { Verdict } from '../../studio/verdict/verdict.ts';
+import type { Words } from '../../words/words.ts';
+import type { Asking, Fact } from '../../contract/contract.ts';
+
+/** Whether something was added or removed since the last believed reading. */
+export const hasMovedOn = ({ moved, unknownSince, voided }: BucketState): boolean =>
+  voided !== undefined || moved > 0 || unknownSince.length > 0;
+
+/** Whether the known gravity is from before something that invalidated it. */
+export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
+  voided !== undefined && unbelieved === undefined;
+
+/** The last reading as a fact. One that does not count is drawn hollow; one that no longer counts is not drawn. */
+const readingFact = (
+  { gravity, window }: Verdict,
+  state: BucketState,
+  { words, unsaid, foretold }: { words: Words; unsaid: boolean; foretold: boolean },
+): Fact[] => {
+  const w = words.verdict;
+  if (!gravity) return [];
+  const { value, u95, believed } = gravity;
+  const stale = isVoid(state);
+  const within = w.gravityFact(value, u95, null);
+  const doubted = stale ? w.fromBefore(value) : unsaid ? w.stirNotSaid(value) : w.notBelieved(value);
+  return [
+    {
+      label: [hasMovedOn(state) ? w.factLastReading : w.factGravity],
+      text: believed ? w.gravityFact(value, u95, foretold ? null : window) : doubted,
+      ...(window && !foretold && (believed || !stale)
+        ? {
+            scale: {
+              value,
+              u95,
+              believed,
+              ...window,
+              text: believed ? within : doubted,
+              window: w.window(window),
+            },
+          }
+        : {}),
+    },
+  ];
+};
+
+/** How it flows; with the seconds and their window, when they were what told. */
+const flowFact = ({ flow, reasons }: Verdict, { verdict: w }: Words): Fact[] => {
+  if (!flow) return [];
+  const timed = reasons.find(({ because }) => because === 'efflux');
+  return [
+    {
+      label: [w.factFlow],
+      text: w.flowFact(flow),
+      ...(timed?.because === 'efflux' && timed.seconds !== 'wont-run'
+        ? {
+            scale: {
+              value: timed.seconds,
+              u95: 0,
+              believed: true,
+              ...timed.window,
+              text: w.timedFact(timed.seconds, flow),
+              window: w.secondsWindow(timed.window),
+            },
+          }
+        : {}),
+    },
+  ];
+};
+
+/** At most three facts that the step is based on. */
+export const factsOf = (verdict: Verdict, state: BucketState, unsaid: boolean, { words }: Asking): Fact[] => {
+  const w = words.verdict;
+  const { gravity, flow, hoursSinceStir, window, predicted } = verdict;
+  const isOld = hasMovedOn(state);
+  const foretold = gravity?.believed && !isOld && verdict.rule !== 'changed' ? null : predicted;
+  const shown = isOld ? window : null;
+  return [
+    ...readingFact(verdict, state, { words, unsaid, foretold: foretold !== null }),
+    ...(foretold
+      ? [
+          {
+            label: [w.factPredicted],
+            text: w.gravityFact(foretold.value, foretold.u95, shown),
+            ...(shown && {
+              scale: {
+                ...foretold,
+                believed: true,
+                ...shown,
+                text: w.gravityFact(foretold.value, foretold.u95, null),
+                window: w.window(shown),
+              },
+            }),
+          },
+        ]
+      : []),
+    // After a predicted change an older flow says nothing, unless the grid decided.
+    ...(flow && (!foretold || verdict.rule === 'grid') ? flowFact(verdict, words) : []),
+    {
+      label: [w.factStir],
+      text: hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
+    },
+  ].slice(0, 3);
+};
