@@ -66,9 +66,8 @@ export const chartSvg = (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(chart.alt)}">`,
     `<title>${escaped(chart.alt)}</title>`,
     pinnable
-      ? `<style>#margin:target~g{clip-path:url(#clip)}</style><clipPath id="clip">${margin(head, chart.series.length, size)}</clipPath><g id="margin"/>`
+      ? `<style>#margin:target~g{clip-path:url(#clip)}</style><clipPath id="clip">${margin(head, chart.series.length, size)}</clipPath><g id="margin"/><g>`
       : '',
-    '<g>',
     `<rect width="${width}" height="${height}" fill="${theme.paper}"/>`,
     svgText(16, 28, 18, theme.ink, chart.title),
     ...panels,
@@ -76,6 +75,6 @@ export const chartSvg = (
       svgText(16, head + i * panelHeight + 14, 13, theme.ink, unit === '' ? label : `${label} (${unit})`),
     ),
     ...key.map((line, i) => svgText(16, height - 10 - 16 * (key.length - 1 - i), 12, theme.faint, line)),
-    '</g></svg>',
+    pinnable ? '</g></svg>' : '</svg>',
   ].join('');
 };
