@@ -15,6 +15,12 @@ interface Ports {
   words: Words;
 }
 
+const opensQuestion =
+  /^(?:what|how|why|when|where|which|who|can|could|is|are|was|do|does|did|should|shall|may|must|will|would|any)\b/i;
+
+/** Whether a line that was typed without a command asks something. */
+const asksSomething = (line: string): boolean => line.includes('?') || opensQuestion.test(line.trim());
+
 /** Nobody in need types a command: what tells of an emergency is answered as /ask would. */
 const urgentReply = async (
   line: string,
@@ -98,7 +104,14 @@ const plainOrAsked = async (
   const plain = isPlain && !isCommand ? await plainReply(bare, key, speaker, ports) : undefined;
   if (plain) return plain;
   const question = bare.slice(0, longestAsked);
-  const asked = await desk.dispatch({ ...speaker, key, path: ['ask'], typed: { question } });
+  const asked = await desk.dispatch({
+    ...speaker,
+    key,
+    path: ['ask'],
+    typed: { question },
+    // A greeting is not kept for the keepers as a question that nobody could answer.
+    ...(!asksSomething(question) && { probe: true }),
+  });
   if (asked.data['emergency'] === true) return asked;
   if (!isPlain || line.startsWith('/')) return refused;
   const words = line.split(/\s+/).length;

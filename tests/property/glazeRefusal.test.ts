@@ -1,4 +1,6 @@
 import { readdirSync } from 'node:fs';
+import { countsOfEvents } from '../../src/glaze/statistics/countsOfEvents.ts';
+import { truncatedNormal } from '../../src/glaze/statistics/truncatedNormal.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as absorption from '../../src/glaze/body/absorption.ts';
@@ -260,11 +262,15 @@ const formulas: Record<string, Formula> = {
   waterDensity: (a) => waterDensity(u.celsius(a)),
   waterViscosity: (a) => water.waterViscosity(u.celsius(a)),
   kinematicWaterViscosity: (a) => water.kinematicWaterViscosity(u.celsius(a)),
+  countsOfEvents: (a, b, c) => countsOfEvents({ shape: a, over: b, days: c }),
+  truncatedNormal: (a, b) => truncatedNormal({ low: a, high: b }),
 };
 
 /** Functions that never refuse: formulas defined everywhere, table look-ups and unit constructors. */
 const neverRefuse = new Set([
   'normalCdf',
+  'bothAbove',
+  'bothBetween',
   'rectangular',
   'triangular',
   'combine',

@@ -11,25 +11,25 @@ const isQuestion = (typed: string): boolean => nameKey(typed).length > 2;
 export const keepOpenQuestion = (
   question: string,
   state: BucketState | undefined,
-  { now }: Asking,
+  asking: Asking,
 ): { afterwards?: Afterwards } =>
   isQuestion(question)
     ? {
         afterwards: (book) =>
-          book.keepQuestion({ text: question, at: now, ...definedOnly({ bucket: state?.no }) }),
+          book.keepQuestion({ text: question, at: asking.now, ...definedOnly({ bucket: state?.no }) }),
       }
     : {};
 
 /** Says that the keepers see the question, and offers to put one's name to it. */
-export const withAskKeepers = (reply: Reply, question: string, { words }: Asking): Reply =>
+export const withAskKeepers = (reply: Reply, question: string, asking: Asking): Reply =>
   isQuestion(question)
     ? {
         ...reply,
-        reasons: [...(reply.reasons ?? []), words.openQuestion.kept],
+        reasons: [...(reply.reasons ?? []), asking.words.openQuestion.kept],
         actions: [
           ...(reply.actions ?? []).slice(0, 2),
           {
-            label: words.openQuestion.withMyName,
+            label: asking.words.openQuestion.withMyName,
             line: printLine(['note', 'wanted'], { question }),
             press: 'run',
           },

@@ -6,14 +6,15 @@ import type { Verdict } from '../verdict/verdict.ts';
 import type { RoundItem } from './roundItem.ts';
 import { unloggedNow } from './unloggedNow.ts';
 
-const kindOf = ({ step, rule }: Verdict): 'hold' | 'sieve' | 'reading' | 'step' | undefined => {
+/** A look or a cup time is whoever’s who uses it next; a weighing that is due is a keeper’s. */
+const kindOf = ({ step, rule, asks }: Verdict): 'hold' | 'sieve' | 'reading' | 'step' | undefined => {
   switch (step) {
     case 'on-hold':
       return 'hold';
     case 'sieve':
       return 'sieve';
     case 'measure':
-      return 'reading';
+      return asks.includes('weight') ? 'reading' : undefined;
     case 'stir':
       return rule === 'cake' ? 'step' : undefined;
     case 'use':
