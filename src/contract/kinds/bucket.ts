@@ -50,7 +50,7 @@ export const bucket: Kind<BucketState> = {
 export const buckets: Kind<BucketState[]> = {
   ...bucket,
   longest: 2_000,
-  example: 'gg, 4, kelp rope',
+  example: 'gg',
   async read(typed, asking) {
     const whole = await bucket.read(typed, asking);
     if (whole.ok) return { ok: true, value: [whole.value] };

@@ -1,9 +1,9 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireBoard } from '../wire.ts';
 import { boardCard, type BoardCard } from './boardCard.ts';
-import { serverNow, setServerTime } from './clock.ts';
-import { h, remember } from './dom.ts';
-import { get } from './net.ts';
+import { serverNow, setServerTime } from './browser/clock.ts';
+import { h, remember } from './browser/dom.ts';
+import { get } from './browser/net.ts';
 import { agoText, clockText, setZone } from './text.ts';
 
 const every = 5_000;

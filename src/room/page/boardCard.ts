@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireBucket } from '../wire.ts';
-import { h } from './dom.ts';
+import { h } from './browser/dom.ts';
 import { gravityScale } from './scale.ts';
 import { agoText, nodes } from './text.ts';
 

@@ -1,7 +1,7 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireBoard, WireLeaf, WireText } from '../wire.ts';
-import { button, h } from './dom.ts';
-import { get } from './net.ts';
+import { button, h } from './browser/dom.ts';
+import { get } from './browser/net.ts';
 import { nodes } from './text.ts';
 
 /** The number of the bucket that a label’s code or a card on the board leads to. */

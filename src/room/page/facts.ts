@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireAction, WireReply, WireText } from '../wire.ts';
-import { h } from './dom.ts';
+import { h } from './browser/dom.ts';
 import { markedScale } from './scale.ts';
 import { nodes } from './text.ts';
 

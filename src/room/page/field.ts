@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireOption } from '../wire.ts';
-import { button, h, remember } from './dom.ts';
+import { button, h, remember } from './browser/dom.ts';
 import { lastTime, recentFirst } from './recent.ts';
 
 export interface Field {

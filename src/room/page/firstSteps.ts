@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireStep, WireStudio } from '../wire.ts';
-import { button, h } from './dom.ts';
+import { button, h } from './browser/dom.ts';
 
 /** In the order of the README. */
 const order = ['zone', 'cup', 'bucket', 'invite'] as const;

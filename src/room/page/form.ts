@@ -1,10 +1,10 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireLeaf, WireOption, WireText } from '../wire.ts';
-import { h } from './dom.ts';
+import { h } from './browser/dom.ts';
 import { field, type Field } from './field.ts';
 import { nameOf } from './jobs.ts';
 import { openSheet } from './lightbox.ts';
-import { post } from './net.ts';
+import { post } from './browser/net.ts';
 import type { Sending } from './waitingLines.ts';
 import { keepForNextTime } from './recent.ts';
 import { nodes } from './text.ts';

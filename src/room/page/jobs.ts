@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireLeaf } from '../wire.ts';
-import { button, h } from './dom.ts';
+import { button, h } from './browser/dom.ts';
 import { openSheet } from './lightbox.ts';
 
 /** The most common jobs first. One that this bot lacks is skipped. */

@@ -1,7 +1,7 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireStart } from '../wire.ts';
-import { h } from './dom.ts';
-import { post } from './net.ts';
+import { h } from './browser/dom.ts';
+import { post } from './browser/net.ts';
 
 const input = (id: string, label: string, props: Record<string, string | number | boolean>, about?: string) =>
   h(

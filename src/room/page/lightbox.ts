@@ -1,5 +1,5 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
-import { button, h } from './dom.ts';
+import { button, h } from './browser/dom.ts';
 
 /** A dialog that closes by its button, by Escape, or by a press outside it. */
 export const openSheet = (title: string, ...content: (Node | string)[]): HTMLDialogElement => {

@@ -1,7 +1,7 @@
 import type { WirePost } from '../wire.ts';
-import { phoneNow } from './clock.ts';
-import { GrowingPause } from './growingPause.ts';
-import { freshId, post } from './net.ts';
+import { phoneNow } from './browser/clock.ts';
+import { GrowingPause } from './browser/growingPause.ts';
+import { freshId, post } from './browser/net.ts';
 import { WaitingLines, type Sending, type Waiting } from './waitingLines.ts';
 
 interface Hooks {

@@ -1,4 +1,4 @@
-import { remember } from './dom.ts';
+import { remember } from './browser/dom.ts';
 
 const slot = 'room.recent';
 const most = 3;

@@ -1,8 +1,8 @@
 import { roundPageWords as words } from '../../words/platform/roundPageWords.ts';
 import type { WireAction, WirePost, WireReply } from '../wire.ts';
-import { phoneNow } from './clock.ts';
-import { button, h } from './dom.ts';
-import { get } from './net.ts';
+import { phoneNow } from './browser/clock.ts';
+import { button, h } from './browser/dom.ts';
+import { get } from './browser/net.ts';
 import { nodes } from './text.ts';
 
 interface Context {

@@ -1,6 +1,6 @@
 import { windowScale } from '../../windowScale.ts';
 import type { WireBucket } from '../wire.ts';
-import { svg } from './dom.ts';
+import { svg } from './browser/dom.ts';
 
 const width = 200;
 

@@ -1,8 +1,8 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireMe } from '../wire.ts';
-import { button, h, remember, svg } from './dom.ts';
+import { button, h, remember, svg } from './browser/dom.ts';
 import { openSheet } from './lightbox.ts';
-import { get, post } from './net.ts';
+import { get, post } from './browser/net.ts';
 
 const { door } = words;
 

@@ -1,7 +1,7 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WirePost } from '../wire.ts';
-import { serverNow } from './clock.ts';
-import { button, h } from './dom.ts';
+import { serverNow } from './browser/clock.ts';
+import { button, h } from './browser/dom.ts';
 import { strike, tile, waitingTile } from './tile.ts';
 import type { Waiting } from './waitingLines.ts';
 

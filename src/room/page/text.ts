@@ -1,7 +1,7 @@
 import { agoText as agoInHours } from '../../words/text/agoText.ts';
 import type { WirePart, WireText } from '../wire.ts';
-import { serverNow } from './clock.ts';
-import { h } from './dom.ts';
+import { serverNow } from './browser/clock.ts';
+import { h } from './browser/dom.ts';
 
 const formats = (timeZone?: string) => ({
   clock: new Intl.DateTimeFormat(undefined, { timeStyle: 'short', timeZone }),

@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { Did, WireAction, WireLeaf, WirePost, WireReply, WireText } from '../wire.ts';
-import { button, h } from './dom.ts';
+import { button, h } from './browser/dom.ts';
 import { inWords } from './inWords.ts';
 import { facts } from './facts.ts';
 import { openFile, picture } from './lightbox.ts';

@@ -1,4 +1,4 @@
-import { remember } from './dom.ts';
+import { remember } from './browser/dom.ts';
 
 export type Sending =
   | {

@@ -1,8 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it, onTestFinished } from 'vitest';
-import { openBrowser, openPage } from '../helpers/room/browser.ts';
-import { breakLog, openRoom, type TestRoom } from '../helpers/room/roomServer.ts';
-import { type Duration, days, hours, minutes, since } from '../../src/studio/ids.ts';
+import { openBrowser, openPage } from '../../helpers/room/browser.ts';
+import { breakLog, openRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { type Duration, days, hours, minutes, since } from '../../../src/studio/ids.ts';
 
 let browser: Browser;
 let room: TestRoom;

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
-import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../helpers/room/browser.ts';
-import { openRoom, type TestRoom } from '../helpers/room/roomServer.ts';
+import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
+import { openRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
 
 let browser: Browser;
 let demo: TestRoom;

@@ -1,8 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
-import { answersAtOnce, type Leaf } from '../../src/contract/contract.ts';
-import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../helpers/room/browser.ts';
-import { openRoom, phoneOf, testRoom, type TestRoom } from '../helpers/room/roomServer.ts';
+import { answersAtOnce, type Leaf } from '../../../src/contract/contract.ts';
+import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
+import { openRoom, phoneOf, testRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
 
 let browser: Browser;
 let demo: TestRoom;

@@ -1,8 +1,8 @@
 import type { Browser, Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser } from '../helpers/room/browser.ts';
-import { answers, enterDemo, phoneAt, typeLine } from '../helpers/room/demoPhone.ts';
-import { openRoom, type TestRoom } from '../helpers/room/roomServer.ts';
+import { axeFindings, openBrowser } from '../../helpers/room/browser.ts';
+import { answers, enterDemo, phoneAt, typeLine } from '../../helpers/room/demoPhone.ts';
+import { openRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
 
 let browser: Browser;
 let demo: TestRoom;

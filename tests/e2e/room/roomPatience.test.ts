@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
-import { openBrowser, openPage } from '../helpers/room/browser.ts';
-import { openRoom, type TestRoom } from '../helpers/room/roomServer.ts';
+import { openBrowser, openPage } from '../../helpers/room/browser.ts';
+import { openRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
 
 let browser: Browser;
 let room: TestRoom;

@@ -1,4 +1,4 @@
-import type { WirePost } from '../wire.ts';
+import type { WirePost } from '../../wire.ts';
 import { phoneNow } from './clock.ts';
 import { GrowingPause } from './growingPause.ts';
 

@@ -1,11 +1,11 @@
 import { expect, it, onTestFinished } from 'vitest';
-import { startReminders } from '../../src/reminders/startReminders.ts';
-import { handbook } from '../helpers/handbook.ts';
-import { en } from '../../src/words/en.ts';
-import { openBrowser, openPage } from '../helpers/room/browser.ts';
-import { at } from '../helpers/room/reminderRoom.ts';
-import { phoneOf, sayAsKeeper, testRoom } from '../helpers/room/roomServer.ts';
-import { settableClock } from '../helpers/store/storeFile.ts';
+import { startReminders } from '../../../src/reminders/startReminders.ts';
+import { handbook } from '../../helpers/handbook.ts';
+import { en } from '../../../src/words/en.ts';
+import { openBrowser, openPage } from '../../helpers/room/browser.ts';
+import { at } from '../../helpers/room/reminderRoom.ts';
+import { phoneOf, sayAsKeeper, testRoom } from '../../helpers/room/roomServer.ts';
+import { settableClock } from '../../helpers/store/storeFile.ts';
 
 const secret = 'oyster catcher';
 const hour = 3_600_000;

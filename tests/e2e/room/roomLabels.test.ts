@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
-import { readCode } from '../helpers/labels/readCode.ts';
-import { renderPdf } from '../helpers/labels/renderPdf.ts';
-import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../helpers/room/browser.ts';
+import { readCode } from '../../helpers/labels/readCode.ts';
+import { renderPdf } from '../../helpers/labels/renderPdf.ts';
+import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
 import {
   gullGrey,
   openRoom,
@@ -11,7 +11,7 @@ import {
   sayAsKeeper,
   testRoom,
   type TestRoom,
-} from '../helpers/room/roomServer.ts';
+} from '../../helpers/room/roomServer.ts';
 
 let browser: Browser;
 let demo: TestRoom;

@@ -1,6 +1,6 @@
 import { connect } from 'node:net';
 import { describe, expect, it } from 'vitest';
-import { systemClock } from '../../src/clock.ts';
+import { systemClock } from '../../../src/clock.ts';
 import {
   breakLog,
   gullGrey,
@@ -10,8 +10,8 @@ import {
   sayAsKeeper,
   testRoom,
   type TestRoom,
-} from '../helpers/room/roomServer.ts';
-import { settableClock } from '../helpers/store/storeFile.ts';
+} from '../../helpers/room/roomServer.ts';
+import { settableClock } from '../../helpers/store/storeFile.ts';
 
 const hour = 3_600_000;
 const day = 24 * hour;

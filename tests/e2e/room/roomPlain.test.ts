@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
-import { openBrowser, openPage, phoneSize } from '../helpers/room/browser.ts';
+import { openBrowser, openPage, phoneSize } from '../../helpers/room/browser.ts';
 import {
   gullGrey,
   openRoom,
@@ -8,7 +8,7 @@ import {
   sayAsKeeper,
   testRoom,
   type TestRoom,
-} from '../helpers/room/roomServer.ts';
+} from '../../helpers/room/roomServer.ts';
 
 let browser: Browser;
 beforeAll(async () => {

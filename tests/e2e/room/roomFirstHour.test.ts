@@ -1,8 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser } from '../helpers/room/browser.ts';
-import { answers, phoneAt, typeLine } from '../helpers/room/demoPhone.ts';
-import { phoneOf, testRoom, type TestRoom } from '../helpers/room/roomServer.ts';
+import { axeFindings, openBrowser } from '../../helpers/room/browser.ts';
+import { answers, phoneAt, typeLine } from '../../helpers/room/demoPhone.ts';
+import { phoneOf, testRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
 
 let browser: Browser;
 beforeAll(async () => {

@@ -2,11 +2,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
-import { openApp } from '../../src/start/app.ts';
-import { systemClock } from '../../src/clock.ts';
-import type { Request } from '../../src/contract/contract.ts';
-import { connectRoom } from '../../src/start/connectRoom.ts';
-import { Phone, phoneOf, testRoom, type TestRoom } from '../helpers/room/roomServer.ts';
+import { openApp } from '../../../src/start/app.ts';
+import { systemClock } from '../../../src/clock.ts';
+import type { Request } from '../../../src/contract/contract.ts';
+import { connectRoom } from '../../../src/start/connectRoom.ts';
+import { Phone, phoneOf, testRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
 
 /** A member of another platform logs something that is also posted in the room. */
 const logsElsewhere = async ({ app, room, studio }: TestRoom, name: string) => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gullGrey, Phone, phoneOf, sayAsKeeper, testRoom } from '../helpers/room/roomServer.ts';
+import { gullGrey, Phone, phoneOf, sayAsKeeper, testRoom } from '../../helpers/room/roomServer.ts';
 
 const secret = 'oyster catcher';
 
