@@ -203,10 +203,10 @@ describe('the jobs, on a phone', () => {
     const page = await enter('Stirrer');
     await say(page, '/water-or-stir gull wing');
     const before = await tiles(page).count();
-    const press = newest(page).locator('.actions .stamp:not(.quiet)');
+    const press = newest(page).locator('.actions .stamp:not(.quiet)').first();
     await press.dblclick();
     await expect.poll(() => tiles(page).count()).toBe(before + 1);
-    expect(await newest(page).locator('.did').textContent()).toBe('I stirred, Gull Wing');
+    expect(await newest(page).locator('.did').textContent()).toBe('I stirred, Gull Wing, look right');
     expect(await page.locator('.actions').nth(-2).locator('button').first().isDisabled()).toBe(true);
   });
 
