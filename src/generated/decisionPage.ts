@@ -1,5 +1,9 @@
 import { plainText } from '../contract/plainText.ts';
 import { grid, type Move } from '../studio/verdict/decisionTable.ts';
+import { margin } from '../studio/belief/priors.ts';
+import { usualSure } from '../studio/settings/studio.ts';
+import { mostReadings, read, sureBeforeDose, sureToChange } from '../studio/verdict/chooseByChance.ts';
+import { whyWeigh } from '../studio/verdict/whyWeigh.ts';
 import { instant } from '../studio/ids.ts';
 import { rules, type Rule } from '../studio/verdict/rules.ts';
 import type { FlowBand, GravityBand } from '../studio/verdict/verdict.ts';
@@ -54,6 +58,17 @@ export const decisionPage = (): string =>
     w.made,
     w.rules,
     table(w.ruleHead, rules.map(ruleRow)),
+    w.chanceTitle,
+    ...w.chance({
+      sure: 100 * usualSure,
+      seen: 100 * read.enough,
+      gravity: 100 * sureToChange.gravity,
+      flow: 100 * sureToChange.flow,
+      beforeDose: 100 * sureBeforeDose,
+      readings: mostReadings,
+      margin: { gravity: margin.gravity, flow: 100 * margin.flow },
+    }),
+    [w.whyTitle, ...whyWeigh.map(({ name }) => `- ${w.rule[name]}.`)].join('\n'),
     w.gridTitle,
     w.grid,
     table(

@@ -47,16 +47,16 @@ export interface Chooser {
 }
 
 /** So sure that gravity is right must one be before a dose: it would hide water that nobody logged. */
-const sureBeforeDose = 0.85;
+export const sureBeforeDose = 0.85;
 /** However many readings: water or powder takes a whole 95 % interval outside the window, half of 5 % on its side; a dose less. */
-const sureToChange = { gravity: 0.975, flow: 0.95 };
+export const sureToChange = { gravity: 0.975, flow: 0.95 };
 /** With a volume less sure than this, amounts are told by the litre, and the level is asked for. */
 const levelAsked = 0.15;
 /** Well beyond `sure`: worth no reading of its own. */
 const plain = 0.97;
 
 /** How sure to be once weight and flow were read in this visit: at first, after five readings, and at last. */
-const read = { enough: 0.85, afterFive: 0.7, lastly: 0.5 };
+export const read = { enough: 0.85, afterFive: 0.7, lastly: 0.5 };
 
 /**
  * At a window's edge more readings tell little and cost minutes: after some of them what is likelier is done, and said with
@@ -119,7 +119,7 @@ const readNext = (
 };
 
 /** After so many readings in one visit something is odd: a keeper looks. */
-const mostReadings = 8;
+export const mostReadings = 8;
 
 /** Where no seconds say how it should flow, a finger does. */
 const chooseByFinger = ({ chances: { gravity }, visit }: Sureness, { sure, byFinger }: Chooser): ByChance => {

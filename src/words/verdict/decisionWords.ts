@@ -27,7 +27,7 @@ const rule: Record<Exclude<RuleName, 'grid'>, string> = {
   'weigh-first':
     'It is not sure enough to be right, or it is off, and nobody has weighed it in this visit: within the last hour, with nothing poured in since',
   'stir-again': 'It is sure enough to be right, and was stirred more than 45 minutes ago',
-  unsettled: 'Six readings in one visit did not tell',
+  unsettled: 'Eight readings in one visit did not tell',
   unsure: 'Gravity may be inside its window, but the reading is less exact than the window is wide',
 };
 
@@ -66,10 +66,30 @@ const gravity: Record<GravityBand, string> = { low: 'low', in: 'in', high: 'high
 export const decisionWords = {
   title: '# Water or stir?',
   made: '`npm run readme` writes this page from the bot’s own rules.',
-  rules:
-    'The first of these that applies is the answer. A gravity is *low* or *high* only when its whole 95 % interval is outside the window.',
+  rules: 'The first of these that applies is the answer.',
+  chanceTitle: '## Otherwise: how likely it is to be right',
+  /** Chances of 1. */
+  chance: (c: {
+    sure: number;
+    seen: number;
+    gravity: number;
+    flow: number;
+    beforeDose: number;
+    readings: number;
+    margin: { gravity: number; flow: number };
+  }): string[] => [
+    `What was read wears off: water may have dried off, and somebody may have poured something in and not logged it. So the bot reckons how likely gravity and flow are both right now. Right is the window and a little beyond it: ${c.margin.gravity} of gravity, ${c.margin.flow} % of the seconds.`,
+    `1. It is at least ${c.sure} % likely, or as a keeper set (\`/studio set sure:\`): **use it**. Weighed and looked at in this visit, ${c.seen} % is enough; the answer then says its chance. A visit is an hour with nothing poured in.`,
+    `2. It was not weighed in this visit: the cheapest reading that may settle it. A look, or a cup time; else weigh it and time it.`,
+    `3. Gravity is at least ${c.gravity} % likely to be outside its window, which is a whole 95 % interval: the grid’s row *high* or *low*.`,
+    `4. Gravity is at least ${c.beforeDose} % likely to be right, a cup was timed, and flow is at least ${c.flow} % likely to be outside its window: the grid’s row *in*. What ran thick before the last stir is timed again first.`,
+    `5. Otherwise what is in doubt is read again; after ${c.readings} readings, a keeper is asked.`,
+    'A bucket that was stirred more than 45 minutes ago, with no rest limit of its own, is stirred once more before it is used.',
+  ],
+  whyTitle:
+    'Where a weighing is asked for, the first of these that applies is said as the reason; each counts as a chance, and none decides by itself.',
   ruleHead: ['', 'when', 'do now', 'after that', 'and not'],
-  gridTitle: '## Otherwise: gravity and flow',
+  gridTitle: '## What is done then: gravity and flow',
   grid: 'The rows are gravity against its window, the columns flow against its window. Where a cell has several answers, the first that applies is given. Only keepers do what is marked *keeper*: a member is told to ask one, and sees the amounts.',
   gridHead: (flow: readonly FlowBand[]): string[] => [
     'gravity \\ flow',
