@@ -5,7 +5,13 @@ import { grid, type Move } from './decisionTable.ts';
 import { isForDipping, judgesFlow, judgesGravity } from './judgedBy.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { moveAmounts } from './moveAmounts.ts';
-import { chooseByChance, gravityForAmounts, surenessOf, type Sureness } from './chooseByChance.ts';
+import {
+  chooseByChance,
+  gravityForAmounts,
+  mostReadings,
+  surenessOf,
+  type Sureness,
+} from './chooseByChance.ts';
 import { widerThanWindow } from './gravityBand.ts';
 import { facts, type Facts } from './facts.ts';
 import { rules, unbelieved, type Rule } from './rules.ts';
@@ -229,6 +235,11 @@ const byChance = (f: Facts, role: Role, sure: number): Verdict => {
     case 'ask':
       return byAsking(chance, chosen.asks);
     case 'move':
+      // Nobody pours on a belief that the last reading does not bear out.
+      if (chosen.gravity !== 'in' && f.measured?.band !== chosen.gravity)
+        return (sureness.visit?.readings ?? 0) >= mostReadings
+          ? unsettled(chance)
+          : byAsking(chance, ['weight']);
       return byMove(chance, chosen);
     case 'unsettled':
       return unsettled(chance);
