@@ -54,7 +54,17 @@ export const openGlazeRoom = async (): Promise<GlazeRoom> => {
     bugs.push(error);
     return `bug-${bugs.length}`;
   };
-  const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
+  const desk = openDesk({
+    commands,
+    books: store.books,
+    words: en,
+    handbook,
+    labels: {
+      roomOf: () => undefined,
+      print: async (sheet) => (await import('../../../src/labels/labelsPdf.ts')).labelsPdf(sheet),
+    },
+    report,
+  });
   const studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
   const member = (name: string) => store.people.memberOf(studio, 'terminal', name, name);
   let lines = 0;
