@@ -101,7 +101,7 @@ it('a notebook in any order leaves the states that typing its lines one after an
       expect({ code, heard }).toMatchObject({ code: 0 });
       expect(await statesOf(app, studio)).toEqual(await statesOf(app, spoken.studio));
     }),
-    { numRuns: 12 },
+    { numRuns: 4 },
   );
   await app.store.close();
   expect(await checkStates(file)).toMatchObject({ outdated: 0, differing: [] });
