@@ -187,6 +187,7 @@ const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
       ...unbelieved(f),
       ...unexpected(f),
       { because: 'weigh-first', ...definedOnly({ weighed }) },
+      ...(conditions['just-mixed'](f) ? [{ because: 'just-mixed' } as const] : []),
       ...(f.measured?.reasons ?? []),
       ...f.flow.reasons,
       ...surely(sureness, f),

@@ -50,6 +50,8 @@ const measure = (verdict: Verdict): Text => {
         ? t`It is stirred: measure it before anything else. Something went in since the last reading.`
         : t`Stir it, then measure it before anything else: something went in since the last reading.`;
     case 'weigh-first':
+      if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
+        return t`Let the air rise out for a few minutes, then weigh a cup of it and time it. Take no water out.`;
       if (verdict.reasons.some(({ because }) => because === 'unexpected'))
         return t`Weigh a second cup first: the logbook did not expect this. Change nothing before.`;
       return verdict.readyToMeasure

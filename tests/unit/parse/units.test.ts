@@ -81,7 +81,9 @@ describe('the studio’s measures', () => {
   it('the volume has no more digits than its uncertainty carries', async () => {
     const room = await roomIn('metric');
     await room.say(1, '/reading bucket:a gravity:1.5 seconds:14 stirred:yes');
-    const answer = await room.say(2, '/added bucket:a what:water amount:53ml');
+    await room.say(2, '/added bucket:a what:water amount:53ml');
+    await room.say(3, '/reading bucket:a gravity:1.498 seconds:14 stirred:yes');
+    const answer = await room.say(4, '/reading bucket:a gravity:1.498 seconds:14 stirred:yes');
     // 15.053 l, known to 10 %.
     expect(answer.reasons.join('\n')).toMatch(/Worked out for 15\.1 l in the pail, ± 1\.5 l/);
   });
