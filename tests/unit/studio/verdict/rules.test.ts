@@ -197,7 +197,9 @@ describe('fourth: measure', () => {
     expect(verdictOf(await room.say(10 + 7 * days, ask)).gravity).toMatchObject({ believed: true });
     const old = await room.say(11 + 7 * days, ask);
     expect(verdictOf(old)).toMatchObject({ step: 'measure' });
-    expect(text(old.reasons)).toMatch(/Weighed 7 days ago\. The chance that gravity and flow are right is \d in 10/);
+    expect(text(old.reasons)).toMatch(
+      /Weighed 7 days ago\. The chance that gravity and flow are right is \d in 10/,
+    );
     const fresh = await openRoomWithGullGrey();
     await fresh.say(10, good);
     await fresh.say(20 * 60, '/stirred bucket:gg look:right');
