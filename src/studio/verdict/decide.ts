@@ -230,6 +230,8 @@ const byChance = (f: Facts, role: Role, sure: number): Verdict => {
     isCoarse: isCoarse(f),
     isThickSince: f.flow.band === 'thick',
   });
+  // However wide a window is, a bucket that was not weighed, or not since what was known was voided, is weighed first.
+  if ((!f.measured || f.state.voided) && chosen.kind !== 'ask') return byAsking(chance, readNow(f.state));
   switch (chosen.kind) {
     case 'use':
       return isAboutToSettle(f) ? stirAgain(chance) : byMove(chance, { gravity: 'in', flow: 'in', asks: [] });

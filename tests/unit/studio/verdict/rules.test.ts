@@ -361,6 +361,15 @@ describe('a bucket inside its window within the uncertainty is never told to cha
   });
 });
 
+describe('a window so wide that nearly any glaze is in it', () => {
+  it('is no reason to use a bucket that nobody weighed', async () => {
+    const room = await openGlazeRoom();
+    await room.keeper(0, '/bucket add name:Heron gravity:1.2-1.7 seconds:5-60 cup:ford4');
+    const looked = await room.say(1, '/stirred bucket:Heron look:right');
+    expect(verdictOf(looked)).toMatchObject({ step: 'measure', asks: ['weight', 'seconds'] });
+  });
+});
+
 describe('what is said, not hidden', () => {
   it('cup and finger that disagree', async () => {
     const room = await openRoomWithGullGrey();
