@@ -13,20 +13,8 @@ const action = (label: Text, path: string, typed: Record<string, string>, verdic
   press: 'run',
 });
 
-/** Buttons for what a member probably does next. If a new reading is needed, it comes first. */
+/** Buttons for what a member probably does next. */
 export const verdictActions = (
-  verdict: Verdict,
-  settings: BucketSettings,
-  asking: Pick<Asking, 'words' | 'role'>,
-  studio: Studio,
-): Action[] => {
-  const likely = stepActions(verdict, settings, asking, studio);
-  return verdict.dont.includes('change-on-one-reading')
-    ? likely.toSorted((a, b) => Number(b.press === 'edit') - Number(a.press === 'edit'))
-    : likely;
-};
-
-const stepActions = (
   verdict: Verdict,
   settings: BucketSettings,
   { words, role }: Pick<Asking, 'words' | 'role'>,

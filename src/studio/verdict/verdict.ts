@@ -63,7 +63,6 @@ export type Dont =
   | 'flocculant-to-hide-water'
   | 'water-to-thin-a-gel'
   | 'water-on-looks'
-  | 'change-on-one-reading'
   | 'powder-by-member'
   | 'all-at-once';
 

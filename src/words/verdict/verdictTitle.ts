@@ -169,12 +169,7 @@ const use = ({ reasons }: Verdict): Text => {
 };
 
 /** The answer in a line that stands alone on a locked phone. */
-export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text =>
-  verdict.dont.includes('change-on-one-reading')
-    ? t`Weigh a second cup first: the logbook did not expect this. If it reads the same: ${step(verdict, units)}`
-    : step(verdict, units);
-
-const step = (verdict: Verdict, units: UnitSystem): Text => {
+export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
   const pouring = water(verdict.amounts, units);
   switch (verdict.step) {
     case 'on-hold':

@@ -34,7 +34,6 @@ const dontWords: Record<Dont, string> = {
   'water-to-thin-a-gel': "Don't add water: a gel only looks thick.",
   'water-on-looks':
     "Don't change the water just from how it looks. If you have no scale, use another bucket, or ask.",
-  'change-on-one-reading': "Don't change the bucket on one reading that the logbook can't explain.",
   'powder-by-member': 'Only keepers add dry powder.',
   'all-at-once': "Don't pour the other half before you have measured again.",
 };
