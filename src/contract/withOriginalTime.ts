@@ -1,5 +1,6 @@
 import { instant } from '../studio/ids.ts';
-import type { Asking, Leaf, Request } from './contract.ts';
+import type { Asking, Leaf } from './contract.ts';
+import type { Request } from './desk.ts';
 import { isoInstant } from '../studio/time/isoInstant.ts';
 
 /** The option that says when what is logged was done. */

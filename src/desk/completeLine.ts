@@ -1,12 +1,5 @@
-import {
-  isGroup,
-  typedOptions,
-  type Choice,
-  type Command,
-  type Desk,
-  type Leaf,
-  type Request,
-} from '../contract/contract.ts';
+import { isGroup, typedOptions, type Choice, type Command, type Leaf } from '../contract/contract.ts';
+import type { Desk, Request } from '../contract/desk.ts';
 import { leafAt, optionStarts, parseLine, quoted } from '../contract/parseLine.ts';
 
 export type Asker = Pick<Request, 'studio' | 'member' | 'role' | 'now'>;

@@ -2,7 +2,8 @@ import { definedOnly } from '../definedOnly.ts';
 import { nearestCommand } from './nearestCommand.ts';
 import { parseLine, type LineProblem } from '../contract/parseLine.ts';
 import { refusal } from '../contract/refusal.ts';
-import type { Desk, Reply, Request } from '../contract/contract.ts';
+import type { Reply } from '../contract/contract.ts';
+import type { Desk, Request } from '../contract/desk.ts';
 import type { Words } from '../words/words.ts';
 
 /** Whoever is in need says so in the first words. */

@@ -1,4 +1,5 @@
-import type { Chart, Command, Desk, Request } from '../contract/contract.ts';
+import type { Chart, Command } from '../contract/contract.ts';
+import type { Desk, Request } from '../contract/desk.ts';
 import type { Log } from '../contract/log.ts';
 
 export type StudioId = Request['studio'];

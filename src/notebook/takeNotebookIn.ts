@@ -1,7 +1,7 @@
 import type { Command, Logging, Reply } from '../contract/contract.ts';
 import { leafAt } from '../contract/parseLine.ts';
 import { plainText } from '../contract/plainText.ts';
-import { runLeaf } from '../desk/dispatch.ts';
+import { runLeaf } from '../desk/runLeaf.ts';
 import { marksInText } from '../studio/bucket/bucketHazards.ts';
 import type { BucketState } from '../studio/bucket/bucketState.ts';
 import type { Handbook } from '../studio/handbook.ts';

@@ -1,4 +1,4 @@
-import type { Request, Voice } from '../contract/contract.ts';
+import type { Request, Voice } from '../contract/desk.ts';
 import type { Log } from '../contract/log.ts';
 import type { LogbookStore, ReminderQueue } from '../studio/logbook/ports.ts';
 import type { Handbook } from '../studio/handbook.ts';

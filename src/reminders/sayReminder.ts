@@ -1,4 +1,4 @@
-import type { Voice } from '../contract/contract.ts';
+import type { Voice } from '../contract/desk.ts';
 import { instant, later, minutes, duration, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, ReminderOutcome } from '../studio/logbook/ports.ts';
 import { quietAt } from '../studio/time/quietHours.ts';

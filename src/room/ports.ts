@@ -1,4 +1,5 @@
-import type { Chart, Command, Desk, Reply, Request } from '../contract/contract.ts';
+import type { Chart, Command, Reply } from '../contract/contract.ts';
+import type { Desk, Request } from '../contract/desk.ts';
 import type { Log } from '../contract/log.ts';
 import type { PeopleChange } from '../studio/logbook/ports.ts';
 import type { Credentials, Post as PostOf, PostStore as StoreOf } from '../studio/logbook/roomPorts.ts';

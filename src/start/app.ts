@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Clock } from '../clock.ts';
-import type { Desk } from '../contract/contract.ts';
+import type { Desk } from '../contract/desk.ts';
 import { openDesk } from '../desk/dispatch.ts';
 import { commands } from './registry.ts';
 import { openHandbook } from '../search/openHandbook.ts';

@@ -1,7 +1,7 @@
 import { definedOnly } from '../definedOnly.ts';
 import type { App } from './app.ts';
 import { UsageProblem } from './exitCodeOf.ts';
-import type { Desk, Voice } from '../contract/contract.ts';
+import type { Desk, Voice } from '../contract/desk.ts';
 import type { Log } from '../contract/log.ts';
 import type { Config } from './config.ts';
 import type { Discord } from '../discord/connection/startDiscord.ts';

@@ -1,5 +1,5 @@
 import type { App } from './app.ts';
-import type { Voice } from '../contract/contract.ts';
+import type { Voice } from '../contract/desk.ts';
 import type { Log } from '../contract/log.ts';
 import { startReminders, type Reminders } from '../reminders/startReminders.ts';
 

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { createInterface } from 'node:readline';
-import type { Action, Desk, Reply, ReplyFile, Request } from '../contract/contract.ts';
+import type { Action, Reply, ReplyFile } from '../contract/contract.ts';
+import type { Desk, Request } from '../contract/desk.ts';
 import { speak } from '../desk/speak.ts';
 import type { Instant } from '../studio/ids.ts';
 import type { Words } from '../words/words.ts';

@@ -1,4 +1,5 @@
-import type { Reply, Voice } from '../contract/contract.ts';
+import type { Reply } from '../contract/contract.ts';
+import type { Voice } from '../contract/desk.ts';
 
 /** Prints reminders at this terminal. */
 export const terminalVoice = (

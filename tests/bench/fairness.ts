@@ -12,7 +12,7 @@ const quick = process.argv.includes('--quick');
 const SECONDS = quick ? 5 : 30;
 const A_SECOND = 10;
 
-const root = fileURLToPath(new URL('../../../..', import.meta.url));
+const root = fileURLToPath(new URL('../..', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'bench-fairness-'));
 const server = spawn(process.execPath, [join(root, 'dist/run/main.js')], {
   cwd: folder,

@@ -1,5 +1,6 @@
 import { SnowflakeUtil, type APIInteraction } from 'discord.js';
-import type { Leaf, Reply, Request } from '../../contract/contract.ts';
+import type { Leaf, Reply } from '../../contract/contract.ts';
+import type { Request } from '../../contract/desk.ts';
 import type { ParsedLine } from '../../contract/parseLine.ts';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import type { Bot } from '../bot.ts';

@@ -6,7 +6,7 @@ import {
   PermissionFlagsBits,
   Routes,
 } from 'discord.js';
-import type { Request } from '../../contract/contract.ts';
+import type { Request } from '../../contract/desk.ts';
 import type { Bot } from '../bot.ts';
 import { failureOf } from '../failure.ts';
 import type { StudioId } from '../ports.ts';

@@ -7,7 +7,7 @@ import {
   Options,
   type GatewayInteractionCreateDispatchData,
 } from 'discord.js';
-import type { Voice } from '../../contract/contract.ts';
+import type { Voice } from '../../contract/desk.ts';
 import { DiscordProblem } from './discordProblem.ts';
 import { failureOf, forLog } from '../failure.ts';
 import type { Bot } from '../bot.ts';

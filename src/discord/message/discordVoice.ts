@@ -1,5 +1,5 @@
 import type { REST } from 'discord.js';
-import type { Voice } from '../../contract/contract.ts';
+import type { Voice } from '../../contract/desk.ts';
 import { directChannel } from './directChannel.ts';
 import { failureOf } from '../failure.ts';
 import type { DiscordPorts } from '../ports.ts';

@@ -1,4 +1,4 @@
-import type { Desk } from '../../contract/contract.ts';
+import type { Desk } from '../../contract/desk.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import type { Room } from './room.ts';
 

@@ -1,4 +1,4 @@
-import type { Voice } from '../../contract/contract.ts';
+import type { Voice } from '../../contract/desk.ts';
 import type { Room } from './room.ts';
 
 /** Posts a reminder in the room, for its member alone or for everybody, who see it at the next visit. */

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
-import type { Command, Reply, Request } from '../../contract/contract.ts';
+import type { Command, Reply } from '../../contract/contract.ts';
+import type { Request } from '../../contract/desk.ts';
 import { leafAt, parseLine, printLine } from '../../contract/parseLine.ts';
 import { longAgo } from '../../contract/kinds/when.ts';
 import { plainText } from '../../contract/plainText.ts';

@@ -2,7 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { AddressInfo } from 'node:net';
-import type { Desk, Voice } from '../../contract/contract.ts';
+import type { Desk, Voice } from '../../contract/desk.ts';
 import { troubleOf } from '../../contract/trouble.ts';
 import { FairShare } from '../access/fairShare.ts';
 import { followPeople } from './followPeople.ts';

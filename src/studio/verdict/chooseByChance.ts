@@ -5,7 +5,7 @@ import { chancesOf, type Chances } from '../belief/chances.ts';
 import { withGlance, withReading } from '../belief/observed.ts';
 import { noise } from '../belief/priors.ts';
 import { middleFlow } from '../belief/startBelief.ts';
-import { place, together, type Belief, type Component } from '../belief/mixture.ts';
+import { place, type Belief, type Component } from '../belief/mixture.ts';
 import { visitAt, type Visit } from '../belief/visit.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
@@ -17,8 +17,6 @@ export interface Sureness {
   visit: Visit | undefined;
   /** The likeliest account's gravity, which amounts go by. */
   likely: { value: Gravity; u95: number };
-  /** Of ln litres. */
-  volumeSd: number;
   /** The chances as they would be if it were looked at or timed now, and were right. */
   ifRight(by: 'look' | 'seconds'): Chances;
 }
@@ -28,8 +26,8 @@ export type ByChance =
   | { kind: 'use' }
   /** What is wanted, the best first. */
   | { kind: 'ask'; asks: [Asked, ...Asked[]] }
-  /** The cell of the grid that says what to do, and what else is wanted to say how much. */
-  | { kind: 'move'; gravity: GravityBand; flow: FlowBand; asks: Asked[] }
+  /** The cell of the grid that says what to do. */
+  | { kind: 'move'; gravity: GravityBand; flow: FlowBand }
   /** Many readings, and they do not settle it. */
   | { kind: 'unsettled' };
 
@@ -50,8 +48,6 @@ export interface Chooser {
 export const sureBeforeDose = 0.85;
 /** However many readings: water or powder takes a whole 95 % interval outside the window, half of 5 % on its side; a dose less. */
 export const sureToChange = { gravity: 0.975, flow: 0.95 };
-/** With a volume less sure than this, amounts are told by the litre, and the level is asked for. */
-const levelAsked = 0.15;
 /** Well beyond `sure`: worth no reading of its own. */
 const plain = 0.97;
 
@@ -74,12 +70,10 @@ const likeliest = ([first, ...others]: readonly Component[]): Sureness['likely']
 /** A bucket's sureness as of now: a view, which ages a copy. */
 export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sureness => {
   const then: Belief = aged(belief, now, settings);
-  const { mean, covariance } = together(then.components);
   return {
     chances: chancesOf(then, settings),
     visit: visitAt(belief, now),
     likely: likeliest(then.components),
-    volumeSd: Math.sqrt(covariance[place.volume * (mean.length + 1)] ?? 0),
     ifRight: (by) => {
       const { components } = then;
       if (!settings.efflux) return chancesOf(then, settings);
@@ -127,10 +121,9 @@ const chooseByFinger = ({ chances: { gravity }, visit }: Sureness, { sure, byFin
   const { gravity: off } = sureToChange;
   const band = gravity.high >= off ? 'high' : gravity.low >= off ? 'low' : 'in';
   if (band === 'in' && gravity.in >= sure && (byFinger === 'in' || byFinger === 'unknown'))
-    return byFinger === 'in' ? { kind: 'use' } : { kind: 'move', gravity: 'in', flow: 'unknown', asks: [] };
+    return byFinger === 'in' ? { kind: 'use' } : { kind: 'move', gravity: 'in', flow: 'unknown' };
   if (!visit?.weighed) return ask('weight');
-  if (band !== 'in' || gravity.in >= sureBeforeDose)
-    return { kind: 'move', gravity: band, flow: byFinger, asks: [] };
+  if (band !== 'in' || gravity.in >= sureBeforeDose) return { kind: 'move', gravity: band, flow: byFinger };
   return visit.readings >= mostReadings ? { kind: 'unsettled' } : ask('weight');
 };
 
@@ -139,7 +132,7 @@ const chooseByFinger = ({ chances: { gravity }, visit }: Sureness, { sure, byFin
  * likely enough that it is off and it was weighed in this visit, and else read what is in doubt.
  */
 export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance => {
-  const { chances, visit, volumeSd } = sureness;
+  const { chances, visit } = sureness;
   const { gravity, flow, both } = chances;
   if (!gravity || !flow || both === null) return chooseByFinger(sureness, chooser);
   const isSeen = visit !== undefined && (visit.timed || visit.look !== undefined);
@@ -149,16 +142,14 @@ export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance =
     return { kind: 'use' };
   if (!visit?.weighed) return readNext(sureness, chooser);
   const byFlow = flow.thin >= sureToChange.flow ? 'thin' : flow.thick >= sureToChange.flow ? 'thick' : 'in';
-  const asks: Asked[] = volumeSd > levelAsked ? ['level'] : [];
   if (gravity.high >= sureToChange.gravity)
-    return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown', asks };
+    return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown' };
   // It may be a gel that was thinned with water: how it flows says what to do.
-  if (gravity.low >= sureToChange.gravity && isSeen)
-    return { kind: 'move', gravity: 'low', flow: byFlow, asks };
+  if (gravity.low >= sureToChange.gravity && isSeen) return { kind: 'move', gravity: 'low', flow: byFlow };
   if (byFlow !== 'in' && visit.timed && gravity.in >= sureBeforeDose) {
     // A gel thins when it is stirred: what ran thick before the last stir is timed again.
     if (byFlow === 'thick' && !chooser.isThickSince) return ask('seconds');
-    return { kind: 'move', gravity: 'in', flow: byFlow, asks };
+    return { kind: 'move', gravity: 'in', flow: byFlow };
   }
   return visit.readings >= mostReadings ? { kind: 'unsettled' } : readNext(sureness, chooser);
 };

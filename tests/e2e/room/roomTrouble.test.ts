@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
 import { openApp } from '../../../src/start/app.ts';
 import { systemClock } from '../../../src/clock.ts';
-import type { Request } from '../../../src/contract/contract.ts';
+import type { Request } from '../../../src/contract/desk.ts';
 import { connectRoom } from '../../../src/start/connectRoom.ts';
 import { Phone, phoneOf, testRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
 

@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import type { Desk, Request } from '../../../src/contract/contract.ts';
+import type { Desk, Request } from '../../../src/contract/desk.ts';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import { printLine } from '../../../src/contract/parseLine.ts';
 import { speak } from '../../../src/desk/speak.ts';

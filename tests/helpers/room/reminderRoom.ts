@@ -1,5 +1,6 @@
 import { onTestFinished } from 'vitest';
-import type { Reply, Voice } from '../../../src/contract/contract.ts';
+import type { Reply } from '../../../src/contract/contract.ts';
+import type { Voice } from '../../../src/contract/desk.ts';
 import { connectDiscord } from '../../../src/start/connectDiscord.ts';
 import { startReminders, type Reminders } from '../../../src/reminders/startReminders.ts';
 import { openStore, type Store } from '../../../src/store/openStore.ts';

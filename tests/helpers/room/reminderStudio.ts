@@ -1,4 +1,4 @@
-import type { Desk } from '../../../src/contract/contract.ts';
+import type { Desk } from '../../../src/contract/desk.ts';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import { speak } from '../../../src/desk/speak.ts';
 import { commands } from '../../../src/start/registry.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
-import type { Reply, Voice } from '../../../src/contract/contract.ts';
+import type { Reply } from '../../../src/contract/contract.ts';
+import type { Voice } from '../../../src/contract/desk.ts';
 import { startReminders } from '../../../src/reminders/startReminders.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { instant, type MemberId } from '../../../src/studio/ids.ts';

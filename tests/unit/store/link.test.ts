@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openDesk } from '../../../src/desk/dispatch.ts';
 import { speak } from '../../../src/desk/speak.ts';
-import type { Request } from '../../../src/contract/contract.ts';
+import type { Request } from '../../../src/contract/desk.ts';
 import { commands } from '../../../src/start/registry.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo, type MemberId } from '../../../src/studio/ids.ts';

@@ -18,7 +18,6 @@ const bucket = (more: {
   /** How sure a look, or seconds, that were right would make it. */
   ifLook?: number;
   ifSeconds?: number;
-  volumeSd?: number;
 }): Sureness => {
   const { low = 0, high = 0, thin = 0, thick = 0 } = more;
   const chances: Chances = {
@@ -30,7 +29,6 @@ const bucket = (more: {
     chances,
     visit: more.visit && { ...visit, ...more.visit },
     likely: { value: gravity(1.44), u95: 0.01 },
-    volumeSd: more.volumeSd ?? 0.05,
     ifRight: (by) => ({ ...chances, both: (by === 'look' ? more.ifLook : more.ifSeconds) ?? 0 }),
   };
 };
@@ -63,7 +61,7 @@ describe('what a stirred bucket asks for, by chance', () => {
     [
       'it is surely too heavy: water',
       bucket({ high: 0.98, visit: measured }),
-      { kind: 'move', gravity: 'high', flow: 'in', asks: [] },
+      { kind: 'move', gravity: 'high', flow: 'in' },
     ],
     [
       'it is surely too heavy, by a weighing of another visit: weigh it first',
@@ -71,24 +69,19 @@ describe('what a stirred bucket asks for, by chance', () => {
       { kind: 'ask', asks: ['weight', 'seconds'] },
     ],
     [
-      'nobody knows how full it is: the level too',
-      bucket({ high: 0.98, visit: measured, volumeSd: 0.3 }),
-      { kind: 'move', gravity: 'high', flow: 'in', asks: ['level'] },
-    ],
-    [
       'it is surely too light: water off',
       bucket({ low: 0.98, visit: measured }),
-      { kind: 'move', gravity: 'low', flow: 'in', asks: [] },
+      { kind: 'move', gravity: 'low', flow: 'in' },
     ],
     [
       'it is surely too light and thick',
       bucket({ low: 0.98, thick: 0.97, visit: measured }),
-      { kind: 'move', gravity: 'low', flow: 'thick', asks: [] },
+      { kind: 'move', gravity: 'low', flow: 'thick' },
     ],
     [
       'gravity is right and it is surely thin: a dose',
       bucket({ thin: 0.97, visit: measured }),
-      { kind: 'move', gravity: 'in', flow: 'thin', asks: [] },
+      { kind: 'move', gravity: 'in', flow: 'thin' },
     ],
     [
       'gravity is in doubt: no dose that would hide water, weigh again',
@@ -116,7 +109,7 @@ describe('what a stirred bucket asks for, by chance', () => {
 
   it('times again what ran thick before it was stirred on', () => {
     const thick = bucket({ thick: 0.97, visit: measured });
-    expect(chooseByChance(thick, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'thick', asks: [] });
+    expect(chooseByChance(thick, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'thick' });
     expect(chooseByChance(thick, { ...at, isThickSince: false })).toEqual({ kind: 'ask', asks: ['seconds'] });
   });
 
@@ -137,7 +130,7 @@ describe('what a stirred bucket asks for, by chance', () => {
       chances: { gravity: { low: 0.02, in: 0.97, high: 0.01 }, flow: null, both: null },
     };
     expect(chooseByChance(noFlow, { ...at, byFinger: 'in' })).toEqual({ kind: 'use' });
-    expect(chooseByChance(noFlow, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'unknown', asks: [] });
+    expect(chooseByChance(noFlow, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'unknown' });
     expect(chooseByChance(noFlow, { ...at, byFinger: 'thin' })).toEqual({ kind: 'ask', asks: ['weight'] });
     const neither: Sureness = { ...noFlow, chances: { gravity: null, flow: null, both: null } };
     expect(chooseByChance(neither, at)).toEqual({ kind: 'unsettled' });

@@ -1,0 +1,59 @@
+import { definedOnly } from '../../definedOnly.ts';
+import { byMove, conditions, type Chance } from './byMove.ts';
+import { byRule } from './byRule.ts';
+import { unbelieved } from './rules.ts';
+import { unexpected } from './unexpected.ts';
+import type { Asked, Verdict } from './verdict.ts';
+import { asRead, surely, verdictOn } from './verdictOn.ts';
+import { whyWeigh } from './whyWeigh.ts';
+
+/** A reading is wanted: how it flows, or first of all its weight, and then why. */
+export const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
+  const { f, sureness } = chance;
+  // Weighed, and likely right: what is open is how it flows.
+  if (f.measured && asks[0] !== 'weight') return byMove(chance, { gravity: 'in', flow: 'unknown', asks });
+  const why = whyWeigh.find(({ applies }) => applies(f));
+  if (why) return byRule(f, why, { asks, sureness });
+  const weighed = f.state.believed?.at;
+  return verdictOn(f, asRead(f.read, true), {
+    step: 'measure',
+    rule: 'weigh-first',
+    asks,
+    then: undefined,
+    keeperStep: undefined,
+    amounts: {},
+    reasons: [
+      ...f.reasons,
+      ...unbelieved(f),
+      ...unexpected(f),
+      { because: 'weigh-first', ...definedOnly({ weighed }) },
+      ...(conditions['just-mixed'](f) ? [{ because: 'just-mixed' } as const] : []),
+      ...(f.measured?.reasons ?? []),
+      ...f.flow.reasons,
+      ...surely(sureness, f),
+    ],
+    dont: ['water-on-looks'],
+    cautions: [],
+  });
+};
+
+/** Many readings, and they do not settle it. */
+export const unsettled = ({ f, sureness }: Chance): Verdict =>
+  verdictOn(f, asRead(f.read, true), {
+    step: 'ask-keeper',
+    rule: 'unsettled',
+    asks: [],
+    then: undefined,
+    keeperStep: undefined,
+    amounts: {},
+    reasons: [
+      ...f.reasons,
+      ...unexpected(f),
+      { because: 'unsettled', readings: sureness.visit?.readings ?? 0 },
+      ...(f.measured?.reasons ?? []),
+      ...f.flow.reasons,
+      ...surely(sureness, f),
+    ],
+    dont: ['adjust'],
+    cautions: [],
+  });

@@ -1,0 +1,93 @@
+import { definedOnly } from '../../definedOnly.ts';
+import { volumeNow } from '../bucket/volumeNow.ts';
+import { minutes, since, type Role } from '../ids.ts';
+import { barehanded } from '../settings/barehanded.ts';
+import { gravityForAmounts, type Sureness } from './chooseByChance.ts';
+import { grid, type Move } from './decisionTable.ts';
+import type { Facts } from './facts.ts';
+import { isForDipping } from './judgedBy.ts';
+import { moveAmounts } from './moveAmounts.ts';
+import { unbelieved } from './rules.ts';
+import { unexpected } from './unexpected.ts';
+import type { Asked, FlowBand, GravityBand, Reason, Step, Verdict } from './verdict.ts';
+import { verdictCautions } from './verdictCautions.ts';
+import { asRead, surely, verdictOn } from './verdictOn.ts';
+
+const longStir = 5;
+const airy = minutes(5);
+
+export const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
+  'stirred-short': ({ state }) => (state.stir?.minutes ?? 0) < longStir,
+  'no-way-to-look': ({ state: { settings } }) => settings.efflux === undefined && !barehanded(settings),
+  'just-mixed': ({ state, flow }) =>
+    state.stir?.mixedAt !== undefined && flow.at !== undefined && since(state.stir.mixedAt, flow.at) < airy,
+};
+
+const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
+  if (when === 'no-way-to-look') return [{ because: 'no-way-to-look' }];
+  if (when === 'just-mixed') return [{ because: 'just-mixed' }];
+  const { minutes: stirred } = state.stir ?? {};
+  if (when === 'stirred-short') return [{ because: 'stirred-short', ...definedOnly({ minutes: stirred }) }];
+  return flow.band === 'thick' && stirred !== undefined && stirred >= longStir
+    ? [{ because: 'stirred-long', minutes: stirred }]
+    : [];
+};
+
+export interface Chance {
+  f: Facts;
+  role: Role;
+  sureness: Sureness;
+}
+
+/** How it flows is wanted, as it can be told here. */
+const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
+  asks.length > 0 ? asks : [barehanded(settings) ? 'look' : 'seconds'];
+
+/** Flocculant thickens what is dipped in. Brushing and spraying glazes have gums, which only their keeper knows. */
+const thickeningSteps: ReadonlySet<Step> = new Set(['flocculate', 'deflocculate']);
+const toKeeper: Move = { step: 'ask-keeper', hands: 'anyone', amounts: [], dont: ['adjust'] };
+
+/** A step of the grid, with its amounts. */
+export const byMove = (
+  { f, role, sureness }: Chance,
+  { gravity, flow, asks = [] }: { gravity: GravityBand; flow: FlowBand; asks?: Asked[] },
+): Verdict => {
+  const { measured } = f;
+  const found = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](f));
+  if (!found) throw new Error(`no move for gravity ${gravity}, flow ${flow}`);
+  const { use } = f.state.settings;
+  const thickens = !isForDipping({ use }) && thickeningSteps.has(found.step);
+  const move = thickens ? toKeeper : found;
+  if (!measured) throw new Error(`bucket ${f.state.no}: a move without a measured gravity`);
+  const { amounts, reasons, checkpoint } = moveAmounts(move, f, gravityForAmounts(measured, sureness));
+  const keepersStep = checkpoint ? 'ask-keeper' : move.step;
+  const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
+  const isUnfilled = move.amounts.length > 0 && volumeNow(f.state, f.now) === undefined;
+  const wanted = step === 'measure' ? moveAsks(f, asks) : isUnfilled ? ['level' as const] : [];
+  // The reading that the grid used, even when a later, unbelieved one agrees with it.
+  return verdictOn(f, asRead(f.read, true), {
+    step,
+    rule: 'grid',
+    asks: wanted,
+    then: checkpoint ? undefined : move.then,
+    keeperStep: step === 'ask-keeper' && role === 'member' ? keepersStep : undefined,
+    amounts,
+    reasons: [
+      ...f.reasons,
+      ...unbelieved(f),
+      ...unexpected(f),
+      ...measured.reasons,
+      ...f.flow.reasons,
+      ...surely(sureness, f),
+      ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
+      ...conditionReason(move, f),
+      ...(thickens ? [{ because: 'own-thickener', use } as const] : []),
+      ...reasons,
+    ],
+    dont: [
+      ...(move.step === 'use' && f.state.stir?.addedSince ? (['use-unstirred'] as const) : []),
+      ...move.dont,
+    ],
+    cautions: verdictCautions(move.step, f.state),
+  });
+};
