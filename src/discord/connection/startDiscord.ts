@@ -7,6 +7,7 @@ import {
   Options,
   type GatewayInteractionCreateDispatchData,
 } from 'discord.js';
+import { definedOnly } from '../../definedOnly.ts';
 import type { Voice } from '../../contract/desk.ts';
 import { DiscordProblem } from './discordProblem.ts';
 import { failureOf, forLog } from '../failure.ts';
@@ -49,7 +50,8 @@ export const startDiscord = async (
       MessageManager: 0,
       UserManager: 0,
     }),
-    ...(api === undefined ? {} : { rest: { api } }),
+    // The client keeps a queue for each interaction that it answered, for an hour if it is not told otherwise.
+    rest: { handlerSweepInterval: 10_000, ...definedOnly({ api }) },
   });
   let fail: (why: DiscordProblem) => void = () => undefined;
   const failed = new Promise<never>((_, reject) => (fail = reject));

@@ -40,14 +40,14 @@ const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => 
 
 /**
  * The driver's build uses NORMAL in WAL mode unless FULL is set afterwards. The busy timeout is short because waiting
- * would block everything else.
+ * would block everything else. The cache is small: the system keeps the file's pages too.
  */
 const pragmas = [
   'busy_timeout = 100',
   'journal_mode = WAL',
   'synchronous = FULL',
   'foreign_keys = ON',
-  'cache_size = -65536',
+  'cache_size = -16384',
 ];
 
 const opened = (

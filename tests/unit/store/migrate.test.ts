@@ -97,7 +97,7 @@ describe('an open database', () => {
     expect(read('journal_mode')).toBe('wal');
     expect(read('foreign_keys')).toBe(1);
     expect(read('busy_timeout')).toBe(100);
-    expect(read('cache_size')).toBe(-65536);
+    expect(read('cache_size')).toBe(-16384);
     database.sqlite.close();
   });
 
