@@ -30,10 +30,7 @@ const halves: readonly (readonly (readonly [point: number, weight: number])[])[]
 ];
 
 const rules = halves.map((half) =>
-  half.flatMap(([point, weight]) => [
-    [-point, weight] as const,
-    [point, weight] as const,
-  ]),
+  half.flatMap(([point, weight]) => [[-point, weight] as const, [point, weight] as const]),
 );
 
 const ruleFor = (r: number) => rules[Math.abs(r) < 0.3 ? 0 : Math.abs(r) < 0.75 ? 1 : 2] ?? [];
@@ -65,7 +62,12 @@ const betweenMild = (first: Between, second: Between, r: number): number => {
   const angle = Math.asin(r);
   const [a, b] = [inSight(first.low), inSight(first.high)];
   const [c, d] = [inSight(second.low), inSight(second.high)];
-  const [ac, bc, ad, bd] = [(a * a + c * c) / 2, (b * b + c * c) / 2, (a * a + d * d) / 2, (b * b + d * d) / 2];
+  const [ac, bc, ad, bd] = [
+    (a * a + c * c) / 2,
+    (b * b + c * c) / 2,
+    (a * a + d * d) / 2,
+    (b * b + d * d) / 2,
+  ];
   let sum = 0;
   for (const [x, weight] of ruleFor(r)) {
     const sine = Math.sin((angle * (1 + x)) / 2);

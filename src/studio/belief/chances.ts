@@ -43,24 +43,37 @@ const logged = ({ low, high }: Between): Between => ({ low: Math.log(low), high:
 const below = (components: readonly Component[], at: number, mark: number): number => {
   let sum = 0;
   for (const one of components) {
-    const { low } = marks(one, at, { low: mark, high: mark });
-    sum += one.weight * normalCdf(low);
+    const sd = Math.sqrt(Math.max(1e-12, spreadOf(one, at, at)));
+    sum += one.weight * normalCdf((mark - (one.mean[at] ?? 0)) / sd);
   }
   return sum;
+};
+
+/** Only how likely it is to be off, to either side: far cheaper than all of it. Null without a window. */
+export const chancesOff = (
+  { components }: Pick<Belief, 'components'>,
+  { gravity, efflux }: Windows,
+): { gravity: { low: number; high: number } | null; flow: { thin: number; thick: number } | null } => {
+  const off = (at: number, { low, high }: Between) => ({
+    under: chance(below(components, at, low)),
+    over: chance(1 - below(components, at, high)),
+  });
+  const g = gravity && off(place.gravity, gravity);
+  const z = efflux && off(place.flow, logged(efflux));
+  return {
+    gravity: g ? { low: g.under, high: g.over } : null,
+    flow: z ? { thin: z.under, thick: z.over } : null,
+  };
 };
 
 /** How sure one can be that a bucket is right, as its belief stands. */
 export const chancesOf = ({ components }: Pick<Belief, 'components'>, windows: Windows): Chances => {
   const [gravity, flow] = [rightGravity(windows), rightFlow(windows)];
-  const parts = (at: number, { low, high }: Between, off: Between) => ({
-    under: chance(below(components, at, off.low)),
-    in: chance(below(components, at, high) - below(components, at, low)),
-    over: chance(1 - below(components, at, off.high)),
-  });
-  const g = windows.gravity ? parts(place.gravity, gravity, windows.gravity) : undefined;
-  const z = windows.efflux ? parts(place.flow, flow, logged(windows.efflux)) : undefined;
+  const within = (at: number, { low, high }: Between) =>
+    chance(below(components, at, high) - below(components, at, low));
+  const off = chancesOff({ components }, windows);
   let both: number | null = null;
-  if (g && z) {
+  if (off.gravity && off.flow) {
     both = 0;
     for (const one of components) {
       const [first, second] = [marks(one, place.gravity, gravity), marks(one, place.flow, flow)];
@@ -69,8 +82,8 @@ export const chancesOf = ({ components }: Pick<Belief, 'components'>, windows: W
     }
   }
   return {
-    gravity: g ? { low: g.under, in: g.in, high: g.over } : null,
-    flow: z ? { thin: z.under, in: z.in, thick: z.over } : null,
+    gravity: off.gravity && { ...off.gravity, in: within(place.gravity, gravity) },
+    flow: off.flow && { ...off.flow, in: within(place.flow, flow) },
     both: both === null ? null : chance(both),
   };
 };
