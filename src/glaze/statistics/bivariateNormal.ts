@@ -49,25 +49,28 @@ const aboveMild = (h: number, k: number, r: number): number => {
   return (sum * angle) / (4 * Math.PI) + normalCdf(-h) * normalCdf(-k);
 };
 
-const between = ({ low, high }: Between): number => normalCdf(high) - normalCdf(low);
-
 /** Beyond so many deviations there is nothing that a double can hold. */
 const beyond = 40;
 const inSight = (mark: number): number => Math.min(beyond, Math.max(-beyond, mark));
 
+/** A corner whose part is less than e to this is nothing beside a chance. */
+const leastPart = -30;
+
+/** Whether a corner has a part in the integral: its exponent is the highest where the correlation points at it. */
+const counts = (h: number, k: number, r: number): boolean => {
+  const [one, other] = [Math.abs(h), Math.abs(k)];
+  const sine = h * k * r > 0 ? Math.min(Math.abs(r), Math.min(one, other) / Math.max(one, other)) : 0;
+  return (sine * one * other - (one * one + other * other) / 2) / (1 - sine * sine) > leastPart;
+};
+
 /** Plackett's integral for all four corners of a rectangle, which share the angles. */
-const betweenMild = (first: Between, second: Between, r: number): number => {
-  const apart = between(first) * between(second);
-  if (r === 0) return apart;
-  const angle = Math.asin(r);
+const tiedMild = (first: Between, second: Between, r: number): number => {
   const [a, b] = [inSight(first.low), inSight(first.high)];
   const [c, d] = [inSight(second.low), inSight(second.high)];
-  const [ac, bc, ad, bd] = [
-    (a * a + c * c) / 2,
-    (b * b + c * c) / 2,
-    (a * a + d * d) / 2,
-    (b * b + d * d) / 2,
-  ];
+  if (r === 0 || !(counts(a, c, r) || counts(b, c, r) || counts(a, d, r) || counts(b, d, r))) return 0;
+  const angle = Math.asin(r);
+  const [ac, bc] = [(a * a + c * c) / 2, (b * b + c * c) / 2];
+  const [ad, bd] = [(a * a + d * d) / 2, (b * b + d * d) / 2];
   let sum = 0;
   for (const [x, weight] of ruleFor(r)) {
     const sine = Math.sin((angle * (1 + x)) / 2);
@@ -79,7 +82,7 @@ const betweenMild = (first: Between, second: Between, r: number): number => {
         Math.exp((sine * a * d - ad) * part) +
         Math.exp((sine * b * d - bd) * part));
   }
-  return Math.min(1, Math.max(0, apart + (sum * angle) / (4 * Math.PI)));
+  return (sum * angle) / (4 * Math.PI);
 };
 
 /** What is missing from a correlation of 1: the sharp part of the integrand is taken out and integrated by itself. */
@@ -139,6 +142,21 @@ export interface Between {
   high: number;
 }
 
+const between = ({ low, high }: Between): number => normalCdf(high) - normalCdf(low);
+
+/** What a correlation r adds to the chance that both of two values lie between their marks. */
+export const addedByTie = (first: Between, second: Between, r: number): number => {
+  if (Math.abs(r) < mild) return tiedMild(first, second, r);
+  const above = (h: number, k: number) => bothAbove(h, k, r);
+  return (
+    above(first.low, second.low) -
+    above(first.high, second.low) -
+    above(first.low, second.high) +
+    above(first.high, second.high) -
+    between(first) * between(second)
+  );
+};
+
 /**
  * The chance that two normal values that vary together both lie between their marks: that a bucket is right in
  * gravity and in flow.
@@ -150,13 +168,7 @@ export interface Between {
  * @example bothBetween({ low: 0, high: Infinity }, { low: -Infinity, high: 0 }, 0) //=> 0.25
  */
 export const bothBetween = (first: Between, second: Between, r: number): number => {
-  if (Math.abs(r) < mild) return betweenMild(first, second, r);
-  const above = (h: number, k: number) => bothAbove(h, k, r);
-  const chance =
-    above(first.low, second.low) -
-    above(first.high, second.low) -
-    above(first.low, second.high) +
-    above(first.high, second.high);
+  const chance = between(first) * between(second) + addedByTie(first, second, r);
   // What decimals lose must not leave less than nothing.
   return Math.min(1, Math.max(0, chance));
 };

@@ -1,2 +1,2 @@
 /** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
-export const foldKey = 'T9ha7hidXwQxoBQ1';
+export const foldKey = 'oAmy6adjrxBoOzrE';

@@ -1,6 +1,6 @@
 import { countsOfEvents } from '../../glaze/statistics/countsOfEvents.ts';
 import { days, hours, since, type Instant } from '../ids.ts';
-import { type Belief, type Component, counted, normalized, place } from './mixture.ts';
+import { type Belief, type Component, counted, normalized, onlyContents, place } from './mixture.ts';
 import {
   evaporationPerDay,
   longestAged,
@@ -131,3 +131,7 @@ export const aged = (before: Belief, now: Instant, windows: Windows): Belief => 
   }
   return { ...belief, at: now, days: belief.days + gone, components: normalized(components) };
 };
+
+/** As `aged`, and only of what is in the pail: enough for a view. */
+export const agedView = (belief: Belief, now: Instant, windows: Windows): Belief =>
+  aged({ ...belief, instruments: [], components: belief.components.map(onlyContents) }, now, windows);

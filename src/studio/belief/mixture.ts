@@ -106,6 +106,17 @@ export const addSpread = (
   }
 };
 
+/** An account of gravity, volume and flow alone. */
+export const onlyContents = (one: Component): Component => {
+  const size = one.mean.length;
+  const rows = [0, size, 2 * size];
+  return {
+    ...one,
+    mean: one.mean.slice(0, 3),
+    covariance: rows.flatMap((row) => one.covariance.slice(row, row + 3)),
+  };
+};
+
 /** One component with the same mean and spread as all of them: what is likeliest apart is lost. */
 export const together = (components: readonly Component[]): Component => {
   const { weight, mean, counts } = average(components);

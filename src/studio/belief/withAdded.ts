@@ -35,7 +35,7 @@ export const withAdded = (one: Component, { gravity, litres, sd, tally }: Additi
   mean[place.gravity] = after;
   mean[place.volume] = volume + Math.log(out);
   mean[place.flow] = flow + k * (after - before);
-  if (tally !== undefined) mean[tally] = (mean[tally] ?? 0) + litres;
+  if (tally !== undefined && tally < size) mean[tally] = (mean[tally] ?? 0) + litres;
 
   const p = one.covariance.slice();
   const gg = 1 / out;
@@ -68,10 +68,11 @@ export const withAdded = (one: Component, { gravity, litres, sd, tally }: Additi
     tally === place.powderIn ? 1 : 0,
   ];
   // An instrument is no farther off for it.
-  for (let i = 0; i < ownPlaces; i++) {
+  const own = Math.min(ownPlaces, size);
+  for (let i = 0; i < own; i++) {
     const part = within * within * (along[i] ?? 0);
     if (part === 0) continue;
-    for (let j = 0; j < ownPlaces; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
+    for (let j = 0; j < own; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
   }
   const flowAt = place.flow * (size + 1);
   p[flowAt] = (p[flowAt] ?? 0) + ((after - before) * flowPerGravity.sd) ** 2;
