@@ -1,4 +1,5 @@
 import type { Instant } from '../ids.ts';
+import type { Repeats } from './repeats.ts';
 import type { Visit } from './visit.ts';
 import type { Warmth } from './warmth.ts';
 
@@ -47,6 +48,8 @@ export interface Belief {
   warmth?: Warmth;
   /** When a long stir loosened it, until it has gelled again. */
   loosened?: Instant;
+  /** How well readings repeat, by kind: `weight`, and each flow cup; absent until some were repeated. */
+  repeats?: Record<string, Repeats>;
   /** What was read since somebody came and since the last change; absent after a change. */
   visit?: Visit;
 }
