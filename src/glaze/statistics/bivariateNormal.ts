@@ -1,7 +1,7 @@
 import { normalCdf } from './normal.ts';
 
 /** Half the points and weights of Gauss and Legendre's rules of 6, 12 and 20 points. Abramowitz & Stegun 1964, 25.4 (from memory). */
-const rules: readonly (readonly (readonly [point: number, weight: number])[])[] = [
+const halves: readonly (readonly (readonly [point: number, weight: number])[])[] = [
   [
     [0.9324695142031522, 0.1713244923791705],
     [0.6612093864662647, 0.3607615730481384],
@@ -29,6 +29,10 @@ const rules: readonly (readonly (readonly [point: number, weight: number])[])[] 
   ],
 ];
 
+const rules = halves.map((half) =>
+  half.flatMap(([point, weight]) => [[-point, weight] as const, [point, weight] as const]),
+);
+
 const ruleFor = (r: number) => rules[Math.abs(r) < 0.3 ? 0 : Math.abs(r) < 0.75 ? 1 : 2] ?? [];
 
 /** Up to this correlation the plain integral over it is exact enough. */
@@ -38,12 +42,47 @@ const mild = 0.925;
 const aboveMild = (h: number, k: number, r: number): number => {
   const [product, half, angle] = [h * k, (h * h + k * k) / 2, Math.asin(r)];
   let sum = 0;
-  for (const [point, weight] of ruleFor(r))
-    for (const x of [-point, point]) {
-      const sine = Math.sin((angle * (1 + x)) / 2);
-      sum += weight * Math.exp((sine * product - half) / (1 - sine * sine));
-    }
+  for (const [x, weight] of ruleFor(r)) {
+    const sine = Math.sin((angle * (1 + x)) / 2);
+    sum += weight * Math.exp((sine * product - half) / (1 - sine * sine));
+  }
   return (sum * angle) / (4 * Math.PI) + normalCdf(-h) * normalCdf(-k);
+};
+
+/** Beyond so many deviations there is nothing that a double can hold. */
+const beyond = 40;
+const inSight = (mark: number): number => Math.min(beyond, Math.max(-beyond, mark));
+
+/** A corner whose part is less than e to this is nothing beside a chance. */
+const leastPart = -30;
+
+/** Whether a corner has a part in the integral: its exponent is the highest where the correlation points at it. */
+const counts = (h: number, k: number, r: number): boolean => {
+  const [one, other] = [Math.abs(h), Math.abs(k)];
+  const sine = h * k * r > 0 ? Math.min(Math.abs(r), Math.min(one, other) / Math.max(one, other)) : 0;
+  return (sine * one * other - (one * one + other * other) / 2) / (1 - sine * sine) > leastPart;
+};
+
+/** Plackett's integral for all four corners of a rectangle, which share the angles. */
+const tiedMild = (first: Between, second: Between, r: number): number => {
+  const [a, b] = [inSight(first.low), inSight(first.high)];
+  const [c, d] = [inSight(second.low), inSight(second.high)];
+  if (r === 0 || !(counts(a, c, r) || counts(b, c, r) || counts(a, d, r) || counts(b, d, r))) return 0;
+  const angle = Math.asin(r);
+  const [ac, bc] = [(a * a + c * c) / 2, (b * b + c * c) / 2];
+  const [ad, bd] = [(a * a + d * d) / 2, (b * b + d * d) / 2];
+  let sum = 0;
+  for (const [x, weight] of ruleFor(r)) {
+    const sine = Math.sin((angle * (1 + x)) / 2);
+    const part = 1 / (1 - sine * sine);
+    sum +=
+      weight *
+      (Math.exp((sine * a * c - ac) * part) -
+        Math.exp((sine * b * c - bc) * part) -
+        Math.exp((sine * a * d - ad) * part) +
+        Math.exp((sine * b * d - bd) * part));
+  }
+  return (sum * angle) / (4 * Math.PI);
 };
 
 /** What is missing from a correlation of 1: the sharp part of the integrand is taken out and integrated by itself. */
@@ -65,15 +104,14 @@ const shortOfWhole = (h: number, k: number, r: number): number => {
     const b = Math.sqrt(apart);
     sum -= Math.exp(-product / 2) * Math.sqrt(2 * Math.PI) * normalCdf(-b / root) * b * series;
   }
-  for (const [point, weight] of ruleFor(r))
-    for (const x of [-point, point]) {
-      const square = ((root / 2) * (1 + x)) ** 2;
-      const left = Math.sqrt(1 - square);
-      const power = -(apart / square + product) / 2;
-      if (power <= -100) continue;
-      const sharp = Math.exp((-product * (1 - left)) / (2 * (1 + left))) / left;
-      sum += (root / 2) * weight * Math.exp(power) * (sharp - (1 + c * square * (1 + d * square)));
-    }
+  for (const [x, weight] of ruleFor(r)) {
+    const square = ((root / 2) * (1 + x)) ** 2;
+    const left = Math.sqrt(1 - square);
+    const power = -(apart / square + product) / 2;
+    if (power <= -100) continue;
+    const sharp = Math.exp((-product * (1 - left)) / (2 * (1 + left))) / left;
+    sum += (root / 2) * weight * Math.exp(power) * (sharp - (1 + c * square * (1 + d * square)));
+  }
   return -sum / (2 * Math.PI);
 };
 
@@ -104,6 +142,21 @@ export interface Between {
   high: number;
 }
 
+const between = ({ low, high }: Between): number => normalCdf(high) - normalCdf(low);
+
+/** What a correlation r adds to the chance that both of two values lie between their marks. */
+export const addedByTie = (first: Between, second: Between, r: number): number => {
+  if (Math.abs(r) < mild) return tiedMild(first, second, r);
+  const above = (h: number, k: number) => bothAbove(h, k, r);
+  return (
+    above(first.low, second.low) -
+    above(first.high, second.low) -
+    above(first.low, second.high) +
+    above(first.high, second.high) -
+    between(first) * between(second)
+  );
+};
+
 /**
  * The chance that two normal values that vary together both lie between their marks: that a bucket is right in
  * gravity and in flow.
@@ -115,12 +168,7 @@ export interface Between {
  * @example bothBetween({ low: 0, high: Infinity }, { low: -Infinity, high: 0 }, 0) //=> 0.25
  */
 export const bothBetween = (first: Between, second: Between, r: number): number => {
-  const above = (h: number, k: number) => bothAbove(h, k, r);
-  const chance =
-    above(first.low, second.low) -
-    above(first.high, second.low) -
-    above(first.low, second.high) +
-    above(first.high, second.high);
+  const chance = between(first) * between(second) + addedByTie(first, second, r);
   // What decimals lose must not leave less than nothing.
   return Math.min(1, Math.max(0, chance));
 };

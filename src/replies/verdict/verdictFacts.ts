@@ -55,7 +55,7 @@ const flowFact = ({ flow, reasons }: Verdict, { verdict: w }: Words): Fact[] => 
         ? {
             scale: {
               value: timed.seconds,
-              u95: 0,
+              u95: timed.u95 ?? 0,
               believed: true,
               ...timed.window,
               text: w.timedFact(timed.seconds, flow),

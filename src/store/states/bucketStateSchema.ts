@@ -55,8 +55,10 @@ const belief = z.strictObject({
       timed: whether,
       look: z.enum(flowLooks).exactOptional(),
       by: aMember.exactOptional(),
+      reads: z.record(text, z.strictObject({ mean: number, count: number })).exactOptional(),
     })
     .exactOptional(),
+  repeats: z.record(text, z.strictObject({ count: number, squares: number })).exactOptional(),
 });
 
 const unloggedChange = z.strictObject({

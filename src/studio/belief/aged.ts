@@ -1,6 +1,6 @@
 import { countsOfEvents } from '../../glaze/statistics/countsOfEvents.ts';
 import { days, hours, since, type Instant } from '../ids.ts';
-import { type Belief, type Component, counted, normalized, place } from './mixture.ts';
+import { type Belief, type Component, counted, normalized, onlyContents, place } from './mixture.ts';
 import {
   evaporationPerDay,
   longestAged,
@@ -39,26 +39,46 @@ const happened = (one: Component, kind: Kind, size: number, sd: number, solids: 
 /** What strangers and the air do to a pail is less in a small one. */
 const smallness = ({ mean }: Component): number => Math.min(1, Math.exp(mean[place.volume] ?? 0) / sizedFor);
 
-/** None of a kind happened, or some did. */
-const split = (one: Component, kind: Kind, gone: number, watched: number, solids: number): Component[] => {
-  const { perDay, ...usual } = unlogged[kind];
-  const part = kind === 'salt' ? 1 : smallness(one);
-  const [size, sd] = [part * usual.size, part * usual.sd];
-  const found = countsOfEvents({
-    shape: priorDays * perDay + (one.counts[counted[kind]] ?? 0),
-    over: priorDays + watched,
-    days: gone,
-  });
-  if (!found.ok) return [one];
-  const { none, mean, variance } = found.value;
-  if (one.weight * (1 - none) < leastBranch) return [one];
-  const counts = [...one.counts];
-  counts[counted[kind]] = (counts[counted[kind]] ?? 0) + mean;
-  const spread = Math.sqrt(mean * sd * sd + variance * size * size);
-  return [
-    { ...one, weight: one.weight * none },
-    happened({ ...one, weight: one.weight * (1 - none), counts }, kind, mean * size, spread, solids),
-  ];
+/** How long nobody logged anything, and how long it was watched before that. */
+interface Silence {
+  days: number;
+  watched: number;
+}
+
+/** Every account twice: none of a kind happened, or some did. */
+const split = (
+  components: readonly Component[],
+  kind: Kind,
+  { days, watched }: Silence,
+  solids: number,
+): Component[] => {
+  const { perDay, size: usualSize, sd: usualSd } = unlogged[kind];
+  const next: Component[] = [];
+  let before: number | undefined;
+  let found: ReturnType<typeof countsOfEvents> | undefined;
+  for (const one of components) {
+    const seen = one.counts[counted[kind]] ?? 0;
+    // Accounts that were one before the last kinds have seen as many of this one.
+    if (found === undefined || seen !== before)
+      found = countsOfEvents({ shape: priorDays * perDay + seen, over: priorDays + watched, days });
+    before = seen;
+    if (!found.ok || one.weight * (1 - found.value.none) < leastBranch) {
+      next.push(one);
+      continue;
+    }
+    const { none, mean, variance } = found.value;
+    const part = kind === 'salt' ? 1 : smallness(one);
+    const size = part * usualSize;
+    const sd = part * usualSd;
+    const counts = one.counts.slice();
+    counts[counted[kind]] = seen + mean;
+    const spread = Math.sqrt(mean * sd * sd + variance * size * size);
+    next.push(
+      { ...one, weight: one.weight * none },
+      happened({ ...one, weight: one.weight * (1 - none), counts }, kind, mean * size, spread, solids),
+    );
+  }
+  return next;
 };
 
 const dried = (one: Component, gone: number): Component => {
@@ -101,8 +121,8 @@ export const aged = (before: Belief, now: Instant, windows: Windows): Belief => 
   if (!(gone > 0)) return belief;
   const reckoned = Math.min(gone, longestAged);
   let components = belief.components.map((one) => dried(one, reckoned));
-  for (const kind of kinds)
-    components = components.flatMap((one) => split(one, kind, reckoned, belief.days, windows.solids));
+  const silence = { days: reckoned, watched: belief.days };
+  for (const kind of kinds) components = split(components, kind, silence, windows.solids);
   const lost = lostAfter(gone);
   if (lost >= leastBranch) {
     const anew = nothingHolds(belief.components, windows);
@@ -111,3 +131,7 @@ export const aged = (before: Belief, now: Instant, windows: Windows): Belief => 
   }
   return { ...belief, at: now, days: belief.days + gone, components: normalized(components) };
 };
+
+/** As `aged`, and only of what is in the pail: enough for a view. */
+export const agedView = (belief: Belief, now: Instant, windows: Windows): Belief =>
+  aged({ ...belief, instruments: [], components: belief.components.map(onlyContents) }, now, windows);

@@ -1,4 +1,4 @@
-import { bothBetween, type Between } from '../../glaze/statistics/bivariateNormal.ts';
+import { addedByTie, type Between } from '../../glaze/statistics/bivariateNormal.ts';
 import { normalCdf } from '../../glaze/statistics/normal.ts';
 import { type Belief, type Component, place } from './mixture.ts';
 import { margin } from './priors.ts';
@@ -15,62 +15,88 @@ export interface Chances {
   both: number | null;
 }
 
+type Place = typeof place.gravity | typeof place.flow;
+
 /** Decimals may add up to a hair beyond 1. */
 const chance = (sum: number): number => Math.min(1, Math.max(0, sum));
 
 const spreadOf = ({ covariance, mean }: Component, i: number, j: number): number =>
   covariance[i * mean.length + j] ?? 0;
 
-const marks = (one: Component, at: number, { low, high }: Between): Between & { sd: number } => {
-  const sd = Math.sqrt(Math.max(1e-12, spreadOf(one, at, at)));
-  const mean = one.mean[at] ?? 0;
-  return { low: (low - mean) / sd, high: (high - mean) / sd, sd };
+const sdOf = (one: Component, at: Place): number => Math.sqrt(Math.max(1e-12, spreadOf(one, at, at)));
+
+const everywhere: Between = { low: -Infinity, high: Infinity };
+
+/** A window as its place in a component counts it, and where it is right: its margin counted in. */
+const bounds = ({
+  gravity,
+  efflux,
+}: Windows): Record<'off' | 'right', Record<'gravity' | 'flow', Between>> => {
+  const flow = efflux && { low: Math.log(efflux.low), high: Math.log(efflux.high) };
+  const wider = (window: Between | undefined, by: number) =>
+    window ? { low: window.low - by, high: window.high + by } : everywhere;
+  return {
+    off: { gravity: gravity ?? everywhere, flow: flow ?? everywhere },
+    right: { gravity: wider(gravity, margin.gravity), flow: wider(flow, margin.flow) },
+  };
 };
 
-/** Where a value is right, its margin counted in; everywhere when there is no window. */
-const rightGravity = ({ gravity }: Windows): Between =>
-  gravity
-    ? { low: gravity.low - margin.gravity, high: gravity.high + margin.gravity }
-    : { low: -Infinity, high: Infinity };
-
-const rightFlow = ({ efflux }: Windows): Between =>
-  efflux
-    ? { low: Math.log(efflux.low) - margin.flow, high: Math.log(efflux.high) + margin.flow }
-    : { low: -Infinity, high: Infinity };
-
-const logged = ({ low, high }: Between): Between => ({ low: Math.log(low), high: Math.log(high) });
-
-const below = (components: readonly Component[], at: number, mark: number): number => {
+const below = (components: readonly Component[], at: Place, mark: number): number => {
   let sum = 0;
+  for (const one of components) sum += one.weight * normalCdf((mark - (one.mean[at] ?? 0)) / sdOf(one, at));
+  return sum;
+};
+
+/** Only how likely it is to be off, to either side: far cheaper than all of it. Null without a window. */
+export const chancesOff = (
+  { components }: Pick<Belief, 'components'>,
+  windows: Windows,
+): { gravity: { low: number; high: number } | null; flow: { thin: number; thick: number } | null } => {
+  const { gravity, flow } = bounds(windows).off;
+  const under = (at: Place, { low }: Between) => chance(below(components, at, low));
+  const over = (at: Place, { high }: Between) => chance(1 - below(components, at, high));
+  return {
+    gravity: windows.gravity
+      ? { low: under(place.gravity, gravity), high: over(place.gravity, gravity) }
+      : null,
+    flow: windows.efflux ? { thin: under(place.flow, flow), thick: over(place.flow, flow) } : null,
+  };
+};
+
+const inside = ({ low, high }: Between): number => normalCdf(high) - normalCdf(low);
+
+/** How likely gravity is right, flow is, and both are; 1 where there is no window. */
+const chancesIn = (
+  components: readonly Component[],
+  { gravity, flow }: Record<'gravity' | 'flow', Between>,
+): { gravity: number; flow: number; both: number } => {
+  const sum = { gravity: 0, flow: 0, both: 0 };
   for (const one of components) {
-    const { low } = marks(one, at, { low: mark, high: mark });
-    sum += one.weight * normalCdf(low);
+    const { weight, mean } = one;
+    const [g = 0, , z = 0] = mean;
+    const [sdG, sdZ] = [sdOf(one, place.gravity), sdOf(one, place.flow)];
+    const first = { low: (gravity.low - g) / sdG, high: (gravity.high - g) / sdG };
+    const second = { low: (flow.low - z) / sdZ, high: (flow.high - z) / sdZ };
+    const [inFirst, inSecond] = [inside(first), inside(second)];
+    const tied = Math.min(1, Math.max(-1, spreadOf(one, place.gravity, place.flow) / (sdG * sdZ)));
+    sum.gravity += weight * inFirst;
+    sum.flow += weight * inSecond;
+    sum.both += weight * chance(inFirst * inSecond + addedByTie(first, second, tied));
   }
   return sum;
 };
 
+/** How likely a bucket is right in both, as its belief stands; null without both windows. */
+export const chanceOfBoth = ({ components }: Pick<Belief, 'components'>, windows: Windows): number | null =>
+  windows.gravity && windows.efflux ? chance(chancesIn(components, bounds(windows).right).both) : null;
+
 /** How sure one can be that a bucket is right, as its belief stands. */
-export const chancesOf = ({ components }: Pick<Belief, 'components'>, windows: Windows): Chances => {
-  const [gravity, flow] = [rightGravity(windows), rightFlow(windows)];
-  const parts = (at: number, { low, high }: Between, off: Between) => ({
-    under: chance(below(components, at, off.low)),
-    in: chance(below(components, at, high) - below(components, at, low)),
-    over: chance(1 - below(components, at, off.high)),
-  });
-  const g = windows.gravity ? parts(place.gravity, gravity, windows.gravity) : undefined;
-  const z = windows.efflux ? parts(place.flow, flow, logged(windows.efflux)) : undefined;
-  let both: number | null = null;
-  if (g && z) {
-    both = 0;
-    for (const one of components) {
-      const [first, second] = [marks(one, place.gravity, gravity), marks(one, place.flow, flow)];
-      const tied = spreadOf(one, place.gravity, place.flow) / (first.sd * second.sd);
-      both += one.weight * bothBetween(first, second, Math.min(1, Math.max(-1, tied)));
-    }
-  }
+export const chancesOf = (belief: Pick<Belief, 'components'>, windows: Windows): Chances => {
+  const off = chancesOff(belief, windows);
+  const { gravity, flow, both } = chancesIn(belief.components, bounds(windows).right);
   return {
-    gravity: g ? { low: g.under, in: g.in, high: g.over } : null,
-    flow: z ? { thin: z.under, in: z.in, thick: z.over } : null,
-    both: both === null ? null : chance(both),
+    gravity: off.gravity && { ...off.gravity, in: chance(gravity) },
+    flow: off.flow && { ...off.flow, in: chance(flow) },
+    both: off.gravity && off.flow ? chance(both) : null,
   };
 };

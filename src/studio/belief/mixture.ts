@@ -1,4 +1,5 @@
 import type { Instant } from '../ids.ts';
+import type { Repeats } from './repeats.ts';
 import type { Visit } from './visit.ts';
 import type { Warmth } from './warmth.ts';
 
@@ -47,6 +48,8 @@ export interface Belief {
   warmth?: Warmth;
   /** When a long stir loosened it, until it has gelled again. */
   loosened?: Instant;
+  /** How well readings repeat, by kind: `weight`, and each flow cup; absent until some were repeated. */
+  repeats?: Record<string, Repeats>;
   /** What was read since somebody came and since the last change; absent after a change. */
   visit?: Visit;
 }
@@ -75,29 +78,52 @@ export const zeros = (length: number): number[] => {
   return all;
 };
 
-/** One component with the same mean and spread as all of them: what is likeliest apart is lost. */
-export const together = (components: readonly Component[]): Component => {
-  const size = components[0]?.mean.length ?? ownPlaces;
-  const mean = zeros(size);
-  const covariance = zeros(size * size);
-  const counts = [...nothingCounted];
+/** What components say and count on the average, and their weights' sum. */
+export const average = (components: readonly Component[]): Omit<Component, 'covariance'> => {
+  const mean = zeros(components[0]?.mean.length ?? ownPlaces);
+  const counts = nothingCounted.slice();
   let weight = 0;
   for (const one of components) weight += one.weight;
   for (const one of components) {
     const part = one.weight / weight;
-    for (let i = 0; i < size; i++) mean[i] = (mean[i] ?? 0) + part * (one.mean[i] ?? 0);
+    for (let i = 0; i < mean.length; i++) mean[i] = (mean[i] ?? 0) + part * (one.mean[i] ?? 0);
     for (let i = 0; i < counts.length; i++) counts[i] = (counts[i] ?? 0) + part * (one.counts[i] ?? 0);
   }
-  for (const one of components) {
-    const part = one.weight / weight;
-    for (let i = 0; i < size; i++) {
-      const off = (one.mean[i] ?? 0) - (mean[i] ?? 0);
-      for (let j = 0; j < size; j++) {
-        const at = i * size + j;
-        const other = (one.mean[j] ?? 0) - (mean[j] ?? 0);
-        covariance[at] = (covariance[at] ?? 0) + part * ((one.covariance[at] ?? 0) + off * other);
-      }
+  return { weight, mean, counts };
+};
+
+/** Adds a component's part in how the places from one on vary about the average of all. */
+export const addSpread = (
+  covariance: number[],
+  one: Component,
+  { mean, part, from }: { mean: readonly number[]; part: number; from: number },
+): void => {
+  const size = mean.length;
+  for (let i = from; i < size; i++) {
+    const off = (one.mean[i] ?? 0) - (mean[i] ?? 0);
+    for (let j = from; j < size; j++) {
+      const at = i * size + j;
+      const other = (one.mean[j] ?? 0) - (mean[j] ?? 0);
+      covariance[at] = (covariance[at] ?? 0) + part * ((one.covariance[at] ?? 0) + off * other);
     }
   }
+};
+
+/** An account of gravity, volume and flow alone. */
+export const onlyContents = (one: Component): Component => {
+  const size = one.mean.length;
+  const rows = [0, size, 2 * size];
+  return {
+    ...one,
+    mean: one.mean.slice(0, 3),
+    covariance: rows.flatMap((row) => one.covariance.slice(row, row + 3)),
+  };
+};
+
+/** One component with the same mean and spread as all of them: what is likeliest apart is lost. */
+export const together = (components: readonly Component[]): Component => {
+  const { weight, mean, counts } = average(components);
+  const covariance = zeros(mean.length * mean.length);
+  for (const one of components) addSpread(covariance, one, { mean, part: one.weight / weight, from: 0 });
   return { weight, mean, covariance, counts };
 };

@@ -28,17 +28,18 @@ interface Met {
 /** How an account varies along with one of its places, with an instrument's bias or without. */
 const alongOf = ({ mean, covariance }: Component, at: number, bias: number | undefined): number[] => {
   const size = mean.length;
-  const along: number[] = [];
+  const along = mean.slice();
   for (let i = 0; i < size; i++) {
     const row = i * size;
-    along.push((covariance[row + at] ?? 0) + (bias === undefined ? 0 : (covariance[row + bias] ?? 0)));
+    along[i] = (covariance[row + at] ?? 0) + (bias === undefined ? 0 : (covariance[row + bias] ?? 0));
   }
   return along;
 };
 
 const corrected = ({ one, along, difference, variance, shrink, weight }: Met): Component => {
   const size = along.length;
-  const [mean, covariance] = [[...one.mean], [...one.covariance]];
+  const mean = one.mean.slice();
+  const covariance = one.covariance.slice();
   for (let i = 0; i < size; i++) {
     const gain = (along[i] ?? 0) / variance;
     if (gain === 0) continue;
@@ -110,7 +111,7 @@ const metBetween = (
 /** Every account with one more look, blind or not; how many are blind is learned. */
 const counting = (components: readonly Component[], blind: 0 | 1): Component[] =>
   components.map((one) => {
-    const counts = [...one.counts];
+    const counts = one.counts.slice();
     const presses = blindPress.blind + (counts[counted.blind] ?? 0);
     const share = presses / (blindPress.looks + (counts[counted.looks] ?? 0));
     counts[counted.blind] = (counts[counted.blind] ?? 0) + blind;

@@ -1,3 +1,5 @@
+import { coverage95 } from '../../glaze/statistics/normal.ts';
+
 /**
  * What is believed of any bucket before it has told about itself, all of it from memory: shared glaze rooms, and people
  * with their ordinary faults. Litres, days, units of gravity, natural logarithms of seconds; `sd` one standard deviation.
@@ -42,6 +44,12 @@ export const usual = { gravity: 1.45, gravitySd: 0.15, seconds: 14, litres: 10 }
 
 /** Noise of a reading: a calibrated cup on a scale at best; a flow cup; a glance. */
 export const noise = { gravity: 0.0045, flow: 0.033, glance: 0.12 };
+
+/** So many repeated readings tell as much as what is said here of any instrument. */
+export const repeatsWorth = 4;
+
+/** Seconds of one cup repeat within 5 %, in ln seconds (common practice). */
+export const usualSeconds = 0.05 / coverage95;
 
 /** How far another instrument may be off from the one that the window was set with. */
 export const bias = { hydrometer: 0.005, cup: 0.07 };

@@ -10,100 +10,137 @@ const tiny = 1e-30;
  * the six numbers of how they vary together, and the logarithm of their determinant.
  */
 const width = 11;
-type Blocks = Float64Array;
 
-const blocksOf = (components: readonly Component[]): Blocks => {
-  const blocks = new Float64Array(components.length * width);
-  components.forEach(({ weight, mean, covariance }, i) => {
-    const size = mean.length;
-    const [g = 0, v = 0, z = 0] = mean;
-    const [gg = 0, gv = 0, gz = 0] = covariance;
-    const [vv = 0, vz = 0, zz = 0] = [covariance[size + 1], covariance[size + 2], covariance[2 * size + 2]];
-    blocks.set([weight, g, v, z, gg, gv, gz, vv, vz, zz], i * width);
-    blocks[i * width + 10] = logOf(gg, gv, gz, vv, vz, zz);
-  });
-  return blocks;
-};
+/** Room to reckon in, made once: what is in it is written before it is read. */
+const roomFor = (count: number) => ({
+  count,
+  blocks: new Float64Array(count * width),
+  /** What merging two would lose, the earlier one's row. */
+  losses: new Float64Array(count * count),
+  /** The least that each would lose with one after it, and with which. */
+  least: new Float64Array(count),
+  partner: new Int32Array(count),
+});
+type Room = ReturnType<typeof roomFor>;
+let kept = roomFor(64);
+
+const read = (numbers: Float64Array, i: number): number => numbers[i] ?? 0;
 
 /** ln of the determinant of a symmetric matrix, by its six numbers. */
 const logOf = (gg: number, gv: number, gz: number, vv: number, vz: number, zz: number): number =>
   Math.log(Math.max(tiny, gg * (vv * zz - vz * vz) - gv * (gv * zz - vz * gz) + gz * (gv * vz - vv * gz)));
 
+const writeBlock = (blocks: Float64Array, at: number, { weight, mean, covariance }: Component): void => {
+  const size = mean.length;
+  const [g = 0, v = 0, z = 0] = mean;
+  const [gg = 0, gv = 0, gz = 0] = covariance;
+  const [vv, vz, zz] = [covariance[size + 1] ?? 0, covariance[size + 2] ?? 0, covariance[2 * size + 2] ?? 0];
+  blocks[at] = weight;
+  blocks[at + 1] = g;
+  blocks[at + 2] = v;
+  blocks[at + 3] = z;
+  blocks[at + 4] = gg;
+  blocks[at + 5] = gv;
+  blocks[at + 6] = gz;
+  blocks[at + 7] = vv;
+  blocks[at + 8] = vz;
+  blocks[at + 9] = zz;
+  blocks[at + 10] = logOf(gg, gv, gz, vv, vz, zz);
+};
+
 /**
  * Merges the second of two blocks into the first, or only reckons how much that would lose.
  * @source Runnalls 2007, IEEE Trans. Aerosp. Electron. Syst. 43, 989, eq. 21 (from memory)
  */
-const merged = (blocks: Blocks, first: number, second: number, keep: boolean): number => {
-  const [a, b] = [first * width, second * width];
-  const at = (i: number) => blocks[i] ?? 0;
-  const [wa, wb] = [at(a), at(b)];
+const merged = (blocks: Float64Array, first: number, second: number, keep: boolean): number => {
+  const a = first * width;
+  const b = second * width;
+  const wa = read(blocks, a);
+  const wb = read(blocks, b);
   const weight = wa + wb;
   const p = wa / weight;
   const q = wb / weight;
   const pq = p * q;
-  const g = at(a + 1) - at(b + 1);
-  const v = at(a + 2) - at(b + 2);
-  const z = at(a + 3) - at(b + 3);
-  const gg = p * at(a + 4) + q * at(b + 4) + pq * g * g;
-  const gv = p * at(a + 5) + q * at(b + 5) + pq * g * v;
-  const gz = p * at(a + 6) + q * at(b + 6) + pq * g * z;
-  const vv = p * at(a + 7) + q * at(b + 7) + pq * v * v;
-  const vz = p * at(a + 8) + q * at(b + 8) + pq * v * z;
-  const zz = p * at(a + 9) + q * at(b + 9) + pq * z * z;
+  const g = read(blocks, a + 1) - read(blocks, b + 1);
+  const v = read(blocks, a + 2) - read(blocks, b + 2);
+  const z = read(blocks, a + 3) - read(blocks, b + 3);
+  const gg = p * read(blocks, a + 4) + q * read(blocks, b + 4) + pq * g * g;
+  const gv = p * read(blocks, a + 5) + q * read(blocks, b + 5) + pq * g * v;
+  const gz = p * read(blocks, a + 6) + q * read(blocks, b + 6) + pq * g * z;
+  const vv = p * read(blocks, a + 7) + q * read(blocks, b + 7) + pq * v * v;
+  const vz = p * read(blocks, a + 8) + q * read(blocks, b + 8) + pq * v * z;
+  const zz = p * read(blocks, a + 9) + q * read(blocks, b + 9) + pq * z * z;
   const log = logOf(gg, gv, gz, vv, vz, zz);
-  const cost = (weight * log - wa * at(a + 10) - wb * at(b + 10)) / 2;
+  const cost = (weight * log - wa * read(blocks, a + 10) - wb * read(blocks, b + 10)) / 2;
   if (keep) {
-    const [mg, mv, mz] = [at(b + 1) + p * g, at(b + 2) + p * v, at(b + 3) + p * z];
-    blocks.set([weight, mg, mv, mz, gg, gv, gz, vv, vz, zz, log], a);
+    blocks[a] = weight;
+    blocks[a + 1] = read(blocks, b + 1) + p * g;
+    blocks[a + 2] = read(blocks, b + 2) + p * v;
+    blocks[a + 3] = read(blocks, b + 3) + p * z;
+    blocks[a + 4] = gg;
+    blocks[a + 5] = gv;
+    blocks[a + 6] = gz;
+    blocks[a + 7] = vv;
+    blocks[a + 8] = vz;
+    blocks[a + 9] = zz;
+    blocks[a + 10] = log;
   }
   return cost;
 };
 
+/** The cheapest partner of one among those after it, the earlier of two that lose alike. */
+const seek = ({ losses, least, partner }: Room, i: number, count: number): void => {
+  let best = Infinity;
+  let at = -1;
+  for (let j = i + 1; j < count; j++) {
+    const loss = read(losses, i * count + j);
+    if (loss < best) {
+      best = loss;
+      at = j;
+    }
+  }
+  least[i] = best;
+  partner[i] = at;
+};
+
 /** Components in groups of those that are taken for one, by the least loss at each step, the earlier of two that lose alike. */
 const grouped = (components: readonly Component[]): Component[][] => {
-  const blocks = blocksOf(components);
-  const groups = components.map((one) => [one]);
   const count = components.length;
-  const left = new Set(groups.keys());
-  // What each pair would lose, the earlier first, and the cheapest partner of each among those after it.
-  const losses = new Float64Array(count * count);
-  const partner = new Int32Array(count);
-  const least = new Float64Array(count);
-  const seek = (i: number) => {
-    let [best, at] = [Infinity, -1];
-    for (let j = i + 1; j < count; j++) {
-      const loss = losses[i * count + j] ?? Infinity;
-      if (loss < best) [best, at] = [loss, j];
-    }
-    least[i] = best;
-    partner[i] = at;
-  };
+  if (kept.count < count) kept = roomFor(2 * count);
+  const room = kept;
+  const { blocks, losses, least, partner } = room;
+  const groups = components.map((one) => [one]);
+  components.forEach((one, i) => writeBlock(blocks, i * width, one));
   for (let i = 0; i < count; i++) {
     for (let j = i + 1; j < count; j++) losses[i * count + j] = merged(blocks, i, j, false);
-    seek(i);
+    seek(room, i, count);
   }
-  while (left.size > mostComponents) {
-    let first = -1;
-    for (const i of left) if (first < 0 || (least[i] ?? Infinity) < (least[first] ?? Infinity)) first = i;
+  const left = components.map((_, i) => i);
+  while (left.length > mostComponents) {
+    let first = left[0] ?? 0;
+    for (const i of left) if (read(least, i) < read(least, first)) first = i;
     const second = partner[first] ?? -1;
     const [into, from] = [groups[first], groups[second]];
     if (!into || !from) throw new Error('no two components to merge');
     into.push(...from);
     merged(blocks, first, second, true);
-    left.delete(second);
+    left.splice(left.indexOf(second), 1);
     for (let i = 0; i < second; i++) losses[i * count + second] = Infinity;
     for (const j of left)
-      if (j !== first) {
-        const [one, other] = [Math.min(j, first), Math.max(j, first)];
-        losses[one * count + other] = merged(blocks, one, other, false);
-      }
+      if (j < first) losses[j * count + first] = merged(blocks, j, first, false);
+      else if (j > first) losses[first * count + j] = merged(blocks, first, j, false);
     for (const i of left) {
-      const loss = i < first ? (losses[i * count + first] ?? Infinity) : Infinity;
-      if (i === first || partner[i] === first || partner[i] === second) seek(i);
-      else if (loss < (least[i] ?? Infinity)) [least[i], partner[i]] = [loss, first];
+      if (i === first || partner[i] === first || partner[i] === second) seek(room, i, count);
+      else if (i < first) {
+        const loss = read(losses, i * count + first);
+        if (loss < read(least, i)) {
+          least[i] = loss;
+          partner[i] = first;
+        }
+      }
     }
   }
-  return [...left].map((i) => groups[i] ?? []);
+  return left.map((i) => groups[i] ?? []);
 };
 
 /** What a pail can hold at all: an account beyond it, or unsure beyond all use, knows nothing. */
@@ -127,9 +164,9 @@ export const reduced = (components: readonly Component[], windows: Windows): Com
     canBe(one) ? one : { ...nothingHolds([one], windows), weight: one.weight },
   );
   const likely = sane.filter(({ weight }) => weight >= leastWeight);
-  const kept = likely.length > 0 ? likely : sane;
-  if (kept.length <= mostComponents) return normalized(kept);
+  const few = likely.length > 0 ? likely : sane;
+  if (few.length <= mostComponents) return normalized(few);
   return normalized(
-    grouped(kept).map((group) => (group[0] && group.length === 1 ? group[0] : together(group))),
+    grouped(few).map((group) => (group[0] && group.length === 1 ? group[0] : together(group))),
   );
 };

@@ -1,6 +1,15 @@
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { Instant } from '../ids.ts';
-import { type Belief, type Component, nothingCounted, ownPlaces, place, together, zeros } from './mixture.ts';
+import {
+  type Belief,
+  type Component,
+  addSpread,
+  average,
+  nothingCounted,
+  ownPlaces,
+  place,
+  zeros,
+} from './mixture.ts';
 import { unknown, usual } from './priors.ts';
 
 /** What of a bucket's settings its belief leans on. */
@@ -35,15 +44,14 @@ const blank = (windows: Windows, size: number): Component => {
  * people, and, by and large, how full it is.
  */
 export const nothingHolds = (components: readonly Component[], windows: Windows): Component => {
-  const all = together(components);
-  const size = all.mean.length;
+  const size = components[0]?.mean.length ?? ownPlaces;
   const next = blank(windows, size);
-  next.mean[place.volume] = all.mean[place.volume] ?? 0;
-  for (let i = ownPlaces; i < size; i++) {
-    next.mean[i] = all.mean[i] ?? 0;
-    for (let j = ownPlaces; j < size; j++) next.covariance[i * size + j] = all.covariance[i * size + j] ?? 0;
-  }
-  return { ...next, counts: all.counts };
+  const { weight, mean, counts } = average(components);
+  next.mean[place.volume] = mean[place.volume] ?? 0;
+  for (let i = ownPlaces; i < size; i++) next.mean[i] = mean[i] ?? 0;
+  for (const one of components)
+    addSpread(next.covariance, one, { mean, part: one.weight / weight, from: ownPlaces });
+  return { ...next, counts };
 };
 
 /** The belief that a bucket begins with. */

@@ -1,5 +1,5 @@
-import { chancesOf } from './chances.ts';
-import { type Belief, type Component, place, together } from './mixture.ts';
+import { chancesOff } from './chances.ts';
+import { type Belief, type Component, average, place } from './mixture.ts';
 import { deflocculated, doseStep, toldTaken } from './priors.ts';
 import { middleGravity, type Windows } from './startBelief.ts';
 import { withAdded, withMoved } from './withAdded.ts';
@@ -15,9 +15,9 @@ const doneAsTold = (
   windows: Windows,
   isStirredLong: boolean,
 ): ((one: Component) => Component)[] => {
-  const { gravity, flow } = chancesOf({ components }, windows);
+  const { gravity, flow } = chancesOff({ components }, windows);
   if (!gravity) return [];
-  const { mean } = together(components);
+  const { mean } = average(components);
   const middle = middleGravity(windows);
   const [value = middle, volume = 0] = mean;
   const litres = (Math.exp(volume) * (value - middle)) / (middle - 1);

@@ -1,4 +1,5 @@
 import { minutes, since, type Instant, type MemberId } from '../ids.ts';
+import type { Read } from './repeats.ts';
 
 export type Glance = 'thin' | 'right' | 'thick';
 
@@ -12,6 +13,8 @@ export interface Visit {
   /** The last look and whose it was: one person's looks count once. */
   look?: Glance;
   by?: MemberId;
+  /** What was read, by kind: what is repeated tells how well it repeats. */
+  reads?: Record<string, Read>;
 }
 
 /** Readings closer together than this are of one visit. */

@@ -1,4 +1,4 @@
-import { type Component, ownPlaces, place, zeros } from './mixture.ts';
+import { type Component, ownPlaces, place } from './mixture.ts';
 import { flowPerGravity } from './priors.ts';
 
 /** Something of one gravity that went in; out when the litres are below zero. */
@@ -22,7 +22,7 @@ const mostOut = -0.8;
  */
 export const withAdded = (one: Component, { gravity, litres, sd, tally }: Addition): Component => {
   const size = one.mean.length;
-  const mean = [...one.mean];
+  const mean = one.mean.slice();
   const [before = 0, volume = 0, flow = 0] = one.mean;
   const perLitre = Math.exp(-volume);
   const delta = Math.max(mostOut, litres * perLitre);
@@ -35,35 +35,44 @@ export const withAdded = (one: Component, { gravity, litres, sd, tally }: Additi
   mean[place.gravity] = after;
   mean[place.volume] = volume + Math.log(out);
   mean[place.flow] = flow + k * (after - before);
-  if (tally !== undefined) mean[tally] = (mean[tally] ?? 0) + litres;
+  if (tally !== undefined && tally < size) mean[tally] = (mean[tally] ?? 0) + litres;
 
-  const p = [...one.covariance];
-  const [gg, gv, vv] = [1 / out, -slope * delta, 1 / out];
-  const [zg, zv] = [k * (1 / out - 1), -k * slope * delta];
+  const p = one.covariance.slice();
+  const gg = 1 / out;
+  const gv = -slope * delta;
+  const zg = k * (1 / out - 1);
+  const zv = -k * slope * delta;
   // Rows by J, then columns by it.
   for (let j = 0; j < size; j++) {
-    const [g = 0, v = 0, z = 0] = [p[j], p[size + j], p[2 * size + j]];
+    const g = p[j] ?? 0;
+    const v = p[size + j] ?? 0;
+    const z = p[2 * size + j] ?? 0;
     p[j] = gg * g + gv * v;
-    p[size + j] = vv * v;
+    p[size + j] = gg * v;
     p[2 * size + j] = zg * g + zv * v + z;
   }
   for (let i = 0; i < size; i++) {
     const row = i * size;
-    const [g = 0, v = 0, z = 0] = [p[row], p[row + 1], p[row + 2]];
+    const g = p[row] ?? 0;
+    const v = p[row + 1] ?? 0;
+    const z = p[row + 2] ?? 0;
     p[row] = gg * g + gv * v;
-    p[row + 1] = vv * v;
+    p[row + 1] = gg * v;
     p[row + 2] = zg * g + zv * v + z;
   }
-  const along = zeros(ownPlaces);
-  along[place.gravity] = slope * perLitre;
-  along[place.volume] = perLitre / out;
-  along[place.flow] = k * slope * perLitre;
-  if (tally !== undefined) along[tally] = 1;
+  const along = [
+    slope * perLitre,
+    perLitre / out,
+    k * slope * perLitre,
+    tally === place.waterIn ? 1 : 0,
+    tally === place.powderIn ? 1 : 0,
+  ];
   // An instrument is no farther off for it.
-  for (let i = 0; i < ownPlaces; i++) {
+  const own = Math.min(ownPlaces, size);
+  for (let i = 0; i < own; i++) {
     const part = within * within * (along[i] ?? 0);
     if (part === 0) continue;
-    for (let j = 0; j < ownPlaces; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
+    for (let j = 0; j < own; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
   }
   const flowAt = place.flow * (size + 1);
   p[flowAt] = (p[flowAt] ?? 0) + ((after - before) * flowPerGravity.sd) ** 2;
@@ -75,8 +84,8 @@ export type Move = readonly [at: number, by: number, sd: number];
 
 /** An account after some of its places moved, each by itself. */
 export const withMoved = (one: Component, ...moves: readonly Move[]): Component => {
-  const mean = [...one.mean];
-  const covariance = [...one.covariance];
+  const mean = one.mean.slice();
+  const covariance = one.covariance.slice();
   for (const [at, by, sd] of moves) {
     mean[at] = (mean[at] ?? 0) + by;
     const own = at * (mean.length + 1);

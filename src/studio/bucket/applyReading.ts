@@ -1,11 +1,13 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
+import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { isDoseAtWork, addFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from '../ids.ts';
 import { applyRest } from './rests.ts';
 import { applyGravity } from './applyGravity.ts';
+import { weighedSd } from './sightsInReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
 import { withPrediction, applyVolume, volumeRead } from './applyVolume.ts';
 
@@ -35,6 +37,15 @@ const takenTogether = (
     count: before.count + 1,
   };
 };
+
+/** How exactly it was weighed: as the cup allows, or better when weighings of this bucket repeated better. */
+const shownWithin = (
+  { belief }: BucketState,
+  { u95, by }: NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>,
+): number =>
+  by === 'weight' && belief.repeats?.[by]
+    ? Math.min(u95, coverage95 * weighedSd(belief, u95 / coverage95))
+    : u95;
 
 /** Folds a reading. It is believed only when the bucket was stirred to the bottom just before and no cake was left. */
 export const applyReading = (
@@ -77,7 +88,7 @@ export const applyReading = (
   }
   const measured = event.gravity && {
     value: event.gravity.value,
-    u95: event.gravity.u95,
+    u95: shownWithin(state, event.gravity),
     at,
     seq: entry.seq,
   };

@@ -9,6 +9,7 @@ import { reduced } from '../belief/reduced.ts';
 import { slowedBy, warmthAt } from '../belief/warmth.ts';
 import { middleFlow, startAnew } from '../belief/startBelief.ts';
 import { perhapsAsTold } from '../belief/told.ts';
+import type { Visit } from '../belief/visit.ts';
 import { minutes, since } from '../ids.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
@@ -96,6 +97,9 @@ const onChange = (
   });
 };
 
+/** What runs differently now is not compared with what was read before. */
+const unrepeated = ({ reads: _, ...visit }: Visit): Visit => visit;
+
 /** A long stir loosens a gel; a usual one, logged or not, leaves the belief as it was. */
 const onStir = (belief: Belief, folded: FoldedEntry): Belief => {
   const { before, after, entry } = folded;
@@ -104,7 +108,8 @@ const onStir = (belief: Belief, folded: FoldedEntry): Belief => {
   const changed = changedAt(belief, folded, (components) =>
     components.map((one) => withMoved(one, [place.flow, loosened.flow, loosened.sd])),
   );
-  return { ...changed, loosened: entry.at };
+  const { visit } = changed;
+  return { ...changed, loosened: entry.at, ...(visit && { visit: unrepeated(visit) }) };
 };
 
 const lookAfterStir = (belief: Belief, look: FlowLook | undefined, folded: FoldedEntry): Belief => {

@@ -2,7 +2,8 @@ import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { withInstrument } from '../belief/instruments.ts';
 import { place, type Belief } from '../belief/mixture.ts';
 import type { Observed } from '../belief/observed.ts';
-import { bias, noise } from '../belief/priors.ts';
+import { bias, noise, usualSeconds } from '../belief/priors.ts';
+import { scatterOf, withRepeat } from '../belief/repeats.ts';
 import { slowedBy, warmthAt } from '../belief/warmth.ts';
 import { visitGoesOn, type Glance, type Visit } from '../belief/visit.ts';
 import type { BucketEntry, BucketEvent, CupTime } from './bucketEvent.ts';
@@ -24,6 +25,9 @@ export interface Sights {
   glances: (Glance | 'stuck')[];
 }
 
+/** What a cup's seconds are counted as. */
+export const cupReads = (cup: string): string => `cup ${cup}`;
+
 /** The window's own cup needs no place; another of its kind has one; another kind's seconds say nothing here. */
 const cupIs = ({ cup, kind }: CupTime, set: string | undefined, { cupKind }: Belief) => {
   if (set === undefined || cup === set || kind === set) return 'own';
@@ -43,12 +47,23 @@ const withVolume = (sights: Sights, { entry: { event }, after }: ReadingEntry): 
   return { ...sights, numbers: [...sights.numbers, seen] };
 };
 
+/** A weighing is as exact as its cup allows, or as those before it repeated. */
+export const weighedSd = (belief: Belief, sd: number): number =>
+  Math.max(noise.gravity, Math.min(sd, scatterOf(belief, 'weight', sd)));
+
 /** Only of a bucket stirred to the bottom, as for the state. */
 const withGravity = (sights: Sights, { entry: { event, seq }, after }: ReadingEntry): Sights => {
   if (!event.gravity || after.believed?.seq !== seq) return sights;
   const { value, u95, by } = event.gravity;
-  const seen = { at: place.gravity, value, sd: Math.max(noise.gravity, u95 / coverage95) };
+  const sd = u95 / coverage95;
+  const seen = { at: place.gravity, value, sd: Math.max(noise.gravity, sd) };
   const weighed = during(sights, { weighed: true });
+  if (by === 'weight')
+    return {
+      ...weighed,
+      belief: withRepeat(weighed.belief, by, value, sd),
+      numbers: [...sights.numbers, { ...seen, sd: weighedSd(sights.belief, sd) }],
+    };
   if (by !== 'hydrometer') return { ...weighed, numbers: [...sights.numbers, seen] };
   const placed = withInstrument(weighed.belief, by, bias.hydrometer);
   return {
@@ -63,21 +78,24 @@ const withCupTime = (sights: Sights, { entry, before, after }: ReadingEntry): Si
   if (!flow || after.efflux?.at !== entry.at || after.efflux === before.efflux) return sights;
   const cup = cupIs(flow, after.settings.cup, sights.belief);
   if (cup === 'other') return sights;
-  const timed = during(sights, { timed: true });
-  if (flow.seconds === 'wont-run') return { ...timed, glances: ['stuck'] };
+  const read = during(sights, { timed: true });
+  if (flow.seconds === 'wont-run') return { ...read, glances: ['stuck'] };
   const slow = slowedBy(warmthAt(sights.belief, entry.at, temperature));
+  const kind = cupReads(flow.cup);
+  const value = Math.log(flow.seconds) - slow.by;
   const seen = {
     at: place.flow,
-    value: Math.log(flow.seconds) - slow.by,
-    sd: Math.hypot(noise.flow, slow.sd),
+    value,
+    sd: Math.hypot(scatterOf(sights.belief, kind, noise.flow), slow.sd),
   };
+  const timed = { ...read, belief: withRepeat(read.belief, kind, value, usualSeconds) };
   if (cup === 'own')
     return {
       ...timed,
       belief: { ...timed.belief, cupKind: flow.kind },
       numbers: [...sights.numbers, seen],
     };
-  const placed = withInstrument(timed.belief, `cup ${flow.cup}`, bias.cup);
+  const placed = withInstrument(timed.belief, kind, bias.cup);
   return { ...timed, belief: placed.belief, numbers: [...sights.numbers, { ...seen, bias: placed.at }] };
 };
 

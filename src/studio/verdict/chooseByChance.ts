@@ -1,7 +1,7 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
-import { aged } from '../belief/aged.ts';
-import { chancesOf, type Chances } from '../belief/chances.ts';
+import { agedView } from '../belief/aged.ts';
+import { chanceOfBoth, chancesOf, type Chances } from '../belief/chances.ts';
 import { withGlance, withReading } from '../belief/observed.ts';
 import { noise } from '../belief/priors.ts';
 import { middleFlow } from '../belief/startBelief.ts';
@@ -17,8 +17,8 @@ export interface Sureness {
   visit: Visit | undefined;
   /** The likeliest account's gravity, which amounts go by. */
   likely: { value: Gravity; u95: number };
-  /** The chances as they would be if it were looked at or timed now, and were right. */
-  ifRight(by: 'look' | 'seconds'): Chances;
+  /** How likely both would be right, if it were looked at or timed now, and were right. */
+  ifRight(by: 'look' | 'seconds'): number | null;
 }
 
 /** What a stirred bucket's belief asks for. */
@@ -69,16 +69,16 @@ const likeliest = ([first, ...others]: readonly Component[]): Sureness['likely']
 
 /** A bucket's sureness as of now: a view, which ages a copy. */
 export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sureness => {
-  const then: Belief = aged(belief, now, settings);
+  const then: Belief = agedView(belief, now, settings);
   return {
     chances: chancesOf(then, settings),
     visit: visitAt(belief, now),
     likely: likeliest(then.components),
     ifRight: (by) => {
       const { components } = then;
-      if (!settings.efflux) return chancesOf(then, settings);
+      if (!settings.efflux) return null;
       const right = { at: place.flow, value: middleFlow(settings), sd: noise.flow };
-      return chancesOf(
+      return chanceOfBoth(
         {
           components:
             by === 'look' ? withGlance(components, 'right', settings.efflux) : withReading(components, right),
@@ -102,7 +102,7 @@ const readNext = (
   { chances: { gravity, flow }, visit, ifRight }: Sureness,
   { sure, mayLook }: Chooser,
 ): ByChance => {
-  const settles = (by: 'look' | 'seconds') => (ifRight(by).both ?? 0) >= sure;
+  const settles = (by: 'look' | 'seconds') => (ifRight(by) ?? 0) >= sure;
   const isLookedAt = visit?.look !== undefined || visit?.timed === true;
   if (mayLook && !isLookedAt && settles('look')) return ask('look');
   if (!visit?.timed && settles('seconds')) return ask('seconds');

@@ -1,3 +1,7 @@
+import { coverage95 } from '../../glaze/statistics/normal.ts';
+import { scatterOf } from '../belief/repeats.ts';
+import { usualSeconds } from '../belief/priors.ts';
+import { cupReads } from '../bucket/sightsInReading.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { CupTime, FlowLook } from '../bucket/bucketEvent.ts';
 import type { Window } from '../settings/bucketSettings.ts';
@@ -18,6 +22,12 @@ const timeBand = (seconds: CupTime['seconds'], window: Window<Seconds>): FlowBan
   if (seconds === 'wont-run' || seconds > window.high) return 'thick';
   return seconds < window.low ? 'thin' : 'in';
 };
+
+/** How exactly a cup time repeats; undefined until some were repeated. */
+const secondsWithin = ({ belief }: BucketState, { cup, seconds }: CupTime): number | undefined =>
+  seconds === 'wont-run' || !belief.repeats?.[cupReads(cup)]
+    ? undefined
+    : coverage95 * seconds * scatterOf(belief, cupReads(cup), usualSeconds);
 
 const isOpposite = (one: FlowBand, other: FlowBand): boolean =>
   (one === 'thin' && other === 'thick') || (one === 'thick' && other === 'thin');
@@ -51,7 +61,8 @@ export const flowBand = (
       const band = timeBand(seconds, window);
       if (!outlived(band, efflux)) {
         byCup = band;
-        reasons.push({ because: 'efflux', band, seconds, window, cup });
+        const u95 = secondsWithin(state, efflux);
+        reasons.push({ because: 'efflux', band, seconds, window, cup, ...definedOnly({ u95 }) });
         if (temperature !== undefined && Math.abs(temperature - roomTemperature) > roomSpread)
           reasons.push({ because: 'off-temperature', temperature, room: roomTemperature });
       }

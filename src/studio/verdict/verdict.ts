@@ -120,7 +120,15 @@ export type Reason =
       window: Window<Gravity>;
       edge: boolean;
     }
-  | { because: 'efflux'; band: FlowBand; seconds: Seconds | 'wont-run'; window: Window<Seconds>; cup: string }
+  /** `u95` once cup times of this bucket were repeated. */
+  | {
+      because: 'efflux';
+      band: FlowBand;
+      seconds: Seconds | 'wont-run';
+      u95?: number;
+      window: Window<Seconds>;
+      cup: string;
+    }
   | { because: 'off-temperature'; temperature: Celsius; room: Celsius }
   | { because: 'efflux-no-window'; seconds: Seconds | 'wont-run'; cup: string }
   | { because: 'other-cup'; cup: string; windowCup: string }

@@ -115,8 +115,10 @@ export const dryContentText = (gramsPerLitre: number, units: UnitSystem): string
 export const eachPail = (units: UnitSystem): { name: string; litres: number } =>
   units === 'metric' ? { name: 'litre', litres: 1 } : { name: 'gallon', litres: perGallon[units] / 1000 };
 
-export const secondsText = (seconds: Seconds | 'wont-run'): string =>
-  seconds === 'wont-run' ? "won't run" : `${decimalText(seconds, 1)} s`;
+export const secondsText = (seconds: Seconds | 'wont-run', u95?: number): string =>
+  seconds === 'wont-run'
+    ? "won't run"
+    : `${decimalText(seconds, 1)}${u95 === undefined ? '' : ` ± ${decimalText(u95, 1)}`} s`;
 
 export const temperatureText = (t: Celsius, units: UnitSystem): string =>
   units === 'us' ? `${decimalText((t * 9) / 5 + 32, 0)} °F` : `${decimalText(t, 1)} °C`;

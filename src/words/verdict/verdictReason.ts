@@ -100,7 +100,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
         ? t`Gravity ${[gravityWithin(r.value, r.u95)]}: a little outside ${[windowText(r.window)]}, but by less than the reading can tell.`
         : t`Gravity ${[gravityWithin(r.value, r.u95)]}, ${[band[r.band]]} its window ${[windowText(r.window)]}.`;
     case 'efflux':
-      return t`${said(r.cup)}: ${[secondsText(r.seconds)]}, which is ${[flowWords[r.band]]} (window ${[`${r.window.low} to ${r.window.high} s`]}).`;
+      return t`${said(r.cup)}: ${[secondsText(r.seconds, r.u95)]}, which is ${[flowWords[r.band]]} (window ${[`${r.window.low} to ${r.window.high} s`]}).`;
     case 'off-temperature':
       return t`Timed at ${[temperatureText(r.temperature, units)]}: ${[r.temperature < r.room ? 'cold glaze runs slower and seems thicker' : 'warm glaze runs faster and seems thinner']} than it is at ${[temperatureText(r.room, units)]}.`;
     case 'efflux-no-window':

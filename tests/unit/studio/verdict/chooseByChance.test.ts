@@ -29,7 +29,7 @@ const bucket = (more: {
     chances,
     visit: more.visit && { ...visit, ...more.visit },
     likely: { value: gravity(1.44), u95: 0.01 },
-    ifRight: (by) => ({ ...chances, both: (by === 'look' ? more.ifLook : more.ifSeconds) ?? 0 }),
+    ifRight: (by) => (by === 'look' ? more.ifLook : more.ifSeconds) ?? 0,
   };
 };
 
