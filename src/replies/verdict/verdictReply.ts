@@ -144,6 +144,7 @@ export const verdictReply = async (
       ...(unlogged?.reasons ?? []),
       ...(account?.explained ? [words.unlogged.addsUp] : []),
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
+      ...(verdict.step === 'deflocculate' ? [words.dose.product(studio.deflocculant)] : []),
       ...protocol,
       ...(verdict.then ? [words.verdict.afterThat(verdict.then)] : []),
     ],

@@ -4,6 +4,7 @@ import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { isDoseAtWork, addFlowPoint } from './flowPoints.ts';
 import { minutes, since, type Duration } from '../ids.ts';
+import { addLoosenPoint } from './loosenPoints.ts';
 import { applyRest } from './rests.ts';
 import { applyGravity } from './applyGravity.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
@@ -97,5 +98,7 @@ export const applyReading = (
     next.predicted = { value: measured.value, u95: measured.u95 };
   }
   const predicted = withPrediction(next);
-  return flowBelieved && event.flow ? addFlowPoint(predicted, event.flow) : predicted;
+  return flowBelieved && event.flow
+    ? addLoosenPoint(addFlowPoint(predicted, event.flow), event.flow)
+    : predicted;
 };

@@ -27,6 +27,10 @@ export interface FoldedEntry {
 /** Nobody pours and stirs within less. */
 const timeToPour = minutes(1);
 
+/** Who says only how full it is may be about to do as told. */
+const readsWhatIsIn = (event: BucketEvent): boolean =>
+  event.kind === 'reading' && (event.gravity ?? event.flow ?? event.look) !== undefined;
+
 /** A belief as of an entry: aged up to it, then changed by it, and few accounts again. */
 const changedAt = (
   belief: Belief,
@@ -37,7 +41,7 @@ const changedAt = (
   const isLater = visit !== undefined && since(visit.at, entry.at) >= timeToPour;
   const then = aged(belief, entry.at, settings);
   const now =
-    isLater && entry.event.kind === 'reading'
+    isLater && readsWhatIsIn(entry.event)
       ? perhapsAsTold({ ...then, visit }, settings, (before.stir?.minutes ?? 0) >= loosened.minutes)
       : then;
   return { ...then, components: reduced(change(now.components), settings) };

@@ -5,6 +5,7 @@ import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.t
 import type { Contents } from '../contents/contents.ts';
 import type { DriftPoint } from '../contents/driftPoint.ts';
 import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
+import type { LoosenPoint } from './loosenPoints.ts';
 import type { VoidedBy } from './withVoid.ts';
 import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
@@ -117,4 +118,6 @@ export interface BucketState {
     /** How it flowed after each of the last doses; absent until somebody tested it. */
     flow?: FlowPoint[];
   };
+  /** Deflocculant since the last remake, in steps of a drop in 250 ml; absent until some went in. */
+  deflocculant?: { steps: number; doses: number; flow?: LoosenPoint[] };
 }
