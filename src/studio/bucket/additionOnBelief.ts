@@ -9,7 +9,7 @@ import type { BucketSettings } from '../settings/bucketSettings.ts';
 import { pouredWithin, weighedWithin } from './applyAddition.ts';
 import type { Added } from './bucketEvent.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
-import { loosenStepPerLitre } from './loosenPoints.ts';
+import { loosenStepPerLitre } from './flowPoints.ts';
 
 /** Grams of salt that one step of flocculant is, in what an account says is in the pail; undefined when that is no slurry. */
 const stepGrams = ({ mean }: Component, { solids }: BucketSettings): number | undefined => {

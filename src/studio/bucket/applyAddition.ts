@@ -13,8 +13,7 @@ import {
 } from '../contents/contents.ts';
 import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
-import { withoutFlowPoints } from './flowPoints.ts';
-import { withLoosening, withoutLoosenPoints } from './loosenPoints.ts';
+import { withLoosening, withoutFlowPoints, withoutLoosenPoints } from './flowPoints.ts';
 import { waterToPowder } from '../contents/driftPoint.ts';
 import { changeContents } from './changeContents.ts';
 import { withPrediction } from './applyVolume.ts';

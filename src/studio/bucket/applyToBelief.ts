@@ -80,6 +80,10 @@ const onAddition = (
   );
 };
 
+/** The window's cup is named only now, and it is the one that it was timed with. */
+const isSameCup = ({ settings, efflux }: BucketState, named: string | undefined): boolean =>
+  settings.cup === undefined && efflux !== undefined && (efflux.cup === named || efflux.kind === named);
+
 const onChange = (
   belief: Belief,
   { volume }: { settings: Partial<BucketSettings>; volume?: number },
@@ -87,7 +91,7 @@ const onChange = (
 ): Belief => {
   const { before, after } = folded;
   const told = volume !== undefined && volume > 0 ? statedVolume(millilitres(volume)) : undefined;
-  const otherCup = after.settings.cup !== before.settings.cup;
+  const otherCup = after.settings.cup !== before.settings.cup && !isSameCup(before, after.settings.cup);
   if (!told && !otherCup) return belief;
   return changedAt(belief, folded, (before) => {
     // Another cup counts other seconds.

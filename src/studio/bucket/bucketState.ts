@@ -5,7 +5,6 @@ import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.t
 import type { Contents } from '../contents/contents.ts';
 import type { DriftPoint } from '../contents/driftPoint.ts';
 import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
-import type { LoosenPoint } from './loosenPoints.ts';
 import type { VoidedBy } from './withVoid.ts';
 import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
@@ -34,6 +33,13 @@ export interface FlowPoint extends CupTime {
   doses: number;
   salt: Grams;
   percent: number;
+  gravity: Gravity;
+}
+
+/** How a stirred bucket flowed at a known amount of deflocculant, in steps since the last fresh batch. */
+export interface LoosenPoint extends CupTime {
+  doses: number;
+  steps: number;
   gravity: Gravity;
 }
 

@@ -1,7 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from './bucketState.ts';
-import { withoutFlowPoints } from './flowPoints.ts';
-import { withoutLoosenPoints } from './loosenPoints.ts';
+import { withoutFlowPoints, withoutLoosenPoints } from './flowPoints.ts';
 import type { Instant } from '../ids.ts';
 
 /** Events after which the known gravity and flow no longer apply. */

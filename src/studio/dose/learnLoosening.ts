@@ -1,6 +1,6 @@
 import { bayesLine, chanceAbove, type LineMixture } from '../../glaze/statistics/bayesLine.ts';
 import type { Gravity, Seconds } from '../../glaze/units.ts';
-import type { LoosenPoint } from '../bucket/loosenPoints.ts';
+import type { LoosenPoint } from '../bucket/bucketState.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 
 /** What a step of deflocculant, a drop in 250 ml, adds to ln seconds: below zero. A 90 % interval. */

@@ -1,7 +1,7 @@
 import { dryContent } from '../../glaze/slurry/slurry.ts';
 import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import { loosenStepPerLitre } from '../bucket/loosenPoints.ts';
+import { loosenStepPerLitre } from '../bucket/flowPoints.ts';
 import { learnLoosening, stillThickAfter, type LearnedLoosening } from './learnLoosening.ts';
 import { aimedGravity, checkpointOfDry, flowAim } from './nextDose.ts';
 

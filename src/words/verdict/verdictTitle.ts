@@ -4,7 +4,7 @@ import { oddsText } from '../text/oddsText.ts';
 import { doseText } from '../text/doseText.ts';
 import { isStop, jarTest, stopped } from './doseTitle.ts';
 import { heldWhy } from './heldWhy.ts';
-import { handAmount, massText, volumeText } from '../text/measures.ts';
+import { gravityText, handAmount, massText, volumeText } from '../text/measures.ts';
 import { pour, type Pour } from '../text/pour.ts';
 import { t, type Text } from '../text/text.ts';
 
@@ -90,7 +90,10 @@ const evaporate = (water: Pour | undefined): Text =>
     : t`Too much water. Let it evaporate, with the lid off. Drawing it off would take flux away.`;
 
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
-  if (verdict.rule === 'no-window') return t`A keeper first has to set what gravity it should have.`;
+  if (verdict.rule === 'no-window')
+    return verdict.gravity
+      ? t`It reads ${[gravityText(verdict.gravity.value)]}, and no window is set yet. A keeper says whether that is right: it is on their round. Until then, try it on a test tile.`
+      : t`A keeper first has to set what gravity it should have.`;
   if (verdict.rule === 'unsettled')
     return t`The readings don't agree. Change nothing, and ask a keeper to weigh it with another cup.`;
   if (verdict.rule === 'never-sieved')
@@ -102,7 +105,7 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
   if (isBecause(verdict, 'own-thickener'))
     return t`It flows too ${[verdict.flow === 'thin' ? 'thin' : 'thick']} for its window. Ask a keeper; add nothing.`;
   if (isBecause(verdict, 'no-way-to-look'))
-    return t`A keeper first has to set how many cup seconds it should have.`;
+    return t`A keeper first has to set how many cup seconds it should have. Time a cup of it now: that shows them.`;
   const drawn = drawnOff(verdict.amounts, units);
   const dry = powder(verdict.amounts, units);
   switch (verdict.keeperStep) {

@@ -7,6 +7,7 @@ import { gravityText, gravityWithin, secondsText, spanText, windowText } from '.
 import { said, t, type Text } from '../text/text.ts';
 import { dropsText } from '../text/doseText.ts';
 import { restText } from './restText.ts';
+import { isRightText, proposedTitle } from './windowWords.ts';
 import { verdictReason } from './verdictReason.ts';
 import { overfull, verdictTitle } from './verdictTitle.ts';
 
@@ -60,6 +61,9 @@ const cautionWords: Record<VerdictCaution, string> = {
 export const verdictWords = {
   title: verdictTitle,
   overfull,
+  proposed: proposedTitle,
+  isRight: isRightText,
+  logTile: (): Text => ['Log a test tile'],
   reason: verdictReason,
   rest: restText,
   dont: (dont: Dont): Text => [dontWords[dont]],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gravity, seconds } from '../../../../src/glaze/units.ts';
-import type { LoosenPoint } from '../../../../src/studio/bucket/loosenPoints.ts';
+import type { LoosenPoint } from '../../../../src/studio/bucket/bucketState.ts';
 import { learnLoosening, stillThickAfter } from '../../../../src/studio/dose/learnLoosening.ts';
 import { chance } from '../../../bench/pots/physics/chance.ts';
 
