@@ -1,3 +1,4 @@
+import { definedOnly } from '../src/definedOnly.ts';
 import { epsomInSolution, epsomToSaturate } from '../src/glaze/materials/epsomSolution.ts';
 import { householdVolumes } from '../src/glaze/materials/householdVolumes.ts';
 import { grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
@@ -10,6 +11,11 @@ import { refusal } from '../src/contract/refusal.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
+import { gelsByItself } from '../src/studio/dose/gelsByItself.ts';
+import { onceEach } from '../src/replies/verdict/onceEach.ts';
+import { verdictActions } from '../src/replies/verdict/verdictActions.ts';
+import type { Dont, Reason } from '../src/studio/verdict/verdict.ts';
+import { handDose } from '../src/words/text/doseText.ts';
 import { isForDipping } from '../src/studio/verdict/judgedBy.ts';
 import { roomTemperature, saltInSaturatedSolution } from '../src/studio/bucket/flocculantSolution.ts';
 
@@ -41,34 +47,47 @@ const solution = (water: Millilitres, at: Celsius, { words }: Asking): Reply => 
   };
 };
 
+const noLoosening: ReadonlySet<Reason['because']> = new Set([
+  'gels-by-itself',
+  'loosening-no-change',
+  'loosening-checkpoint',
+]);
+const jarReasons: ReadonlySet<Reason['because']> = new Set(['jar-test', 'loosening-learned']);
+
+/** A jar test of deflocculant, where the verdict asks for it, and why not where it does not. */
 const deflocculant = async (state: BucketState, asking: Asking): Promise<Reply> => {
   const { words, role, now, book } = asking;
   const w = words.dose;
   if (role !== 'keeper') return refusal(w.keepersOnly);
-  const { units, sure } = await book.studio();
-  const verdict = decide(state, { now, role, sure });
-  const asked = verdict.step === 'deflocculate' || verdict.then === 'deflocculate';
-  const title = asked ? w.deflocculant : w.deflocculantNotAsked(words.verdict.title(verdict, units));
+  const studio = await book.studio();
+  const verdict = decide(state, { now, role, sure: studio.sure });
+  const { jarDrops, deflocculantMl, deflocculantMlPerLitre } = verdict.amounts;
+  const why = verdict.reasons.find(({ because }) => noLoosening.has(because))?.because;
+  const isAsked = jarDrops !== undefined || why !== undefined || verdict.then === 'deflocculate';
+  const answer = words.verdict.title(verdict, studio.units);
+  const borate: Dont[] = gelsByItself(state.settings) ? ['loosen-a-borate-gel'] : [];
+  const toSay = verdict.reasons.filter(({ because }) => jarReasons.has(because) || because === why);
   return {
     kind: 'answer',
-    title: words.verdict.headline(state.settings.name, title),
+    title: words.verdict.headline(state.settings.name, isAsked ? answer : w.deflocculantNotAsked(answer)),
     cautions: [words.verdict.caution('deflocculant')],
-    dont: [words.verdict.dont('water-to-thin-a-gel')],
-    reasons: w.deflocculantSteps,
-    actions: asked
-      ? [
-          {
-            label: w.dropped(),
-            line: printLine(
-              ['added'],
-              { bucket: String(state.no), what: 'deflocculant', amount: `${householdVolumes.drop}ml` },
-              state.seq,
-            ),
-            press: 'edit',
-          },
-        ]
-      : [],
-    data: { what: 'deflocculant', doseMl: asked ? householdVolumes.drop : 0 },
+    dont: onceEach<Dont>(['water-to-thin-a-gel', ...borate]).map(words.verdict.dont),
+    reasons: [
+      ...toSay.map((reason) =>
+        words.verdict.reason(reason, {
+          units: studio.units,
+          member: (id) => ({ member: id, name: words.someone }),
+        }),
+      ),
+      w.tooMuchLoosened,
+      w.product(studio.deflocculant),
+    ],
+    actions: verdictActions(verdict, state.settings, asking, studio).slice(0, 3),
+    data: {
+      what: 'deflocculant',
+      doseMl: deflocculantMl ?? (deflocculantMlPerLitre === undefined ? 0 : null),
+      ...definedOnly({ doseMlPerLitre: deflocculantMlPerLitre, jarDrops, why }),
+    },
   };
 };
 
@@ -116,10 +135,10 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
       advice.kind === 'next' && advice.now && dose
         ? [
             {
-              label: words.verdict.dosed(`${dosePoured(dose.dose)} ml`),
+              label: words.verdict.dosed(`${handDose(dose.dose)} ml`),
               line: printLine(
                 ['added'],
-                { bucket: String(state.no), what: 'flocculant', amount: `${dosePoured(dose.dose)}ml` },
+                { bucket: String(state.no), what: 'flocculant', amount: `${handDose(dose.dose)}ml` },
                 state.seq,
               ),
               press: 'run',
@@ -143,9 +162,6 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
     },
   };
 };
-
-/** Rounded to what a person can measure by hand. */
-const dosePoured = (ml: number): number => Number(ml.toFixed(ml < 2.5 ? 2 : 1));
 
 export const dose = asks({
   name: 'dose',

@@ -44,6 +44,11 @@ export const setStudio = logs({
     },
     water: { kind: pick(['soft', 'hard']), needed: false, about: (w) => w.studio.water },
     sure: { kind: chance, needed: false, about: (w) => w.studio.sure },
+    deflocculant: {
+      kind: name(60, 'sodium silicate, half water'),
+      needed: false,
+      about: (w) => w.studio.deflocculant,
+    },
     role: { kind: text(60, '@Keepers'), needed: false, about: (w) => w.studio.role },
     channel: { kind: text(60, '#glaze-room'), needed: false, about: (w) => w.studio.channel },
   },
@@ -59,6 +64,7 @@ export const setStudio = logs({
       ...(v.units ? [{ kind: 'units' as const, units: v.units }] : []),
       ...(v.water ? [{ kind: 'water' as const, hard: v.water === 'hard' }] : []),
       ...(v.sure !== undefined ? [{ kind: 'sure' as const, chance: v.sure }] : []),
+      ...(v.deflocculant !== undefined ? [{ kind: 'deflocculant' as const, what: v.deflocculant }] : []),
       ...(role !== undefined ? [{ kind: 'keeper-role' as const, role }] : []),
       ...(channel !== undefined ? [{ kind: 'channel' as const, channel }] : []),
     ];
@@ -71,9 +77,9 @@ export const setStudio = logs({
     const entries: string[] = [];
     for (const event of events) entries.push((await book.logStudio(event, logged)).entry.id);
     const card = await studioCard(await book.studio(), context);
-    const { factRole, factChannel, factWater } = words.studio;
+    const { factRole, factChannel, factWater, factDeflocculant } = words.studio;
     // Name, zone and units stand in the title.
-    const set = [role && factRole, channel && factChannel, v.water && factWater];
+    const set = [role && factRole, channel && factChannel, v.water && factWater, v.deflocculant && factDeflocculant];
     const facts = card.facts?.filter(({ label }) =>
       set.some((one) => one !== undefined && label.includes(one)),
     );

@@ -4,6 +4,8 @@ import type { Text } from '../../words/text/text.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { longList } from '../../contract/kinds/longList.ts';
 import { unloggedData } from '../verdict/unloggedReply.ts';
+import { windowFor } from '../verdict/windowProposed.ts';
+import type { WindowProposal } from '../../studio/firing/proposeWindow.ts';
 import { roundRow, rowKey } from './roundRow.ts';
 
 const amountsOf = (item: RoundItem) =>
@@ -20,6 +22,20 @@ const itemData = (item: RoundItem) => ({
   ...(item.kind === 'question' && { question: item.question.text, at: isoInstant(item.question.at) }),
 });
 
+/** Windows for the buckets among the rows that have none. */
+const windowsFor = async (
+  rows: readonly RoundItem[],
+  asking: Asking,
+): Promise<ReadonlyMap<number, WindowProposal>> => {
+  const found = new Map<number, WindowProposal>();
+  for (const row of rows) {
+    if (!('verdict' in row) || row.verdict.rule !== 'no-window') continue;
+    const window = await windowFor(row.bucket, asking);
+    if (window) found.set(row.bucket.no, window);
+  }
+  return found;
+};
+
 /** A bucket by its name, in the line that stands alone. */
 const firstOf = ([item]: readonly RoundItem[], label: Text): Text =>
   item && 'bucket' in item ? [{ said: item.bucket.settings.name }] : label;
@@ -32,8 +48,13 @@ export const roundReply = async (
 ): Promise<Reply> => {
   const { words, book, role } = asking;
   const w = words.round;
-  const setting = { asking, studio: await book.studio(), members: await book.members() };
   const { rows, more } = longList(all, rowKey, from, ['round'], asking);
+  const setting = {
+    asking,
+    studio: await book.studio(),
+    members: await book.members(),
+    windows: await windowsFor(rows, asking),
+  };
   const facts = rows.map((item) => roundRow(item, setting));
   const [first] = facts;
   return {

@@ -9,12 +9,16 @@ import type { Action, Asking, Fact } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { unloggedReply } from '../verdict/unloggedReply.ts';
 import { verdictActions } from '../verdict/verdictActions.ts';
+import { windowPress } from '../verdict/windowProposed.ts';
+import type { WindowProposal } from '../../studio/firing/proposeWindow.ts';
 
 /** What a row is made from, read once for all of them. */
 export interface RowSetting {
   asking: Asking;
   studio: Studio;
   members: readonly Member[];
+  /** Windows for buckets that have none, by number. */
+  windows?: ReadonlyMap<number, WindowProposal>;
 }
 
 const run = (label: Text, path: string[], typed: Record<string, string>): Action => ({
@@ -39,13 +43,15 @@ type OfVerdict = Extract<RoundItem, { verdict: unknown }>;
 
 const verdictPress = (
   { kind, bucket, verdict, stirFirst }: OfVerdict,
-  { asking, studio }: RowSetting,
+  { asking, studio, windows }: RowSetting,
 ): Action[] => {
   const { words } = asking;
   // A hazard is released by who has read the card, not from a list.
   if (kind === 'hold' && bucket.hold?.cause === 'hazard') return [];
   if (kind === 'reading') return [readingOf(bucket.no, asking)];
   if (stirFirst) return [run(words.verdict.stirredIt(), ['stirred'], { bucket: String(bucket.no) })];
+  const window = windows?.get(bucket.no);
+  if (window) return [windowPress(bucket, window, asking)];
   if (verdict.rule === 'no-window')
     return [edit(words.round.setWindow, ['bucket', 'change'], { bucket: String(bucket.no) })];
   // To release a bucket is a decision: its form comes first.
@@ -57,7 +63,8 @@ const verdictPress = (
 const ofVerdict = (item: OfVerdict, setting: RowSetting): Fact => {
   const { words } = setting.asking;
   const { bucket, verdict, stirFirst, kind } = item;
-  const title = words.verdict.title(verdict, setting.studio.units);
+  const window = setting.windows?.get(bucket.no);
+  const title = window ? words.verdict.proposed(window) : words.verdict.title(verdict, setting.studio.units);
   return {
     label: words.round.bucket(bucket.no, bucket.settings.name),
     text: stirFirst && kind !== 'reading' ? words.round.stirFirst(title) : title,

@@ -28,6 +28,9 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
         ? []
         : [{ label: [w.factChannel], text: w.channelMention(studio.channel) }]),
       { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
+      ...(studio.deflocculant === undefined
+        ? []
+        : [{ label: [w.factDeflocculant], text: w.deflocculantOf(studio.deflocculant) }]),
       { label: [w.factSure], text: w.sureOf(studio.sure ?? usualSure) },
     ],
     data: {
@@ -44,6 +47,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       keepers,
       ...definedOnly({ keeperRole: studio.keeperRole, channel: studio.channel }),
       hardWater: studio.hardWater,
+      ...definedOnly({ deflocculant: studio.deflocculant }),
       sure: studio.sure ?? usualSure,
     },
   };

@@ -3,6 +3,8 @@ import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import { handAmount, massText, volumeText } from '../../words/text/measures.ts';
+import type { Words } from '../../words/words.ts';
+import { doseText, handDose } from '../../words/text/doseText.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
@@ -10,6 +12,31 @@ import { printLine } from '../../contract/parseLine.ts';
 const action = (label: Text, path: string, typed: Record<string, string>, verdict: Verdict): Action => ({
   label,
   line: printLine([path], { bucket: String(verdict.bucket), ...typed }, verdict.after),
+  press: 'run',
+});
+
+/** As many drops as ran right in the jar, and one more: a press logs what that is in the pail. */
+export const loosened = (verdict: Verdict, { verdict: w }: Pick<Words, 'verdict'>): Action[] => {
+  const jar = verdict.reasons.find(({ because }) => because === 'jar-test');
+  if (jar?.because !== 'jar-test' || jar.each === undefined) return [];
+  const { drops, most, each } = jar;
+  return [drops, drops + 1]
+    .filter((one) => one <= most)
+    .map((one) => {
+      const ml = `${handDose(one * each)}ml`;
+      return action(
+        w.loosened(doseText(handDose(one * each)), one),
+        'added',
+        { what: 'deflocculant', amount: ml },
+        verdict,
+      );
+    });
+};
+
+/** The handbook's note on gels. */
+const gelNote = ({ verdict: w }: Pick<Words, 'verdict'>): Action => ({
+  label: w.askOfGels(),
+  line: printLine(['ask'], { question: 'borate glaze gels by itself' }),
   press: 'run',
 });
 
@@ -96,7 +123,7 @@ export const verdictActions = (
     }
     case 'flocculate': {
       if (verdict.asks.includes('level') && hasPail) return levels;
-      const dose = Number((doseMl ?? 0).toFixed(doseMl !== undefined && doseMl < 2.5 ? 2 : 1));
+      const dose = handDose(doseMl ?? 0);
       return dose > 0 ? [added('flocculant', `${dose}ml`, w.dosed(`${dose} ml`)), measure] : [measure];
     }
     case 'stir-on':
@@ -107,8 +134,15 @@ export const verdictActions = (
         : [];
     case 'use':
       return verdict.dont.includes('use-unstirred') ? [stirred, ...surprised] : surprised;
-    case 'deflocculate':
+    case 'deflocculate': {
+      if (verdict.asks.includes('level') && hasPail) return levels;
+      return [...loosened(verdict, words), measure];
+    }
     case 'ask-keeper':
-      return [...evaporate, ...surprised];
+      return [
+        ...evaporate,
+        ...surprised,
+        ...(verdict.reasons.some(({ because }) => because === 'gels-by-itself') ? [gelNote(words)] : []),
+      ];
   }
 };

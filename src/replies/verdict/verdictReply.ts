@@ -16,6 +16,7 @@ import { printLine } from '../../contract/parseLine.ts';
 import { onceEach } from './onceEach.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
+import { lacksWindow, windowFor, windowReply } from './windowProposed.ts';
 import { factsOf } from './verdictFacts.ts';
 
 /** Whether it settles before an evening at the bucket is over: sooner than the usual rest. */
@@ -120,7 +121,12 @@ export const verdictReply = async (
   const unlogged = account?.found && unloggedReply(account.found, state.no, { words, studio });
   const unsaid = logged?.stirUnsaid;
   const facts = factsOf(verdict, state, unsaid !== undefined, asking);
-  const answer = words.verdict.title(verdict, studio.units);
+  const lacks = lacksWindow(verdict);
+  const proposal = lacks ? await windowFor(state, asking) : undefined;
+  const window = lacks ? windowReply(state, proposal, asking) : undefined;
+  const answer =
+    (role === 'keeper' && verdict.step !== 'use' && proposal && words.verdict.proposed(proposal)) ||
+    words.verdict.title(verdict, studio.units);
   const title = unsaid && hangsOnStir(verdict) ? words.verdict.wasItStirred(answer) : answer;
   const protocol = howToMeasure(verdict, state.settings, words);
   return {
@@ -144,11 +150,13 @@ export const verdictReply = async (
       ...(unlogged?.reasons ?? []),
       ...(account?.explained ? [words.unlogged.addsUp] : []),
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
+      ...(verdict.step === 'deflocculate' ? [words.dose.product(studio.deflocculant)] : []),
       ...protocol,
       ...(verdict.then ? [words.verdict.afterThat(verdict.then)] : []),
     ],
     actions: [
       ...(unsaid ? [unsaid] : []),
+      ...(window?.actions ?? []),
       ...(unlogged?.actions ?? []),
       ...(logged?.actions ?? []).slice(0, 1),
       // The stir is asked about already: a second button for it would confuse.
@@ -162,7 +170,7 @@ export const verdictReply = async (
       ...logged?.data,
       ...definedOnly({ unlogged: unlogged?.data }),
       bucket: state.no,
-      verdict: { ...verdictData(verdict), sure: surenessData(state, now) },
+      verdict: { ...verdictData(verdict), ...window?.data, sure: surenessData(state, now) },
     },
   };
 };

@@ -81,6 +81,8 @@ const flowPoint = z.strictObject({
   gravity: inGravity,
 });
 
+const loosenPoint = z.strictObject({ ...cupTime.shape, doses: number, steps: number, gravity: inGravity });
+
 const state = z.strictObject({
   no: aStream,
   foldedTo: anInstant,
@@ -155,6 +157,9 @@ const state = z.strictObject({
     unknown: whether,
     flow: z.array(flowPoint).exactOptional(),
   }),
+  deflocculant: z
+    .strictObject({ steps: number, doses: number, flow: z.array(loosenPoint).exactOptional() })
+    .exactOptional(),
 });
 
 const bucketState: Exactly<BucketState, typeof state> = state;

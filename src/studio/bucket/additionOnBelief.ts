@@ -9,6 +9,7 @@ import type { BucketSettings } from '../settings/bucketSettings.ts';
 import { pouredWithin, weighedWithin } from './applyAddition.ts';
 import type { Added } from './bucketEvent.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
+import { loosenStepPerLitre } from './flowPoints.ts';
 
 /** Grams of salt that one step of flocculant is, in what an account says is in the pail; undefined when that is no slurry. */
 const stepGrams = ({ mean }: Component, { solids }: BucketSettings): number | undefined => {
@@ -27,6 +28,18 @@ const dosed = (one: Component, added: Extract<Added, { what: 'flocculant' }>, se
   const steps = Math.min(6, salt / step);
   return withMoved(one, [place.flow, steps * doseStep.flow, steps * doseStep.sd]);
 };
+
+/** A product's strength nobody knows: even a little of it leaves the flow in doubt. */
+const loosened = (one: Component, added: Extract<Added, { what: 'deflocculant' }>): Component => {
+  const litres = Math.exp(one.mean[place.volume] ?? 0);
+  const steps = added.volume === undefined ? 1 : Math.min(4, added.volume / (litres * loosenStepPerLitre));
+  return withMoved(one, [
+    place.flow,
+    steps * deflocculated.flow,
+    Math.max(leastDoubt, steps * deflocculated.sd),
+  ]);
+};
+const leastDoubt = 0.1;
 
 /** Whatever it was: it may have moved anything. */
 const unknownMove = (one: Component): Component =>
@@ -86,7 +99,7 @@ export const additionOnBelief = (one: Component, added: Added, settings: BucketS
     case 'flocculant':
       return dosed(one, added, settings);
     case 'deflocculant':
-      return withMoved(one, [place.flow, deflocculated.flow, deflocculated.sd]);
+      return loosened(one, added);
     case 'glaze':
       return glazeIn(one, added, settings);
     case 'taken':

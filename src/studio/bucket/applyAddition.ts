@@ -13,7 +13,7 @@ import {
 } from '../contents/contents.ts';
 import { outgrewReading } from './couldMove.ts';
 import { saltInSaturatedSolution } from './flocculantSolution.ts';
-import { withoutFlowPoints } from './flowPoints.ts';
+import { withLoosening, withoutFlowPoints, withoutLoosenPoints } from './flowPoints.ts';
 import { waterToPowder } from '../contents/driftPoint.ts';
 import { changeContents } from './changeContents.ts';
 import { withPrediction } from './applyVolume.ts';
@@ -83,6 +83,7 @@ export const applyAddition = (
   // What a keeper said about its glaze was about the batch before.
   if (event.remake) next.apart = entry.seq;
   if (event.remake) next.flocculant = { heptahydrate: grams(0), doses: 0, unknown: false };
+  if (event.remake) delete next.deflocculant;
   if (added.what === 'flocculant' || added.what === 'deflocculant') {
     delete next.efflux;
     delete next.look;
@@ -99,9 +100,9 @@ export const applyAddition = (
       unknown: before.unknown || salt === undefined,
     };
     // After a dose of unknown size, earlier readings no longer fit on one line with later ones.
-    return salt === undefined ? withoutFlowPoints(next) : next;
+    return withoutLoosenPoints(salt === undefined ? withoutFlowPoints(next) : next);
   }
-  if (added.what === 'deflocculant') return withoutFlowPoints(next);
+  if (added.what === 'deflocculant') return withoutFlowPoints(withLoosening(next, added));
   if (added.what === 'taken') {
     if (!next.contents) return next;
     if (added.volume === undefined) delete next.volumeAt;
@@ -143,5 +144,5 @@ export const applyAddition = (
     delete next.look;
   }
   const mixed = added.what === 'glaze' || added.what === 'other';
-  return withPrediction(mixed ? withoutFlowPoints(next) : next);
+  return withPrediction(mixed ? withoutLoosenPoints(withoutFlowPoints(next)) : next);
 };

@@ -3,7 +3,7 @@ import type { BucketEntry, BucketEvent } from './bucketEvent.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
-import { isDoseAtWork, addFlowPoint } from './flowPoints.ts';
+import { addFlowPoint, addLoosenPoint, isDoseAtWork } from './flowPoints.ts';
 import { minutes, since, type Duration } from '../ids.ts';
 import { applyRest } from './rests.ts';
 import { applyGravity } from './applyGravity.ts';
@@ -108,5 +108,7 @@ export const applyReading = (
     next.predicted = { value: measured.value, u95: measured.u95 };
   }
   const predicted = withPrediction(next);
-  return flowBelieved && event.flow ? addFlowPoint(predicted, event.flow) : predicted;
+  return flowBelieved && event.flow
+    ? addLoosenPoint(addFlowPoint(predicted, event.flow), event.flow)
+    : predicted;
 };

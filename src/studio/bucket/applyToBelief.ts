@@ -28,6 +28,10 @@ export interface FoldedEntry {
 /** Nobody pours and stirs within less. */
 const timeToPour = minutes(1);
 
+/** Who says only how full it is may be about to do as told. */
+const readsWhatIsIn = (event: BucketEvent): boolean =>
+  event.kind === 'reading' && (event.gravity ?? event.flow ?? event.look) !== undefined;
+
 /** A belief as of an entry: aged up to it, then changed by it, and few accounts again. */
 const changedAt = (
   belief: Belief,
@@ -38,7 +42,7 @@ const changedAt = (
   const isLater = visit !== undefined && since(visit.at, entry.at) >= timeToPour;
   const then = aged(belief, entry.at, settings);
   const now =
-    isLater && entry.event.kind === 'reading'
+    isLater && readsWhatIsIn(entry.event)
       ? perhapsAsTold({ ...then, visit }, settings, (before.stir?.minutes ?? 0) >= loosened.minutes)
       : then;
   return { ...then, components: reduced(change(now.components), settings) };
@@ -77,6 +81,10 @@ const onAddition = (
   );
 };
 
+/** The window's cup is named only now, and it is the one that it was timed with. */
+const isSameCup = ({ settings, efflux }: BucketState, named: string | undefined): boolean =>
+  settings.cup === undefined && efflux !== undefined && (efflux.cup === named || efflux.kind === named);
+
 const onChange = (
   belief: Belief,
   { volume }: { settings: Partial<BucketSettings>; volume?: number },
@@ -84,7 +92,7 @@ const onChange = (
 ): Belief => {
   const { before, after } = folded;
   const told = volume !== undefined && volume > 0 ? statedVolume(millilitres(volume)) : undefined;
-  const otherCup = after.settings.cup !== before.settings.cup;
+  const otherCup = after.settings.cup !== before.settings.cup && !isSameCup(before, after.settings.cup);
   if (!told && !otherCup) return belief;
   return changedAt(belief, folded, (before) => {
     // Another cup counts other seconds.

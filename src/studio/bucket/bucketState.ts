@@ -36,6 +36,13 @@ export interface FlowPoint extends CupTime {
   gravity: Gravity;
 }
 
+/** How a stirred bucket flowed at a known amount of deflocculant, in steps since the last fresh batch. */
+export interface LoosenPoint extends CupTime {
+  doses: number;
+  steps: number;
+  gravity: Gravity;
+}
+
 /** A test tile as it was logged; its coat was measured dry. */
 export type TileDipped = Omit<Extract<BucketEvent, { kind: 'tile' }>, 'kind'> & { at: Instant };
 
@@ -117,4 +124,6 @@ export interface BucketState {
     /** How it flowed after each of the last doses; absent until somebody tested it. */
     flow?: FlowPoint[];
   };
+  /** Deflocculant since the last remake, in steps of a drop in 250 ml; absent until some went in. */
+  deflocculant?: { steps: number; doses: number; flow?: LoosenPoint[] };
 }

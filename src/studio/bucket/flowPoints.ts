@@ -1,5 +1,8 @@
-import type { CupTime } from './bucketEvent.ts';
-import type { BucketState, FlowPoint } from './bucketState.ts';
+import { householdVolumes } from '../../glaze/materials/householdVolumes.ts';
+import type { Millilitres } from '../../glaze/units.ts';
+import { volumeOf } from '../contents/contents.ts';
+import type { Added, CupTime } from './bucketEvent.ts';
+import type { BucketState, FlowPoint, LoosenPoint } from './bucketState.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 
 /** A dose takes ten minutes to work after it was stirred in; people are a little early. */
@@ -37,4 +40,68 @@ export const addFlowPoint = (state: BucketState, flow: CupTime): BucketState => 
 export const withoutFlowPoints = (state: BucketState): BucketState => {
   const { flow: _, ...flocculant } = state.flocculant;
   return { ...state, flocculant };
+};
+
+/** Glaze that is taken out to try deflocculant in, ml. */
+export const jar = 250;
+/** One step: a drop in a jar. In 15 l that is 60 drops, 3 ml (common practice). */
+export const loosenStepPerLitre = (1000 / jar) * householdVolumes.drop;
+
+/** Steps that an amount is in this pail; undefined when nobody knows how full it is, or how strong a powder is. */
+export const loosenSteps = (
+  { contents, settings }: Pick<BucketState, 'contents' | 'settings'>,
+  added: { volume?: Millilitres },
+): number | undefined => {
+  const held = contents && volumeOf(contents, settings.solids).value;
+  if (added.volume === undefined || !held || !(held > 0)) return undefined;
+  return added.volume / ((held / 1000) * loosenStepPerLitre);
+};
+
+/** Counts deflocculant that went in. The readings since the last change of anything else are those before it. */
+export const withLoosening = (
+  state: BucketState,
+  added: Extract<Added, { what: 'deflocculant' }>,
+): BucketState => {
+  const steps = loosenSteps(state, added);
+  const before = state.deflocculant ?? { steps: 0, doses: 0 };
+  const { doses: salted, flow: salts = [] } = state.flocculant;
+  const fresh = salts
+    .filter(({ doses }) => doses === salted)
+    .slice(-perDose)
+    .map(({ cup, kind, seconds, gravity }) => ({
+      cup,
+      kind,
+      seconds,
+      gravity,
+      doses: before.doses,
+      steps: before.steps,
+    }));
+  const flow = before.flow ?? fresh;
+  return {
+    ...state,
+    deflocculant: {
+      steps: before.steps + (steps ?? 0),
+      doses: before.doses + 1,
+      // After one of unknown size, earlier readings no longer fit on one line with later ones.
+      ...(steps !== undefined && flow.length > 0 && { flow }),
+    },
+  };
+};
+
+/** Adds a flow reading at what is in now. */
+export const addLoosenPoint = (state: BucketState, flow: CupTime): BucketState => {
+  const { deflocculant, predicted } = state;
+  if (!deflocculant || !predicted) return state;
+  const { doses, steps, flow: before = [] } = deflocculant;
+  const same = before.filter((one) => one.doses === doses).slice(-(perDose - 1));
+  const point: LoosenPoint = { ...flow, doses, steps, gravity: predicted.value };
+  const points = [...before.filter((one) => one.doses !== doses), ...same, point].slice(-mostPoints);
+  return { ...state, deflocculant: { ...deflocculant, flow: points } };
+};
+
+/** Drops the readings: something else is in the pail now. */
+export const withoutLoosenPoints = (state: BucketState): BucketState => {
+  if (!state.deflocculant) return state;
+  const { flow: _, ...deflocculant } = state.deflocculant;
+  return { ...state, deflocculant };
 };

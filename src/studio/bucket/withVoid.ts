@@ -1,6 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from './bucketState.ts';
-import { withoutFlowPoints } from './flowPoints.ts';
+import { withoutFlowPoints, withoutLoosenPoints } from './flowPoints.ts';
 import type { Instant } from '../ids.ts';
 
 /** Events after which the known gravity and flow no longer apply. */
@@ -19,7 +19,7 @@ export const withVoid = (state: BucketState, by: VoidedBy, at: Instant): BucketS
   // A cake does not replace frost or contamination, which are worse.
   const voided = isAccountBroken(state) && keepsContents(by) ? state.voided : { by, at };
   const next: BucketState = { ...rest, ...definedOnly({ voided }) };
-  return keepsContents(by) ? next : withoutFlowPoints(next);
+  return keepsContents(by) ? next : withoutLoosenPoints(withoutFlowPoints(next));
 };
 
 /** Frozen or contaminated. After frost the bucket has to be sieved, then stirred, then weighed. */

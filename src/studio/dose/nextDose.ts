@@ -39,7 +39,7 @@ export type NextDose =
   | { kind: 'checkpoint'; totalPercent: number };
 
 /** The gravity to dose for, kept within the window: the dose is meant for a glaze of the right gravity. */
-const asAimedAt = (
+export const aimedGravity = (
   slurry: Gravity,
   { gravity: window, solids: particleGravity }: BucketSettings,
 ): Gravity => {
@@ -48,7 +48,7 @@ const asAimedAt = (
 };
 
 /** The flow window, when it belongs to the cup that the readings were taken with. */
-const flowAim = ({ settings: { efflux, cup }, efflux: read }: BucketState) => {
+export const flowAim = ({ settings: { efflux, cup }, efflux: read }: BucketState) => {
   const by = cup ?? read?.cup;
   return efflux && by !== undefined ? { window: efflux, cup: by } : undefined;
 };
@@ -67,7 +67,7 @@ const learnedFrom = (state: BucketState, slurry: Gravity, dryMass: number): Lear
  * when its volume is unknown.
  */
 export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitres | undefined): NextDose => {
-  const aimed = asAimedAt(slurry, state.settings);
+  const aimed = aimedGravity(slurry, state.settings);
   const dry = dryContent({ slurry: aimed, particleGravity: state.settings.solids });
   if (!dry.ok) throw new Error(`bucket ${state.no}: no dry content for gravity ${slurry}`);
   if (volume === undefined)

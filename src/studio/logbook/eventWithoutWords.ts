@@ -19,6 +19,8 @@ export const eventWithoutWords = (event: LoggedEvent, name: RegExp | undefined):
           ...(event.piece.body !== undefined && { body: mended(event.piece.body) }),
         },
       };
+    case 'deflocculant':
+      return { ...event, what: mended(event.what) };
     case 'hold':
       return { ...event, why: mended(event.why) };
     case 'tile':

@@ -1,6 +1,9 @@
 import { flowCups } from '../../glaze/flow/flowCup.ts';
 import type { StudioCup } from './studio.ts';
 
+/** A cup that nobody has named. */
+export const unnamedCup = 'cup';
+
 /**
  * The cup that a bucket's window was set with; else the studio's only cup; else none of those, so that its times are
  * compared only with each other.
@@ -8,7 +11,7 @@ import type { StudioCup } from './studio.ts';
 const windowsCup = (windowCup: string | undefined, cups: readonly StudioCup[]): StudioCup => {
   if (windowCup === undefined) {
     const [only, ...others] = cups;
-    return only && others.length === 0 ? only : { name: 'cup', kind: 'own' };
+    return only && others.length === 0 ? only : { name: unnamedCup, kind: 'own' };
   }
   const own = cups.find(({ name }) => name === windowCup);
   const kind = flowCups.find((cup) => cup.kind === windowCup)?.kind;

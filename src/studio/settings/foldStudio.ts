@@ -66,6 +66,8 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
       return { ...studio, cups: replaced(studio.cups, event.cup) };
     case 'water':
       return { ...studio, hardWater: event.hard };
+    case 'deflocculant':
+      return { ...studio, deflocculant: event.what };
     case 'sure':
       return { ...studio, sure: event.chance };
     case 'recipe':

@@ -67,6 +67,8 @@ export interface Studio {
   vessels: Vessel[];
   cups: StudioCup[];
   hardWater: boolean;
+  /** The deflocculant that stands in the room and its strength, in a keeper's words. */
+  deflocculant?: string;
   /** How likely a bucket must be right, 0 to 1, before no more readings of it are wanted; absent until it is set. */
   sure?: number;
   recipes: StoredRecipe[];
@@ -100,6 +102,7 @@ export type StudioEvent =
   | { kind: 'cup'; cup: StudioCup }
   | { kind: 'water'; hard: boolean }
   | { kind: 'sure'; chance: number }
+  | { kind: 'deflocculant'; what: string }
   | { kind: 'recipe'; recipe: StoredRecipe }
   | { kind: 'material'; material: StudioMaterial }
   | { kind: 'keeper'; member: MemberId; keeper: boolean }

@@ -1,4 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
+import { gelsByItself } from '../dose/gelsByItself.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
 import { minutes, since, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
@@ -19,6 +20,7 @@ const airy = minutes(5);
 export const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
   'stirred-short': ({ state }) => (state.stir?.minutes ?? 0) < longStir,
   'no-way-to-look': ({ state: { settings } }) => settings.efflux === undefined && !barehanded(settings),
+  'gels-by-itself': ({ state: { settings } }) => gelsByItself(settings),
   'just-mixed': ({ state, flow }) =>
     state.stir?.mixedAt !== undefined && flow.at !== undefined && since(state.stir.mixedAt, flow.at) < airy,
 };
@@ -26,6 +28,7 @@ export const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean
 const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
   if (when === 'no-way-to-look') return [{ because: 'no-way-to-look' }];
   if (when === 'just-mixed') return [{ because: 'just-mixed' }];
+  if (when === 'gels-by-itself') return [{ because: 'gels-by-itself' }];
   const { minutes: stirred } = state.stir ?? {};
   if (when === 'stirred-short') return [{ because: 'stirred-short', ...definedOnly({ minutes: stirred }) }];
   return flow.band === 'thick' && stirred !== undefined && stirred >= longStir

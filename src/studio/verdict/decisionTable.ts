@@ -4,9 +4,9 @@ import type { Dont, FlowBand, GravityBand, Step } from './verdict.ts';
 export type Hands = 'anyone' | 'keeper';
 
 /** The condition for a move of a cell; a cell's last move has none. */
-export type Condition = 'stirred-short' | 'just-mixed' | 'no-way-to-look';
+export type Condition = 'stirred-short' | 'just-mixed' | 'no-way-to-look' | 'gels-by-itself';
 
-export type Amount = 'water' | 'half-water' | 'draw-off' | 'dry' | 'dose';
+export type Amount = 'water' | 'half-water' | 'draw-off' | 'dry' | 'dose' | 'loosening';
 
 export interface Move {
   when?: Condition;
@@ -34,6 +34,15 @@ const stirOn: Move = {
   dont: ['water-to-thin-a-gel'],
 };
 
+/** A borate gel builds up again however much deflocculant goes in (common practice): its keeper finds a lower window. */
+const gelled: Move = {
+  when: 'gels-by-itself',
+  step: 'ask-keeper',
+  hands: 'anyone',
+  amounts: [],
+  dont: ['water-to-thin-a-gel', 'loosen-a-borate-gel'],
+};
+
 const look: Move[] = [
   { when: 'no-way-to-look', step: 'ask-keeper', hands: 'anyone', amounts: [], dont: ['water-on-looks'] },
   { step: 'measure', hands: 'anyone', amounts: [], dont: ['water-on-looks'] },
@@ -50,6 +59,7 @@ export const grid: Record<GravityBand, Record<FlowBand, Move[]>> = {
     // A gel that was thinned with water. Gels do not settle, so there is no clear water to draw off.
     thick: [
       stirOn,
+      gelled,
       {
         step: 'add-dry',
         hands: 'keeper',
@@ -74,10 +84,11 @@ export const grid: Record<GravityBand, Record<FlowBand, Move[]>> = {
     in: [{ step: 'use', hands: 'anyone', amounts: [], dont: [] }],
     thick: [
       stirOn,
+      gelled,
       {
         step: 'deflocculate',
         hands: 'keeper',
-        amounts: [],
+        amounts: ['loosening'],
         then: 'measure',
         dont: ['water-to-thin-a-gel'],
       },

@@ -1,10 +1,12 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
-import type { Millilitres } from '../../glaze/units.ts';
+import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
 import type { MeasuredGravity } from '../bucket/bucketState.ts';
 import type { Estimate } from '../contents/contents.ts';
 import type { Move } from './decisionTable.ts';
 import { nextDose, doseStepOfDry } from '../dose/nextDose.ts';
+import { nextLoosening } from '../dose/nextLoosening.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';
 import type { Facts } from './facts.ts';
 import type { Reason } from './verdict.ts';
@@ -53,6 +55,52 @@ const dose = (
   }
 };
 
+/** A step of deflocculant as the part that it takes off the seconds. */
+const takenOff = (lnSeconds: number): number => 1 - Math.exp(lnSeconds);
+
+/** A jar test of deflocculant, and what it comes to in the pail. */
+const loosening = (
+  state: BucketState,
+  slurry: Gravity,
+  volume: Millilitres | undefined,
+): MoveAmountsFound => {
+  const next = nextLoosening(state, slurry, volume);
+  if (next.kind === 'checkpoint')
+    return {
+      amounts: {},
+      checkpoint: true,
+      reasons: [{ because: 'loosening-checkpoint', steps: next.steps }],
+    };
+  if (next.kind === 'no-change')
+    return { amounts: {}, checkpoint: true, reasons: [{ because: 'loosening-no-change' }] };
+  const { drops, most, dose, learned } = next;
+  return {
+    amounts: {
+      jarDrops: drops,
+      ...('ml' in dose ? { deflocculantMl: dose.ml } : { deflocculantMlPerLitre: dose.mlPerLitre }),
+    },
+    checkpoint: false,
+    reasons: [
+      {
+        because: 'jar-test',
+        drops,
+        most,
+        ...('ml' in dose && { each: millilitres(dose.ml / drops) }),
+      },
+      ...(learned
+        ? [
+            {
+              because: 'loosening-learned' as const,
+              less: takenOff(learned.value),
+              least: takenOff(learned.high),
+              most: takenOff(learned.low),
+            },
+          ]
+        : []),
+    ],
+  };
+};
+
 /** The volume that an answer's amounts are for. */
 export const volumeReason = ({ state, now }: Pick<Facts, 'state' | 'now'>): Reason => {
   const volume = volumeNow(state, now);
@@ -72,9 +120,11 @@ export const moveAmounts = (move: Move, f: Facts, measured: MeasuredGravity): Mo
     const found: Partial<MoveAmountsFound> =
       amount === 'dose'
         ? dose(f, measured, volume)
-        : volume
-          ? pailAmount(amount, { ...unfilled, volume }, pail)
-          : { amounts: litreAmount(amount, unfilled) };
+        : amount === 'loosening'
+          ? loosening(f.state, measured.value, volume?.value)
+          : volume
+            ? pailAmount(amount, { ...unfilled, volume }, pail)
+            : { amounts: litreAmount(amount, unfilled) };
     all.amounts = { ...all.amounts, ...found.amounts };
     const told = all.reasons.map(({ because }) => because);
     all.reasons = [

@@ -6,7 +6,7 @@ import type { Amount } from './decisionTable.ts';
 import { headroom } from './headroom.ts';
 import type { Amounts, Reason } from './verdict.ts';
 
-export type WaterOrPowder = Exclude<Amount, 'dose'>;
+export type WaterOrPowder = Exclude<Amount, 'dose' | 'loosening'>;
 
 export interface AmountsFound {
   amounts: Amounts;

@@ -62,6 +62,7 @@ export type Dont =
   | 'water-out'
   | 'flocculant-to-hide-water'
   | 'water-to-thin-a-gel'
+  | 'loosen-a-borate-gel'
   | 'water-on-looks'
   | 'powder-by-member'
   | 'all-at-once';
@@ -160,7 +161,15 @@ export type Reason =
   | { because: 'dose'; grams: Grams; percent: number; totalPercent: number }
   | { because: 'dose-learned'; rungs: number; low: Millilitres; high?: Millilitres }
   | { because: 'dose-no-change' }
-  | { because: 'dose-checkpoint'; totalPercent: number };
+  | { because: 'dose-checkpoint'; totalPercent: number }
+  /** `each` is one drop of the jar in the pail, absent where nobody knows how full that is. */
+  | { because: 'jar-test'; drops: number; most: number; each?: Millilitres }
+  /** What a drop takes off the seconds, parts of 1, with its 90 % interval. */
+  | { because: 'loosening-learned'; less: number; least: number; most: number }
+  | { because: 'loosening-no-change' }
+  | { because: 'loosening-checkpoint'; steps: number }
+  /** A borate gel, which no deflocculant loosens for long. */
+  | { because: 'gels-by-itself' };
 
 /** Amounts for the step, to mid-window; also per litre, for a pail of unknown volume. */
 export interface Amounts {
@@ -168,6 +177,10 @@ export interface Amounts {
   drawOffMl?: Millilitres;
   dryGrams?: Grams;
   doseMl?: Millilitres;
+  /** Drops of deflocculant to try in a jar first, and what they are in the pail. */
+  jarDrops?: number;
+  deflocculantMl?: Millilitres;
+  deflocculantMlPerLitre?: Millilitres;
   waterMlPerLitre?: Millilitres;
   drawOffMlPerLitre?: Millilitres;
   dryGramsPerLitre?: Grams;

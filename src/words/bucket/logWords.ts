@@ -99,6 +99,8 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
       return t`set flow cup ${said(event.cup.name)} (${[event.cup.kind]})`;
     case 'water':
       return [event.hard ? 'noted hard water' : 'noted soft water'];
+    case 'deflocculant':
+      return t`set the deflocculant: ${said(event.what)}`;
     case 'sure':
       return [`set how sure to be of a bucket: ${chanceText(event.chance)}`];
     case 'recipe':

@@ -42,7 +42,7 @@ const step: Record<Step, string> = {
   'add-dry': 'stir dry batch in',
   flocculate: 'flocculant, in small doses',
   'stir-on': 'stir on, 2 to 5 minutes, and look again',
-  deflocculate: 'deflocculant, drop by drop',
+  deflocculate: 'deflocculant, tried in a jar first',
   'ask-keeper': 'ask a keeper',
 };
 
@@ -52,11 +52,13 @@ const amount: Record<Amount, string> = {
   'draw-off': 'clear water to draw off',
   dry: 'dry batch',
   dose: 'the next dose',
+  loosening: 'a drop in a jar of 250 ml, and what that is in the pail',
 };
 
 const when: Record<Condition, string> = {
   'stirred-short': 'stirred for less than 5 minutes',
   'no-way-to-look': 'marked for gloves, and no window of seconds is set',
+  'gels-by-itself': 'its recipe or a keeper says that it holds raw borate',
   'just-mixed': 'looked at within 5 minutes of the machine mixer',
 };
 

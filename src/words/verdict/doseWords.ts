@@ -69,15 +69,11 @@ export const doseWords = {
 
   keepersOnly: ours('Only keepers add deflocculant: too much can’t be taken out again. Ask one.'),
   deflocculantNotAsked: (first: Text): Text => t`It doesn't need deflocculant now. ${first}`,
-  deflocculant: ours(
-    'Add deflocculant one drop at a time. Stir for a minute after each drop, look, and stop while it is still a little thick.',
-  ),
-  deflocculantSteps: [
-    ours('Try it first in a cup of the glaze, to see how much one drop does.'),
-    ours('The glaze keeps getting thinner for some minutes. Wait before the next drop.'),
-    ours('With too much, it is thin and settles hard, and only flocculant brings it back.'),
-  ],
-  dropped: (): Text => ['I added a drop'],
+  tooMuchLoosened: ours('With too much, it is thin and settles hard, and only flocculant brings it back.'),
+  product: (what: string | undefined): Text =>
+    what === undefined
+      ? t`Always use the same deflocculant, at the same strength. A keeper can note it: /studio set deflocculant:.`
+      : t`The deflocculant here: ${said(what)}. 20 drops are a millilitre.`,
 
   solution: (crystals: number, water: number): Text =>
     t`Stir ${[massText(crystals)]} of Epsom salt into ${[volumeText(water)]} of warm water, and let it cool.`,

@@ -3,9 +3,11 @@ import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Reason } from '../../studio/verdict/verdict.ts';
 import { agoText } from '../text/agoText.ts';
 import { oddsText } from '../text/oddsText.ts';
+import { doseText } from '../text/doseText.ts';
 import { flowWords } from './flowWords.ts';
 import { heldWhy } from './heldWhy.ts';
 import {
+  chanceText,
   gravityText,
   gravityWithin,
   handAmount,
@@ -165,6 +167,18 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
         : t`Learned from this bucket's readings: it takes ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to reach mid-window, 9 times out of 10. Never more than two usual doses at once.`;
     case 'dose-no-change':
       return t`The last two doses changed nothing, so flocculant is not what it needs. Is there clay in it?`;
+    case 'jar-test':
+      return r.each === undefined
+        ? t`Stir it in the jar for a minute, and wait another: it keeps getting thinner. Still thick: one more drop, up to ${[String(r.most)]} in all.`
+        : t`Stir it in the jar for a minute, and wait another: it keeps getting thinner. Still thick: one more drop, up to ${[String(r.most)]} in all. Each drop in the jar is ${[doseText(r.each)]} in the pail.`;
+    case 'loosening-learned':
+      return t`Learned from this bucket's readings: a drop in 250 ml takes ${[chanceText(Math.round(100 * r.less) / 100)]} off its seconds, 9 times out of 10 between ${[String(Math.round(100 * r.least))]} and ${[String(Math.round(100 * r.most))]} %.`;
+    case 'loosening-no-change':
+      return t`The last two doses of deflocculant left it as thick as it was. It may gel by itself, as borate glazes do. In that case a lower window of gravity often helps.`;
+    case 'loosening-checkpoint':
+      return t`As much deflocculant as ${[String(Math.round(10 * r.steps) / 10)]} drops in each 250 ml has gone in since the last fresh batch. A keeper looks at it before more goes in, and logs what they add as usual.`;
+    case 'gels-by-itself':
+      return t`It holds raw borate, which gels by itself. Often a lower window of gravity is the remedy: a keeper tries that on a test tile.`;
     case 'dose-checkpoint':
       return t`${[percentText(r.totalPercent)]} of its dry weight has gone in since the last fresh batch. Above 0.2 %, a keeper looks at it first. ${pastCheckpoint}`;
   }

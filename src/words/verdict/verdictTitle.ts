@@ -2,8 +2,9 @@ import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Amounts, Reason, Verdict } from '../../studio/verdict/verdict.ts';
 import { oddsText } from '../text/oddsText.ts';
 import { doseText } from '../text/doseText.ts';
+import { isStop, jarTest, stopped } from './doseTitle.ts';
 import { heldWhy } from './heldWhy.ts';
-import { handAmount, massText, percentText, volumeText } from '../text/measures.ts';
+import { gravityText, handAmount, massText, volumeText } from '../text/measures.ts';
 import { pour, type Pour } from '../text/pour.ts';
 import { t, type Text } from '../text/text.ts';
 
@@ -82,23 +83,6 @@ const measure = (verdict: Verdict): Text => {
 const isBecause = ({ reasons }: Verdict, because: Reason['because']): boolean =>
   reasons.some((one) => one.because === because);
 
-type Stop = Extract<Reason, { because: 'dose-no-change' | 'dose-checkpoint' }>;
-
-const isStop = (reason: Reason): reason is Stop =>
-  reason.because === 'dose-no-change' || reason.because === 'dose-checkpoint';
-
-/** No more flocculant for now, as it is said to the keeper who decides, and to a member. */
-const stopped = (stop: Stop, toKeeper: boolean): Text => {
-  if (stop.because === 'dose-no-change')
-    return toKeeper
-      ? t`Stop: two doses changed nothing, so flocculant is not what it needs. Has it any clay?`
-      : t`It is still thin, and two doses changed nothing. No more flocculant. Ask a keeper.`;
-  const percent = percentText(stop.totalPercent);
-  return toKeeper
-    ? t`Stop: flocculant of ${[percent]} of its dry weight is in. Look at it yourself before more goes in, or make a fresh batch.`
-    : t`It is still thin, and flocculant of ${[percent]} of its dry weight is in. No more for now. Ask a keeper.`;
-};
-
 /** Where drawn water would take flux along. */
 const evaporate = (water: Pour | undefined): Text =>
   water
@@ -106,17 +90,22 @@ const evaporate = (water: Pour | undefined): Text =>
     : t`Too much water. Let it evaporate, with the lid off. Drawing it off would take flux away.`;
 
 const asked = (verdict: Verdict, units: UnitSystem): Text => {
-  if (verdict.rule === 'no-window') return t`A keeper first has to set what gravity it should have.`;
+  if (verdict.rule === 'no-window')
+    return verdict.gravity
+      ? t`It reads ${[gravityText(verdict.gravity.value)]}, and no window is set yet. A keeper says whether that is right: it is on their round. Until then, try it on a test tile.`
+      : t`A keeper first has to set what gravity it should have.`;
   if (verdict.rule === 'unsettled')
     return t`The readings don't agree. Change nothing, and ask a keeper to weigh it with another cup.`;
   if (verdict.rule === 'never-sieved')
     return t`There are lumps, and this glaze is never sieved. Ask a keeper.`;
   const stop = verdict.reasons.find(isStop);
   if (stop) return stopped(stop, verdict.keeperStep === undefined);
+  if (isBecause(verdict, 'gels-by-itself'))
+    return t`It gelled, as borate glazes do by themselves. Add nothing. Ask its keeper.`;
   if (isBecause(verdict, 'own-thickener'))
     return t`It flows too ${[verdict.flow === 'thin' ? 'thin' : 'thick']} for its window. Ask a keeper; add nothing.`;
   if (isBecause(verdict, 'no-way-to-look'))
-    return t`A keeper first has to set how many cup seconds it should have.`;
+    return t`A keeper first has to set how many cup seconds it should have. Time a cup of it now: that shows them.`;
   const drawn = drawnOff(verdict.amounts, units);
   const dry = powder(verdict.amounts, units);
   switch (verdict.keeperStep) {
@@ -223,7 +212,7 @@ export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
     case 'stir-on':
       return t`Keep stirring for 5 minutes, then look again. Don't add water.`;
     case 'deflocculate':
-      return t`Over-flocculated: add deflocculant drop by drop and stir between drops. Don't add water.`;
+      return jarTest(verdict.amounts, units);
     case 'ask-keeper':
       return asked(verdict, units);
   }

@@ -5,7 +5,9 @@ import { agoText } from '../text/agoText.ts';
 import type { Seconds } from '../../glaze/units.ts';
 import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
 import { said, t, type Text } from '../text/text.ts';
+import { dropsText } from '../text/doseText.ts';
 import { restText } from './restText.ts';
+import { isRightText, proposedTitle } from './windowWords.ts';
 import { verdictReason } from './verdictReason.ts';
 import { overfull, verdictTitle } from './verdictTitle.ts';
 
@@ -20,7 +22,7 @@ const thenWords: Record<Step, string> = {
   'add-dry': 'it may need dry batch; measure first',
   flocculate: 'flocculant, if it is still thin',
   'stir-on': 'keep stirring',
-  deflocculate: 'deflocculant, drop by drop',
+  deflocculate: 'deflocculant, tried in a jar first',
   'ask-keeper': 'ask a keeper',
 };
 
@@ -32,6 +34,7 @@ const dontWords: Record<Dont, string> = {
   'water-out': "Don't pour water off.",
   'flocculant-to-hide-water': "Don't thicken it with flocculant: the coat would still be thin.",
   'water-to-thin-a-gel': "Don't add water: a gel only looks thick.",
+  'loosen-a-borate-gel': "Don't add deflocculant: a borate glaze gels by itself, and soon gels again.",
   'water-on-looks':
     "Don't change the water just from how it looks. If you have no scale, use another bucket, or ask.",
   'powder-by-member': 'Only keepers add dry powder.',
@@ -58,6 +61,9 @@ const cautionWords: Record<VerdictCaution, string> = {
 export const verdictWords = {
   title: verdictTitle,
   overfull,
+  proposed: proposedTitle,
+  isRight: isRightText,
+  logTile: (): Text => ['Log a test tile'],
   reason: verdictReason,
   rest: restText,
   dont: (dont: Dont): Text => [dontWords[dont]],
@@ -98,6 +104,8 @@ export const verdictWords = {
   drewOff: (amount: string): Text => t`I drew off ${[amount]}`,
   stirredIn: (amount: string): Text => t`I stirred in ${[amount]} dry`,
   dosed: (amount: string): Text => t`I added ${[amount]}`,
+  loosened: (amount: string, drops: number): Text => t`I added ${[amount]}: ${[dropsText(drops)]} in the jar`,
+  askOfGels: (): Text => ['What the handbook says'],
   stirredIt: (): Text => ['I stirred it to the bottom'],
   stirredOn: (): Text => ['I stirred 5 more minutes'],
   itRuns: (look: 'thin' | 'right' | 'thick'): Text => [`It runs ${look}`],

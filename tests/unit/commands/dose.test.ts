@@ -201,14 +201,14 @@ describe('the learned dose', () => {
 });
 
 describe('what else a dose is', () => {
-  it('is keepers’ hands, drop by drop, when it is deflocculant', async () => {
+  it('is keepers’ hands, and tried in a jar first, when it is deflocculant', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.44 within:0.002 seconds:30 stirred:yes');
     await room.say(2, '/stirred bucket:gg minutes:6');
     await room.say(3, '/reading bucket:gg gravity:1.44 within:0.002 seconds:30 stirred:yes');
     expect(await room.say(3, '/dose bucket:gg what:deflocculant')).toMatchObject({ kind: 'refusal' });
     const answer = await room.keeper(3, '/dose bucket:gg what:deflocculant');
-    expect(answer.title).toMatch(/one drop at a time/);
+    expect(answer.title).toMatch(/1 drop of deflocculant into 250 ml of it in a jar/);
     expect(answer.cautions.join(' ')).toMatch(/caustic/);
   });
 

@@ -4,7 +4,7 @@ import type { Reader } from './reader.ts';
 
 /** After so many steps somebody gives up. */
 const patience = 16;
-/** What a keeper takes of a deflocculant at a time, in rungs undone and in ml (common practice). */
+/** What a drop of deflocculant in the jar is in the pail, in rungs undone and in ml (common practice). */
 const drops = { rungs: 0.7, ml: 3 };
 /** Minutes until a dose shows (common practice). */
 const dosesWorkIn = 10;
@@ -72,8 +72,7 @@ export class Follower {
         this.#isDosed = true;
         return this.#put('flocculant', 'doseMl', (ml) => this.#hands.dose(ml));
       case 'deflocculate':
-        this.#hands.doseRungs(-drops.rungs);
-        return this.#logAddition('deflocculant', `${drops.ml}ml`);
+        return this.#loosen(this.#phone.verdict?.jarDrops ?? 1);
       case 'ask-keeper':
         if (this.#phone.role === 'keeper') return false;
         this.#phone.role = 'keeper';
@@ -122,6 +121,15 @@ export class Follower {
     act(amount);
     const unit = name === 'dryGrams' ? 'g' : 'ml';
     return this.#logAddition(what, `${amount.toFixed(amount < 10 ? 1 : 0)}${unit}`);
+  }
+
+  async #loosen(jarDrops: number): Promise<boolean> {
+    if (this.#phone.verdict?.asks?.includes('level')) {
+      await this.#reader.level();
+      return true;
+    }
+    this.#hands.doseRungs(-drops.rungs * jarDrops);
+    return this.#logAddition('deflocculant', `${drops.ml * jarDrops}ml`);
   }
 
   /** Glaze goes out first, and the bot is asked anew. */

@@ -16,6 +16,7 @@ const verdict = z.object({
   drawOffMl: amount,
   dryGrams: amount,
   doseMl: amount,
+  jarDrops: amount,
   waterMlPerLitre: amount,
   drawOffMlPerLitre: amount,
   dryGramsPerLitre: amount,

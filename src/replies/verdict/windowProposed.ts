@@ -1,0 +1,104 @@
+import { definedOnly } from '../../definedOnly.ts';
+import type { Action, Asking, Reply } from '../../contract/contract.ts';
+import { printLine } from '../../contract/parseLine.ts';
+import { bucketStates } from '../../studio/bucket/foldBucket.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { proposeWindow, type DippedAt, type WindowProposal } from '../../studio/firing/proposeWindow.ts';
+import { seq, since } from '../../studio/ids.ts';
+import { dipsOf } from '../../studio/logbook/dipsOf.ts';
+import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
+import type { Verdict } from '../../studio/verdict/verdict.ts';
+
+/** The last good results are enough. */
+const mostResults = 20;
+const allEntries = { after: seq(0), most: Number.MAX_SAFE_INTEGER };
+
+/** What a bucket read when pieces that came out well were dipped in it alone. */
+const wellFired = async (state: BucketState, { book }: Pick<Asking, 'book'>): Promise<DippedAt[]> => {
+  const good = (await book.fired())
+    .filter(({ said }) => said.bucket === state.no && said.faults.length === 0 && said.over === undefined)
+    .slice(-mostResults);
+  if (good.length === 0) return [];
+  const entries = (await book.history(state.no, allEntries)).filter(
+    (entry): entry is BucketEntry => entry.stream > 0,
+  );
+  const states = [...bucketStates(state.no, entries)];
+  return (await dipsOf(good, book)).flatMap(({ dipped }): DippedAt[] => {
+    const then = dipped && states.findLast(({ foldedTo }) => foldedTo <= dipped.to);
+    if (!dipped || !then?.believed || then.voided || then.unknownSince.length > 0) return [];
+    if (since(then.believed.at, dipped.to) > then.settings.shelfLife) return [];
+    const { efflux, predicted, believed } = then;
+    return [
+      {
+        gravity: predicted?.value ?? believed.value,
+        ...(efflux &&
+          efflux.seconds !== 'wont-run' && { flow: { seconds: efflux.seconds, cup: efflux.cup } }),
+      },
+    ];
+  });
+};
+
+/** Whether a window is what a bucket lacks. */
+export const lacksWindow = ({ rule, step, reasons }: Verdict): boolean =>
+  rule === 'no-window' ||
+  reasons.some(
+    ({ because }) => because === 'no-way-to-look' || (step === 'use' && because === 'efflux-no-window'),
+  );
+
+/** A window for a bucket that lacks one, from what it is known to have been right at. */
+export const windowFor = async (
+  state: BucketState,
+  asking: Pick<Asking, 'book'>,
+): Promise<WindowProposal | undefined> => proposeWindow(state, await wellFired(state, asking));
+
+const span = ({ low, high }: { low: number; high: number }, decimals: number): string =>
+  `${low.toFixed(decimals)}-${high.toFixed(decimals)}`;
+
+/** One press by which a keeper sets it. */
+export const windowPress = (
+  state: Pick<BucketState, 'no' | 'seq'>,
+  proposal: WindowProposal,
+  { words }: Pick<Asking, 'words'>,
+): Action => ({
+  label: words.verdict.isRight(proposal),
+  line: printLine(
+    ['bucket', 'change'],
+    {
+      bucket: String(state.no),
+      ...(proposal.gravity && { gravity: span(proposal.gravity, 2) }),
+      ...(proposal.efflux && { seconds: span(proposal.efflux, 0) }),
+      ...definedOnly({ cup: proposal.cup }),
+    },
+    state.seq,
+  ),
+  press: 'run',
+});
+
+/** What anybody can do meanwhile: a test tile tells more than a gravity does. */
+const tilePress = ({ no }: Pick<BucketState, 'no'>, { words }: Pick<Asking, 'words'>): Action => ({
+  label: words.verdict.logTile(),
+  line: printLine(['dip', 'tile'], { bucket: String(no) }),
+  press: 'edit',
+});
+
+/** What to do about a bucket without a window, as part of its answer. */
+export const windowReply = (
+  state: BucketState,
+  proposal: WindowProposal | undefined,
+  asking: Pick<Asking, 'words' | 'role'>,
+): { actions: Action[]; data: Reply['data'] } => ({
+  actions: [
+    ...(proposal && asking.role === 'keeper' ? [windowPress(state, proposal, asking)] : []),
+    tilePress(state, asking),
+  ],
+  data: proposal
+    ? {
+        proposed: {
+          from: proposal.from,
+          ...(proposal.gravity && { gravity: { ...proposal.gravity } }),
+          ...(proposal.efflux && { seconds: { ...proposal.efflux } }),
+          ...definedOnly({ cup: proposal.cup }),
+        },
+      }
+    : {},
+});
