@@ -12,6 +12,8 @@ export interface ReminderPorts {
   handbook: Handbook;
   clock: { now(): Request['now'] };
   log: Log;
+  /** Called with what became of each reminder. */
+  count?(outcome: 'told' | 'told-late' | 'again' | 'dropped'): void;
   /** The platforms that can send, in order of preference. */
   voices: readonly Voice[];
 }

@@ -1,5 +1,5 @@
 import type { Voice } from '../contract/desk.ts';
-import { instant, later, minutes, duration, type Instant } from '../studio/ids.ts';
+import { instant, later, minutes, duration, since, type Instant } from '../studio/ids.ts';
 import type { ClaimedReminder, ReminderOutcome } from '../studio/logbook/ports.ts';
 import { quietAt } from '../studio/time/quietHours.ts';
 import { reminderLog } from '../words/remind/reminderWords.ts';
@@ -19,6 +19,14 @@ const whenUnreached = minutes(30);
 
 const afterTries = (tries: number, now: Instant): Instant =>
   later(now, duration(Math.min(slowest, soonest * 2 ** Math.min(tries - 1, 10))));
+
+/** Later than this after its time, a reminder counts as late. */
+const late = minutes(5);
+
+const countedAs = (outcome: ReminderOutcome, { dueAt }: ClaimedReminder, now: Instant) => {
+  if ('told' in outcome) return since(dueAt, now) > late ? 'told-late' : 'told';
+  return 'again' in outcome ? 'again' : 'dropped';
+};
 
 const whomOf = (about: ClaimedReminder['about']) =>
   about.kind === 'morning' && about.by === 'channel' ? 'everyone' : 'member';
@@ -96,5 +104,6 @@ export const sayReminder = async (ports: ReminderPorts, reminder: ClaimedReminde
     ports.log.error({ err: error, studio, key }, reminderLog.failed);
     return { again: afterTries(tries, ports.clock.now()), unsure: true };
   });
+  ports.count?.(countedAs(outcome, reminder, ports.clock.now()));
   await ports.queue.settle(reminder, outcome);
 };

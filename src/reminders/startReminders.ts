@@ -18,9 +18,14 @@ export interface ReminderSettings {
 export interface Reminders {
   /** Sends what is due; returns how many there were. */
   tick(): Promise<number>;
+  /** Whether they were looked for lately, without trouble. */
+  isWorking(): boolean;
   /** Waits for the reminders that are being sent, then stops. */
   stop(): Promise<void>;
 }
+
+/** A round of reminders that takes longer is stuck, or fails over and over. */
+const unwell = 90_000;
 
 /** Sends due reminders until stopped. */
 export const startReminders = async (
@@ -34,7 +39,7 @@ export const startReminders = async (
     // The clock may have been set back.
     if (planned !== undefined && Math.abs(since(planned, now)) < planEvery) return;
     planned = now;
-    await queue.plan(now).catch((error: unknown) => log.error({ error }, reminderLog.broken));
+    await queue.plan(now).catch((error: unknown) => log.error({ err: error }, reminderLog.broken));
   };
   const tick = async (): Promise<number> => {
     let said = 0;
@@ -48,15 +53,20 @@ export const startReminders = async (
     }
     return said;
   };
+  let worked = performance.now();
   await queue.reclaim(clock.now());
   const going = (async () => {
     while (!stopping.signal.aborted) {
-      await tick().catch((error: unknown) => log.error({ err: error }, reminderLog.broken));
+      await tick().then(
+        () => (worked = performance.now()),
+        (error: unknown) => log.error({ err: error }, reminderLog.broken),
+      );
       await sleep(every, undefined, { signal: stopping.signal, ref: false }).catch(() => undefined);
     }
   })();
   return {
     tick,
+    isWorking: () => performance.now() - worked < every + unwell,
     stop: async () => {
       stopping.abort();
       await going;

@@ -39,6 +39,8 @@ export interface RoomPorts {
   words: Words;
   clock: Clock;
   log: Log;
+  /** Called with the status of each request that is refused. */
+  refused?(status: number): void;
   studio: StudioId;
   /** The studio as it is set up now. */
   setUp(): Promise<SetUp>;

@@ -4,6 +4,8 @@ import type { Desk } from '../contract/desk.ts';
 import { openDesk } from '../desk/dispatch.ts';
 import { commands } from './registry.ts';
 import { openHandbook } from '../search/openHandbook.ts';
+import { countingBooks, countingDesk } from '../monitor/countParts.ts';
+import type { Counts } from '../monitor/counts.ts';
 import type { Handbook } from '../studio/handbook.ts';
 import { loadNotes } from '../seed/loadNotes.ts';
 import type { StudioId } from '../studio/ids.ts';
@@ -24,13 +26,16 @@ export interface App {
 export interface AppOptions {
   file: string;
   clock: Clock;
+  /** Counts what happens at the desk and at the logbook. */
+  counts?: Counts;
   /** Logs a bug under the id that the member sees. */
   onBug(error: unknown, id: string, path: string[]): void;
 }
 
 /** Opens the logbook, and a desk on it. */
-export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> => {
-  const store = await openStore(file, { clock });
+export const openApp = async ({ file, clock, onBug, counts }: AppOptions): Promise<App> => {
+  const opened = await openStore(file, { clock });
+  const store = counts ? { ...opened, books: countingBooks(opened.books, counts) } : opened;
   const rooms: App['rooms'] = new Map();
   const handbook = openHandbook(loadNotes);
   const desk = openDesk({
@@ -48,5 +53,5 @@ export const openApp = async ({ file, clock, onBug }: AppOptions): Promise<App> 
       return id;
     },
   });
-  return { store, desk, words: en, handbook, clock, rooms };
+  return { store, desk: counts ? countingDesk(desk, counts) : desk, words: en, handbook, clock, rooms };
 };

@@ -1,10 +1,18 @@
 import { config as readDotenv } from 'dotenv';
 import { z } from 'zod';
+import { isWeak } from '../room/access/weakSecret.ts';
+import { monitorWords } from '../words/platform/monitorWords.ts';
 
 const blankAsAbsent = (value: unknown) => (value === '' ? undefined : value);
 const optional = <T extends z.ZodType>(schema: T) => z.preprocess(blankAsAbsent, schema.optional());
 
-const schema = z.object({
+const loopbacks = ['127.0.0.1', '::1', 'localhost'];
+
+/** Long enough, and neither words that are guessed first nor the same piece over and over. */
+const isStrongToken = (token: string): boolean =>
+  token.length >= 32 && new Set(token).size >= 10 && !/^(.{1,20})\1/.test(token) && !isWeak(token);
+
+const settings = z.object({
   DISCORD_TOKEN: optional(z.string().min(20)),
   DISCORD_GUILD: optional(z.string().regex(/^\d{15,20}$/)),
   /** The servers that the bot serves; `off` admits no new ones. */
@@ -28,11 +36,26 @@ const schema = z.object({
   ROOM_STUDIO: optional(z.string().min(1)),
   /** On only behind a proxy that sets X-Forwarded-For itself. */
   ROOM_TRUST_PROXY: z.preprocess(blankAsAbsent, z.enum(['on', 'off']).default('off')),
+  /** Health and metrics, on a port of their own; off when the demo runs. */
+  MONITOR_PORT: z.preprocess(
+    blankAsAbsent,
+    z.union([z.literal('off'), z.coerce.number().int().min(0).max(65_535)]).optional(),
+  ),
+  MONITOR_BIND: z.preprocess(blankAsAbsent, z.string().default('127.0.0.1')),
+  /** Whoever asks for health or metrics must send it. */
+  MONITOR_TOKEN: optional(z.string().refine(isStrongToken, monitorWords.weakToken)),
   LOG_LEVEL: z.preprocess(
     blankAsAbsent,
     z.enum(['debug', 'info', 'warn', 'error', 'silent']).default('info'),
   ),
 });
+
+/** Beyond this machine nobody reads them without a token. */
+const schema = settings.refine(
+  ({ MONITOR_PORT, MONITOR_BIND, MONITOR_TOKEN }) =>
+    MONITOR_PORT === 'off' || loopbacks.includes(MONITOR_BIND) || MONITOR_TOKEN !== undefined,
+  { path: ['MONITOR_BIND'], error: monitorWords.needsToken },
+);
 
 /** The settings, as in .env.example. */
 export type Config = z.infer<typeof schema>;

@@ -20,6 +20,8 @@ interface Wanted {
   lan: boolean;
   newKeys: boolean;
   log: Log;
+  /** Called with the status of each request to the room that is refused. */
+  refused?: (status: number) => void;
   tell(text: string): void;
   /** Nothing is connected, and a retry would not help. */
   fail(why: unknown): void;
@@ -28,12 +30,20 @@ interface Wanted {
 const keepRoom = (
   app: App,
   studio: StudioId,
-  { config, demo, lan, newKeys, log, tell, fail }: Wanted,
+  { config, demo, lan, newKeys, log, refused, tell, fail }: Wanted,
 ): KeptConnected<RunningRoom> =>
   keepConnected({
     connect: async () => {
       const { connectRoom } = await import('./connectRoom.ts');
-      return connectRoom(app, config, { studio, open: demo, lan, newKeys, log, tell });
+      return connectRoom(app, config, {
+        studio,
+        open: demo,
+        lan,
+        newKeys,
+        log,
+        tell,
+        ...definedOnly({ refused }),
+      });
     },
     // If the room is the only platform, the operator is at the terminal and reads the error.
     isFinal: () => config.DISCORD_TOKEN === undefined,
@@ -89,6 +99,10 @@ const voiceOf = (kept: KeptConnected<{ voice: Voice }>): Voice => ({
 export interface Platforms {
   /** The one that a member most probably sees comes first. */
   voices: Voice[];
+  /** Whether each platform that is wanted works now. */
+  isRoomOpen(): boolean | 'off';
+  isDiscordConnected(): boolean | 'off';
+  phonesListening(): number;
   stop(): Promise<void>;
 }
 
@@ -103,8 +117,9 @@ export const connectPlatforms = async (app: App, wanted: Wanted): Promise<Platfo
   const kept = [discord, room].filter((one) => one !== undefined);
   return {
     voices: kept.map(voiceOf),
-    stop: async () => {
-      for (const one of kept) await one.stop();
-    },
+    isRoomOpen: () => (room ? room.now() !== undefined : 'off'),
+    isDiscordConnected: () => (discord ? discord.now()?.isConnected() === true : 'off'),
+    phonesListening: () => room?.now()?.phonesListening() ?? 0,
+    stop: async () => void (await Promise.all(kept.map((one) => one.stop()))),
   };
 };

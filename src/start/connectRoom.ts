@@ -19,6 +19,8 @@ interface RoomChoice {
   /** Makes a new passcode and a new keeper's invitation, after they were lost. */
   newKeys: boolean;
   log: Log;
+  /** Called with the status of each request that is refused. */
+  refused?: (status: number) => void;
   tell(text: string): void;
 }
 
@@ -35,7 +37,7 @@ const chartSizes = {
 export const connectRoom = async (
   { store, desk, words, clock, rooms }: Pick<App, 'store' | 'desk' | 'words' | 'clock' | 'rooms'>,
   settings: Settings,
-  { studio, open, lan, newKeys, log, tell }: RoomChoice,
+  { studio, open, lan, newKeys, log, refused, tell }: RoomChoice,
 ): Promise<RunningRoom> => {
   const { books, people, kept } = store;
   const { door: credentials, posts } = store.room<Post['reply']>(studio);
@@ -76,6 +78,7 @@ export const connectRoom = async (
       words,
       clock: { now: () => clock.now(), before: (ms) => instant(clock.now() - ms) },
       log,
+      ...definedOnly({ refused }),
       studio,
       setUp: () =>
         books.read(studio, async (book) => {

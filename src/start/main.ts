@@ -6,6 +6,10 @@ import { readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
 import { openLog } from './openLog.ts';
+import { countingLog } from '../monitor/countParts.ts';
+import { Counts } from '../monitor/counts.ts';
+import { openMonitor } from './openMonitor.ts';
+import { stopAll, type Stop } from './stopAll.ts';
 import { openReminders } from './openReminders.ts';
 import { demoFile, openDemo } from './openDemo.ts';
 import { mainWords } from '../words/platform/mainWords.ts';
@@ -27,7 +31,9 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const { values } = parseArgs({ options: { lan: flag, 'new-keys': flag } });
   const config = readConfig();
   const demo = config.DISCORD_TOKEN === undefined && config.DATABASE_FILE === undefined;
-  const { every, calm: log } = openLog(config.LOG_LEVEL);
+  const counts = new Counts();
+  const logs = openLog(config.LOG_LEVEL);
+  const [every, log] = [countingLog(logs.every, counts), countingLog(logs.calm, counts)];
   // An error in one part must not end the others.
   process.on('unhandledRejection', (err) => {
     const known = harmlessStray(err);
@@ -38,9 +44,10 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const app = await (demo ? openDemo : openApp)({
     file: config.DATABASE_FILE ?? (demo ? demoFile : 'data/studio.db'),
     clock: systemClock,
+    counts,
     onBug: (err, id, path) => every.error({ err, id, path }, 'bug'),
   });
-  const stops: (() => Promise<void>)[] = [() => app.store.close()];
+  const stops: Stop[] = [{ stop: () => app.store.close(), within: 1_000 }];
   try {
     const platforms = await connectPlatforms(app, {
       config,
@@ -48,15 +55,21 @@ const code = await exitCodeOf(mainWords.usage, async () => {
       lan: values.lan,
       newKeys: values['new-keys'],
       log,
+      refused: (status) => counts.refused.add({ status: String(status) }),
       tell: (text) => console.log(text),
       fail,
     });
-    stops.unshift(platforms.stop);
-    const reminders = await openReminders(app, platforms.voices, log);
-    stops.unshift(reminders.stop);
+    stops.unshift({ stop: platforms.stop, within: 2_000 });
+    const reminders = await openReminders(app, platforms.voices, log, (outcome) =>
+      counts.reminders.add({ outcome }),
+    );
+    // One that is being sent to a platform that hangs is sent again at the next start.
+    stops.unshift({ stop: reminders.stop, within: 500 });
+    const monitor = openMonitor({ app, platforms, reminders, counts }, config, { demo, log });
+    if (monitor) stops.push({ stop: monitor.stop, within: 250 });
     return await ended;
   } finally {
-    for (const stop of stops) await stop();
+    await stopAll(stops, log);
   }
 });
 // A pending connection attempt would keep the process alive.

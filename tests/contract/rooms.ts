@@ -204,6 +204,14 @@ export const rooms: readonly Room[] = [
   localRoom('/posts'),
   localRoom('/server'),
   {
+    room: 'src/monitor',
+    packages: ['node:'],
+    not: [...everyStore, ...everyPlatform, ...beside, 'commands', 'commands/'],
+    types: ['src/clock.ts'],
+    instead:
+      'This counts, and says how the parts are: what it needs from one of them is handed to it by src/start.',
+  },
+  {
     room: 'src/room/page/browser',
     not: [
       'src/glaze',

@@ -5,6 +5,7 @@ import {
   Events,
   GatewayDispatchEvents,
   Options,
+  Status,
   type GatewayInteractionCreateDispatchData,
 } from 'discord.js';
 import { definedOnly } from '../../definedOnly.ts';
@@ -29,11 +30,15 @@ export interface DiscordSettings {
 
 export interface Discord {
   voice: Voice;
+  /** Whether the gateway is connected now; the client reconnects by itself. */
+  isConnected(): boolean;
   /** Waits for running commands, then disconnects. */
   stop(): Promise<void>;
 }
 
-const GRACE = 5_000;
+/** For commands under way, and then for the connection: the program stops within five seconds. */
+const GRACE = 1_200;
+const GOODBYE = 600;
 
 /** Connects to Discord and answers until stopped. If it cannot connect, it cleans up after itself. */
 export const startDiscord = async (
@@ -79,7 +84,7 @@ export const startDiscord = async (
     client.ws.removeAllListeners(GatewayDispatchEvents.InteractionCreate);
     unguard();
     await within(GRACE, Promise.allSettled(underWay));
-    await within(GRACE, Promise.allSettled([client.destroy()]));
+    await within(GOODBYE, Promise.allSettled([client.destroy()]));
     // If it is stopped between retries, the client would retry all the same and come online later.
     client.ws.shards.clear();
   };
@@ -94,7 +99,11 @@ export const startDiscord = async (
     throw problemOf(error);
   }
   failed.catch(ports.fatal);
-  return { voice: discordVoice(client.rest, ports), stop: leave };
+  return {
+    voice: discordVoice(client.rest, ports),
+    isConnected: () => client.ws.shards.every(({ status }) => status === Status.Ready),
+    stop: leave,
+  };
 };
 
 const problemOf = (error: unknown): unknown => {

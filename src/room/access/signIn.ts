@@ -122,8 +122,8 @@ export class SignIn {
     const known = await matchesHash(asked.secret, claim?.secret);
     // A name and its own secret are enough to come back: a phone that was invited never knew the passcode.
     if (!(admitted || known) || (claim?.secret !== undefined && !known)) {
-      // An unclaimed name may be a password in the wrong field, so it is not logged.
-      log.warn({ from: asked.from, name: claim?.name }, 'somebody could not sign in');
+      // By the id: a log outlives a forgotten name, and an unclaimed one may be a password in the wrong field.
+      log.warn({ from: asked.from, member: claim?.member }, 'somebody could not sign in');
       return { ok: false, why: 'no-fit' };
     }
     const poor = known

@@ -2,6 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono } from 'hono';
 import type { AddressInfo } from 'node:net';
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { Desk, Voice } from '../../contract/desk.ts';
 import { troubleOf } from '../../contract/trouble.ts';
 import { FairShare } from '../access/fairShare.ts';
@@ -45,12 +46,17 @@ export interface RunningRoom {
   url: string;
   port: number;
   voice: Voice;
+  /** How many phones listen now. */
+  phonesListening(): number;
   /** Wraps the desk for another platform, so that what is logged there is also posted in the room. */
   postingDesk(desk: Desk): Desk;
   /** An address that signs one phone in, or makes its user the first keeper. */
   invitation(purpose: 'join' | 'keeper'): Promise<string>;
   stop(): Promise<void>;
 }
+
+/** How long requests under way may take when the room closes. */
+const grace = 1_200;
 
 const listening = (server: ServerType) =>
   new Promise<AddressInfo>((resolve, reject) => {
@@ -64,6 +70,10 @@ const listening = (server: ServerType) =>
 
 const routes = (room: Room, heard: Listening) =>
   new Hono<RoomEnv>()
+    .use(async (c, next) => {
+      await next();
+      if (c.res.status >= 400) room.ports.refused?.(c.res.status);
+    })
     .use(guard(room))
     .use(guardWrite(room))
     .use(fairly(room))
@@ -137,15 +147,17 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     url: shown,
     port: taken,
     voice: roomVoice(room),
+    phonesListening: () => heard.size,
     postingDesk: (desk) => postingDesk(desk, room),
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
     stop: async () => {
       unfollow();
       for (const stream of heard.keys()) stream.close();
-      await new Promise<void>((resolve) => {
-        server.close(() => resolve());
-        if ('closeAllConnections' in server) server.closeAllConnections();
-      });
+      const closed = new Promise<void>((resolve) => server.close(() => resolve()));
+      // Requests under way are answered; `close` has ended the idle connections.
+      await Promise.race([closed, sleep(grace, undefined, { ref: false })]);
+      if ('closeAllConnections' in server) server.closeAllConnections();
+      await closed;
       await room.posts.kept();
     },
   };

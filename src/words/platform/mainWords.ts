@@ -5,5 +5,7 @@ export const mainWords = {
   connected: 'connected to Discord',
   roomWithoutDiscord: (why: string) => `${why} The room keeps running without Discord until the next start.`,
   roomTroubled: 'The room could not be opened. I will keep trying.',
+  notStopped: 'a part of the program did not stop as it should',
+  leftBehind: 'a part of the program took too long to stop, and was left behind',
   stray: 'an unexpected error; everything else keeps running',
 };

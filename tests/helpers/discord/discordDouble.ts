@@ -23,7 +23,9 @@ import {
 export type Fault =
   | { refuse: Answer }
   /** The connection ends without a response. With `after`, Discord has carried out the request. */
-  | { cut: 'before' | 'after'; how: 'closed' | 'reset' };
+  | { cut: 'before' | 'after'; how: 'closed' | 'reset' }
+  /** No response comes, and the connection stays open. */
+  | 'hang';
 
 interface Planted {
   fault: Fault;
@@ -225,6 +227,7 @@ export class DiscordDouble {
     if (call.path === '/gateway/bot') return reply(response, this.#gatewayBot(request.headers.authorization));
     if (!this.#lean) this.calls.push(call);
     const fault = this.#fault(call);
+    if (fault === 'hang') return this.#changed();
     if (fault && 'refuse' in fault) reply(response, fault.refuse);
     else {
       const result = fault?.cut === 'before' ? undefined : answer(this.world, call);
