@@ -3,8 +3,10 @@ import { text } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { refusal } from '../src/contract/refusal.ts';
+import { readPlainCoat } from '../src/parse/plainCoat.ts';
 import { readPlainLine, type PlainCommand } from '../src/parse/readPlainLine.ts';
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
+import { coatDraft } from '../src/replies/ask/coatDraft.ts';
 import {
   edit,
   lineOf,
@@ -87,6 +89,8 @@ export const say = asks({
     const buckets = await book.buckets();
     const names = (some: readonly { name: string }[]) => some.map(({ name }) => name);
     const read = readPlainLine(v.words, { buckets, units, vessels: names(vessels), cups: names(cups) });
+    const coat = read.kind === 'none' ? readPlainCoat(v.words) : undefined;
+    if (coat) return coatDraft(coat, v.when ?? asking.happenedAt, asking);
     switch (read.kind) {
       case 'none':
       case 'too-long': {

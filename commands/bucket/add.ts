@@ -9,6 +9,7 @@ import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, name } from '../../src/contract/kinds/texts.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
 import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
@@ -73,6 +74,18 @@ export const addBucket = logs({
       ...card,
       cautions: [...(await unexplainedIn(after.settings, context)), ...(card.cautions ?? [])],
       title: words.bucket.added(state.no, v.name, after.hold !== undefined),
+      // Without a window nothing can be decided.
+      ...(after.settings.gravity === undefined && {
+        dont: [words.bucket.noWindow, ...(card.dont ?? [])],
+        actions: [
+          {
+            label: words.round.setWindow,
+            line: printLine(['bucket', 'change'], { bucket: String(state.no) }),
+            press: 'edit' as const,
+          },
+          ...(card.actions ?? []),
+        ],
+      }),
       data: { ...card.data, entry: entry.id },
     };
   },

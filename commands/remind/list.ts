@@ -1,6 +1,6 @@
 import { asks } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
-import { reminderText } from '../../src/contract/kinds/reminderText.ts';
+import { printLine } from '../../src/contract/parseLine.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
 export const listReminders = asks({
@@ -17,7 +17,20 @@ export const listReminders = asks({
     return {
       kind: 'answer',
       title: all.length === 0 ? w.nothing : w.listTitle(all.length),
-      facts: coming.map((one) => ({ label: w.row(one.dueAt), text: reminderText(one, coats, words) })),
+      facts: coming.map(({ key, about, dueAt }) => ({
+        label: w.row(dueAt),
+        text: w.subject(
+          about,
+          coats.find(({ seq }) => 'coat' in about && seq === about.coat),
+        ),
+        presses: [
+          {
+            label: w.stop,
+            line: printLine(['remind', 'done'], { reminder: key }),
+            press: 'run' as const,
+          },
+        ],
+      })),
       more,
       data: {
         reminders: coming.map(({ key, about, dueAt, goodUntil }) => ({

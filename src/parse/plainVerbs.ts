@@ -56,7 +56,7 @@ export const substances: readonly (readonly [RegExp, string])[] = [
 /** Words that carry nothing: around a reading they are neither read nor missed. */
 const empty = new Set(
   (
-    "a an the of to into in on off it its it's is was are were be at and & with by for my our we i ive i've im me you just now " +
+    "a an the one of to into in on off it its it's is was are were be at and & with by for my our we i ive i've im me you just now " +
     'then after before from so that this these there has have had got get gives says shows came out up down still about around ' +
     'approx roughly ca bucket pail buckets nr number glaze cup flow viscosity sg gravity specific density weight weighs scale ' +
     'hydrometer sec secs second seconds today again all done well very good please thanks thx ok hi hey hello some more also plus ' +

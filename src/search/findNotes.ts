@@ -9,7 +9,7 @@ const tuned = {
   /** How like a note a question must be that no note covers. */
   least: 1.5,
   /** How like it must be even if its words cover it. */
-  leastCovered: 0.8,
+  leastCovered: 0.9,
   /** How much more it must be alike if all its words are unknown, and if none is of the trade. */
   forUnknown: 0.5,
   forEveryday: 0.5,
@@ -19,7 +19,7 @@ const tuned = {
   /** What a note gains if the question is one of its names. */
   forName: 0.5,
   /** How much of the best note's likeness another answer needs. */
-  share: 0.5,
+  share: 0.4,
   /** How much of the best note's coverage a studio's own note needs to come before it. */
   ownShare: 0.8,
 };

@@ -127,7 +127,7 @@ const measured = (option: WireOption, path: string, given: string): Made => {
 
 /** A text field with suggestions: the studio's buckets, cups and vessels. */
 const worded = (option: WireOption, path: string, given: string, suggest: Suggest): Made => {
-  const long = option.name === 'note' || option.name === 'question';
+  const long = words.prose.includes(option.name);
   const props = {
     id: fieldId(path, option.name),
     autocomplete: 'off',
@@ -156,6 +156,7 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
           () => {
             input.value = written ?? value;
             offered.replaceChildren();
+            input.dispatchEvent(new Event('picked', { bubbles: true }));
           },
           { class: 'choice' },
         ),

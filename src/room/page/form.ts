@@ -23,6 +23,13 @@ const asked = ({ form, options }: WireLeaf, typed: Record<string, string>): Wire
   return [...first, ...options.filter((one) => one.name in typed && !first.includes(one))];
 };
 
+const submitWord = ({ path, effect }: WireLeaf): string => {
+  const isOneOf = (names: readonly string[]) =>
+    names.some((name) => name === path[0] || name === path.join(' '));
+  if (effect === 'asks') return isOneOf(words.questions) ? words.ask : words.show;
+  return isOneOf(words.saved) ? words.save : words.log;
+};
+
 type Suggested = { name: string; value: string; typed?: string }[];
 
 /** A form built from a command, with known values filled in and errors shown. Returns what closes it. */
@@ -63,6 +70,8 @@ export const openForm = (
     {
       class: 'form',
       novalidate: true,
+      // With nothing else to fill in, the choice is the question.
+      picked: () => leaf.effect === 'asks' && first.length === 1 && form.requestSubmit(),
       submit: (event) => {
         event.preventDefault();
         const filled = values();
@@ -77,10 +86,10 @@ export const openForm = (
     },
     trouble
       ? h('p', { class: 'trouble', role: 'alert' }, ...nodes(trouble))
-      : (above ?? h('p', { class: 'lead' }, leaf.about)),
+      : (above ?? (leaf.about !== nameOf(leaf) && h('p', { class: 'lead' }, leaf.about))),
     ...first.map(make),
     rest.length > 0 && h('details', { class: 'rest' }, h('summary', {}, words.optional), ...rest.map(make)),
-    h('button', { type: 'submit', class: 'stamp main' }, leaf.effect === 'logs' ? words.log : words.ask),
+    h('button', { type: 'submit', class: 'stamp main' }, submitWord(leaf)),
   );
   const sheet = openSheet(nameOf(leaf), form);
   const open = [...fields].find(

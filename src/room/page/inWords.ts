@@ -29,15 +29,22 @@ const optionText = (name: string, value: string, option: WireOption | undefined)
     : `${called} ${text}`;
 };
 
+/** The moment at which a line was written. The stamp beside it shows when. */
+const isInstant = (value: string): boolean => /^\d{4}-\d\d-\d\dT[\d:.]+Z$/.test(value);
+
 /** What somebody did, as they would say it: “Reading, Gull Grey, 229.9 g, 14 s”. */
-export const inWords = ({ path, typed }: Did, leaf: WireLeaf | undefined): string =>
-  [
-    nameOf({ path }),
-    ...Object.entries(typed).map(([name, value]) =>
+export const inWords = ({ path, typed }: Did, leaf: WireLeaf | undefined): string => {
+  const name = nameOf({ path });
+  const rest = Object.entries(typed)
+    .filter(([, value]) => !isInstant(value))
+    .map(([option, value]) =>
       optionText(
-        name,
+        option,
         value,
-        leaf?.options.find((option) => option.name === name),
+        leaf?.options.find((one) => one.name === option),
       ),
-    ),
-  ].join(', ');
+    )
+    .join(', ');
+  if (rest === '') return name;
+  return name.endsWith('?') ? `${name} ${rest}` : `${name}, ${rest}`;
+};

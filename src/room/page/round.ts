@@ -74,7 +74,7 @@ export class Round {
 
   /** A post came: an answer to what was pressed here, or something that may change what waits. */
   heard(post: WirePost): void {
-    if (this.#pressed.delete(post.line)) this.#said.replaceChildren(...nodes(post.reply.title));
+    if (this.#pressed.delete(post.line)) this.#answered(post.reply);
     const mine = post.member === this.#context.me;
     if (!(this.#context.keeper ? mine || !post.private : mine && ofMembers.test(post.line))) return;
     const pause = mine ? 0 : Math.max(0, this.#looked + atMostEvery - phoneNow());
@@ -115,6 +115,17 @@ export class Round {
   close(): void {
     clearInterval(this.#clock);
     clearTimeout(this.#soon);
+  }
+
+  /** The answer stays in sight wherever the list is scrolled to, with its undo. */
+  #answered({ title, logged }: WireReply): void {
+    const undo = logged?.undo;
+    this.#said.replaceChildren(
+      h('span', {}, ...nodes(title)),
+      ...(undo
+        ? [button(h('span', {}, ...nodes(undo.label)), () => this.#press(undo), { class: 'slip' })]
+        : []),
+    );
   }
 
   #tabs(): HTMLElement {

@@ -105,6 +105,9 @@ export const bucketWords = {
     held
       ? t`${said(name)} is bucket ${no}, and it is on hold.`
       : t`${said(name)} is bucket ${no}. Stir it, then log a first reading.`,
+  noWindow: ours(
+    'Don’t change it before you have set the gravity that it should have: without that, nobody can tell thick from thin.',
+  ),
   changed: (name: string, held: boolean): Text =>
     held ? t`${said(name)} is changed, and it is on hold.` : t`${said(name)} is changed.`,
   pouredOn: (others: readonly { no: number; name: string }[], marks: readonly BucketCaution[]): Text =>

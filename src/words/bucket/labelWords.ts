@@ -10,7 +10,7 @@ export const labelWords = {
   paper: 'The paper in the printer',
   paperNames: { a4: 'A4', letter: 'US Letter' },
   buckets: 'Which buckets, with commas between; all in use if left out',
-  code: 'no prints a line to type on each label instead of a code to scan',
+  code: 'A code to scan on each label; without one, a line to type stands there',
   none: ours('There are no buckets in use, so there is nothing to print. /bucket add sets one up.'),
   noneNamed: (typed: string): Text => t`“${said(typed)}” names no bucket. Type them like: gg, 4, kelp rope.`,
   /** What the codes would open. */

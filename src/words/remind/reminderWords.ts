@@ -50,7 +50,7 @@ export const reminderWords = {
       ? t`I’ll tell you ${[places[where]]} at ${{ at, show: 'clock' }}.`
       : t`I’ll tell you ${[places[where]]}, ${dayAndTime(at)}.`,
   way: 'Where your reminders come',
-  which: 'The reminder, by its name in /remind list',
+  which: 'Which reminder',
   for: 'How much later (usually 1 h)',
 
   early: (pieces: string, resist: Resist, plan: Instant, ready: Instant): Text =>
@@ -70,6 +70,7 @@ export const reminderWords = {
   asked: (name: string, then: Text): Text => t`${said(name)}: the time is over. ${then}`,
   tenMore: ours('In 10 more minutes'),
   notAfterAll: ours('Not after all'),
+  stop: ours('Don’t remind me'),
   unreachable: {
     closed: ours(
       'A member accepts no direct messages, and no reminder channel is set. Their reminders wait. Set one: /studio set channel:#glaze-room.',

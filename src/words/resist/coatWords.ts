@@ -86,6 +86,10 @@ export const coatWords = {
   whichAbout: 'The coat, such as c-12',
   how: 'How it came off, if not the usual way (latex and tape peeled, wax glazed over)',
   kind: (resist: Resist): string => kinds[resist],
+  draft: (resist: Resist, pieces: string, at: Instant | undefined): Text =>
+    at === undefined
+      ? t`${said(pieces)}: ${[kinds[resist]]} went on. Log it?`
+      : t`${said(pieces)}: ${[kinds[resist]]} went on ${dayAndClock(at)}. Log it?`,
   event,
   why,
   ready: (at: Instant): Text => t`Ready ${dayAndClock(at)}.`,
@@ -170,7 +174,7 @@ export const coatWords = {
       ? t`1 coat, ${[ready === 1 ? 'and it is ready' : 'not ready yet']}.`
       : t`${count} coats, ${[ready === 0 ? 'none' : ready === count ? 'all' : String(ready)]} ready.`,
   row: (id: string, pieces: string, by: Part | undefined): Text =>
-    by === undefined ? t`${[id]} ${said(pieces)}` : t`${[id]} ${said(pieces)} · ${by}`,
+    by === undefined ? t`${said(pieces)} (${[id]})` : t`${said(pieces)} (${[id]}) · ${by}`,
   rowText: (
     resist: Resist,
     at: Instant | undefined,

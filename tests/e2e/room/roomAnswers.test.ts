@@ -1,18 +1,13 @@
 import type { Browser, Locator } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser } from '../../helpers/room/browser.ts';
+import { describe, expect, it } from 'vitest';
+import { axeFindings } from '../../helpers/room/browser.ts';
 import { answers, enterDemo, phoneAt, typeLine } from '../../helpers/room/demoPhone.ts';
-import { openRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { type TestRoom } from '../../helpers/room/roomServer.ts';
+import { withDemo } from '../../helpers/room/withDemo.ts';
 
 let browser: Browser;
 let demo: TestRoom;
-beforeAll(async () => {
-  [browser, demo] = await Promise.all([openBrowser(), openRoom({ demo: true })]);
-}, 120_000);
-afterAll(async () => {
-  await browser.close();
-  await demo.close();
-});
+withDemo((...opened) => ([browser, demo] = opened));
 
 const phone = async (
   name: string,

@@ -1,14 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axeFindings, openBrowser } from '../../helpers/room/browser.ts';
+import { describe, expect, it } from 'vitest';
+import { axeFindings } from '../../helpers/room/browser.ts';
 import { answers, phoneAt, typeLine } from '../../helpers/room/demoPhone.ts';
 import { phoneOf, testRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { withBrowser } from '../../helpers/room/withDemo.ts';
 
 let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 120_000);
-afterAll(() => browser.close());
+withBrowser((opened) => (browser = opened));
 
 /** A new studio whose room phones may reach, and its first keeper's phone. */
 const newStudio = async (options: Parameters<typeof phoneAt>[2] = {}) => {

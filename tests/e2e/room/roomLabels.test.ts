@@ -1,27 +1,15 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { readCode } from '../../helpers/labels/readCode.ts';
 import { renderPdf } from '../../helpers/labels/renderPdf.ts';
-import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
-import {
-  gullGrey,
-  openRoom,
-  phoneOf,
-  sayAsKeeper,
-  testRoom,
-  type TestRoom,
-} from '../../helpers/room/roomServer.ts';
+import { axeFindings, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
+import { gullGrey, phoneOf, sayAsKeeper, testRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { withDemo } from '../../helpers/room/withDemo.ts';
 
 let browser: Browser;
 let demo: TestRoom;
-beforeAll(async () => {
-  [browser, demo] = await Promise.all([openBrowser(), openRoom({ demo: true })]);
-}, 120_000);
-afterAll(async () => {
-  await browser.close();
-  await demo.close();
-});
+withDemo((...opened) => ([browser, demo] = opened));
 
 const url = ({ port }: TestRoom, path = '/') => `http://127.0.0.1:${port}${path}`;
 

@@ -1,20 +1,15 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, it, onTestFinished } from 'vitest';
-import { openBrowser, openPage } from '../../helpers/room/browser.ts';
-import { breakLog, openRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { beforeEach, describe, expect, it, onTestFinished } from 'vitest';
+import { openPage } from '../../helpers/room/browser.ts';
+import { breakLog, type TestRoom } from '../../helpers/room/roomServer.ts';
 import { type Duration, days, hours, minutes, since } from '../../../src/studio/ids.ts';
+import { withDemo } from '../../helpers/room/withDemo.ts';
 
 let browser: Browser;
 let room: TestRoom;
 let own = 0;
 let line = '';
-beforeAll(async () => {
-  [browser, room] = await Promise.all([openBrowser(), openRoom({ demo: true, mayBreak: true })]);
-}, 120_000);
-afterAll(async () => {
-  await browser.close();
-  await room.close();
-});
+withDemo((...opened) => ([browser, room] = opened), { mayBreak: true });
 
 const address = () => `http://127.0.0.1:${room.port}/`;
 const connected = (page: Page) => page.getByText('live', { exact: true }).waitFor();

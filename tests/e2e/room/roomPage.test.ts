@@ -1,18 +1,13 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { answersAtOnce, type Leaf } from '../../../src/contract/contract.ts';
-import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
-import { openRoom, phoneOf, testRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { axeFindings, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
+import { phoneOf, testRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { withDemo } from '../../helpers/room/withDemo.ts';
 
 let browser: Browser;
 let demo: TestRoom;
-beforeAll(async () => {
-  [browser, demo] = await Promise.all([openBrowser(), openRoom({ demo: true })]);
-}, 120_000);
-afterAll(async () => {
-  await browser.close();
-  await demo.close();
-});
+withDemo((...opened) => ([browser, demo] = opened));
 
 const url = ({ port }: TestRoom, path = '/') => `http://127.0.0.1:${port}${path}`;
 

@@ -1,17 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
-import { openBrowser, openPage } from '../../helpers/room/browser.ts';
-import { openRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { openPage } from '../../helpers/room/browser.ts';
+import { type TestRoom } from '../../helpers/room/roomServer.ts';
+import { withDemo } from '../../helpers/room/withDemo.ts';
 
 let browser: Browser;
 let room: TestRoom;
-beforeAll(async () => {
-  [browser, room] = await Promise.all([openBrowser(), openRoom({ demo: true })]);
-}, 120_000);
-afterAll(async () => {
-  await browser.close();
-  await room.close();
-});
+withDemo((...opened) => ([browser, room] = opened));
 
 const enter = async (name: string): Promise<Page> => {
   const { page } = await openPage(browser);

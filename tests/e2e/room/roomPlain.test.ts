@@ -1,6 +1,6 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
-import { openBrowser, openPage, phoneSize } from '../../helpers/room/browser.ts';
+import { expect, it, onTestFinished } from 'vitest';
+import { openPage, phoneSize } from '../../helpers/room/browser.ts';
 import {
   gullGrey,
   openRoom,
@@ -9,12 +9,10 @@ import {
   testRoom,
   type TestRoom,
 } from '../../helpers/room/roomServer.ts';
+import { withBrowser } from '../../helpers/room/withDemo.ts';
 
 let browser: Browser;
-beforeAll(async () => {
-  browser = await openBrowser();
-}, 120_000);
-afterAll(() => browser.close());
+withBrowser((opened) => (browser = opened));
 
 const hour = 3_600_000;
 const lastEntry = async ({ app, studio }: TestRoom) => {

@@ -1,17 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
-import { axeFindings, openBrowser, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
-import { openRoom, type TestRoom } from '../../helpers/room/roomServer.ts';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { axeFindings, openPage, phoneSize, sticksOut } from '../../helpers/room/browser.ts';
+import { type TestRoom } from '../../helpers/room/roomServer.ts';
+import { withDemo } from '../../helpers/room/withDemo.ts';
 
 let browser: Browser;
 let demo: TestRoom;
-beforeAll(async () => {
-  [browser, demo] = await Promise.all([openBrowser(), openRoom({ demo: true })]);
-}, 120_000);
-afterAll(async () => {
-  await browser.close();
-  await demo.close();
-});
+withDemo((...opened) => ([browser, demo] = opened));
 
 const enter = async (name: string, keeper: boolean): Promise<Page> => {
   const { page, complaints } = await openPage(browser, phoneSize);

@@ -96,7 +96,7 @@ it('reminders are listed by the pieces, what of them, and when', async () => {
   // Noon on 1 March: past 05:00 of the next day, and not before the studio opens at 08:00.
   await room.say(1, '/coat on kind:wax pieces:"3 bowls"');
   const { facts } = await room.say(2, '/remind list');
-  expect(facts).toEqual([{ label: 'Mon 2 Mar 08:00', text: '3 bowls, wax emulsion: dry (c-1-ready)' }]);
+  expect(facts).toEqual([{ label: 'Mon 2 Mar 08:00', text: '3 bowls, wax emulsion: dry' }]);
 });
 
 it('a tile without a gravity is logged, and not said to be lost', async () => {
