@@ -79,7 +79,12 @@ export const setStudio = logs({
     const card = await studioCard(await book.studio(), context);
     const { factRole, factChannel, factWater, factDeflocculant } = words.studio;
     // Name, zone and units stand in the title.
-    const set = [role && factRole, channel && factChannel, v.water && factWater, v.deflocculant && factDeflocculant];
+    const set = [
+      role && factRole,
+      channel && factChannel,
+      v.water && factWater,
+      v.deflocculant && factDeflocculant,
+    ];
     const facts = card.facts?.filter(({ label }) =>
       set.some((one) => one !== undefined && label.includes(one)),
     );
