@@ -1,2 +1,2 @@
 /** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
-export const foldKey = 'C1J2i5Ln_NtUeLAc';
+export const foldKey = 'oxcNRpjMT5DuY2iq';
