@@ -1,15 +1,10 @@
-import { normalCdf } from '../../src/glaze/statistics/normal.ts';
 import { gravity, millilitres } from '../../src/glaze/units.ts';
-import { place, type Belief } from '../../src/studio/belief/mixture.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { bucketStates } from '../../src/studio/bucket/foldBucket.ts';
 import { days, streamNo, type Instant } from '../../src/studio/ids.ts';
 import { glazeRoomLife, ordinaryFaults } from '../helpers/glazeRoomLife.ts';
 
-/**
- * What is found of the water that nobody logged: by the account of contents, which wants two readings that agree, and by
- * the belief, once water that came in is likely enough. Both on the same simulated buckets, whose strangers are known.
- */
+/** What is found of the water that nobody logged, in simulated buckets whose strangers are known. */
 const years = 40;
 const visitsAYear = 330;
 
@@ -69,21 +64,7 @@ const lived = (seed: number): Life => {
   return { states: [...bucketStates(streamNo(1), life.entries())], poured, days: day };
 };
 
-/** How likely more than so many litres of water came in since `before`, and how many on the average. */
-const waterIn = ({ components }: Belief, before: number, litres: number) => {
-  let [chance, mean] = [0, 0];
-  for (const { weight, mean: m, covariance } of components) {
-    const value = (m[place.waterIn] ?? 0) - before;
-    const sd = Math.sqrt(Math.max(1e-12, covariance[place.waterIn * (m.length + 1)] ?? 0));
-    chance += weight * (1 - normalCdf((litres - value) / sd));
-    mean += weight * value;
-  }
-  return { chance, mean };
-};
-
-type Account = (states: readonly BucketState[]) => Instant[];
-
-const byContents: Account = (states) => {
+const toldAt = (states: readonly BucketState[]): Instant[] => {
   const seen = new Set<number>();
   return states.flatMap(({ unlogged }) =>
     (unlogged ?? []).flatMap(({ what, to, found }) => {
@@ -94,44 +75,24 @@ const byContents: Account = (states) => {
   );
 };
 
-const byBelief: Account = (states) => {
-  const found: Instant[] = [];
-  let before = 0;
-  for (const { belief, foldedTo } of states) {
-    const litres = belief.components.reduce(
-      (sum, { weight, mean }) => sum + weight * Math.exp(mean[place.volume] ?? 0),
-      0,
-    );
-    const { chance, mean } = waterIn(belief, before, 0.03 * litres);
-    if (chance >= 0.8 && mean > 0.05 * litres) found.push(foldedTo);
-    // What was told, or was none, is not told again.
-    if (found.at(-1) === foldedTo || chance < 0.05) before += mean;
-  }
-  return found;
-};
-
-const told = { contents: byContents, belief: byBelief };
 const week = days(7);
-
-for (const name of ['contents', 'belief'] as const) {
-  const sum = { large: 0, largeFound: 0, some: 0, someFound: 0, false: 0, days: 0 };
-  for (let year = 1; year <= years; year++) {
-    const { states, poured, days: gone } = lived(year);
-    const start = states[0]?.foldedTo ?? 0;
-    const reports = told[name](states).map((at) => at - start);
-    sum.days += gone;
-    const events = poured.map(({ at, part }) => ({ at: at * 60_000, part }));
-    for (const { at, part } of events) {
-      const found = reports.some((report) => report >= at && report - at <= week);
-      if (part >= 0.1) [sum.large, sum.largeFound] = [sum.large + 1, sum.largeFound + Number(found)];
-      if (part >= 0.03) [sum.some, sum.someFound] = [sum.some + 1, sum.someFound + Number(found)];
-    }
-    sum.false += reports.filter(
-      (report) => !events.some(({ at, part }) => part >= 0.02 && report >= at && report - at <= week),
-    ).length;
+const sum = { large: 0, largeFound: 0, some: 0, someFound: 0, false: 0, days: 0 };
+for (let year = 1; year <= years; year++) {
+  const { states, poured, days: gone } = lived(year);
+  const start = states[0]?.foldedTo ?? 0;
+  const reports = toldAt(states).map((at) => at - start);
+  sum.days += gone;
+  const events = poured.map(({ at, part }) => ({ at: at * 60_000, part }));
+  for (const { at, part } of events) {
+    const found = reports.some((report) => report >= at && report - at <= week);
+    if (part >= 0.1) [sum.large, sum.largeFound] = [sum.large + 1, sum.largeFound + Number(found)];
+    if (part >= 0.03) [sum.some, sum.someFound] = [sum.some + 1, sum.someFound + Number(found)];
   }
-  const percent = (part: number, of: number) => `${((100 * part) / of).toFixed(1)} % of ${of}`;
-  console.log(
-    `by the ${name}: found ${percent(sum.largeFound, sum.large)} of 10 % and more (aim: 95 %), ${percent(sum.someFound, sum.some)} of 3 % and more; ${((365 * sum.false) / sum.days).toFixed(2)} false alarms a bucket-year (aim: 0.5)`,
-  );
+  sum.false += reports.filter(
+    (report) => !events.some(({ at, part }) => part >= 0.02 && report >= at && report - at <= week),
+  ).length;
 }
+const percent = (part: number, of: number) => `${((100 * part) / of).toFixed(1)} % of ${of}`;
+console.log(
+  `found ${percent(sum.largeFound, sum.large)} of 10 % and more (aim: 95 %), ${percent(sum.someFound, sum.some)} of 3 % and more; ${((365 * sum.false) / sum.days).toFixed(2)} false alarms a bucket-year (aim: 0.5)`,
+);
