@@ -1,2 +1,2 @@
 /** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
-export const foldKey = 'TBoxJkvxO-pA8NXK';
+export const foldKey = '1_QPOo04nGZwhwwW';
