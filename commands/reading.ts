@@ -8,13 +8,14 @@ import { bucket } from '../src/contract/kinds/bucket.ts';
 import { level } from '../src/contract/kinds/level.ts';
 import { flowLook, pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/contract/kinds/quantities.ts';
-import { cup, scaleWeight, vessel } from '../src/contract/kinds/studioThings.ts';
+import { cup, entry as entryKind, scaleWeight, vessel } from '../src/contract/kinds/studioThings.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { refusal } from '../src/contract/refusal.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
+import { askAgain, readingReplaced } from '../src/replies/bucket/insteadOf.ts';
 import { howFull } from '../src/replies/bucket/howFull.ts';
 import { readGravity } from '../src/replies/bucket/readGravity.ts';
 import { sightsSeen } from '../src/replies/bucket/sightsSeen.ts';
@@ -100,6 +101,7 @@ export const reading = logs({
     },
     within: { kind: number(0.0005, 0.5, '0.01'), needed: false, about: (w) => w.reading.within },
     cup: { kind: cup, needed: false, about: (w) => w.reading.cup },
+    instead: { kind: entryKind, needed: false, about: (w) => w.reading.instead },
     when: { kind: whenPast, needed: false, about: (w) => w.when },
     note: { kind: note, needed: false, about: (w) => w.note },
   },
@@ -125,28 +127,30 @@ export const reading = logs({
     const flow: CupTime | undefined =
       v.seconds === undefined ? undefined : { cup: known.name, kind: known.kind, seconds: v.seconds };
     const thick = looksThick(v.bucket, definedOnly({ flow, look: v.look }), stamp.at);
-    const found = readGravity(v, { studio, thick, words, typed: context.typed });
+    const found = readGravity(v, { studio, thick, words, at: stamp.at, typed: context.typed });
     if (found.kind === 'reply') return found.reply;
     if (v.look !== undefined && !barehanded(v.bucket.settings)) return refusal(w.noFinger);
     const filled = howFull(v, studio.units, words);
     if (filled.kind === 'refused') return filled.reply;
-    const { state, entry } = await book.log(
-      v.bucket.no,
-      {
-        kind: 'reading',
-        ...(found.kind === 'gravity' && { gravity: found.gravity }),
-        ...definedOnly({
-          flow,
-          look: v.look,
-          gap: filled.gap,
-          level: filled.level,
-          temperature: v.temperature,
-          stirred: v.stirred,
-        }),
-        seen: v.seen ?? [],
-      },
-      stamp,
-    );
+    const replaced = await readingReplaced(v.instead, context);
+    if (replaced.kind === 'refused') return replaced.reply;
+    const event = {
+      kind: 'reading' as const,
+      ...(found.kind === 'gravity' && { gravity: found.gravity }),
+      ...definedOnly({
+        flow,
+        look: v.look,
+        gap: filled.gap,
+        level: filled.level,
+        temperature: v.temperature,
+        stirred: v.stirred,
+      }),
+      seen: v.seen ?? [],
+    };
+    const logged = await book.log(v.bucket.no, event, stamp);
+    const { entry } = logged;
+    const left = replaced.kind === 'reading' ? await replaced.takeBack() : undefined;
+    const state = left?.no === v.bucket.no ? left : logged.state;
     const viscosity =
       flow && flow.kind !== 'own' && flow.seconds !== 'wont-run'
         ? kinematicViscosityFromCup(flow.kind, flow.seconds)
@@ -157,13 +161,21 @@ export const reading = logs({
         : undefined;
     const held = volumeHeld(state);
     const gravity = found.kind === 'gravity' ? found.gravity : undefined;
+    const sights = sightsSeen(v.seen ?? [], context);
+    const asked = await askAgain(
+      found,
+      { entry, event, before: v.bucket, after: state, isReplaced: left !== undefined },
+      context,
+    );
     const reply = await verdictReply(state, context, {
       entry,
       before: v.bucket,
-      ...sightsSeen(v.seen ?? [], context),
+      ...sights,
+      actions: [...asked.actions, ...(sights.actions ?? [])],
       ...(v.stirred === undefined &&
         hangsOnStir(state, entry) && { stirUnsaid: saysStirred(state, entry, context) }),
       reasons: [
+        ...asked.reasons,
         ...(found.kind === 'gravity' ? found.reasons : []),
         ...(viscosity?.ok ? [w.viscosity(viscosity.value, warmed?.ok ? warmed.value : undefined)] : []),
       ],
@@ -173,6 +185,7 @@ export const reading = logs({
         ...(viscosity?.ok && { kinematicViscosity: viscosity.value }),
         ...(warmed?.ok && { kinematicViscosityAt20: warmed.value }),
         ...(held && { volumeL: held.value / 1000 }),
+        ...(replaced.kind === 'reading' && { undone: replaced.entry.id }),
       },
     });
     return withHazardNoted(reply, state, v.note, context);

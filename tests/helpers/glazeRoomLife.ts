@@ -143,6 +143,7 @@ export const glazeRoomLife = (seed: number, faults: Faults = ordinaryFaults) => 
       pail.powder += more;
       log({ kind: 'addition', added: { what: 'dry', mass: grams(1000 * solids * more) } });
     },
+    minute: () => minute,
     entries: (): BucketEntry[] =>
       entriesOf(events).map((entry, i) => ({ ...entry, by: memberId(by[i] ?? 'wren') })),
   };

@@ -1,7 +1,7 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Asking } from '../../contract/contract.ts';
-import { isVoid } from '../verdict/verdictFacts.ts';
+import { uncounted } from '../verdict/verdictFacts.ts';
 
 /** One line on a bucket's state: gravity against its window, last stir, next step. */
 export const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
@@ -16,9 +16,7 @@ export const stateFact = async (state: BucketState, { words, now, role, book }: 
         ? undefined
         : gravity.believed
           ? w.gravityFact(gravity.value, gravity.u95, window)
-          : isVoid(state)
-            ? w.fromBefore(gravity.value)
-            : w.notBelieved(gravity.value),
+          : uncounted(gravity.value, state, words),
       hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
       w.title(verdict, units),
     ),

@@ -10,7 +10,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { onceEach } from '../verdict/onceEach.ts';
 import { accountOf } from '../verdict/unloggedReply.ts';
-import { hasMovedOn, isVoid } from '../verdict/verdictFacts.ts';
+import { hasMovedOn, uncounted } from '../verdict/verdictFacts.ts';
 
 const settingsData = (
   { no, settings, hold }: BucketState,
@@ -77,9 +77,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
               label: [hasMovedOn(state) ? words.verdict.factLastReading : words.verdict.factGravity],
               text: verdict.gravity.believed
                 ? words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null)
-                : isVoid(state)
-                  ? words.verdict.fromBefore(verdict.gravity.value)
-                  : words.verdict.notBelieved(verdict.gravity.value),
+                : uncounted(verdict.gravity.value, state, words),
             },
           ]
         : []),

@@ -2,6 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../../studio/entry.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { countedReadings } from '../../studio/bucket/withoutFlagged.ts';
 import { bucketStates } from '../../studio/bucket/foldBucket.ts';
 import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
 import type { Asking, Chart } from '../../contract/contract.ts';
@@ -23,14 +24,6 @@ const markOf = (event: BucketEvent): Chart['marks'][number]['kind'] | undefined 
   }
 };
 
-/** The readings that were believed when they were logged. */
-const believedSeqs = (entries: readonly BucketEntry[], state: BucketState): ReadonlySet<number> => {
-  const believed = new Set<number>();
-  for (const { seq, believed: reading } of bucketStates(state.no, entries))
-    if (reading?.seq === seq) believed.add(seq);
-  return believed;
-};
-
 /**
  * Gravity and efflux time with their windows, and the additions and stirs between. Undefined if nothing was measured.
  */
@@ -43,7 +36,7 @@ export const bucketChart = async (
   const entries = all
     .filter((entry): entry is (Entry<LoggedEvent> & Notes) & BucketEntry => isBucketEntry(entry))
     .filter(({ undoneBy, event }) => undoneBy === undefined && event.kind !== 'undo');
-  const believed = believedSeqs(entries, state);
+  const believed: ReadonlySet<number> = countedReadings(bucketStates(state.no, entries));
   const gravity: Chart['series'][number]['points'] = [];
   const efflux: Chart['series'][number]['points'] = [];
   const marks: Chart['marks'] = [];

@@ -6,6 +6,8 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { pasteFraction } from '../../studio/batch/planBatch.ts';
 import { stateGravity, type GravityScale } from '../../studio/measure/stateGravity.ts';
 import type { Studio, Vessel } from '../../studio/settings/studio.ts';
+import { likelierWay } from '../../studio/measure/whichBucket.ts';
+import type { Instant } from '../../studio/ids.ts';
 import { plausibleGravity, weighGravity } from '../../studio/measure/weighGravity.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
@@ -14,9 +16,15 @@ import { printLine } from '../../contract/parseLine.ts';
 
 type Measured = NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>;
 
+/** How else a weight could be read, and what gravity that would be. */
+export interface OtherWay {
+  weighed: 'with-cup' | 'without-cup';
+  gravity: number;
+}
+
 export type ReadGravity =
   | { kind: 'none' }
-  | { kind: 'gravity'; gravity: Measured; reasons: Text[] }
+  | { kind: 'gravity'; gravity: Measured; reasons: Text[]; otherWay?: OtherWay }
   | { kind: 'reply'; reply: Reply };
 
 interface Said {
@@ -34,6 +42,7 @@ interface Setting {
   studio: Studio;
   thick: boolean;
   words: Words;
+  at: Instant;
   /** The options as they were typed, to build further lines from. */
   typed: Record<string, string>;
 }
@@ -93,7 +102,20 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
   const found = weighGravity(weight, vessel, cup);
   const asTyped = typed['weight'] ?? '';
   switch (found.kind) {
-    case 'either':
+    case 'either': {
+      const likelier = likelierWay(said.bucket, [found.on, found.off], setting.at);
+      if (likelier) {
+        const way = likelier === found.on ? 'with-cup' : 'without-cup';
+        const other = likelier === found.on ? found.off : found.on;
+        const taken = weighed(weight, { ...said, weighed: way }, setting);
+        const otherWay = {
+          weighed: way === 'with-cup' ? 'without-cup' : 'with-cup',
+          gravity: other.gravity,
+        } as const;
+        return taken.kind === 'gravity'
+          ? { ...taken, otherWay, reasons: [...taken.reasons, words.reading.cupTold(way, other.gravity)] }
+          : taken;
+      }
       return replyOf('choice', words.reading.withCup(asTyped, vessel.name), {
         actions: (['with-cup', 'without-cup'] as const).map((way) => ({
           label: words.reading.weighedWay(way, (way === 'with-cup' ? found.on : found.off).gravity),
@@ -108,6 +130,7 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
           ],
         },
       });
+    }
     case 'wrong-unit':
       return replyOf('refusal', words.reading.wrongUnit(asTyped, vessel, studio.units, found.meant));
     case 'too-heavy':

@@ -1,5 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { isFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import { days, instant, type Instant } from '../../studio/ids.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import { decide } from '../../studio/verdict/decide.ts';
@@ -13,14 +14,20 @@ const mostEntries = 60;
 type Series = Chart['series'][number];
 
 const readings = async (
-  { no }: BucketState,
+  bucket: BucketState,
   from: Instant,
   { book }: Pick<Asking, 'book'>,
 ): Promise<Series['points']> =>
-  (await book.entries(no, { most: mostEntries }))
-    .flatMap(({ event, at, undoneBy }) =>
+  (await book.entries(bucket.no, { most: mostEntries }))
+    .flatMap(({ event, at, seq, undoneBy }) =>
       event.kind === 'reading' && event.gravity && undoneBy === undefined && at >= from
-        ? [{ at, value: event.gravity.value, believed: event.stirred === true }]
+        ? [
+            {
+              at,
+              value: event.gravity.value,
+              believed: event.stirred === true && !(isFlagged(bucket) && bucket.believed?.seq === seq),
+            },
+          ]
         : [],
     )
     .toReversed();

@@ -1,4 +1,6 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { isFlagged } from '../../studio/bucket/withoutFlagged.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Words } from '../../words/words.ts';
 import type { Asking, Fact } from '../../contract/contract.ts';
@@ -11,6 +13,10 @@ export const hasMovedOn = ({ moved, unknownSince, voided }: BucketState): boolea
 export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
   voided !== undefined && unbelieved === undefined;
 
+/** Why a reading does not count, or not yet. */
+export const uncounted = (value: number, state: BucketState, { verdict: w }: Words): Text =>
+  isVoid(state) ? w.fromBefore(value) : isFlagged(state) ? w.flagged(value) : w.notBelieved(value);
+
 /** The last reading as a fact. One that does not count is drawn hollow; one that no longer counts is not drawn. */
 const readingFact = (
   { gravity, window }: Verdict,
@@ -22,7 +28,7 @@ const readingFact = (
   const { value, u95, believed } = gravity;
   const stale = isVoid(state);
   const within = w.gravityFact(value, u95, null);
-  const doubted = stale ? w.fromBefore(value) : unsaid ? w.stirNotSaid(value) : w.notBelieved(value);
+  const doubted = unsaid && !stale ? w.stirNotSaid(value) : uncounted(value, state, words);
   return [
     {
       label: [hasMovedOn(state) ? w.factLastReading : w.factGravity],

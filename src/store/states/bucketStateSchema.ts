@@ -121,6 +121,7 @@ const state = z.strictObject({
   unbelieved: measuredGravity.exactOptional(),
   together: z.strictObject({ value: inGravity, u95: number, count: number }).exactOptional(),
   restedFlow: z.strictObject({ at: anInstant, flow: cupTime.exactOptional() }).exactOptional(),
+  byHydrometer: number.exactOptional(),
   contents: contents.exactOptional(),
   unexpected: z
     .strictObject({ expected: contents, from: mark, to: mark, volumeSeen: whether, volumeKnown: whether })

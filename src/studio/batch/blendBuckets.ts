@@ -1,5 +1,6 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, gravity, type Gravity, type Grams, type Millilitres } from '../../glaze/units.ts';
+import { withoutFlagged } from '../bucket/withoutFlagged.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { type Contents, contentsFrom, gravityOf, volumeOf } from '../contents/contents.ts';
 import type { Instant } from '../ids.ts';
@@ -31,7 +32,8 @@ type Measured =
   | { ok: true; contents: Contents; volume: Millilitres }
   | { ok: false; why: Extract<Blend, { bucket: BucketState }> };
 
-const measured = (bucket: BucketState, now: Instant): Measured => {
+const measured = (read: BucketState, now: Instant): Measured => {
+  const bucket = withoutFlagged(read);
   const slurryGravity = bucket.predicted ?? bucket.believed;
   if (!slurryGravity || bucket.voided || bucket.unknownSince.length > 0)
     return { ok: false, why: { kind: 'unmeasured', bucket } };

@@ -21,6 +21,7 @@ import { rules } from '../verdict/rules.ts';
 import { whyWeigh } from '../verdict/whyWeigh.ts';
 import { safeAmount } from '../verdict/safeAmount.ts';
 import type { Amounts, GravityBand, Reason, RuleName } from '../verdict/verdict.ts';
+import { withoutFlagged } from '../bucket/withoutFlagged.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
 import { pouredWithin, weighedWithin } from '../bucket/applyAddition.ts';
 
@@ -148,7 +149,8 @@ const byBlending = (
 ): Pick<CorrectionFound, 'amounts' | 'reasons' | 'expected' | 'falls'> | Corrected => {
   const held = volumeNow(other, now);
   if (!held) return { kind: 'needs-volume', other: true };
-  const theirs = other.predicted ?? other.believed;
+  const counted = withoutFlagged(other);
+  const theirs = counted.predicted ?? counted.believed;
   if (!theirs || other.voided || other.unknownSince.length > 0) return { kind: 'other-unmeasured' };
   const wanted = secondForBlend({
     first: { volume: c.volume.value, gravity: c.from.value },
@@ -182,9 +184,10 @@ const amountFor = (way: Exclude<CorrectionWay, 'blend'>, thick: boolean): WaterO
 
 /** How to bring a bucket to mid-window by one way, with the amounts that its verdict gives. */
 export const correctBucket = (
-  state: BucketState,
+  read: BucketState,
   { way, now, other }: { way: CorrectionWay; now: Instant; other?: BucketState },
 ): Corrected => {
+  const state = withoutFlagged(read);
   const f = facts(state, now);
   const standing = [...rules, ...whyWeigh].filter(({ applies }) => applies(f)).map(({ name }) => name);
   const blocked = standing.find((name) => !rulesBeforeAmounts.has(name));

@@ -2,6 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { grams, millilitres, type Grams, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import type { Added } from '../bucket/bucketEvent.ts';
+import { withoutFlagged } from '../bucket/withoutFlagged.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { powderIn, waterGramsPerMl, type Estimate } from '../contents/contents.ts';
 import { saltIn, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
@@ -149,7 +150,8 @@ export const readAddition = (said: SaidAddition): AdditionFound => {
         from && volume !== undefined && held && held.value > 0 && from.flocculant.heptahydrate > 0
           ? grams((from.flocculant.heptahydrate * volume) / held.value)
           : undefined;
-      const known = from && !from.voided && from.unknownSince.length === 0 ? from.predicted : undefined;
+      const known =
+        from && !from.voided && from.unknownSince.length === 0 ? withoutFlagged(from).predicted : undefined;
       const told = said.gravity ?? known?.value;
       const u95 = said.gravity === undefined ? known?.u95 : undefined;
       return {

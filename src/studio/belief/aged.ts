@@ -26,11 +26,11 @@ const leastBranch = 1e-4;
 const happened = (one: Component, kind: Kind, size: number, sd: number, solids: number): Component => {
   switch (kind) {
     case 'water':
-      return withAdded(one, { gravity: 1, litres: size, sd, tally: place.waterIn });
+      return withAdded(one, { gravity: 1, litres: size, sd });
     case 'powder':
-      return withAdded(one, { gravity: solids, litres: size, sd, tally: place.powderIn });
+      return withAdded(one, { gravity: solids, litres: size, sd });
     case 'waterOut':
-      return withAdded(one, { gravity: 1, litres: -size, sd, tally: place.waterIn });
+      return withAdded(one, { gravity: 1, litres: -size, sd });
     case 'salt':
       return withMoved(one, [place.flow, size, sd]);
   }

@@ -23,12 +23,9 @@ export const place = {
   volume: 1,
   /** ln seconds, as after a usual stir. */
   flow: 2,
-  /** Litres of water (out: below zero) and of grains that went in, and nobody logged. */
-  waterIn: 3,
-  powderIn: 4,
 } as const;
 
-export const ownPlaces = 5;
+export const ownPlaces = 3;
 
 /** Places in a component's counts: what nobody logged, by its kind; blind presses, of so many looks. */
 export const counted = { water: 0, powder: 1, waterOut: 2, salt: 3, blind: 4, looks: 5 } as const;

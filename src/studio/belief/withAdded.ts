@@ -7,8 +7,6 @@ export interface Addition {
   litres: number;
   /** Of the litres. */
   sd: number;
-  /** Where its litres are counted, when nobody logged them. */
-  tally?: typeof place.waterIn | typeof place.powderIn;
 }
 
 /** However much is said to have come out, a fifth of the pail is left. */
@@ -20,7 +18,7 @@ const mostOut = -0.8;
  *   J = (1/o, −Dδ, 0), (0, 1/o, 0), (k(1/o − 1), −kDδ, 1), q = (De^−v, e^−v/o, kDe^−v); P'zz gains (G' − G)²·sd(k)²
  * @source balance of mass and of volume; JCGM 100:2008, eq. 13, for the spread
  */
-export const withAdded = (one: Component, { gravity, litres, sd, tally }: Addition): Component => {
+export const withAdded = (one: Component, { gravity, litres, sd }: Addition): Component => {
   const size = one.mean.length;
   const mean = one.mean.slice();
   const [before = 0, volume = 0, flow = 0] = one.mean;
@@ -35,7 +33,6 @@ export const withAdded = (one: Component, { gravity, litres, sd, tally }: Additi
   mean[place.gravity] = after;
   mean[place.volume] = volume + Math.log(out);
   mean[place.flow] = flow + k * (after - before);
-  if (tally !== undefined && tally < size) mean[tally] = (mean[tally] ?? 0) + litres;
 
   const p = one.covariance.slice();
   const gg = 1 / out;
@@ -60,19 +57,11 @@ export const withAdded = (one: Component, { gravity, litres, sd, tally }: Additi
     p[row + 1] = gg * v;
     p[row + 2] = zg * g + zv * v + z;
   }
-  const along = [
-    slope * perLitre,
-    perLitre / out,
-    k * slope * perLitre,
-    tally === place.waterIn ? 1 : 0,
-    tally === place.powderIn ? 1 : 0,
-  ];
+  const along = [slope * perLitre, perLitre / out, k * slope * perLitre];
   // An instrument is no farther off for it.
-  const own = Math.min(ownPlaces, size);
-  for (let i = 0; i < own; i++) {
+  for (let i = 0; i < ownPlaces; i++) {
     const part = within * within * (along[i] ?? 0);
-    if (part === 0) continue;
-    for (let j = 0; j < own; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
+    for (let j = 0; j < ownPlaces; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
   }
   const flowAt = place.flow * (size + 1);
   p[flowAt] = (p[flowAt] ?? 0) + ((after - before) * flowPerGravity.sd) ** 2;

@@ -103,6 +103,8 @@ export const applyReading = (
     next = applyGravity(state, next, { measured, by: entry.by, ...definedOnly({ volume }) });
     delete next.voided;
     next.believed = measured;
+    if (event.gravity?.by === 'hydrometer') next.byHydrometer = (state.byHydrometer ?? 0) + 1;
+    if (event.gravity?.by === 'weight') delete next.byHydrometer;
     next.moved = 0;
     next.unknownSince = [];
     next.predicted = { value: measured.value, u95: measured.u95 };

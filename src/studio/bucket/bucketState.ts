@@ -86,6 +86,8 @@ export interface BucketState {
   together?: { value: Gravity; u95: number; count: number };
   /** The last flow that was logged but not believed, when none was believed since. */
   restedFlow?: { at: Instant; flow?: CupTime };
+  /** Readings by hydrometer since it was last weighed on a scale; absent when there are none. */
+  byHydrometer?: number;
   contents?: Contents;
   /** A believed reading that the logbook did not expect and no second reading has settled. */
   unexpected?: Unexpected;

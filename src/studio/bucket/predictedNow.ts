@@ -3,15 +3,17 @@ import type { Gravity } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
 import { driftPerDay, gravityOf } from '../contents/contents.ts';
 import { isAccountBroken } from './withVoid.ts';
+import { withoutFlagged } from './withoutFlagged.ts';
 import { days, since, type Instant } from '../ids.ts';
 
 /**
  * The gravity that the logbook predicts; undefined until something was measured, and after an unknown amount went in.
  */
 export const predictedNow = (
-  state: BucketState,
+  bucket: BucketState,
   now: Instant,
 ): { value: Gravity; u95: number } | undefined => {
+  const state = withoutFlagged(bucket);
   if (!state.believed || state.unknownSince.length > 0 || isAccountBroken(state)) return undefined;
   const drift = driftPerDay * Math.sqrt(Math.max(0, since(state.believed.at, now) / days(1)));
   const from = state.contents

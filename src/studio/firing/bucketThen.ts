@@ -7,6 +7,7 @@ import { knownConditions, throughout, type Conditions } from './dipCondition.ts'
 import type { TimeSpan } from './firedEvent.ts';
 import { gravityBand } from '../verdict/gravityBand.ts';
 import { days, instant, since, type Duration, type Instant, type StreamNo } from '../ids.ts';
+import { countedReadings, withoutFlagged } from '../bucket/withoutFlagged.ts';
 import { outsideWindow, type OutsideWindow } from './outsideWindow.ts';
 import { restLimitOf } from '../bucket/rests.ts';
 import { facts, type Facts } from '../verdict/facts.ts';
@@ -107,9 +108,17 @@ const hasVaried = (all: readonly BucketThen[]): boolean =>
   new Set(all.flatMap(({ gravity }) => gravity?.band ?? [])).size > 1 ||
   new Set(all.flatMap(({ flow }) => flow ?? [])).size > 1;
 
+/** Every state with the readings that counted: one that was flagged counts if the next one agreed with it. */
+const asCounted = (states: readonly BucketState[]): BucketState[] => {
+  const counted = countedReadings(states);
+  return states.map((state) =>
+    state.believed && counted.has(state.believed.seq) ? state : withoutFlagged(state),
+  );
+};
+
 /** A bucket's conditions throughout a stretch of time; undefined when that was before its setup. */
 export const bucketThen = (states: readonly BucketState[], stretch: TimeSpan): BucketThen | undefined => {
-  const all = bucketsDuring(states, stretch);
+  const all = bucketsDuring(asCounted(states), stretch);
   const last = all.at(-1);
   if (!last) return undefined;
   const told = new Set<string>();

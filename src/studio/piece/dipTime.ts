@@ -13,6 +13,7 @@ import {
 import { wallLimitedThickness } from '../../glaze/body/wallUptake.ts';
 import type { BucketState, TileDipped } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
+import { withoutFlagged } from '../bucket/withoutFlagged.ts';
 import { predictedNow } from '../bucket/predictedNow.ts';
 import { normalizedText } from '../../text/normalizedText.ts';
 
@@ -143,7 +144,8 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   const times = tiles.map((tile) => tile.seconds);
   const [shortest, longest] = [Math.min(...times), Math.max(...times)];
   if (longest - shortest < 0.1) return { kind: 'one-time', seconds: seconds(longest) };
-  const gravity = predictedNow(state, now)?.value ?? (state.voided ? undefined : state.believed?.value);
+  const gravity =
+    predictedNow(state, now)?.value ?? (state.voided ? undefined : withoutFlagged(state).believed?.value);
   if (gravity === undefined) return { kind: 'no-gravity' };
   const { solids: particleGravity } = state.settings;
   const beta = betaOf(gravity, particleGravity);

@@ -3,9 +3,19 @@ import { byMove, conditions, type Chance } from './byMove.ts';
 import { byRule } from './byRule.ts';
 import { unbelieved } from './rules.ts';
 import { unexpected } from './unexpected.ts';
-import type { Asked, Verdict } from './verdict.ts';
+import type { Facts } from './facts.ts';
+import type { Asked, Reason, Verdict } from './verdict.ts';
 import { asRead, surely, verdictOn } from './verdictOn.ts';
 import { whyWeigh } from './whyWeigh.ts';
+
+/** One reading in so many is wanted on a scale, where a hydrometer is the habit: from memory. */
+const oneIn = 4;
+
+/** A hydrometer that is off cannot be found from its own readings. */
+const scaleThisTime = ({ state: { byHydrometer = 0 } }: Facts, asks: readonly Asked[]): Reason[] =>
+  asks.includes('weight') && byHydrometer % oneIn === oneIn - 1
+    ? [{ because: 'scale-this-time', readings: byHydrometer }]
+    : [];
 
 /** A reading is wanted: how it flows, or first of all its weight, and then why. */
 export const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
@@ -13,7 +23,11 @@ export const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
   // Weighed, and likely right: what is open is how it flows.
   if (f.measured && asks[0] !== 'weight') return byMove(chance, { gravity: 'in', flow: 'unknown', asks });
   const why = whyWeigh.find(({ applies }) => applies(f));
-  if (why) return byRule(f, why, { asks, sureness });
+  const scale = scaleThisTime(f, asks);
+  if (why) {
+    const verdict = byRule(f, why, { asks, sureness });
+    return { ...verdict, reasons: [...scale, ...verdict.reasons] };
+  }
   const weighed = f.state.believed?.at;
   return verdictOn(f, asRead(f.read, true), {
     step: 'measure',
@@ -23,6 +37,7 @@ export const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
     keeperStep: undefined,
     amounts: {},
     reasons: [
+      ...scale,
       ...f.reasons,
       ...unbelieved(f),
       ...unexpected(f),

@@ -112,6 +112,8 @@ export type Reason =
    */
   | { because: 'sure'; gravity: number; both?: number; weighed?: Instant; seenNow: boolean }
   | { because: 'weigh-first'; weighed?: Instant }
+  /** So many readings by hydrometer, and none on a scale between: it may be off, and nobody would know. */
+  | { because: 'scale-this-time'; readings: number }
   | { because: 'unsettled'; readings: number }
   | {
       because: 'gravity';

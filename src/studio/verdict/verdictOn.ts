@@ -1,6 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { believedAfterStir } from '../bucket/applyReading.ts';
+import { isFlagged } from '../bucket/withoutFlagged.ts';
 import { since } from '../ids.ts';
 import type { Sureness } from './chooseByChance.ts';
 import type { Facts } from './facts.ts';
@@ -27,7 +28,7 @@ export const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decide
     step: decided.step,
     rule: decided.rule,
     asks: decided.asks,
-    gravity,
+    gravity: gravity && isFlagged(state) ? { ...gravity, believed: false } : gravity,
     predicted: f.predicted ?? null,
     window: state.settings.gravity ?? null,
     flow: judgesFlow(state.settings) ? knownFlow(f.flow.band) : null,

@@ -57,6 +57,15 @@ export const readingWords = {
     t`“${said(typed)}” is in another unit than scale:${[scale]}. Which one was it? Say it once. Nothing was saved.`,
   abovePowder: (value: number, solids: number): Text =>
     t`The gravity can't be ${[gravityText(value)]}: the dry powder of this bucket is only ${[gravityText(solids)]}. Was the empty cup subtracted? Nothing was saved.`,
+  instead: 'The reading that this one replaces',
+  noReading: (id: string): Text => t`${[id]} is not a reading. Nothing was logged.`,
+  wasItThat: (name: string, here: string): Text =>
+    t`Was it ${said(name)}? This is odd for ${said(here)}, and fits ${said(name)} much better.`,
+  itWas: (name: string): Text => t`It was ${said(name)}`,
+  cupTold: (way: 'with-cup' | 'without-cup', gravity: number): Text =>
+    way === 'with-cup'
+      ? t`Taken to include the empty cup: without it, gravity would be ${[gravityText(gravity)]}, which does not fit this bucket.`
+      : t`Taken as weighed with the scale set to zero: with the cup in it, gravity would be ${[gravityText(gravity)]}, which does not fit this bucket.`,
   withCup: (typed: string, vessel: string): Text =>
     t`Does “${said(typed)}” include the empty ${said(vessel)}, or did you set the scale to zero with the cup on it?`,
   weighedWay: (way: 'with-cup' | 'without-cup', gravity: number): Text =>

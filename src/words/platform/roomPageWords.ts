@@ -208,7 +208,7 @@ export const roomPageWords = {
     noReading: 'not measured',
     gravity: (value: string, low: string, high: string) => `gravity ${value}, window ${low} to ${high}`,
     window: (low: string, high: string) => `${low} to ${high}`,
-    unbelieved: 'at rest',
+    unbelieved: 'does not count',
     stale: (ago: string) => `No connection. This is from ${ago}.`,
     signIn: 'This address has ended. A keeper can make a new one in the room.',
     ready: (ready: number, all: number) => `${ready} of ${all} ready`,

@@ -93,6 +93,8 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
       return t`± ${[r.u95.toFixed(3)]} is wider than the window ${[windowText(r.window)]}. For a better reading, fill a bigger cup level and weigh it twice on a scale that shows 0.1 g. A hydrometer is no better.`;
     case 'sure':
       return t`${r.weighed === undefined ? [] : t`Weighed ${{ at: r.weighed, show: 'ago' }}. `}The chance that ${[r.both === undefined ? 'gravity is' : 'gravity and flow are']} right is ${[oddsText(r.both ?? r.gravity)]}.`;
+    case 'scale-this-time':
+      return t`The last ${r.readings} readings were by hydrometer. Weigh a cup on the scale this time: a hydrometer that is off cannot be found from its own readings.`;
     case 'weigh-first':
       return t`Before water, powder, flocculant or deflocculant goes in, it is weighed in the same visit: a changed flow may hide water that nobody logged.`;
     case 'unsettled':

@@ -32,7 +32,8 @@ const measure = (verdict: Verdict): Text => {
     verdict.rule === 'void' ? verdict.reasons.find(({ because }) => because === 'void') : undefined;
   if (reason?.because === 'void')
     return t`${[verdict.readyToMeasure ? 'Measure it now' : 'Stir it to the bottom and measure it']}, weight and flow: ${[voided[reason.by]]}.`;
-  if (verdict.gravity?.believed === false)
+  const isOdd = verdict.reasons.some(({ because }) => because === 'unexpected');
+  if (verdict.gravity?.believed === false && !isOdd)
     return verdict.readyToMeasure
       ? t`Measure it now, while it is stirred: the last reading was of a bucket that had settled.`
       : t`Stir it to the bottom and measure again: no stir was logged just before the last reading.`;
@@ -53,8 +54,7 @@ const measure = (verdict: Verdict): Text => {
     case 'weigh-first':
       if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
         return t`Let the air rise out for a few minutes, then weigh a cup of it and time it. Take no water out.`;
-      if (verdict.reasons.some(({ because }) => because === 'unexpected'))
-        return t`Weigh a second cup first: the logbook did not expect this. Change nothing before.`;
+      if (isOdd) return t`Weigh a second cup first: the logbook did not expect this. Change nothing before.`;
       return verdict.readyToMeasure
         ? t`Weigh a cup of it now and time it. Change nothing before.`
         : t`Stir it to the bottom, weigh a cup of it and time it. Change nothing before.`;

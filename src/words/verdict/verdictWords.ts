@@ -74,6 +74,7 @@ export const verdictWords = {
   factFlow: 'Flow',
   factStir: 'Last stir',
   factPredicted: 'Expected',
+  flagged: (value: number): Text => t`${[gravityText(value)]}, counts once a second reading agrees`,
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, does not count`,
   fromBefore: (value: number): Text => t`${[gravityText(value)]}, from before; no longer counts`,
   stirNotSaid: (value: number): Text => t`${[gravityText(value)]}; counts only if it was stirred just before`,

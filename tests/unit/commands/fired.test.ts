@@ -16,6 +16,12 @@ const openOver = async (): Promise<GlazeRoom> => {
   return room;
 };
 
+/** Two readings that agree: one that the logbook did not expect counts for nothing by itself. */
+const readTwice = async (room: GlazeRoom, minutes: number, line: string, who: string) => {
+  await room.say(minutes, line, who);
+  return room.say(minutes + 1, line, who);
+};
+
 describe('a result from the kiln', () => {
   it('is kept with how many pieces had the fault, and says what its bucket was like', async () => {
     const room = await openOver();
@@ -110,7 +116,7 @@ describe('a result from the kiln', () => {
 describe('what a bucket was like at a dip', () => {
   it('comes from the entries before it, not from later ones', async () => {
     const room = await openOver();
-    await room.say(2 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
+    await readTwice(room, 2 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
     const before = await room.say(5 * hour, '/fired bucket:gg result:crawling dipped:"4h ago"');
     expect(conditions(before)).toMatchObject({ 'gravity-over': true, 'flow-thick': true, rested: false });
     const after = await room.say(5 * hour, '/fired bucket:gg result:crawling dipped:"2h ago"');
@@ -128,10 +134,11 @@ describe('what a bucket was like at a dip', () => {
       return pair?.withFaultOf;
     };
     expect(await over()).toBe(1);
-    const late = await room.say(
-      6 * hour,
-      '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes when:"3h ago"',
-    );
+    const line = '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes when:"3h ago"';
+    await room.say(6 * hour, line);
+    // One alone may be a slip.
+    expect(await over()).toBe(1);
+    const late = await room.say(6 * hour, line);
     expect(await over()).toBe(0);
     await room.say(6 * hour + 1, `/undo entry:${String(late.data['entry'])}`);
     expect(await over()).toBe(1);
@@ -142,7 +149,7 @@ describe('what a bucket was like at a dip', () => {
     await room.keeper(0, '/studio set zone:America/St_Johns');
     // Over its window at 17:30, corrected at 19:30, both by somebody else.
     await room.say(9 * hour, '/reading bucket:gg gravity:1.51 seconds:14 stirred:yes', 'Ana');
-    await room.say(11 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
+    await readTwice(room, 11 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
     const answer = await room.say(3 * day, '/fired bucket:gg result:crawling dipped:"3 days ago"');
     expect(conditions(answer)).toMatchObject({ 'on-hold': false });
     expect(conditions(answer)).not.toHaveProperty('gravity-over');
@@ -157,7 +164,7 @@ describe('what a bucket was like at a dip', () => {
     await room.keeper(0, '/studio set zone:America/St_Johns');
     // At 17:30 and at 19:30 by the same member: two visits.
     await room.say(9 * hour, '/reading bucket:gg gravity:1.51 seconds:14 stirred:yes');
-    await room.say(11 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
+    await readTwice(room, 11 * hour, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Wren');
     const answer = await room.say(3 * day, '/fired bucket:gg result:crawling pieces:2 dipped:"3 days ago"');
     expect(answer.title).toMatch(/At what time did you dip it\? The bucket changed that day\.$/);
     expect(answer.data).not.toHaveProperty('after');
@@ -267,7 +274,7 @@ describe('what a bucket was like at a dip', () => {
     expect(conditions(unread)).toMatchObject({ 'gravity-over': true, layered: true });
     expect(conditions(unread)).not.toHaveProperty('gravity-under');
     await room.say(11, '/reading bucket:sf gravity:1.44 stirred:yes', 'Ana');
-    await room.say(12, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
+    await readTwice(room, 12, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes', 'Ana');
     const both = await room.say(20, '/fired bucket:sf over:gg result:crawling dipped:"2 min ago"');
     expect(conditions(both)).toMatchObject({ 'gravity-over': false, 'gravity-under': false });
   });

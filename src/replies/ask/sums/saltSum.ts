@@ -1,3 +1,4 @@
+import { gravityHeld } from '../../../studio/bucket/withoutFlagged.ts';
 import { epsomToSaturate } from '../../../glaze/materials/epsomSolution.ts';
 import { dryContent } from '../../../glaze/slurry/slurry.ts';
 import { grams, gravity, type Grams, type Millilitres } from '../../../glaze/units.ts';
@@ -88,8 +89,7 @@ export const saltSum: Sum = async ({ heard, bucket }, asking) => {
     (bucket && volumeNow(bucket, now)?.value);
   if (volume === undefined) return undefined;
   const ofWater = /\bsolution\b|\bof water\b|\bin water\b/.test(heard) && !bucket;
-  const slurry =
-    gravitiesIn(heard)[0]?.value ?? bucket?.predicted?.value ?? bucket?.believed?.value ?? usualGravity;
+  const slurry = gravitiesIn(heard)[0]?.value ?? gravityHeld(bucket) ?? usualGravity;
   const solids = bucket?.settings.solids ?? usualSolids;
   const content = dryContent({ slurry, particleGravity: solids });
   if (!content.ok) return undefined;

@@ -1,3 +1,4 @@
+import { gravityHeld } from '../../../studio/bucket/withoutFlagged.ts';
 import { waterToAdd, waterToDrawOff } from '../../../glaze/slurry/massBalance.ts';
 import { gravity, millilitres, type Gravity } from '../../../glaze/units.ts';
 import { gravitiesIn, volumeIn } from '../../../parse/amountsIn.ts';
@@ -43,7 +44,7 @@ const wayIn = (heard: string, bucket: BucketState | undefined): Way | undefined 
     const [from, to] = turned ? [second.value, first.value] : [first.value, second.value];
     return { from, to, logged: false };
   }
-  const now = bucket?.predicted?.value ?? bucket?.believed?.value;
+  const now = gravityHeld(bucket);
   if (now === undefined || !isWanted(first.before)) return undefined;
   return { from: gravity(Number(now.toFixed(3))), to: first.value, logged: true };
 };

@@ -1,0 +1,73 @@
+import { coverage95 } from '../../glaze/statistics/normal.ts';
+import { likelihoodOf, type Sight } from '../belief/likelihood.ts';
+import { noise } from '../belief/priors.ts';
+import type { BucketEvent } from '../bucket/bucketEvent.ts';
+import type { BucketState } from '../bucket/bucketState.ts';
+import type { Instant } from '../ids.ts';
+
+type Reading = Extract<BucketEvent, { kind: 'reading' }>;
+type Weighing = NonNullable<Reading['gravity']>;
+
+/** One of two is taken for true when it is so many times as likely: from memory. */
+export const muchLikelier = 20;
+
+const weighedAs = ({ value, u95 }: { value: number; u95: number }): Sight['gravity'] => ({
+  value,
+  sd: Math.max(noise.gravity, u95 / coverage95),
+});
+
+/** Seconds tell about a bucket only by the cup that its window is set for. */
+const sightOf = ({ gravity, flow }: Reading & { gravity: Weighing }, { settings }: BucketState): Sight => ({
+  gravity: weighedAs(gravity),
+  ...(flow &&
+    flow.seconds !== 'wont-run' &&
+    settings.efflux &&
+    (settings.cup === flow.cup || settings.cup === flow.kind) && {
+      flow: { value: Math.log(flow.seconds), sd: noise.flow },
+    }),
+});
+
+const isKnown = ({ retired, hold, believed, voided }: BucketState): boolean =>
+  !retired && !hold && !voided && believed !== undefined;
+
+/**
+ * The bucket that a reading was perhaps of, when it is odd for the one that it was logged for and fits another much
+ * better. Where several fit alike, nobody can tell.
+ */
+export const perhapsOf = (
+  reading: Reading,
+  { before, others, at }: { before: BucketState; others: readonly BucketState[]; at: Instant },
+): BucketState | undefined => {
+  const { gravity } = reading;
+  if (!gravity || !isKnown(before)) return undefined;
+  const weighed = { ...reading, gravity };
+  const here = sightOf(weighed, before);
+  const fits = others
+    .filter((one) => one.no !== before.no && isKnown(one))
+    .flatMap((bucket) => {
+      const there = sightOf(weighed, bucket);
+      // The two are compared by what both can tell.
+      const seen = here.flow && there.flow ? here : { gravity: here.gravity };
+      const mine = likelihoodOf(before, seen, at);
+      const ratio = likelihoodOf(bucket, seen, at).read / (mine.read + mine.slipped);
+      return mine.read < mine.slipped && ratio >= muchLikelier ? [{ bucket, ratio }] : [];
+    })
+    .toSorted((a, b) => b.ratio - a.ratio);
+  const [first, second] = fits;
+  return first && (!second || first.ratio >= 3 * second.ratio) ? first.bucket : undefined;
+};
+
+/** Which of two ways to read a weight a bucket bears out; undefined when it cannot tell, or was never measured. */
+export const likelierWay = <T extends { gravity: number; u95: number }>(
+  bucket: BucketState,
+  [one, other]: readonly [T, T],
+  at: Instant,
+): T | undefined => {
+  if (!isKnown(bucket)) return undefined;
+  const chanceOf = ({ gravity, u95 }: T) => {
+    const { read, slipped } = likelihoodOf(bucket, { gravity: weighedAs({ value: gravity, u95 }) }, at);
+    return read + slipped;
+  };
+  const ratio = chanceOf(one) / chanceOf(other);
+  return ratio >= muchLikelier ? one : ratio <= 1 / muchLikelier ? other : undefined;
+};
