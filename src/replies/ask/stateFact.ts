@@ -6,8 +6,8 @@ import { isVoid } from '../verdict/verdictFacts.ts';
 /** One line on a bucket's state: gravity against its window, last stir, next step. */
 export const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
   const w = words.verdict;
-  const { units, sure } = await book.studio();
-  const verdict = decide(state, { now, role, sure });
+  const studio = await book.studio();
+  const verdict = decide(state, { now, role, sure: studio.sure });
   const { gravity, window, hoursSinceStir } = verdict;
   return {
     label: [{ said: state.settings.name }],
@@ -20,7 +20,7 @@ export const stateFact = async (state: BucketState, { words, now, role, book }: 
             ? w.fromBefore(gravity.value)
             : w.notBelieved(gravity.value),
       hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
-      w.title(verdict, units),
+      w.title(verdict, studio),
     ),
   };
 };

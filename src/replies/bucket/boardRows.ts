@@ -23,15 +23,15 @@ export const boardRows = async (
   book: Logbook,
   { now, words }: { now: Instant; words: Words },
 ): Promise<BoardRow[]> => {
-  const { units, sure } = await book.studio();
+  const studio = await book.studio();
   const row = (state: BucketState): BoardRow => {
-    const verdict = decide(state, { now, role: 'member', sure });
+    const verdict = decide(state, { now, role: 'member', sure: studio.sure });
     return {
       no: state.no,
       name: state.settings.name,
       step: verdict.step,
       stepName: words.bucket.stepName(verdict.keeperStep ?? verdict.step),
-      needs: words.verdict.title(verdict, units),
+      needs: words.verdict.title(verdict, studio),
       gravity: verdict.gravity,
       window: verdict.window,
       stirredAt: state.stir?.at,

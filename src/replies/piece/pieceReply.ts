@@ -43,8 +43,7 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     line: printLine(['prep'], { piece: piece.id, done: step }),
     press: 'run',
   });
-  const first = (verdict: Parameters<typeof words.verdict.title>[0]) =>
-    words.verdict.title(verdict, studio.units);
+  const first = (verdict: Parameters<typeof words.verdict.title>[0]) => words.verdict.title(verdict, studio);
   return {
     kind: 'answer',
     title: w.title(

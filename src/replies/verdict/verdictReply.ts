@@ -113,7 +113,7 @@ export const verdictReply = async (
   const members = new Map((named ? await book.members() : []).map(({ id, name }) => [id, name]));
   const cake = state.cake?.since;
   const setting = {
-    units: studio.units,
+    measures: studio,
     ...definedOnly({ cakeSince: cake }),
     member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),
   };
@@ -126,7 +126,7 @@ export const verdictReply = async (
   const window = lacks ? windowReply(state, proposal, asking) : undefined;
   const answer =
     (role === 'keeper' && verdict.step !== 'use' && proposal && words.verdict.proposed(proposal)) ||
-    words.verdict.title(verdict, studio.units);
+    words.verdict.title(verdict, studio);
   const title = unsaid && hangsOnStir(verdict) ? words.verdict.wasItStirred(answer) : answer;
   const protocol = howToMeasure(verdict, state.settings, words);
   return {

@@ -1,6 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { gelsByItself } from '../dose/gelsByItself.ts';
-import { volumeNow } from '../bucket/volumeNow.ts';
 import { minutes, since, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { gravityForAmounts, type Sureness } from './chooseByChance.ts';
@@ -65,7 +64,7 @@ export const byMove = (
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, gravityForAmounts(measured, sureness));
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
-  const isUnfilled = move.amounts.length > 0 && volumeNow(f.state, f.now) === undefined;
+  const isUnfilled = Object.keys(amounts).some((name) => name.endsWith('PerLitre'));
   const wanted = step === 'measure' ? moveAsks(f, asks) : isUnfilled ? ['level' as const] : [];
   // The reading that the grid used, even when a later, unbelieved one agrees with it.
   return verdictOn(f, asRead(f.read, true), {

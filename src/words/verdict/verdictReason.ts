@@ -1,16 +1,15 @@
 import type { Instant } from '../../studio/ids.ts';
-import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Reason } from '../../studio/verdict/verdict.ts';
 import { agoText } from '../text/agoText.ts';
 import { oddsText } from '../text/oddsText.ts';
 import { doseText } from '../text/doseText.ts';
+import { powderText, waterText, type Measures } from '../text/hand.ts';
 import { flowWords } from './flowWords.ts';
 import { heldWhy } from './heldWhy.ts';
 import {
   chanceText,
   gravityText,
   gravityWithin,
-  handAmount,
   massText,
   percentText,
   secondsText,
@@ -36,14 +35,15 @@ const voided: Record<Extract<Reason, { because: 'void' }>['by'], string> = {
 };
 
 interface VerdictSetting {
-  units: UnitSystem;
+  measures: Measures;
   /** When a cake was felt that is not reported gone. */
   cakeSince?: Instant;
   member(id: Extract<Reason, { because: 'held' }>['hold']['by']): Part;
 }
 
 /** One thing that an answer rests on, with its numbers. */
-export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSetting): Text => {
+export const verdictReason = (r: Reason, { measures, member, cakeSince }: VerdictSetting): Text => {
+  const { units } = measures;
   switch (r.because) {
     case 'held':
       return t`On hold${heldWhy(r.hold, (cause) => ` (${cause})`)}. By ${member(r.hold.by)}, ${{ at: r.hold.since, show: 'ago' }}.`;
@@ -154,11 +154,11 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'held-back':
       return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window, because more could go past the far edge.`;
     case 'pail-full':
-      return t`${[r.fits < 1 ? 'Nothing' : `Only ${volumeText(handAmount(r.fits), units)}`]} fits with room to stir. Ladle some glaze into a second pail, log that, and ask again: the rest needs less.`;
+      return t`${[r.fits < 1 ? 'Nothing' : `Only ${waterText(r.fits, units)}`]} fits with room to stir. Ladle some glaze into a second pail, log that, and ask again: the rest needs less.`;
     case 'no-room-for-dry':
       return r.fits < 1
         ? t`The pail is full. Dry batch goes in only after clear water has come off.`
-        : t`Only ${[massText(handAmount(r.fits), units)]} of the ${[massText(handAmount(r.wanted), units)]} of dry batch fits with room to stir. Draw clear water off first.`;
+        : t`Only ${[powderText(r.fits, measures)]} of the ${[powderText(r.wanted, measures)]} of dry batch fits with room to stir. Draw clear water off first.`;
     case 'dose':
       return t`${[percentText(r.percent)]} of its dry weight: ${[massText(r.grams, units)]} of Epsom salt. That makes ${[percentText(r.totalPercent)]} in all since the last fresh batch.`;
     case 'dose-learned':
