@@ -19,7 +19,7 @@ export const stateFact = async (state: BucketState, { words, now, role, book }: 
           : isVoid(state)
             ? w.fromBefore(gravity.value)
             : w.notBelieved(gravity.value),
-      hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
+      hoursSinceStir === null ? w.neverStirred(state.voided?.by === 'frozen') : w.stirredAgo(hoursSinceStir),
       w.title(verdict, studio),
     ),
   };

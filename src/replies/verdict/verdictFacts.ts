@@ -97,7 +97,7 @@ export const factsOf = (verdict: Verdict, state: BucketState, unsaid: boolean, {
     ...(flow && (!foretold || verdict.rule === 'grid') ? flowFact(verdict, words) : []),
     {
       label: [w.factStir],
-      text: hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
+      text: hoursSinceStir === null ? w.neverStirred(state.voided?.by === 'frozen') : w.stirredAgo(hoursSinceStir),
     },
   ].slice(0, 3);
 };

@@ -2,17 +2,17 @@ import { coverage95 } from '../../glaze/statistics/normal.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import type { BucketState } from './bucketState.ts';
 import { driftPerDay, gravityOf } from '../contents/contents.ts';
-import { isAccountBroken } from './withVoid.ts';
 import { days, since, type Instant } from '../ids.ts';
 
 /**
- * The gravity that the logbook predicts; undefined until something was measured, and after an unknown amount went in.
+ * The gravity that the logbook predicts; undefined until something was measured, after an unknown amount went in, and
+ * after what ends all that was measured: a cake that was broken up never mixes back in fully.
  */
 export const predictedNow = (
   state: BucketState,
   now: Instant,
 ): { value: Gravity; u95: number } | undefined => {
-  if (!state.believed || state.unknownSince.length > 0 || isAccountBroken(state)) return undefined;
+  if (!state.believed || state.unknownSince.length > 0 || state.voided) return undefined;
   const drift = driftPerDay * Math.sqrt(Math.max(0, since(state.believed.at, now) / days(1)));
   const from = state.contents
     ? gravityOf(state.contents, state.settings.solids)

@@ -89,7 +89,7 @@ export const verdictWords = {
   timedFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
     t`${[secondsText(time)]}, ${[flowWords[flow]]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
-  neverStirred: (): Text => ['never logged'],
+  neverStirred: (frozen = false): Text => [frozen ? 'none since it froze' : 'never logged'],
   stirAgain: (hours: number): Text => [
     `It settles fast: stir it again before each piece, and at least every ${spanText(hours)}.`,
   ],
