@@ -1,4 +1,5 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { isVoid } from '../verdict/verdictFacts.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Instant, StreamNo } from '../../studio/ids.ts';
 import type { Logbook } from '../../studio/logbook/ports.ts';
@@ -32,7 +33,7 @@ export const boardRows = async (
       step: verdict.step,
       stepName: words.bucket.stepName(verdict.keeperStep ?? verdict.step),
       needs: words.verdict.title(verdict, studio),
-      gravity: verdict.gravity,
+      gravity: isVoid(state) ? null : verdict.gravity,
       window: verdict.window,
       stirredAt: state.stir?.at,
     };

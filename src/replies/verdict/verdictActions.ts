@@ -4,7 +4,7 @@ import type { Studio } from '../../studio/settings/studio.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import { handPowder, handWater, powderText, waterText } from '../../words/text/hand.ts';
 import type { Words } from '../../words/words.ts';
-import { doseText, handDose } from '../../words/text/doseText.ts';
+import { handDose } from '../../words/text/doseText.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
@@ -25,7 +25,7 @@ export const loosened = (verdict: Verdict, { verdict: w }: Pick<Words, 'verdict'
     .map((one) => {
       const ml = `${handDose(one * each)}ml`;
       return action(
-        w.loosened(doseText(handDose(one * each)), one),
+        w.loosened(`${handDose(one * each)} ml`, one),
         'added',
         { what: 'deflocculant', amount: ml },
         verdict,

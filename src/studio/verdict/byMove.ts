@@ -84,7 +84,8 @@ export const byMove = (
       ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
       ...conditionReason(move, f),
       ...(thickens ? [{ because: 'own-thickener', use } as const] : []),
-      ...reasons,
+      // A member tries nothing in a jar: a keeper does.
+      ...reasons.filter(({ because }) => step === keepersStep || because !== 'jar-test'),
     ],
     dont: [
       ...(move.step === 'use' && f.state.stir?.addedSince ? (['use-unstirred'] as const) : []),

@@ -20,7 +20,7 @@ const stepWords: Record<Step, string> = {
   'add-dry': 'needs dry batch',
   flocculate: 'needs flocculant',
   'stir-on': 'stir on',
-  deflocculate: 'over-flocculated',
+  deflocculate: 'too thick, but not for lack of water',
   'ask-keeper': 'ask a keeper',
 };
 

@@ -56,7 +56,7 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
         return t`It froze, which leaves lumps. It was put on hold ${{ at: r.since, show: 'ago' }} and has not been sieved since. Once it has thawed, sieve it through ${[String(r.mesh)]} mesh, stir it, then weigh it.`;
       return r.mesh === 'never'
         ? t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}; this glaze is marked never to be sieved.`
-        : t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}, and it has not been sieved since. Its mesh is ${r.mesh}. Keep dried glaze from the rim for the next batch.`;
+        : t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}, and it has not been sieved since. Sieve it through ${[String(r.mesh)]} mesh. Dried glaze from the rim stays out: keep it for the next batch.`;
     case 'never-stirred':
       if (r.thawed)
         return t`It has been frozen, and nobody has logged a stir since it was sieved. Stirs before that do not count.`;
@@ -94,7 +94,7 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
     case 'sure':
       return t`${r.weighed === undefined ? [] : t`Weighed ${{ at: r.weighed, show: 'ago' }}. `}The chance that ${[r.both === undefined ? 'gravity is' : 'gravity and flow are']} right is ${[oddsText(r.both ?? r.gravity)]}.`;
     case 'weigh-first':
-      return t`Before water, powder, flocculant or deflocculant goes in, it is weighed in the same visit: a changed flow may hide water that nobody logged.`;
+      return t`Weigh it before anything goes in: when it runs differently, somebody may have added water and not logged it.`;
     case 'unsettled':
       return t`${[String(r.readings)]} readings in this visit do not agree well enough.`;
     case 'gravity':
@@ -139,8 +139,8 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
       return t`Nobody has looked at the flow since the last stir or change.`;
     case 'stirred-short':
       return r.minutes === undefined
-        ? t`A glaze can be thixotropic: thick at rest, thin while stirred. Nobody said how long it was stirred.`
-        : t`Stirred ${[spanText(r.minutes / 60)]}. A thixotropic glaze takes up to 5 minutes to loosen.`;
+        ? t`Some glazes set like jelly at rest, and loosen while they are stirred. Nobody said how long it was stirred.`
+        : t`Stirred ${[spanText(r.minutes / 60)]}. A glaze that sets like jelly at rest takes up to 5 minutes to loosen.`;
     case 'stirred-long':
       return t`Stirred ${[spanText(r.minutes / 60)]} in all, and still thick.`;
     case 'no-way-to-look':
@@ -150,9 +150,9 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
     case 'volume':
       return t`Worked out for ${[volumeWithin(r.value, r.u95, units)]}.`;
     case 'volume-old':
-      return t`Nobody has said lately how full the pail is. Log the gap from rim to glaze to get the amount for the whole pail.`;
+      return t`Nobody has said lately how full the pail is. Say how full it is to get the amount for the whole pail: /reading bucket: level:.`;
     case 'held-back':
-      return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window, because more could go past the far edge.`;
+      return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of what would bring it to the middle of its window: more might take it too far.`;
     case 'pail-full':
       return t`${[r.fits < 1 ? 'Nothing' : `Only ${waterText(r.fits, units)}`]} fits with room to stir. Ladle some glaze into a second pail, log that, and ask again: the rest needs less.`;
     case 'no-room-for-dry':
@@ -163,8 +163,8 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
       return t`${[percentText(r.percent)]} of its dry weight: ${[massText(r.grams, units)]} of Epsom salt. That makes ${[percentText(r.totalPercent)]} in all since the last fresh batch.`;
     case 'dose-learned':
       return r.high === undefined
-        ? t`Learned from this bucket's readings: it takes at least ${[volumeText(r.low, units)]} to reach mid-window. The most it may take is not known yet. Never more than two usual doses at once.`
-        : t`Learned from this bucket's readings: it takes ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to reach mid-window, 9 times out of 10. Never more than two usual doses at once.`;
+        ? t`Learned from this bucket's readings: it takes at least ${[volumeText(r.low, units)]} to reach the middle of its window. The most it may take is not known yet. Never more than two usual doses at once.`
+        : t`Learned from this bucket's readings: it takes ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to reach the middle of its window, 9 times out of 10. Never more than two usual doses at once.`;
     case 'dose-no-change':
       return t`The last two doses changed nothing, so flocculant is not what it needs. Is there clay in it?`;
     case 'jar-test':
