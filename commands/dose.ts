@@ -64,7 +64,7 @@ const deflocculant = async (state: BucketState, asking: Asking): Promise<Reply> 
   const { jarDrops, deflocculantMl, deflocculantMlPerLitre } = verdict.amounts;
   const why = verdict.reasons.find(({ because }) => noLoosening.has(because))?.because;
   const isAsked = jarDrops !== undefined || why !== undefined || verdict.then === 'deflocculate';
-  const answer = words.verdict.title(verdict, studio.units);
+  const answer = words.verdict.title(verdict, studio);
   const borate: Dont[] = gelsByItself(state.settings) ? ['loosen-a-borate-gel'] : [];
   const toSay = verdict.reasons.filter(({ because }) => jarReasons.has(because) || because === why);
   return {
@@ -75,7 +75,7 @@ const deflocculant = async (state: BucketState, asking: Asking): Promise<Reply> 
     reasons: [
       ...toSay.map((reason) =>
         words.verdict.reason(reason, {
-          units: studio.units,
+          measures: studio,
           member: (id) => ({ member: id, name: words.someone }),
         }),
       ),
@@ -93,14 +93,14 @@ const deflocculant = async (state: BucketState, asking: Asking): Promise<Reply> 
 
 const titleOf = async ({ advice, verdict }: DoseAdvice, { words, book }: Asking): Promise<Reply['title']> => {
   const w = words.dose;
-  const { units } = await book.studio();
+  const studio = await book.studio();
   if (advice.kind === 'none')
-    return advice.why === 'hands-off' ? words.verdict.title(verdict, units) : w.none(advice.why);
+    return advice.why === 'hands-off' ? words.verdict.title(verdict, studio) : w.none(advice.why);
   const { next } = advice;
   if (next.kind === 'checkpoint') return w.checkpoint(next.totalPercent);
   if (next.kind === 'no-change') return w.noChange;
   if (next.kind === 'per-litre') return w.perLitre(next.dose);
-  return advice.now ? w.now(next.dose) : w.later(words.verdict.title(verdict, units), next.dose);
+  return advice.now ? w.now(next.dose) : w.later(words.verdict.title(verdict, studio), next.dose);
 };
 
 const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> => {

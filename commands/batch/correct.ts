@@ -110,8 +110,9 @@ const correctionReply = async (
   const { words, book, now, role } = asking;
   const w = words.correct;
   const { bucket: state } = pails;
-  const { units } = await book.studio();
-  const { poured, hand, known } = correctionAmount(way, found, units);
+  const studio = await book.studio();
+  const { units } = studio;
+  const { poured, hand, known } = correctionAmount(way, found, studio);
   const full = known && hand === 0;
   const saying = { poured, full, other: pails.other?.settings.name ?? '', units };
   const materials =
@@ -123,7 +124,7 @@ const correctionReply = async (
   const said = words.verdict.reason;
   const names = new Map((await book.members()).map(({ id, name }) => [id, name]));
   const setting = {
-    units,
+    measures: studio,
     member: (id: Asking['member']) => ({ member: id, name: names.get(id) ?? words.someone }),
   };
   return {
@@ -157,7 +158,7 @@ const correctionReply = async (
       said(volumeReason({ state, now }), setting),
       ...found.reasons.map((reason) => said(reason, setting)),
     ],
-    actions: correctionActions(way, found, { ...pails, units }, asking),
+    actions: correctionActions(way, found, { ...pails, measures: studio }, asking),
     data: { bucket: state.no, ...correctionData(way, found, materials) },
   };
 };

@@ -1,6 +1,6 @@
 import { definedOnly } from '../../src/definedOnly.ts';
 import { logs } from '../../src/contract/contract.ts';
-import { chance } from '../../src/contract/kinds/quantities.ts';
+import { chance, mass } from '../../src/contract/kinds/quantities.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { zone } from '../../src/contract/kinds/studioThings.ts';
 import { text, name } from '../../src/contract/kinds/texts.ts';
@@ -49,6 +49,7 @@ export const setStudio = logs({
       needed: false,
       about: (w) => w.studio.deflocculant,
     },
+    scoop: { kind: mass(50, 5000, '250g'), needed: false, about: (w) => w.studio.scoop },
     role: { kind: text(60, '@Keepers'), needed: false, about: (w) => w.studio.role },
     channel: { kind: text(60, '#glaze-room'), needed: false, about: (w) => w.studio.channel },
   },
@@ -64,6 +65,7 @@ export const setStudio = logs({
       ...(v.units ? [{ kind: 'units' as const, units: v.units }] : []),
       ...(v.water ? [{ kind: 'water' as const, hard: v.water === 'hard' }] : []),
       ...(v.sure !== undefined ? [{ kind: 'sure' as const, chance: v.sure }] : []),
+      ...(v.scoop !== undefined ? [{ kind: 'scoop' as const, holds: v.scoop }] : []),
       ...(v.deflocculant !== undefined ? [{ kind: 'deflocculant' as const, what: v.deflocculant }] : []),
       ...(role !== undefined ? [{ kind: 'keeper-role' as const, role }] : []),
       ...(channel !== undefined ? [{ kind: 'channel' as const, channel }] : []),
@@ -77,13 +79,14 @@ export const setStudio = logs({
     const entries: string[] = [];
     for (const event of events) entries.push((await book.logStudio(event, logged)).entry.id);
     const card = await studioCard(await book.studio(), context);
-    const { factRole, factChannel, factWater, factDeflocculant } = words.studio;
+    const { factRole, factChannel, factWater, factDeflocculant, factScoop } = words.studio;
     // Name, zone and units stand in the title.
     const set = [
       role && factRole,
       channel && factChannel,
       v.water && factWater,
       v.deflocculant && factDeflocculant,
+      v.scoop && factScoop,
     ];
     const facts = card.facts?.filter(({ label }) =>
       set.some((one) => one !== undefined && label.includes(one)),

@@ -18,7 +18,7 @@ export const askedReminder = async (
   const verdict = decide(bucket, { now, role: 'member', sure: studio.sure });
   return {
     kind: 'answer',
-    title: words.reminder.asked(bucket.settings.name, words.verdict.title(verdict, studio.units)),
+    title: words.reminder.asked(bucket.settings.name, words.verdict.title(verdict, studio)),
     dont: verdict.dont.map(words.verdict.dont),
     actions: [
       ...verdictActions(verdict, bucket.settings, { words, role: 'member' }, studio).slice(0, 1),

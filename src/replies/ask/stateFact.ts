@@ -6,8 +6,8 @@ import { uncounted } from '../verdict/verdictFacts.ts';
 /** One line on a bucket's state: gravity against its window, last stir, next step. */
 export const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
   const w = words.verdict;
-  const { units, sure } = await book.studio();
-  const verdict = decide(state, { now, role, sure });
+  const studio = await book.studio();
+  const verdict = decide(state, { now, role, sure: studio.sure });
   const { gravity, window, hoursSinceStir } = verdict;
   return {
     label: [{ said: state.settings.name }],
@@ -17,8 +17,8 @@ export const stateFact = async (state: BucketState, { words, now, role, book }: 
         : gravity.believed
           ? w.gravityFact(gravity.value, gravity.u95, window)
           : uncounted(gravity.value, state, words),
-      hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
-      w.title(verdict, units),
+      hoursSinceStir === null ? w.neverStirred(state.voided?.by === 'frozen') : w.stirredAgo(hoursSinceStir),
+      w.title(verdict, studio),
     ),
   };
 };

@@ -1,14 +1,15 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { CorrectionFound as Found, CorrectionWay } from '../../studio/batch/correctBucket.ts';
-import type { UnitSystem } from '../../studio/settings/studio.ts';
-import { handAmount, massText, volumeText } from '../../words/text/measures.ts';
+import { handPowder, handWater, powderText, waterText, type Measures } from '../../words/text/hand.ts';
+import { handAmount, volumeText } from '../../words/text/measures.ts';
 import { pour } from '../../words/text/pour.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 
 /** The single amount of a correction, as the answer shows it and as it is logged. */
-export const correctionAmount = (way: CorrectionWay, found: Found, units: UnitSystem) => {
+export const correctionAmount = (way: CorrectionWay, found: Found, measures: Measures) => {
   const { amounts } = found;
+  const { units } = measures;
   const [value, perLitre] = {
     water: [amounts.waterMl, amounts.waterMlPerLitre],
     'draw-off': [amounts.drawOffMl, amounts.drawOffMlPerLitre],
@@ -18,8 +19,15 @@ export const correctionAmount = (way: CorrectionWay, found: Found, units: UnitSy
   }[way];
   const unit = way === 'dry' ? 'g' : 'ml';
   const known = value !== undefined || found.expected !== undefined;
-  const hand = handAmount(value ?? 0);
-  const text = (amount: number) => (unit === 'g' ? massText : volumeText)(handAmount(amount), units);
+  const inHand = (amount: number) => {
+    if (way === 'dry') return handPowder(amount, measures);
+    return way === 'blend' ? handAmount(amount) : handWater(amount, units);
+  };
+  const text = (amount: number) => {
+    if (way === 'dry') return powderText(amount, measures);
+    return way === 'blend' ? volumeText(handAmount(amount), units) : waterText(amount, units);
+  };
+  const hand = inHand(value ?? 0);
   const poured = pour(value, known ? undefined : perLitre, units, text) ?? { amount: text(0), each: '' };
   return { poured, hand, typed: `${hand}${unit}`, known };
 };
@@ -28,7 +36,11 @@ export const correctionAmount = (way: CorrectionWay, found: Found, units: UnitSy
 export const correctionActions = (
   way: CorrectionWay,
   found: Found,
-  { bucket: state, other, units }: { bucket: BucketState; other: BucketState | undefined; units: UnitSystem },
+  {
+    bucket: state,
+    other,
+    measures,
+  }: { bucket: BucketState; other: BucketState | undefined; measures: Measures },
   asking: Asking,
 ): Action[] => {
   const { words, role } = asking;
@@ -37,7 +49,7 @@ export const correctionActions = (
     line: printLine([path], { bucket: String(state.no), ...typed }, state.seq),
     press: 'run',
   });
-  const { poured, hand, typed, known } = correctionAmount(way, found, units);
+  const { poured, hand, typed, known } = correctionAmount(way, found, measures);
   const shown = poured.amount;
   const w = words.verdict;
   const mayPour = known && hand > 0 && (role === 'keeper' || way === 'water' || way === 'blend');
@@ -57,7 +69,7 @@ export const correctionActions = (
   const { ladleMl } = found.amounts;
   const ladled = (): Action => {
     const out = handAmount(ladleMl ?? 0);
-    return press(words.correct.ladled(volumeText(out, units)), 'added', {
+    return press(words.correct.ladled(volumeText(out, measures.units)), 'added', {
       what: 'taken',
       amount: `${out}ml`,
     });

@@ -1,4 +1,5 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { isVoid } from '../verdict/verdictFacts.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Instant, StreamNo } from '../../studio/ids.ts';
 import type { Logbook } from '../../studio/logbook/ports.ts';
@@ -23,16 +24,16 @@ export const boardRows = async (
   book: Logbook,
   { now, words }: { now: Instant; words: Words },
 ): Promise<BoardRow[]> => {
-  const { units, sure } = await book.studio();
+  const studio = await book.studio();
   const row = (state: BucketState): BoardRow => {
-    const verdict = decide(state, { now, role: 'member', sure });
+    const verdict = decide(state, { now, role: 'member', sure: studio.sure });
     return {
       no: state.no,
       name: state.settings.name,
       step: verdict.step,
       stepName: words.bucket.stepName(verdict.keeperStep ?? verdict.step),
-      needs: words.verdict.title(verdict, units),
-      gravity: verdict.gravity,
+      needs: words.verdict.title(verdict, studio),
+      gravity: isVoid(state) ? null : verdict.gravity,
       window: verdict.window,
       stirredAt: state.stir?.at,
     };

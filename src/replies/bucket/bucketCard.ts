@@ -58,7 +58,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const w = words.bucket;
   return {
     kind: 'answer',
-    title: words.verdict.headline(settings.name, words.verdict.title(verdict, units)),
+    title: words.verdict.headline(settings.name, words.verdict.title(verdict, studio)),
     facts: [
       { label: [w.factNumber], text: w.numberAndNick(state.no, settings.nick) },
       { label: [w.factMadeFor], text: words.madeFor.all(settings) },

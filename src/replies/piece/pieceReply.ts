@@ -14,6 +14,7 @@ const pieceData = (piece: PieceState, plan: PiecePlan, entry: string | undefined
   steps: plan.steps.map(({ step, at, done }) => ({ step, at: isoInstant(at), done })),
   dipAt: isoInstant(plan.dipAt),
   seconds: plan.seconds ?? null,
+  use: plan.use ?? 'dipping',
   bisque: plan.bisque,
   conflicts: plan.conflicts.map(({ kind }) => kind),
 });
@@ -34,17 +35,16 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     bucket: bucket.settings.name,
     ...definedOnly({ second: second?.settings.name, resist }),
     runny: said.runny ?? false,
-    ...definedOnly({ seconds: plan.seconds }),
+    ...definedOnly({ seconds: plan.seconds, use: plan.use }),
   };
   const left = plan.steps.filter(({ done }) => !done);
   const [next] = left;
   const tick = (step: (typeof left)[number]['step']): Action => ({
-    label: w.ticked(step),
+    label: w.ticked(step, plan.use),
     line: printLine(['prep'], { piece: piece.id, done: step }),
     press: 'run',
   });
-  const first = (verdict: Parameters<typeof words.verdict.title>[0]) =>
-    words.verdict.title(verdict, studio.units);
+  const first = (verdict: Parameters<typeof words.verdict.title>[0]) => words.verdict.title(verdict, studio);
   return {
     kind: 'answer',
     title: w.title(
@@ -54,7 +54,7 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
       next ? w.step(next.step, setting) : [],
     ),
     facts: [
-      { label: [w.factDip], text: w.dipFact(plan.dipAt, plan.seconds) },
+      { label: [w.factOn(plan.use)], text: w.dipFact(plan.dipAt, plan.seconds) },
       { label: [w.factBisque], text: w.bisque(plan.bisque, said.cone) },
       {
         label: [w.factPiece],
@@ -63,6 +63,7 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     ],
     dont: plan.conflicts.map((one) => w.conflict(one, first)),
     cautions: [
+      ...(plan.use === 'spraying' ? [words.verdict.caution('spray')] : []),
       ...markedCautions(bucket.settings).map(words.verdict.caution),
       ...(resist && w.cautions[resist].length > 0 ? [w.cautions[resist]] : []),
     ],

@@ -64,7 +64,7 @@ const ofVerdict = (item: OfVerdict, setting: RowSetting): Fact => {
   const { words } = setting.asking;
   const { bucket, verdict, stirFirst, kind } = item;
   const window = setting.windows?.get(bucket.no);
-  const title = window ? words.verdict.proposed(window) : words.verdict.title(verdict, setting.studio.units);
+  const title = window ? words.verdict.proposed(window) : words.verdict.title(verdict, setting.studio);
   return {
     label: words.round.bucket(bucket.no, bucket.settings.name),
     text: stirFirst && kind !== 'reading' ? words.round.stirFirst(title) : title,

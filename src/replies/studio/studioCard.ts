@@ -28,6 +28,9 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
         ? []
         : [{ label: [w.factChannel], text: w.channelMention(studio.channel) }]),
       { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
+      ...(studio.scoop === undefined
+        ? []
+        : [{ label: [w.factScoop], text: w.scoopOf(studio.scoop, studio.units) }]),
       ...(studio.deflocculant === undefined
         ? []
         : [{ label: [w.factDeflocculant], text: w.deflocculantOf(studio.deflocculant) }]),
@@ -47,7 +50,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       keepers,
       ...definedOnly({ keeperRole: studio.keeperRole, channel: studio.channel }),
       hardWater: studio.hardWater,
-      ...definedOnly({ deflocculant: studio.deflocculant }),
+      ...definedOnly({ deflocculant: studio.deflocculant, scoopGrams: studio.scoop }),
       sure: studio.sure ?? usualSure,
     },
   };

@@ -2,9 +2,9 @@ import { barehanded } from '../../studio/settings/barehanded.ts';
 import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
-import { handAmount, massText, volumeText } from '../../words/text/measures.ts';
+import { handPowder, handWater, powderText, waterText } from '../../words/text/hand.ts';
 import type { Words } from '../../words/words.ts';
-import { doseText, handDose } from '../../words/text/doseText.ts';
+import { handDose } from '../../words/text/doseText.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
@@ -25,7 +25,7 @@ export const loosened = (verdict: Verdict, { verdict: w }: Pick<Words, 'verdict'
     .map((one) => {
       const ml = `${handDose(one * each)}ml`;
       return action(
-        w.loosened(doseText(handDose(one * each)), one),
+        w.loosened(`${handDose(one * each)} ml`, one),
         'added',
         { what: 'deflocculant', amount: ml },
         verdict,
@@ -45,15 +45,16 @@ export const verdictActions = (
   verdict: Verdict,
   settings: BucketSettings,
   { words, role }: Pick<Asking, 'words' | 'role'>,
-  { units }: Studio,
+  studio: Pick<Studio, 'units' | 'vessels' | 'scoop'>,
 ): Action[] => {
+  const { units } = studio;
   const mayLook = barehanded(settings);
   const hasPail = settings.pail !== undefined;
   const w = words.verdict;
   const added = (what: string, amount: string, label: Text) =>
     action(label, 'added', { what, amount }, verdict);
   const { waterMl, drawOffMl, dryGrams, doseMl } = verdict.amounts;
-  const poured = handAmount(waterMl ?? 0);
+  const poured = handWater(waterMl ?? 0, units);
   const measure: Action = {
     label: w.measureIt(),
     line: printLine(['reading'], { bucket: String(verdict.bucket) }),
@@ -103,21 +104,21 @@ export const verdictActions = (
     case 'add-water':
       if (verdict.asks.includes('level') && hasPail) return levels;
       return [
-        ...(poured > 0 ? [added('water', `${poured}ml`, w.poured(volumeText(poured, units)))] : []),
+        ...(poured > 0 ? [added('water', `${poured}ml`, w.poured(waterText(poured, units)))] : []),
         ...(verdict.amounts.waterMlLeft === undefined ? [] : [ladled]),
         measure,
       ];
     case 'draw-off-water':
     case 'add-dry': {
       if (verdict.asks.includes('level') && hasPail && evaporate.length === 0) return levels;
-      const drawn = handAmount(drawOffMl ?? 0);
-      const dry = handAmount(dryGrams ?? 0);
+      const drawn = handWater(drawOffMl ?? 0, units);
+      const dry = handPowder(dryGrams ?? 0, studio);
       return [
         ...evaporate,
         ...(drawn > 0 && verdict.step === 'draw-off-water'
-          ? [added('draw-off', `${drawn}ml`, w.drewOff(volumeText(drawn, units)))]
+          ? [added('draw-off', `${drawn}ml`, w.drewOff(waterText(drawn, units)))]
           : []),
-        ...(dry > 0 ? [added('dry', `${dry}g`, w.stirredIn(massText(dry, units)))] : []),
+        ...(dry > 0 ? [added('dry', `${dry}g`, w.stirredIn(powderText(dry, studio)))] : []),
         measure,
       ];
     }
@@ -139,6 +140,7 @@ export const verdictActions = (
       return [...loosened(verdict, words), measure];
     }
     case 'ask-keeper':
+      if (verdict.asks.includes('level') && hasPail && evaporate.length === 0) return levels;
       return [
         ...evaporate,
         ...surprised,

@@ -1,5 +1,7 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { isFlagged } from '../../studio/bucket/withoutFlagged.ts';
+import { restLimitOf, usualRest } from '../../studio/bucket/rests.ts';
+import { hours, instant, since, type Instant } from '../../studio/ids.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Words } from '../../words/words.ts';
@@ -17,11 +19,27 @@ export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
 export const uncounted = (value: number, state: BucketState, { verdict: w }: Words): Text =>
   isVoid(state) ? w.fromBefore(value) : isFlagged(state) ? w.flagged(value) : w.notBelieved(value);
 
+/** What is told without its age is of about now. */
+const ofNow = hours(1);
+
+/** How long ago something was read, when that was not about now. */
+const ageOf = (at: Instant | undefined, now: Instant, { verdict: w }: Words): Text =>
+  at === undefined || since(at, now) <= ofNow ? [] : w.readAgo(at);
+
+/** Whether it settles before an evening at the bucket is over: sooner than the usual rest. */
+export const settlesFast = (state: BucketState): boolean => restLimitOf(state).limit < usualRest;
+
+/** A glaze that settles fast is stirred again between two pieces. */
+const stirAgain = ({ step }: Verdict, state: BucketState, { verdict: w }: Words): Fact | undefined =>
+  step === 'use' && settlesFast(state)
+    ? { label: [w.factStirAgain], text: w.stirAgainEvery(restLimitOf(state).limit / hours(1)) }
+    : undefined;
+
 /** The last reading as a fact. One that does not count is drawn hollow; one that no longer counts is not drawn. */
 const readingFact = (
   { gravity, window }: Verdict,
   state: BucketState,
-  { words, unsaid, foretold }: { words: Words; unsaid: boolean; foretold: boolean },
+  { words, now, unsaid, foretold }: { words: Words; now: Instant; unsaid: boolean; foretold: boolean },
 ): Fact[] => {
   const w = words.verdict;
   if (!gravity) return [];
@@ -32,7 +50,9 @@ const readingFact = (
   return [
     {
       label: [hasMovedOn(state) ? w.factLastReading : w.factGravity],
-      text: believed ? w.gravityFact(value, u95, foretold ? null : window) : doubted,
+      text: believed
+        ? [...w.gravityFact(value, u95, foretold ? null : window), ...ageOf(state.believed?.at, now, words)]
+        : doubted,
       ...(window && !foretold && (believed || !stale)
         ? {
             scale: {
@@ -50,13 +70,20 @@ const readingFact = (
 };
 
 /** How it flows; with the seconds and their window, when they were what told. */
-const flowFact = ({ flow, reasons }: Verdict, { verdict: w }: Words): Fact[] => {
+const flowFact = (
+  { flow, reasons }: Verdict,
+  { efflux, look }: BucketState,
+  { words, now }: { words: Words; now: Instant },
+): Fact[] => {
+  const w = words.verdict;
   if (!flow) return [];
   const timed = reasons.find(({ because }) => because === 'efflux');
+  const seen = [efflux, look].flatMap((one) => one?.at ?? []);
+  const flowAt = seen.length > 0 ? instant(Math.max(...seen)) : undefined;
   return [
     {
       label: [w.factFlow],
-      text: w.flowFact(flow),
+      text: [...w.flowFact(flow), ...ageOf(flowAt, now, words)],
       ...(timed?.because === 'efflux' && timed.seconds !== 'wont-run'
         ? {
             scale: {
@@ -74,14 +101,19 @@ const flowFact = ({ flow, reasons }: Verdict, { verdict: w }: Words): Fact[] => 
 };
 
 /** At most three facts that the step is based on. */
-export const factsOf = (verdict: Verdict, state: BucketState, unsaid: boolean, { words }: Asking): Fact[] => {
+export const factsOf = (
+  verdict: Verdict,
+  state: BucketState,
+  unsaid: boolean,
+  { words, now }: Asking,
+): Fact[] => {
   const w = words.verdict;
   const { gravity, flow, hoursSinceStir, window, predicted } = verdict;
   const isOld = hasMovedOn(state);
   const foretold = gravity?.believed && !isOld && verdict.rule !== 'changed' ? null : predicted;
   const shown = isOld ? window : null;
   return [
-    ...readingFact(verdict, state, { words, unsaid, foretold: foretold !== null }),
+    ...readingFact(verdict, state, { words, now, unsaid, foretold: foretold !== null }),
     ...(foretold
       ? [
           {
@@ -100,10 +132,13 @@ export const factsOf = (verdict: Verdict, state: BucketState, unsaid: boolean, {
         ]
       : []),
     // After a predicted change an older flow says nothing, unless the grid decided.
-    ...(flow && (!foretold || verdict.rule === 'grid') ? flowFact(verdict, words) : []),
-    {
+    ...(flow && (!foretold || verdict.rule === 'grid') ? flowFact(verdict, state, { words, now }) : []),
+    stirAgain(verdict, state, words) ?? {
       label: [w.factStir],
-      text: hoursSinceStir === null ? w.neverStirred() : w.stirredAgo(hoursSinceStir),
+      text:
+        hoursSinceStir === null
+          ? w.neverStirred(state.voided?.by === 'frozen')
+          : w.stirredAgo(hoursSinceStir),
     },
   ].slice(0, 3);
 };

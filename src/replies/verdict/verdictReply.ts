@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { restLimitOf, usualRest } from '../../studio/bucket/rests.ts';
+import { restLimitOf } from '../../studio/bucket/rests.ts';
 import { hours } from '../../studio/ids.ts';
 import { barehanded } from '../../studio/settings/barehanded.ts';
 import type { Instant } from '../../studio/ids.ts';
@@ -17,10 +17,7 @@ import { onceEach } from './onceEach.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
 import { lacksWindow, windowFor, windowReply } from './windowProposed.ts';
-import { factsOf } from './verdictFacts.ts';
-
-/** Whether it settles before an evening at the bucket is over: sooner than the usual rest. */
-const settlesFast = (state: BucketState): boolean => restLimitOf(state).limit < usualRest;
+import { factsOf, settlesFast } from './verdictFacts.ts';
 
 /** How likely it is to be right. */
 const surenessData = (state: BucketState, now: Instant): Reply['data'] => {
@@ -113,7 +110,7 @@ export const verdictReply = async (
   const members = new Map((named ? await book.members() : []).map(({ id, name }) => [id, name]));
   const cake = state.cake?.since;
   const setting = {
-    units: studio.units,
+    measures: studio,
     ...definedOnly({ cakeSince: cake }),
     member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),
   };
@@ -126,7 +123,7 @@ export const verdictReply = async (
   const window = lacks ? windowReply(state, proposal, asking) : undefined;
   const answer =
     (role === 'keeper' && verdict.step !== 'use' && proposal && words.verdict.proposed(proposal)) ||
-    words.verdict.title(verdict, studio.units);
+    words.verdict.title(verdict, studio);
   const title = unsaid && hangsOnStir(verdict) ? words.verdict.wasItStirred(answer) : answer;
   const protocol = howToMeasure(verdict, state.settings, words);
   return {

@@ -74,6 +74,13 @@ export const windowPress = (
   press: 'run',
 });
 
+/** A keeper may know it from elsewhere. */
+const ownWindow = ({ no }: Pick<BucketState, 'no'>, { words }: Pick<Asking, 'words'>): Action => ({
+  label: words.round.setWindow,
+  line: printLine(['bucket', 'change'], { bucket: String(no) }),
+  press: 'edit',
+});
+
 /** What anybody can do meanwhile: a test tile tells more than a gravity does. */
 const tilePress = ({ no }: Pick<BucketState, 'no'>, { words }: Pick<Asking, 'words'>): Action => ({
   label: words.verdict.logTile(),
@@ -88,7 +95,9 @@ export const windowReply = (
   asking: Pick<Asking, 'words' | 'role'>,
 ): { actions: Action[]; data: Reply['data'] } => ({
   actions: [
-    ...(proposal && asking.role === 'keeper' ? [windowPress(state, proposal, asking)] : []),
+    ...(asking.role === 'keeper'
+      ? [proposal ? windowPress(state, proposal, asking) : ownWindow(state, asking)]
+      : []),
     tilePress(state, asking),
   ],
   data: proposal

@@ -62,6 +62,7 @@ const studioEvent = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('keeper'), member: aMember, keeper: whether }),
   z.strictObject({ kind: z.literal('sure'), chance: number }),
+  z.strictObject({ kind: z.literal('scoop'), holds: inGrams }),
   z.strictObject({ kind: z.literal('deflocculant'), what: text }),
   z.strictObject({ kind: z.literal('keeper-role'), role: text }),
   z.strictObject({ kind: z.literal('channel'), channel: text }),

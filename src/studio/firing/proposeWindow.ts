@@ -1,5 +1,6 @@
 import { gravity, seconds, type Gravity, type Seconds } from '../../glaze/units.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
+import { gravityBand } from '../verdict/gravityBand.ts';
 import { unnamedCup } from '../settings/cupFor.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 
@@ -44,9 +45,12 @@ const secondsAround = (all: readonly Seconds[]): Window<Seconds> => {
   return { low: seconds(low), high: seconds(high) };
 };
 
-/** The last cup time, when it ran. */
-const ranNow = ({ efflux }: BucketState): DippedAt['flow'] =>
-  efflux && efflux.seconds !== 'wont-run' ? { seconds: efflux.seconds, cup: efflux.cup } : undefined;
+/** The last cup time, when it ran and its gravity is not outside its window: else the water is what is wrong. */
+const ranNow = ({ efflux, believed, settings }: BucketState): DippedAt['flow'] => {
+  const window = settings.gravity;
+  if (window && (!believed || gravityBand(believed, window).band !== 'in')) return undefined;
+  return efflux && efflux.seconds !== 'wont-run' ? { seconds: efflux.seconds, cup: efflux.cup } : undefined;
+};
 
 const flowAround = (
   times: readonly NonNullable<DippedAt['flow']>[],

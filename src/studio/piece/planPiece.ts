@@ -17,6 +17,8 @@ import type { Verdict } from '../verdict/verdict.ts';
 const sheenGone = minutes(20);
 const underglazeDry = minutes(30);
 const glazeDull = minutes(15);
+/** Three coats by brush, each dull before the next (common practice). */
+const threeCoatsDull = minutes(45);
 
 /** A wall thinner than this, in mm, is half full of water after one wetting: common practice. */
 const thinWall = 4;
@@ -30,9 +32,17 @@ export type Conflict =
   | { kind: 'never-dry' }
   | { kind: 'bucket'; of: 'first' | 'second'; verdict: Verdict }
   | { kind: 'dip'; why: Exclude<DipTime, { kind: 'dip' }> }
+  /** A thickness was wanted, and the bucket is not dipped into. */
+  | { kind: 'no-dip'; use: LaidOn }
   | { kind: 'tight-bisque' }
   | { kind: 'wetted-wall' }
   | { kind: 'resist-on-texture' };
+
+/** A brush lays glaze on in coats, a spray gun in passes. */
+export type LaidOn = 'brushing' | 'spraying';
+
+const laidOn = ({ settings: { use } }: BucketState): LaidOn | undefined =>
+  use === 'brushing' || use === 'spraying' ? use : undefined;
 
 export interface PlannedStep {
   step: PrepStep;
@@ -46,6 +56,8 @@ export interface PiecePlan {
   conflicts: Conflict[];
   bisque: Bisque;
   dipAt: Instant;
+  /** How the glaze goes on, where it is no dip. */
+  use?: LaidOn;
   /** Dip time for the wanted thickness, when the bucket's tiles give one. */
   seconds?: Seconds;
   /** Planned for it, or already on it. */
@@ -69,8 +81,9 @@ const dipConflicts = (
     const verdict = decide(state, { now, role: 'member', sure });
     return verdict.step === 'use' ? [] : [{ kind: 'bucket', of, verdict }];
   };
+  const use = laidOn(bucket);
   const dip =
-    piece.thickness === undefined
+    piece.thickness === undefined || use
       ? undefined
       : dipTime(
           bucket,
@@ -84,6 +97,7 @@ const dipConflicts = (
     conflicts: [
       ...asked(bucket, 'first'),
       ...(second ? asked(second, 'second') : []),
+      ...(use && piece.thickness !== undefined ? [{ kind: 'no-dip' as const, use }] : []),
       ...(dip && dip.kind !== 'dip' ? [{ kind: 'dip' as const, why: dip }] : []),
     ],
     ...definedOnly({ dip }),
@@ -140,22 +154,25 @@ export const planPiece = (piece: PieceSaid, around: PlanContext): PiecePlan => {
   then('bucket');
   if (bisque === 'soft') then('wet', minutes(2));
   if (piece.surface !== 'smooth') then('carving');
-  const dipAt = then('dip', glazeDull);
+  const use = laidOn(around.bucket);
+  const dipAt = then('dip', use === 'brushing' ? threeCoatsDull : glazeDull);
   if (piece.second !== undefined) then('second', glazeDull);
   if (resist === 'latex' || resist === 'tape') then('peel');
   then('foot');
   if (piece.underglaze === 'thick') conflicts.push({ kind: 'thick-underglaze' });
   if (bisque === 'tight') conflicts.push({ kind: 'tight-bisque' });
-  if (bisque === 'soft' && piece.wall !== undefined && piece.wall < thinWall)
+  if (!use && bisque === 'soft' && piece.wall !== undefined && piece.wall < thinWall)
     conflicts.push({ kind: 'wetted-wall' });
   if (resist && piece.surface !== 'smooth') conflicts.push({ kind: 'resist-on-texture' });
   return {
     steps,
     // After the dip, the bucket's present state no longer matters.
-    conflicts: toDip ? conflicts : conflicts.filter(({ kind }) => kind !== 'bucket' && kind !== 'dip'),
+    conflicts: toDip
+      ? conflicts
+      : conflicts.filter(({ kind }) => kind !== 'bucket' && kind !== 'dip' && kind !== 'no-dip'),
     bisque,
     dipAt,
     ...(dip?.kind === 'dip' && { seconds: dip.seconds }),
-    ...definedOnly({ resist }),
+    ...definedOnly({ resist, use }),
   };
 };

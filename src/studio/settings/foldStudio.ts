@@ -68,6 +68,8 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
       return { ...studio, hardWater: event.hard };
     case 'deflocculant':
       return { ...studio, deflocculant: event.what };
+    case 'scoop':
+      return { ...studio, scoop: event.holds };
     case 'sure':
       return { ...studio, sure: event.chance };
     case 'recipe':

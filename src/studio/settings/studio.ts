@@ -69,6 +69,8 @@ export interface Studio {
   hardWater: boolean;
   /** The deflocculant that stands in the room and its strength, in a keeper's words. */
   deflocculant?: string;
+  /** Powder in a level scoop of the room. */
+  scoop?: Grams;
   /** How likely a bucket must be right, 0 to 1, before no more readings of it are wanted; absent until it is set. */
   sure?: number;
   recipes: StoredRecipe[];
@@ -103,6 +105,7 @@ export type StudioEvent =
   | { kind: 'water'; hard: boolean }
   | { kind: 'sure'; chance: number }
   | { kind: 'deflocculant'; what: string }
+  | { kind: 'scoop'; holds: Grams }
   | { kind: 'recipe'; recipe: StoredRecipe }
   | { kind: 'material'; material: StudioMaterial }
   | { kind: 'keeper'; member: MemberId; keeper: boolean }

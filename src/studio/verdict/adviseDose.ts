@@ -33,6 +33,7 @@ export interface DoseAdvice {
 
 const noDose = ({ state, measured, flow }: Facts): NoDose | undefined => {
   if (state.hold || state.retired || state.cake) return 'hands-off';
+  if (state.voided) return 'unmeasured';
   if (flow.band === 'thick') return 'thick';
   if (measured?.band === 'low') return 'too-wet';
   if (measured?.band === 'high') return 'water-first';

@@ -1,6 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { gelsByItself } from '../dose/gelsByItself.ts';
-import { volumeNow } from '../bucket/volumeNow.ts';
 import { minutes, since, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { gravityForAmounts, type Sureness } from './chooseByChance.ts';
@@ -65,7 +64,7 @@ export const byMove = (
   const { amounts, reasons, checkpoint } = moveAmounts(move, f, gravityForAmounts(measured, sureness));
   const keepersStep = checkpoint ? 'ask-keeper' : move.step;
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
-  const isUnfilled = move.amounts.length > 0 && volumeNow(f.state, f.now) === undefined;
+  const isUnfilled = Object.keys(amounts).some((name) => name.endsWith('PerLitre'));
   const wanted = step === 'measure' ? moveAsks(f, asks) : isUnfilled ? ['level' as const] : [];
   // The reading that the grid used, even when a later, unbelieved one agrees with it.
   return verdictOn(f, asRead(f.read, true), {
@@ -85,7 +84,8 @@ export const byMove = (
       ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
       ...conditionReason(move, f),
       ...(thickens ? [{ because: 'own-thickener', use } as const] : []),
-      ...reasons,
+      // A member tries nothing in a jar: a keeper does.
+      ...reasons.filter(({ because }) => step === keepersStep || because !== 'jar-test'),
     ],
     dont: [
       ...(move.step === 'use' && f.state.stir?.addedSince ? (['use-unstirred'] as const) : []),

@@ -32,7 +32,7 @@ export const verdictOn = (f: Facts, gravity: Verdict['gravity'], decided: Decide
     predicted: f.predicted ?? null,
     window: state.settings.gravity ?? null,
     flow: judgesFlow(state.settings) ? knownFlow(f.flow.band) : null,
-    gravityBand: f.measured ? f.measured.band : null,
+    gravityBand: f.measured && !state.voided ? f.measured.band : null,
     hoursSinceStir: f.hoursSinceStir ?? null,
     readyToMeasure: isReadyToMeasure(f),
     bucket: state.no,
@@ -53,7 +53,7 @@ export const asRead = (reading: BucketState['believed'], believed: boolean): Ver
 /** How sure one is, as the belief stands, and when it was last weighed. */
 export const surely = (
   { chances: { gravity, both }, visit }: Sureness,
-  { state: { believed } }: Facts,
+  { state: { believed, voided } }: Facts,
 ): Reason[] =>
   gravity
     ? [
@@ -61,7 +61,7 @@ export const surely = (
           because: 'sure',
           gravity: gravity.in,
           ...(both !== null && { both }),
-          ...definedOnly({ weighed: believed?.at }),
+          ...definedOnly({ weighed: voided ? undefined : believed?.at }),
           seenNow: visit !== undefined && visit.weighed && (visit.timed || visit.look !== undefined),
         },
       ]

@@ -2,14 +2,8 @@ import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
 import type { Poison } from '../../studio/bucket/bucketHazards.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
-import {
-  dryContentText,
-  gravityText,
-  handAmount,
-  volumeAbout,
-  volumeText,
-  windowText,
-} from '../text/measures.ts';
+import { waterText } from '../text/hand.ts';
+import { dryContentText, gravityText, volumeAbout, volumeText, windowText } from '../text/measures.ts';
 import { agoText } from '../text/agoText.ts';
 import { bucketCautionWords } from '../verdict/bucketCautionWords.ts';
 import { ours, said, t, type Text, join } from '../text/text.ts';
@@ -26,7 +20,7 @@ const stepWords: Record<Step, string> = {
   'add-dry': 'needs dry batch',
   flocculate: 'needs flocculant',
   'stir-on': 'stir on',
-  deflocculate: 'over-flocculated',
+  deflocculate: 'too thick, but not for lack of water',
   'ask-keeper': 'ask a keeper',
 };
 
@@ -183,9 +177,7 @@ export const bucketWords = {
   listName: (no: number, name: string): Text => t`${no} · ${said(name)}`,
   listText: (verdict: Verdict, units: UnitSystem): Text => {
     const amount =
-      verdict.amounts.waterMl === undefined
-        ? ''
-        : ` (${volumeText(handAmount(verdict.amounts.waterMl), units)})`;
+      verdict.amounts.waterMl === undefined ? '' : ` (${waterText(verdict.amounts.waterMl, units)})`;
     const gravity = verdict.gravity?.believed ? `, ${gravityText(verdict.gravity.value)}` : '';
     const stir =
       verdict.hoursSinceStir === null ? ', no stir logged' : `, stirred ${agoText(verdict.hoursSinceStir)}`;

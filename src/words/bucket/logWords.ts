@@ -101,6 +101,8 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
       return [event.hard ? 'noted hard water' : 'noted soft water'];
     case 'deflocculant':
       return t`set the deflocculant: ${said(event.what)}`;
+    case 'scoop':
+      return [`noted the powder scoop: ${massText(event.holds, units)}`];
     case 'sure':
       return [`set how sure to be of a bucket: ${chanceText(event.chance)}`];
     case 'recipe':

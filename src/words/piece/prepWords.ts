@@ -2,7 +2,7 @@ import type { Resist } from '../../studio/resist/overnight.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { PieceEvent, PrepStep } from '../../studio/piece/pieceEvent.ts';
 import type { Bisque } from '../../studio/piece/bisque.ts';
-import type { Conflict } from '../../studio/piece/planPiece.ts';
+import type { Conflict, LaidOn } from '../../studio/piece/planPiece.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { dipWords } from './dipWords.ts';
 import { coneText } from '../text/coneText.ts';
@@ -31,9 +31,17 @@ export interface StepSetting {
   second?: string;
   runny: boolean;
   seconds?: number;
+  /** How the glaze goes on, where it is no dip. */
+  use?: LaidOn;
 }
 
-const step = (what: PrepStep, { resist, bucket, second, runny, seconds }: StepSetting): Text => {
+/** The glaze goes on (common practice). */
+const laidOn = (bucket: string, use: LaidOn): Text =>
+  use === 'brushing'
+    ? t`Brush three even coats of ${said(bucket)} on with a full soft brush, each across the one before, each dull before the next.`
+    : t`Spray ${said(bucket)} on in the booth, in thin passes while the piece turns; let it go dull between passes, so that nothing runs.`;
+
+const step = (what: PrepStep, { resist, bucket, second, runny, seconds, use }: StepSetting): Text => {
   switch (what) {
     case 'dust':
       return [
@@ -58,12 +66,20 @@ const step = (what: PrepStep, { resist, bucket, second, runny, seconds }: StepSe
     case 'bucket':
       return t`Stir ${said(bucket)} to the bottom and ask /water-or-stir.`;
     case 'wet':
+      if (use)
+        return [
+          'Soft-fired bisque drinks the water out of the glaze. Wipe it with a wet sponge and wait until the sheen is gone.',
+        ];
       return [
         'Soft-fired bisque takes up more glaze. Dip it in water for a second and wait until the sheen is gone, or shorten the dip.',
       ];
     case 'carving':
+      if (use === 'brushing') return ['Work the first coat well into the carving or texture.'];
+      if (use === 'spraying')
+        return ['Brush glaze into deep carving or texture first: a spray does not reach it.'];
       return ['Brush glaze into the carving or texture, just before the dip, so that no air stays in it.'];
     case 'dip':
+      if (use) return laidOn(bucket, use);
       return seconds === undefined
         ? t`Dip it in ${said(bucket)}.`
         : t`Dip it in ${said(bucket)} for ${[`${Number(seconds.toFixed(1))} s`]}.`;
@@ -101,6 +117,8 @@ const conflict = (
       return ['By its opening hours, the studio is never open once the resist is dry. Ask a keeper.'];
     case 'bucket':
       return t`${[what.of === 'first' ? 'The bucket' : 'The second bucket']} isn't ready now. ${first(what.verdict)}`;
+    case 'no-dip':
+      return t`It is a ${[what.use]} bucket, so a dip time does not apply. ${[what.use === 'brushing' ? 'Coats make' : 'Passes make']} the thickness: try it on a test tile.`;
     case 'dip':
       return dipWords.noTime(what.why);
     case 'tight-bisque':
@@ -162,7 +180,8 @@ export const prepWords = {
   goesOn: (id: string, done: boolean, title: Text): Text =>
     done ? t`Plan ${[id]} is done. ${title}` : t`You planned this before (${[id]}). ${title}`,
   another: ours('For another piece with that name, give its bucket as well: /prep piece: bucket:.'),
-  factDip: 'Dip',
+  factOn: (use: LaidOn | undefined): string =>
+    use === undefined ? 'Dip' : use === 'brushing' ? 'Brush' : 'Spray',
   dipFact: (at: Instant, seconds: number | undefined): Text =>
     seconds === undefined
       ? t`${dayAndClock(at)} or later`
@@ -179,7 +198,8 @@ export const prepWords = {
   pieceFact: (id: string, done: number, all: number): Text => t`${[id]}: ${done} of ${all} steps done`,
   row: (n: number, text: Text, at: Instant, done: boolean, now: Instant): Text =>
     done ? t`✓ ${n}. ${text}` : at > now ? t`${n}. ${dayAndClock(at)}: ${text}` : t`${n}. ${text}`,
-  ticked: (what: PrepStep): Text => t`Done: ${[short[what]]}`,
+  ticked: (what: PrepStep, use?: LaidOn): Text =>
+    t`Done: ${[what === 'dip' && use ? (use === 'brushing' ? 'brushed on' : 'sprayed on') : short[what]]}`,
   noBucket: ours('Which bucket will it be dipped in? Add bucket: and its name. Nothing was saved.'),
   noPiece: (typed: string): Text =>
     t`You have no planned piece “${said(typed)}”. Plan it first: /prep piece:"tall jug" bucket:gg. Nothing was saved.`,

@@ -1,5 +1,5 @@
 import type { Studio, StudioCup, UnitSystem, Vessel } from '../../studio/settings/studio.ts';
-import { chanceText, gramsText, scaleText } from '../text/measures.ts';
+import { chanceText, gramsText, massText, scaleText } from '../text/measures.ts';
 import { join, ours, said, t, type Text } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 
@@ -15,6 +15,7 @@ export const studioWords = {
   units: 'Units for amounts',
   water: "The studio's tap water: hard water flocculates",
   sure: 'How sure to be that a bucket is right before no more readings are wanted (95 %)',
+  scoop: 'Dry glaze in a level scoop, so that powder is told in half scoops',
   deflocculant: 'The deflocculant that stands in the room, and its strength',
   role: 'The Discord role whose holders are keepers',
   channel: 'The Discord channel for reminders',
@@ -34,6 +35,8 @@ export const studioWords = {
   roleMention: (id: string): Text => [`<@&${id}>`],
   channelMention: (id: string): Text => [`<#${id}>`],
   factWater: 'Tap water',
+  factScoop: 'Powder scoop',
+  scoopOf: (grams: number, units: UnitSystem): Text => [massText(grams, units)],
   factDeflocculant: 'Deflocculant',
   deflocculantOf: (what: string): Text => t`${said(what)}`,
   factSure: 'How sure',

@@ -1,17 +1,31 @@
 import { householdVolumes } from '../../glaze/materials/householdVolumes.ts';
 
-/** Millilitres of a solution as a hand measures them out. */
-export const handDose = (ml: number): number => Number(ml.toFixed(ml < 2.5 ? 2 : 1));
+/** Less than this is counted in drops. */
+const byDrops = 2.5;
+
+/** Nobody counts more than twenty, ml. */
+const countable = 1;
+
+/** Whole drops, down; a tenth of one is less than drops differ. */
+const dropsIn = (ml: number): number => Math.max(1, Math.floor(ml / householdVolumes.drop + 0.1));
+
+/** Millilitres of a solution as a hand measures them out, in drops or in tenths of a millilitre, always down. */
+export const handDose = (ml: number): number => {
+  if (ml <= 0) return 0;
+  return ml < byDrops
+    ? Number((dropsIn(ml) * householdVolumes.drop).toFixed(2))
+    : Math.floor(10 * ml + 1e-3) / 10;
+};
 
 /** Drops, counted. */
 export const dropsText = (drops: number): string => `${drops} ${drops === 1 ? 'drop' : 'drops'}`;
 
 /** Millilitres of solution as a hand measures them: drops for a jar, teaspoons for a pail. */
 export const doseText = (ml: number): string => {
-  if (ml < 2.5) {
-    const drops = Math.max(1, Math.round(ml / householdVolumes.drop));
-    return `${dropsText(drops)} (${Number(ml.toFixed(2))} ml)`;
-  }
-  const spoons = Math.round((ml / householdVolumes['us-tsp']) * 4) / 4;
-  return `${Number(ml.toFixed(1))} ml (about ${spoons} tsp)`;
+  const dose = handDose(ml);
+  const drops = dropsText(dropsIn(ml));
+  if (dose <= countable) return `${drops} (${dose} ml)`;
+  if (ml < byDrops) return `${dose} ml (${drops})`;
+  const spoons = Math.round((dose / householdVolumes['us-tsp']) * 4) / 4;
+  return `${dose} ml (about ${spoons} tsp)`;
 };

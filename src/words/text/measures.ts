@@ -19,7 +19,7 @@ export const gravityWithin = (value: number, u95: number): string => {
   return `${value.toFixed(decimals)} ± ${Math.max(u95, 10 ** -decimals).toFixed(decimals)}`;
 };
 
-const perGallon = { us: 3785.411784, imperial: 4546.09 };
+export const perGallon = { us: 3785.411784, imperial: 4546.09 };
 
 const gallons = (ml: number, units: 'us' | 'imperial') => {
   const gallon = perGallon[units];

@@ -35,7 +35,7 @@ export const jarTest = (amounts: Amounts, units: UnitSystem): Text => {
   const { jarDrops = 1, deflocculantMl, deflocculantMlPerLitre } = amounts;
   const pouring = pour(deflocculantMl, deflocculantMlPerLitre, units, doseText);
   const jar = units === 'us' ? 'a cup (250 ml)' : '250 ml';
-  const first = t`Over-flocculated: stir ${[dropsText(jarDrops)]} of deflocculant into ${[jar]} of it in a jar.`;
+  const first = t`Thick, but not for lack of water: stir ${[dropsText(jarDrops)]} of deflocculant into ${[jar]} of it in a jar.`;
   return pouring
     ? t`${first} If that runs right, stir ${[pouring.amount]} into the pail${[pouring.each.replace(' in the pail', '')]}, then time it. Don't add water.`
     : t`${first} Don't add water.`;

@@ -39,8 +39,8 @@ export const doseWords = {
   ),
   learned: ({ low, high }: { low: number; high?: number }, doses: number): Text =>
     high === undefined
-      ? t`Learned from the readings before and after ${doses} doses: it takes at least ${[ml(low)]} to reach mid-window. The most it may take is not known yet.`
-      : t`Learned from the readings before and after ${doses} doses: it takes ${[ml(low)]} to ${[ml(high)]} to reach mid-window, 9 times out of 10. Never more than two usual doses at once.`,
+      ? t`Learned from the readings before and after ${doses} doses: it takes at least ${[ml(low)]} to reach the middle of its window. The most it may take is not known yet.`
+      : t`Learned from the readings before and after ${doses} doses: it takes ${[ml(low)]} to ${[ml(high)]} to reach the middle of its window, 9 times out of 10. Never more than two usual doses at once.`,
   notLearned: ours(
     'This is the usual next dose. To learn this bucket’s own, the bot needs two doses, with the flow timed by the same cup before and after each.',
   ),

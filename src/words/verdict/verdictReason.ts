@@ -1,16 +1,15 @@
 import type { Instant } from '../../studio/ids.ts';
-import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Reason } from '../../studio/verdict/verdict.ts';
 import { agoText } from '../text/agoText.ts';
 import { oddsText } from '../text/oddsText.ts';
 import { doseText } from '../text/doseText.ts';
+import { powderText, waterText, type Measures } from '../text/hand.ts';
 import { flowWords } from './flowWords.ts';
 import { heldWhy } from './heldWhy.ts';
 import {
   chanceText,
   gravityText,
   gravityWithin,
-  handAmount,
   massText,
   percentText,
   secondsText,
@@ -36,14 +35,15 @@ const voided: Record<Extract<Reason, { because: 'void' }>['by'], string> = {
 };
 
 interface VerdictSetting {
-  units: UnitSystem;
+  measures: Measures;
   /** When a cake was felt that is not reported gone. */
   cakeSince?: Instant;
   member(id: Extract<Reason, { because: 'held' }>['hold']['by']): Part;
 }
 
 /** One thing that an answer rests on, with its numbers. */
-export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSetting): Text => {
+export const verdictReason = (r: Reason, { measures, member, cakeSince }: VerdictSetting): Text => {
+  const { units } = measures;
   switch (r.because) {
     case 'held':
       return t`On hold${heldWhy(r.hold, (cause) => ` (${cause})`)}. By ${member(r.hold.by)}, ${{ at: r.hold.since, show: 'ago' }}.`;
@@ -56,7 +56,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
         return t`It froze, which leaves lumps. It was put on hold ${{ at: r.since, show: 'ago' }} and has not been sieved since. Once it has thawed, sieve it through ${[String(r.mesh)]} mesh, stir it, then weigh it.`;
       return r.mesh === 'never'
         ? t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}; this glaze is marked never to be sieved.`
-        : t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}, and it has not been sieved since. Its mesh is ${r.mesh}. Keep dried glaze from the rim for the next batch.`;
+        : t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}, and it has not been sieved since. Sieve it through ${[String(r.mesh)]} mesh. Dried glaze from the rim stays out: keep it for the next batch.`;
     case 'never-stirred':
       if (r.thawed)
         return t`It has been frozen, and nobody has logged a stir since it was sieved. Stirs before that do not count.`;
@@ -96,7 +96,7 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'scale-this-time':
       return t`The last ${r.readings} readings were by hydrometer. Weigh a cup on the scale this time: a hydrometer that is off cannot be found from its own readings.`;
     case 'weigh-first':
-      return t`Before water, powder, flocculant or deflocculant goes in, it is weighed in the same visit: a changed flow may hide water that nobody logged.`;
+      return t`Weigh it before anything goes in: when it runs differently, somebody may have added water and not logged it.`;
     case 'unsettled':
       return t`${[String(r.readings)]} readings in this visit do not agree well enough.`;
     case 'gravity':
@@ -141,8 +141,8 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
       return t`Nobody has looked at the flow since the last stir or change.`;
     case 'stirred-short':
       return r.minutes === undefined
-        ? t`A glaze can be thixotropic: thick at rest, thin while stirred. Nobody said how long it was stirred.`
-        : t`Stirred ${[spanText(r.minutes / 60)]}. A thixotropic glaze takes up to 5 minutes to loosen.`;
+        ? t`Some glazes set like jelly at rest, and loosen while they are stirred. Nobody said how long it was stirred.`
+        : t`Stirred ${[spanText(r.minutes / 60)]}. A glaze that sets like jelly at rest takes up to 5 minutes to loosen.`;
     case 'stirred-long':
       return t`Stirred ${[spanText(r.minutes / 60)]} in all, and still thick.`;
     case 'no-way-to-look':
@@ -152,21 +152,21 @@ export const verdictReason = (r: Reason, { units, member, cakeSince }: VerdictSe
     case 'volume':
       return t`Worked out for ${[volumeWithin(r.value, r.u95, units)]}.`;
     case 'volume-old':
-      return t`Nobody has said lately how full the pail is. Log the gap from rim to glaze to get the amount for the whole pail.`;
+      return t`Nobody has said lately how full the pail is. Say how full it is to get the amount for the whole pail: /reading bucket: level:.`;
     case 'held-back':
-      return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of the way to mid-window, because more could go past the far edge.`;
+      return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of what would bring it to the middle of its window: more might take it too far.`;
     case 'pail-full':
-      return t`${[r.fits < 1 ? 'Nothing' : `Only ${volumeText(handAmount(r.fits), units)}`]} fits with room to stir. Ladle some glaze into a second pail, log that, and ask again: the rest needs less.`;
+      return t`${[r.fits < 1 ? 'Nothing' : `Only ${waterText(r.fits, units)}`]} fits with room to stir. Ladle some glaze into a second pail, log that, and ask again: the rest needs less.`;
     case 'no-room-for-dry':
       return r.fits < 1
         ? t`The pail is full. Dry batch goes in only after clear water has come off.`
-        : t`Only ${[massText(handAmount(r.fits), units)]} of the ${[massText(handAmount(r.wanted), units)]} of dry batch fits with room to stir. Draw clear water off first.`;
+        : t`Only ${[powderText(r.fits, measures)]} of the ${[powderText(r.wanted, measures)]} of dry batch fits with room to stir. Draw clear water off first.`;
     case 'dose':
       return t`${[percentText(r.percent)]} of its dry weight: ${[massText(r.grams, units)]} of Epsom salt. That makes ${[percentText(r.totalPercent)]} in all since the last fresh batch.`;
     case 'dose-learned':
       return r.high === undefined
-        ? t`Learned from this bucket's readings: it takes at least ${[volumeText(r.low, units)]} to reach mid-window. The most it may take is not known yet. Never more than two usual doses at once.`
-        : t`Learned from this bucket's readings: it takes ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to reach mid-window, 9 times out of 10. Never more than two usual doses at once.`;
+        ? t`Learned from this bucket's readings: it takes at least ${[volumeText(r.low, units)]} to reach the middle of its window. The most it may take is not known yet. Never more than two usual doses at once.`
+        : t`Learned from this bucket's readings: it takes ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to reach the middle of its window, 9 times out of 10. Never more than two usual doses at once.`;
     case 'dose-no-change':
       return t`The last two doses changed nothing, so flocculant is not what it needs. Is there clay in it?`;
     case 'jar-test':

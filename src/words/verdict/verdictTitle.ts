@@ -4,18 +4,19 @@ import { oddsText } from '../text/oddsText.ts';
 import { doseText } from '../text/doseText.ts';
 import { isStop, jarTest, stopped } from './doseTitle.ts';
 import { heldWhy } from './heldWhy.ts';
-import { gravityText, handAmount, massText, volumeText } from '../text/measures.ts';
+import { handWater, powderText, waterText, type Measures } from '../text/hand.ts';
+import { gravityText } from '../text/measures.ts';
 import { pour, type Pour } from '../text/pour.ts';
 import { t, type Text } from '../text/text.ts';
 
 const water = ({ waterMl, waterMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
-  pour(waterMl, waterMlPerLitre, units, (ml) => volumeText(handAmount(ml), units));
+  pour(waterMl, waterMlPerLitre, units, (ml) => waterText(ml, units));
 
 const drawnOff = ({ drawOffMl, drawOffMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
-  pour(drawOffMl, drawOffMlPerLitre, units, (ml) => volumeText(handAmount(ml), units));
+  pour(drawOffMl, drawOffMlPerLitre, units, (ml) => waterText(ml, units));
 
-const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
-  pour(dryGrams, dryGramsPerLitre, units, (g) => massText(handAmount(g), units));
+const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, measures: Measures): Pour | undefined =>
+  pour(dryGrams, dryGramsPerLitre, measures.units, (g) => powderText(g, measures));
 
 const dose = ({ doseMl, doseMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(doseMl, doseMlPerLitre, units, doseText);
@@ -89,7 +90,8 @@ const evaporate = (water: Pour | undefined): Text =>
     ? t`Too much water. Let ${[water.amount]} of it evaporate${[water.each]}, with the lid off. Drawing it off would take flux away.`
     : t`Too much water. Let it evaporate, with the lid off. Drawing it off would take flux away.`;
 
-const asked = (verdict: Verdict, units: UnitSystem): Text => {
+const asked = (verdict: Verdict, measures: Measures): Text => {
+  const { units } = measures;
   if (verdict.rule === 'no-window')
     return verdict.gravity
       ? t`It reads ${[gravityText(verdict.gravity.value)]}, and no window is set yet. A keeper says whether that is right: it is on their round. Until then, try it on a test tile.`
@@ -107,7 +109,7 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
   if (isBecause(verdict, 'no-way-to-look'))
     return t`A keeper first has to set how many cup seconds it should have. Time a cup of it now: that shows them.`;
   const drawn = drawnOff(verdict.amounts, units);
-  const dry = powder(verdict.amounts, units);
+  const dry = powder(verdict.amounts, measures);
   switch (verdict.keeperStep) {
     case 'draw-off-water':
       if (verdict.cautions.includes('drawn-flux')) return evaporate(drawn);
@@ -119,7 +121,7 @@ const asked = (verdict: Verdict, units: UnitSystem): Text => {
         ? t`It gelled, and water was added. Ask a keeper to stir in ${[dry.amount]} of dry batch${[dry.each]}, then deflocculant.`
         : t`It gelled, and water was added. Ask a keeper.`;
     case 'deflocculate':
-      return t`Over-flocculated: it is still thick after a long stir. Don't add water. Ask a keeper.`;
+      return t`Still thick after a long stir, and not for lack of water. Ask a keeper. Don't add water.`;
     default:
       return t`Ask a keeper.`;
   }
@@ -134,12 +136,12 @@ const held = ({ reasons }: Verdict): Text => {
 
 /** More water than the pail has room for. */
 export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): Text => {
-  const fits = volumeText(handAmount(waterMl ?? 0), units);
-  const left = volumeText(handAmount(waterMlLeft ?? 0), units);
+  const fits = waterText(waterMl ?? 0, units);
+  const left = waterText(waterMlLeft ?? 0, units);
   // Less than a tenth more is less than anybody knows of the pour.
   if ((waterMlLeft ?? 0) < 0.1 * (waterMl ?? 0))
     return t`Add ${[fits]} of water, all that fits with room to stir, then stir and measure.`;
-  return handAmount(waterMl ?? 0) > 0
+  return handWater(waterMl ?? 0, units) > 0
     ? t`Add ${[fits]} of water, all that fits with room to stir, then stir and measure. It needs ${[left]} more.`
     : t`It needs ${[left]} of water, but the pail is too full: ladle some glaze out first.`;
 };
@@ -158,7 +160,8 @@ const use = ({ reasons }: Verdict): Text => {
 };
 
 /** The answer in a line that stands alone on a locked phone. */
-export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
+export const verdictTitle = (verdict: Verdict, measures: Measures): Text => {
+  const { units } = measures;
   const pouring = water(verdict.amounts, units);
   switch (verdict.step) {
     case 'on-hold':
@@ -191,14 +194,14 @@ export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
     }
     case 'draw-off-water': {
       const drawn = drawnOff(verdict.amounts, units);
-      const dry = powder(verdict.amounts, units);
+      const dry = powder(verdict.amounts, measures);
       if (verdict.cautions.includes('drawn-flux')) return evaporate(drawn);
       return drawn && dry
         ? t`Too much water. Let it rest, draw off ${[drawn.amount]} of clear water, or stir in ${[dry.amount]} of dry batch${[dry.each]}.`
         : t`Too much water. Let it rest and draw clear water off.`;
     }
     case 'add-dry': {
-      const dry = powder(verdict.amounts, units);
+      const dry = powder(verdict.amounts, measures);
       return dry
         ? t`It gelled, and water was added. Stir in ${[dry.amount]} of dry batch${[dry.each]}, then deflocculate.`
         : t`It gelled, and water was added. It needs dry batch, then deflocculant.`;
@@ -214,6 +217,6 @@ export const verdictTitle = (verdict: Verdict, units: UnitSystem): Text => {
     case 'deflocculate':
       return jarTest(verdict.amounts, units);
     case 'ask-keeper':
-      return asked(verdict, units);
+      return asked(verdict, measures);
   }
 };

@@ -1,5 +1,6 @@
 import { bucketCautionWords } from './bucketCautionWords.ts';
 import type { Dont, Step, VerdictCaution } from '../../studio/verdict/verdict.ts';
+import type { Instant } from '../../studio/ids.ts';
 import { flowWords } from './flowWords.ts';
 import { agoText } from '../text/agoText.ts';
 import type { Seconds } from '../../glaze/units.ts';
@@ -73,6 +74,11 @@ export const verdictWords = {
   factLastReading: 'Last reading',
   factFlow: 'Flow',
   factStir: 'Last stir',
+  factStirAgain: 'Stir again',
+  stirAgainEvery: (hours: number): Text => [
+    `before each piece, and at least every ${spanText(hours)}: it settles fast`,
+  ],
+  readAgo: (at: Instant): Text => t`, ${{ at, show: 'ago' }}`,
   factPredicted: 'Expected',
   flagged: (value: number): Text => t`${[gravityText(value)]}, counts once a second reading agrees`,
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, does not count`,
@@ -90,7 +96,7 @@ export const verdictWords = {
   timedFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
     t`${[secondsText(time)]}, ${[flowWords[flow]]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
-  neverStirred: (): Text => ['never logged'],
+  neverStirred: (frozen = false): Text => [frozen ? 'none since it froze' : 'never logged'],
   stirAgain: (hours: number): Text => [
     `It settles fast: stir it again before each piece, and at least every ${spanText(hours)}.`,
   ],
@@ -105,7 +111,7 @@ export const verdictWords = {
   drewOff: (amount: string): Text => t`I drew off ${[amount]}`,
   stirredIn: (amount: string): Text => t`I stirred in ${[amount]} dry`,
   dosed: (amount: string): Text => t`I added ${[amount]}`,
-  loosened: (amount: string, drops: number): Text => t`I added ${[amount]}: ${[dropsText(drops)]} in the jar`,
+  loosened: (amount: string, drops: number): Text => t`${[dropsText(drops)]} ran right: I added ${[amount]}`,
   askOfGels: (): Text => ['What the handbook says'],
   stirredIt: (): Text => ['I stirred it to the bottom'],
   stirredOn: (): Text => ['I stirred 5 more minutes'],

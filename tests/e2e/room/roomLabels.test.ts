@@ -38,7 +38,7 @@ describe('the address that a label’s code holds', () => {
     await form(page).waitFor();
     expect(await bucketField(page).inputValue()).toBe('Sandbar');
     expect(await form(page).locator('.of-bucket').textContent()).toMatch(
-      /needs water.*4 · Sandbar: Add 630 ml/,
+      /needs water.*4 · Sandbar: Add 600 ml/,
     );
     expect(await axeFindings(page)).toEqual([]);
     expect(await sticksOut(page)).toBe(0);

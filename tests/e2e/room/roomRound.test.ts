@@ -79,7 +79,7 @@ describe('a keeper’s first page', () => {
     await page.locator('#line').fill('/round');
     await page.locator('#line').press('Enter');
     const tile = page.locator('.tile.mine', { hasText: 'wait for hands' });
-    await tile.getByRole('button', { name: 'I poured 630 ml' }).waitFor();
+    await tile.getByRole('button', { name: 'I poured 600 ml' }).waitFor();
     expect(await axeFindings(page)).toEqual([]);
   });
 
@@ -91,7 +91,7 @@ describe('a keeper’s first page', () => {
     await other.locator('#line').press('Enter');
     await expect
       .poll(() => row(page, 'Sandbar').textContent(), { timeout: 8_000 })
-      .not.toContain('Add 630 ml');
+      .not.toContain('Add 600 ml');
   });
 });
 

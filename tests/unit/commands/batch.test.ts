@@ -47,18 +47,18 @@ describe('a correction', () => {
     // Δm = V·s(γ2 − γ1)/(s − γ2) = 15 000 × 2.6 × 0.06/1.16 = 2017.24 g
     expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
     expect(dry.data['powderGrams']).toBe(verdict(told)['dryGrams']);
-    // As a hand weighs it, 2000 g over 103 parts: 37 → 718.45, 26 → 504.85, 21 → 407.77, 16 → 310.68, 3 → 58.25;
-    // floors sum to 1997, and the three largest remainders, .85, .77 and .68, get a gram each
+    // As a hand weighs it, to ten grams, 2010 g over 103 parts: 37 → 722.04, 26 → 507.38, 21 → 409.81, 16 → 312.23,
+    // 3 → 58.54; floors sum to 2008, and the two largest remainders, .81 and .54, get a gram each
     expect(dry.data['materials']).toMatchObject([
-      { material: 'feldspar', grams: 718 },
-      { material: 'silica', grams: 505 },
-      { material: 'whiting', grams: 408 },
-      { material: 'kaolin', grams: 311 },
-      { material: 'red iron oxide', grams: 58, addition: true },
+      { material: 'feldspar', grams: 722 },
+      { material: 'silica', grams: 507 },
+      { material: 'whiting', grams: 410 },
+      { material: 'kaolin', grams: 312 },
+      { material: 'red iron oxide', grams: 59, addition: true },
     ]);
     expect(dry.facts).toContainEqual({
       label: 'Weigh out',
-      text: 'feldspar 718 g, silica 505 g, whiting 408 g, kaolin 311 g; over it red iron oxide 58 g',
+      text: 'feldspar 722 g, silica 507 g, whiting 410 g, kaolin 312 g; over it red iron oxide 59 g',
     });
     expect(dry.cautions.join(' ')).toMatch(/silica dust/);
   });

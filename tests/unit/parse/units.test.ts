@@ -15,23 +15,23 @@ const roomIn = async (units: 'metric' | 'us' | 'imperial') => {
 };
 
 describe('the studio’s measures', () => {
-  // 15 l · 0.06 / 0.44 = 2045 ml, poured as 2000 ml: a US quart is 946.35 ml, an imperial one 1136.52 ml.
+  // 15 l · 0.06 / 0.44 = 2045 ml: 8.64 US cups of 236.588 ml, 7.2 imperial ones of 284.131 ml; by half cups, down.
   it.each([
-    ['metric', /Add 2 l of water/],
-    ['us', /Add 2\.1 qt of water/],
-    ['imperial', /Add 1\.8 qt of water/],
-  ] as const)('%s: the amount is said in them, and logged as it was worked out', async (units, said) => {
+    ['metric', /Add 2 l of water/, 'amount:2000ml'],
+    ['us', /Add 8\.5 cups of water/, 'amount:2011ml'],
+    ['imperial', /Add 7 cups of water/, 'amount:1988.91ml'],
+  ] as const)('%s: the amount is said in them, and logged as it is said', async (units, said, logged) => {
     const room = await roomIn(units);
     const answer = await room.say(1, '/reading bucket:a gravity:1.5 seconds:14 stirred:yes');
     expect(answer.title).toMatch(said);
     expect(verdictOf(answer).waterMl).toBeCloseTo(2045.45, 1);
-    expect(answer.actions[0]?.line).toContain('amount:2000ml');
+    expect(answer.actions[0]?.line).toContain(logged);
   });
 
-  // 136.36 ml to the litre; 516.2 ml, poured as 510, to the US gallon, which has 16 cups of 236.6 ml.
+  // 136.36 ml to the litre; 516.2 ml to the US gallon, 2.18 cups of 236.6 ml; by quarter cups, down.
   it.each([
     ['metric', /Add 130 ml of water for each litre/],
-    ['us', /Add 2\.16 cups of water for each gallon/],
+    ['us', /Add 2 cups of water for each gallon/],
   ] as const)('%s: and for each measure of glaze when the pail is not known', async (units, said) => {
     const room = await roomIn(units);
     const answer = await room.say(week, '/reading bucket:a gravity:1.5 seconds:14 stirred:yes');

@@ -55,7 +55,8 @@ export const waterSum: Sum = async ({ heard: asTyped, bucket }, asking) => {
   const way = wayIn(heard, bucket);
   if (!way || !meansWater.test(heard) || /\bdry\b|\bpowder\b|\bmix(?:ed)? with\b|\bblend/.test(heard))
     return undefined;
-  if (bucket?.hold) return verdictReply(bucket, asking);
+  // What was read before a cake, frost or a sieving tells nothing of it now.
+  if (bucket && (bucket.hold || (way.logged && bucket.voided))) return verdictReply(bucket, asking);
   const { words, book, now } = asking;
   const w = words.sum;
   const { units } = await book.studio();

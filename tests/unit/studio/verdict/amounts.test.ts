@@ -50,12 +50,12 @@ describe('to mid-window, as published and computed balances have it', () => {
 
 describe('a pour that does not fit', () => {
   it('says nothing of a rest that is under a tenth of the pour', async () => {
-    // 15 l from 1.53 to 1.44: 15 × 0.09/0.44 = 3.068 l, and 3.05 l fit.
+    // 15 l from 1.53 to 1.44: 15 × 0.09/0.44 = 3.068 l, and 3 l by whole hundreds of millilitres.
     const room = await openRoomWithGullGrey();
     const answer = await room.say(1, '/reading bucket:gg gravity:1.53 within:0.001 seconds:14 stirred:yes');
     expect(verdictOf(answer)).toMatchObject({ waterMlLeft: expect.closeTo(18.2, 0) });
     expect(answer.title).toMatch(
-      /Add 3\.05 l of water, all that fits with room to stir, then stir and measure\.$/,
+      /Add 3 l of water, all that fits with room to stir, then stir and measure\.$/,
     );
   });
 
