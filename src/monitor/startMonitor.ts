@@ -86,6 +86,8 @@ export const startMonitor = async (
     },
   );
   server.maxConnections = mostConnections;
+  // Whoever connects and says nothing holds a place no longer than this.
+  server.setTimeout(5_000);
   const port = await new Promise<number>((resolve, reject) => {
     server.once('error', reject);
     server.listen(settings.port, settings.bind, () => {

@@ -95,6 +95,9 @@ const runPress = async (
     return void (await sayPrivately(bot, interaction, discordWords.tooOld));
   const who = await identify(interaction, press.studio, bot);
   if (typeof who === 'string') return void (await sayPrivately(bot, interaction, discordWords[who]));
+  // An id that was made for another studio: its line may hold that studio's words.
+  if (press.studio !== undefined && press.studio !== who.studio)
+    return void (await sayPrivately(bot, interaction, discordWords.tooOld));
   const options = Object.entries({ ...parsed.value.typed, ...filled }).filter(([, value]) => value !== '');
   const line = { ...parsed.value, typed: Object.fromEntries(options) };
   const used = { interaction, who, leaf, line, key: actKey(interaction, id, press.opened) };

@@ -176,6 +176,10 @@ const component = (
     }) satisfies GatewayInteractionCreateDispatchData,
 });
 
+/** Sends an id that no button of the message has, as a client of somebody’s own making could. */
+export const forge = (place: Place, on: StoredMessage, customId: string): Draft =>
+  component(place, on, `forging ${customId}`, customId);
+
 /** Submits a form that the bot opened. A field that is not named keeps its prefilled value. */
 export const submit = (place: Place, opened: Interaction, filled: Record<string, string>): Draft => {
   const modal = fields(opened.acknowledged?.['data']);

@@ -130,6 +130,7 @@ export interface DiscordRoom {
   discord: DiscordDouble;
   bot: Discord;
   store: Store;
+  file: string;
   ports: DiscordPorts;
   place: Place;
   /** Why the bot reported that its connection will not recover. */
@@ -147,7 +148,8 @@ export const openDiscordRoom = async (
   const discord = await DiscordDouble.start();
   const folder = await mkdtemp(join(tmpdir(), 'glaze-room-'));
   const clock = { now: () => instant(nowIn(discord.world)) };
-  const store = await openStore(join(folder, 'studio.db'), { clock });
+  const file = join(folder, 'studio.db');
+  const store = await openStore(file, { clock });
   const logged: DiscordRoom['logged'] = [];
   const note = (level: string) => (about: object, message: string) =>
     void logged.push({ level, about, message });
@@ -155,7 +157,17 @@ export const openDiscordRoom = async (
   const { books, people, heldLines, kept } = store;
   const studio = await people.studioOf('discord', discord.world.guildId, 'Wrackline Clay Co-op');
   const ports: DiscordPorts = {
-    desk: openDesk({ commands, books, words: en, handbook, report: () => 'bug-1' }),
+    desk: openDesk({
+      commands,
+      books,
+      words: en,
+      handbook,
+      labels: {
+        roomOf: () => undefined,
+        print: async (sheet) => (await import('../../../src/labels/labelsPdf.ts')).labelsPdf(sheet),
+      },
+      report: () => 'bug-1',
+    }),
     words: en,
     clock,
     log: { info: note('info'), warn: note('warn'), error: note('error') },
@@ -186,6 +198,7 @@ export const openDiscordRoom = async (
     discord,
     bot,
     store,
+    file,
     ports,
     fatal,
     logged,
