@@ -24,7 +24,7 @@ const ofMembers = /^(?:$|\/(?:coat|prep|remind|undo)\b)/;
 const every = 120_000;
 
 /**
- * What waits for hands: a keeper's first page, and for members a list above the posts that is there until it is dealt
+ * What there is to do: a keeper's first page, and for members a list above the posts that is there until it is dealt
  * with.
  */
 export class Round {

@@ -40,7 +40,7 @@ export const scheduleWords = {
   notAClock: (typed: string): Text =>
     t`I can't read “${said(typed)}” as a time of day. Times look like 07:30 or 7:30am; off stops it. Nothing was saved.`,
   morningSet: ({ at, by }: Morning): Text =>
-    t`On days when the studio is open, ${[by === 'direct' ? 'each keeper is told' : 'everybody is told in the channel']} at ${[clock(at)]} what waits for hands. When nothing does, nobody is told.`,
+    t`On days when the studio is open, ${[by === 'direct' ? 'each keeper is told' : 'everybody is told in the channel']} at ${[clock(at)]} what there is to do. When nothing is, nobody is told.`,
   morningOff: ours('The round is no longer told in the morning.'),
   morningQuiet: (at: number, until: number): Text =>
     t`${[clock(at)]} is within the quiet hours, so it comes when they end, at ${[clock(until)]}.`,
@@ -50,7 +50,7 @@ export const scheduleWords = {
   factMorning: 'Morning',
   morning: (morning: Morning | undefined): Text => [
     morning === undefined
-      ? 'the round is not told'
+      ? 'the round is not sent'
       : `the round is told at ${clock(morning.at)}, ${morning.by === 'direct' ? 'to each keeper' : 'in the channel'}`,
   ],
   firingAbout: 'Plan the next firing, so that latex is peeled before it',
@@ -91,7 +91,7 @@ export const scheduleWords = {
     [
       night === false
         ? `${spanText(minimumHours)}, no night needed`
-        : `${spanText(minimumHours)} and a night`,
+        : `dry after ${spanText(minimumHours)} and one night`,
       ...(temperature === undefined ? [] : [temperatureText(temperature, 'metric')]),
       ...(humidity === undefined ? [] : [percentText(humidity * 100)]),
     ].join(', '),
