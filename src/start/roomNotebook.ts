@@ -103,8 +103,8 @@ export const roomNotebook = (
       more: Math.max(0, lines - refused.length - becomes.length),
       about: [
         ...hazards.slice(0, shown).map(({ line, bucket, marks }) => w.hazard(line, bucket, marks)),
-        ...opened.map(w.newBucket),
-        ...people.map(w.newMember),
+        ...opened.map((name) => w.newBucket(name, no !== undefined)),
+        ...people.map((name) => w.newMember(name, no !== undefined)),
         w.zone(zone),
       ],
       fits: refused.length === 0 && known < lines && no === undefined,

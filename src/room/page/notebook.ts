@@ -115,10 +115,14 @@ export const openNotebook = (): void => {
   };
   openSheet(
     words.title,
-    h('p', { class: 'lead' }, words.lead),
-    h('div', { class: 'field' }, h('label', { class: 'about', for: file.id }, words.file), file),
-    h('div', { class: 'field' }, h('label', { class: 'about', for: paste.id }, words.paste), paste),
-    button(words.look, () => void send(false), { class: 'stamp' }),
-    result,
+    h(
+      'div',
+      { class: 'notebook' },
+      h('p', { class: 'lead' }, words.lead),
+      h('div', { class: 'field' }, h('label', { class: 'about', for: file.id }, words.file), file),
+      h('div', { class: 'field' }, h('label', { class: 'about', for: paste.id }, words.paste), paste),
+      button(words.look, () => void send(false), { class: 'stamp' }),
+      result,
+    ),
   );
 };

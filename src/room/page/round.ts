@@ -130,6 +130,7 @@ export class Round {
       ...(undo
         ? [button(h('span', {}, ...nodes(undo.label)), () => this.#press(undo), { class: 'slip' })]
         : []),
+      button('×', () => this.#said.replaceChildren(), { class: 'slip', 'aria-label': words.close }),
     );
   }
 

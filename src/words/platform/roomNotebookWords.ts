@@ -13,11 +13,11 @@ export const roomNotebookWords = {
   noZone: 'The studio’s time zone is not set, so no time in a notebook can be read. Set it first.',
 
   whichMeaning: (column: string, samples: readonly string[]) =>
-    `What does the column “${column}” hold? In it stands ${quoted(samples)}.`,
+    `What does the column “${column}” hold? For instance ${quoted(samples)}.`,
   whichUnit: (column: string, samples: readonly string[]) =>
-    `In which unit are the numbers of “${column}”? In it stands ${quoted(samples)}.`,
+    `In which unit are the numbers of “${column}”? For instance ${quoted(samples)}.`,
   whichDates: (samples: readonly string[]) =>
-    `Which stands first in a date, the day or the month? In it stands ${quoted(samples)}.`,
+    `Which stands first in a date, the day or the month? For instance ${quoted(samples)}.`,
   whichDecimal: (samples: readonly string[]) => `What is the mark in ${quoted(samples)}?`,
   whichBucket: 'No column names the bucket. Which bucket is it all about?',
   newBuckets: 'Some buckets are not there. Shall they be made?',
@@ -56,8 +56,8 @@ export const roomNotebookWords = {
   },
 
   noBucket: (typed: string) => (typed === '' ? 'it names no bucket' : `there is no bucket “${typed}”`),
-  newBucket: (name: string) => `${name} will be a new bucket.`,
-  newMember: (name: string) => `${name} will be a new member.`,
+  newBucket: (name: string, isIn: boolean) => `${name} ${isIn ? 'is' : 'will be'} a new bucket.`,
+  newMember: (name: string, isIn: boolean) => `${name} ${isIn ? 'is' : 'will be'} a new member.`,
   zone: (zone: string) => `Times are read in ${zone.replaceAll('_', ' ')}.`,
   hazard: (line: number, bucket: string, marks: readonly string[]) =>
     `Line ${line}: the note names ${marks.join(', ')}, which ${bucket} is not marked with. If it is in the bucket, mark it, and let nobody use it before that.`,
@@ -65,7 +65,7 @@ export const roomNotebookWords = {
     `${someOf(lines - known, 'line', 'lines')} can be brought in.${known > 0 ? ` ${someOf(known, 'line is', 'lines are')} in the logbook already.` : ''} Nothing is logged yet.`,
   allKnown: 'All of it is in the logbook already. There is nothing to bring in.',
   refused: (refused: number, lines: number) =>
-    `${someOf(refused, 'line', 'lines')} of ${lines} can’t be read, so nothing is brought in. Correct them in the file, or take them out.`,
+    `${someOf(refused, 'line', 'lines')} of ${lines} can’t be read, so nothing is brought in. Correct ${refused === 1 ? 'it' : 'them'} in the file, or take ${refused === 1 ? 'it' : 'them'} out.`,
   asks: 'Some of it can be read in two ways. Say which, and look again.',
   brought: (lines: number) => `${someOf(lines, 'line is', 'lines are')} in the logbook now.`,
   undone: (entries: number) =>

@@ -10,4 +10,5 @@ export const roundPageWords = {
   loading: 'Looking what there is to do …',
   failed: 'I can’t see what waits: the room does not answer.',
   again: 'Look again',
+  close: 'Put it away',
 };
