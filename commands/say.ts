@@ -3,8 +3,8 @@ import { text } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { printLine } from '../src/contract/parseLine.ts';
 import { refusal } from '../src/contract/refusal.ts';
-import { readPlainCoat } from '../src/parse/plainCoat.ts';
-import { readPlainLine, type PlainCommand } from '../src/parse/readPlainLine.ts';
+import { readPlainCoat } from '../src/parse/plain/plainCoat.ts';
+import { readPlainLine, type PlainCommand } from '../src/parse/plain/readPlainLine.ts';
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
 import { coatDraft } from '../src/replies/ask/coatDraft.ts';
 import {

@@ -55,6 +55,8 @@ export interface NotebookOptions extends NotebookSettings {
   studio: StudioId;
   /** The name of whoever brings it in: the author of the lines that name nobody. */
   as: string;
+  /** Their account, if it is known: names can be shared. */
+  by?: MemberId;
   now: Instant;
   words: Words;
   handbook: Handbook;
@@ -108,6 +110,7 @@ class NotebookReader {
     this.#book = book;
     this.#options = options;
     this.#zone = zone;
+    if (options.by !== undefined) this.#members.set(options.as, options.by);
   }
 
   refuse(row: Row, why: LineProblem): void {

@@ -3,7 +3,7 @@ import type { Desk, Request } from '../contract/desk.ts';
 import type { Log } from '../contract/log.ts';
 import type { PeopleChange } from '../studio/logbook/ports.ts';
 import type { Credentials, Post as PostOf, PostStore as StoreOf } from '../studio/logbook/roomPorts.ts';
-import type { WireBucket } from './wire.ts';
+import type { WireBucket, WireNotebook } from './wire.ts';
 
 export type { CodePurpose, Credentials, Session } from '../studio/logbook/roomPorts.ts';
 
@@ -31,6 +31,27 @@ export interface SetUp {
   zone: string;
   zoneSet: boolean;
   cups: number;
+}
+
+/** An old notebook as a keeper sends it, and how it is to be read. */
+export interface NotebookSent {
+  bytes: Uint8Array;
+  said: {
+    columns: ReadonlyMap<string, string>;
+    dates?: 'd/m/y' | 'm/d/y';
+    decimal?: ',' | '.';
+    bucket?: string;
+    newBuckets: boolean;
+  };
+  /** Otherwise it is only tried. */
+  keep: boolean;
+}
+
+export interface NotebookPort {
+  /** `as` is the keeper's name. */
+  read(sent: NotebookSent, by: MemberId, as: string): Promise<WireNotebook>;
+  /** Takes all of one back. */
+  takeBack(no: number, by: MemberId): Promise<WireNotebook>;
 }
 
 /** What the room needs from the rest of the program. */
@@ -63,6 +84,7 @@ export interface RoomPorts {
   };
   board(): Promise<WireBucket[]>;
   bucketNames(): Promise<BucketNames>;
+  notebook: NotebookPort;
   /** A chart as SVG, small for the stream or large to look at closely; the large one can be pinned by its margin. */
   draw(chart: Chart, theme: 'light' | 'dark', size: 'small' | 'large'): Promise<string>;
 }

@@ -95,6 +95,30 @@ export interface WireLeaf {
   form: string[];
 }
 
+/** What only a keeper can tell of an old notebook, with what they can answer. */
+export interface WireNotebookQuestion {
+  ask: string;
+  of: 'column' | 'dates' | 'decimal' | 'bucket' | 'newBuckets';
+  column?: string;
+  choices: { name: string; value: string }[];
+}
+
+/** What an old notebook would become, or became. */
+export interface WireNotebook {
+  said: string;
+  questions: WireNotebookQuestion[];
+  /** Lines that can't be read, and why. */
+  refused: string[];
+  /** What the first lines become, and how many more there are. */
+  becomes: string[];
+  more: number;
+  about: string[];
+  /** All of it can be brought in. */
+  fits: boolean;
+  /** The number under which it was brought in, and can be taken back. */
+  no?: number;
+}
+
 export interface WireBucket {
   no: number;
   name: string;

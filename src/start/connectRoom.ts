@@ -9,6 +9,7 @@ import { freshPasscode, freshToken, hashSecret } from '../room/access/secrets.ts
 import { startRoom, type RunningRoom } from '../room/server/startRoom.ts';
 import { instant, memberId, type StudioId } from '../studio/ids.ts';
 import { roomWords } from '../words/platform/roomWords.ts';
+import { roomNotebook } from './roomNotebook.ts';
 
 interface RoomChoice {
   studio: StudioId;
@@ -35,10 +36,11 @@ const chartSizes = {
 
 /** Starts the local room on the desk. */
 export const connectRoom = async (
-  { store, desk, words, clock, rooms }: Pick<App, 'store' | 'desk' | 'words' | 'clock' | 'rooms'>,
+  app: Pick<App, 'store' | 'desk' | 'words' | 'clock' | 'rooms' | 'handbook'>,
   settings: Settings,
   { studio, open, lan, newKeys, log, refused, tell }: RoomChoice,
 ): Promise<RunningRoom> => {
+  const { store, desk, words, clock, rooms } = app;
   const { books, people, kept } = store;
   const { door: credentials, posts } = store.room<Post['reply']>(studio);
   const passcodeName = `room-passcode:${studio}`;
@@ -113,6 +115,7 @@ export const connectRoom = async (
           studio,
           async (book) => new Map((await book.buckets()).map(({ no, settings }) => [no, settings.name])),
         ),
+      notebook: roomNotebook(app, studio),
       draw: async (chart, look, size) => {
         const [{ chartSvg }, theme] = await Promise.all([
           import('../chart/chartSvg.ts'),

@@ -147,7 +147,7 @@ describe('trouble', () => {
     const desk = openDesk({ commands, books: store.books, words: en, handbook, report: () => 'a number' });
     const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
     const room = await connectRoom(
-      { store, desk, words: en, clock, rooms: new Map() },
+      { store, desk, words: en, handbook, clock, rooms: new Map() },
       { ROOM_BIND: '127.0.0.1', ROOM_PORT: 0, ROOM_TRUST_PROXY: 'off' },
       { studio, open: true, lan: false, newKeys: false, log: quiet, tell: () => undefined },
     );

@@ -1,5 +1,5 @@
 import { speak } from '../../src/desk/speak.ts';
-import { readPlainLine } from '../../src/parse/readPlainLine.ts';
+import { readPlainLine } from '../../src/parse/plain/readPlainLine.ts';
 import { demoStudio } from '../helpers/demoStudio.ts';
 import { median, percentile } from './load.ts';
 

@@ -32,7 +32,7 @@ describe('the morning’s round on Discord', () => {
     expect(await room.tick(morning)).toBe(2);
     for (const { person } of [room.keeper, second]) {
       expect(room.told(person)).toEqual([
-        expect.stringMatching(/^1 thing waits for hands\. It is: Gull Grey\.\n\*\*1 · Gull Grey\*\* On hold/),
+        expect.stringMatching(/^1 thing to do\. It is: Gull Grey\.\n\*\*1 · Gull Grey\*\* On hold/),
       ]);
     }
     const body = JSON.stringify(posts().at(-1)?.body);
@@ -46,7 +46,7 @@ describe('the morning’s round on Discord', () => {
     await room.say(room.keeper.id, evening, `/studio set channel:<#${channel}>`, 'keeper');
     await room.say(room.keeper.id, evening, '/studio morning at:07:30 way:channel', 'keeper');
     await room.tick(morning);
-    expect(room.inChannel(channel)).toEqual([expect.stringMatching(/^1 thing waits for hands\./)]);
+    expect(room.inChannel(channel)).toEqual([expect.stringMatching(/^1 thing to do\./)]);
     expect(room.told(room.keeper.person)).toEqual([]);
     await room.restart();
     await room.tick(morning + 30 * minute);
@@ -60,7 +60,7 @@ describe('the morning’s round on Discord', () => {
     expect(room.told(room.keeper.person)).toEqual([]);
     room.keeper.person.dmClosed = false;
     await room.tick(morning + 31 * minute);
-    expect(room.told(room.keeper.person).filter((one) => one.includes('waits for hands'))).toHaveLength(1);
+    expect(room.told(room.keeper.person).filter((one) => one.includes('thing to do'))).toHaveLength(1);
   });
 });
 

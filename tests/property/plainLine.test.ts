@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { readPlainLine } from '../../src/parse/readPlainLine.ts';
+import { readPlainLine } from '../../src/parse/plain/readPlainLine.ts';
 import { bucketOf } from '../helpers/plainBuckets.ts';
 
 const buckets = [

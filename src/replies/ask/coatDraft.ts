@@ -1,7 +1,7 @@
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { whenPast } from '../../contract/kinds/when.ts';
 import { printLine } from '../../contract/parseLine.ts';
-import type { PlainCoat } from '../../parse/plainCoat.ts';
+import type { PlainCoat } from '../../parse/plain/plainCoat.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 

@@ -43,12 +43,13 @@ export const dipTimeReply = async (
     ],
     cautions: verdict.cautions.map(words.verdict.caution),
     reasons: [
-      w.line(fit),
+      // How it was worked out is for whoever keeps the bucket.
+      ...(role === 'keeper' ? [w.line(fit)] : []),
       ...(absorption !== undefined && tileAbsorption !== undefined && absorption !== tileAbsorption
         ? [w.absorbs(absorption, tileAbsorption)]
         : []),
       ...(wallMost !== undefined ? [w.wallNear(wallMost)] : []),
-      w.usualCoat,
+      ...(role === 'keeper' ? [w.usualCoat] : []),
     ],
     data: {
       seconds,

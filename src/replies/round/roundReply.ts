@@ -40,7 +40,7 @@ const windowsFor = async (
 const firstOf = ([item]: readonly RoundItem[], label: Text): Text =>
   item && 'bucket' in item ? [{ said: item.bucket.settings.name }] : label;
 
-/** What waits for hands now, with a press for each row where one will do. */
+/** What there is to do now, with a press for each row where one will do. */
 export const roundReply = async (
   all: readonly RoundItem[],
   asking: Asking,

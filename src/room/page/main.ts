@@ -1,3 +1,4 @@
+import { notebookPageWords as notebook } from '../../words/platform/notebookPageWords.ts';
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireAction, WireLeaf, WireMe, WirePost, WireStart, WireStudio, WireText } from '../wire.ts';
 import { phoneNow, setServerTime } from './browser/clock.ts';
@@ -11,6 +12,7 @@ import { jobGrid } from './jobs.ts';
 import { invitation, joinView } from './join.ts';
 import { openLive } from './browser/live.ts';
 import { get } from './browser/net.ts';
+import { openNotebook } from './notebook.ts';
 import { Outbox } from './outbox.ts';
 import { startRecent } from './recent.ts';
 import { Round } from './round.ts';
@@ -150,10 +152,16 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     outbox.close();
     enter(answer.value, answer.value.me === undefined);
   };
+  // A guest who has come in is the last step; while the stream was away, one may have come unheard.
+  const arrived = () => {
+    if (steps.element.checkVisibility()) void refresh();
+  };
   const connection = (isOpen: boolean) => {
     state.textContent = isOpen ? words.live : words.offline;
     state.classList.toggle('off', !isOpen);
-    if (isOpen) void outbox.go();
+    if (!isOpen) return;
+    void outbox.go();
+    arrived();
   };
   show(
     button(words.skip, () => document.getElementById('line')?.focus(), { class: 'stamp skip' }),
@@ -168,7 +176,10 @@ const showRoom = (start: WireStart, me: WireMe): void => {
       jobGrid({
         commands: start.commands,
         chores: me.keeper
-          ? [{ name: words.door.invite, about: words.door.inviteAbout, open: openInvite }]
+          ? [
+              { name: words.door.invite, about: words.door.inviteAbout, open: openInvite },
+              { name: notebook.title, about: notebook.about, open: openNotebook },
+            ]
           : [],
         open: (leaf) => (leaf.atOnce ? send({ path: leaf.path, typed: {} }) : begin(leaf)),
       }),
@@ -183,10 +194,9 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     last: () => stream.last(),
     post: heard,
     state: connection,
+    arrived,
     cut: () => void whetherSignedOut(),
   });
-  // A guest who has come in is the last step.
-  setInterval(() => steps.element.checkVisibility() && void refresh(), 20_000);
   addEventListener('online', () => live.again());
   addEventListener('offline', () => connection(false));
   void outbox.go();

@@ -16,6 +16,8 @@ interface Context {
   room: HTMLElement;
 }
 
+/** A reminder is on the list so long after it came. */
+const afterReminder = 1_500;
 /** What others log changes a keeper's round; it is looked up at most so often. */
 const atMostEvery = 3_000;
 /** What changes a member's list: their own coats, pieces and reminders. A reminder has no line. */
@@ -24,7 +26,7 @@ const ofMembers = /^(?:$|\/(?:coat|prep|remind|undo)\b)/;
 const every = 120_000;
 
 /**
- * What waits for hands: a keeper's first page, and for members a list above the posts that is there until it is dealt
+ * What there is to do: a keeper's first page, and for members a list above the posts that is there until it is dealt
  * with.
  */
 export class Round {
@@ -77,7 +79,10 @@ export class Round {
     if (this.#pressed.delete(post.line)) this.#answered(post.reply);
     const mine = post.member === this.#context.me;
     if (!(this.#context.keeper ? mine || !post.private : mine && ofMembers.test(post.line))) return;
-    const pause = mine ? 0 : Math.max(0, this.#looked + atMostEvery - phoneNow());
+    // A reminder stands only once the room has noted that it was sent.
+    const isReminder = post.line === '';
+    const usual = mine ? 0 : Math.max(0, this.#looked + atMostEvery - phoneNow());
+    const pause = isReminder ? afterReminder : usual;
     this.#soon ??= setTimeout(() => void this.look(), pause);
   }
 
@@ -125,6 +130,7 @@ export class Round {
       ...(undo
         ? [button(h('span', {}, ...nodes(undo.label)), () => this.#press(undo), { class: 'slip' })]
         : []),
+      button('×', () => this.#said.replaceChildren(), { class: 'slip', 'aria-label': words.close }),
     );
   }
 

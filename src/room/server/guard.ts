@@ -6,6 +6,8 @@ import { originOf } from '../access/hosts.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 
 const mostBody = 16 * 1024;
+/** Half a megabyte of an old notebook, in base64. */
+const mostNotebook = 720 * 1024;
 
 const methods = ['GET', 'HEAD', 'POST'];
 
@@ -57,16 +59,20 @@ export const guard =
     return next();
   };
 
-/** Before every write: it must come from our own origin, be JSON, and be no longer than a line. */
+/** Before every write: it must come from our own origin, be JSON, and be no longer than a line, or a notebook. */
 export const guardWrite = (room: Room): MiddlewareHandler<RoomEnv> => {
-  const limit = bodyLimit({ maxSize: mostBody, onError: (c) => refuse(c, 'too-large') });
+  const atMost = (maxSize: number) => bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-large') });
+  const [limit, ofNotebook] = [atMost(mostBody), atMost(mostNotebook)];
   return async (c, next) => {
     if (c.req.method === 'GET' || c.req.method === 'HEAD') return next();
     const host = c.env.incoming.headers.host?.toLowerCase() ?? '';
     if (c.req.header('origin') !== originOf(host, room.address)) return refuse(c, 'wrong-origin');
     const type = c.req.header('content-type') ?? '';
     if (!/^application\/json(?:\s*;.*)?$/i.test(type)) return refuse(c, 'not-json');
-    return limit(c, next);
+    // Only a keeper's: nobody else's is read.
+    const session = c.req.path === '/api/notebook' ? c.get('session') : undefined;
+    const isKeepers = session && (await room.ports.people.isKeeper(session.member));
+    return isKeepers ? ofNotebook(c, next) : limit(c, next);
   };
 };
 

@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { encode } from 'uqr';
 import { roomWords, type SignInRefusal } from '../../words/platform/roomWords.ts';
 import { readRoomCookie, writeRoomCookie } from './cookies.ts';
+import type { Listening } from './eventStream.ts';
 import { shownUrl } from '../access/hosts.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 import type { CodePurpose } from '../ports.ts';
@@ -29,7 +30,7 @@ export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurp
 };
 
 /** Signing in and out. */
-export const signInRoutes = (room: Room) =>
+export const signInRoutes = (room: Room, heard: Listening) =>
   new Hono<RoomEnv>()
     .post('/sign-in', async (c) => {
       const body = await readJson(c);
@@ -52,6 +53,8 @@ export const signInRoutes = (room: Room) =>
       writeRoomCookie(c, 'room', token, seconds);
       writeRoomCookie(c, 'known', known, seconds * 4);
       await room.names.refresh();
+      // A keeper's first steps end when a guest comes; the demo has none.
+      if (!room.ports.open) for (const stream of heard.keys()) stream.send('arrived', undefined, '{}');
       return c.json(await startOf(room, room.sessions.of(token)));
     })
     .post('/sign-out', async (c) => {

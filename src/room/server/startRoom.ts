@@ -23,6 +23,7 @@ import { refuse, type Room, type RoomEnv } from './room.ts';
 import { roomVoice } from './roomVoice.ts';
 import { boardRoutes } from './boardRoutes.ts';
 import { keeperRoutes, makeCode, signInRoutes } from './signInRoutes.ts';
+import { notebookRoutes } from './notebookRoutes.ts';
 import { pageRoutes } from './pageRoutes.ts';
 import { postRoutes } from './postRoutes.ts';
 import { roundRoutes } from './roundRoutes.ts';
@@ -82,13 +83,14 @@ const routes = (room: Room, heard: Listening) =>
       return next();
     })
     .route('/', pageRoutes(room))
-    .route('/api', signInRoutes(room))
+    .route('/api', signInRoutes(room, heard))
     .route('/api', sayRoutes(room))
     .route('/api', streamRoutes(room, heard))
     .route('/api', boardRoutes(room))
     .route('/api', roundRoutes(room))
     .route('/api', postRoutes(room))
     .route('/api/door', keeperRoutes(room))
+    .route('/api/notebook', notebookRoutes(room))
     .notFound((c) => refuse(c, 'not-found'))
     .onError((error, c) => {
       room.ports.log.error({ err: error }, 'a request to the room broke');

@@ -11,10 +11,13 @@ export const noteWords = {
   text: 'What it says; put the answer in the first sentence',
   words: 'Other words that people may ask with, separated by commas',
 
-  added: (id: string, title: string): Text => t`Kept ${[id]}: ${said(title)}. /ask answers from it now.`,
+  added: (id: string, title: string): Text =>
+    t`Kept as ${[id]}: ${said(title)}. Questions are answered from it now.`,
   changed: (id: string, title: string): Text => t`Changed ${[id]}: ${said(title)}.`,
   removed: (id: string): Text => t`Removed ${[id]}, and its text for good.`,
-  nothingToChange: ours('Say what to change: title:, text: or words:. Nothing was saved.'),
+  nothingToChange: ours(
+    'Say what to change: its title, its text, or the other words for it. Nothing was saved.',
+  ),
   sameTitle: (id: string, title: string): Text =>
     t`“${said(title)}” is ${[id]} already. Change that one: /note change. Nothing was saved.`,
   full: (most: number): Text =>

@@ -13,7 +13,7 @@ export const openQuestionWords = {
   none: (typed: string): Text =>
     t`There is no open question “${said(typed)}”. /note questions shows those there are.`,
   dropped: ours('It is off the list.'),
-  nothing: ours('No question is open.'),
+  nothing: ours('Every question has its answer.'),
   title: (count: number): Text =>
     count === 1 ? t`1 question that nobody could answer.` : t`${count} questions that nobody could answer.`,
   label: (no: number, at: Instant): Text => t`q-${no} · ${{ at, show: 'day' }}`,

@@ -147,11 +147,11 @@ export const bucketWords = {
     t`Nobody is warned of ${[poison]} here any more. The log keeps who took the warning away, and why.`,
   marksGoneSure: ['Take the warnings away'] as Text,
   marksGoneEdit: ['Change the line'] as Text,
-  sureMarks: 'yes takes warnings of known hazards away; without it you are asked',
+  sureMarks: 'Take warnings of known hazards away without being asked again',
   releasePoison: (name: string, poison: string): Text =>
     t`${said(name)} is held for ${[poison]}. Only a keeper, after a laboratory has tested it, clears it; where your local rules name an authority, ask that. Has that been done? It is still on hold.`,
   releaseSure: ['It is cleared: release it'] as Text,
-  sureRelease: 'For a bucket held for a hazard: that it has been cleared',
+  sureRelease: 'If it was held for a hazard: has that been cleared?',
   anyHazard: 'a hazard',
   nothingToChange: ours('Say what to change, such as gravity:1.42-1.46.'),
   nameTaken: (name: string, no: number): Text =>

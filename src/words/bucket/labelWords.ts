@@ -11,7 +11,7 @@ export const labelWords = {
   paperNames: { a4: 'A4', letter: 'US Letter' },
   buckets: 'Which buckets, with commas between; all in use if left out',
   code: 'A code to scan on each label; without one, a line to type stands there',
-  none: ours('There are no buckets in use, so there is nothing to print. /bucket add sets one up.'),
+  none: ours('There are no buckets in use, so there is nothing to print. A keeper sets one up first.'),
   noneNamed: (typed: string): Text => t`“${said(typed)}” names no bucket. Type them like: gg, 4, kelp rope.`,
   /** What the codes would open. */
   loopback: (url: string): Text =>

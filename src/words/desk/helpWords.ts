@@ -3,7 +3,7 @@ import { ours, said, t, type Text } from '../text/text.ts';
 export const helpWords = {
   about: 'What to type, by job',
   which: 'A word from the job or the command',
-  title: ours('What to type, by job. The shortest reading: weight, look, stirred:yes.'),
+  title: ours('What to type, by job. Your own words will do too: gull grey 1.46 13 sec stirred.'),
   nothing: (wanted: string): Text => t`Nothing matches “${said(wanted)}”. Here is everything.`,
   typing: ours(
     'Name a bucket by its name, nickname or number. Type amounts and times the way you say them: 350 ml, 1.5 gal, 3 tsp, 2 lb 3 oz; 2h ago, last night 9pm.',
@@ -30,7 +30,7 @@ export const helpWords = {
     { job: 'Undo an entry', line: '/undo entry:7-41', keeper: false },
     { job: 'Say it in your own words', line: '/say gull grey 1.46 13 sec stirred', keeper: false },
     { job: 'A glaze-room question', line: '/ask question:"why is my glaze pinholing"', keeper: false },
-    { job: 'What waits for me', line: '/round', keeper: false },
+    { job: 'What there is to do', line: '/round', keeper: false },
     { job: 'All buckets', line: '/bucket list', keeper: false },
     { job: 'One bucket', line: '/bucket show bucket:gg', keeper: false },
     { job: 'Who did what', line: '/bucket log bucket:gg', keeper: false },

@@ -110,6 +110,6 @@ export const plainWords = {
   tooLong: (most: number): Text =>
     t`That is too long to find a reading in (${most} characters is the most). Say the bucket and the numbers alone: gull grey 1.46 13 sec stirred.`,
   howTo: ours(
-    'To log something, say the bucket and what you measured or did: gull grey 1.46 13 sec stirred. /help lists the commands.',
+    'To log something, say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.',
   ),
 };

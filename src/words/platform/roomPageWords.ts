@@ -98,7 +98,7 @@ export const roomPageWords = {
     'remind not-mine': 'A reminder is not for me',
     'remind by': 'Where reminders come',
     prep: 'Prepare a pot',
-    round: 'What waits',
+    round: 'What there is to do',
     dose: 'Next dose',
     'dip time': 'How long to dip',
     'dip tile': 'Log a test tile',

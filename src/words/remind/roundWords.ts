@@ -6,14 +6,15 @@ import { dayAndTime } from '../text/dayAndTime.ts';
 const things = (count: number): string => (count === 1 ? '1 thing' : `${count} things`);
 
 export const roundWords = {
-  about: 'What waits for hands now: for keepers the whole room, for members their own coats and pieces',
+  about:
+    'What there is to do now: for keepers in the whole room, for members with their own coats and pieces',
   nothing: {
-    keeper: ours('Nothing waits for your hands. Every bucket can be used after a stir.'),
+    keeper: ours('Nothing is left to do. Every bucket can be used after a stir.'),
     member: ours('Nothing waits for you.'),
   },
   title: {
     keeper: (count: number, first: Text): Text =>
-      t`${[things(count)]} ${[count === 1 ? 'waits' : 'wait']} for hands. ${[count === 1 ? 'It is' : 'First']}: ${first}.`,
+      t`${[things(count)]} to do. ${[count === 1 ? 'It is' : 'First']}: ${first}.`,
     member: (count: number): Text => t`${[things(count)]} ${[count === 1 ? 'waits' : 'wait']} for you.`,
   },
   bucket: (no: number, name: string): Text => t`${no} · ${said(name)}`,
@@ -28,7 +29,7 @@ export const roundWords = {
   wasGlazed: ours('It was glazed'),
   wasPeeled: ours('It was peeled'),
   piece: (left: readonly string[], plannedFor: Instant | undefined): Text => [
-    ...t`still to do: ${[listed(left.slice(0, 3))]}${[left.length > 3 ? ` and ${left.length - 3} more` : '']}`,
+    ...t`still to do: ${[left.length > 3 ? `${left.slice(0, 3).join(', ')} and ${left.length - 3} more` : listed(left)]}`,
     ...(plannedFor === undefined ? [] : t`, planned for ${dayAndTime(plannedFor)}`),
   ],
   showPlan: ours('Show its plan'),

@@ -114,8 +114,8 @@ export const coatWords = {
   factCoat: 'Coat',
   fact: (id: string, resist: Resist, pieces: string, layer: number): Text =>
     layer === 1
-      ? t`${[id]}, ${[kinds[resist]]} on ${said(pieces)}`
-      : t`${[id]}, ${[kinds[resist]]} on ${said(pieces)}, layer ${layer}`,
+      ? t`${[kinds[resist]]} on ${said(pieces)} (${[id]})`
+      : t`${[kinds[resist]]} on ${said(pieces)}, layer ${layer} (${[id]})`,
   factOn: 'Went on',
   on: dayAndClock,
   hardly: (times: number, counted: number): Text =>

@@ -52,7 +52,7 @@ export const peopleWords = {
     notHere: ours('In the demo anybody can take any name, so accounts can’t be linked.'),
   },
   redact: {
-    about: 'Remove an entry’s note for good, or a person’s name from the names of things',
+    about: 'Remove an entry’s note for good, or a person’s name from what things are called',
     entry: 'The entry, such as 7-41',
     name: 'A person’s name that stands in the names of buckets, cups, sessions or recipes',
     sure: 'Really do it; it can’t be undone',

@@ -22,26 +22,27 @@ export const scheduleWords = {
   daily: 'Opening hours of every day, unless a weekday says otherwise',
   closed: 'Days off, such as 2026-12-25 or 2026-12-24 to 2027-01-02',
   open: 'Days off to cancel',
-  sessionAbout: 'A weekly glazing session, to remind members before it; hours:off removes it',
+  sessionAbout: 'A weekly glazing session, to remind members before it; off as its hours removes it',
   sessionDay: 'The weekday',
   sessionHours: 'From when to when, or off',
   sessionName: 'Its name, if a weekday has several',
   dryingAbout: 'How long resist coats dry here, and how warm and humid the room usually is',
   dryingHours: 'How long wax and latex dry at least (usually 12 h)',
-  dryingNight: 'Does a coat also need a night? No only if yours is proven to dry in its hours',
+  dryingNight: 'Does a coat also need a night? Say no only if yours is known to dry in its hours',
   temperature: 'How warm the room usually is',
   humidity: 'Its usual relative humidity in percent',
   remindersAbout: 'How long before a session reminders come, and the hours when none come',
   lead: 'How long before a session (usually 30 min)',
   quiet: 'Hours without reminders, or none',
-  morningAbout: 'When the round is told on days when the studio is open, and to whom; at:off stops it',
+  morningAbout:
+    'When the round is sent on days when the studio is open, and to whom; off as its time stops it',
   morningAt: 'At what time, such as 07:30, or off',
   morningWay: 'To each keeper directly, or to everybody in the channel (usually direct)',
   notAClock: (typed: string): Text =>
     t`I can't read “${said(typed)}” as a time of day. Times look like 07:30 or 7:30am; off stops it. Nothing was saved.`,
   morningSet: ({ at, by }: Morning): Text =>
-    t`On days when the studio is open, ${[by === 'direct' ? 'each keeper is told' : 'everybody is told in the channel']} at ${[clock(at)]} what waits for hands. When nothing does, nobody is told.`,
-  morningOff: ours('The round is no longer told in the morning.'),
+    t`On days when the studio is open, ${[by === 'direct' ? 'each keeper is told' : 'everybody is told in the channel']} at ${[clock(at)]} what there is to do. When nothing is, nobody is told.`,
+  morningOff: ours('The round is no longer sent in the morning.'),
   morningQuiet: (at: number, until: number): Text =>
     t`${[clock(at)]} is within the quiet hours, so it comes when they end, at ${[clock(until)]}.`,
   morningTooLate: (at: number, until: number): Text =>
@@ -50,8 +51,8 @@ export const scheduleWords = {
   factMorning: 'Morning',
   morning: (morning: Morning | undefined): Text => [
     morning === undefined
-      ? 'the round is not told'
-      : `the round is told at ${clock(morning.at)}, ${morning.by === 'direct' ? 'to each keeper' : 'in the channel'}`,
+      ? 'the round is not sent'
+      : `the round is sent at ${clock(morning.at)}, ${morning.by === 'direct' ? 'to each keeper' : 'in the channel'}`,
   ],
   firingAbout: 'Plan the next firing, so that latex is peeled before it',
   firingWhen: 'When the kiln starts',
@@ -91,7 +92,7 @@ export const scheduleWords = {
     [
       night === false
         ? `${spanText(minimumHours)}, no night needed`
-        : `${spanText(minimumHours)} and a night`,
+        : `dry after ${spanText(minimumHours)} and one night`,
       ...(temperature === undefined ? [] : [temperatureText(temperature, 'metric')]),
       ...(humidity === undefined ? [] : [percentText(humidity * 100)]),
     ].join(', '),

@@ -71,6 +71,14 @@ const submit = async (page: Page) => {
   return newest(page);
 };
 
+/** Chooses where the choice is all that is asked: it is answered at once. */
+const chooseToAsk = async (page: Page, option: string, value: string) => {
+  const before = await tiles(page).count();
+  await choose(page, option, value);
+  await expect.poll(() => tiles(page).count()).toBe(before + 1);
+  return newest(page);
+};
+
 describe('a phone in another zone than the studio', () => {
   it('is shown the times that it would type, and told so', async () => {
     const page = await enter('Traveller', { options: { ...phoneSize, timezoneId: 'Asia/Tokyo' } });
@@ -114,8 +122,7 @@ describe('the jobs, on a phone', () => {
       ['9', 'Gull Wing'],
     ]) {
       await job(page, 'water-or-stir');
-      await choose(page, 'bucket', `${number} · ${name}`);
-      await submit(page);
+      await chooseToAsk(page, 'bucket', `${number} · ${name}`);
     }
     for (const path of ['reading', 'dose', 'added', 'ask', 'fired']) {
       await job(page, path);
@@ -188,8 +195,7 @@ describe('the jobs, on a phone', () => {
   it('water or stir is asked in two presses, privately', async () => {
     const page = await enter('Asker');
     await job(page, 'water-or-stir');
-    await choose(page, 'bucket', '9 · Gull Wing');
-    const tile = await submit(page);
+    const tile = await chooseToAsk(page, 'bucket', '9 · Gull Wing');
     expect(await tile.locator('.step').textContent()).toBe('stir first');
     expect(await tile.getByText('only you see this').count()).toBe(1);
   });

@@ -2,9 +2,10 @@ import { expect, it, onTestFinished } from 'vitest';
 import { startReminders } from '../../../src/reminders/startReminders.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { en } from '../../../src/words/en.ts';
-import { openBrowser, openPage } from '../../helpers/room/browser.ts';
+import { openBrowser, openPage, phoneSize } from '../../helpers/room/browser.ts';
 import { at } from '../../helpers/room/reminderRoom.ts';
-import { phoneOf, sayAsKeeper, testRoom } from '../../helpers/room/roomServer.ts';
+import { typeLine } from '../../helpers/room/demoPhone.ts';
+import { gullGrey, phoneOf, sayAsKeeper, testRoom } from '../../helpers/room/roomServer.ts';
 import { settableClock } from '../../helpers/store/storeFile.ts';
 
 const secret = 'oyster catcher';
@@ -90,5 +91,29 @@ it('a plan that is too early is warned of on the phone, before it', async () => 
   const warning = page.locator('.tile.private', { hasText: 'Don’t glaze 3 bowls' });
   await warning.waitFor();
   expect(await warning.innerText()).toContain('is not dry before');
+  expect(complaints).toEqual([]);
+});
+
+it('a reminder that was asked for stands above the posts once it has come, until it is dealt with', async () => {
+  const { open, tick } = await roomAtEvening();
+  await sayAsKeeper(open, gullGrey);
+  const browser = await openBrowser();
+  onTestFinished(() => browser.close());
+  const { page, complaints } = await openPage(browser, phoneSize);
+  await page.goto(await open.room.invitation('join'));
+  await page.fill('#name', 'Mara');
+  await page.fill('#secret', secret);
+  await page.click('button[type=submit]');
+  await page.getByText('live', { exact: true }).waitFor();
+  const asked = await typeLine(page, '/remind me bucket:gg in:10min');
+  // Ten minutes after 19:00 in St John's.
+  expect(await asked.locator('h2').textContent()).toMatch(/^Gull Grey: I’ll tell you here at (?:19:10|7:10)/);
+  const standing = page.locator('.standing');
+  expect(await standing.isVisible()).toBe(false);
+  expect(await tick(evening + hour / 6)).toBe(1);
+  await standing.getByText('1 thing waits for you').click();
+  await standing.getByText('to look again, as you asked').waitFor();
+  await standing.getByRole('button', { name: 'I took care of it' }).click();
+  await standing.waitFor({ state: 'hidden' });
   expect(complaints).toEqual([]);
 });

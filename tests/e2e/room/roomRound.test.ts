@@ -29,7 +29,7 @@ describe('a keeper’s first page', () => {
   it('is the round, on a phone, for everybody who reads it', async () => {
     const page = await enter('Walker', true);
     await rows(page).first().waitFor();
-    expect(await page.locator('.round h2').textContent()).toMatch(/^\d+ things wait for hands\. First: /);
+    expect(await page.locator('.round h2').textContent()).toMatch(/^\d+ things to do\. First: /);
     expect(await page.locator('.stream').isVisible()).toBe(false);
     expect(await rows(page).count()).toBeGreaterThan(8);
     expect(await sticksOut(page)).toBe(0);
@@ -78,7 +78,7 @@ describe('a keeper’s first page', () => {
     await rows(page).first().waitFor();
     await page.locator('#line').fill('/round');
     await page.locator('#line').press('Enter');
-    const tile = page.locator('.tile.mine', { hasText: 'wait for hands' });
+    const tile = page.locator('.tile.mine', { hasText: 'things to do' });
     await tile.getByRole('button', { name: 'I poured 600 ml' }).waitFor();
     expect(await axeFindings(page)).toEqual([]);
   });

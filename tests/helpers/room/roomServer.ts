@@ -255,7 +255,7 @@ export class Phone {
       const events = rest.split('\n\n');
       rest = events.pop() ?? '';
       for (const event of events) {
-        const data = /^data: (.*)$/m.exec(event)?.[1];
+        const data = /^event: post\ndata: (.*)$/m.exec(event)?.[1];
         if (data !== undefined) posts.push(parsed(data));
       }
       if (waiting && posts.length >= waiting.many) waiting.go();

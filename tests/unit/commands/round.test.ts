@@ -45,7 +45,7 @@ describe('the keeper’s round', () => {
     const room = await sixBuckets();
     const round = await room.keeper(12, '/round');
     expect(inShort(round)).toEqual(['hold 6', 'hold 2', 'step 1', 'sieve 3', 'reading 5']);
-    expect(round.title).toMatch(/^5 things wait for hands\. First: Bog Iron\.$/);
+    expect(round.title).toMatch(/^5 things to do\. First: Bog Iron\.$/);
     expect(round.private).toBe(true);
   });
 
@@ -109,7 +109,7 @@ describe('the keeper’s round', () => {
   it('says so when nothing waits', async () => {
     const room = await openRoomWithGullGrey();
     await read(room, 0, 'gg', 1.44);
-    expect((await room.keeper(1, '/round')).title).toMatch(/^Nothing waits for your hands/);
+    expect((await room.keeper(1, '/round')).title).toMatch(/^Nothing is left to do/);
   });
 
   it('goes on from any of its rows', async () => {

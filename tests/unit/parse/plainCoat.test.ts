@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { readPlainCoat } from '../../../src/parse/plainCoat.ts';
+import { readPlainCoat } from '../../../src/parse/plain/plainCoat.ts';
 
 const read = (line: string): string => {
   const coat = readPlainCoat(line);

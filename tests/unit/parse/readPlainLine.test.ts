@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readPlainLine } from '../../../src/parse/readPlainLine.ts';
+import { readPlainLine } from '../../../src/parse/plain/readPlainLine.ts';
 import { bucketOf } from '../../helpers/plainBuckets.ts';
 
 const buckets = [

@@ -108,7 +108,7 @@ describe('the morning’s round', () => {
     );
     expect(shown).toMatchObject({
       private: true,
-      title: expect.stringMatching(/^2 things wait for hands\./),
+      title: expect.stringMatching(/^2 things to do\./),
     });
     expect(first.reply.chart?.series).toMatchObject([
       { label: '1 · Gull Grey', band: { low: 1.42, high: 1.46 }, points: [{ value: 1.52, believed: true }] },

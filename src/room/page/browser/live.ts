@@ -6,6 +6,8 @@ interface Hooks {
   last(): number;
   post(post: WirePost): void;
   state(open: boolean): void;
+  /** Somebody signed in. */
+  arrived(): void;
   /** The session has ended, or the stream could not be opened. */
   cut(): void;
 }
@@ -14,7 +16,7 @@ interface Hooks {
 const wellAfter = 10_000;
 
 /** The event stream. It reconnects by itself and asks for missed posts. */
-export const openLive = ({ last, post, state, cut }: Hooks): { close(): void; again(): void } => {
+export const openLive = ({ last, post, state, arrived, cut }: Hooks): { close(): void; again(): void } => {
   let source: EventSource | undefined;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let opened: number | undefined;
@@ -30,6 +32,7 @@ export const openLive = ({ last, post, state, cut }: Hooks): { close(): void; ag
       state(true);
     });
     source.addEventListener('post', ({ data }: MessageEvent<string>) => post(JSON.parse(data) as WirePost));
+    source.addEventListener('arrived', arrived);
     source.addEventListener('error', () => {
       state(false);
       cut();

@@ -1,6 +1,6 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { matchBuckets, nearestBuckets } from '../studio/naming/matchBuckets.ts';
-import { normalizedName } from '../text/normalizedName.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { matchBuckets, nearestBuckets } from '../../studio/naming/matchBuckets.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
 import { isEmptyWord, verbOf } from './plainVerbs.ts';
 import type { PlainText } from './takePlain.ts';
 

@@ -1,5 +1,5 @@
-import { normalizedName } from '../text/normalizedName.ts';
-import { readDuration } from './readQuantity.ts';
+import { normalizedName } from '../../text/normalizedName.ts';
+import { readDuration } from '../readQuantity.ts';
 import type { PlainText } from './takePlain.ts';
 
 const whenSaid =

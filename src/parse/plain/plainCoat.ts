@@ -1,4 +1,4 @@
-import type { Resist } from '../studio/resist/overnight.ts';
+import type { Resist } from '../../studio/resist/overnight.ts';
 import { takeWhen } from './plainSights.ts';
 import { PlainText, plainLine } from './takePlain.ts';
 

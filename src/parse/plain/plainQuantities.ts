@@ -1,9 +1,9 @@
-import { editDistance } from '../studio/editDistance.ts';
-import type { UnitSystem } from '../studio/settings/studio.ts';
-import type { Dimension } from './quantityProblem.ts';
+import { editDistance } from '../../studio/editDistance.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
+import type { Dimension } from '../quantityProblem.ts';
 import { isEmptyWord } from './plainVerbs.ts';
 import type { PlainText } from './takePlain.ts';
-import { unitsNamed } from './tradeUnits.ts';
+import { unitsNamed } from '../tradeUnits.ts';
 
 /** A number in a line, what it may measure, and how it was typed. */
 export interface PlainQuantity {

@@ -1,4 +1,4 @@
-import type { BucketState } from '../studio/bucket/bucketState.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { BucketSaid } from './plainBucket.ts';
 import type { PlainQuantity } from './plainQuantities.ts';
 

@@ -1,4 +1,4 @@
-import { editDistance } from '../studio/editDistance.ts';
+import { editDistance } from '../../studio/editDistance.ts';
 import type { PlainText } from './takePlain.ts';
 
 export const verbs = {

@@ -1,7 +1,7 @@
-import { hazardsInName } from '../glaze/materials/hazardWords.ts';
-import { definedOnly } from '../definedOnly.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import type { UnitSystem } from '../studio/settings/studio.ts';
+import { hazardsInName } from '../../glaze/materials/hazardWords.ts';
+import { definedOnly } from '../../definedOnly.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
 import { takeNamedBucket, takeNearBucket, takeNumberedBucket, type BucketSaid } from './plainBucket.ts';
 import { takeQuantities, type PlainQuantity } from './plainQuantities.ts';
 import { maybeOf, measured, numberOfBucket, share, type Maybe, type Shared } from './plainShares.ts';
@@ -17,7 +17,7 @@ import {
   takeWhen,
 } from './plainSights.ts';
 import { inFigures, PlainText, plainLine } from './takePlain.ts';
-import { unitsNamed } from './tradeUnits.ts';
+import { unitsNamed } from '../tradeUnits.ts';
 
 /** What a studio's plain lines may name. */
 export interface PlainWorld {

@@ -1,4 +1,4 @@
-import { asciiText } from './readNumeral.ts';
+import { asciiText } from '../readNumeral.ts';
 
 /** Stands where something was taken out: nothing reads across it. */
 const gap = '\u0001';
