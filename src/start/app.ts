@@ -22,6 +22,7 @@ export interface App {
 }
 
 export interface AppOptions {
+  /** A file, or the address of a PostgreSQL database. */
   file: string;
   clock: Clock;
   /** Logs a bug under the id that the member sees. */

@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 import { openApp } from './app.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
 import { systemClock } from '../clock.ts';
-import { readConfig } from './config.ts';
+import { logbookOf, readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
 import { openLog } from './openLog.ts';
@@ -26,7 +26,8 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const flag = { type: 'boolean', default: false } as const;
   const { values } = parseArgs({ options: { lan: flag, 'new-keys': flag } });
   const config = readConfig();
-  const demo = config.DISCORD_TOKEN === undefined && config.DATABASE_FILE === undefined;
+  const { DISCORD_TOKEN, DATABASE_FILE, DATABASE_URL } = config;
+  const demo = [DISCORD_TOKEN, DATABASE_FILE, DATABASE_URL].every((setting) => setting === undefined);
   const { every, calm: log } = openLog(config.LOG_LEVEL);
   // An error in one part must not end the others.
   process.on('unhandledRejection', (err) => {
@@ -36,7 +37,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   });
   const { ended, fail } = untilEnded();
   const app = await (demo ? openDemo : openApp)({
-    file: config.DATABASE_FILE ?? (demo ? demoFile : 'data/studio.db'),
+    file: demo ? demoFile : logbookOf(config),
     clock: systemClock,
     onBug: (err, id, path) => every.error({ err, id, path }, 'bug'),
   });

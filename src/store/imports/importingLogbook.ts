@@ -14,7 +14,7 @@ import {
 import type { Logged, LoggedEvent } from '../../studio/logbook/ports.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 import type { StreamState } from '../engine/snapshotCache.ts';
-import type { Writing } from '../engine/transactionQueue.ts';
+import type { Writing } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 import { readBucket } from '../entries/readEntries.ts';
 import { WritingLogbook } from '../logbook/writingLogbook.ts';

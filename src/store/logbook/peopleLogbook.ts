@@ -6,7 +6,7 @@ import { forgetMember } from '../people/forgetMember.ts';
 import { joinMembers } from '../people/joinMembers.ts';
 import { makeLinkCode, memberOfLinkCode, type WrongCodes } from '../people/linkCodes.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import type { Writing } from '../engine/transactionQueue.ts';
+import type { Writing } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 
 type PeopleBook = Pick<

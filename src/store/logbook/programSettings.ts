@@ -1,4 +1,4 @@
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 
 /** Settings that the program remembers between starts. */
 export interface ProgramSettings {
@@ -7,21 +7,21 @@ export interface ProgramSettings {
 }
 
 export class StoredSettings implements ProgramSettings {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
 
-  constructor(turns: TransactionQueue) {
+  constructor(turns: Turns) {
     this.#turns = turns;
   }
 
   get(name: string): Promise<string | undefined> {
-    return this.#turns.read(async ({ db }) => {
+    return this.#turns.read('directory', async ({ db }) => {
       const row = await db.selectFrom('kept').where('name', '=', name).select('value').executeTakeFirst();
       return row?.value;
     });
   }
 
   set(name: string, value: string): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write('directory', async ({ db }) => {
       await db
         .insertInto('kept')
         .values({ name, value })

@@ -5,6 +5,8 @@ interface StudioRow {
   id: StudioId;
   name: string;
   created_at: Instant;
+  /** Raised by each write to its logbook, where several processes write: what they remember may be stale. */
+  version: Generated<number>;
 }
 
 /** The only table with a member's name, so that it can be erased: entries carry ids. */
