@@ -51,6 +51,8 @@ export class StoredReminders implements ReminderQueue {
         .where('next_at', '<=', later(now, longestWait))
         .where('due_at', '<=', now)
         .where(({ or, eb }) => or([eb('put_off_to', 'is', null), eb('put_off_to', '<=', now)]))
+        // Another process may be alive that has claimed it; if not, the lease ends soon.
+        .$if(this.#turns.isShared, (query) => query.where('claimed', '=', 0))
         .execute();
       return { keep: true, value: undefined };
     });
@@ -146,7 +148,9 @@ export class StoredReminders implements ReminderQueue {
             .where('next_at', '<=', now)
             .orderBy('next_at')
             .limit(most)
-            .select('id'),
+            .select('id')
+            // What another process is claiming at this moment is its own.
+            .$if(this.#turns.isShared, (query) => query.forUpdate().skipLocked()),
         )
         .returningAll()
         .execute();

@@ -17,6 +17,8 @@ export interface Writing {
 export interface TransactionOutcome<T> {
   keep: boolean;
   value: T;
+  /** Written all the same when the rest is not kept. */
+  evenSo?: ((db: Transaction<Tables>) => Promise<void>) | undefined;
 }
 
 /**
@@ -30,6 +32,8 @@ export type Scope = { readonly logbook: StudioId } | { readonly rows: StudioId }
 export interface Turns {
   /** What a sentence calls it: a file's path, or a database's address without the password. */
   readonly name: string;
+  /** Whether other processes write to it too. */
+  readonly isShared: boolean;
   /** Work in a turn may wait for its own queries and nothing else. It may run again after trouble with the database. */
   read<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T>;
   /** Runs the work in a transaction. It commits only when the work says so and does not throw. */

@@ -2,6 +2,7 @@ import { sql } from 'kysely';
 import { days, instant, type Instant } from '../../studio/ids.ts';
 import { questionsAreKept } from '../../studio/openQuestion.ts';
 import { dropPosts } from './dropPosts.ts';
+import { utcDay } from './utcDay.ts';
 import type { Turns } from '../engine/turns.ts';
 
 /** Platforms repeat a request within minutes; a week is plenty. */
@@ -40,8 +41,14 @@ export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
       .deleteFrom('open_questions')
       .where('at', '<', instant(now - questionsAreKept))
       .executeTakeFirst();
+    const counted = await db.deleteFrom('daily_entries').where('day', '<', utcDay(now)).executeTakeFirst();
     const posts = await dropPosts(db, now);
     const dropped =
-      posts + replies.numDeletedRows + lines.numDeletedRows + said.numDeletedRows + asked.numDeletedRows;
+      posts +
+      counted.numDeletedRows +
+      replies.numDeletedRows +
+      lines.numDeletedRows +
+      said.numDeletedRows +
+      asked.numDeletedRows;
     return { keep: dropped > 0n, value: replies.numDeletedRows >= mostAtOnce };
   });

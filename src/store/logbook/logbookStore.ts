@@ -8,7 +8,6 @@ import type {
   WritableLogbook,
 } from '../../studio/logbook/ports.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
-import { WrongCodes } from '../people/linkCodes.ts';
 import { PeopleChanges } from '../people/peopleChanges.ts';
 import { readAtLeisure } from './readBesideOwner.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
@@ -34,7 +33,6 @@ export class QueuedLogbookStore implements LogbookStore {
   readonly #turns: Turns;
   readonly #clock: Clock;
   readonly #changes: PeopleChanges;
-  readonly #wrongCodes = new WrongCodes();
 
   constructor(turns: Turns, clock: Clock, changes = new PeopleChanges()) {
     this.#turns = turns;
@@ -71,10 +69,10 @@ export class QueuedLogbookStore implements LogbookStore {
         // The key belongs to one request, so the value has that request's type.
         if (stored) return { keep: false, value: JSON.parse(stored.value) as T };
 
-        const book = new WritingLogbook(writing, studio, this.#wrongCodes);
+        const book = new WritingLogbook(writing, studio);
         try {
           const outcome = await work(book);
-          if (!outcome.keep) return outcome;
+          if (!outcome.keep) return { ...outcome, evenSo: book.evenSo };
           await book.save();
           const value = withoutNulWithin(outcome.value);
           const repeated = JSON.stringify(withoutNulWithin(outcome.repeated ?? value));

@@ -79,6 +79,22 @@ interface LinkCodeRow {
   until: Instant;
 }
 
+/** A wrong code that a member typed. */
+interface WrongCodeRow {
+  id: Generated<number>;
+  studio_id: StudioId;
+  member_id: MemberId;
+  at: Instant;
+}
+
+/** How much a member has logged on a day of UTC, counted from the first of 1970. */
+interface DailyEntriesRow {
+  studio_id: StudioId;
+  member_id: MemberId;
+  day: number;
+  entries: number;
+}
+
 /** A pending erasure: whose words to take out of what. The row is deleted when it is done. */
 interface ErasureRow {
   id: Generated<number>;
@@ -207,5 +223,7 @@ export interface Tables {
   open_questions: OpenQuestionRow;
   member_joins: MemberJoinRow;
   link_codes: LinkCodeRow;
+  wrong_codes: WrongCodeRow;
+  daily_entries: DailyEntriesRow;
   erasures: ErasureRow;
 }

@@ -135,7 +135,8 @@ export class Identities implements People {
         .execute();
       return { keep: true, value: id };
     });
-    if (changed === this.#changed) remember(this.#members, key, found);
+    // Of what another process changes, this one would not hear.
+    if (changed === this.#changed && !this.#turns.isShared) remember(this.#members, key, found);
     return found;
   }
 }

@@ -1,2 +1,2 @@
 /** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
-export const foldKey = 'Syof9tHFNo9BrWhX';
+export const foldKey = 'wC8PWH_7Dxoy2iv6';

@@ -58,6 +58,7 @@ const begin = async (db: Transaction<Tables>, studio: StudioId | undefined): Pro
  */
 export class PostgresTurns implements Turns {
   readonly name: string;
+  readonly isShared = true;
   readonly #kysely: Kysely<Tables>;
   readonly #pages = new Pages(mostStudiosRemembered);
   /** In this process a studio's writes wait here, and not each on a connection of its own. */
@@ -159,7 +160,7 @@ export class PostgresTurns implements Turns {
   async #writeTurn<T>(scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
     const studio = studioIn(scope);
     let ended: { xid: string; acknowledge(): T } | undefined;
-    let notKept: { value: T } | undefined;
+    let notKept: TransactionOutcome<T> | undefined;
     try {
       await this.#kysely
         .transaction()
@@ -167,9 +168,10 @@ export class PostgresTurns implements Turns {
         .execute(async (db) => {
           const { xid, version } = await begin(db, studio);
           const drafts = new DraftSnapshots(studio ? this.#pages.at(studio, version) : scratch());
-          const { keep, value } = await this.#within.run(true, () => work({ db, snapshots: drafts }));
+          const outcome = await this.#within.run(true, () => work({ db, snapshots: drafts }));
+          const { keep, value } = outcome;
           if (!keep) {
-            notKept = { value };
+            notKept = outcome;
             throw new NotKept();
           }
           const raised = 'logbook' in Object(scope) ? version + 1 : version;
@@ -182,7 +184,11 @@ export class PostgresTurns implements Turns {
           ended = { xid, acknowledge };
         });
     } catch (error) {
-      if (error instanceof NotKept && notKept) return notKept.value;
+      if (error instanceof NotKept && notKept) {
+        const { evenSo, value } = notKept;
+        if (evenSo) await this.#kysely.transaction().execute(evenSo);
+        return value;
+      }
       if (!ended || !isUnsure(error)) throw error;
       if (studio) this.#pages.drop(studio);
       if (!(await this.#wasCommitted(ended.xid))) throw error;

@@ -20,7 +20,7 @@ interface ReadJob extends Job {
 }
 
 interface WriteJob extends Job {
-  run(writing: Writing): Promise<{ keep: boolean; acknowledge(): void }>;
+  run(writing: Writing): Promise<Omit<TransactionOutcome<unknown>, 'value'> & { acknowledge(): void }>;
 }
 
 interface AloneJob extends Job {
@@ -44,6 +44,7 @@ const mostStudiosRemembered = 200;
  * they see a consistent state.
  */
 export class TransactionQueue implements Turns {
+  readonly isShared = false;
   readonly #database: Database;
   readonly #remembered = new MemorySnapshotCache(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
@@ -81,8 +82,8 @@ export class TransactionQueue implements Turns {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
       const run: WriteJob['run'] = async (writing) => {
-        const { keep, value } = await this.#within.run(true, () => work(writing));
-        return { keep, acknowledge: () => resolve(value) };
+        const { value, ...outcome } = await this.#within.run(true, () => work(writing));
+        return { ...outcome, acknowledge: () => resolve(value) };
       };
       this.#writes.push({ run, fail: reject });
       this.#go();
@@ -213,9 +214,10 @@ export class TransactionQueue implements Turns {
     const snapshots = new DraftSnapshots(below);
     await tx.executeQuery(savepoint);
     try {
-      const { keep, acknowledge } = await job.run({ db: tx, snapshots });
+      const { keep, acknowledge, evenSo } = await job.run({ db: tx, snapshots });
       if (keep) snapshots.keep();
       else await tx.executeQuery(backToSavepoint);
+      if (!keep) await evenSo?.(tx);
       await tx.executeQuery(releaseSavepoint);
       return acknowledge;
     } catch (error) {
