@@ -53,8 +53,10 @@ const code = await exitCodeOf(mainWords.usage, async () => {
       fail,
     });
     stops.unshift(platforms.stop);
-    const reminders = await openReminders(app, platforms.voices, log);
-    stops.unshift(reminders.stop);
+    if (config.REMINDERS === 'on') {
+      const reminders = await openReminders(app, platforms.voices, log);
+      stops.unshift(reminders.stop);
+    }
     return await ended;
   } finally {
     for (const stop of stops) await stop();

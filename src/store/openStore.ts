@@ -9,7 +9,7 @@ import type {
 } from '../studio/logbook/ports.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
 import { openEngine } from './engine/either/openEngine.ts';
-import type { Turns } from './engine/turns.ts';
+import type { Engine, Turns } from './engine/turns.ts';
 import { bringStudioIn, type BroughtStudio } from './imports/bringStudioIn.ts';
 import { Imports } from './imports/imports.ts';
 import { dropExpired } from './lines/dropExpired.ts';
@@ -42,6 +42,7 @@ export interface Store {
     check: (book: Logbook) => Promise<void>,
   ): Promise<{ id: StudioId; entries: number; namesakes: string[] }>;
   imports: Imports;
+  takePart: Engine['takePart'];
   /** Resolves when no erasure is pending. */
   erased(): Promise<void>;
   /** Folds all cached states again from the entries; returns the number of streams. */
@@ -81,6 +82,7 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
     followPeople: (listener) => changes.listen(listener),
     bringStudioIn: (studio, check) => bringStudioIn(turns, clock, studio, check),
     imports: new Imports(turns, clock),
+    takePart: (part, lost) => engine.takePart(part, lost),
     erased: () => eraser.idle(),
     rebuildStates: () => rebuildStates(turns),
     close: async () => {

@@ -116,6 +116,7 @@ export const rooms: readonly Room[] = [
   store('/room'),
   store('/logbook'),
   store('/imports'),
+  store('/move'),
   store(''),
   {
     room: 'src/parse',

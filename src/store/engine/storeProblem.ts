@@ -34,7 +34,13 @@ export type StoreProblemKind =
   /** The server is older than what the store needs. */
   | 'old-server'
   /** The user may not make tables or write to them. */
-  | 'no-rights';
+  | 'no-rights'
+  /** Another process on this database has taken the same connections. */
+  | 'part-taken'
+  /** A logbook is moved only to where there is none. */
+  | 'not-empty'
+  /** A copy is not what it was made of. */
+  | 'copy-differs';
 
 /** Something is wrong with the file itself; a bug in our queries is not a StoreProblem. */
 export class StoreProblem extends Error {

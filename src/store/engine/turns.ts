@@ -55,9 +55,19 @@ export interface Reader {
   close(): Promise<void>;
 }
 
+/** Which of a platform's connections a process takes: all, or some by number. */
+export type Part = 'all' | readonly number[];
+
 /** An open database. */
 export interface Engine {
   readonly turns: Turns;
+  /**
+   * Takes a part for this process, until it is released or the process ends. Throws a StoreProblem when another process
+   * has it, and calls `lost` when another has taken it while the connection was lost.
+   */
+  takePart(part: Part, lost: (why: unknown) => void): Promise<{ release(): Promise<void> }>;
+  /** Reads everything as it is, while nobody can write; refused while somebody else could. */
+  whileNobodyWrites<T>(work: (reading: Reading) => Promise<T>): Promise<T>;
   /** Finishes the waiting turns, and lets go of the database. */
   close(): Promise<void>;
 }

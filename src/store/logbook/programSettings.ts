@@ -4,6 +4,8 @@ import type { Turns } from '../engine/turns.ts';
 export interface ProgramSettings {
   get(name: string): Promise<string | undefined>;
   set(name: string, value: string): Promise<void>;
+  /** The value; a new one when there is none yet. Of several processes that ask at once, each gets the same. */
+  getOrSet(name: string, fresh: string): Promise<string>;
 }
 
 export class StoredSettings implements ProgramSettings {
@@ -17,6 +19,22 @@ export class StoredSettings implements ProgramSettings {
     return this.#turns.read('directory', async ({ db }) => {
       const row = await db.selectFrom('kept').where('name', '=', name).select('value').executeTakeFirst();
       return row?.value;
+    });
+  }
+
+  getOrSet(name: string, fresh: string): Promise<string> {
+    return this.#turns.write('directory', async ({ db }) => {
+      await db
+        .insertInto('kept')
+        .values({ name, value: fresh })
+        .onConflict((conflict) => conflict.doNothing())
+        .execute();
+      const { value } = await db
+        .selectFrom('kept')
+        .where('name', '=', name)
+        .select('value')
+        .executeTakeFirstOrThrow();
+      return { keep: true, value };
     });
   }
 

@@ -3,6 +3,8 @@ import type { Engine } from '../turns.ts';
 import { nameOf } from '../nameOf.ts';
 import { migratePostgres } from './migratePostgres.ts';
 import { openPool } from './pool.ts';
+import { whileNobodyWrites } from './whileNobodyWrites.ts';
+import { takePart } from './takePart.ts';
 import { asPostgresProblem } from './postgresProblem.ts';
 import { PostgresTurns } from './postgresTurns.ts';
 
@@ -24,5 +26,16 @@ export const openPostgres = async (
     await turns.close();
     await kysely.destroy();
   };
-  return { turns, close };
+  return {
+    turns,
+    takePart: (part, lost) => takePart(address, part, lost),
+    whileNobodyWrites: async (work) => {
+      try {
+        return await whileNobodyWrites(kysely, name, work);
+      } catch (error) {
+        throw asPostgresProblem(error, name);
+      }
+    },
+    close,
+  };
 };

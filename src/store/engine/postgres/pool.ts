@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import {
   Kysely,
   PostgresDialect,
@@ -57,7 +58,10 @@ export const openPool = (address: string, max = mostConnections): Kysely<Tables>
     connectionString: address,
     max,
     types,
-    application_name: 'glaze-room-bot',
+    // By it a process knows its own connections from those of another.
+    application_name: `glaze-room-bot ${randomUUID().slice(0, 8)}`,
+    // One stays open: so it can be seen that a bot is running.
+    min: 1,
     keepAlive: true,
     connectionTimeoutMillis: 5_000,
     // A process that hangs must not hold a studio's row for ever.

@@ -29,7 +29,11 @@ export const openSqlite = async (
         database.sqlite.close();
         lease.release();
       };
-      return { turns, close };
+      // A file has one owner, who takes whatever there is.
+      const takePart = () => Promise.resolve({ release: () => Promise.resolve() });
+      // Nobody else can: the lease is ours.
+      const whileNobodyWrites: Engine['whileNobodyWrites'] = (work) => turns.readAside(work);
+      return { turns, takePart, whileNobodyWrites, close };
     } catch (error) {
       lease.release();
       // A file that is not ours needs no lock, so none is left beside it.
