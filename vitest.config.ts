@@ -1,13 +1,41 @@
 import { defineConfig } from 'vitest/config';
 
+/** What runs a second time, on PostgreSQL: whatever opens a store, unless it is about the file itself. */
+const onPostgres = [
+  'tests/unit/store/**/*.test.ts',
+  'tests/property/store*.test.ts',
+  'tests/postgres/**/*.test.ts',
+];
+const aboutFiles = ['brokenFile', 'ownership', 'migrate', 'rebuild'].map(
+  (name) => `tests/unit/store/${name}.test.ts`,
+);
+const not = ['dist/**', 'node_modules/**'];
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
-    exclude: ['dist/**', 'node_modules/**'],
     setupFiles: ['tests/helpers/repeatable.ts'],
-    globalSetup: ['tests/helpers/buildOnce.ts'],
     env: { TZ: 'UTC' },
     testTimeout: 120_000,
     hookTimeout: 60_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'files',
+          include: ['tests/**/*.test.ts'],
+          exclude: [...not, 'tests/postgres/**'],
+          globalSetup: ['tests/helpers/buildOnce.ts'],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'postgres',
+          include: onPostgres,
+          exclude: [...not, ...aboutFiles],
+          globalSetup: ['tests/helpers/postgres/globalSetup.ts'],
+        },
+      },
+    ],
   },
 });

@@ -23,6 +23,7 @@ const isCurrent = (): boolean => {
 /** Not bundled: native code, what only a chart needs, and optional packages. */
 const external = [
   'better-sqlite3',
+  'pg',
   '@resvg/resvg-js',
   '@observablehq/plot',
   'linkedom',
@@ -48,7 +49,7 @@ if (!values['if-changed'] || !isCurrent()) {
     minify: true,
   });
   await bundle('dist/run', {
-    entryPoints: { main: 'src/start/start.js', compactWorker: 'src/store/backup/compactWorker.ts' },
+    entryPoints: { main: 'src/start/start.js', compactWorker: 'src/store/engine/sqlite/compactWorker.ts' },
     platform: 'node',
     external,
     // Bundled CommonJS packages call `require`, which an ES module has to create.

@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { openApp } from '../start/app.ts';
 import { systemClock } from '../clock.ts';
-import { readConfig } from '../start/config.ts';
+import { logbookOf, readConfig } from '../start/config.ts';
 import { openChat } from '../start/openChat.ts';
 import { demoFile, demoKeeper, openDemo } from '../start/openDemo.ts';
 import { chatWords } from '../words/platform/chatWords.ts';
@@ -19,16 +19,16 @@ process.exitCode = await exitCodeOf(chatWords.usage, async () => {
     },
   });
   const config = readConfig();
-  const { DATABASE_FILE: own } = config;
+  const demo = config.DATABASE_FILE === undefined && config.DATABASE_URL === undefined;
   const options = {
-    file: own ?? demoFile,
+    file: demo ? demoFile : logbookOf(config),
     clock: systemClock,
     onBug: (error: unknown, id: string) => console.error(id, error),
   };
-  const app = await (own === undefined ? openDemo(options) : openApp(options));
+  const app = await (demo ? openDemo(options) : openApp(options));
   try {
-    if (own === undefined) console.log(chatWords.demo(demoFile));
-    const as = values.as ?? (own === undefined ? demoKeeper : 'me');
+    if (demo) console.log(chatWords.demo(demoFile));
+    const as = values.as ?? (demo ? demoKeeper : 'me');
     const studio = await chosenStudio(app, values.studio);
     await tellRoomAddress(app, studio, config);
     await openChat(app, studio, {

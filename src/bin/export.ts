@@ -4,8 +4,9 @@ import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
 import { exportCsv } from '../replies/export/exportCsv.ts';
 import { exportJson } from '../replies/export/exportJson.ts';
-import { readConfig } from '../start/config.ts';
+import { logbookOf, readConfig } from '../start/config.ts';
 import { readBesideOwner } from '../store/logbook/readBesideOwner.ts';
+import { nameOf } from '../store/engine/nameOf.ts';
 import { studiosIn } from '../store/logbook/studiosIn.ts';
 import { days, instant, type StreamNo } from '../studio/ids.ts';
 import { matchBuckets } from '../studio/naming/matchBuckets.ts';
@@ -48,12 +49,12 @@ process.exitCode = await exitCodeOf(w.usage, async () => {
   });
   const { out, as } = values;
   if (out === undefined || (as !== 'json' && as !== 'csv')) throw new UsageProblem(w.usage);
-  const file = readConfig().DATABASE_FILE ?? 'data/studio.db';
-  const studio = studioAmong(await studiosIn(file), values.studio);
-  if (studio === undefined) throw new UsageProblem(w.empty(file));
+  const where = logbookOf(readConfig());
+  const studio = studioAmong(await studiosIn(where), values.studio);
+  if (studio === undefined) throw new UsageProblem(w.empty(nameOf(where)));
   const now = systemClock.now();
   const since = values.days === undefined ? undefined : instant(now - spanMeant(values.days));
-  await readBesideOwner(file, studio, async (book) => {
+  await readBesideOwner(where, studio, async (book) => {
     const scope = {
       ...(values.bucket !== undefined && { bucket: await bucketMeant(book, values.bucket) }),
       ...definedOnly({ since }),

@@ -9,11 +9,12 @@ import { readColumnsSaid, type NotebookSaid } from '../notebook/notebookSettings
 import { dayOrders } from '../notebook/readDay.ts';
 import { openApp, type App } from '../start/app.ts';
 import { chosenStudio, studioAmong } from '../start/chosenStudio.ts';
-import { readConfig } from '../start/config.ts';
+import { logbookOf, readConfig } from '../start/config.ts';
 import { exitCodeOf, UsageProblem } from '../start/exitCodeOf.ts';
 import { importSentence } from '../start/exportSentences.ts';
 import { importExport } from '../start/importExport.ts';
 import { importNotebook, readNotebook, settleByAsking, type ImportOutput } from '../start/importNotebook.ts';
+import { isAddress } from '../store/engine/isAddress.ts';
 import { ImportProblem } from '../store/imports/importProblem.ts';
 import { importWords as w } from '../words/platform/importWords.ts';
 import { notebookWords } from '../words/platform/notebookWords.ts';
@@ -51,8 +52,8 @@ const refuse = (text: string) => console.error(withoutControlsInLines(text));
 
 /** A logbook that did not exist before is left behind only when something is in it. */
 const inLogbook = async (work: (app: App) => Promise<number>, isKept = true): Promise<number> => {
-  const file = readConfig().DATABASE_FILE ?? 'data/studio.db';
-  const isNew = !existsSync(file);
+  const file = logbookOf(readConfig());
+  const isNew = !isAddress(file) && !existsSync(file);
   const app = await openApp({ file, clock: systemClock, onBug: (error, id) => console.error(id, error) });
   let code = 3;
   try {

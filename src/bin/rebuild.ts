@@ -1,13 +1,13 @@
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
-import { readConfig } from '../start/config.ts';
+import { logbookOf, readConfig } from '../start/config.ts';
 import { checkStates } from '../store/states/checkStates.ts';
 import { openStore } from '../store/openStore.ts';
 import { storeWords } from '../words/platform/storeWords.ts';
 import { exitCodeOf } from '../start/exitCodeOf.ts';
 
-const check = async (file: string): Promise<number> => {
-  const { studios, streams, outdated, differing } = await checkStates(file);
+const check = async (where: string): Promise<number> => {
+  const { studios, streams, outdated, differing } = await checkStates(where);
   if (outdated > 0) console.log(storeWords.outdated(outdated));
   for (const { studio, stream } of differing) console.error(storeWords.differs(studio, stream));
   if (differing.length > 0) return 1;
@@ -15,8 +15,8 @@ const check = async (file: string): Promise<number> => {
   return 0;
 };
 
-const rebuild = async (file: string): Promise<number> => {
-  const store = await openStore(file, { clock: systemClock });
+const rebuild = async (where: string): Promise<number> => {
+  const store = await openStore(where, { clock: systemClock });
   try {
     console.log(storeWords.rebuilt(await store.rebuildStates()));
     return 0;
@@ -27,6 +27,6 @@ const rebuild = async (file: string): Promise<number> => {
 
 process.exitCode = await exitCodeOf(storeWords.rebuildUsage, async () => {
   const { values } = parseArgs({ options: { check: { type: 'boolean', default: false } } });
-  const file = readConfig().DATABASE_FILE ?? 'data/studio.db';
-  return values.check ? check(file) : rebuild(file);
+  const where = logbookOf(readConfig());
+  return values.check ? check(where) : rebuild(where);
 });

@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
 import { openApp, type App } from '../start/app.ts';
 import { systemClock } from '../clock.ts';
-import { readConfig } from '../start/config.ts';
+import { logbookOf, readConfig } from '../start/config.ts';
 import type { Reply } from '../contract/contract.ts';
 import { speak, type Speaker } from '../desk/speak.ts';
 import { instant, type Instant, type Role, type StudioId } from '../studio/ids.ts';
@@ -99,7 +99,7 @@ process.exitCode = await exitCodeOf(sayWords.usage, async () => {
   const setting: Setting = { name: values.as, role: values.keeper ? 'keeper' : 'member', at };
   const config = readConfig();
   const app = await openApp({
-    file: config.DATABASE_FILE ?? 'data/studio.db',
+    file: logbookOf(config),
     clock: systemClock,
     onBug: (error, id) => console.error(id, error),
   });

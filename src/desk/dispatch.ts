@@ -9,7 +9,6 @@ import type { LabelPort } from '../contract/labelSheet.ts';
 import { leafAt } from '../contract/parseLine.ts';
 import { troubleOf } from '../contract/trouble.ts';
 import { withAllowedActions } from './allowedActions.ts';
-import { DailyLimit } from './dailyLimit.ts';
 import { isTooLong } from './readOptions.ts';
 import { refuse } from './refuse.ts';
 import { runFor } from './runLeaf.ts';
@@ -20,27 +19,36 @@ export interface DeskPorts {
   words: Words;
   handbook: Handbook;
   labels?: LabelPort;
-  /** How many entries a member can log in a day, when not the usual. */
+  /** How many entries a member can log in a day (of UTC): no one of them can fill the disk that the others log on. */
   mostADay?: number;
   /** Logs a bug, and returns the id under which it was logged. */
   report(error: unknown, request: Request): string;
 }
 
+/** Far more than anybody does at the buckets, and few enough that nobody fills a disk. */
+const usually = 2_000;
+
 /** Clamped to now: a phone's clock may be fast. */
 const happenedAt = ({ now, happenedAt: said = now }: Request): Instant => instant(Math.min(said, now));
 
 /** The desk runs every platform's commands, and alone opens transactions. */
-export const openDesk = ({ commands, books, words, handbook, labels, report, mostADay }: DeskPorts): Desk => {
-  const daily = new DailyLimit(mostADay);
+export const openDesk = ({
+  commands,
+  books,
+  words,
+  handbook,
+  labels,
+  report,
+  mostADay = usually,
+}: DeskPorts): Desk => {
   const writeAfterwards = async (request: Request, write: Afterwards): Promise<void> => {
     const { studio, member, now, key } = request;
-    if (daily.isReached(member, now)) return;
     try {
       await books.writeOnce(studio, `after:${key}`, async (book) => {
+        if ((await book.countToday(member, now)) > mostADay) return { keep: false, value: null };
         await write(book);
         return { keep: true, value: null };
       });
-      daily.count(member);
     } catch (error) {
       report(error, request);
     }
@@ -71,11 +79,11 @@ export const openDesk = ({ commands, books, words, handbook, labels, report, mos
       return { ...reply, private: true };
     }
     return books.writeOnce<Reply>(studio, request.key, async (book) => {
-      if (daily.isReached(member, now))
-        return { keep: false, value: refuse(words.desk.enoughToday(daily.most), {}) };
+      // What is refused is not kept, and so not counted either.
+      if ((await book.countToday(member, now)) > mostADay)
+        return { keep: false, value: refuse(words.desk.enoughToday(mostADay), {}) };
       const reply = await runFor(leaf, request, { ...asking, book });
       const keep = reply.kind === 'answer';
-      if (keep) daily.count(member);
       const value: Reply = keep && !leaf.private ? reply : { ...reply, private: true };
       if (!reply.fleeting) return { keep, value };
       return { keep, value, repeated: { ...refuse(words.desk.shownOnce, {}), kind: 'answer' } };

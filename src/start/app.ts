@@ -24,6 +24,7 @@ export interface App {
 }
 
 export interface AppOptions {
+  /** A file, or the address of a PostgreSQL database. */
   file: string;
   clock: Clock;
   /** Counts what happens at the desk and at the logbook. */

@@ -10,6 +10,8 @@ import { roomStudio } from './roomStudio.ts';
 import { keepConnected, type KeptConnected } from './keepConnected.ts';
 import type { RunningRoom } from '../room/server/startRoom.ts';
 import type { StudioId } from '../studio/ids.ts';
+import { StoreProblem } from '../store/engine/storeProblem.ts';
+import { storeWords } from '../words/platform/storeWords.ts';
 import { discordWords } from '../words/platform/discordWords.ts';
 import { mainWords } from '../words/platform/mainWords.ts';
 
@@ -52,6 +54,11 @@ const keepRoom = (
     log,
   });
 
+const sentenceOf = (why: unknown): string => {
+  if (why instanceof StoreProblem) return storeWords.problem[why.kind](why.file);
+  return why instanceof DiscordProblem ? discordWords.problem[why.kind] : discordWords.notConnected;
+};
+
 const keepDiscord = (
   app: App,
   token: string,
@@ -65,6 +72,8 @@ const keepDiscord = (
   return keepConnected({
     connect: async (lost) => {
       const { connectDiscord } = await import('./connectDiscord.ts');
+      const { SHARDS: shards } = config;
+      const part = await app.store.takePart(shards === 'auto' ? 'all' : shards.ids, lost);
       const discord = await connectDiscord(
         { ...app, desk },
         {
@@ -73,20 +82,31 @@ const keepDiscord = (
             servers: config.DISCORD_SERVERS,
             devGuild: config.DISCORD_GUILD,
             api: config.DISCORD_API,
+            shards: shards === 'auto' ? undefined : shards,
           }),
         },
         { log, draw: async (chart) => (await import('../chart/chartPng.ts')).chartPng(chart), fatal: lost },
-      );
+      ).catch(async (error: unknown) => {
+        await part.release();
+        throw error;
+      });
       log.info({}, mainWords.connected);
-      return discord;
+      return {
+        ...discord,
+        stop: async () => {
+          await discord.stop();
+          await part.release();
+        },
+      };
     },
-    isFinal: (why) => why instanceof DiscordProblem && why.kind === 'token',
+    isFinal: (why) =>
+      (why instanceof DiscordProblem && why.kind === 'token') ||
+      (why instanceof StoreProblem && why.kind === 'part-taken'),
     giveUp: (why) => {
-      if (room) log.error({}, mainWords.roomWithoutDiscord(discordWords.problem.token));
+      if (room) log.error({}, mainWords.roomWithoutDiscord(sentenceOf(why)));
       else fail(why);
     },
-    sentence: (why) =>
-      why instanceof DiscordProblem ? discordWords.problem[why.kind] : discordWords.notConnected,
+    sentence: sentenceOf,
     log,
   });
 };

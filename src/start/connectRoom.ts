@@ -44,13 +44,6 @@ export const connectRoom = async (
   const { books, people, kept } = store;
   const { door: credentials, posts } = store.room<Post['reply']>(studio);
   const passcodeName = `room-passcode:${studio}`;
-  const keptOr = async (name: string, make: () => string): Promise<string> => {
-    const found = await kept.get(name);
-    if (found !== undefined) return found;
-    const made = make();
-    await kept.set(name, made);
-    return made;
-  };
   const given = (await people.studios()).find(({ id }) => id === studio)?.name ?? roomWords.studioName;
   const isKeeper = (member: Post['member']) =>
     books.read(studio, async (book) => (await book.studio()).keepers.includes(member));
@@ -128,7 +121,7 @@ export const connectRoom = async (
       bind: lan ? '0.0.0.0' : settings.ROOM_BIND,
       port: settings.ROOM_PORT,
       trustProxy: settings.ROOM_TRUST_PROXY === 'on',
-      pepper: await keptOr('room-pepper', freshToken),
+      pepper: await kept.getOrSet('room-pepper', freshToken()),
       ...definedOnly({ url: settings.ROOM_URL }),
     },
   ).catch((error: unknown) => {

@@ -1,8 +1,9 @@
 import { parseArgs } from 'node:util';
+import { definedOnly } from '../definedOnly.ts';
 import { openApp } from './app.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
 import { systemClock } from '../clock.ts';
-import { readConfig } from './config.ts';
+import { logbookOf, readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
 import { openLog } from './openLog.ts';
@@ -30,7 +31,8 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const flag = { type: 'boolean', default: false } as const;
   const { values } = parseArgs({ options: { lan: flag, 'new-keys': flag } });
   const config = readConfig();
-  const demo = config.DISCORD_TOKEN === undefined && config.DATABASE_FILE === undefined;
+  const { DISCORD_TOKEN, DATABASE_FILE, DATABASE_URL } = config;
+  const demo = [DISCORD_TOKEN, DATABASE_FILE, DATABASE_URL].every((setting) => setting === undefined);
   const counts = new Counts();
   const logs = openLog(config.LOG_LEVEL);
   const [every, log] = [countingLog(logs.every, counts), countingLog(logs.calm, counts)];
@@ -42,7 +44,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   });
   const { ended, fail } = untilEnded();
   const app = await (demo ? openDemo : openApp)({
-    file: config.DATABASE_FILE ?? (demo ? demoFile : 'data/studio.db'),
+    file: demo ? demoFile : logbookOf(config),
     clock: systemClock,
     counts,
     onBug: (err, id, path) => every.error({ err, id, path }, 'bug'),
@@ -60,12 +62,16 @@ const code = await exitCodeOf(mainWords.usage, async () => {
       fail,
     });
     stops.unshift({ stop: platforms.stop, within: 2_000 });
-    const reminders = await openReminders(app, platforms.voices, log, (outcome) =>
-      counts.reminders.add({ outcome }),
-    );
+    const reminders =
+      config.REMINDERS === 'on'
+        ? await openReminders(app, platforms.voices, log, (outcome) => counts.reminders.add({ outcome }))
+        : undefined;
     // One that is being sent to a platform that hangs is sent again at the next start.
-    stops.unshift({ stop: reminders.stop, within: 500 });
-    const monitor = openMonitor({ app, platforms, reminders, counts }, config, { demo, log });
+    if (reminders) stops.unshift({ stop: reminders.stop, within: 500 });
+    const monitor = openMonitor({ app, platforms, counts, ...definedOnly({ reminders }) }, config, {
+      demo,
+      log,
+    });
     if (monitor) stops.push({ stop: monitor.stop, within: 250 });
     return await ended;
   } finally {

@@ -15,7 +15,8 @@ const usualPort = 8_018;
 interface Watched {
   app: App;
   platforms: Platforms;
-  reminders: Reminders;
+  /** Left out when another process tells them. */
+  reminders?: Reminders;
   counts: Counts;
 }
 
@@ -32,7 +33,7 @@ export const openMonitor = (
       store: async () => (await app.store.people.studios()).length >= 0,
       discord: platforms.isDiscordConnected,
       room: platforms.isRoomOpen,
-      reminders: reminders.isWorking,
+      reminders: () => reminders?.isWorking() ?? 'off',
     });
   const metrics = () =>
     counts.text({

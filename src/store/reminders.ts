@@ -6,7 +6,7 @@ import { ReadingLogbook } from './logbook/readingLogbook.ts';
 import { readAbout } from './reminders/reminderRow.ts';
 import { freshRow } from './reminders/replan.ts';
 import { replanMornings, replanSessions } from './reminders/replanStudio.ts';
-import type { TransactionQueue } from './engine/transactionQueue.ts';
+import type { Turns } from './engine/turns.ts';
 
 /** Raw SQL with the literal, because a parameter would not match the partial index. */
 const isPending = sql<boolean>`status = 'pending'`;
@@ -26,21 +26,23 @@ const changeFor = (outcome: ReminderOutcome) => {
  * dies.
  */
 export class StoredReminders implements ReminderQueue {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
 
-  constructor(turns: TransactionQueue) {
+  constructor(turns: Turns) {
     this.#turns = turns;
   }
 
   async plan(now: Instant): Promise<void> {
-    const studios = await this.#turns.read(({ db }) => db.selectFrom('studios').select('id').execute());
+    const studios = await this.#turns.read('directory', ({ db }) =>
+      db.selectFrom('studios').select('id').execute(),
+    );
     const failed: unknown[] = [];
     for (const { id } of studios) await this.#planOne(id, now).catch((error: unknown) => failed.push(error));
     if (failed.length > 0) throw new AggregateError(failed, 'some studios could not be planned for');
   }
 
   reclaim(now: Instant): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write('directory', async ({ db }) => {
       await db
         .updateTable('reminders')
         .set({ next_at: now, claimed: 0 })
@@ -49,13 +51,15 @@ export class StoredReminders implements ReminderQueue {
         .where('next_at', '<=', later(now, longestWait))
         .where('due_at', '<=', now)
         .where(({ or, eb }) => or([eb('put_off_to', 'is', null), eb('put_off_to', '<=', now)]))
+        // Another process may be alive that has claimed it; if not, the lease ends soon.
+        .$if(this.#turns.isShared, (query) => query.where('claimed', '=', 0))
         .execute();
       return { keep: true, value: undefined };
     });
   }
 
   async claim(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]> {
-    const isDue = await this.#turns.read(async ({ db }) => {
+    const isDue = await this.#turns.read('directory', async ({ db }) => {
       const first = await db
         .selectFrom('reminders')
         .where(isPending)
@@ -69,7 +73,7 @@ export class StoredReminders implements ReminderQueue {
   }
 
   settle(reminder: ClaimedReminder, outcome: ReminderOutcome): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: reminder.studio }, async ({ db }) => {
       await db
         .updateTable('reminders')
         .set(changeFor(outcome))
@@ -85,7 +89,7 @@ export class StoredReminders implements ReminderQueue {
   }
 
   unreachable(studio: StudioId, why: 'closed' | 'gone', now: Instant): Promise<void> {
-    return this.#turns.write(async (writing) => {
+    return this.#turns.write({ rows: studio }, async (writing) => {
       const known = await new ReadingLogbook(writing, studio).studio();
       const rows = keepersOf(known).map((member) =>
         freshRow(
@@ -119,7 +123,7 @@ export class StoredReminders implements ReminderQueue {
   }
 
   #planOne(studio: StudioId, now: Instant): Promise<void> {
-    return this.#turns.write(async (writing) => {
+    return this.#turns.write({ rows: studio }, async (writing) => {
       const known = await new ReadingLogbook(writing, studio).studio();
       const planning = { db: writing.db, id: studio, studio: known, now };
       await replanSessions(planning);
@@ -129,7 +133,7 @@ export class StoredReminders implements ReminderQueue {
   }
 
   #take(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write('directory', async ({ db }) => {
       const rows = await db
         .updateTable('reminders')
         .set(({ fn, eb, val }) => ({
@@ -144,7 +148,9 @@ export class StoredReminders implements ReminderQueue {
             .where('next_at', '<=', now)
             .orderBy('next_at')
             .limit(most)
-            .select('id'),
+            .select('id')
+            // What another process is claiming at this moment is its own.
+            .$if(this.#turns.isShared, (query) => query.forUpdate().skipLocked()),
         )
         .returningAll()
         .execute();

@@ -3,7 +3,6 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { sql } from 'kysely';
 import { connectRoom } from '../../src/start/connectRoom.ts';
 import { migrations } from '../../src/store/migrations/migrations.ts';
-import { DailyLimit } from '../../src/desk/dailyLimit.ts';
 import { openDesk } from '../../src/desk/dispatch.ts';
 import { speak } from '../../src/desk/speak.ts';
 import { commands } from '../../src/start/registry.ts';
@@ -13,7 +12,7 @@ import { noonPlus } from '../helpers/store/storeEvents.ts';
 import { csvLine } from '../../src/replies/export/csvLine.ts';
 import { cleanName } from '../../src/room/access/cleanName.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { instant, memberId } from '../../src/studio/ids.ts';
+import { instant, memberId, type Instant, type MemberId } from '../../src/studio/ids.ts';
 import { openGlazeRoom } from '../helpers/room/glazeRoom.ts';
 import { breakLog, gullGrey, Phone, phoneOf, sayAsKeeper, testRoom } from '../helpers/room/roomServer.ts';
 import { openTestStore, settableClock, storeFile } from '../helpers/store/storeFile.ts';
@@ -42,18 +41,27 @@ describe('a line that has waited', () => {
 });
 
 describe('what one member logs in a day', () => {
-  it('ends at 2,000 entries, for that member and that day', () => {
-    const limit = new DailyLimit();
+  it('is counted for each member and each day, also across a restart; what is refused is not counted', async () => {
+    const clock = { now: () => noonPlus(0) };
+    const first = await openTestStore({ clock });
+    const studio = await first.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
     const [hog, wren] = [memberId('hog'), memberId('wren')];
     const at = (iso: string) => instant(Date.parse(iso));
     const now = at('2026-03-01T12:00:00Z');
-    for (let i = 0; i < 2_000; i += 1) {
-      expect(limit.isReached(hog, now)).toBe(false);
-      limit.count(hog);
-    }
-    expect(limit.isReached(hog, at('2026-03-01T23:59:00Z'))).toBe(true);
-    expect(limit.isReached(wren, now)).toBe(false);
-    expect(limit.isReached(hog, at('2026-03-02T00:00:00Z'))).toBe(false);
+    let keys = 0;
+    const count = (store: typeof first, member: MemberId, when: Instant, keep = true) =>
+      store.books.writeOnce(studio, `${(keys += 1)}`, async (book) => ({
+        keep,
+        value: await book.countToday(member, when),
+      }));
+    expect(await count(first, hog, now)).toBe(1);
+    expect(await count(first, hog, now, false)).toBe(2);
+    expect(await count(first, hog, now)).toBe(2);
+    await first.close();
+    const next = await openTestStore({ clock, file: first.file });
+    expect(await count(next, hog, at('2026-03-01T23:59:00Z'))).toBe(3);
+    expect(await count(next, wren, now)).toBe(1);
+    expect(await count(next, hog, at('2026-03-02T00:00:00Z'))).toBe(1);
   });
 
   it('is said at the desk, and what is asked is answered all the same', async () => {

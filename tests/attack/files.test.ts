@@ -2,11 +2,11 @@ import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync, write
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { openForReading } from '../../src/store/engine/database.ts';
-import { makeFolder } from '../../src/store/engine/makeFolder.ts';
+import { openForReading } from '../../src/store/engine/sqlite/database.ts';
+import { makeFolder } from '../../src/store/engine/sqlite/makeFolder.ts';
 import { migrations } from '../../src/store/migrations/migrations.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { vacuumInto } from '../../src/store/engine/vacuumInto.ts';
+import { vacuumInto } from '../../src/store/engine/sqlite/vacuumInto.ts';
 import { keepFile } from '../../src/terminal/keepFile.ts';
 import { settableClock } from '../helpers/store/storeFile.ts';
 

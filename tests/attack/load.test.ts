@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { FairShare } from '../../src/room/access/fairShare.ts';
-import { openDatabase } from '../../src/store/engine/database.ts';
+import { openDatabase } from '../../src/store/engine/sqlite/database.ts';
 import { dropExpired } from '../../src/store/lines/dropExpired.ts';
 import { migrations } from '../../src/store/migrations/migrations.ts';
 import { openStore } from '../../src/store/openStore.ts';
-import { TransactionQueue } from '../../src/store/engine/transactionQueue.ts';
+import { TransactionQueue } from '../../src/store/engine/sqlite/transactionQueue.ts';
 import { days, instant, type MemberId } from '../../src/studio/ids.ts';
 import { openGlazeRoom } from '../helpers/room/glazeRoom.ts';
 import { phoneOf, testRoom, type Phone } from '../helpers/room/roomServer.ts';

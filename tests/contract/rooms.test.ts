@@ -30,6 +30,8 @@ const planted: [file: string, text: string][] = [
   ['src/desk/a.ts', "import { Client } from 'discord.js';"],
   ['src/store/logbook/a.ts', "import { en } from '../../words/en.ts';"],
   ['src/store/engine/a.ts', "import { openDesk } from '../../desk/dispatch.ts';"],
+  ['src/store/logbook/b.ts', "import pg from 'pg';"],
+  ['src/store/engine/sqlite/a.ts', "import { openPool } from '../postgres/pool.ts';"],
   ['src/store/migrations/a.ts', "import { openStore } from '../openStore.ts';"],
   ['src/reminders/a.ts', "import { openStore } from '../store/openStore.ts';"],
   ['src/search/a.ts', "import { openStore } from '../store/openStore.ts';"],

@@ -35,9 +35,9 @@ const studio = (room: string, packages: readonly string[] = []): Room => ({
   types: ['src/clock.ts'],
   instead: model,
 });
-const store = (room: string): Room => ({
+const store = (room: string, packages: readonly string[] = []): Room => ({
   room: `src/store${room}`,
-  packages: ['kysely', 'better-sqlite3', 'zod', 'uuid', 'node:'],
+  packages: ['kysely', 'better-sqlite3', 'zod', 'uuid', 'node:', ...packages],
   types: ['src/clock.ts'],
   instead: storage,
 });
@@ -132,6 +132,9 @@ export const rooms: readonly Room[] = [
   studio('logbook'),
   store('/migrations'),
   store('/engine'),
+  store('/engine/sqlite'),
+  store('/engine/postgres', ['pg']),
+  store('/engine/either'),
   store('/entries'),
   store('/states'),
   store('/backup'),
@@ -141,6 +144,7 @@ export const rooms: readonly Room[] = [
   store('/room'),
   store('/logbook'),
   store('/imports'),
+  store('/move'),
   store(''),
   {
     room: 'src/parse',

@@ -11,7 +11,8 @@ import { readBucketEvent, readStudioEvent, writeEvent } from '../../src/store/en
 import { openStore, type Store } from '../../src/store/openStore.ts';
 import { ordinary, setup, studioEvent, typed } from '../helpers/store/storeArbitraries.ts';
 import { loggedAt } from '../helpers/store/storeEvents.ts';
-import { settableClock, storeFile } from '../helpers/store/storeFile.ts';
+import { onPostgres } from '../helpers/postgres/databases.ts';
+import { newLogbook, settableClock } from '../helpers/store/storeFile.ts';
 
 const clock = settableClock();
 
@@ -84,14 +85,15 @@ const keyed = (requests: Request[]) =>
     value: i,
   }));
 
+/** On PostgreSQL the requests go to several processes' stores in turn. */
 const run = async (
-  books: LogbookStore,
+  stores: readonly [Pick<Store, 'books'>, ...Pick<Store, 'books'>[]],
   studios: readonly [StudioId, StudioId],
   members: readonly [MemberId, MemberId],
   requests: ReturnType<typeof keyed>,
 ) => {
-  const answers = requests.map(({ studio, steps, ends, key, value }) =>
-    books.writeOnce(studios[studio], key, async (book) => {
+  const answers = requests.map(({ studio, steps, ends, key, value }, i) =>
+    (stores[i % stores.length] ?? stores[0]).books.writeOnce(studios[studio], key, async (book) => {
       for (const one of steps)
         await take(book, one, (minutes, note) => loggedAt(members[studio], minutes, note));
       if (ends === 'thrown') throw new Error('thrown');
@@ -130,8 +132,9 @@ describe('whatever is logged, dropped, failed, taken back or back-dated', () => 
   it('states follow from the entries, in memory, after a restart, and by the check; no studio sees another’s', async () => {
     await fc.assert(
       fc.asyncProperty(fc.array(request, { minLength: 2, maxLength: 25 }), async (some) => {
-        const file = storeFile();
+        const file = await newLogbook();
         const store = await openStore(file, { clock });
+        const other = onPostgres ? await openStore(file, { clock }) : undefined;
         const studios = await twoStudios(store);
         const members: [MemberId, MemberId] = [
           await store.people.memberOf(studios[0], 'd', '1', ''),
@@ -140,13 +143,15 @@ describe('whatever is logged, dropped, failed, taken back or back-dated', () => 
         const requests = keyed(some);
         const half = requests.length / 2;
         for (const part of [requests.slice(0, half), requests.slice(half)]) {
-          await run(store.books, studios, members, part);
+          await run(other ? [store, other] : [store], studios, members, part);
           const [first, second] = await look(store.books, studios);
+          if (other) expect(await look(other.books, studios)).toEqual([first, second]);
           if (first) expectToFollow(first, members[0]);
           if (second) expectToFollow(second, members[1]);
         }
         const before = await look(store.books, studios);
         await store.close();
+        await other?.close();
         expect((await checkStates(file)).differing).toEqual([]);
 
         const again = await openStore(file, { clock });
@@ -157,7 +162,7 @@ describe('whatever is logged, dropped, failed, taken back or back-dated', () => 
         }
         await again.close();
       }),
-      { numRuns: 60 },
+      { numRuns: onPostgres ? 15 : 60 },
     );
   });
 
@@ -165,9 +170,9 @@ describe('whatever is logged, dropped, failed, taken back or back-dated', () => 
     await fc.assert(
       fc.asyncProperty(fc.array(request, { minLength: 1, maxLength: 12 }), async (requests) => {
         const lookAlone = async (asked: Request[]) => {
-          const store = await openStore(storeFile(), { clock });
+          const store = await openStore(await newLogbook(), { clock });
           const studios = await twoStudios(store);
-          await run(store.books, studios, [memberId('one'), memberId('other')], keyed(asked));
+          await run([store], studios, [memberId('one'), memberId('other')], keyed(asked));
           const [first] = await look(store.books, studios);
           await store.close();
           return first;
@@ -175,7 +180,7 @@ describe('whatever is logged, dropped, failed, taken back or back-dated', () => 
         const alone = requests.filter(({ studio }) => studio === 0);
         expect(await lookAlone(requests)).toEqual(await lookAlone(alone));
       }),
-      { numRuns: 25 },
+      { numRuns: onPostgres ? 4 : 25 },
     );
   });
 });

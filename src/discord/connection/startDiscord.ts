@@ -24,6 +24,8 @@ export interface DiscordSettings {
   token: string;
   /** Registers the commands in this server only, where changes show at once. */
   devGuild?: string;
+  /** The shards of this process, of so many in all, when several processes share the servers. */
+  shards?: { ids: readonly number[]; of: number };
   /** Another base URL for Discord's API. */
   api?: string;
 }
@@ -42,14 +44,14 @@ const GOODBYE = 600;
 
 /** Connects to Discord and answers until stopped. If it cannot connect, it cleans up after itself. */
 export const startDiscord = async (
-  { token, devGuild, api }: DiscordSettings,
+  { token, devGuild, api, shards }: DiscordSettings,
   ports: DiscordPorts,
 ): Promise<Discord> => {
   const client = new Client({
     // Interactions need no gateway intents: the bot reads no messages and lists no members.
     intents: [],
     // As many shards as Discord asks for: beyond 2,500 servers it rejects a single connection.
-    shards: 'auto',
+    ...(shards === undefined ? { shards: 'auto' } : { shards: [...shards.ids], shardCount: shards.of }),
     makeCache: Options.cacheWithLimits({
       ...Options.DefaultMakeCacheSettings,
       MessageManager: 0,

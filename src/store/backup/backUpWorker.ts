@@ -1,9 +1,9 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { z } from 'zod';
 import type { BackedUp } from './backUp.ts';
-import { openForReading } from '../engine/database.ts';
+import { openForReading } from '../engine/sqlite/database.ts';
 import { asStoreProblem, StoreProblem } from '../engine/storeProblem.ts';
-import { vacuumInto } from '../engine/vacuumInto.ts';
+import { vacuumInto } from '../engine/sqlite/vacuumInto.ts';
 
 const { file, target } = z.object({ file: z.string(), target: z.string() }).parse(workerData);
 

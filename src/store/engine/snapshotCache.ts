@@ -67,7 +67,7 @@ export class DraftSnapshots implements SnapshotCache {
     this.#changed.set(studio, snapshot);
   }
 
-  keep(): void {
-    for (const [studio, snapshot] of this.#changed) this.#below.set(studio, snapshot);
+  keep(into = this.#below): void {
+    for (const [studio, snapshot] of this.#changed) into.set(studio, snapshot);
   }
 }

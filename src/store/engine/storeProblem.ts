@@ -23,7 +23,24 @@ export type StoreProblemKind =
   | 'input-output'
   /** A copy would overwrite an existing file. */
   | 'exists'
-  | 'closed';
+  | 'closed'
+  /** A database's address that cannot be read. */
+  | 'bad-address'
+  /** No connection to the server, or it was lost. */
+  | 'unreachable'
+  /** The server does not let this user in. */
+  | 'denied'
+  | 'no-database'
+  /** The server is older than what the store needs. */
+  | 'old-server'
+  /** The user may not make tables or write to them. */
+  | 'no-rights'
+  /** Another process on this database has taken the same connections. */
+  | 'part-taken'
+  /** A logbook is moved only to where there is none. */
+  | 'not-empty'
+  /** A copy is not what it was made of. */
+  | 'copy-differs';
 
 /** Something is wrong with the file itself; a bug in our queries is not a StoreProblem. */
 export class StoreProblem extends Error {

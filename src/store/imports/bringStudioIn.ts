@@ -12,7 +12,7 @@ import {
   type StudioId,
 } from '../../studio/ids.ts';
 import type { Logbook, LoggedEvent, Member, Notes } from '../../studio/logbook/ports.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
 import { insertEntry } from '../entries/insertEntry.ts';
 import { ReadingLogbook } from '../logbook/readingLogbook.ts';
@@ -109,12 +109,12 @@ const addEntries = async (db: Db, studio: StudioId, entries: BroughtStudio['entr
 
 /** Writes a whole new studio in one transaction, unless `check` throws when it has looked at the result. */
 export const bringStudioIn = (
-  turns: TransactionQueue,
+  turns: Turns,
   clock: Clock,
   brought: BroughtStudio,
   check: (book: Logbook) => Promise<void>,
 ): Promise<{ id: StudioId; entries: number; namesakes: string[] }> =>
-  turns.write(async (writing) => {
+  turns.write('directory', async (writing) => {
     const { db } = writing;
     const now = clock.now();
     const id = await addStudio(db, brought, now);

@@ -9,16 +9,13 @@ import {
   type MemberId,
   type Seq,
   type StreamNo,
-  type StudioId,
 } from '../../studio/ids.ts';
 import type { Logged, LoggedEvent } from '../../studio/logbook/ports.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 import type { StreamState } from '../engine/snapshotCache.ts';
-import type { Writing } from '../engine/transactionQueue.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 import { readBucket } from '../entries/readEntries.ts';
 import { WritingLogbook } from '../logbook/writingLogbook.ts';
-import { WrongCodes } from '../people/linkCodes.ts';
 import { refoldAndSave } from '../states/refoldAndSave.ts';
 import { BucketThen } from './bucketThen.ts';
 
@@ -38,10 +35,6 @@ export class ImportingLogbook extends WritingLogbook {
   readonly #spans = new Map<StreamNo, Span>();
   readonly #opened = new Set<StreamNo>();
   #known = 0;
-
-  constructor(turn: Writing, studio: StudioId) {
-    super(turn, studio, new WrongCodes());
-  }
 
   /** How many entries were in the logbook already, and are not logged again. */
   get known(): number {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { Transaction } from 'kysely';
 import type { Clock } from '../../clock.ts';
 import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 import { anInstant, aSeq, aStream } from '../entries/scalarSchemas.ts';
 import type { Tables } from '../migrations/tables.ts';
 import { ImportingLogbook } from './importingLogbook.ts';
@@ -58,10 +58,10 @@ const knownOf = (no: number, { at, spans, takenBack }: ImportRecord): ImportKnow
 
 /** Imports of old entries: each is one transaction, has a number, and can be taken back as one. */
 export class Imports {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
   readonly #clock: Clock;
 
-  constructor(turns: TransactionQueue, clock: Clock) {
+  constructor(turns: Turns, clock: Clock) {
     this.#turns = turns;
     this.#clock = clock;
   }
@@ -71,7 +71,7 @@ export class Imports {
     studio: StudioId,
     work: (book: ImportingLogbook) => Promise<{ keep: boolean; value: T }>,
   ): Promise<{ value: T; no?: number }> {
-    return this.#turns.write<{ value: T; no?: number }>(async (writing) => {
+    return this.#turns.write<{ value: T; no?: number }>({ logbook: studio }, async (writing) => {
       const book = new ImportingLogbook(writing, studio);
       try {
         const { keep, value } = await work(book);
@@ -88,7 +88,7 @@ export class Imports {
 
   /** Takes a whole import back: each of its entries gets an undo. */
   takeBack(studio: StudioId, no: number, by: MemberId): Promise<TakenBack> {
-    return this.#turns.write<TakenBack>(async (writing) => {
+    return this.#turns.write<TakenBack>({ logbook: studio }, async (writing) => {
       const records = await readRecords(writing.db, studio);
       const found = records.get(no);
       if (!found || found.takenBack !== undefined)

@@ -2,7 +2,8 @@ import { sql } from 'kysely';
 import { days, instant, type Instant } from '../../studio/ids.ts';
 import { questionsAreKept } from '../../studio/openQuestion.ts';
 import { dropPosts } from './dropPosts.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import { utcDay } from './utcDay.ts';
+import type { Turns } from '../engine/turns.ts';
 
 /** Platforms repeat a request within minutes; a week is plenty. */
 const repliesAreKept = days(7);
@@ -13,8 +14,8 @@ const mostAtOnce = 500;
 const saidIsKept = days(40);
 
 /** Deletes expired replies, held lines, room posts and settled reminders; returns whether there may be more. */
-export const dropExpired = (turns: TransactionQueue, now: Instant): Promise<boolean> =>
-  turns.write(async ({ db }) => {
+export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
+  turns.write('directory', async ({ db }) => {
     const replies = await db
       .deleteFrom('replies')
       .where(({ eb, refTuple, selectFrom }) =>
@@ -40,8 +41,14 @@ export const dropExpired = (turns: TransactionQueue, now: Instant): Promise<bool
       .deleteFrom('open_questions')
       .where('at', '<', instant(now - questionsAreKept))
       .executeTakeFirst();
+    const counted = await db.deleteFrom('daily_entries').where('day', '<', utcDay(now)).executeTakeFirst();
     const posts = await dropPosts(db, now);
     const dropped =
-      posts + replies.numDeletedRows + lines.numDeletedRows + said.numDeletedRows + asked.numDeletedRows;
+      posts +
+      counted.numDeletedRows +
+      replies.numDeletedRows +
+      lines.numDeletedRows +
+      said.numDeletedRows +
+      asked.numDeletedRows;
     return { keep: dropped > 0n, value: replies.numDeletedRows >= mostAtOnce };
   });

@@ -37,7 +37,7 @@ export const dropPosts = async (db: Transaction<Tables>, now: Instant): Promise<
           select studio_id, no, sum(octet_length(reply) + octet_length(line))
             over (partition by studio_id, member_id order by no desc) as held
           from room_posts
-        ) where held > ${mostOfMember}
+        ) as counted where held > ${mostOfMember}
       )`,
     )
     .executeTakeFirst();

@@ -1,18 +1,18 @@
 import { randomBytes } from 'node:crypto';
 import type { Instant, StudioId } from '../../studio/ids.ts';
 import type { HeldLines } from '../../studio/logbook/ports.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 
 export class StoredLines implements HeldLines {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
 
-  constructor(turns: TransactionQueue) {
+  constructor(turns: Turns) {
     this.#turns = turns;
   }
 
   hold(studio: StudioId, line: string, until: Instant): Promise<string> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write('directory', async ({ db }) => {
       const id = randomBytes(12).toString('base64url');
       await db
         .insertInto('held_lines')
@@ -23,7 +23,7 @@ export class StoredLines implements HeldLines {
   }
 
   held(id: string, now: Instant): Promise<{ studio: StudioId; line: string } | undefined> {
-    return this.#turns.read(async ({ db }) => {
+    return this.#turns.read('directory', async ({ db }) => {
       const row = await db
         .selectFrom('held_lines')
         .where('id', '=', id)

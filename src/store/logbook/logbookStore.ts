@@ -8,11 +8,10 @@ import type {
   WritableLogbook,
 } from '../../studio/logbook/ports.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
-import { WrongCodes } from '../people/linkCodes.ts';
 import { PeopleChanges } from '../people/peopleChanges.ts';
-import { readBesideOwner } from './readBesideOwner.ts';
+import { readAtLeisure } from './readBesideOwner.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import type { TransactionOutcome, TransactionQueue } from '../engine/transactionQueue.ts';
+import type { TransactionOutcome, Turns } from '../engine/turns.ts';
 import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
 import { WritingLogbook } from './writingLogbook.ts';
 
@@ -31,19 +30,18 @@ const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; 
 );
 
 export class QueuedLogbookStore implements LogbookStore {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
   readonly #clock: Clock;
   readonly #changes: PeopleChanges;
-  readonly #wrongCodes = new WrongCodes();
 
-  constructor(turns: TransactionQueue, clock: Clock, changes = new PeopleChanges()) {
+  constructor(turns: Turns, clock: Clock, changes = new PeopleChanges()) {
     this.#turns = turns;
     this.#clock = clock;
     this.#changes = changes;
   }
 
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
-    return this.#turns.read(async (reading) => {
+    return this.#turns.read({ logbook: studio }, async (reading) => {
       const book = new ReadingLogbook(reading, studio);
       try {
         return await work(book);
@@ -54,7 +52,7 @@ export class QueuedLogbookStore implements LogbookStore {
   }
 
   readSnapshot<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
-    return readBesideOwner(this.#turns.file, studio, work);
+    return this.#turns.readAside(readAtLeisure(studio, work));
   }
 
   async writeOnce<T>(
@@ -64,25 +62,28 @@ export class QueuedLogbookStore implements LogbookStore {
   ): Promise<T> {
     const key = withoutNul(typedKey);
     let changes: readonly PeopleChange[] = [];
-    const value = await this.#turns.write(async (writing): Promise<TransactionOutcome<T>> => {
-      const [stored] = await storedReply(writing.db, { studio, key });
-      // The key belongs to one request, so the value has that request's type.
-      if (stored) return { keep: false, value: JSON.parse(stored.value) as T };
+    const value = await this.#turns.write(
+      { logbook: studio },
+      async (writing): Promise<TransactionOutcome<T>> => {
+        const [stored] = await storedReply(writing.db, { studio, key });
+        // The key belongs to one request, so the value has that request's type.
+        if (stored) return { keep: false, value: JSON.parse(stored.value) as T };
 
-      const book = new WritingLogbook(writing, studio, this.#wrongCodes);
-      try {
-        const outcome = await work(book);
-        if (!outcome.keep) return outcome;
-        await book.save();
-        const value = withoutNulWithin(outcome.value);
-        const repeated = JSON.stringify(withoutNulWithin(outcome.repeated ?? value));
-        await storeReply(writing.db, { studio, key, value: repeated, at: this.#clock.now() });
-        ({ changes } = book);
-        return { keep: true, value };
-      } finally {
-        book.end();
-      }
-    });
+        const book = new WritingLogbook(writing, studio);
+        try {
+          const outcome = await work(book);
+          if (!outcome.keep) return { ...outcome, evenSo: book.evenSo };
+          await book.save();
+          const value = withoutNulWithin(outcome.value);
+          const repeated = JSON.stringify(withoutNulWithin(outcome.repeated ?? value));
+          await storeReply(writing.db, { studio, key, value: repeated, at: this.#clock.now() });
+          ({ changes } = book);
+          return { keep: true, value };
+        } finally {
+          book.end();
+        }
+      },
+    );
     for (const change of changes) this.#changes.tell(change);
     return value;
   }

@@ -70,7 +70,7 @@ export const saveOpenQuestion = async (
         .where('studio_id', '=', studio)
         .orderBy('at', 'desc')
         .orderBy('no', 'desc')
-        .limit(-1)
+        .limit(Number.MAX_SAFE_INTEGER)
         .offset(mostKept)
         .select('no'),
     )

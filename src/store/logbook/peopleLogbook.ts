@@ -1,12 +1,12 @@
-import { readEntryId, type EntryId, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
+import { readEntryId, type EntryId, type Instant, type MemberId } from '../../studio/ids.ts';
 import type { PeopleChange, WritableLogbook } from '../../studio/logbook/ports.ts';
 import { withoutWords } from '../../studio/people/withoutWords.ts';
 import { queueErasure } from '../people/erasureRow.ts';
 import { forgetMember } from '../people/forgetMember.ts';
 import { joinMembers } from '../people/joinMembers.ts';
-import { makeLinkCode, memberOfLinkCode, type WrongCodes } from '../people/linkCodes.ts';
+import { hasTriedTooOften, makeLinkCode, memberOfLinkCode, noteWrongCode } from '../people/linkCodes.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import type { Writing } from '../engine/transactionQueue.ts';
+import type { TransactionOutcome, Writing } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 
 type PeopleBook = Pick<
@@ -18,13 +18,9 @@ type PeopleBook = Pick<
 export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook {
   /** Changes to people, to announce after the commit. */
   readonly changes: PeopleChange[] = [];
-  readonly #wrongCodes: WrongCodes;
+  /** Written even when nothing else of the turn is. */
+  evenSo: TransactionOutcome<unknown>['evenSo'];
   #writes: Promise<unknown> = Promise.resolve();
-
-  constructor(turn: Writing, studio: StudioId, wrongCodes: WrongCodes) {
-    super(turn, studio);
-    this.#wrongCodes = wrongCodes;
-  }
 
   rename(member: MemberId, name: string): Promise<void> {
     return this.inOrder(async () => {
@@ -77,10 +73,12 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
 
   link(member: MemberId, typed: string, now: Instant): ReturnType<WritableLogbook['link']> {
     return this.inOrder(async () => {
-      if (this.#wrongCodes.tooMany(member, now)) return { ok: false, why: 'too-many' };
+      const { db } = this.turn;
+      if (await hasTriedTooOften(db, this.studioId, member, now)) return { ok: false, why: 'too-many' };
       const into = await memberOfLinkCode(this.turn.db, this.studioId, typed, now);
       if (into === undefined) {
-        this.#wrongCodes.note(member, now);
+        // A refusal is not kept; that a code was tried is.
+        this.evenSo = (after) => noteWrongCode(after, this.studioId, member, now);
         return { ok: false, why: 'no-such-code' };
       }
       if (into === member) return { ok: false, why: 'own-code' };

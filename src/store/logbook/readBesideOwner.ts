@@ -1,10 +1,9 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { Logbook } from '../../studio/logbook/ports.ts';
-import { openCurrentForReading } from '../engine/database.ts';
-import { MemorySnapshotCache } from '../engine/snapshotCache.ts';
+import { openReader } from '../engine/either/openReader.ts';
+import type { Reading } from '../engine/turns.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
-import { asStoreProblem } from '../engine/storeProblem.ts';
 
 /** Lets the event loop run between two batches. */
 class YieldingLogbook extends ReadingLogbook {
@@ -14,26 +13,28 @@ class YieldingLogbook extends ReadingLogbook {
   }
 }
 
-/** Reads a studio through a connection of its own, as of one moment; the owner of the file goes on meanwhile. */
+/** A long read, in a turn of its own. */
+export const readAtLeisure =
+  <T>(studio: StudioId, work: (book: Logbook) => Promise<T>) =>
+  async (reading: Reading): Promise<T> => {
+    const book = new YieldingLogbook(reading, studio);
+    try {
+      return await work(book);
+    } finally {
+      book.end();
+    }
+  };
+
+/** Reads a studio through a connection of its own, as of one moment; the owner goes on meanwhile. */
 export const readBesideOwner = async <T>(
-  file: string,
+  where: string,
   studio: StudioId,
   work: (book: Logbook) => Promise<T>,
 ): Promise<T> => {
+  const reader = await openReader(where);
   try {
-    const { sqlite, kysely } = openCurrentForReading(file);
-    try {
-      sqlite.exec('begin');
-      const book = new YieldingLogbook({ db: kysely, snapshots: new MemorySnapshotCache(1) }, studio);
-      try {
-        return await work(book);
-      } finally {
-        book.end();
-      }
-    } finally {
-      sqlite.close();
-    }
-  } catch (error) {
-    throw asStoreProblem(error, file);
+    return await reader.read(readAtLeisure(studio, work));
+  } finally {
+    await reader.close();
   }
 };

@@ -22,7 +22,7 @@ import { readNotes } from './readNotes.ts';
 import { readOpenQuestions } from './openQuestions.ts';
 import { reminderOf } from '../reminders/reminderRow.ts';
 import { standsFor } from './standsFor.ts';
-import type { Reading } from '../engine/transactionQueue.ts';
+import type { Reading } from '../engine/turns.ts';
 
 /** Enough, because pieces are fired within weeks. */
 const pieceEntries = 1000;

@@ -1,18 +1,14 @@
 import type { StudioId } from '../../studio/ids.ts';
-import { openCurrentForReading } from '../engine/database.ts';
-import { asStoreProblem } from '../engine/storeProblem.ts';
+import { openReader } from '../engine/either/openReader.ts';
 
-/** The studios in a file, oldest first; its owner may be running. */
-export const studiosIn = async (file: string): Promise<{ id: StudioId; name: string }[]> => {
+/** The studios in a file or a database, oldest first; its owner may be running. */
+export const studiosIn = async (where: string): Promise<{ id: StudioId; name: string }[]> => {
+  const reader = await openReader(where);
   try {
-    const { sqlite, kysely } = openCurrentForReading(file);
-    try {
-      const all = kysely.selectFrom('studios').select(['id', 'name']);
-      return await all.orderBy('created_at').orderBy('id').execute();
-    } finally {
-      sqlite.close();
-    }
-  } catch (error) {
-    throw asStoreProblem(error, file);
+    return await reader.read(({ db }) =>
+      db.selectFrom('studios').select(['id', 'name']).orderBy('created_at').orderBy('id').execute(),
+    );
+  } finally {
+    await reader.close();
   }
 };

@@ -17,6 +17,7 @@ import {
   streamNo,
   studioStream,
   type Instant,
+  type MemberId,
   type StreamNo,
 } from '../../studio/ids.ts';
 import type { StudioNote } from '../../studio/handbook.ts';
@@ -28,6 +29,7 @@ import { frozen } from '../engine/frozen.ts';
 import { insertEntry } from '../entries/insertEntry.ts';
 import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
 import type { OpenQuestion } from '../../studio/openQuestion.ts';
+import { countToday } from './countToday.ts';
 import { dropOpenQuestion, saveOpenQuestion } from './openQuestions.ts';
 import { RemindersLogbook } from './remindersLogbook.ts';
 import { readNotes } from './readNotes.ts';
@@ -136,6 +138,10 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
       await this.#notesAnew();
       return dropped;
     });
+  }
+
+  countToday(member: MemberId, now: Instant): Promise<number> {
+    return this.inOrder(() => countToday(this.turn.db, this.studioId, member, now));
   }
 
   keepQuestion(question: Omit<OpenQuestion, 'no' | 'times'>): Promise<void> {

@@ -1,5 +1,6 @@
 import type { Migration } from './migration.ts';
 import { logbook } from './logbook.ts';
+import { manyProcesses } from './manyProcesses.ts';
 import { openQuestions } from './openQuestions.ts';
 import { people } from './people.ts';
 import { reminders } from './reminders.ts';
@@ -14,4 +15,5 @@ export const migrations: readonly Migration[] = [
   people,
   studioNotes,
   openQuestions,
+  manyProcesses,
 ];

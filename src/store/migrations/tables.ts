@@ -5,6 +5,8 @@ interface StudioRow {
   id: StudioId;
   name: string;
   created_at: Instant;
+  /** Raised by each write to its logbook, where several processes write: what they remember may be stale. */
+  version: Generated<number>;
 }
 
 /** The only table with a member's name, so that it can be erased: entries carry ids. */
@@ -75,6 +77,22 @@ interface LinkCodeRow {
   member_id: MemberId;
   hash: string;
   until: Instant;
+}
+
+/** A wrong code that a member typed. */
+interface WrongCodeRow {
+  id: Generated<number>;
+  studio_id: StudioId;
+  member_id: MemberId;
+  at: Instant;
+}
+
+/** How much a member has logged on a day of UTC, counted from the first of 1970. */
+interface DailyEntriesRow {
+  studio_id: StudioId;
+  member_id: MemberId;
+  day: number;
+  entries: number;
 }
 
 /** A pending erasure: whose words to take out of what. The row is deleted when it is done. */
@@ -205,5 +223,7 @@ export interface Tables {
   open_questions: OpenQuestionRow;
   member_joins: MemberJoinRow;
   link_codes: LinkCodeRow;
+  wrong_codes: WrongCodeRow;
+  daily_entries: DailyEntriesRow;
   erasures: ErasureRow;
 }

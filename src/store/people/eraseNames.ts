@@ -6,7 +6,7 @@ import type { Erasure } from './erasureRow.ts';
 import { rewriteEvents } from './rewriteEvents.ts';
 import { frozen } from '../engine/frozen.ts';
 import { readStudio } from '../entries/readEntries.ts';
-import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
+import type { Turns, Writing } from '../engine/turns.ts';
 
 /** A small batch, so that nobody has to wait for it. */
 const entriesAtOnce = 500;
@@ -57,20 +57,20 @@ const eraseReminders = async ({ db }: Writing, studio: StudioId, name: RegExp): 
 };
 
 /** Erases names from what things are called, in everybody's entries, so that entries still refer to the same things. */
-export const eraseNames = async (turns: TransactionQueue, { studio, names }: Erasure): Promise<void> => {
+export const eraseNames = async (turns: Turns, { studio, names }: Erasure): Promise<void> => {
   const name = nameAsWord(names);
   if (!name) return;
-  await turns.write(async (writing) => {
+  await turns.write({ rows: studio }, async (writing) => {
     await eraseReminders(writing, studio, name);
     return { keep: true, value: undefined };
   });
-  const streams = await turns.read(({ db }) =>
+  const streams = await turns.read({ rows: studio }, ({ db }) =>
     db.selectFrom('streams').where('studio_id', '=', studio).select('stream_no').execute(),
   );
   for (const { stream_no: stream } of streams)
     for (let after: Seq | undefined = seq(0); after !== undefined;) {
       const from: Seq = after;
-      after = await turns.write(async (writing) => ({
+      after = await turns.write({ logbook: studio }, async (writing) => ({
         keep: true,
         value: await eraseBatch(writing, { studio, name, stream, after: from }),
       }));

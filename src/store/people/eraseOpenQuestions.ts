@@ -1,16 +1,13 @@
 import { nameAsWord } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 
 /** A shorter text within a question, such as the name of a pot, could be anybody's. */
 const tellingLength = 12;
 
 /** Deletes the open questions that contain any of the words. Who asked the others is not stored. */
-export const eraseOpenQuestions = (
-  turns: TransactionQueue,
-  { studio, names, texts }: Erasure,
-): Promise<void> =>
-  turns.write(async ({ db }) => {
+export const eraseOpenQuestions = (turns: Turns, { studio, names, texts }: Erasure): Promise<void> =>
+  turns.write({ rows: studio }, async ({ db }) => {
     const name = nameAsWord(names);
     const asked = await db
       .selectFrom('open_questions')

@@ -6,14 +6,14 @@ import type { Erasure } from './erasureRow.ts';
 import { readEvent } from '../entries/eventRow.ts';
 import { rewriteEvents } from './rewriteEvents.ts';
 import type { Tables } from '../migrations/tables.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 
 /** A small batch, so that nobody has to wait for it. */
 const rowsAtOnce = 2_000;
 const fewAnswers = 200;
 
-const streamsOf = (turns: TransactionQueue, studio: StudioId): Promise<{ stream_no: StreamNo; seq: Seq }[]> =>
-  turns.read(({ db }) =>
+const streamsOf = (turns: Turns, studio: StudioId): Promise<{ stream_no: StreamNo; seq: Seq }[]> =>
+  turns.read({ rows: studio }, ({ db }) =>
     db.selectFrom('streams').where('studio_id', '=', studio).select(['stream_no', 'seq']).execute(),
   );
 
@@ -27,11 +27,11 @@ const theirEntries = (db: Kysely<Tables>, { studio, members }: Erasure, stream: 
     .where('entry.member_id', 'in', [...members]);
 
 /** A member's notes and the names of their pots, which stored answers may repeat. */
-export const gatherTexts = async (turns: TransactionQueue, erasure: Erasure): Promise<string[]> => {
+export const gatherTexts = async (turns: Turns, erasure: Erasure): Promise<string[]> => {
   const texts = new Set<string>();
   for (const { stream_no: stream, seq: last } of await streamsOf(turns, erasure.studio))
     for (let from = 0; from < last; from += rowsAtOnce)
-      await turns.read(async ({ db }) => {
+      await turns.read({ rows: erasure.studio }, async ({ db }) => {
         const rows = await theirEntries(db, erasure, stream, from)
           .leftJoin('notes', (join) =>
             join
@@ -51,12 +51,12 @@ export const gatherTexts = async (turns: TransactionQueue, erasure: Erasure): Pr
 };
 
 /** Erases a member's notes, and the words in their entries. */
-export const eraseEntries = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
+export const eraseEntries = async (turns: Turns, erasure: Erasure): Promise<void> => {
   const { studio, names } = erasure;
   const name = nameAsWord(names);
   for (const { stream_no: stream, seq: last } of await streamsOf(turns, studio))
     for (let from = 0; from < last; from += rowsAtOnce)
-      await turns.write(async (writing) => {
+      await turns.write({ logbook: studio }, async (writing) => {
         const { db } = writing;
         const rows = await theirEntries(db, erasure, stream, from)
           .select(['entry.seq', 'entry.event'])
@@ -74,10 +74,10 @@ export const eraseEntries = async (turns: TransactionQueue, erasure: Erasure): P
 };
 
 /** Erases the words from the answers that are kept for repeats. */
-export const eraseReplies = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
+export const eraseReplies = async (turns: Turns, erasure: Erasure): Promise<void> => {
   const clean = withoutWords(erasure);
   for (let after: string | undefined = ''; after !== undefined;)
-    after = await turns.write(async ({ db }) => {
+    after = await turns.write({ rows: erasure.studio }, async ({ db }) => {
       const rows = await db
         .selectFrom('replies')
         .where('studio_id', '=', erasure.studio)
@@ -103,11 +103,11 @@ export const eraseReplies = async (turns: TransactionQueue, erasure: Erasure): P
 const nothing = JSON.stringify({ kind: 'answer', title: [erasedMark], private: true, data: {} });
 
 /** Empties a member's posts in the room, and erases their words from other posts. */
-export const erasePosts = async (turns: TransactionQueue, erasure: Erasure): Promise<void> => {
+export const erasePosts = async (turns: Turns, erasure: Erasure): Promise<void> => {
   const { studio, members } = erasure;
   const clean = withoutWords(erasure);
   for (let after: number | undefined = -1; after !== undefined;)
-    after = await turns.write(async ({ db }) => {
+    after = await turns.write({ rows: studio }, async ({ db }) => {
       const rows = await db
         .selectFrom('room_posts')
         .where('studio_id', '=', studio)
@@ -137,8 +137,8 @@ export const erasePosts = async (turns: TransactionQueue, erasure: Erasure): Pro
 };
 
 /** Deletes held lines that contain any of the words: their buttons then say that they are too old. */
-export const eraseHeldLines = (turns: TransactionQueue, { studio, names, texts }: Erasure): Promise<void> =>
-  turns.write(async ({ db }) => {
+export const eraseHeldLines = (turns: Turns, { studio, names, texts }: Erasure): Promise<void> =>
+  turns.write({ rows: studio }, async ({ db }) => {
     const name = nameAsWord(names);
     const held = await db
       .selectFrom('held_lines')

@@ -1,12 +1,11 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { withoutWords } from '../../studio/people/withoutWords.ts';
-import { compact } from '../backup/compact.ts';
 import { eraseNames } from './eraseNames.ts';
 import { eraseOpenQuestions } from './eraseOpenQuestions.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 
 /** Whoever reads an older state, such as a backup, is done within seconds. */
 const mostTries = 60;
@@ -17,12 +16,12 @@ const millisecondsBetween = 500;
  * stored and every step can be repeated, so an interrupted one goes on at the next start.
  */
 export class Eraser {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
   readonly #changes: PeopleChanges;
   #going: Promise<void> = Promise.resolve();
   #ending = false;
 
-  constructor(turns: TransactionQueue, changes: PeopleChanges) {
+  constructor(turns: Turns, changes: PeopleChanges) {
     this.#turns = turns;
     this.#changes = changes;
     changes.listen(({ kind }) => {
@@ -52,7 +51,7 @@ export class Eraser {
 
   async #work(): Promise<void> {
     for (;;) {
-      const erasure = await this.#turns.read(({ db }) => nextErasure(db));
+      const erasure = await this.#turns.read('directory', ({ db }) => nextErasure(db));
       if (!erasure || !(await this.#carryOut(erasure))) return;
     }
   }
@@ -83,11 +82,11 @@ export class Eraser {
   }
 
   async #compact({ id }: Erasure): Promise<boolean> {
-    for (let tries = 1; !(await this.#turns.alone(() => compact(this.#turns.file))); tries += 1) {
+    for (let tries = 1; !(await this.#turns.compact()); tries += 1) {
       if (this.#ending || tries >= mostTries) return false;
       await pause(millisecondsBetween);
     }
-    await this.#turns.write(async ({ db }) => {
+    await this.#turns.write('directory', async ({ db }) => {
       await db.deleteFrom('erasures').where('id', '=', id).execute();
       return { keep: true, value: undefined };
     });
@@ -95,7 +94,7 @@ export class Eraser {
   }
 
   #note(erasure: Erasure): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write('directory', async ({ db }) => {
       await noteErasure(db, erasure);
       return { keep: true, value: undefined };
     });

@@ -58,6 +58,8 @@ export const forgetMember = async (
     'link_codes',
     'reminders',
     'open_questions',
+    'wrong_codes',
+    'daily_entries',
   ] as const)
     await db.deleteFrom(table).where('studio_id', '=', studio).where('member_id', 'in', members).execute();
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', member).execute();

@@ -3,14 +3,14 @@ import type { Clock } from '../../clock.ts';
 import { memberId, studioId, type MemberId, type StudioId } from '../../studio/ids.ts';
 import type { People } from '../../studio/logbook/ports.ts';
 import { PeopleChanges } from './peopleChanges.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 
 const mostRemembered = 100_000;
 
 /** Members by their platform ids. Cached, because every command asks and the answers rarely change. */
 export class Identities implements People {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
   readonly #clock: Clock;
   readonly #studios = new Map<string, StudioId>();
   readonly #members = new Map<string, MemberId>();
@@ -18,7 +18,7 @@ export class Identities implements People {
   /** Counts changes to people, so that an answer from before a change is not cached after it. */
   #changed = 0;
 
-  constructor(turns: TransactionQueue, clock: Clock, changes = new PeopleChanges()) {
+  constructor(turns: Turns, clock: Clock, changes = new PeopleChanges()) {
     this.#turns = turns;
     this.#clock = clock;
     changes.listen((change) => {
@@ -33,7 +33,7 @@ export class Identities implements People {
     const key = JSON.stringify([platform, external]);
     const known = this.#studios.get(key);
     if (known) return known;
-    const found = await this.#turns.write(async ({ db }) => {
+    const found = await this.#turns.write<StudioId | undefined>('directory', async ({ db }) => {
       const row = await db
         .selectFrom('studio_identities')
         .where('platform', '=', identity.platform)
@@ -47,18 +47,22 @@ export class Identities implements People {
         .insertInto('studios')
         .values({ id, name: withoutNul(name), created_at: now })
         .execute();
-      await db
+      const { numInsertedOrUpdatedRows: added } = await db
         .insertInto('studio_identities')
         .values({ ...identity, studio_id: id })
-        .execute();
-      return { keep: true, value: id };
+        .onConflict((conflict) => conflict.doNothing())
+        .executeTakeFirstOrThrow();
+      return added === 1n ? { keep: true, value: id } : { keep: false, value: undefined };
     });
-    remember(this.#studios, key, found);
-    return found;
+    // Another process may have been quicker.
+    const studio = found ?? (await this.studioKnownAs(platform, external));
+    if (studio === undefined) throw new Error('A studio was neither made nor found.');
+    remember(this.#studios, key, studio);
+    return studio;
   }
 
   studioKnownAs(platform: string, external: string): Promise<StudioId | undefined> {
-    return this.#turns.read(async ({ db }) => {
+    return this.#turns.read('directory', async ({ db }) => {
       const row = await db
         .selectFrom('studio_identities')
         .where('platform', '=', platform)
@@ -70,7 +74,7 @@ export class Identities implements People {
   }
 
   externalOfStudio(studio: StudioId, platform: string): Promise<string | undefined> {
-    return this.#turns.read(async ({ db }) => {
+    return this.#turns.read('directory', async ({ db }) => {
       const row = await db
         .selectFrom('studio_identities')
         .where('studio_id', '=', studio)
@@ -82,7 +86,7 @@ export class Identities implements People {
   }
 
   externalOf(studio: StudioId, member: MemberId, platform: string): Promise<string | undefined> {
-    return this.#turns.read(async ({ db }) => {
+    return this.#turns.read({ rows: studio }, async ({ db }) => {
       const row = await db
         .selectFrom('member_identities')
         .where('studio_id', '=', studio)
@@ -95,7 +99,7 @@ export class Identities implements People {
   }
 
   studios(): Promise<{ id: StudioId; name: string }[]> {
-    return this.#turns.read(({ db }) =>
+    return this.#turns.read('directory', ({ db }) =>
       db.selectFrom('studios').select(['id', 'name']).orderBy('created_at').orderBy('id').execute(),
     );
   }
@@ -110,7 +114,7 @@ export class Identities implements People {
     const known = this.#members.get(key);
     if (known) return known;
     const changed = this.#changed;
-    const found = await this.#turns.write(async ({ db }) => {
+    const found = await this.#turns.write({ rows: studio }, async ({ db }) => {
       const row = await db
         .selectFrom('member_identities')
         .where('studio_id', '=', studio)
@@ -131,7 +135,8 @@ export class Identities implements People {
         .execute();
       return { keep: true, value: id };
     });
-    if (changed === this.#changed) remember(this.#members, key, found);
+    // Of what another process changes, this one would not hear.
+    if (changed === this.#changed && !this.#turns.isShared) remember(this.#members, key, found);
     return found;
   }
 }

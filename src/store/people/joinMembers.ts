@@ -5,7 +5,7 @@ import { refoldAndSave } from '../states/refoldAndSave.ts';
 import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
 import { readStudio } from '../entries/readEntries.ts';
-import type { Writing } from '../engine/transactionQueue.ts';
+import type { Writing } from '../engine/turns.ts';
 
 interface Joining {
   studio: StudioId;

@@ -1,6 +1,6 @@
 import { createHash, randomInt } from 'node:crypto';
 import type { Kysely, Transaction } from 'kysely';
-import { instant, minutes, since, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
+import { instant, minutes, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
 import { linkLength, linkLetters, readLinkCode } from '../../studio/people/linkCode.ts';
 import type { Tables } from '../migrations/tables.ts';
 
@@ -58,18 +58,32 @@ export const spendLinkCode = async (
   await db.deleteFrom('link_codes').where('studio_id', '=', studio).where('member_id', '=', member).execute();
 };
 
-/** Wrong codes that a member typed lately. In memory, because a refused code writes nothing to the file. */
-export class WrongCodes {
-  readonly #wrong = new Map<MemberId, Instant[]>();
+/** Whether a member has typed so many wrong codes lately that no code is accepted from them. */
+export const hasTriedTooOften = async (
+  db: Kysely<Tables>,
+  studio: StudioId,
+  member: MemberId,
+  now: Instant,
+): Promise<boolean> => {
+  const { count } = await db
+    .selectFrom('wrong_codes')
+    .where('studio_id', '=', studio)
+    .where('member_id', '=', member)
+    .where('at', '>', instant(now - lasts))
+    .select(({ fn }) => fn.countAll<number>().as('count'))
+    .executeTakeFirstOrThrow();
+  return count >= mostWrong;
+};
 
-  tooMany(member: MemberId, now: Instant): boolean {
-    const recent = (this.#wrong.get(member) ?? []).filter((at) => since(at, now) < lasts);
-    if (recent.length === 0) this.#wrong.delete(member);
-    else this.#wrong.set(member, recent);
-    return recent.length >= mostWrong;
-  }
-
-  note(member: MemberId, now: Instant): void {
-    this.#wrong.set(member, [...(this.#wrong.get(member) ?? []), now]);
-  }
-}
+export const noteWrongCode = async (
+  db: Transaction<Tables>,
+  studio: StudioId,
+  member: MemberId,
+  at: Instant,
+): Promise<void> => {
+  await db
+    .deleteFrom('wrong_codes')
+    .where('at', '<=', instant(at - lasts))
+    .execute();
+  await db.insertInto('wrong_codes').values({ studio_id: studio, member_id: member, at }).execute();
+};

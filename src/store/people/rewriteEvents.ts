@@ -1,7 +1,7 @@
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { LoggedEvent } from '../../studio/logbook/ports.ts';
 import { readEvent, writeEvent } from '../entries/eventRow.ts';
-import type { Writing } from '../engine/transactionQueue.ts';
+import type { Writing } from '../engine/turns.ts';
 import { refoldAfterErasure } from '../states/refoldAfterErasure.ts';
 
 /** Stores entries as they are told from now on, and folds their stream anew; answers whether any is told otherwise. */

@@ -4,22 +4,22 @@ import type { Claim, CodePurpose, Credentials, Session } from '../../studio/logb
 import { memberOfLinkCode, spendLinkCode } from '../people/linkCodes.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 import type { Tables } from '../migrations/tables.ts';
-import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
+import type { Turns, Writing } from '../engine/turns.ts';
 
 /** Names, sessions and codes of one studio's room. */
 export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPasscode'> {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
   readonly #clock: Clock;
   readonly #studio: StudioId;
 
-  constructor(turns: TransactionQueue, clock: Clock, studio: StudioId) {
+  constructor(turns: Turns, clock: Clock, studio: StudioId) {
     this.#turns = turns;
     this.#clock = clock;
     this.#studio = studio;
   }
 
   claims(): Promise<(Claim & { key: string })[]> {
-    return this.#turns.read(async ({ db }) => {
+    return this.#turns.read({ rows: this.#studio }, async ({ db }) => {
       const rows = await db
         .selectFrom('room_claims')
         .where('studio_id', '=', this.#studio)
@@ -41,7 +41,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
 
   /** Claims a name that is free. When several try at once, only one succeeds. */
   take(key: string, { member, name, secret }: Required<Claim>): Promise<boolean> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       const held = await db
         .selectFrom('room_claims')
         .where('studio_id', '=', this.#studio)
@@ -57,7 +57,9 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
 
   /** The member whose valid `/link` code this is. */
   linked(code: string): Promise<MemberId | undefined> {
-    return this.#turns.read(({ db }) => memberOfLinkCode(db, this.#studio, code, this.#clock.now()));
+    return this.#turns.read({ rows: this.#studio }, ({ db }) =>
+      memberOfLinkCode(db, this.#studio, code, this.#clock.now()),
+    );
   }
 
   /** Claims a name for the owner of a `/link` code, and uses up the code. */
@@ -66,7 +68,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
     key: string,
     { member, name, secret }: Required<Claim>,
   ): Promise<'taken' | 'no-code' | 'not-free'> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       if ((await memberOfLinkCode(db, this.#studio, code, this.#clock.now())) !== member)
         return { keep: false, value: 'no-code' };
       const claim = await db
@@ -83,7 +85,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
   }
 
   release(key: string, member: MemberId, name: string): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       await db
         .insertInto('room_claims')
         .values({ studio_id: this.#studio, name_key: key, member_id: member, name, secret: null })
@@ -99,7 +101,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
   }
 
   sessions(): Promise<Session[]> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       await db.deleteFrom('room_sessions').where('until', '<=', this.#clock.now()).execute();
       const rows = await db
         .selectFrom('room_sessions')
@@ -114,7 +116,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
   }
 
   begin({ hash, member, name, until }: Session): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       await db
         .insertInto('room_sessions')
         .values({ hash, studio_id: this.#studio, member_id: member, name: withoutNul(name), until })
@@ -124,7 +126,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
   }
 
   end(which: { hash: string } | { member: MemberId } | { allBut: string }): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       const ours = db.deleteFrom('room_sessions').where('studio_id', '=', this.#studio);
       await (
         'hash' in which
@@ -138,7 +140,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
   }
 
   addCode(hash: string, purpose: CodePurpose, until: Instant): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       await db.deleteFrom('room_codes').where('until', '<=', this.#clock.now()).execute();
       await db.insertInto('room_codes').values({ hash, studio_id: this.#studio, purpose, until }).execute();
       return { keep: true, value: undefined };
@@ -146,7 +148,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
   }
 
   code(hash: string, purpose: CodePurpose, how: 'spend' | 'look'): Promise<boolean> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       const row = await db
         .selectFrom('room_codes')
         .where('hash', '=', hash)
@@ -162,7 +164,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
   }
 
   endCodes(purpose: CodePurpose): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       await db
         .deleteFrom('room_codes')
         .where('studio_id', '=', this.#studio)

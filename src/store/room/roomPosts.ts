@@ -2,7 +2,7 @@ import type { Clock } from '../../clock.ts';
 import type { StudioId } from '../../studio/ids.ts';
 import type { Post, PostStore } from '../../studio/logbook/roomPorts.ts';
 import { dropPosts } from '../lines/dropPosts.ts';
-import type { TransactionQueue } from '../engine/transactionQueue.ts';
+import type { Turns } from '../engine/turns.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 import type { Tables } from '../migrations/tables.ts';
 
@@ -11,19 +11,19 @@ const writtenAtMost = 4 * 1024 * 1024;
 
 /** The latest posts in one studio's room. */
 export class RoomPosts<Reply> implements PostStore<Reply> {
-  readonly #turns: TransactionQueue;
+  readonly #turns: Turns;
   readonly #clock: Clock;
   readonly #studio: StudioId;
   #written = 0;
 
-  constructor(turns: TransactionQueue, clock: Clock, studio: StudioId) {
+  constructor(turns: Turns, clock: Clock, studio: StudioId) {
     this.#turns = turns;
     this.#clock = clock;
     this.#studio = studio;
   }
 
   latest(most: number): Promise<Post<Reply>[]> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       await dropPosts(db, this.#clock.now());
       const rows = await db
         .selectFrom('room_posts')
@@ -37,7 +37,7 @@ export class RoomPosts<Reply> implements PostStore<Reply> {
   }
 
   keep(posts: readonly Post<Reply>[]): Promise<void> {
-    return this.#turns.write(async ({ db }) => {
+    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
       const rows = withoutNulWithin([...posts]).map((post) => ({
         studio_id: this.#studio,
         no: post.no,

@@ -2,11 +2,11 @@ import { setImmediate as nextLoop } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { openCurrentForReading, type Database } from '../engine/database.ts';
+import { openReader } from '../engine/either/openReader.ts';
+import type { Reader } from '../engine/turns.ts';
 import { readState } from './bucketStateSchema.ts';
 import { foldedBy } from './foldedBy.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
-import { asStoreProblem } from '../engine/storeProblem.ts';
 import type { Tables } from '../migrations/tables.ts';
 
 export interface StatesChecked {
@@ -39,8 +39,8 @@ const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdic
   return follows(row.state, state) ? 'agrees' : 'differs';
 };
 
-const checkAll = async ({ kysely, sqlite }: Database): Promise<StatesChecked> => {
-  const streams = await everyStream(kysely);
+const checkAll = async (reader: Reader): Promise<StatesChecked> => {
+  const streams = await reader.read(({ db }) => everyStream(db));
   const checked: StatesChecked = {
     studios: new Set(streams.map(({ studio }) => studio)).size,
     streams: streams.length,
@@ -48,30 +48,21 @@ const checkAll = async ({ kysely, sqlite }: Database): Promise<StatesChecked> =>
     differing: [],
   };
   for (const name of streams) {
-    // One short read transaction for each stream: a long one would keep the write-ahead log from being truncated.
-    sqlite.exec('begin');
-    try {
-      const verdict = await checkStream(kysely, name);
-      if (verdict === 'outdated') checked.outdated += 1;
-      if (verdict === 'differs') checked.differing.push(name);
-    } finally {
-      sqlite.exec('commit');
-    }
+    // One short read for each stream: a long one would keep the write-ahead log from being truncated.
+    const verdict = await reader.read(({ db }) => checkStream(db, name));
+    if (verdict === 'outdated') checked.outdated += 1;
+    if (verdict === 'differs') checked.differing.push(name);
     await nextLoop();
   }
   return checked;
 };
 
 /** Folds every state again from the entries and compares. Changes nothing, and may run while the owner does. */
-export const checkStates = async (file: string): Promise<StatesChecked> => {
+export const checkStates = async (where: string): Promise<StatesChecked> => {
+  const reader = await openReader(where);
   try {
-    const database = openCurrentForReading(file);
-    try {
-      return await checkAll(database);
-    } finally {
-      database.sqlite.close();
-    }
-  } catch (error) {
-    throw asStoreProblem(error, file);
+    return await checkAll(reader);
+  } finally {
+    await reader.close();
   }
 };

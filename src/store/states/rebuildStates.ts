@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { saveStreamState } from './saveStreamState.ts';
-import type { TransactionQueue, Writing } from '../engine/transactionQueue.ts';
+import type { Turns, Writing } from '../engine/turns.ts';
 
 const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> => {
   const { last, state } = await refold(db, name);
@@ -14,10 +14,10 @@ const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> =>
 };
 
 /** Folds every state again from the entries and saves it, one stream at a time; returns the number of streams. */
-export const rebuildStates = async (turns: TransactionQueue): Promise<number> => {
-  const streams = await turns.read(({ db }) => everyStream(db));
+export const rebuildStates = async (turns: Turns): Promise<number> => {
+  const streams = await turns.read('directory', ({ db }) => everyStream(db));
   for (const name of streams) {
-    await turns.write(async (writing) => {
+    await turns.write({ logbook: name.studio }, async (writing) => {
       await rebuildState(writing, name);
       return { keep: true, value: undefined };
     });

@@ -1,6 +1,6 @@
 import { studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { refoldAndSave } from './refoldAndSave.ts';
-import type { Writing } from '../engine/transactionQueue.ts';
+import type { Writing } from '../engine/turns.ts';
 
 /** Folds a bucket again after an erasure: its state repeats the reason for a hold. */
 export const refoldAfterErasure = async (

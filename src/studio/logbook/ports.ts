@@ -112,6 +112,8 @@ export interface WritableLogbook extends Logbook {
   keepNote(note: Omit<StudioNote, 'no'> & { no?: number }): Promise<StudioNote>;
   /** Removes a note's words; false when there is no note with that number. */
   dropNote(no: number): Promise<boolean>;
+  /** Counts one more entry of a member on this day (of UTC); returns how many there are then. */
+  countToday(member: MemberId, now: Instant): Promise<number>;
   /** Keeps a question that /ask could not answer; asked again, it is counted. Only `by` says who asked. */
   keepQuestion(question: Omit<OpenQuestion, 'no' | 'times'>): Promise<void>;
   /** Forgets an open question; false when there is none with that number. */

@@ -10,7 +10,7 @@ import { en } from '../../../src/words/en.ts';
 import { DiscordDouble } from '../discord/discordDouble.ts';
 import type { Person } from '../discord/discordWorld.ts';
 import { openReminderStudio, type ReminderStudio } from './reminderStudio.ts';
-import { settableClock, storeFile } from '../store/storeFile.ts';
+import { settableClock, newLogbook } from '../store/storeFile.ts';
 
 export interface ReminderRoom extends ReminderStudio {
   discord: DiscordDouble;
@@ -33,7 +33,7 @@ export interface ReminderRoom extends ReminderStudio {
 export const openReminderRoom = async (more: Voice[] = []): Promise<ReminderRoom> => {
   const discord = await DiscordDouble.start();
   const clock = settableClock();
-  const store = await openStore(storeFile(), { clock });
+  const store = await openStore(await newLogbook(), { clock });
   const room = await openReminderStudio(store, discord.world.guildId);
   const logged: ReminderRoom['logged'] = [];
   const note = (level: string) => (about: object, message: string) =>

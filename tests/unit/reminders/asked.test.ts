@@ -5,7 +5,7 @@ import { en } from '../../../src/words/en.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { recordingVoice } from '../../helpers/room/reminderRoom.ts';
 import { openReminderStudio } from '../../helpers/room/reminderStudio.ts';
-import { settableClock, storeFile } from '../../helpers/store/storeFile.ts';
+import { settableClock, newLogbook } from '../../helpers/store/storeFile.ts';
 
 const minute = 60_000;
 const hour = 60 * minute;
@@ -14,7 +14,7 @@ const evening = Date.UTC(2026, 2, 1, 22, 30);
 
 const openDosed = async () => {
   const clock = settableClock();
-  const store = await openStore(storeFile(), { clock });
+  const store = await openStore(await newLogbook(), { clock });
   const room = await openReminderStudio(store, '1');
   const voice = recordingVoice();
   const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };

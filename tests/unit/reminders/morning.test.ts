@@ -8,7 +8,7 @@ import { replyJson } from '../../../src/terminal/plainReply.ts';
 import { en } from '../../../src/words/en.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { openReminderStudio } from '../../helpers/room/reminderStudio.ts';
-import { settableClock, storeFile } from '../../helpers/store/storeFile.ts';
+import { settableClock, newLogbook } from '../../helpers/store/storeFile.ts';
 
 const minute = 60_000;
 const hour = 60 * minute;
@@ -22,7 +22,7 @@ const halfPastSeven = Date.UTC(2026, 2, 5, 11);
 /** A studio with a bucket on hold, so that something waits every morning. */
 const openMornings = async (...setUp: string[]) => {
   const clock = settableClock();
-  const store = await openStore(storeFile(), { clock });
+  const store = await openStore(await newLogbook(), { clock });
   const room = await openReminderStudio(store, '1');
   const said: { to: MemberId; reply: Reply; whom: string | undefined; at: number }[] = [];
   const voice: Voice = {

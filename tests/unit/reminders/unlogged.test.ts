@@ -7,7 +7,7 @@ import { handbook } from '../../helpers/handbook.ts';
 import { en } from '../../../src/words/en.ts';
 import { recordingVoice } from '../../helpers/room/reminderRoom.ts';
 import { openReminderStudio } from '../../helpers/room/reminderStudio.ts';
-import { settableClock, storeFile } from '../../helpers/store/storeFile.ts';
+import { settableClock, newLogbook } from '../../helpers/store/storeFile.ts';
 
 const minute = 60_000;
 const day = 1440 * minute;
@@ -16,7 +16,7 @@ const start = Date.UTC(2026, 2, 1, 14);
 
 const openRoom = async () => {
   const clock = settableClock();
-  const store = await openStore(storeFile(), { clock });
+  const store = await openStore(await newLogbook(), { clock });
   const room = await openReminderStudio(store, '1');
   const member = (name: string) => store.people.memberOf(room.studio, 'terminal', name, name);
   const voice = recordingVoice();

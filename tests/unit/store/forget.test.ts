@@ -3,16 +3,16 @@ import { openDesk } from '../../../src/desk/dispatch.ts';
 import { speak } from '../../../src/desk/speak.ts';
 import { commands } from '../../../src/start/registry.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
-import { migrate } from '../../../src/store/migrate.ts';
+import { openEngine } from '../../../src/store/engine/either/openEngine.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
-import { openDatabase } from '../../../src/store/engine/database.ts';
+import { openDatabase } from '../../../src/store/engine/sqlite/database.ts';
 import { nextErasure } from '../../../src/store/people/erasureRow.ts';
 import { eraseEntries, gatherTexts } from '../../../src/store/people/eraseWords.ts';
 import { forgetMember } from '../../../src/store/people/forgetMember.ts';
-import { TransactionQueue } from '../../../src/store/engine/transactionQueue.ts';
 import { streamNo, type Role } from '../../../src/studio/ids.ts';
 import { en } from '../../../src/words/en.ts';
-import { standsIn } from '../../helpers/store/fileBytes.ts';
+import { isStored } from '../../helpers/store/isStored.ts';
+import { onPostgres } from '../../helpers/postgres/databases.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { gullGreyLine } from '../../helpers/room/glazeRoom.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
@@ -72,10 +72,10 @@ describe('forgetting a member', () => {
   it('leaves neither name nor words in the bytes of the file, and the arithmetic as it was', async () => {
     const { say, store, buckets } = await talkative();
     const before = await buckets();
-    for (const word of ['Quillfeather', ...words]) expect(standsIn(store.file, word), word).toBe(true);
+    for (const word of ['Quillfeather', ...words]) expect(await isStored(store.file, word), word).toBe(true);
     expect((await say('Quillfeather', '/forget-me sure:yes')).data).toEqual({ forgotten: true });
     await store.erased();
-    for (const word of words) expect(standsIn(store.file, word), word).toBe(false);
+    for (const word of words) expect(await isStored(store.file, word), word).toBe(false);
     // Another member's words are theirs, but a keeper can redact them.
     expect((await buckets())[0]?.hold?.why).toBe('… dropped a glockenspiel');
     const [log] = await store.books.read((await store.people.studios())[0]?.id ?? never(), async (book) => [
@@ -101,13 +101,13 @@ describe('forgetting a member', () => {
     await say('Tove', '/bucket log bucket:gg', 'keeper');
     await say('Tove', '/studio keeper member:Quillfeather', 'keeper');
     await say('Tove', '/studio keeper member:Tove', 'keeper');
-    expect(standsIn(store.file, 'Quillfeather')).toBe(true);
+    expect(await isStored(store.file, 'Quillfeather')).toBe(true);
     await say('Quillfeather', '/forget-me sure:yes');
     await store.erased();
-    expect(standsIn(store.file, 'Quillfeather')).toBe(false);
-    expect(standsIn(store.file, 'kazoo')).toBe(false);
+    expect(await isStored(store.file, 'Quillfeather')).toBe(false);
+    expect(await isStored(store.file, 'kazoo')).toBe(false);
     await store.close();
-    expect(standsIn(store.file, 'Quillfeather')).toBe(false);
+    expect(await isStored(store.file, 'Quillfeather')).toBe(false);
   });
 
   it('treats a member who returns as a new one, without the old rights', async () => {
@@ -172,8 +172,8 @@ describe('forgetting a member', () => {
       ...Array.from({ length: 3 }, () => 'refusal'),
     ]);
     await store.erased();
-    expect(standsIn(store.file, 'bassoon')).toBe(false);
-    expect(standsIn(store.file, 'Quillfeather')).toBe(false);
+    expect(await isStored(store.file, 'bassoon')).toBe(false);
+    expect(await isStored(store.file, 'Quillfeather')).toBe(false);
     // A repeat of a request that was answered is not run again.
     expect((await stir(1)).kind).toBe('answer');
     expect((await store.books.read(studio, (book) => book.entries(streamNo(1), { most: 9 }))).length).toBe(4);
@@ -185,32 +185,32 @@ describe('forgetting a member', () => {
       const { store, studio, member } = await talkative();
       const quill = await member('Quillfeather');
       await store.close();
-      const database = openDatabase(store.file, migrations.length);
-      await migrate(database, migrations);
-      const turns = new TransactionQueue(database);
-      await turns.write(async ({ db }) => {
+      const { turns, close } = await openEngine(store.file, { waitMs: 0, migrations });
+      await turns.write('directory', async ({ db }) => {
         await forgetMember(db, studio, quill);
         return { keep: true, value: undefined };
       });
-      const erasure = await turns.read(({ db }) => nextErasure(db));
+      const erasure = await turns.read('directory', ({ db }) => nextErasure(db));
       if (!erasure) throw new Error('nothing is queued');
       if (cut !== 'queued') expect(await gatherTexts(turns, erasure)).toContain('4 zithers');
       if (cut === 'half erased') {
         const texts = JSON.stringify({ names: erasure.names, texts: await gatherTexts(turns, erasure) });
-        database.sqlite.prepare(`update erasures set step = 'clean', words = ?`).run(texts);
+        await turns.write('directory', async ({ db }) => {
+          await db.updateTable('erasures').set({ step: 'clean', words: texts }).execute();
+          return { keep: true, value: undefined };
+        });
         await eraseEntries(turns, erasure);
       }
-      await turns.close();
-      database.sqlite.close();
-      expect(standsIn(store.file, 'xylophone')).toBe(true);
+      await close();
+      expect(await isStored(store.file, 'xylophone')).toBe(true);
       const next = await studioOf(store.file);
       await next.store.erased();
-      for (const word of words) expect(standsIn(store.file, word), word).toBe(false);
+      for (const word of words) expect(await isStored(store.file, word), word).toBe(false);
       expect(await checkStates(store.file)).toMatchObject({ differing: [] });
     },
   );
 
-  it('waits for readers of an older state, such as a backup', async () => {
+  it.skipIf(onPostgres)('waits for readers of an older state, such as a backup', async () => {
     const { store, say } = await talkative();
     const reader = openDatabase(store.file, migrations.length);
     reader.sqlite.exec('begin');
@@ -220,7 +220,7 @@ describe('forgetting a member', () => {
     expect((await say('Tove', '/stirred bucket:gg')).kind).toBe('answer');
     reader.sqlite.close();
     await store.erased();
-    for (const word of words) expect(standsIn(store.file, word), word).toBe(false);
+    for (const word of words) expect(await isStored(store.file, word), word).toBe(false);
   });
 });
 

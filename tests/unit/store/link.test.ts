@@ -7,7 +7,7 @@ import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo, type MemberId } from '../../../src/studio/ids.ts';
 import type { PeopleChange } from '../../../src/studio/logbook/ports.ts';
 import { en } from '../../../src/words/en.ts';
-import { standsIn } from '../../helpers/store/fileBytes.ts';
+import { isStored } from '../../helpers/store/isStored.ts';
 import { gullGreyLine } from '../../helpers/room/glazeRoom.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
@@ -55,7 +55,8 @@ describe('linking one person on two platforms', () => {
     expect(repeat.data).toEqual({});
     await store.close();
     for (const one of [code, String(again.data['code'])])
-      for (const written of [one, one.replace('-', '')]) expect(standsIn(store.file, written)).toBe(false);
+      for (const written of [one, one.replace('-', '')])
+        expect(await isStored(store.file, written)).toBe(false);
   });
 
   it('makes both sides one: undo, coats, reminders and names', async () => {
@@ -155,7 +156,8 @@ describe('linking one person on two platforms', () => {
     ]);
     expect((await by(second, 4, '/forget-me sure:yes')).kind).toBe('answer');
     await store.erased();
-    for (const word of ['Tern', 'Terna', 'theorbo']) expect(standsIn(store.file, word), word).toBe(false);
+    for (const word of ['Tern', 'Terna', 'theorbo'])
+      expect(await isStored(store.file, word), word).toBe(false);
   });
 
   it('takes a code once, for a quarter of an hour, and not from its own side', async () => {

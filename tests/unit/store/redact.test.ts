@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
-import { standsIn } from '../../helpers/store/fileBytes.ts';
+import { isStored } from '../../helpers/store/isStored.ts';
 import { openRoomWithGullGrey } from '../../helpers/room/glazeRoom.ts';
 
 describe('redacting a note', () => {
@@ -17,8 +17,8 @@ describe('redacting a note', () => {
     expect(done).toMatchObject({ ok: true, private: false, data: { entry: '1-2' } });
     expect(JSON.stringify(done)).not.toContain('xylophone');
     await room.store.erased();
-    expect(standsIn(room.store.file, 'xylophone')).toBe(false);
-    expect(standsIn(room.store.file, 'left alone')).toBe(true);
+    expect(await isStored(room.store.file, 'xylophone')).toBe(false);
+    expect(await isStored(room.store.file, 'left alone')).toBe(true);
     const after = await room.keeper(4, '/bucket log bucket:gg');
     expect(after.reasons[1]).toMatch(/Wren read gravity 1\.44.*note removed by a keeper/);
     expect(after.data['entries']).toMatchObject([

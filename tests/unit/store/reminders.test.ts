@@ -4,6 +4,7 @@ import type { Store } from '../../../src/store/openStore.ts';
 import { hours, instant, later, minutes, type MemberId, type StudioId } from '../../../src/studio/ids.ts';
 import type { ClaimedReminder } from '../../../src/studio/logbook/ports.ts';
 import type { StudioEvent } from '../../../src/studio/settings/studio.ts';
+import { onPostgres } from '../../helpers/postgres/databases.ts';
 import { openTestStore } from '../../helpers/store/storeFile.ts';
 
 /** 19:00 UTC on 1 March 2026; a coat of wax is ready at eight next morning. */
@@ -72,11 +73,14 @@ describe('a reminder', () => {
     expect(one?.nonce).not.toBe(other?.nonce);
   });
 
-  test('that a dead process had claimed is due at once', async () => {
+  test('that a dead process had claimed is due at once, or when its lease ends', async () => {
     await coat();
     await claim(morning);
     await store.reminders.reclaim(later(morning, minutes(1)));
-    expect(only(await claim(morning + minutes(1)))).toMatchObject({ unsureSince: morning });
+    // Where other processes may be alive, what they have claimed stays theirs until the lease ends.
+    if (onPostgres) expect(await claim(morning + lease - 1)).toEqual([]);
+    const again = onPostgres ? morning + lease : morning + minutes(1);
+    expect(only(await claim(again))).toMatchObject({ unsureSince: morning });
   });
 
   test('that was told is not told again, whatever hours are set afterwards', async () => {
@@ -118,7 +122,7 @@ describe('a reminder', () => {
     expect(await queued()).toEqual([]);
   });
 
-  test('is found by its index, however many wait', async () => {
+  test.skipIf(onPostgres)('is found by its index, however many wait', async () => {
     await coat();
     const sqlite = new Sqlite(store.file, { readonly: true });
     const plan = sqlite

@@ -1,7 +1,7 @@
-import Sqlite from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { days, hours, later } from '../../../src/studio/ids.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
+import { sqlIn } from '../../helpers/store/sqlIn.ts';
 import { openTestStore, settableClock } from '../../helpers/store/storeFile.ts';
 
 describe('a held line', () => {
@@ -34,7 +34,7 @@ describe('what has expired', () => {
     const studio = await store.people.studioOf('discord', '1', 'Wrackline');
     const answer = (key: string) =>
       store.books.writeOnce(studio, key, async () => ({ keep: true, value: key }));
-    for (let i = 0; i < 1200; i += 1) await answer(`old ${i}`);
+    await Promise.all(Array.from({ length: 1200 }, (_, i) => answer(`old ${i}`)));
     clock.set(later(noonPlus(0), days(6)));
     await answer('young');
     await store.heldLines.hold(studio, 'old', later(clock.now(), hours(1)));
@@ -46,10 +46,7 @@ describe('what has expired', () => {
     // Expired lines are deleted a few at a time, so that nobody waits; the rest go in later transactions.
     for (let turns = 0; turns < 40; turns += 1) await again.kept.get('anything');
     await again.close();
-    const sqlite = new Sqlite(store.file);
-    const all = (query: string) => sqlite.prepare(query).pluck().all();
-    expect(all('select key from replies')).toEqual(['young']);
-    expect(all('select line from held_lines')).toEqual(['young']);
-    sqlite.close();
+    expect(await sqlIn(store.file, 'select key from replies')).toEqual([{ key: 'young' }]);
+    expect(await sqlIn(store.file, 'select line from held_lines')).toEqual([{ line: 'young' }]);
   });
 });

@@ -1,27 +1,14 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { setImmediate as nextLoop } from 'node:timers/promises';
-import { CompiledQuery, type ControlledTransaction, type Kysely, type Transaction } from 'kysely';
+import { CompiledQuery, type ControlledTransaction } from 'kysely';
+import { compact } from './compact.ts';
 import { dataVersionOf, type Database } from './database.ts';
-import { DraftSnapshots, MemorySnapshotCache, type SnapshotCache } from './snapshotCache.ts';
-import { asStoreProblem, StoreProblem } from './storeProblem.ts';
-import type { Tables } from '../migrations/tables.ts';
+import { DraftSnapshots, MemorySnapshotCache, type SnapshotCache } from '../snapshotCache.ts';
+import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
+import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
+import type { Tables } from '../../migrations/tables.ts';
+import { openSqliteReader } from './sqliteReader.ts';
 import { whileBusy } from './whileBusy.ts';
-
-export interface Reading {
-  readonly db: Kysely<Tables>;
-  readonly snapshots: SnapshotCache;
-}
-
-/** Exists only inside a transaction. The outer handle has another type, because it would wait for itself. */
-export interface Writing {
-  readonly db: Transaction<Tables>;
-  readonly snapshots: SnapshotCache;
-}
-
-export interface TransactionOutcome<T> {
-  keep: boolean;
-  value: T;
-}
 
 interface Job {
   /** Cannot throw: it settles the promise that somebody waits for. */
@@ -33,7 +20,7 @@ interface ReadJob extends Job {
 }
 
 interface WriteJob extends Job {
-  run(writing: Writing): Promise<{ keep: boolean; acknowledge(): void }>;
+  run(writing: Writing): Promise<Omit<TransactionOutcome<unknown>, 'value'> & { acknowledge(): void }>;
 }
 
 interface AloneJob extends Job {
@@ -54,9 +41,10 @@ const mostStudiosRemembered = 200;
 /**
  * One connection, one turn at a time. Writes that wait together share a transaction, and so one flush to the disk.
  * Each is acknowledged after the commit, and one that fails is rolled back alone. Reads run between write turns, so
- * they see a consistent state. Work in a turn may wait for its own queries and nothing else.
+ * they see a consistent state.
  */
-export class TransactionQueue {
+export class TransactionQueue implements Turns {
+  readonly isShared = false;
   readonly #database: Database;
   readonly #remembered = new MemorySnapshotCache(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
@@ -76,11 +64,11 @@ export class TransactionQueue {
     this.#version = this.#dataVersion();
   }
 
-  get file(): string {
+  get name(): string {
     return this.#database.file;
   }
 
-  read<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
+  read<T>(_scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
       const run: ReadJob['run'] = async (reading) =>
@@ -90,17 +78,30 @@ export class TransactionQueue {
     });
   }
 
-  /** Runs the work in a transaction. It commits only when the work says so and does not throw. */
-  write<T>(work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
+  write<T>(_scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
       const run: WriteJob['run'] = async (writing) => {
-        const { keep, value } = await this.#within.run(true, () => work(writing));
-        return { keep, acknowledge: () => resolve(value) };
+        const { value, ...outcome } = await this.#within.run(true, () => work(writing));
+        return { ...outcome, acknowledge: () => resolve(value) };
       };
       this.#writes.push({ run, fail: reject });
       this.#go();
     });
+  }
+
+  async readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
+    const reader = openSqliteReader(this.#database.file);
+    try {
+      return await reader.read(work);
+    } finally {
+      await reader.close();
+    }
+  }
+
+  /** Rewrites the whole file, so that no deleted data stays in it. */
+  compact(): Promise<boolean> {
+    return this.alone(() => compact(this.#database.file));
   }
 
   /** Runs alone, with no reads or writes, for work on the whole file; it may wait for anything. */
@@ -112,12 +113,10 @@ export class TransactionQueue {
     });
   }
 
-  /** Makes the next turn read everything from the file again. */
   forget(): void {
     this.#remembered.clear();
   }
 
-  /** Finishes the waiting jobs and refuses new ones. */
   async close(): Promise<void> {
     this.#closed = true;
     await this.#going;
@@ -215,9 +214,10 @@ export class TransactionQueue {
     const snapshots = new DraftSnapshots(below);
     await tx.executeQuery(savepoint);
     try {
-      const { keep, acknowledge } = await job.run({ db: tx, snapshots });
+      const { keep, acknowledge, evenSo } = await job.run({ db: tx, snapshots });
       if (keep) snapshots.keep();
       else await tx.executeQuery(backToSavepoint);
+      if (!keep) await evenSo?.(tx);
       await tx.executeQuery(releaseSavepoint);
       return acknowledge;
     } catch (error) {

@@ -1,7 +1,7 @@
-import { applicationId, schemaVersion, type Database } from './engine/database.ts';
-import type { Migration } from './migrations/migration.ts';
-import { asStoreProblem, StoreProblem } from './engine/storeProblem.ts';
-import { vacuumInto } from './engine/vacuumInto.ts';
+import { applicationId, schemaVersion, type Database } from './database.ts';
+import type { Migration } from '../../migrations/migration.ts';
+import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
+import { vacuumInto } from './vacuumInto.ts';
 
 /**
  * Migrates a database: all steps or none. A file with data is copied to `<file>.before-N` first, N being the first

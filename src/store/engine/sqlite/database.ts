@@ -1,9 +1,9 @@
 import Sqlite from 'better-sqlite3';
 import { Kysely } from 'kysely';
 import { ImmediateDialect } from './dialect.ts';
-import { migrations } from '../migrations/migrations.ts';
-import { StoreProblem } from './storeProblem.ts';
-import type { Tables } from '../migrations/tables.ts';
+import { migrations } from '../../migrations/migrations.ts';
+import { StoreProblem } from '../storeProblem.ts';
+import type { Tables } from '../../migrations/tables.ts';
 
 /** "glzr": marks a SQLite file as ours. */
 export const applicationId = 0x676c7a72;

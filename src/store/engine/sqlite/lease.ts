@@ -1,7 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import Sqlite, { SqliteError } from 'better-sqlite3';
 import { makeOwnerOnly } from './ownerOnly.ts';
-import { asStoreProblem, StoreProblem } from './storeProblem.ts';
+import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
 
 export interface Lease {
   release(): void;

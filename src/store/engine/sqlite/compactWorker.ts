@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { z } from 'zod';
-import { openDatabase } from '../engine/database.ts';
-import { migrations } from '../migrations/migrations.ts';
+import { openDatabase } from './database.ts';
+import { migrations } from '../../migrations/migrations.ts';
 
 const { file } = z.object({ file: z.string() }).parse(workerData);
 

@@ -1,5 +1,5 @@
 import { setTimeout as pause } from 'node:timers/promises';
-import { asStoreProblem, StoreProblem } from './storeProblem.ts';
+import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
 
 /** Each try waits for the driver's busy timeout first: about six seconds in all. */
 const mostTries = 50;

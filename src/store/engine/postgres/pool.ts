@@ -1,0 +1,75 @@
+import { randomUUID } from 'node:crypto';
+import {
+  Kysely,
+  PostgresDialect,
+  PostgresDriver,
+  type CompiledQuery,
+  type DatabaseConnection,
+  type Driver,
+  type PostgresDialectConfig,
+} from 'kysely';
+import pg from 'pg';
+import type { Tables } from '../../migrations/tables.ts';
+import { withoutNul } from '../withoutNul.ts';
+
+/** Enough for several studios at once, and few enough for several processes on a small server. */
+const mostConnections = 10;
+
+/** Times, counts and numbers fit in a JavaScript number; the driver would hand 64 bits out as text. */
+const int8 = 20;
+const types: pg.CustomTypesConfig = {
+  getTypeParser: (oid, format) => (oid === int8 ? Number : pg.types.getTypeParser(oid, format)),
+};
+
+/** PostgreSQL refuses the NUL character in text, so it is left out of whatever is asked or stored. */
+const plain = (values: readonly unknown[]): unknown[] =>
+  values.map((value) => (typeof value === 'string' ? withoutNul(value) : value));
+
+class NulFreeDriver extends PostgresDriver {
+  readonly #known = new WeakSet<DatabaseConnection>();
+
+  override async acquireConnection(): Promise<DatabaseConnection> {
+    const connection = await super.acquireConnection();
+    if (this.#known.has(connection)) return connection;
+    this.#known.add(connection);
+    const ask = connection.executeQuery.bind(connection);
+    connection.executeQuery = <Row>(query: CompiledQuery) =>
+      ask<Row>({ ...query, parameters: plain(query.parameters) });
+    return connection;
+  }
+}
+
+class NulFreeDialect extends PostgresDialect {
+  readonly #config: PostgresDialectConfig;
+
+  constructor(config: PostgresDialectConfig) {
+    super(config);
+    this.#config = config;
+  }
+
+  override createDriver(): Driver {
+    return new NulFreeDriver(this.#config);
+  }
+}
+
+/** Opens connections when they are needed. Nothing is asked of the server yet. */
+export const openPool = (address: string, max = mostConnections): Kysely<Tables> => {
+  const pool = new pg.Pool({
+    connectionString: address,
+    max,
+    types,
+    // By it a process knows its own connections from those of another.
+    application_name: `glaze-room-bot ${randomUUID().slice(0, 8)}`,
+    // One stays open: so it can be seen that a bot is running.
+    min: 1,
+    keepAlive: true,
+    connectionTimeoutMillis: 5_000,
+    // A process that hangs must not hold a studio's row for ever.
+    idle_in_transaction_session_timeout: 60_000,
+    lock_timeout: 30_000,
+  });
+  // A lost connection is dropped, in use or not: its query fails, and whoever asks next gets another.
+  pool.on('error', () => undefined);
+  pool.on('connect', (client) => client.on('error', () => undefined));
+  return new Kysely<Tables>({ dialect: new NulFreeDialect({ pool }) });
+};
