@@ -51,7 +51,7 @@ describe('glaze from another bucket', () => {
     const low = await openChildren();
     // Neither was expected by the logbook: a second reading bears it out.
     for (const line of ['bucket:gg gravity:1.38 seconds:12', 'bucket:st gravity:1.55 seconds:14'])
-      for (const _time of ['first', 'second']) await low.say(2, `/reading ${line} stirred:yes`);
+      for (const minute of [2, 3]) await low.say(minute, `/reading ${line} stirred:yes`);
     const correct = await low.say(3, '/batch correct bucket:gg by:blend with:st');
     expect(correct.cautions.join(' ')).toMatch(/on hold until a keeper.*barium/s);
   });
