@@ -16,7 +16,7 @@ import { gravity, grams } from '../src/glaze/units.ts';
 import { chemistryCautions } from '../src/replies/bucket/chemistryCautions.ts';
 import { askDose } from '../src/replies/bucket/askDose.ts';
 import { doubtfulDose } from '../src/studio/batch/doubtfulDose.ts';
-import { losesFlux } from '../src/studio/bucket/losesFlux.ts';
+import { losesFlux } from '../src/studio/bucket/bucketHazards.ts';
 import { readAddition, type SaidAddition } from '../src/studio/batch/readAddition.ts';
 import { volumeNow } from '../src/studio/bucket/volumeNow.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';

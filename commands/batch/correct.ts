@@ -18,7 +18,7 @@ import {
   type CorrectionWay,
 } from '../../src/studio/batch/correctBucket.ts';
 import { volumeReason } from '../../src/studio/verdict/moveAmounts.ts';
-import { losesFlux } from '../../src/studio/bucket/losesFlux.ts';
+import { losesFlux } from '../../src/studio/bucket/bucketHazards.ts';
 import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/batch/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';

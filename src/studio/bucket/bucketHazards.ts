@@ -1,6 +1,6 @@
 import { hazardsInName } from '../../glaze/materials/hazardWords.ts';
 import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
-import type { BucketCaution } from '../settings/bucketSettings.ts';
+import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 
 /** The cautions that a material gives a bucket. Dust and solubility are left out: they concern the powder. */
 const cautionsOfMaterial: Record<MaterialCaution, readonly BucketCaution[]> = {
@@ -39,3 +39,9 @@ export type Poison = (typeof poisons)[number];
 
 export const poisonIn = (cautions: readonly BucketCaution[]): Poison | undefined =>
   poisons.find((one) => cautions.includes(one));
+
+const soluble: ReadonlySet<BucketCaution> = new Set(['caustic', 'boron', 'copper', 'lithium']);
+
+/** Whether its clear water holds ash, soda, borate, lithium or copper: drawing it off removes flux or colour. */
+export const losesFlux = ({ cautions, name, glaze, recipe }: BucketSettings): boolean =>
+  [...cautions, ...[name, glaze ?? '', recipe ?? ''].flatMap(marksInText)].some((one) => soluble.has(one));

@@ -1,6 +1,6 @@
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import { losesFlux } from '../bucket/losesFlux.ts';
+import { losesFlux } from '../bucket/bucketHazards.ts';
 import type { Step, VerdictCaution } from './verdict.ts';
 
 const ofStep: Partial<Record<Step, VerdictCaution[]>> = {

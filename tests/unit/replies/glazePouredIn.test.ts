@@ -49,8 +49,9 @@ describe('glaze from another bucket', () => {
     const pressed = await room.say(3, String(blend.actions[0]?.line));
     expect(verdictOf(pressed).step).toBe('on-hold');
     const low = await openChildren();
-    await low.say(2, '/reading bucket:gg gravity:1.38 seconds:12 stirred:yes');
-    await low.say(2, '/reading bucket:st gravity:1.55 seconds:14 stirred:yes');
+    // Neither was expected by the logbook: a second reading bears it out.
+    for (const line of ['bucket:gg gravity:1.38 seconds:12', 'bucket:st gravity:1.55 seconds:14'])
+      for (const minute of [2, 3]) await low.say(minute, `/reading ${line} stirred:yes`);
     const correct = await low.say(3, '/batch correct bucket:gg by:blend with:st');
     expect(correct.cautions.join(' ')).toMatch(/on hold until a keeper.*barium/s);
   });
