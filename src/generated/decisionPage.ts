@@ -81,6 +81,7 @@ export const decisionPage = (): string =>
     w.ways,
     w.waysAbout,
     w.amounts,
+    w.jar,
     '',
   ]
     .join('\n\n')

@@ -42,7 +42,7 @@ const evening: [line: string, step: string, title: RegExp][] = [
   [
     '/reading bucket:foam weight:230g look:right stirred:yes',
     'ask-keeper',
-    /^Foam White: A keeper first has to set/,
+    /^Foam White: It reads 1\.44; no window is set yet\. A keeper says if that is right/,
   ],
   ['/reading bucket:iron weight:240.5g look:right stirred:yes', 'add-water', /each litre/],
   ['/reading bucket:barnacle weight:230.0g look:right stirred:yes seen:lumps', 'ask-keeper', /never sieved/],

@@ -1,5 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { dryContent, solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
+import { isAccountBroken } from '../../studio/bucket/withVoid.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import { volumeHeld } from '../../studio/bucket/foldBucket.ts';
@@ -49,8 +50,9 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const account = accountOf(state, { words, studio, now });
   const { settings } = state;
   const verdict = decide(state, { now, role, sure: studio.sure });
-  // After an addition of unknown size, the powder per litre is unknown.
-  const gravity = verdict.predicted?.value;
+  // After an addition of unknown size, the powder per litre is unknown. A cake takes nothing away: the account holds.
+  const isKnown = state.unknownSince.length === 0 && !isAccountBroken(state);
+  const gravity = isKnown ? state.predicted?.value : undefined;
   const slurry = gravity === undefined ? undefined : { slurry: gravity, particleGravity: settings.solids };
   const dry = slurry && dryContent(slurry);
   const phi = slurry && solidsVolumeFraction(slurry);
@@ -82,7 +84,9 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
           ]
         : []),
       { label: [w.factPowder], text: w.powder(settings.solids, settings.solids === usualSolids) },
-      ...(dry?.ok && phi?.ok ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value, units) }] : []),
+      ...(dry?.ok && phi?.ok && !state.voided
+        ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value, units) }]
+        : []),
       ...restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) })),
       ...account.facts,
     ],

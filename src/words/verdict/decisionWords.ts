@@ -98,7 +98,8 @@ export const decisionWords = {
     ...flow.map((one) => flowWords[one]),
   ],
   amounts:
-    'Amounts aim at the middle of the window. They are made smaller until the chance of going past its far edge is at most 5 %; that counts the uncertainty of both gravity and volume. They always leave room to stir. If nobody has said for a week how full the pail is, they are given for each litre.',
+    'Amounts aim at the middle of the window. They are made smaller until the chance of going past its far edge is at most 5 %; that counts the uncertainty of both gravity and volume. They always leave room to stir. If nobody has said for a week how full the pail is, they are given for each litre, and asked for. They are told as a hand can measure them, and rounded down: water to 100 ml, to 50 below a litre, to 10 below 200 ml, or in cups where the studio measures in cups; powder to the digit of the scale, or in half scoops where a scoop is set (`/studio set scoop:`).',
+  jar: 'Deflocculant is tried in a jar first: a drop (20 to the millilitre, common practice) in 250 ml of the glaze, one more if it stays thick, up to three; each drop is 0.2 ml for every litre in the pail. The bot learns from the readings before and after what a drop does here. After two doses that changed nothing, or 0.2 % of the dry weight since the last fresh batch, a keeper looks first. A glaze with raw borate gels by itself: its keeper is asked, and no deflocculant goes in.',
   afterStir: 'what applies once it is stirred',
   afterSieve: 'what applies once it is sieved',
   ways: '## Brushing and spraying',

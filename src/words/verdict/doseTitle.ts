@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Amounts, Reason } from '../../studio/verdict/verdict.ts';
-import { doseText, dropsText } from '../text/doseText.ts';
+import { doseText, dropsText, handDose } from '../text/doseText.ts';
 import { percentText } from '../text/measures.ts';
 import { pour } from '../text/pour.ts';
 import { t, type Text } from '../text/text.ts';
@@ -30,13 +30,16 @@ export const stopped = (stop: Stop, toKeeper: boolean): Text => {
     : t`It is still thin, and flocculant of ${[percent]} of its dry weight is in. No more for now. Ask a keeper.`;
 };
 
+/** Small amounts by drops, without the spoons: a title is short. */
+const shortDose = (ml: number): string => (ml <= 1 ? doseText(ml) : `${handDose(ml)} ml`);
+
 /** Deflocculant is tried in a jar before any goes into the pail: what is in can't be taken out. */
 export const jarTest = (amounts: Amounts, units: UnitSystem): Text => {
   const { jarDrops = 1, deflocculantMl, deflocculantMlPerLitre } = amounts;
-  const pouring = pour(deflocculantMl, deflocculantMlPerLitre, units, doseText);
-  const jar = units === 'us' ? 'a cup (250 ml)' : '250 ml';
-  const first = t`Thick, but not for lack of water: stir ${[dropsText(jarDrops)]} of deflocculant into ${[jar]} of it in a jar.`;
-  return pouring
-    ? t`${first} If that runs right, stir ${[pouring.amount]} into the pail${[pouring.each.replace(' in the pail', '')]}, then time it. Don't add water.`
-    : t`${first} Don't add water.`;
+  const pouring = pour(deflocculantMl, deflocculantMlPerLitre, units, shortDose);
+  const jar = units === 'us' ? '1-cup' : '250 ml';
+  const first = t`Thick, not for lack of water: try ${[dropsText(jarDrops)]} of deflocculant in a ${[jar]} jar of it.`;
+  if (!pouring) return first;
+  const into = pouring.each === '' ? ' into the pail' : pouring.each;
+  return t`${first} If that runs right, stir ${[pouring.amount]}${[into]}.`;
 };

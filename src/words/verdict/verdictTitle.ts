@@ -94,7 +94,7 @@ const asked = (verdict: Verdict, measures: Measures): Text => {
   const { units } = measures;
   if (verdict.rule === 'no-window')
     return verdict.gravity
-      ? t`It reads ${[gravityText(verdict.gravity.value)]}, and no window is set yet. A keeper says whether that is right: it is on their round. Until then, try it on a test tile.`
+      ? t`It reads ${[gravityText(verdict.gravity.value)]}; no window is set yet. A keeper says if that is right (it is on their round). Try a test tile till then.`
       : t`A keeper first has to set what gravity it should have.`;
   if (verdict.rule === 'unsettled')
     return t`The readings don't agree. Change nothing, and ask a keeper to weigh it with another cup.`;

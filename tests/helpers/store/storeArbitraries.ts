@@ -180,6 +180,8 @@ export const studioEvent: fc.Arbitrary<StudioEvent> = fc.oneof(
   fc.record({ kind: fc.constant('water' as const), hard: fc.boolean() }),
   fc.record({ kind: fc.constant('keeper' as const), member: typed.map(memberId), keeper: fc.boolean() }),
   fc.record({ kind: fc.constant('sure' as const), chance: amount(1) }),
+  fc.record({ kind: fc.constant('deflocculant' as const), what: typed }),
+  fc.record({ kind: fc.constant('scoop' as const), holds: mass }),
   fc.record({ kind: fc.constant('keeper-role' as const), role: typed }),
   fc.record({ kind: fc.constant('channel' as const), channel: typed }),
   fc.record({

@@ -208,7 +208,7 @@ describe('what else a dose is', () => {
     await room.say(3, '/reading bucket:gg gravity:1.44 within:0.002 seconds:30 stirred:yes');
     expect(await room.say(3, '/dose bucket:gg what:deflocculant')).toMatchObject({ kind: 'refusal' });
     const answer = await room.keeper(3, '/dose bucket:gg what:deflocculant');
-    expect(answer.title).toMatch(/1 drop of deflocculant into 250 ml of it in a jar/);
+    expect(answer.title).toMatch(/1 drop of deflocculant in a 250 ml jar of it/);
     expect(answer.cautions.join(' ')).toMatch(/caustic/);
   });
 

@@ -35,7 +35,7 @@ const known = async (): Promise<GlazeRoom> => {
 };
 
 describe.each(ends)('once %s', (_what, lines, after) => {
-  it('it is known no better than a bucket that nobody has measured, and a weighing is asked for', async () => {
+  it('is known no better than a bucket that nobody has measured, and a weighing is asked for', async () => {
     const stranger = await openRoomWithGullGrey();
     const unknown = sureOf(await stranger.keeper(5, '/water-or-stir bucket:gg'));
     const room = await known();
@@ -92,7 +92,7 @@ describe.each(ends)('once %s', (_what, lines, after) => {
 });
 
 describe('after frost', () => {
-  it('it is sieved, stirred and weighed, in that order, before it is used', async () => {
+  it('is sieved, stirred and weighed, in that order, before it is used', async () => {
     const room = await known();
     await room.keeper(3, '/bucket hold bucket:gg cause:frozen why:frost');
     expect(verdict(await room.say(4, '/water-or-stir bucket:gg'))).toMatchObject({ step: 'on-hold' });
