@@ -32,7 +32,9 @@ it('a reading in plain words is told without the moment in figures', async () =>
   await draft.getByRole('button', { name: 'Log it' }).click();
   const logged = page.locator('.tile.mine:not(.private)');
   await logged.waitFor();
-  expect(await logged.locator('.did').textContent()).toBe('Reading, Gull Grey, gravity 1.44, 14 sec, stirred');
+  expect(await logged.locator('.did').textContent()).toBe(
+    'Reading, Gull Grey, gravity 1.44, 14 sec, stirred',
+  );
 });
 
 it('a waxed foot in plain words becomes a coat by one press, and stands there until it is dealt with', async () => {
