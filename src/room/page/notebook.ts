@@ -10,8 +10,10 @@ const mostBytes = 512 * 1024;
 const inBase64 = (file: Blob): Promise<string> =>
   new Promise((resolve, reject) => {
     const reader = new FileReader();
-    reader.onload = () => resolve(String(reader.result).replace(/^[^,]*,/, ''));
-    reader.onerror = () => reject(reader.error ?? new Error(words.empty));
+    reader.addEventListener('load', () =>
+      resolve(typeof reader.result === 'string' ? reader.result.replace(/^[^,]*,/, '') : ''),
+    );
+    reader.addEventListener('error', () => reject(reader.error ?? new Error(words.empty)));
     reader.readAsDataURL(file);
   });
 
