@@ -59,6 +59,14 @@ export const chat = async ({
     },
   });
   lines.on('history', (typed) => history.keep(typed));
+  let isOver = false;
+  lines.once('close', () => (isOver = true));
+  // What was typed before the end is still answered, and Node 26 refuses to prompt or to write after it.
+  const prompt = (draft?: string): void => {
+    if (isOver) return;
+    lines.prompt();
+    if (draft !== undefined) lines.write(draft);
+  };
   lines.on('SIGINT', () => {
     if (lines.line === '') return lines.close();
     lines.write(null, { ctrl: true, name: 'u' });
@@ -97,17 +105,16 @@ export const chat = async ({
     const inZone = await zone();
     output.write('\n');
     show(reply, inZone);
-    lines.prompt(true);
+    if (!isOver) lines.prompt(true);
   });
-  lines.prompt();
+  prompt();
   for await (const typed of lines) {
     const line = typed.trim();
     if (/^\/?(?:exit|quit)$/i.test(line)) break;
     // Typing an action's number presses its button.
     const pressed = offered[Number(line) - 1];
     if (line !== '' && pressed?.press !== 'edit') await answer(pressed?.line ?? line);
-    lines.prompt();
-    if (pressed?.press === 'edit') lines.write(`${withoutControls(pressed.line)} `);
+    prompt(pressed?.press === 'edit' ? `${withoutControls(pressed.line)} ` : undefined);
   }
   lines.close();
   await (await reminders)?.stop();
