@@ -2,10 +2,11 @@ import { minutes, since, type Instant, type MemberId } from '../ids.ts';
 
 export type Glance = 'thin' | 'right' | 'thick';
 
-/** What was read in one going, with nothing poured in between. */
+/** What was read in one going, with nothing poured in between but a dose, which gravity outlasts. */
 export interface Visit {
   /** Of the last reading. */
   at: Instant;
+  /** Since the last change. */
   readings: number;
   weighed: boolean;
   timed: boolean;

@@ -16,11 +16,17 @@ import { asRead, surely, verdictOn } from './verdictOn.ts';
 const longStir = 5;
 const airy = minutes(5);
 
-export const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
-  'stirred-short': ({ state }) => (state.stir?.minutes ?? 0) < longStir,
-  'no-way-to-look': ({ state: { settings } }) => settings.efflux === undefined && !barehanded(settings),
-  'just-mixed': ({ state, flow }) =>
-    state.stir?.mixedAt !== undefined && flow.at !== undefined && since(state.stir.mixedAt, flow.at) < airy,
+/** A long stir is worth its minutes when it is at least so likely to bring the flow into its window. */
+const stirMayDo = Number(process.env['STIRMAY'] ?? '0.5');
+
+export const isJustMixed = ({ state, flow }: Facts): boolean =>
+  state.stir?.mixedAt !== undefined && flow.at !== undefined && since(state.stir.mixedAt, flow.at) < airy;
+
+const conditions: Record<NonNullable<Move['when']>, (chance: Chance) => boolean> = {
+  'stirred-short': ({ f: { state }, sureness }) =>
+    (state.stir?.minutes ?? 0) < longStir && (sureness.ifLoosened().flow?.in ?? 1) >= stirMayDo,
+  'no-way-to-look': ({ f: { state: { settings } } }) => settings.efflux === undefined && !barehanded(settings),
+  'just-mixed': ({ f }) => isJustMixed(f),
 };
 
 const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
@@ -49,11 +55,12 @@ const toKeeper: Move = { step: 'ask-keeper', hands: 'anyone', amounts: [], dont:
 
 /** A step of the grid, with its amounts. */
 export const byMove = (
-  { f, role, sureness }: Chance,
+  chance: Chance,
   { gravity, flow, asks = [] }: { gravity: GravityBand; flow: FlowBand; asks?: Asked[] },
 ): Verdict => {
+  const { f, role, sureness } = chance;
   const { measured } = f;
-  const found = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](f));
+  const found = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](chance));
   if (!found) throw new Error(`no move for gravity ${gravity}, flow ${flow}`);
   const { use } = f.state.settings;
   const thickens = !isForDipping({ use }) && thickeningSteps.has(found.step);

@@ -3,9 +3,10 @@ import { gravity, type Gravity } from '../../glaze/units.ts';
 import { aged } from '../belief/aged.ts';
 import { chancesOf, type Chances } from '../belief/chances.ts';
 import { withGlance, withReading } from '../belief/observed.ts';
-import { noise } from '../belief/priors.ts';
+import { loosened, noise } from '../belief/priors.ts';
 import { middleFlow } from '../belief/startBelief.ts';
 import { place, type Belief, type Component } from '../belief/mixture.ts';
+import { withMoved } from '../belief/withAdded.ts';
 import { visitAt, type Visit } from '../belief/visit.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
@@ -19,6 +20,8 @@ export interface Sureness {
   likely: { value: Gravity; u95: number };
   /** The chances as they would be if it were looked at or timed now, and were right. */
   ifRight(by: 'look' | 'seconds'): Chances;
+  /** The chances as they would be after a long stir, which loosens a gel once. */
+  ifLoosened(): Chances;
 }
 
 /** What a stirred bucket's belief asks for. */
@@ -85,6 +88,13 @@ export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sur
         },
         settings,
       );
+    },
+    ifLoosened: () => {
+      const components =
+        then.loosened === undefined
+          ? then.components.map((one) => withMoved(one, [place.flow, loosened.flow, loosened.sd]))
+          : then.components;
+      return chancesOf({ components }, settings);
     },
   };
 };
