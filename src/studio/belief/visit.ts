@@ -10,6 +10,8 @@ export interface Visit {
   readings: number;
   weighed: boolean;
   timed: boolean;
+  /** It was dosed since it was weighed. */
+  dosed?: true;
   /** The last look and whose it was: one person's looks count once. */
   look?: Glance;
   by?: MemberId;

@@ -66,7 +66,7 @@ const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): 
 /** What was read before says nothing of how it runs now; what a dose cannot change was weighed all the same. */
 const unread = ({ visit, ...belief }: Belief, { what }: Added): Belief =>
   visit?.weighed && (what === 'flocculant' || what === 'deflocculant')
-    ? { ...belief, visit: { at: visit.at, readings: 0, weighed: true, timed: false } }
+    ? { ...belief, visit: { at: visit.at, readings: 0, weighed: true, timed: false, dosed: true } }
     : belief;
 
 const onAddition = (

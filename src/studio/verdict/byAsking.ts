@@ -1,5 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
-import { byMove, isJustMixed, type Chance } from './byMove.ts';
+import { byMove, conditions, type Chance } from './byMove.ts';
 import { byRule } from './byRule.ts';
 import { unbelieved } from './rules.ts';
 import { unexpected } from './unexpected.ts';
@@ -27,7 +27,7 @@ export const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
       ...unbelieved(f),
       ...unexpected(f),
       { because: 'weigh-first', ...definedOnly({ weighed }) },
-      ...(isJustMixed(f) ? [{ because: 'just-mixed' } as const] : []),
+      ...(conditions['just-mixed'](f) ? [{ because: 'just-mixed' } as const] : []),
       ...(f.measured?.reasons ?? []),
       ...f.flow.reasons,
       ...surely(sureness, f),
