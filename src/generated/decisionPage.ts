@@ -2,7 +2,13 @@ import { plainText } from '../contract/plainText.ts';
 import { grid, type Move } from '../studio/verdict/decisionTable.ts';
 import { margin } from '../studio/belief/priors.ts';
 import { usualSure } from '../studio/settings/studio.ts';
-import { mostReadings, read, sureBeforeDose, sureToChange } from '../studio/verdict/chooseByChance.ts';
+import {
+  mostReadings,
+  read,
+  sureBeforeDose,
+  sureToChange,
+  rightUndosed,
+} from '../studio/verdict/chooseByChance.ts';
 import { whyWeigh } from '../studio/verdict/whyWeigh.ts';
 import { instant } from '../studio/ids.ts';
 import { rules, type Rule } from '../studio/verdict/rules.ts';
@@ -64,6 +70,7 @@ export const decisionPage = (): string =>
       seen: 100 * read.enough,
       gravity: 100 * sureToChange.gravity,
       flow: 100 * sureToChange.flow,
+      undosed: 100 * rightUndosed,
       beforeDose: 100 * sureBeforeDose,
       readings: mostReadings,
       margin: { gravity: margin.gravity, flow: 100 * margin.flow },

@@ -141,7 +141,7 @@ describe('what is suggested', () => {
           }
         }
       }),
-      { numRuns: 1500 },
+      { numRuns: 2500 },
     );
     for (const times of Object.values(compared)) expect(times).toBeGreaterThan(50);
   });

@@ -53,6 +53,7 @@ const belief = z.strictObject({
       readings: number,
       weighed: whether,
       timed: whether,
+      dosed: z.literal(true).exactOptional(),
       look: z.enum(flowLooks).exactOptional(),
       by: aMember.exactOptional(),
       reads: z.record(text, z.strictObject({ mean: number, count: number })).exactOptional(),
@@ -106,6 +107,7 @@ const state = z.strictObject({
       at: anInstant,
       minutes: number.exactOptional(),
       mixedAt: anInstant.exactOptional(),
+      longAt: anInstant.exactOptional(),
       addedSince: z.literal(true).exactOptional(),
     })
     .exactOptional(),

@@ -41,7 +41,8 @@ const doneAsTold = (
  * logged.
  */
 export const perhapsAsTold = (belief: Belief, windows: Windows, isStirredLong: boolean): Belief => {
-  if (!belief.visit?.weighed) return belief;
+  const { visit } = belief;
+  if (!visit?.weighed || visit.readings === 0) return belief;
   const ways = doneAsTold(belief, windows, isStirredLong);
   if (ways.length === 0) return belief;
   const part = toldTaken / ways.length;

@@ -3,13 +3,16 @@ import type { Read } from './repeats.ts';
 
 export type Glance = 'thin' | 'right' | 'thick';
 
-/** What was read in one going, with nothing poured in between. */
+/** What was read in one going, with nothing poured in between but a dose, which gravity outlasts. */
 export interface Visit {
   /** Of the last reading. */
   at: Instant;
+  /** Since the last change. */
   readings: number;
   weighed: boolean;
   timed: boolean;
+  /** It was dosed since it was weighed. */
+  dosed?: true;
   /** The last look and whose it was: one person's looks count once. */
   look?: Glance;
   by?: MemberId;

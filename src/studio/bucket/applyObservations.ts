@@ -4,6 +4,8 @@ import type { BucketState } from './bucketState.ts';
 import { withTrouble, withVoid } from './withVoid.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 
+/** Minutes that loosen a gel (common practice). */
+export const longStir = 5;
 /** Stirs closer together than this count as one stirring. */
 const oneStirring = minutes(15);
 
@@ -32,6 +34,7 @@ export const withStir = (
   const before = state.stir;
   const goesOn = before !== undefined && since(before.at, stir.at) <= oneStirring;
   const together = (goesOn ? (before.minutes ?? 0) : 0) + (stir.minutes ?? 0);
+  const longAt = together >= longStir ? stir.at : before?.longAt;
   const mixedAt = stir.tool === 'mixer' ? stir.at : before?.mixedAt;
   const next = { ...state };
   delete next.clearWater;
@@ -43,7 +46,7 @@ export const withStir = (
   next.stir = {
     at: stir.at,
     ...(together > 0 && { minutes: together }),
-    ...definedOnly({ mixedAt }),
+    ...definedOnly({ mixedAt, longAt }),
   };
   return next;
 };

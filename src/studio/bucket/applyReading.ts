@@ -4,7 +4,7 @@ import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 import { addFlowPoint, addLoosenPoint, isDoseAtWork } from './flowPoints.ts';
-import { minutes, since, type Duration } from '../ids.ts';
+import { minutes, since, type Duration, type Instant } from '../ids.ts';
 import { applyRest } from './rests.ts';
 import { applyGravity } from './applyGravity.ts';
 import { weighedSd } from './sightsInReading.ts';
@@ -47,6 +47,20 @@ const shownWithin = (
     ? Math.min(u95, coverage95 * weighedSd(belief, u95 / coverage95))
     : u95;
 
+/** A stir that was logged with it, or in the time that a cup takes, is the one that a reading means. */
+const oneCup = minutes(5);
+
+const isJustStirred = ({ stir }: BucketState, at: Instant): boolean =>
+  stir !== undefined && !stir.addedSince && since(stir.at, at) <= oneCup;
+
+/** A dose that had its time before a reading was stirred in when it was given: the next reading counts as well. */
+const withDoseWorking = (next: BucketState, before: BucketState, at: Instant): BucketState => {
+  const { lastAt, stirredIn } = before.flocculant;
+  return lastAt === undefined || stirredIn !== undefined || isDoseAtWork(before, at)
+    ? next
+    : { ...next, flocculant: { ...next.flocculant, stirredIn: lastAt } };
+};
+
 /** Folds a reading. It is believed only when the bucket was stirred to the bottom just before and no cake was left. */
 export const applyReading = (
   state: BucketState,
@@ -56,7 +70,7 @@ export const applyReading = (
   const { at } = entry;
   let next = applyObservations(applyRest(state, event.seen, at), event.seen, at);
   if (event.stirred) {
-    next = withStir(next, { at });
+    if (!isJustStirred(next, at)) next = withDoseWorking(withStir(next, { at }), state, at);
     if (!event.seen.includes('cake')) delete next.cake;
   }
   const stirredWithin = (most: Duration) =>

@@ -14,7 +14,7 @@ import { minutes, since } from '../ids.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
-import type { BucketEntry, BucketEvent, FlowLook } from './bucketEvent.ts';
+import type { Added, BucketEntry, BucketEvent, FlowLook } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { sightsInReading, type ReadingEntry } from './sightsInReading.ts';
 
@@ -68,15 +68,19 @@ const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): 
       });
 };
 
+/** What was read before says nothing of how it runs now; what a dose cannot change was weighed all the same. */
+const unread = ({ visit, ...belief }: Belief, { what }: Added): Belief =>
+  visit?.weighed && (what === 'flocculant' || what === 'deflocculant')
+    ? { ...belief, visit: { at: visit.at, readings: 0, weighed: true, timed: false, dosed: true } }
+    : belief;
+
 const onAddition = (
   belief: Belief,
   { added, remake }: Extract<BucketEvent, { kind: 'addition' }>,
   folded: FoldedEntry,
 ): Belief => {
   if (remake) return anew(belief, folded);
-  // What was read before says nothing of how it runs now.
-  const { visit: _, ...unread } = belief;
-  return changedAt(unread, folded, (components) =>
+  return changedAt(unread(belief, added), folded, (components) =>
     components.map((one) => additionOnBelief(one, added, folded.after.settings)),
   );
 };

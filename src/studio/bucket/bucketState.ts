@@ -72,10 +72,10 @@ export interface BucketState {
   sieved?: { at: Instant; mesh?: number };
   clearWater?: { since: Instant };
   /**
-   * The last stir to the bottom: when, how long (with those just before it), when a machine last beat air in, and
-   * whether something went in since.
+   * The last stir to the bottom: when, how long (with those just before it), when a machine last beat air in, when it was
+   * last stirred long enough to loosen a gel, and whether something went in since.
    */
-  stir?: { at: Instant; minutes?: number; mixedAt?: Instant; addedSince?: true };
+  stir?: { at: Instant; minutes?: number; mixedAt?: Instant; longAt?: Instant; addedSince?: true };
   /** How long it stayed in suspension, and when it had settled; absent until somebody said. */
   rests?: Rests;
   /** The last reading that was taken right after a stir to the bottom. */

@@ -1,6 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
+import { longStir } from '../bucket/applyObservations.ts';
 import { gelsByItself } from '../dose/gelsByItself.ts';
-import { minutes, since, type Role } from '../ids.ts';
+import { days, minutes, since, type Instant, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { gravityForAmounts, type Sureness } from './chooseByChance.ts';
 import { grid, type Move } from './decisionTable.ts';
@@ -13,23 +14,33 @@ import type { Asked, FlowBand, GravityBand, Reason, Step, Verdict } from './verd
 import { verdictCautions } from './verdictCautions.ts';
 import { asRead, surely, verdictOn } from './verdictOn.ts';
 
-const longStir = 5;
 const airy = minutes(5);
+/** A gel builds up again within hours. What was stirred long, and is thick again within so many days, is thick by itself. */
+const stirredOnLately = days(14);
+
+/** When it was stirred long before, so lately that another long stir would only put it off. */
+const longStirBefore = ({ state: { stir }, now }: Facts): Instant | undefined =>
+  stir?.longAt !== undefined && (stir.minutes ?? 0) < longStir && since(stir.longAt, now) <= stirredOnLately
+    ? stir.longAt
+    : undefined;
 
 export const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
-  'stirred-short': ({ state }) => (state.stir?.minutes ?? 0) < longStir,
+  'stirred-short': (f) => (f.state.stir?.minutes ?? 0) < longStir && longStirBefore(f) === undefined,
   'no-way-to-look': ({ state: { settings } }) => settings.efflux === undefined && !barehanded(settings),
   'gels-by-itself': ({ state: { settings } }) => gelsByItself(settings),
   'just-mixed': ({ state, flow }) =>
     state.stir?.mixedAt !== undefined && flow.at !== undefined && since(state.stir.mixedAt, flow.at) < airy,
 };
 
-const conditionReason = ({ when }: Move, { state, flow }: Facts): Reason[] => {
+const conditionReason = ({ when }: Move, f: Facts): Reason[] => {
+  const { state, flow } = f;
   if (when === 'no-way-to-look') return [{ because: 'no-way-to-look' }];
   if (when === 'just-mixed') return [{ because: 'just-mixed' }];
   if (when === 'gels-by-itself') return [{ because: 'gels-by-itself' }];
   const { minutes: stirred } = state.stir ?? {};
   if (when === 'stirred-short') return [{ because: 'stirred-short', ...definedOnly({ minutes: stirred }) }];
+  const before = longStirBefore(f);
+  if (flow.band === 'thick' && before !== undefined) return [{ because: 'thick-again', stirred: before }];
   return flow.band === 'thick' && stirred !== undefined && stirred >= longStir
     ? [{ because: 'stirred-long', minutes: stirred }]
     : [];

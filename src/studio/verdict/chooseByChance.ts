@@ -48,6 +48,13 @@ export interface Chooser {
 export const sureBeforeDose = 0.85;
 /** However many readings: water or powder takes a whole 95 % interval outside the window, half of 5 % on its side; a dose less. */
 export const sureToChange = { gravity: 0.975, flow: 0.95 };
+/**
+ * What is just outside its window is still right by its margin: a dose then costs its minutes for nothing. The bar is as
+ * low as that for use after many readings; at half as many the next visits pay for it (tried in the bench of pots).
+ */
+export const rightUndosed = 0.7;
+/** A clogged cup runs slow, and after a dose anything may be expected: so many readings then say that it is thick. */
+const thickAfterDose = 2;
 /** Well beyond `sure`: worth no reading of its own. */
 const plain = 0.97;
 
@@ -146,9 +153,10 @@ export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance =
     return { kind: 'move', gravity: 'high', flow: isSeen ? byFlow : 'unknown' };
   // It may be a gel that was thinned with water: how it flows says what to do.
   if (gravity.low >= sureToChange.gravity && isSeen) return { kind: 'move', gravity: 'low', flow: byFlow };
-  if (byFlow !== 'in' && visit.timed && gravity.in >= sureBeforeDose) {
+  if (byFlow !== 'in' && visit.timed && gravity.in >= sureBeforeDose && flow.in <= rightUndosed) {
+    const mayBeClogged = visit.dosed === true && visit.readings < thickAfterDose;
     // A gel thins when it is stirred: what ran thick before the last stir is timed again.
-    if (byFlow === 'thick' && !chooser.isThickSince) return ask('seconds');
+    if (byFlow === 'thick' && (mayBeClogged || !chooser.isThickSince)) return ask('seconds');
     return { kind: 'move', gravity: 'in', flow: byFlow };
   }
   return visit.readings >= mostReadings ? { kind: 'unsettled' } : readNext(sureness, chooser);

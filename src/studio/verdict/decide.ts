@@ -54,8 +54,11 @@ const byChance = (f: Facts, role: Role, sure: number): Verdict => {
   }
 };
 
-/** Where nobody knows how long a bucket may rest, a pot is not dipped long after a stir (common practice). */
-const stirredForDip = minutes(45);
+/**
+ * Where nobody knows how long a bucket may rest, a pot is not dipped longer than 45 minutes after a stir (common practice);
+ * the dip itself, and what was read in between, take the rest of them.
+ */
+const stirredForDip = minutes(40);
 
 /** About to settle: it is stirred once more before it is used. */
 const stirAgain = ({ f, sureness }: Chance): Verdict =>

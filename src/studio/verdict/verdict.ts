@@ -153,6 +153,8 @@ export type Reason =
   | { because: 'together'; count: number; value: Gravity; u95: number }
   | { because: 'stirred-short'; minutes?: number }
   | { because: 'stirred-long'; minutes: number }
+  /** It was stirred long lately, and is thick again. */
+  | { because: 'thick-again'; stirred: Instant }
   | { because: 'just-mixed' }
   | { because: 'no-way-to-look' }
   | { because: 'volume'; value: Millilitres; u95: number }

@@ -25,8 +25,8 @@ const rule: Record<Exclude<RuleName, 'grid'>, string> = {
   doubted: 'A later reading differs, but the bucket was not stirred just before it',
   'no-window': 'No window of gravity is set',
   'weigh-first':
-    'It is not sure enough to be right, or it is off, and nobody has weighed it in this visit: within the last hour, with nothing poured in since',
-  'stir-again': 'It is sure enough to be right, and was stirred more than 45 minutes ago',
+    'It is not sure enough to be right, or it is off, and nobody has weighed it in this visit: within the last hour, with nothing poured in since but a dose',
+  'stir-again': 'It is sure enough to be right, and was stirred more than 40 minutes ago',
   unsettled: 'Eight readings in one visit did not tell',
   unsure: 'Gravity may be inside its window, but the reading is less exact than the window is wide',
 };
@@ -56,7 +56,7 @@ const amount: Record<Amount, string> = {
 };
 
 const when: Record<Condition, string> = {
-  'stirred-short': 'stirred for less than 5 minutes',
+  'stirred-short': 'stirred for less than 5 minutes, and not for 5 in the last 14 days',
   'no-way-to-look': 'marked for gloves, and no window of seconds is set',
   'gels-by-itself': 'its recipe or a keeper says that it holds raw borate',
   'just-mixed': 'looked at within 5 minutes of the machine mixer',
@@ -76,17 +76,18 @@ export const decisionWords = {
     seen: number;
     gravity: number;
     flow: number;
+    undosed: number;
     beforeDose: number;
     readings: number;
     margin: { gravity: number; flow: number };
   }): string[] => [
     `What was read wears off: water may have dried off, and somebody may have poured something in and not logged it. So the bot reckons how likely gravity and flow are both right now. Right is the window and a little beyond it: ${c.margin.gravity} of gravity, ${c.margin.flow} % of the seconds.`,
-    `1. It is at least ${c.sure} % likely, or as a keeper set (\`/studio set sure:\`): **use it**. Weighed and looked at in this visit, ${c.seen} % is enough; the answer then says its chance. A visit is an hour with nothing poured in.`,
+    `1. It is at least ${c.sure} % likely, or as a keeper set (\`/studio set sure:\`): **use it**. Weighed and looked at in this visit, ${c.seen} % is enough; the answer then says its chance. A visit is an hour with nothing poured in; what was weighed before a dose still counts after it.`,
     `2. It was not weighed in this visit: the cheapest reading that may settle it. A look, or a cup time; else weigh it and time it.`,
     `3. Gravity is at least ${c.gravity} % likely to be outside its window, which is a whole 95 % interval: the grid’s row *high* or *low*.`,
-    `4. Gravity is at least ${c.beforeDose} % likely to be right, a cup was timed, and flow is at least ${c.flow} % likely to be outside its window: the grid’s row *in*. What ran thick before the last stir is timed again first.`,
+    `4. Gravity is at least ${c.beforeDose} % likely to be right, a cup was timed, and flow is at least ${c.flow} % likely to be outside its window and at most ${c.undosed} % to be right with the margin: the grid’s row *in*. What ran thick before the last stir, or once after a dose, is timed again first.`,
     `5. Otherwise what is in doubt is read again; after ${c.readings} readings, a keeper is asked.`,
-    'A bucket that was stirred more than 45 minutes ago, with no rest limit of its own, is stirred once more before it is used.',
+    'A bucket that was stirred more than 40 minutes ago, with no rest limit of its own, is stirred once more before it is used: a stir lasts about 45, and the dip takes the rest.',
   ],
   whyTitle:
     'Where a weighing is asked for, the first of these that applies is said as the reason; each counts as a chance, and none decides by itself.',

@@ -145,6 +145,8 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
         : t`Stirred ${[spanText(r.minutes / 60)]}. A glaze that sets like jelly at rest takes up to 5 minutes to loosen.`;
     case 'stirred-long':
       return t`Stirred ${[spanText(r.minutes / 60)]} in all, and still thick.`;
+    case 'thick-again':
+      return t`It was stirred long ${{ at: r.stirred, show: 'ago' }}, and is thick again.`;
     case 'no-way-to-look':
       return t`It is marked for gloves, so nobody dips a finger in, and no window of cup seconds is set.`;
     case 'just-mixed':

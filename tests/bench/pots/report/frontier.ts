@@ -22,11 +22,12 @@ const points = (summaries: readonly Summary[]): Point[] =>
     return [{ room, decider, minutes: minutes.mean, right: right.mean, within }];
   });
 
-/** Those that nobody beats in less time, the quickest first. */
+/** The quickest first. */
+const inTurn = (all: readonly Point[]): Point[] => all.toSorted((a, b) => a.minutes - b.minutes);
+
+/** Those that nobody beats in less time, in turn. */
 const best = (all: readonly Point[]): Point[] =>
-  all
-    .filter((one) => !all.some((other) => other.minutes <= one.minutes && other.right > one.right))
-    .sort((a, b) => a.minutes - b.minutes);
+  inTurn(all).filter((one) => !all.some((other) => other.minutes <= one.minutes && other.right > one.right));
 
 const perRow = 3;
 
@@ -76,10 +77,12 @@ export const frontierSvg = (summaries: readonly Summary[]): string => {
         stroke: light.line,
         fill: ({ decider }: Point) => (decider === 'bot' ? light.line : light.paper),
       }),
-      // Neighbours on the line are named above and below it in turn.
+      // Neighbours are named above and below in turn.
       ...[14, -14].map((dy, turn) =>
         Plot.text(
-          all.filter((_, i) => i % 2 === turn),
+          rooms.flatMap((room) =>
+            inTurn(all.filter((one) => one.room === room)).filter((_, i) => i % 2 === turn),
+          ),
           { ...panel, x: 'minutes', y: 'right', text: 'decider', dy },
         ),
       ),

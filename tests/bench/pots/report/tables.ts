@@ -25,7 +25,7 @@ export const roomTable = (room: string, summaries: readonly Summary[]): string =
     ...summaries.map(({ decider, figures }) => [decider, ...figureNames.map((name) => shown(figures[name]))]),
   ]);
 
-const bands = [0, 0.5, 0.8, 0.9, 0.95, 0.98, 1.000001] as const;
+const bands = [0, 0.5, 0.8, 0.9, 0.93, 0.97, 0.99, 1.000001] as const;
 
 /** Of the times that so much was said, how often it was so; undefined of somebody who says no chance. */
 export const calibrationTable = ({ decider, said }: Summary): string | undefined => {
@@ -37,7 +37,7 @@ export const calibrationTable = ({ decider, said }: Summary): string | undefined
     const percent = (sum: number): string => ((100 * sum) / within.length).toFixed(1);
     return [
       [
-        `${100 * low} to ${Math.round(100 * high)} %`,
+        `${Math.round(100 * low)} to ${Math.round(100 * high)} %`,
         String(within.length),
         percent(within.reduce((sum, { chance }) => sum + chance, 0)),
         percent(within.filter((one) => one.true).length),

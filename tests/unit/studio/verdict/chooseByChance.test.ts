@@ -13,6 +13,8 @@ const bucket = (more: {
   high?: number;
   thin?: number;
   thick?: number;
+  /** With the margin: some of what is off counts as right. */
+  flows?: number;
   both?: number;
   visit?: Partial<Visit>;
   /** How sure a look, or seconds, that were right would make it. */
@@ -22,7 +24,7 @@ const bucket = (more: {
   const { low = 0, high = 0, thin = 0, thick = 0 } = more;
   const chances: Chances = {
     gravity: { low, in: 1 - low - high, high },
-    flow: { thin, in: 1 - thin - thick, thick },
+    flow: { thin, in: more.flows ?? 1 - thin - thick, thick },
     both: more.both ?? (1 - low - high) * (1 - thin - thick),
   };
   return {
@@ -75,22 +77,32 @@ describe('what a stirred bucket asks for, by chance', () => {
     ],
     [
       'it is surely too light and thick',
-      bucket({ low: 0.98, thick: 0.97, visit: measured }),
+      bucket({ low: 0.98, thick: 0.98, visit: measured }),
       { kind: 'move', gravity: 'low', flow: 'thick' },
     ],
     [
       'gravity is right and it is surely thin: a dose',
-      bucket({ thin: 0.97, visit: measured }),
+      bucket({ thin: 0.98, visit: measured }),
       { kind: 'move', gravity: 'in', flow: 'thin' },
     ],
     [
+      'it is surely thick after a dose, by one reading: the cup may be clogged, so time it again',
+      bucket({ thick: 0.98, visit: { ...measured, dosed: true } }),
+      { kind: 'ask', asks: ['seconds'] },
+    ],
+    [
+      'it is surely thin of its window, and likely right by its margin: no dose',
+      bucket({ thin: 0.98, flows: 0.75, both: 0.75, visit: measured }),
+      { kind: 'ask', asks: ['seconds'] },
+    ],
+    [
       'gravity is in doubt: no dose that would hide water, weigh again',
-      bucket({ low: 0.3, thin: 0.97, visit: measured }),
+      bucket({ low: 0.3, thin: 0.98, visit: measured }),
       { kind: 'ask', asks: ['weight', 'seconds'] },
     ],
     [
       'it is thin by a look alone: no dose before a cup was timed',
-      bucket({ thin: 0.97, visit: { weighed: true, look: 'thin' } }),
+      bucket({ thin: 0.98, visit: { weighed: true, look: 'thin' } }),
       { kind: 'ask', asks: ['seconds'] },
     ],
     [
@@ -108,7 +120,7 @@ describe('what a stirred bucket asks for, by chance', () => {
   });
 
   it('times again what ran thick before it was stirred on', () => {
-    const thick = bucket({ thick: 0.97, visit: measured });
+    const thick = bucket({ thick: 0.98, visit: measured });
     expect(chooseByChance(thick, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'thick' });
     expect(chooseByChance(thick, { ...at, isThickSince: false })).toEqual({ kind: 'ask', asks: ['seconds'] });
   });

@@ -137,9 +137,9 @@ describe('third: stir first', () => {
     const room = await openGlazeRoom();
     await room.keeper(0, '/bucket add name:Heron nick:h gravity:1.42-1.46 seconds:12-16 cup:ford4');
     await room.say(0, '/reading bucket:h gravity:1.44 seconds:14 stirred:yes');
-    expect(verdictOf(await room.say(45, '/water-or-stir bucket:h')).step).toBe('use');
-    // About to settle: once more, and then it is used.
-    expect(verdictOf(await room.say(60, '/water-or-stir bucket:h'))).toMatchObject({
+    expect(verdictOf(await room.say(40, '/water-or-stir bucket:h')).step).toBe('use');
+    // A stir lasts 45 minutes, and the dip takes some of them: once more, and then it is used.
+    expect(verdictOf(await room.say(41, '/water-or-stir bucket:h'))).toMatchObject({
       step: 'stir',
       then: 'use',
     });
