@@ -23,7 +23,7 @@ import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { cupFor } from '../src/studio/settings/cupFor.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
-import { volumeHeld } from '../src/studio/bucket/foldBucket.ts';
+import { volumeHeld } from '../src/studio/bucket/fold/foldBucket.ts';
 import { gravityScales } from '../src/studio/measure/stateGravity.ts';
 import { looksThick } from '../src/studio/verdict/looksThick.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';

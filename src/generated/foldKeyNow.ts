@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join, normalize } from 'node:path';
 
 /** The entry points of folding: parsing rows, then folding entries. */
-const roots = ['src/store/entries/eventRow.ts', 'src/studio/bucket/foldBucket.ts'];
+const roots = ['src/store/entries/eventRow.ts', 'src/studio/bucket/fold/foldBucket.ts'];
 
 const read = (file: string): string => readFileSync(file, 'utf8').replaceAll('\r\n', '\n');
 

@@ -19,7 +19,12 @@ import type { StudioId } from '../studio/ids.ts';
 import { en } from '../words/en.ts';
 import { notebookWords as w } from '../words/platform/notebookWords.ts';
 import type { App } from './app.ts';
-import { columnsSentence, lineSentence, questionSentences, tableSentence } from './notebookSentences.ts';
+import {
+  columnsSentence,
+  lineSentence,
+  questionSentences,
+  tableSentence,
+} from './imports/notebookSentences.ts';
 import { commands } from './registry.ts';
 
 /** Where an import prints, and whom it can ask. */

@@ -9,9 +9,9 @@ import type { MemberId, StudioId } from '../studio/ids.ts';
 import { en } from '../words/en.ts';
 import { roomNotebookWords as w } from '../words/platform/roomNotebookWords.ts';
 import type { App } from './app.ts';
-import { columnsSentence, lineSentence, tableSentence } from './notebookSentences.ts';
+import { columnsSentence, lineSentence, tableSentence } from './imports/notebookSentences.ts';
 import { commands } from './registry.ts';
-import { bucketQuestion, newBucketsQuestion, questionOf } from './notebookQuestions.ts';
+import { bucketQuestion, newBucketsQuestion, questionOf } from './imports/notebookQuestions.ts';
 
 /** Lines in one go: others wait for the logbook meanwhile. */
 const mostLines = 2_000;

@@ -1,9 +1,9 @@
 import { aged } from '../../src/studio/belief/aged.ts';
 import { chancesOf } from '../../src/studio/belief/chances.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
-import { withStir } from '../../src/studio/bucket/applyObservations.ts';
-import { applyToBelief } from '../../src/studio/bucket/applyToBelief.ts';
-import { bucketStates, foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { withStir } from '../../src/studio/bucket/fold/applyObservations.ts';
+import { applyToBelief } from '../../src/studio/bucket/fold/applyToBelief.ts';
+import { bucketStates, foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { days, later, streamNo } from '../../src/studio/ids.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
 import { glazeRoomLife } from '../helpers/glazeRoomLife.ts';

@@ -6,7 +6,7 @@ import { speak } from '../../src/desk/speak.ts';
 import { settleNotebook } from '../../src/notebook/notebookSettings.ts';
 import { exportJson } from '../../src/replies/export/exportJson.ts';
 import { openApp } from '../../src/start/app.ts';
-import { importExport } from '../../src/start/importExport.ts';
+import { importExport } from '../../src/start/imports/importExport.ts';
 import { importNotebook, readNotebook } from '../../src/start/importNotebook.ts';
 
 /** How long it takes to bring in a notebook, to take it back, and to bring in the export of it. */

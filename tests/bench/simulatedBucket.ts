@@ -7,7 +7,7 @@ import {
   saltInSaturatedSolution,
   saturatedSolutionWith,
 } from '../../src/studio/bucket/flocculantSolution.ts';
-import { applyToBucket, foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { applyToBucket, foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { days, entryId, instant, memberId, minutes, later, seq, streamNo } from '../../src/studio/ids.ts';
 import { nextDose, doseStepOfDry, type NextDose } from '../../src/studio/dose/nextDose.ts';
 import { volumeNow } from '../../src/studio/bucket/volumeNow.ts';

@@ -1,6 +1,6 @@
 import { gravity, millilitres } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
-import { bucketStates } from '../../src/studio/bucket/foldBucket.ts';
+import { bucketStates } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { days, streamNo, type Instant } from '../../src/studio/ids.ts';
 import { glazeRoomLife, ordinaryFaults } from '../helpers/glazeRoomLife.ts';
 

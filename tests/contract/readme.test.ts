@@ -41,8 +41,8 @@ describe('the key of cached states', () => {
   it('comes from every file that a state depends on: the fold, its arithmetic, and how entries are read', () => {
     expect(foldFiles()).toEqual(
       expect.arrayContaining([
-        'src/studio/bucket/foldBucket.ts',
-        'src/studio/bucket/applyGravity.ts',
+        'src/studio/bucket/fold/foldBucket.ts',
+        'src/studio/bucket/fold/applyGravity.ts',
         'src/studio/contents/contents.ts',
         'src/studio/contents/pailVolumeFromRimGap.ts',
         'src/studio/settings/bucketSettings.ts',

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { importExport } from '../../src/start/importExport.ts';
+import { importExport } from '../../src/start/imports/importExport.ts';
 import { checkStates } from '../../src/store/states/checkStates.ts';
 import { entryId, seq, streamNo, studioStream } from '../../src/studio/ids.ts';
 import { demoStudio } from '../helpers/demoStudio.ts';

@@ -1,5 +1,5 @@
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
-import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { streamNo } from '../../src/studio/ids.ts';
 import { entriesOf } from './bucketArbitraries.ts';
 import { gullGrey } from './store/storeEvents.ts';

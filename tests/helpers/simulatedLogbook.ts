@@ -2,7 +2,7 @@ import type { BucketEntry, BucketEvent } from '../../src/studio/bucket/bucketEve
 import { coverage95 } from '../../src/glaze/statistics/normal.ts';
 import { gravity, millilitres } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
-import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { hours, streamNo } from '../../src/studio/ids.ts';
 import { entriesOf } from './bucketArbitraries.ts';
 

@@ -4,7 +4,7 @@ import { grams, gravity, millilitres } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { correctBucket } from '../../src/studio/batch/correctBucket.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
-import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { entryId, memberId, seq, streamNo } from '../../src/studio/ids.ts';
 import { scaleRecipe, weighedTogether } from '../../src/studio/batch/scaleRecipe.ts';
 import { gullGrey, noonPlus } from '../helpers/store/storeEvents.ts';

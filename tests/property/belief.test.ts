@@ -10,7 +10,7 @@ import { reduced } from '../../src/studio/belief/reduced.ts';
 import { startBelief } from '../../src/studio/belief/startBelief.ts';
 import { withAdded } from '../../src/studio/belief/withAdded.ts';
 import type { BucketEntry } from '../../src/studio/bucket/bucketEvent.ts';
-import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { days, instant, later, seq, streamNo } from '../../src/studio/ids.ts';
 import { entriesOf, story } from '../helpers/bucketArbitraries.ts';
 import { dippingBucket } from '../helpers/glazeRoomLife.ts';

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
-import { applyToBucket, foldBucket, volumeHeld } from '../../src/studio/bucket/foldBucket.ts';
+import { applyToBucket, foldBucket, volumeHeld } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { later, minutes, seq, streamNo } from '../../src/studio/ids.ts';
 import { restLimitOf } from '../../src/studio/bucket/rests.ts';
 import type { Amounts, Step, Verdict } from '../../src/studio/verdict/verdict.ts';

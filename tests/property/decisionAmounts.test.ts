@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
-import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { streamNo } from '../../src/studio/ids.ts';
 import type { Reason, Verdict } from '../../src/studio/verdict/verdict.ts';
 import { volumeNow } from '../../src/studio/bucket/volumeNow.ts';

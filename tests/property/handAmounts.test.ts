@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { grams } from '../../src/glaze/units.ts';
 import { instant, streamNo } from '../../src/studio/ids.ts';
-import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { volumeNow } from '../../src/studio/bucket/volumeNow.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { importExport } from '../../src/start/importExport.ts';
+import { importExport } from '../../src/start/imports/importExport.ts';
 import { checkStates } from '../../src/store/states/checkStates.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { seq } from '../../src/studio/ids.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BucketEvent } from '../../src/studio/bucket/bucketEvent.ts';
-import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { foldStudio } from '../../src/studio/settings/foldStudio.ts';
 import { memberId, seq, streamNo, studioStream, type MemberId, type StudioId } from '../../src/studio/ids.ts';
 import type { LogbookStore, Logbook, Logged, WritableLogbook } from '../../src/studio/logbook/ports.ts';

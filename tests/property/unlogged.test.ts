@@ -5,7 +5,7 @@ import { normalCdf } from '../../src/glaze/statistics/normal.ts';
 import { gravity, grams, millilitres } from '../../src/glaze/units.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
 import { evaporationOf } from '../../src/studio/bucket/evaporationOf.ts';
-import { foldBucket } from '../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { later, minutes, seq, streamNo } from '../../src/studio/ids.ts';
 import { seeded, simulatedPail } from '../helpers/simulatedLogbook.ts';
 

@@ -3,7 +3,7 @@ import { dryContent, solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import { isAccountBroken } from '../../studio/bucket/withVoid.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
-import { volumeHeld } from '../../studio/bucket/foldBucket.ts';
+import { volumeHeld } from '../../studio/bucket/fold/foldBucket.ts';
 import { hours } from '../../studio/ids.ts';
 import { restLearned } from '../../studio/verdict/restLearned.ts';
 import { usualSolids } from '../../studio/settings/usualSolids.ts';

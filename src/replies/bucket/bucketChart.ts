@@ -3,7 +3,7 @@ import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.t
 import type { Entry } from '../../studio/entry.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { countedReadings } from '../../studio/bucket/withoutFlagged.ts';
-import { bucketStates } from '../../studio/bucket/foldBucket.ts';
+import { bucketStates } from '../../studio/bucket/fold/foldBucket.ts';
 import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
 import type { Asking, Chart } from '../../contract/contract.ts';
 

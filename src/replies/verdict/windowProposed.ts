@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
-import { bucketStates } from '../../studio/bucket/foldBucket.ts';
+import { bucketStates } from '../../studio/bucket/fold/foldBucket.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { proposeWindow, type DippedAt, type WindowProposal } from '../../studio/firing/proposeWindow.ts';
 import { seq, since } from '../../studio/ids.ts';

@@ -1,6 +1,6 @@
 import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { applyToBucket, foldBucket } from '../../studio/bucket/foldBucket.ts';
+import { applyToBucket, foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import type { Instant, StreamNo } from '../../studio/ids.ts';
 import { writeEvent } from '../entries/eventRow.ts';
 

@@ -3,7 +3,7 @@ import { millilitres } from '../../glaze/units.ts';
 import type { Entry } from '../../studio/entry.ts';
 import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { applyToBucket, foldBucket } from '../../studio/bucket/foldBucket.ts';
+import { applyToBucket, foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
 import { applyToCoats, foldCoats } from '../../studio/resist/foldResistCoats.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { foldBucket } from '../../studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { readState } from './bucketStateSchema.ts';

@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { foldBucket } from '../../studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import { studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { readBucket } from '../entries/readEntries.ts';
 import type { Tables } from '../migrations/tables.ts';

@@ -1,5 +1,5 @@
 import type { Kysely } from 'kysely';
-import { foldBucket } from '../../studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import { frozen } from '../engine/frozen.ts';
 import type { StreamState } from '../engine/snapshotCache.ts';

@@ -23,7 +23,7 @@ import { safeAmount } from '../verdict/safeAmount.ts';
 import type { Amounts, GravityBand, Reason, RuleName } from '../verdict/verdict.ts';
 import { withoutFlagged } from '../bucket/withoutFlagged.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
-import { pouredWithin, weighedWithin } from '../bucket/applyAddition.ts';
+import { pouredWithin, weighedWithin } from '../bucket/fold/applyAddition.ts';
 
 export const correctionWays = ['water', 'draw-off', 'evaporate', 'dry', 'blend'] as const;
 export type CorrectionWay = (typeof correctionWays)[number];

@@ -6,7 +6,7 @@ import { withoutFlagged } from '../bucket/withoutFlagged.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { powderIn, waterGramsPerMl, type Estimate } from '../contents/contents.ts';
 import { saltIn, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
-import { volumeHeld } from '../bucket/foldBucket.ts';
+import { volumeHeld } from '../bucket/fold/foldBucket.ts';
 import { doseStepOfDry } from '../dose/nextDose.ts';
 
 export type AdditionProblem =

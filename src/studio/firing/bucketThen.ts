@@ -2,7 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import { outgrewReading } from '../bucket/couldMove.ts';
+import { outgrewReading } from '../bucket/fold/couldMove.ts';
 import { knownConditions, throughout, type Conditions } from './dipCondition.ts';
 import type { TimeSpan } from './firedEvent.ts';
 import { gravityBand } from '../verdict/gravityBand.ts';

@@ -2,7 +2,7 @@ import type { BucketEvent } from '../bucket/bucketEvent.ts';
 import type { Entry } from '../entry.ts';
 import type { CoatEvent } from '../resist/coatEvent.ts';
 import { dipOf, type DipContext, type Dip } from '../firing/dip.ts';
-import { bucketStates } from '../bucket/foldBucket.ts';
+import { bucketStates } from '../bucket/fold/foldBucket.ts';
 import type { FiredState } from '../firing/foldFired.ts';
 import { foldPieces } from '../piece/foldPieces.ts';
 import { coatStream, entryId, pieceStream, seq, type Seq, type StreamNo } from '../ids.ts';

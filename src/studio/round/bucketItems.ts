@@ -1,4 +1,4 @@
-import { withStir } from '../bucket/applyObservations.ts';
+import { withStir } from '../bucket/fold/applyObservations.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
 import { decide } from '../verdict/decide.ts';

@@ -1,5 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
-import { longStir } from '../bucket/applyObservations.ts';
+import { longStir } from '../bucket/fold/applyObservations.ts';
 import { gelsByItself } from '../dose/gelsByItself.ts';
 import { days, minutes, since, type Instant, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';

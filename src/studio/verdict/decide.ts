@@ -1,6 +1,6 @@
 import type { BucketState } from '../bucket/bucketState.ts';
 import { restLimitOf, usualRest } from '../bucket/rests.ts';
-import { withStir } from '../bucket/applyObservations.ts';
+import { withStir } from '../bucket/fold/applyObservations.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { usualSure } from '../settings/studio.ts';

@@ -1,6 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
-import { believedAfterStir } from '../bucket/applyReading.ts';
+import { believedAfterStir } from '../bucket/fold/applyReading.ts';
 import { isFlagged } from '../bucket/withoutFlagged.ts';
 import { since } from '../ids.ts';
 import type { Sureness } from './chooseByChance.ts';

@@ -1,4 +1,4 @@
-import { couldMove } from '../bucket/couldMove.ts';
+import { couldMove } from '../bucket/fold/couldMove.ts';
 import { days, since } from '../ids.ts';
 import { widerThanWindow } from './gravityBand.ts';
 import { prediction, unbelieved, type Rule } from './rules.ts';

@@ -4,7 +4,7 @@ import { csvLine } from '../../../src/replies/export/csvLine.ts';
 import { speak } from '../../../src/desk/speak.ts';
 import { readBucketEvent } from '../../../src/store/entries/eventRow.ts';
 import type { BucketEntry } from '../../../src/studio/bucket/bucketEvent.ts';
-import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../../src/studio/bucket/fold/foldBucket.ts';
 import { entryId, instant, memberId, seq, streamNo, type Role } from '../../../src/studio/ids.ts';
 import { demoStudio } from '../../helpers/demoStudio.ts';
 import { exportSchema, type Exported } from '../../helpers/store/exportSchema.ts';

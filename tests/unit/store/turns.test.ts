@@ -1,7 +1,7 @@
 import Sqlite from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { sql } from 'kysely';
-import { foldBucket } from '../../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../../src/studio/bucket/fold/foldBucket.ts';
 import { memberId, seq, streamNo, studioId, type MemberId, type StudioId } from '../../../src/studio/ids.ts';
 import type { LogbookStore, WritableLogbook } from '../../../src/studio/logbook/ports.ts';
 import { openDatabase } from '../../../src/store/engine/sqlite/database.ts';

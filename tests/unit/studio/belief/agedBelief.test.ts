@@ -3,7 +3,7 @@ import { aged } from '../../../../src/studio/belief/aged.ts';
 import { chancesOf } from '../../../../src/studio/belief/chances.ts';
 import { counted, place, together, type Belief } from '../../../../src/studio/belief/mixture.ts';
 import { perhapsAsTold } from '../../../../src/studio/belief/told.ts';
-import { foldBucket } from '../../../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../../../src/studio/bucket/fold/foldBucket.ts';
 import type { BucketEvent } from '../../../../src/studio/bucket/bucketEvent.ts';
 import { gravity, millilitres, seconds } from '../../../../src/glaze/units.ts';
 import { days, later, streamNo } from '../../../../src/studio/ids.ts';

@@ -3,7 +3,7 @@ import { aged } from '../../../../src/studio/belief/aged.ts';
 import { chancesOf } from '../../../../src/studio/belief/chances.ts';
 import { counted, ownPlaces, together, type Belief } from '../../../../src/studio/belief/mixture.ts';
 import { blindPress, priorDays, unlogged } from '../../../../src/studio/belief/priors.ts';
-import { foldBucket } from '../../../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../../../src/studio/bucket/fold/foldBucket.ts';
 import { later, minutes, streamNo } from '../../../../src/studio/ids.ts';
 import { dippingBucket, glazeRoomLife, ordinaryFaults, type Faults } from '../../../helpers/glazeRoomLife.ts';
 

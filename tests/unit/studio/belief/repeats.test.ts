@@ -3,7 +3,7 @@ import { repeatability } from '../../../../src/glaze/statistics/repeatability.ts
 import { gravity, grams, millilitres, seconds } from '../../../../src/glaze/units.ts';
 import { repeatsWorth, usualSeconds } from '../../../../src/studio/belief/priors.ts';
 import type { BucketEvent } from '../../../../src/studio/bucket/bucketEvent.ts';
-import { foldBucket } from '../../../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../../../src/studio/bucket/fold/foldBucket.ts';
 import { instant, streamNo } from '../../../../src/studio/ids.ts';
 import { decide } from '../../../../src/studio/verdict/decide.ts';
 import { entriesOf } from '../../../helpers/bucketArbitraries.ts';

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { BucketState } from '../../../../src/studio/bucket/bucketState.ts';
-import { foldBucket } from '../../../../src/studio/bucket/foldBucket.ts';
+import { foldBucket } from '../../../../src/studio/bucket/fold/foldBucket.ts';
 import { streamNo } from '../../../../src/studio/ids.ts';
 import { matchBuckets, nearestBuckets } from '../../../../src/studio/naming/matchBuckets.ts';
 import { entriesOf } from '../../../helpers/bucketArbitraries.ts';

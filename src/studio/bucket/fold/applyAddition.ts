@@ -1,7 +1,7 @@
-import type { BucketEntry, Added, BucketEvent } from './bucketEvent.ts';
-import { coverage95 } from '../../glaze/statistics/normal.ts';
-import { grams } from '../../glaze/units.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketEntry, Added, BucketEvent } from '../bucketEvent.ts';
+import { coverage95 } from '../../../glaze/statistics/normal.ts';
+import { grams } from '../../../glaze/units.ts';
+import type { BucketState } from '../bucketState.ts';
 import {
   contentsFrom,
   gravityOf,
@@ -10,11 +10,11 @@ import {
   waterGramsPerMl,
   withAdded,
   type Estimate,
-} from '../contents/contents.ts';
+} from '../../contents/contents.ts';
 import { outgrewReading } from './couldMove.ts';
-import { saltInSaturatedSolution } from './flocculantSolution.ts';
-import { withLoosening, withoutFlowPoints, withoutLoosenPoints } from './flowPoints.ts';
-import { waterToPowder } from '../contents/driftPoint.ts';
+import { saltInSaturatedSolution } from '../flocculantSolution.ts';
+import { withLoosening, withoutFlowPoints, withoutLoosenPoints } from '../flowPoints.ts';
+import { waterToPowder } from '../../contents/driftPoint.ts';
 import { changeContents } from './changeContents.ts';
 import { withPrediction } from './applyVolume.ts';
 

@@ -1,6 +1,6 @@
-import type { BucketEvent, Brought, BucketEntry } from './bucketEvent.ts';
-import type { BucketCaution } from '../settings/bucketSettings.ts';
-import type { BucketState } from './bucketState.ts';
+import type { BucketEvent, Brought, BucketEntry } from '../bucketEvent.ts';
+import type { BucketCaution } from '../../settings/bucketSettings.ts';
+import type { BucketState } from '../bucketState.ts';
 
 const together = (...all: readonly (readonly BucketCaution[])[]): BucketCaution[] => [
   ...new Set(all.flat().filter((caution) => caution !== 'children')),

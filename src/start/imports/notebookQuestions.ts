@@ -1,9 +1,9 @@
-import { withoutControls } from '../contract/plainText.ts';
-import { meanings } from '../notebook/meanings.ts';
-import type { Question } from '../notebook/notebookSettings.ts';
-import type { WireNotebookQuestion } from '../room/wire.ts';
-import type { BucketState } from '../studio/bucket/bucketState.ts';
-import { roomNotebookWords as w } from '../words/platform/roomNotebookWords.ts';
+import { withoutControls } from '../../contract/plainText.ts';
+import { meanings } from '../../notebook/meanings.ts';
+import type { Question } from '../../notebook/notebookSettings.ts';
+import type { WireNotebookQuestion } from '../../room/wire.ts';
+import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { roomNotebookWords as w } from '../../words/platform/roomNotebookWords.ts';
 
 const units = ['ml', 'l', 'g', 'kg', 'oz', 'lb'] as const;
 

@@ -1,8 +1,8 @@
-import { definedOnly } from '../../definedOnly.ts';
-import type { Observation, StirTool } from './bucketEvent.ts';
-import type { BucketState } from './bucketState.ts';
-import { withTrouble, withVoid } from './withVoid.ts';
-import { minutes, since, type Instant } from '../ids.ts';
+import { definedOnly } from '../../../definedOnly.ts';
+import type { Observation, StirTool } from '../bucketEvent.ts';
+import type { BucketState } from '../bucketState.ts';
+import { withTrouble, withVoid } from '../withVoid.ts';
+import { minutes, since, type Instant } from '../../ids.ts';
 
 /** Minutes that loosen a gel (common practice). */
 export const longStir = 5;

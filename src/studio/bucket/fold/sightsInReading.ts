@@ -1,13 +1,13 @@
-import { coverage95 } from '../../glaze/statistics/normal.ts';
-import { withInstrument } from '../belief/instruments.ts';
-import { place, type Belief } from '../belief/mixture.ts';
-import type { Observed } from '../belief/observed.ts';
-import { bias, noise, usualSeconds } from '../belief/priors.ts';
-import { scatterOf, withRepeat } from '../belief/repeats.ts';
-import { slowedBy, warmthAt } from '../belief/warmth.ts';
-import { visitGoesOn, type Glance, type Visit } from '../belief/visit.ts';
-import type { BucketEntry, BucketEvent, CupTime } from './bucketEvent.ts';
-import type { BucketState } from './bucketState.ts';
+import { coverage95 } from '../../../glaze/statistics/normal.ts';
+import { withInstrument } from '../../belief/instruments.ts';
+import { place, type Belief } from '../../belief/mixture.ts';
+import type { Observed } from '../../belief/observed.ts';
+import { bias, noise, usualSeconds } from '../../belief/priors.ts';
+import { scatterOf, withRepeat } from '../../belief/repeats.ts';
+import { slowedBy, warmthAt } from '../../belief/warmth.ts';
+import { visitGoesOn, type Glance, type Visit } from '../../belief/visit.ts';
+import type { BucketEntry, BucketEvent, CupTime } from '../bucketEvent.ts';
+import type { BucketState } from '../bucketState.ts';
 import { volumeRead } from './applyVolume.ts';
 
 /** A reading, with the bucket as it was before and after it. */

@@ -1,11 +1,11 @@
-import { coverage95 } from '../../glaze/statistics/normal.ts';
-import { gravity, type Gravity, type Millilitres } from '../../glaze/units.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
-import type { BucketState } from './bucketState.ts';
-import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from '../contents/contents.ts';
-import { pailVolumeFromRimGap } from '../contents/pailVolumeFromRimGap.ts';
-import type { Instant } from '../ids.ts';
-import type { BucketEvent } from './bucketEvent.ts';
+import { coverage95 } from '../../../glaze/statistics/normal.ts';
+import { gravity, type Gravity, type Millilitres } from '../../../glaze/units.ts';
+import type { BucketSettings } from '../../settings/bucketSettings.ts';
+import type { BucketState } from '../bucketState.ts';
+import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from '../../contents/contents.ts';
+import { pailVolumeFromRimGap } from '../../contents/pailVolumeFromRimGap.ts';
+import type { Instant } from '../../ids.ts';
+import type { BucketEvent } from '../bucketEvent.ts';
 
 /** A volume that somebody estimated (common practice: ±10 %). */
 const toldWithin = 0.05;

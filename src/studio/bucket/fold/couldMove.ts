@@ -1,4 +1,4 @@
-import type { BucketState } from './bucketState.ts';
+import type { BucketState } from '../bucketState.ts';
 
 /**
  * The most that additions since the reading can have moved gravity: 10 % more was poured than said, into 10 % less,

@@ -1,9 +1,9 @@
-import { definedOnly } from '../../definedOnly.ts';
-import type { BucketEntry, BucketEvent, FlowLook } from './bucketEvent.ts';
-import { grams, type Millilitres } from '../../glaze/units.ts';
-import { startBelief } from '../belief/startBelief.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
-import type { BucketState } from './bucketState.ts';
+import { definedOnly } from '../../../definedOnly.ts';
+import type { BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
+import { grams, type Millilitres } from '../../../glaze/units.ts';
+import { startBelief } from '../../belief/startBelief.ts';
+import type { BucketSettings } from '../../settings/bucketSettings.ts';
+import type { BucketState } from '../bucketState.ts';
 import {
   type Contents,
   withUnloggedUse,
@@ -11,17 +11,17 @@ import {
   gravityOf,
   volumeOf,
   type Estimate,
-} from '../contents/contents.ts';
-import { days, since, type StreamNo } from '../ids.ts';
+} from '../../contents/contents.ts';
+import { days, since, type StreamNo } from '../../ids.ts';
 import { changeContents } from './changeContents.ts';
 import { applyToBelief } from './applyToBelief.ts';
-import { applyRest } from './rests.ts';
+import { applyRest } from '../rests.ts';
 import { applyAddition } from './applyAddition.ts';
 import { withBrought, withCautionsSet, withHold, withRelease } from './withBrought.ts';
 import { applyReading } from './applyReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
 import { applyVolume, gravityBeforeReading, statedVolume, withPrediction } from './applyVolume.ts';
-import { withSieve, withTrouble } from './withVoid.ts';
+import { withSieve, withTrouble } from '../withVoid.ts';
 
 /** Enough tiles for a line; older ones no longer describe the bucket. */
 const mostTiles = 40;

@@ -1,6 +1,6 @@
-import { coverage95 } from '../../glaze/statistics/normal.ts';
-import { grams, millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
-import type { BucketState, MeasuredGravity } from './bucketState.ts';
+import { coverage95 } from '../../../glaze/statistics/normal.ts';
+import { grams, millilitres, type Gravity, type Millilitres } from '../../../glaze/units.ts';
+import type { BucketState, MeasuredGravity } from '../bucketState.ts';
 import {
   type Contents,
   contentsFrom,
@@ -13,13 +13,13 @@ import {
   withGravitySeen,
   withVolumeSeen,
   type Estimate,
-} from '../contents/contents.ts';
-import { driftPoint } from '../contents/driftPoint.ts';
-import { evaporation } from '../contents/evaporation.ts';
-import { explainChange } from '../contents/explainChange.ts';
-import { days, since, type MemberId } from '../ids.ts';
-import { isAccountBroken } from './withVoid.ts';
-import type { Unexpected, UnloggedChange, WithInterval } from '../contents/unloggedChange.ts';
+} from '../../contents/contents.ts';
+import { driftPoint } from '../../contents/driftPoint.ts';
+import { evaporation } from '../../contents/evaporation.ts';
+import { explainChange } from '../../contents/explainChange.ts';
+import { days, since, type MemberId } from '../../ids.ts';
+import { isAccountBroken } from '../withVoid.ts';
+import type { Unexpected, UnloggedChange, WithInterval } from '../../contents/unloggedChange.ts';
 
 /** The state keeps so many unlogged changes; older ones can be found in the entries. */
 const mostChanges = 12;

@@ -1,8 +1,8 @@
-import { meanings } from '../notebook/meanings.ts';
-import type { ColumnsProblem, Question } from '../notebook/notebookSettings.ts';
-import type { TableProblem } from '../notebook/readTable.ts';
-import type { LineProblem } from '../notebook/takeNotebookIn.ts';
-import { notebookWords as w } from '../words/platform/notebookWords.ts';
+import { meanings } from '../../notebook/meanings.ts';
+import type { ColumnsProblem, Question } from '../../notebook/notebookSettings.ts';
+import type { TableProblem } from '../../notebook/readTable.ts';
+import type { LineProblem } from '../../notebook/takeNotebookIn.ts';
+import { notebookWords as w } from '../../words/platform/notebookWords.ts';
 
 export const tableSentence = (why: TableProblem, file: string): string => {
   switch (why.kind) {

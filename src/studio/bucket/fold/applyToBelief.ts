@@ -1,21 +1,21 @@
-import { millilitres } from '../../glaze/units.ts';
-import { aged } from '../belief/aged.ts';
-import { forgotten } from '../belief/forgotten.ts';
-import { place, type Belief, type Component } from '../belief/mixture.ts';
-import { withAnything, withGlance, withReading } from '../belief/observed.ts';
-import { loosened, unknown } from '../belief/priors.ts';
-import { withMoved } from '../belief/withAdded.ts';
-import { reduced } from '../belief/reduced.ts';
-import { slowedBy, warmthAt } from '../belief/warmth.ts';
-import { middleFlow, startAnew } from '../belief/startBelief.ts';
-import { perhapsAsTold } from '../belief/told.ts';
-import type { Visit } from '../belief/visit.ts';
-import { minutes, since } from '../ids.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
+import { millilitres } from '../../../glaze/units.ts';
+import { aged } from '../../belief/aged.ts';
+import { forgotten } from '../../belief/forgotten.ts';
+import { place, type Belief, type Component } from '../../belief/mixture.ts';
+import { withAnything, withGlance, withReading } from '../../belief/observed.ts';
+import { loosened, unknown } from '../../belief/priors.ts';
+import { withMoved } from '../../belief/withAdded.ts';
+import { reduced } from '../../belief/reduced.ts';
+import { slowedBy, warmthAt } from '../../belief/warmth.ts';
+import { middleFlow, startAnew } from '../../belief/startBelief.ts';
+import { perhapsAsTold } from '../../belief/told.ts';
+import type { Visit } from '../../belief/visit.ts';
+import { minutes, since } from '../../ids.ts';
+import type { BucketSettings } from '../../settings/bucketSettings.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
-import type { Added, BucketEntry, BucketEvent, FlowLook } from './bucketEvent.ts';
-import type { BucketState } from './bucketState.ts';
+import type { Added, BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
+import type { BucketState } from '../bucketState.ts';
 import { sightsInReading, type ReadingEntry } from './sightsInReading.ts';
 
 /** An entry, with the bucket as it was before and after it. */

@@ -1,12 +1,12 @@
 import { isDeepStrictEqual } from 'node:util';
-import { definedOnly } from '../definedOnly.ts';
-import type { Clock } from '../clock.ts';
-import { exportHead } from '../replies/export/exportJson.ts';
-import { ImportProblem } from '../store/imports/importProblem.ts';
-import { linesOf } from '../store/imports/linesOf.ts';
-import { readExport, type ExportHead } from '../store/imports/readExport.ts';
-import type { Store } from '../store/openStore.ts';
-import type { Logbook } from '../studio/logbook/ports.ts';
+import { definedOnly } from '../../definedOnly.ts';
+import type { Clock } from '../../clock.ts';
+import { exportHead } from '../../replies/export/exportJson.ts';
+import { ImportProblem } from '../../store/imports/importProblem.ts';
+import { linesOf } from '../../store/imports/linesOf.ts';
+import { readExport, type ExportHead } from '../../store/imports/readExport.ts';
+import type { Store } from '../../store/openStore.ts';
+import type { Logbook } from '../../studio/logbook/ports.ts';
 
 /** What of an export does not follow from its entries. */
 const whatDiffers = (said: ExportHead, found: object): string | undefined => {

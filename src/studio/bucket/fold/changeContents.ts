@@ -1,5 +1,5 @@
-import type { BucketState } from './bucketState.ts';
-import type { Contents } from '../contents/contents.ts';
+import type { BucketState } from '../bucketState.ts';
+import type { Contents } from '../../contents/contents.ts';
 
 /** Applies one change to the contents, and to the contents that are expected if the last reading was wrong. */
 export const changeContents = (

@@ -1,5 +1,5 @@
-import type { ImportWhy } from '../store/imports/importProblem.ts';
-import { importWords as w } from '../words/platform/importWords.ts';
+import type { ImportWhy } from '../../store/imports/importProblem.ts';
+import { importWords as w } from '../../words/platform/importWords.ts';
 
 /** Why an export is not brought in. */
 export const importSentence = (why: ImportWhy, file: string): string => {

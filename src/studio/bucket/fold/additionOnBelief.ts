@@ -1,15 +1,15 @@
-import { coverage95 } from '../../glaze/statistics/normal.ts';
-import { dryContent } from '../../glaze/slurry/slurry.ts';
-import { gravity } from '../../glaze/units.ts';
-import { place, type Component } from '../belief/mixture.ts';
-import { deflocculated, doseStep, unknownAmount, unlogged } from '../belief/priors.ts';
-import { middleGravity } from '../belief/startBelief.ts';
-import { withAdded, withMoved } from '../belief/withAdded.ts';
-import type { BucketSettings } from '../settings/bucketSettings.ts';
+import { coverage95 } from '../../../glaze/statistics/normal.ts';
+import { dryContent } from '../../../glaze/slurry/slurry.ts';
+import { gravity } from '../../../glaze/units.ts';
+import { place, type Component } from '../../belief/mixture.ts';
+import { deflocculated, doseStep, unknownAmount, unlogged } from '../../belief/priors.ts';
+import { middleGravity } from '../../belief/startBelief.ts';
+import { withAdded, withMoved } from '../../belief/withAdded.ts';
+import type { BucketSettings } from '../../settings/bucketSettings.ts';
 import { pouredWithin, weighedWithin } from './applyAddition.ts';
-import type { Added } from './bucketEvent.ts';
-import { saltInSaturatedSolution } from './flocculantSolution.ts';
-import { loosenStepPerLitre } from './flowPoints.ts';
+import type { Added } from '../bucketEvent.ts';
+import { saltInSaturatedSolution } from '../flocculantSolution.ts';
+import { loosenStepPerLitre } from '../flowPoints.ts';
 
 /** Grams of salt that one step of flocculant is, in what an account says is in the pail; undefined when that is no slurry. */
 const stepGrams = ({ mean }: Component, { solids }: BucketSettings): number | undefined => {
