@@ -12,6 +12,7 @@ import { openMonitor } from './openMonitor.ts';
 import { stopAll, type Stop } from './stopAll.ts';
 import { openReminders } from './openReminders.ts';
 import { demoFile, openDemo } from './openDemo.ts';
+import { warmUp } from './warmUp.ts';
 import { mainWords } from '../words/platform/mainWords.ts';
 
 /** Settles when the program is stopped, or when no part of it can run. */
@@ -67,6 +68,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
     stops.unshift({ stop: reminders.stop, within: 500 });
     const monitor = openMonitor({ app, platforms, reminders, counts }, config, { demo, log });
     if (monitor) stops.push({ stop: monitor.stop, within: 250 });
+    await Promise.race([ended, warmUp(app, log, config.DISCORD_TOKEN !== undefined)]);
     return await ended;
   } finally {
     await stopAll(stops, log);
