@@ -68,7 +68,9 @@ const code = await exitCodeOf(mainWords.usage, async () => {
     stops.unshift({ stop: reminders.stop, within: 500 });
     const monitor = openMonitor({ app, platforms, reminders, counts }, config, { demo, log });
     if (monitor) stops.push({ stop: monitor.stop, within: 250 });
-    await Promise.race([ended, warmUp(app, log, config.DISCORD_TOKEN !== undefined)]);
+    const warm = () => void warmUp(app, log, config.DISCORD_TOKEN !== undefined);
+    // Whoever waited for the start comes first.
+    setTimeout(warm, 10_000).unref();
     return await ended;
   } finally {
     await stopAll(stops, log);
