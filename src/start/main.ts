@@ -60,7 +60,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
       tell: (text) => console.log(text),
       fail,
     });
-    stops.unshift({ stop: platforms.stop, within: 2_000 });
+    stops.unshift({ stop: platforms.stop, within: 3_000 });
     const reminders = await openReminders(app, platforms.voices, log, (outcome) =>
       counts.reminders.add({ outcome }),
     );
