@@ -13,6 +13,7 @@ import { openMonitor } from './openMonitor.ts';
 import { stopAll, type Stop } from './stopAll.ts';
 import { openReminders } from './openReminders.ts';
 import { demoFile, openDemo } from './openDemo.ts';
+import { warmUp } from './warmUp.ts';
 import { mainWords } from '../words/platform/mainWords.ts';
 
 /** Settles when the program is stopped, or when no part of it can run. */
@@ -61,7 +62,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
       tell: (text) => console.log(text),
       fail,
     });
-    stops.unshift({ stop: platforms.stop, within: 2_000 });
+    stops.unshift({ stop: platforms.stop, within: 3_000 });
     const reminders =
       config.REMINDERS === 'on'
         ? await openReminders(app, platforms.voices, log, (outcome) => counts.reminders.add({ outcome }))
@@ -73,6 +74,9 @@ const code = await exitCodeOf(mainWords.usage, async () => {
       log,
     });
     if (monitor) stops.push({ stop: monitor.stop, within: 250 });
+    const warm = () => void warmUp(app, log, config.DISCORD_TOKEN !== undefined);
+    // Whoever waited for the start comes first.
+    setTimeout(warm, 10_000).unref();
     return await ended;
   } finally {
     await stopAll(stops, log);

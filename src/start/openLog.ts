@@ -1,6 +1,6 @@
 import { definedOnly } from '../definedOnly.ts';
 import { pino } from 'pino';
-import { calmLog } from './calmLog.ts';
+import { calmLog } from '../monitor/calmLog.ts';
 import type { Log } from '../contract/log.ts';
 
 /**

@@ -8,7 +8,7 @@ export const runBuilt = (env: Record<string, string>): { child: ChildProcess; sa
   const child = spawn(process.execPath, [`${root}dist/run/main.js`], {
     cwd: root,
     stdio: ['ignore', 'pipe', 'pipe'],
-    env: { PATH: process.env['PATH'], TZ: 'UTC', ...env },
+    env: { PATH: process.env['PATH'], TZ: 'UTC', MONITOR_PORT: 'off', ...env },
   });
   const said: string[] = [];
   for (const stream of [child.stdout, child.stderr]) stream?.on('data', (data) => said.push(String(data)));

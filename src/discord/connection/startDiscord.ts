@@ -39,7 +39,7 @@ export interface Discord {
 }
 
 /** For commands under way, and then for the connection: the program stops within five seconds. */
-const GRACE = 1_200;
+const GRACE = 2_200;
 const GOODBYE = 600;
 
 /** Connects to Discord and answers until stopped. If it cannot connect, it cleans up after itself. */

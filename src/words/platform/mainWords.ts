@@ -7,5 +7,6 @@ export const mainWords = {
   roomTroubled: 'The room could not be opened. I will keep trying.',
   notStopped: 'a part of the program did not stop as it should',
   leftBehind: 'a part of the program took too long to stop, and was left behind',
+  notWarm: 'a part of the program could not be loaded ahead of its first use',
   stray: 'an unexpected error; everything else keeps running',
 };

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { calmLog } from '../../../src/start/calmLog.ts';
+import { calmLog } from '../../../src/monitor/calmLog.ts';
 
 beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());

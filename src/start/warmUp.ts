@@ -1,0 +1,25 @@
+import type { App } from './app.ts';
+import type { Log } from '../contract/log.ts';
+import { mainWords } from '../words/platform/mainWords.ts';
+
+/** Any question: the first one has all notes read and indexed. */
+const question = 'why does a glaze crawl?';
+
+/**
+ * Loads what the first question and the first chart would load. Each takes long, and everybody else would wait with
+ * whoever asks first.
+ */
+export const warmUp = async (
+  { handbook }: Pick<App, 'handbook'>,
+  log: Log,
+  discord: boolean,
+): Promise<void> => {
+  try {
+    await (discord ? import('../chart/chartPng.ts') : import('../chart/chartSvg.ts'));
+    handbook.find(question, []);
+    handbook.emergencies(question);
+  } catch (err) {
+    // Whoever needs it tries again, and is told what is wrong.
+    log.error({ err }, mainWords.notWarm);
+  }
+};

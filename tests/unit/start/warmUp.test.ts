@@ -1,0 +1,29 @@
+import { expect, it } from 'vitest';
+import { openHandbook } from '../../../src/search/openHandbook.ts';
+import { loadNotes } from '../../../src/seed/loadNotes.ts';
+import { warmUp } from '../../../src/start/warmUp.ts';
+
+const logged: object[] = [];
+const note = (about: object) => void logged.push(about);
+const log = { info: note, warn: note, error: note };
+
+it('the notes are read before anybody asks, and once', async () => {
+  let read = 0;
+  const handbook = openHandbook(() => {
+    read += 1;
+    return loadNotes();
+  });
+  await warmUp({ handbook }, log, false);
+  expect(read).toBe(1);
+  expect(handbook.find('why does a glaze crawl?', []).answers.length).toBeGreaterThan(0);
+  expect(read).toBe(1);
+  expect(logged).toEqual([]);
+});
+
+it('notes that cannot be read keep nothing from starting', async () => {
+  const handbook = openHandbook(() => {
+    throw new Error('damaged');
+  });
+  await warmUp({ handbook }, log, false);
+  expect(logged).toEqual([{ err: new Error('damaged') }]);
+});
