@@ -2,9 +2,10 @@ import { defineConfig } from 'vitest/config';
 
 /** What runs a second time, on PostgreSQL: whatever opens a store, unless it is about the file itself. */
 const onPostgres = [
-  'tests/unit/store/**/*.test.ts',
-  'tests/property/store*.test.ts',
   'tests/postgres/**/*.test.ts',
+  'tests/unit/store/**/*.test.ts',
+  'tests/unit/reminders/{asked,unlogged}.test.ts',
+  'tests/property/store*.test.ts',
 ];
 const aboutFiles = ['brokenFile', 'ownership', 'migrate', 'rebuild'].map(
   (name) => `tests/unit/store/${name}.test.ts`,

@@ -29,28 +29,43 @@ interface Wanted {
   fail(why: unknown): void;
 }
 
+/** What is connected has its part of the store until it stops. */
+const withPart = async <T extends { stop(): Promise<void> }>(
+  part: { release(): Promise<void> },
+  connect: () => Promise<T>,
+): Promise<T> => {
+  try {
+    const connected = await connect();
+    const stop = async () => {
+      await connected.stop();
+      await part.release();
+    };
+    return { ...connected, stop };
+  } catch (error) {
+    await part.release();
+    throw error;
+  }
+};
+
 const keepRoom = (
   app: App,
   studio: StudioId,
   { config, demo, lan, newKeys, log, refused, tell, fail }: Wanted,
 ): KeptConnected<RunningRoom> =>
   keepConnected({
-    connect: async () => {
+    connect: async (lost) => {
       const { connectRoom } = await import('./connectRoom.ts');
-      return connectRoom(app, config, {
-        studio,
-        open: demo,
-        lan,
-        newKeys,
-        log,
-        tell,
-        ...definedOnly({ refused }),
-      });
+      const part = await app.store.takePart({ room: studio }, lost);
+      const wanted = { studio, open: demo, lan, newKeys, log, tell, ...definedOnly({ refused }) };
+      return withPart(part, () => connectRoom(app, config, wanted));
     },
     // If the room is the only platform, the operator is at the terminal and reads the error.
     isFinal: () => config.DISCORD_TOKEN === undefined,
     giveUp: fail,
-    sentence: (why) => (why instanceof UsageProblem ? why.message : mainWords.roomTroubled),
+    sentence: (why) => {
+      if (why instanceof StoreProblem) return storeWords.problem[why.kind](why.file);
+      return why instanceof UsageProblem ? why.message : mainWords.roomTroubled;
+    },
     log,
   });
 
@@ -74,30 +89,23 @@ const keepDiscord = (
       const { connectDiscord } = await import('./connectDiscord.ts');
       const { SHARDS: shards } = config;
       const part = await app.store.takePart(shards === 'auto' ? 'all' : shards.ids, lost);
-      const discord = await connectDiscord(
-        { ...app, desk },
-        {
-          token,
-          ...definedOnly({
-            servers: config.DISCORD_SERVERS,
-            devGuild: config.DISCORD_GUILD,
-            api: config.DISCORD_API,
-            shards: shards === 'auto' ? undefined : shards,
-          }),
-        },
-        { log, draw: async (chart) => (await import('../chart/chartPng.ts')).chartPng(chart), fatal: lost },
-      ).catch(async (error: unknown) => {
-        await part.release();
-        throw error;
-      });
+      const discord = await withPart(part, () =>
+        connectDiscord(
+          { ...app, desk },
+          {
+            token,
+            ...definedOnly({
+              servers: config.DISCORD_SERVERS,
+              devGuild: config.DISCORD_GUILD,
+              api: config.DISCORD_API,
+              shards: shards === 'auto' ? undefined : shards,
+            }),
+          },
+          { log, draw: async (chart) => (await import('../chart/chartPng.ts')).chartPng(chart), fatal: lost },
+        ),
+      );
       log.info({}, mainWords.connected);
-      return {
-        ...discord,
-        stop: async () => {
-          await discord.stop();
-          await part.release();
-        },
-      };
+      return discord;
     },
     isFinal: (why) =>
       (why instanceof DiscordProblem && why.kind === 'token') ||

@@ -25,6 +25,21 @@ describe('what several processes share of a platform', () => {
     for (const part of parts) await part.release();
   });
 
+  it('is, of a studio’s room, taken once, and beside the room of another', async () => {
+    const address = await newDatabase('empty_logbook');
+    const [one, other] = [await openTestStore({ file: address }), await openTestStore({ file: address })];
+    const studios = [
+      await one.people.studioOf('terminal', 'here', 'Wrackline'),
+      await one.people.studioOf('terminal', 'there', 'Another'),
+    ] as const;
+    const rooms = [
+      await one.takePart({ room: studios[0] }, quietly),
+      await other.takePart({ room: studios[1] }, quietly),
+    ];
+    await expect(other.takePart({ room: studios[0] }, quietly)).rejects.toMatchObject({ kind: 'room-taken' });
+    for (const room of rooms) await room.release();
+  });
+
   it('stays taken when the connection was lost, unless another process was quicker', async () => {
     const address = await newDatabase('empty_logbook');
     const [one, other] = [await openTestStore({ file: address }), await openTestStore({ file: address })];

@@ -55,8 +55,8 @@ export interface Reader {
   close(): Promise<void>;
 }
 
-/** Which of a platform's connections a process takes: all, or some by number. */
-export type Part = 'all' | readonly number[];
+/** What one process takes for itself: all of Discord's servers, some of their parts by number, or a studio's room. */
+export type Part = 'all' | readonly number[] | { readonly room: StudioId };
 
 /** An open database. */
 export interface Engine {

@@ -12,6 +12,7 @@ import {
   type StudioId,
 } from '../../studio/ids.ts';
 import type { Logbook, LoggedEvent, Member, Notes } from '../../studio/logbook/ports.ts';
+import { StoreProblem } from '../engine/storeProblem.ts';
 import type { Turns } from '../engine/turns.ts';
 import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
 import { insertEntry } from '../entries/insertEntry.ts';
@@ -113,8 +114,12 @@ export const bringStudioIn = (
   clock: Clock,
   brought: BroughtStudio,
   check: (book: Logbook) => Promise<void>,
-): Promise<{ id: StudioId; entries: number; namesakes: string[] }> =>
-  turns.write('directory', async (writing) => {
+): Promise<{ id: StudioId; entries: number; namesakes: string[] }> => {
+  let begun = false;
+  return turns.write('directory', async (writing) => {
+    // The entries can be read once only: a second try would bring in a studio without them.
+    if (begun) throw new StoreProblem('unreachable', turns.name, 'the connection was lost during the import');
+    begun = true;
     const { db } = writing;
     const now = clock.now();
     const id = await addStudio(db, brought, now);
@@ -130,3 +135,4 @@ export const bringStudioIn = (
     }
     return { keep: true, value: { id, entries, namesakes } };
   });
+};

@@ -24,6 +24,9 @@ export const deskWords = {
     full: ours(
       'The logbook’s disk is full, so nothing was saved. Tell whoever runs the bot. Once there is room, send it again.',
     ),
+    unreachable: ours(
+      'The logbook cannot be reached right now. In a minute, see in the log whether this was saved, and send it again if not.',
+    ),
     crowded: ours('The bot is too busy right now, so nothing was saved. Send it again in a moment.'),
   },
   enoughToday: (most: number): Text =>

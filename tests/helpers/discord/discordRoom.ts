@@ -1,6 +1,3 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { asks, logs, type Command, type Kind, type Reply } from '../../../src/contract/contract.ts';
 import { openDesk } from '../../../src/desk/dispatch.ts';
@@ -15,6 +12,7 @@ import { days, instant, later, studioStream } from '../../../src/studio/ids.ts';
 import { handbook } from '../handbook.ts';
 import { en } from '../../../src/words/en.ts';
 import { said, t } from '../../../src/words/text/text.ts';
+import { newLogbook } from '../store/storeFile.ts';
 import { DiscordDouble } from './discordDouble.ts';
 import type { Place } from './discordInteraction.ts';
 import { nowIn } from './discordWorld.ts';
@@ -146,9 +144,8 @@ export const openDiscordRoom = async (
   more: Partial<DiscordPorts> = {},
 ): Promise<DiscordRoom> => {
   const discord = await DiscordDouble.start();
-  const folder = await mkdtemp(join(tmpdir(), 'glaze-room-'));
   const clock = { now: () => instant(nowIn(discord.world)) };
-  const file = join(folder, 'studio.db');
+  const file = await newLogbook();
   const store = await openStore(file, { clock });
   const logged: DiscordRoom['logged'] = [];
   const note = (level: string) => (about: object, message: string) =>
@@ -209,7 +206,6 @@ export const openDiscordRoom = async (
       await bot.stop();
       await store.close();
       await discord.stop();
-      await rm(folder, { recursive: true });
     },
   };
 };

@@ -5,10 +5,14 @@ import { StoreProblem } from '../storeProblem.ts';
 import type { Part } from '../turns.ts';
 import { asPostgresProblem } from './postgresProblem.ts';
 
-/** "part": keeps these locks apart from any others in the database. */
-const space = 0x70617274;
+/** "part" and "room": keep these locks apart from any others in the database. */
+const [parts, rooms] = [0x70617274, 0x726f6f6d];
 /** Held by whoever takes all parts, and shared by those who take some. */
 const whole = -1;
+
+const isRoom = (part: Part): boolean => typeof part === 'object' && 'room' in part;
+const isTaken = (error: unknown): boolean =>
+  error instanceof StoreProblem && (error.kind === 'part-taken' || error.kind === 'room-taken');
 
 /** Takes the server's locks for a part; they last as long as this connection. */
 const lock = async (address: string, part: Part): Promise<pg.Client> => {
@@ -19,24 +23,28 @@ const lock = async (address: string, part: Part): Promise<pg.Client> => {
     connectionTimeoutMillis: 5_000,
   });
   client.on('error', () => undefined);
-  const isFree = async (how: 'pg_try_advisory_lock' | 'pg_try_advisory_lock_shared', which: number) => {
-    const { rows } = await client.query<{ free: boolean }>(`select ${how}($1, $2) as free`, [space, which]);
+  const ask = async (lock: string, ...values: readonly (number | string)[]) => {
+    const { rows } = await client.query<{ free: boolean }>(`select ${lock} as free`, [...values]);
     return rows[0]?.free === true;
+  };
+  const isFree = async (): Promise<boolean> => {
+    if (part === 'all') return ask('pg_try_advisory_lock($1, $2)', parts, whole);
+    if ('room' in part) return ask('pg_try_advisory_lock($1, hashtext($2))', rooms, part.room);
+    let free = await ask('pg_try_advisory_lock_shared($1, $2)', parts, whole);
+    for (const which of part) free = free && (await ask('pg_try_advisory_lock($1, $2)', parts, which));
+    return free;
   };
   try {
     await client.connect();
-    let free = await isFree(part === 'all' ? 'pg_try_advisory_lock' : 'pg_try_advisory_lock_shared', whole);
-    for (const which of part === 'all' ? [] : part)
-      free = free && (await isFree('pg_try_advisory_lock', which));
-    if (free) return client;
-    throw new StoreProblem('part-taken', name, 'another process has it');
+    if (await isFree()) return client;
+    throw new StoreProblem(isRoom(part) ? 'room-taken' : 'part-taken', name, 'another process has it');
   } catch (error) {
     await client.end().catch(() => undefined);
     throw asPostgresProblem(error, name);
   }
 };
 
-/** Takes a part of a platform's connections, and takes it again when the connection to the server was lost. */
+/** Takes a part for this process, and takes it again when the connection to the server was lost. */
 export const takePart = async (
   address: string,
   part: Part,
@@ -53,8 +61,7 @@ export const takePart = async (
         if (released) await client.end();
         return;
       } catch (error) {
-        if (!(error instanceof StoreProblem) || error.kind !== 'part-taken') continue;
-        return lost(error);
+        if (isTaken(error)) return lost(error);
       }
     }
   };
