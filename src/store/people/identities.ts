@@ -1,3 +1,4 @@
+import type { Kysely } from 'kysely';
 import { v7 as uuidv7 } from 'uuid';
 import type { Clock } from '../../clock.ts';
 import { memberId, studioId, type MemberId, type StudioId } from '../../studio/ids.ts';
@@ -5,6 +6,7 @@ import type { People } from '../../studio/logbook/ports.ts';
 import { PeopleChanges } from './peopleChanges.ts';
 import type { Turns } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 const mostRemembered = 100_000;
 
@@ -114,15 +116,14 @@ export class Identities implements People {
     const known = this.#members.get(key);
     if (known) return known;
     const changed = this.#changed;
+    if (this.#turns.isShared) {
+      // Not remembered: of what another process changes, this one would not hear.
+      const there = await this.#turns.read({ rows: studio }, ({ db }) => memberKnownAs(db, identity));
+      if (there) return there;
+    }
     const found = await this.#turns.write({ rows: studio }, async ({ db }) => {
-      const row = await db
-        .selectFrom('member_identities')
-        .where('studio_id', '=', studio)
-        .where('platform', '=', identity.platform)
-        .where('external_id', '=', identity.external_id)
-        .select('member_id')
-        .executeTakeFirst();
-      if (row) return { keep: false, value: row.member_id };
+      const there = await memberKnownAs(db, identity);
+      if (there) return { keep: false, value: there };
       const now = this.#clock.now();
       const id = memberId(uuidv7({ msecs: now }));
       await db
@@ -135,11 +136,24 @@ export class Identities implements People {
         .execute();
       return { keep: true, value: id };
     });
-    // Of what another process changes, this one would not hear.
     if (changed === this.#changed && !this.#turns.isShared) remember(this.#members, key, found);
     return found;
   }
 }
+
+const memberKnownAs = async (
+  db: Kysely<Tables>,
+  identity: Pick<Tables['member_identities'], 'studio_id' | 'platform' | 'external_id'>,
+): Promise<MemberId | undefined> => {
+  const row = await db
+    .selectFrom('member_identities')
+    .where('studio_id', '=', identity.studio_id)
+    .where('platform', '=', identity.platform)
+    .where('external_id', '=', identity.external_id)
+    .select('member_id')
+    .executeTakeFirst();
+  return row?.member_id;
+};
 
 const remember = <V>(known: Map<string, V>, key: string, value: V) => {
   if (known.size >= mostRemembered) known.clear();
