@@ -26,6 +26,7 @@ import * as settling from '../../src/glaze/slurry/settling.ts';
 import * as slurry from '../../src/glaze/slurry/slurry.ts';
 import * as byDrying from '../../src/glaze/slurry/solidsByDrying.ts';
 import { solutionDensity } from '../../src/glaze/materials/solutionDensity.ts';
+import { repeatability } from '../../src/glaze/statistics/repeatability.ts';
 import * as sqrtFit from '../../src/glaze/statistics/sqrtFit.ts';
 import { studentQuantile } from '../../src/glaze/statistics/studentT.ts';
 import { viscosityAt20 } from '../../src/glaze/flow/temperatureCorrection.ts';
@@ -83,6 +84,7 @@ const formulas: Record<string, Formula> = {
   bayesFactorOfRates: (a, b, c, d) => bayesFactorOfRates(counts(a, b, c, d)),
   benjaminiHochberg: (a, b, c) => benjaminiHochberg([a, b, c]),
   differenceOfRates: (a, b, c, d) => differenceOfRates(counts(a, b, c, d)),
+  repeatability: (a, b, c, d) => repeatability({ sd: a, worth: b, squares: c, count: d }),
   fisherExact: (a, b, c, d) => fisherExact(counts(a, b, c, d)),
   leastFisherP: (a, b, c, d) => leastFisherP(counts(a, b, c, d)),
   bayesLine: (a, b, c, d, e) =>
@@ -271,6 +273,8 @@ const neverRefuse = new Set([
   'normalCdf',
   'bothAbove',
   'bothBetween',
+  'addedByTie',
+  'addedSquare',
   'rectangular',
   'triangular',
   'combine',

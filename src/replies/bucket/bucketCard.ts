@@ -2,6 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import { dryContent, solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import { isAccountBroken } from '../../studio/bucket/withVoid.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { withoutFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import { volumeHeld } from '../../studio/bucket/fold/foldBucket.ts';
 import { hours } from '../../studio/ids.ts';
@@ -52,7 +53,7 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const verdict = decide(state, { now, role, sure: studio.sure });
   // After an addition of unknown size, the powder per litre is unknown. A cake takes nothing away: the account holds.
   const isKnown = state.unknownSince.length === 0 && !isAccountBroken(state);
-  const gravity = isKnown ? state.predicted?.value : undefined;
+  const gravity = isKnown ? withoutFlagged(state).predicted?.value : undefined;
   const slurry = gravity === undefined ? undefined : { slurry: gravity, particleGravity: settings.solids };
   const dry = slurry && dryContent(slurry);
   const phi = slurry && solidsVolumeFraction(slurry);

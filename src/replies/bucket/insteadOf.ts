@@ -3,6 +3,7 @@ import { notUndoable } from '../../studio/logbook/undoable.ts';
 import type { Entry } from '../../studio/entry.ts';
 import type { BucketEvent, BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import { isFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import type { Action, Logging, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { refusal } from '../../contract/refusal.ts';
@@ -66,6 +67,8 @@ export const wasItThat = async (
 ): Promise<{ reasons: Text[]; actions: Action[] }> => {
   const none = { reasons: [], actions: [] };
   if (!event.gravity || after.believed?.seq !== entry.seq) return none;
+  // Two odd readings that agree are of one bucket.
+  if (isFlagged(before) && !isFlagged(after)) return none;
   const other = perhapsOf(event, { before, others: await book.buckets(), at: entry.at });
   if (!other) return none;
   const { name } = other.settings;

@@ -42,6 +42,12 @@ describe('a reading that is odd for its bucket and fits another', () => {
     expect(room.bugs).toEqual([]);
   });
 
+  it('is not asked again once a second reading agrees with the first', async () => {
+    const room = await twoBuckets();
+    expect((await room.say(day, read('gg', 1.55, 23))).reasons.join()).toMatch(/Was it Tern/);
+    expect((await room.say(day + 5, read('gg', 1.55, 23))).reasons.join()).not.toMatch(/Was it/);
+  });
+
   it('is not moved when somebody has changed the other bucket since', async () => {
     const room = await twoBuckets();
     const odd = await room.say(day, read('gg', 1.55, 23));
