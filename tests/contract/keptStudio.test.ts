@@ -34,12 +34,25 @@ it('every state in a file of version 0.1.0 follows from its entries', async () =
   expect(await checkStates(file)).toMatchObject({ studios: 1, streams: 15, differing: [] });
 });
 
-/** What later versions tell from the same entries: a cake and dirt end what was measured before them. */
+/**
+ * What later versions tell from the same entries: a cake and dirt end what was measured before them, and a bucket that was
+ * stirred and then read was last stirred when the stir was logged.
+ */
 const sinceThen = (text: string): unknown => {
   const { studio, buckets, ...rest } = JSON.parse(text);
-  const [puffinBlack, capelin] = ['Puffin Black', 'Capelin'].map((name) =>
-    buckets.find(({ settings }: { settings: { name: string } }) => settings.name === name),
-  );
+  const named = (name: string) =>
+    buckets.find(({ settings }: { settings: { name: string } }) => settings.name === name);
+  const [puffinBlack, capelin, fogBell] = ['Puffin Black', 'Capelin', 'Fog Bell'].map(named);
+  const loggedAt = (id: string) =>
+    Date.parse(rest.entries.find(({ entry }: { entry: string }) => entry === id).at);
+  named('Gull Grey').stir.at = loggedAt('1-50');
+  named('Kelp Rope').stir.at = loggedAt('3-51');
+  fogBell.stir.at = loggedAt('7-42');
+  named('Lichen').stir.at = loggedAt('11-26');
+  // The last long stirs: each bucket was read, stirred, later than a stir's five minutes after it.
+  named('Whelk White').stir.longAt = loggedAt('2-55');
+  fogBell.stir.longAt = loggedAt('7-41');
+  puffinBlack.rests.shortest = loggedAt('5-26') - loggedAt('5-24');
   delete puffinBlack.efflux;
   // Seen at rest after the cake, and kept without being believed: entry 5-27.
   puffinBlack.restedFlow.flow = { cup: 'hall cup', kind: 'ford4', seconds: 9.2 };

@@ -121,7 +121,7 @@ const asked = (verdict: Verdict, measures: Measures): Text => {
         ? t`It gelled, and water was added. Ask a keeper to stir in ${[dry.amount]} of dry batch${[dry.each]}, then deflocculant.`
         : t`It gelled, and water was added. Ask a keeper.`;
     case 'deflocculate':
-      return t`Still thick after a long stir, and not for lack of water. Ask a keeper. Don't add water.`;
+      return t`Thick, but not for lack of water. Ask a keeper. Don't add water.`;
     default:
       return t`Ask a keeper.`;
   }

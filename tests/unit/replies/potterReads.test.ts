@@ -36,7 +36,7 @@ describe('an answer at the bucket', () => {
     for (const minute of [2, 2])
       await room.say(minute, '/reading bucket:gg gravity:1.44 within:0.002 seconds:24');
     const member = await room.say(3, '/water-or-stir bucket:gg');
-    expect(member.title).toMatch(/Still thick after a long stir, and not for lack of water\. Ask a keeper/);
+    expect(member.title).toMatch(/Thick, but not for lack of water\. Ask a keeper/);
     expect(member.reasons.join(' ')).not.toMatch(/jar/);
     expect((await room.keeper(3, '/water-or-stir bucket:gg')).reasons.join(' ')).toMatch(/jar/);
   });
