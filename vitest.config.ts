@@ -16,6 +16,8 @@ export default defineConfig({
   test: {
     setupFiles: ['tests/helpers/repeatable.ts'],
     env: { TZ: 'UTC' },
+    // Every core: most tests wait for disks, browsers and processes.
+    maxWorkers: '100%',
     testTimeout: 120_000,
     hookTimeout: 60_000,
     projects: [

@@ -20,7 +20,7 @@ const stepWords: Record<Step, string> = {
   'add-dry': 'needs dry batch',
   flocculate: 'needs flocculant',
   'stir-on': 'stir on',
-  deflocculate: 'too thick, but not for lack of water',
+  deflocculate: 'thick, but not dry',
   'ask-keeper': 'ask a keeper',
 };
 
