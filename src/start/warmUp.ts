@@ -1,3 +1,4 @@
+import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { App } from './app.ts';
 import type { Log } from '../contract/log.ts';
 import { mainWords } from '../words/platform/mainWords.ts';
@@ -16,7 +17,9 @@ export const warmUp = async (
 ): Promise<void> => {
   try {
     await (discord ? import('../chart/chartPng.ts') : import('../chart/chartSvg.ts'));
+    await nextLoop();
     handbook.find(question, []);
+    await nextLoop();
     handbook.emergencies(question);
   } catch (err) {
     // Whoever needs it tries again, and is told what is wrong.

@@ -33,7 +33,11 @@ const evening: [line: string, step: string, title: RegExp][] = [
   ['/reading bucket:kelp weight:222g look:thin stirred:yes', 'ask-keeper', /^Kelp: Too much water.*keeper/],
   ['/reading bucket:"tide pool" weight:227g seconds:20 stirred:yes', 'stir-on', /^Tide Pool: Keep stirring/],
   ['/stirred tp minutes:5', 'measure', /^Tide Pool: Now time/],
-  ['/reading bucket:tp seconds:19', 'ask-keeper', /^Tide Pool: Thick, but not for lack of water.*Don't add water/],
+  [
+    '/reading bucket:tp seconds:19',
+    'ask-keeper',
+    /^Tide Pool: Thick, but not for lack of water.*Don't add water/,
+  ],
   [
     '/reading bucket:"black sand" weight:250g stirred:yes',
     'add-water',

@@ -109,12 +109,11 @@ export const addSpread = (
 /** An account of gravity, volume and flow alone. */
 export const onlyContents = (one: Component): Component => {
   const size = one.mean.length;
-  const rows = [0, size, 2 * size];
-  return {
-    ...one,
-    mean: one.mean.slice(0, 3),
-    covariance: rows.flatMap((row) => one.covariance.slice(row, row + 3)),
-  };
+  if (size === 3) return one;
+  const covariance = zeros(9);
+  for (let i = 0; i < 3; i++)
+    for (let j = 0; j < 3; j++) covariance[3 * i + j] = one.covariance[size * i + j] ?? 0;
+  return { weight: one.weight, mean: one.mean.slice(0, 3), covariance, counts: one.counts };
 };
 
 /** One component with the same mean and spread as all of them: what is likeliest apart is lost. */

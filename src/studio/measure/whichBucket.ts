@@ -42,15 +42,18 @@ export const perhapsOf = (
   if (!gravity || !isKnown(before)) return undefined;
   const weighed = { ...reading, gravity };
   const here = sightOf(weighed, before);
+  const alone = { gravity: here.gravity };
+  const [byAll, byGravity] = [here, alone].map((sight) => likelihoodOf(before, sight, at));
+  const isOdd = (mine: typeof byAll) => mine !== undefined && mine.read < mine.slipped;
+  if (!isOdd(byAll) && !isOdd(byGravity)) return undefined;
   const fits = others
     .filter((one) => one.no !== before.no && isKnown(one))
     .flatMap((bucket) => {
-      const there = sightOf(weighed, bucket);
       // The two are compared by what both can tell.
-      const seen = here.flow && there.flow ? here : { gravity: here.gravity };
-      const mine = likelihoodOf(before, seen, at);
+      const [seen, mine] = sightOf(weighed, bucket).flow ? [here, byAll] : [alone, byGravity];
+      if (!mine || !isOdd(mine)) return [];
       const ratio = likelihoodOf(bucket, seen, at).read / (mine.read + mine.slipped);
-      return mine.read < mine.slipped && ratio >= muchLikelier ? [{ bucket, ratio }] : [];
+      return ratio >= muchLikelier ? [{ bucket, ratio }] : [];
     })
     .toSorted((a, b) => b.ratio - a.ratio);
   const [first, second] = fits;
