@@ -151,7 +151,7 @@ describe('trouble', () => {
         async (db) => void (await sql`pragma max_page_count = 90`.execute(db)),
       ],
     });
-    const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh');
+    const studio = await store.people.studioOf('terminal', 'here', 'Elsewhere');
     const desk = openDesk({ commands, books: store.books, words: en, handbook, report: () => 'a number' });
     const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
     const room = await connectRoom(

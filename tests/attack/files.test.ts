@@ -32,7 +32,7 @@ describe('what the studio keeps', () => {
     await older.close();
     const store = await openStore(file, { clock });
     onTestFinished(() => store.close());
-    await store.people.studioOf('terminal', 'here', 'Saltmarsh');
+    await store.people.studioOf('terminal', 'here', 'Elsewhere');
     makeFolder(join(folder, 'data', 'backups'));
     const { sqlite } = openForReading(file);
     vacuumInto(sqlite, join(folder, 'data', 'backups', 'copy.db'));

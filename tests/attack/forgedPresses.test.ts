@@ -19,7 +19,7 @@ beforeEach(async () => {
   const keeper = { by: discord.person('Ilse', { manages: true }), channel: place.channel };
   await discord.reply(slash(keeper, ['bucket', 'add'], { name: 'Gull Grey' }));
   shown = await discord.reply(slash(member, ['water-or-stir'], { bucket: '1' }));
-  elsewhere = await store.people.studioOf('discord', '600000000000000001', 'Saltmarsh');
+  elsewhere = await store.people.studioOf('discord', '600000000000000001', 'Elsewhere');
   return async () => {
     await room.stop();
     expect(discord.problems).toEqual([]);
@@ -67,11 +67,11 @@ describe('a button of another studio', () => {
   it('shows and does nothing here, though its line is stored in the same file', async () => {
     const { heldLines } = room.store;
     const until = later(room.ports.clock.now(), days(1));
-    const held = await heldLines.hold(elsewhere, '/ask question:"the secret of Saltmarsh"', until);
+    const held = await heldLines.hold(elsewhere, '/ask question:"the secret of Elsewhere"', until);
     for (const press of ['r', 'e', 'f1']) {
       const said = await refused(`${press}*${held}`);
       expect(said).toMatch(/too old/);
-      expect(said).not.toMatch(/Saltmarsh|secret/);
+      expect(said).not.toMatch(/Elsewhere|secret/);
     }
   });
 

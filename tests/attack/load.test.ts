@@ -112,7 +112,7 @@ describe('what was said in the room', () => {
     const clock = settableClock();
     const file = storeFile();
     const store = await openStore(file, { clock });
-    const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh');
+    const studio = await store.people.studioOf('terminal', 'here', 'Elsewhere');
     const { posts } = store.room<string>(studio);
     const keep = (
       no: number,

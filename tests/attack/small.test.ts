@@ -14,7 +14,7 @@ import { openTestStore, settableClock, storeFile } from '../helpers/store/storeF
 describe('the store', () => {
   it('lets a turn within a turn throw, which would wait for itself for ever', async () => {
     const { books, people } = await openTestStore();
-    const studio = await people.studioOf('terminal', 'here', 'Saltmarsh');
+    const studio = await people.studioOf('terminal', 'here', 'Elsewhere');
     const inner = () => books.read(studio, (book) => book.studio());
     await expect(books.read(studio, inner)).rejects.toThrow('within a turn');
     await expect(
@@ -26,7 +26,7 @@ describe('the store', () => {
 
   it('lets only so many wait, and says so', async () => {
     const { books, people } = await openTestStore();
-    const studio = await people.studioOf('terminal', 'here', 'Saltmarsh');
+    const studio = await people.studioOf('terminal', 'here', 'Elsewhere');
     const asked = Array.from({ length: 4_050 }, () => books.read(studio, async () => 'read'));
     const done = await Promise.allSettled(asked);
     const refused = done.filter(({ status }) => status === 'rejected');

@@ -37,7 +37,7 @@ describe('the room’s studio', () => {
 
   it('stays the same when a stranger adds the bot to a server of their own', async () => {
     const app = await openFile();
-    const own = await app.store.people.studioOf('discord', '555555555555555555', 'Saltmarsh');
+    const own = await app.store.people.studioOf('discord', '555555555555555555', 'Elsewhere');
     expect(await roomStudio(app, settings, tell)).toBe(own);
     await app.store.people.studioOf('discord', stranger, 'Elsewhere');
     expect(await roomStudio(app, settings, tell)).toBe(own);
@@ -49,7 +49,7 @@ describe('the room’s studio', () => {
     const app = await openFile();
     const { people } = app.store;
     await people.studioOf('discord', stranger, 'Elsewhere');
-    const own = await people.studioOf('discord', '555555555555555555', 'Saltmarsh');
+    const own = await people.studioOf('discord', '555555555555555555', 'Elsewhere');
     const member = await people.memberOf(own, 'room', 'wren', 'Wren');
     await app.store.room(own).door.take('wren', { member, name: 'Wren', secret: 'sealed' });
     expect(await roomStudio(app, settings, tell)).toBe(own);
@@ -71,7 +71,7 @@ describe('the room’s studio', () => {
 const onDiscord = async (servers: string | undefined, known: boolean) => {
   const discord = await DiscordDouble.start();
   const app = await openFile();
-  if (known) await app.store.people.studioOf('discord', discord.world.guildId, 'Saltmarsh');
+  if (known) await app.store.people.studioOf('discord', discord.world.guildId, 'Elsewhere');
   const { DISCORD_SERVERS } = readConfig({
     DISCORD_SERVERS: servers?.replace('here', discord.world.guildId),
   });

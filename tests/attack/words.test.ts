@@ -103,7 +103,7 @@ describe('a full disk', () => {
     const bugs: unknown[] = [];
     const report = (error: unknown) => `bug-${bugs.push(error)}`;
     const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
-    const studio = await store.people.studioOf('terminal', 'here', 'Saltmarsh');
+    const studio = await store.people.studioOf('terminal', 'here', 'Elsewhere');
     const member = await store.people.memberOf(studio, 'terminal', 'Wren', 'Wren');
     const say = (key: string, path: string[], typed: Record<string, string>) =>
       desk.dispatch({ key, studio, member, role: 'keeper', now: instant(noonPlus(1)), path, typed });

@@ -12,7 +12,7 @@ import { noonPlus } from '../helpers/store/storeEvents.ts';
 import { openTestStore } from '../helpers/store/storeFile.ts';
 
 /** A word of each studio’s own; every line of a studio contains it, and nothing of the other may. */
-const marks = ['Saltmarsh', 'Wrackline'] as const;
+const marks = ['Elsewhere', 'Wrackline'] as const;
 type Which = 0 | 1;
 
 const lines = (mark: string): string[] => [
@@ -150,7 +150,7 @@ const openTwo = async () => {
 };
 
 test('every line of the property is a command that both studios know', () => {
-  for (const line of [...lines('Saltmarsh'), ...shown]) expect(parseLine(line, commands).ok, line).toBe(true);
+  for (const line of [...lines('Elsewhere'), ...shown]) expect(parseLine(line, commands).ok, line).toBe(true);
 });
 
 test('whatever two studios of one file do, neither sees anything of the other, and neither changes it', async () => {
