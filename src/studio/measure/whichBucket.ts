@@ -43,15 +43,17 @@ export const perhapsOf = (
   const weighed = { ...reading, gravity };
   const here = sightOf(weighed, before);
   const alone = { gravity: here.gravity };
-  const [byAll, byGravity] = [here, alone].map((sight) => likelihoodOf(before, sight, at));
-  const isOdd = (mine: typeof byAll) => mine !== undefined && mine.read < mine.slipped;
+  const [byAll, byGravity] = [likelihoodOf(before, here, at), likelihoodOf(before, alone, at)];
+  const isOdd = (mine: typeof byAll) => mine.read < mine.slipped;
   if (!isOdd(byAll) && !isOdd(byGravity)) return undefined;
   const fits = others
     .filter((one) => one.no !== before.no && isKnown(one))
     .flatMap((bucket) => {
       // The two are compared by what both can tell.
-      const [seen, mine] = sightOf(weighed, bucket).flow ? [here, byAll] : [alone, byGravity];
-      if (!mine || !isOdd(mine)) return [];
+      const [seen, mine] = sightOf(weighed, bucket).flow
+        ? ([here, byAll] as const)
+        : ([alone, byGravity] as const);
+      if (!isOdd(mine)) return [];
       const ratio = likelihoodOf(bucket, seen, at).read / (mine.read + mine.slipped);
       return ratio >= muchLikelier ? [{ bucket, ratio }] : [];
     })

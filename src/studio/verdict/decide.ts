@@ -55,8 +55,8 @@ const byChance = (f: Facts, role: Role, sure: number): Verdict => {
 };
 
 /**
- * Where nobody knows how long a bucket may rest, a pot is not dipped longer than 45 minutes after a stir (common practice);
- * the dip itself, and what was read in between, take the rest of them.
+ * Where nobody knows how long a bucket may rest, a pot is dipped within 45 minutes of a stir (common practice). Five of them
+ * are for the dip itself.
  */
 const stirredForDip = minutes(40);
 
