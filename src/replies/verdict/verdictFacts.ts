@@ -3,6 +3,7 @@ import { isFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import { restLimitOf, usualRest } from '../../studio/bucket/rests.ts';
 import { hours, instant, since, type Instant } from '../../studio/ids.ts';
 import type { Text } from '../../words/text/text.ts';
+import { ofNow } from '../../studio/verdict/readAt.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Words } from '../../words/words.ts';
 import type { Asking, Fact } from '../../contract/contract.ts';
@@ -18,9 +19,6 @@ export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
 /** Why a reading does not count, or not yet. */
 export const uncounted = (value: number, state: BucketState, { verdict: w }: Words): Text =>
   isVoid(state) ? w.fromBefore(value) : isFlagged(state) ? w.flagged(value) : w.notBelieved(value);
-
-/** What is told without its age is of about now. */
-const ofNow = hours(1);
 
 /** How long ago something was read, when that was not about now. */
 const ageOf = (at: Instant | undefined, now: Instant, { verdict: w }: Words): Text =>
@@ -87,11 +85,13 @@ const flowFact = (
       ...(timed?.because === 'efflux' && timed.seconds !== 'wont-run'
         ? {
             scale: {
-              value: timed.seconds,
+              value: timed.warmth?.seconds ?? timed.seconds,
               u95: timed.u95 ?? 0,
               believed: true,
               ...timed.window,
-              text: w.timedFact(timed.seconds, flow),
+              text: timed.warmth
+                ? w.timedWarmFact(timed.warmth.seconds, flow)
+                : w.timedFact(timed.seconds, flow),
               window: w.secondsWindow(timed.window),
             },
           }

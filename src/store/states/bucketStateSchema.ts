@@ -47,6 +47,7 @@ const belief = z.strictObject({
   warmth: z.strictObject({ at: anInstant, celsius: inCelsius }).exactOptional(),
   loosened: anInstant.exactOptional(),
   cupKind: text.exactOptional(),
+  borneOut: aSeq.exactOptional(),
   visit: z
     .strictObject({
       at: anInstant,

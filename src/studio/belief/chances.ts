@@ -63,6 +63,13 @@ export const chancesOff = (
   };
 };
 
+/** How likely gravity is so near a reading. */
+export const chanceNear = (
+  { components }: Pick<Belief, 'components'>,
+  { value, within }: { value: number; within: number },
+): number =>
+  chance(below(components, place.gravity, value + within) - below(components, place.gravity, value - within));
+
 const inside = ({ low, high }: Between): number => normalCdf(high) - normalCdf(low);
 
 /** How likely gravity is right, flow is, and both are; 1 where there is no window. */

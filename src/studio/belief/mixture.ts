@@ -1,4 +1,4 @@
-import type { Instant } from '../ids.ts';
+import type { Instant, Seq } from '../ids.ts';
 import type { Repeats } from './repeats.ts';
 import type { Visit } from './visit.ts';
 import type { Warmth } from './warmth.ts';
@@ -43,6 +43,8 @@ export interface Belief {
   cupKind?: string;
   /** How warm it was when somebody last said. */
   warmth?: Warmth;
+  /** The last reading that the logbook did not expect and that all else known bears out: it counts before a second agrees. */
+  borneOut?: Seq;
   /** When a long stir loosened it, until it has gelled again. */
   loosened?: Instant;
   /** How well readings repeat, by kind: `weight`, and each flow cup; absent until some were repeated. */

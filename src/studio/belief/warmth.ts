@@ -1,5 +1,5 @@
 import { kinematicWaterViscosity } from '../../glaze/water/waterViscosity.ts';
-import { celsius, type Celsius } from '../../glaze/units.ts';
+import { celsius, seconds, type Celsius, type Seconds } from '../../glaze/units.ts';
 import { days, since, type Instant } from '../ids.ts';
 import type { Belief } from './mixture.ts';
 
@@ -33,3 +33,7 @@ export const slowedBy = (temperature: Celsius | undefined): { by: number; sd: nu
   const thicker = Math.log(then.value / at20.value);
   return { by: share.value * thicker, sd: share.sd * Math.abs(thicker) };
 };
+
+/** What a cup would take at 20 °C, by its seconds at this temperature. */
+export const secondsAt20 = (timed: Seconds, temperature: Celsius | undefined): Seconds =>
+  seconds(timed / Math.exp(slowedBy(temperature).by));

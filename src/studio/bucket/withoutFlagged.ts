@@ -4,9 +4,16 @@ import { contentsFrom, gravityOf, volumeOf } from '../contents/contents.ts';
 import type { Seq } from '../ids.ts';
 import type { BucketState, MeasuredGravity } from './bucketState.ts';
 
-/** Whether the last reading is one that the logbook did not expect, and no second one has agreed with it yet. */
-export const isFlagged = ({ believed, unexpected }: Pick<BucketState, 'believed' | 'unexpected'>): boolean =>
-  believed !== undefined && unexpected?.to.seq === believed.seq;
+/**
+ * Whether the last reading is one that the logbook did not expect: what is believed of the bucket does not bear it out, and
+ * no second one has agreed with it yet.
+ */
+export const isFlagged = ({
+  believed,
+  unexpected,
+  belief,
+}: Pick<BucketState, 'believed' | 'unexpected' | 'belief'>): boolean =>
+  believed !== undefined && unexpected?.to.seq === believed.seq && belief.borneOut !== believed.seq;
 
 /**
  * The bucket without a reading that the logbook did not expect: that counts for nothing until a second one agrees with

@@ -29,6 +29,7 @@ export const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
     return { ...verdict, reasons: [...scale, ...verdict.reasons] };
   }
   const weighed = f.state.believed?.at;
+  const odd = unexpected(f);
   return verdictOn(f, asRead(f.read, true), {
     step: 'measure',
     rule: 'weigh-first',
@@ -40,8 +41,8 @@ export const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
       ...scale,
       ...f.reasons,
       ...unbelieved(f),
-      ...unexpected(f),
-      { because: 'weigh-first', ...definedOnly({ weighed }) },
+      ...odd,
+      ...(odd.length > 0 ? [] : [{ because: 'weigh-first' as const, ...definedOnly({ weighed }) }]),
       ...(conditions['just-mixed'](f) ? [{ because: 'just-mixed' } as const] : []),
       ...(f.measured?.reasons ?? []),
       ...f.flow.reasons,

@@ -93,6 +93,7 @@ export const byMove = (
       ...f.flow.reasons,
       ...surely(sureness, f),
       ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
+      ...(wanted[0] === 'seconds' && sureness.visit?.timed ? [{ because: 'time-again' } as const] : []),
       ...conditionReason(move, f),
       ...(thickens ? [{ because: 'own-thickener', use } as const] : []),
       // A member tries nothing in a jar: a keeper does.

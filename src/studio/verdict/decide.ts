@@ -1,4 +1,5 @@
 import type { BucketState } from '../bucket/bucketState.ts';
+import { isFlagged } from '../bucket/withoutFlagged.ts';
 import { restLimitOf, usualRest } from '../bucket/rests.ts';
 import { withStir } from '../bucket/fold/applyObservations.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
@@ -43,8 +44,8 @@ const byChance = (f: Facts, role: Role, sure: number): Verdict => {
     case 'ask':
       return byAsking(chance, chosen.asks);
     case 'move':
-      // Nobody pours on a belief that the last reading does not bear out.
-      if (chosen.gravity !== 'in' && f.measured?.band !== chosen.gravity)
+      // Nobody pours on a belief that the last reading does not bear out, nor on a reading that is doubted.
+      if (chosen.gravity !== 'in' && (f.measured?.band !== chosen.gravity || isFlagged(f.state)))
         return (sureness.visit?.readings ?? 0) >= mostReadings
           ? unsettled(chance)
           : byAsking(chance, ['weight']);

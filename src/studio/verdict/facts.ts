@@ -3,6 +3,7 @@ import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
 import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
 import { hours, minutes, since, type Instant } from '../ids.ts';
+import { readAt } from './readAt.ts';
 import { predictedNow } from '../bucket/predictedNow.ts';
 import type { GravityBand, Reason } from './verdict.ts';
 
@@ -60,6 +61,7 @@ export const facts = (state: BucketState, now: Instant): Facts => {
               value: measured.value,
               u95: measured.u95,
               window,
+              ...readAt(measured.at, now),
             },
             ...(together ? [{ because: 'together' as const, ...together }] : []),
           ],

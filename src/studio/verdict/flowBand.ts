@@ -11,12 +11,22 @@ import { isDoseAtWork } from '../bucket/flowPoints.ts';
 import { isForDipping, judgesFlow } from './judgedBy.ts';
 import { since, type Instant } from '../ids.ts';
 import type { Seconds } from '../../glaze/units.ts';
+import { secondsAt20, warmthAt } from '../belief/warmth.ts';
+import { readAt } from './readAt.ts';
 import type { FlowBand, Reason } from './verdict.ts';
 
-/** Cup times are not corrected for temperature; beyond this difference the answer says that they cannot be compared. */
-const roomSpread = 5;
-
 const lookBand: Record<FlowLook, FlowBand> = { thin: 'thin', right: 'in', thick: 'thick' };
+
+/** The temperature of the bucket when it was timed, and what the cup would take at 20 °C; absent where nobody told. */
+const timedAt = (
+  { belief: { warmth } }: BucketState,
+  { at, seconds, temperature }: NonNullable<BucketState['efflux']>,
+): Extract<Reason, { because: 'efflux' }>['warmth'] => {
+  const told = temperature ?? (warmth && warmth.at <= at ? warmthAt({ warmth }, at, undefined) : undefined);
+  return told === undefined || told === roomTemperature || seconds === 'wont-run'
+    ? undefined
+    : { temperature: told, room: roomTemperature, seconds: secondsAt20(seconds, told) };
+};
 
 const timeBand = (seconds: CupTime['seconds'], window: Window<Seconds>): FlowBand => {
   if (seconds === 'wont-run' || seconds > window.high) return 'thick';
@@ -52,19 +62,26 @@ export const flowBand = (
     (unexpected !== undefined && at < unexpected.to.at);
   let byCup: FlowBand = 'unknown';
   if (efflux) {
-    const { seconds, cup, kind, temperature } = efflux;
+    const { seconds, cup, kind } = efflux;
     const window = settings.efflux;
     if (settings.cup !== undefined && cup !== settings.cup && kind !== settings.cup)
       reasons.push({ because: 'other-cup', cup, windowCup: settings.cup });
     else if (!window) reasons.push({ because: 'efflux-no-window', seconds, cup });
     else {
-      const band = timeBand(seconds, window);
+      const warmth = timedAt(state, efflux);
+      const band = timeBand(warmth?.seconds ?? seconds, window);
       if (!outlived(band, efflux)) {
         byCup = band;
         const u95 = secondsWithin(state, efflux);
-        reasons.push({ because: 'efflux', band, seconds, window, cup, ...definedOnly({ u95 }) });
-        if (temperature !== undefined && Math.abs(temperature - roomTemperature) > roomSpread)
-          reasons.push({ because: 'off-temperature', temperature, room: roomTemperature });
+        reasons.push({
+          because: 'efflux',
+          band,
+          seconds,
+          window,
+          cup,
+          ...readAt(efflux.at, now),
+          ...definedOnly({ u95, warmth }),
+        });
       }
     }
   }
@@ -74,7 +91,7 @@ export const flowBand = (
     const band = lookBand[look.look];
     if (!outlived(band, look)) {
       byFinger = band;
-      reasons.push({ because: 'look', look: look.look });
+      reasons.push({ because: 'look', look: look.look, ...readAt(look.at, now) });
     }
   }
   if (isOpposite(byCup, byFinger))

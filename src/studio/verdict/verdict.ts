@@ -122,8 +122,9 @@ export type Reason =
       u95: number;
       window: Window<Gravity>;
       edge: boolean;
+      at?: Instant;
     }
-  /** `u95` once cup times of this bucket were repeated. */
+  /** `u95` once cup times of this bucket were repeated; `warmth` where it was not at 20 °C: what it would take there. */
   | {
       because: 'efflux';
       band: FlowBand;
@@ -131,11 +132,14 @@ export type Reason =
       u95?: number;
       window: Window<Seconds>;
       cup: string;
+      at?: Instant;
+      warmth?: { temperature: Celsius; room: Celsius; seconds: Seconds };
     }
-  | { because: 'off-temperature'; temperature: Celsius; room: Celsius }
+  /** It was timed in this visit, and that does not settle how it flows. */
+  | { because: 'time-again' }
   | { because: 'efflux-no-window'; seconds: Seconds | 'wont-run'; cup: string }
   | { because: 'other-cup'; cup: string; windowCup: string }
-  | { because: 'look'; look: FlowLook }
+  | { because: 'look'; look: FlowLook; at?: Instant }
   | { because: 'disagree'; efflux: FlowBand; look: FlowBand }
   /** Cup and finger contradict each other: neither is believed. */
   | { because: 'contradict'; efflux: FlowBand; look: FlowBand }
@@ -149,7 +153,8 @@ export type Reason =
   /** A dose went in and is still working; `stirred` when it was stirred in. */
   | { because: 'dose-at-work'; at: Instant; stirred: boolean }
   | { because: 'flow-at-rest'; at: Instant }
-  | { because: 'unexpected'; value: Gravity; u95: number }
+  /** `borneOut`: it counts all the same. */
+  | { because: 'unexpected'; value: Gravity; u95: number; borneOut?: true }
   | { because: 'together'; count: number; value: Gravity; u95: number }
   | { because: 'stirred-short'; minutes?: number }
   | { because: 'stirred-long'; minutes: number }

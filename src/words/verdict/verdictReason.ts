@@ -34,6 +34,8 @@ const voided: Record<Extract<Reason, { because: 'void' }>['by'], string> = {
   contaminated: 'Something got into it',
 };
 
+const ago = (at: Instant | undefined): Text => (at === undefined ? [] : t` (${{ at, show: 'ago' }})`);
+
 interface VerdictSetting {
   measures: Measures;
   /** When a cake was felt that is not reported gone. */
@@ -101,18 +103,18 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
       return t`${[String(r.readings)]} readings in this visit do not agree well enough.`;
     case 'gravity':
       return r.edge
-        ? t`Gravity ${[gravityWithin(r.value, r.u95)]}: a little outside ${[windowText(r.window)]}, but by less than the reading can tell.`
-        : t`Gravity ${[gravityWithin(r.value, r.u95)]}, ${[band[r.band]]} its window ${[windowText(r.window)]}.`;
+        ? t`Gravity ${[gravityWithin(r.value, r.u95)]}${ago(r.at)}: a little outside ${[windowText(r.window)]}, but by less than the reading can tell.`
+        : t`Gravity ${[gravityWithin(r.value, r.u95)]}${ago(r.at)}, ${[band[r.band]]} its window ${[windowText(r.window)]}.`;
     case 'efflux':
-      return t`${said(r.cup)}: ${[secondsText(r.seconds, r.u95)]}, which is ${[flowWords[r.band]]} (window ${[`${r.window.low} to ${r.window.high} s`]}).`;
-    case 'off-temperature':
-      return t`Timed at ${[temperatureText(r.temperature, units)]}: ${[r.temperature < r.room ? 'cold glaze runs slower and seems thicker' : 'warm glaze runs faster and seems thinner']} than it is at ${[temperatureText(r.room, units)]}.`;
+      return t`${said(r.cup)}: ${[secondsText(r.seconds, r.u95)]}${ago(r.at)}${r.warmth ? [` at ${temperatureText(r.warmth.temperature, units)}, about ${secondsText(r.warmth.seconds)} at ${temperatureText(r.warmth.room, units)}`] : []}, which is ${[flowWords[r.band]]} (window ${[`${r.window.low} to ${r.window.high} s`]}).`;
+    case 'time-again':
+      return t`One cup time does not settle it: a cup can clog, or be timed wrong.`;
     case 'efflux-no-window':
       return t`${said(r.cup)}: ${[secondsText(r.seconds)]}. No window of seconds is set, so this is only logged.`;
     case 'other-cup':
       return t`Timed with ${said(r.cup)}, but the window is for ${said(r.windowCup)}. Times from different cups can't be compared.`;
     case 'look':
-      return t`Finger look: ${[r.look]}.`;
+      return t`Finger look: ${[r.look]}${ago(r.at)}.`;
     case 'disagree':
       return t`The cup says ${[flowWords[r.efflux]]}, the finger says ${[flowWords[r.look]]}. The cup counts. Look again if that surprises you.`;
     case 'contradict':
@@ -120,7 +122,9 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
     case 'flow-at-rest':
       return t`The look at the flow ${{ at: r.at, show: 'ago' }} came too long after the stir, so it does not count.`;
     case 'unexpected':
-      return t`The logbook expected ${[gravityWithin(r.value, r.u95)]}. A second reading tells whether this one was wrong, or something went in or out that nobody logged.`;
+      return r.borneOut
+        ? t`The logbook expected ${[gravityWithin(r.value, r.u95)]}: something went in or out, it seems, that nobody logged.`
+        : t`The logbook expected ${[gravityWithin(r.value, r.u95)]}. A second reading tells whether this one was wrong, or something went in or out that nobody logged.`;
     case 'together':
       return t`${r.count} readings from this session, taken together, give ${[gravityWithin(r.value, r.u95)]}.`;
     case 'dose-at-work':

@@ -73,6 +73,8 @@ const measure = (verdict: Verdict): Text => {
         return t`Stir it for 60 s, then look at the flow again: it had stood too long. Don't change the water yet.`;
       if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
         return t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`;
+      if (verdict.reasons.some(({ because }) => because === 'time-again'))
+        return t`Time a second cup of it, to be sure. Don't change the water yet.`;
       const how = verdict.asks[0] === 'seconds' ? 'time a cup of it' : 'look at how it flows';
       return verdict.readyToMeasure
         ? t`Now ${[how]}. Don't change the water yet.`
@@ -150,10 +152,14 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
 const wellSure = 0.945;
 
 /** What was not read just now is told with its age, and how likely it still holds. */
-const use = ({ reasons }: Verdict): Text => {
+const use = ({ reasons, flow }: Verdict): Text => {
   const sure = reasons.find(({ because }) => because === 'sure');
   if (sure?.because === 'sure' && sure.seenNow && (sure.both ?? sure.gravity) < wellSure)
     return t`Use it. It is near the edge of its window: ${[oddsText(sure.both ?? sure.gravity)]} that it is right.`;
+  if (flow === 'thin' || flow === 'thick')
+    return reasons.some(({ because }) => because === 'efflux')
+      ? t`Use it. Its cup time is a little outside its window, but by less than a cup can tell.`
+      : t`Use it. It looks ${[flow]}, but all readings together say that it is right.`;
   if (sure?.because !== 'sure' || sure.seenNow || sure.weighed === undefined)
     return t`Use it. Gravity and flow are where they should be.`;
   return t`Use it. Weighed ${{ at: sure.weighed, show: 'ago' }}; ${[oddsText(sure.both ?? sure.gravity)]} that it is still right.`;

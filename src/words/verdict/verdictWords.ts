@@ -95,6 +95,8 @@ export const verdictWords = {
   secondsWindow: ({ low, high }: { low: number; high: number }): Text => [`${low} to ${high} s`],
   timedFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
     t`${[secondsText(time)]}, ${[flowWords[flow]]}`,
+  timedWarmFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
+    t`about ${[secondsText(time)]} at room temperature, ${[flowWords[flow]]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (frozen = false): Text => [frozen ? 'none since it froze' : 'never logged'],
   stirAgain: (hours: number): Text => [

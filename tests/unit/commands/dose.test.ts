@@ -153,6 +153,21 @@ describe('the learned dose', () => {
     expect(answer.reasons.join(' ')).toMatch(/two doses, with the flow timed by the same cup/);
   });
 
+  it('is the same where it was cold, and each cup ran slower by the cold', async () => {
+    // Water is 1.386 mm²/s at 8 °C and 1.003 at 20 (IAPWS 2008); a cup shows 0.65 of the difference (from memory).
+    const slower = (1.386 / 1.0034) ** 0.65;
+    const [warm, cold] = [await openRoomWithGullGrey(), await openRoomWithGullGrey()];
+    const at20 = [7, 8.1, 9.7];
+    const minutes = await dosed(warm, at20, 4.83);
+    await dosed(
+      cold,
+      at20.map((seconds) => `${(slower * seconds).toFixed(2)} temperature:8C`),
+      4.83,
+    );
+    const [one, other] = [await doseMl(warm, minutes), await doseMl(cold, minutes)];
+    expect(Math.abs(one / other - 1)).toBeLessThan(0.02);
+  });
+
   it('is drawn through them, with its interval, and is the verdict’s own', async () => {
     const room = await openRoomWithGullGrey();
     const minutes = await dosed(room, [7, 8.1, 9.7], 4.83);

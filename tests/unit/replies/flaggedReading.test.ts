@@ -93,6 +93,15 @@ describe('a reading that the logbook did not expect', () => {
     },
   );
 
+  it('counts at once where weight and flow together bear it out, and the answer says what it seems to be', async () => {
+    const room = await openRoomWithGullGrey();
+    await read(room, 1, 'gg', 1.44);
+    const answer = await room.say(day, '/reading bucket:gg gravity:1.475 seconds:17 stirred:yes');
+    expect(data(answer, 'verdict')).toMatchObject({ step: 'add-water', gravity: { believed: true } });
+    expect(answer.facts.map(({ text }) => text)).toContain('1.48 ± 0.01 (window 1.42 to 1.46)');
+    expect(answer.reasons.join(' ')).toMatch(/expected 1\.44.*something went in or out, it seems/);
+  });
+
   it('says so where it is shown', async () => {
     const room = await withFlagged();
     const card = await room.say(2 * day + 1, '/bucket show bucket:gg');

@@ -1,7 +1,8 @@
 import { definedOnly } from '../../../definedOnly.ts';
-import type { BucketEntry, BucketEvent } from '../bucketEvent.ts';
+import { secondsAt20, warmthAt } from '../../belief/warmth.ts';
+import type { BucketEntry, BucketEvent, CupTime } from '../bucketEvent.ts';
 import { coverage95 } from '../../../glaze/statistics/normal.ts';
-import { gravity } from '../../../glaze/units.ts';
+import { gravity, type Celsius } from '../../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from '../bucketState.ts';
 import { addFlowPoint, addLoosenPoint, isDoseAtWork } from '../flowPoints.ts';
 import { minutes, since, type Duration, type Instant } from '../../ids.ts';
@@ -52,6 +53,10 @@ const oneCup = minutes(5);
 
 const isJustStirred = ({ stir }: BucketState, at: Instant): boolean =>
   stir !== undefined && !stir.addedSince && since(stir.at, at) <= oneCup;
+
+/** What a dose does is learned from cup times as at one temperature. */
+const at20 = (flow: CupTime, temperature: Celsius | undefined): CupTime =>
+  flow.seconds === 'wont-run' ? flow : { ...flow, seconds: secondsAt20(flow.seconds, temperature) };
 
 /** A dose that had its time before a reading was stirred in when it was given: the next reading counts as well. */
 const withDoseWorking = (next: BucketState, before: BucketState, at: Instant): BucketState => {
@@ -124,7 +129,7 @@ export const applyReading = (
     next.predicted = { value: measured.value, u95: measured.u95 };
   }
   const predicted = withPrediction(next);
-  return flowBelieved && event.flow
-    ? addLoosenPoint(addFlowPoint(predicted, event.flow), event.flow)
-    : predicted;
+  if (!flowBelieved || !event.flow) return predicted;
+  const flow = at20(event.flow, warmthAt(state.belief, at, event.temperature));
+  return addLoosenPoint(addFlowPoint(predicted, flow), flow);
 };

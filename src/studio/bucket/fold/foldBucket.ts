@@ -1,6 +1,8 @@
 import { definedOnly } from '../../../definedOnly.ts';
 import type { BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
 import { grams, type Millilitres } from '../../../glaze/units.ts';
+import { chanceNear } from '../../belief/chances.ts';
+import type { Belief } from '../../belief/mixture.ts';
 import { startBelief } from '../../belief/startBelief.ts';
 import type { BucketSettings } from '../../settings/bucketSettings.ts';
 import type { BucketState } from '../bucketState.ts';
@@ -125,12 +127,26 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
   }
 };
 
+/** As sure as one is before water goes in or powder. */
+const bearsOut = 0.975;
+
+/** A reading that the logbook did not expect counts at once where all that is believed of the bucket bears it out. */
+const withBorneOut = (belief: Belief, { believed, unexpected, seq }: BucketState): Belief =>
+  believed?.seq === seq &&
+  unexpected?.to.seq === seq &&
+  chanceNear(belief, { value: believed.value, within: 2 * believed.u95 }) >= bearsOut
+    ? { ...belief, borneOut: seq }
+    : belief;
+
 /** Applies one entry to the state. It must not be an undo, nor have happened before what is already folded. */
 export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketState => {
   const passed = since(state.foldedTo, entry.at) / days(1);
   const before = { ...state, ...changeContents(state, (contents) => withUnloggedUse(contents, passed)) };
   const after = { ...applyEntry(before, entry), seq: entry.seq, foldedTo: entry.at };
-  return { ...after, belief: applyToBelief(state.belief, { entry, before: state, after }) };
+  return {
+    ...after,
+    belief: withBorneOut(applyToBelief(state.belief, { entry, before: state, after }), after),
+  };
 };
 
 /**
