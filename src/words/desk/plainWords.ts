@@ -91,7 +91,7 @@ export const plainWords = {
     t`That tells of ${join(
       names.map((name) => t`${said(name)}`),
       ' and ',
-    )}. Say one bucket a line.`,
+    )}. Say one bucket on each line.`,
   noUnit: (name: string, typed: string): Text => t`${said(name)}: what is “${said(typed)}”? It has no unit.`,
   change: ours('Change it'),
   ask: ours('Ask it as a question'),

@@ -49,7 +49,7 @@ const why = (reason: DryWhy): Text[] => {
       const long = spanText(reason.dryHours);
       if (reason.noNight)
         return [
-          t`It has to dry through, which takes ${[long]}, until ${dayAndClock(reason.hoursEnd)}. This studio asks for no night on top.`,
+          t`It has to dry through, which takes ${[long]}, until ${dayAndClock(reason.hoursEnd)}. This studio does not ask for a night as well.`,
           ...(reason.because === 'opening'
             ? [ours('It is dry before the studio opens again, so you can glaze once it opens.')]
             : []),
@@ -127,7 +127,7 @@ export const coatWords = {
   beforeLayer: (id: string, at: Instant): Text =>
     t`These pieces already have that coat (${[id]}), put on ${dayAndClock(at)}, which is later than the time you gave. If ${[id]} was a mistake, take it back first: /undo entry:${[id]}. Nothing was saved.`,
   offBeforeOn: (id: string, at: Instant): Text =>
-    t`${[id]} went on ${dayAndClock(at)}: it cannot be off before that. Say when it came off: when:"1h ago". Nothing was saved.`,
+    t`${[id]} went on ${dayAndClock(at)}: it can’t have come off before that. Say when it came off: when:"1h ago". Nothing was saved.`,
   alsoOn: (id: string, resist: Resist, at: Instant | undefined): Text =>
     at === undefined
       ? t`These pieces also have ${[kinds[resist]]} on (${[id]}).`
