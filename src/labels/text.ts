@@ -42,7 +42,7 @@ const emsOf = (text: string): number => {
 /** How wide a text is, in points. */
 export const widthOf = (text: string, size: number): number => emsOf(text) * size;
 
-/** Lines no wider than that, broken between words; a word that is wider alone is broken within. */
+/** Lines no wider than that, broken between words; a word that is too wide for a line is broken. */
 export const wrapped = (text: string, size: number, width: number): string[] => {
   const most = width / size;
   const blank = emsOf(' ');

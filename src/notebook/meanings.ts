@@ -38,7 +38,7 @@ export interface Column {
   index: number;
   header: string;
   meaning: Meaning;
-  /** Stands after each bare number of the column. */
+  /** The unit that is added to each bare number of the column. */
   unit?: string;
 }
 

@@ -144,7 +144,7 @@ const firedData = ({
   conditions: { ...conditions },
 });
 
-/** The notes on faults that are not called as their note. */
+/** The faults whose note has another name. */
 const notesOfFaults: Partial<Record<Fault, string>> = {
   'too-thin': 'thin-coat',
   'too-thick': 'thick-coat',

@@ -76,7 +76,7 @@ export const recipeWords = {
     t`The studio now knows ${said(name)}; every recipe uses it. Logged as ${[entry]}.`,
   materialsAbout: 'Teach the studio several materials at once, from a pasted list',
   materialsList:
-    'One on each line, as name: like kaolin, or as name: hazards or none, soluble or not, gravity of grains',
+    'One on each line: name: like kaolin; or name: hazards or none, soluble or not, gravity of grains',
   oddPart: (name: string, part: string): Text =>
     t`I can’t read “${said(part)}” of “${said(name)}”. Each line is a name and what it is: black stain: cobalt + manganese, not soluble, 4.2. Nothing was saved.`,
   oddName: (name: string): Text =>

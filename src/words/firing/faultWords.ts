@@ -60,7 +60,7 @@ const chance = (p: number) => (p < 0.00005 ? 'under 0.0001' : String(Number(p.to
 const counts = ({ hits, of, otherHits, otherOf }: PairSaid['rates']): string =>
   `on ${hits} of ${of} ${of === 1 ? 'day' : 'days'} with it, on ${otherHits} of ${otherOf} without`;
 
-/** What false leads among all as striking make of it, in words. */
+/** How likely a lead is to be more than chance, in words. */
 const moreThanChance = (q: number): string =>
   q <= 0.01
     ? 'very likely more than chance'
