@@ -1,6 +1,6 @@
 import { agoText } from '../text/agoText.ts';
+import { someOf } from '../text/someOf.ts';
 
-const someOf = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 const quoted = (cells: readonly string[]) => cells.map((cell) => `"${cell}"`).join(', ');
 const columnsNamed = (header: readonly string[]) => quoted(header.filter((name) => name !== ''));
 

@@ -1,4 +1,5 @@
-const someOf = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+import { someOf } from '../text/someOf.ts';
+
 const quoted = (cells: readonly string[]) => cells.map((cell) => `“${cell}”`).join(', ');
 
 /** What a keeper reads who brings an old notebook in on the room's page. */
