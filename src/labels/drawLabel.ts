@@ -116,7 +116,7 @@ export const unprintedIn = (label: Label): string[] => [...new Set(textsOf(label
 
 /** The number, as large as its place allows, beside the code or the line to type. */
 const headOf = ({ no, lead }: Label, width: number, factor: number): Block => {
-  const right = x0(width);
+  const right = width - codeSize - 8;
   const number = String(no);
   const largest = Math.min(96, (96 * (right - quiet)) / Math.max(1, widthOf(number, 96)));
   const caption = paragraph(lead.caption, 8.5 * factor, codeSize + 8);
@@ -136,8 +136,6 @@ const headOf = ({ no, lead }: Label, width: number, factor: number): Block => {
     },
   };
 };
-const x0 = (width: number): number => width - codeSize - 8;
-
 /** Lays a label out so that all of it is there: it grows in height, and its text shrinks only with `factor`. */
 export const layOut = (
   label: Label,

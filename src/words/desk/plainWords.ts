@@ -103,7 +103,6 @@ export const plainWords = {
     )}. It goes in as a note.`,
   factBucket: 'Bucket',
   guessed: (typed: string, name: string): Text => t`“${said(typed)}” read as ${said(name)}`,
-  factWhen: 'When',
   none: ours(
     'I found nothing to log in that. Say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.',
   ),
