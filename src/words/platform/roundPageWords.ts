@@ -10,5 +10,5 @@ export const roundPageWords = {
   loading: 'Looking for what there is to do …',
   failed: 'I can’t see what waits: the room does not answer.',
   again: 'Look again',
-  close: 'Close',
+  close: 'Hide this',
 };
