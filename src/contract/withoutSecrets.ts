@@ -1,7 +1,6 @@
 import { isGroup, type Command } from './contract.ts';
 import { parseLine, printLine } from './parseLine.ts';
 
-/** Replaces a secret. */
 const secretMask = '…';
 
 /** A line that is safe to store and show: option values that are secret are masked. */

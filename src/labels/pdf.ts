@@ -104,7 +104,6 @@ export class Pdf {
     this.#pages.push(ops.join('\n'));
   }
 
-  /** The finished file. */
   toString({ title, lang }: { title: string; lang: string }): string {
     const font = labelFont();
     const thousandths = (units: number) => n((1000 * units) / font.unitsPerEm);

@@ -44,7 +44,6 @@ export interface Column {
 
 /** Amounts of these went in or came out: a bare number needs a unit. */
 export const addedMeanings = ['water', 'draw-off', 'dry', 'flocculant', 'deflocculant'] as const;
-/** The meanings whose cells are numbers. */
 export const numberMeanings: readonly Meaning[] = [
   'gravity',
   'weight',

@@ -89,7 +89,6 @@ const bucketsCalled = async (book: WritableLogbook, typed: string) => {
 type BucketFound =
   { ok: true; no: StreamNo; use: NotebookOutcome['buckets'][number] } | { ok: false; why: LineProblem };
 
-/** The import of one notebook. */
 class NotebookReader {
   readonly outcome: NotebookOutcome = {
     lines: 0,

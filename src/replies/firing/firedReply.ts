@@ -111,7 +111,6 @@ const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
   ];
 };
 
-/** A time span as `data`. */
 const stretchData = ({ from, to }: NonNullable<Dip['dipped']>) => ({
   from: isoInstant(from),
   to: isoInstant(to),

@@ -8,7 +8,6 @@ const plainSeconds = (value: number): string =>
   value < 0.05 ? 'under 0.1 s' : `${Number(value.toFixed(1))} s`;
 const mm = (value: number): string => `${Number(value.toFixed(2))} mm`;
 
-/** Why there is no dip time. */
 const noTime = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
   switch (why.kind) {
     case 'few-tiles':
