@@ -105,7 +105,7 @@ export const bucketWords = {
   changed: (name: string, held: boolean): Text =>
     held ? t`${said(name)} is changed, and it is on hold.` : t`${said(name)} is changed.`,
   pouredOn: (others: readonly { no: number; name: string }[], marks: readonly BucketCaution[]): Text =>
-    t`Since the last remake, glaze from it went into ${join(
+    t`Since its last fresh batch, glaze from it went into ${join(
       others.map(({ no, name }) => t`${said(name)} (bucket ${no})`),
       ', ',
     )}, not yet marked with ${[listed(marks)]}. Mark them too, and don't use them before that.`,
