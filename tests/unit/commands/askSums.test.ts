@@ -176,7 +176,9 @@ describe('a look at all buckets', () => {
     await room.say(3, '/stirred bucket:2');
     // Gull Grey may rest 4 h and was stirred at 2 min, Fog Bell 1 h and at 3 min: at 300 min Fog Bell is 237 min past, Gull Grey 58.
     expect((await ask(room, 'which needs a stir most', 300)).data['bucket']).toBe(2);
-    expect((await ask(room, 'which needs a stir most', 30)).title).toMatch(/^Every bucket in use was stirred in time/);
+    expect((await ask(room, 'which needs a stir most', 30)).title).toMatch(
+      /^Every bucket in use was stirred in time/,
+    );
   });
 
   it.each([

@@ -24,7 +24,9 @@ describe('a bucket that is marked with a hazard', () => {
     await room.say(5, `/undo entry:${String(undone.data['alsoEntry'])}`);
     await room.keeper(6, '/bucket release bucket:sb');
     const answer = await room.keeper(6, '/bucket change bucket:gg cautions:lead');
-    expect(answer.cautions[0]).toMatch(/glaze from it went into Sandbar \(bucket 2\), not yet marked with lead/);
+    expect(answer.cautions[0]).toMatch(
+      /glaze from it went into Sandbar \(bucket 2\), not yet marked with lead/,
+    );
     expect(answer.actions.map(({ label }) => label)).toEqual(['Mark Sandbar too']);
     const marked = await room.keeper(7, answer.actions[0]?.line ?? '');
     expect(marked.ok).toBe(true);
