@@ -186,7 +186,7 @@ const wrong = [
   ['2025-03-05,Herring,1.44,,,', 'there is no bucket "Herring"'],
   ['2025-03-05,Gull,1.44,,,', 'there is no bucket "Gull"'],
   ['2025-03-05,,1.44,,,', 'it names no bucket'],
-  ['2025-03-05,gg,,,,', 'it says nothing'],
+  ['2025-03-05,gg,,,,', 'nothing else'],
   ['2025-03-05,gg,1.44,14,,,perhaps', '"perhaps" is neither yes nor no'],
   ['2025-03-05,gg,1,44,,,,x', 'it has 8 cells'],
 ] as const;
