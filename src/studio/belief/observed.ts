@@ -47,7 +47,7 @@ const corrected = ({ one, along, difference, variance, shrink, weight }: Met): C
     for (let j = 0; j < size; j++) {
       const at = i * size + j;
       const less = (covariance[at] ?? 0) - shrink * gain * (along[j] ?? 0);
-      // What decimals lose must not leave less than nothing.
+      // Rounding must not make a variance negative.
       covariance[at] = i === j ? Math.max(0, less) : less;
     }
   }
@@ -67,7 +67,7 @@ const keptOf = (met: readonly Met[], others: readonly Component[]): Component[] 
 const slipDensity = (at: Observed['at']): number =>
   at === place.gravity ? slip.gravity : at === place.flow ? slip.flow : slip.volume;
 
-/** Every account twice: with the reading taken as true, and with it for a slip. */
+/** Every account becomes two: one takes the reading as true, the other as a slip. */
 export const withReading = (
   components: readonly Component[],
   { at, value, sd, bias }: Observed,
@@ -84,13 +84,13 @@ export const withReading = (
   return keptOf(met, slipped);
 };
 
-/** Once with each reading: perhaps it is another bucket altogether. */
+/** With each reading, a small chance that the bucket holds something else altogether. */
 export const withAnything = (components: readonly Component[], windows: Windows): Component[] => [
   ...components.map((one) => ({ ...one, weight: one.weight * (1 - anything) })),
   { ...nothingHolds(components, windows), weight: anything },
 ];
 
-/** What every account makes of a value that lay between two marks; those that rule it out make nothing of it. */
+/** Every account after a value that lay between two marks. Accounts that rule it out are dropped. */
 const metBetween = (
   components: readonly Component[],
   { low, high }: Window<number>,
@@ -125,7 +125,9 @@ const stuckBeyond = 1.5;
 /** How likely one of three answers is when the look was a slip. */
 const anyAnswer = 1 / 3;
 
-/** A look at how it runs, against the window: nobody is taken at their word who may have pressed without looking. */
+/**
+ * A look at how it runs, against the window. It counts for less than it says, as somebody may press without looking.
+ */
 export const withGlance = (
   components: readonly Component[],
   look: Glance | 'stuck',

@@ -58,7 +58,7 @@ export const withAdded = (one: Component, { gravity, litres, sd }: Addition): Co
     p[row + 2] = zg * g + zv * v + z;
   }
   const along = [slope * perLitre, perLitre / out, k * slope * perLitre];
-  // An instrument is no farther off for it.
+  // An addition does not change how far an instrument is off.
   for (let i = 0; i < ownPlaces; i++) {
     const part = within * within * (along[i] ?? 0);
     for (let j = 0; j < ownPlaces; j++) p[i * size + j] = (p[i * size + j] ?? 0) + part * (along[j] ?? 0);
@@ -68,7 +68,7 @@ export const withAdded = (one: Component, { gravity, litres, sd }: Addition): Co
   return { ...one, mean, covariance: p };
 };
 
-/** What moves a place of an account by so much, give or take. */
+/** A change that moves one place of an account, with its uncertainty. */
 export type Move = readonly [at: number, by: number, sd: number];
 
 /** An account after some of its places moved, each by itself. */

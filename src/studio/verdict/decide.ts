@@ -44,7 +44,7 @@ const byChance = (f: Facts, role: Role, sure: number): Verdict => {
     case 'ask':
       return byAsking(chance, chosen.asks);
     case 'move':
-      // Nobody pours on a belief that the last reading does not bear out, nor on a reading that is doubted.
+      // Nothing is poured in unless the last reading also says so, and is not doubted.
       if (chosen.gravity !== 'in' && (f.measured?.band !== chosen.gravity || isFlagged(f.state)))
         return (sureness.visit?.readings ?? 0) >= mostReadings
           ? unsettled(chance)
@@ -83,7 +83,7 @@ const isAboutToSettle = ({ state, now }: Facts): boolean =>
 /** What is to be done with a bucket once it was stirred or sieved, and what is wanted then. */
 const afterwards = (state: BucketState, at: DecideAt): { asks: Asked[]; then: Step } => {
   const { step, asks } = decide(state, at);
-  // A later reading that does not count puts in doubt what the last one that does would change.
+  // When a later reading does not count, the change that the last counted one asks for is in doubt.
   return state.unbelieved && step !== 'use'
     ? { asks: readNow(state), then: 'measure' }
     : { asks, then: step };
@@ -91,7 +91,7 @@ const afterwards = (state: BucketState, at: DecideAt): { asks: Asked[]; then: St
 
 /**
  * The first step that applies to a bucket: what comes before any reading, and then by how likely it is to be right. A
- * bucket without a window of gravity is nobody's to judge.
+ * bucket without a window of gravity cannot be judged.
  */
 export const decide = (state: BucketState, { now, role, sure = usualSure }: DecideAt): Verdict => {
   const f = facts(state, now);
