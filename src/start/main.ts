@@ -6,6 +6,7 @@ import { systemClock } from '../clock.ts';
 import { logbookOf, readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
+import { logForgotten } from './logForgotten.ts';
 import { openLog } from './openLog.ts';
 import { countingLog } from '../monitor/countParts.ts';
 import { Counts } from '../monitor/counts.ts';
@@ -50,6 +51,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
     counts,
     onBug: (err, id, path) => every.error({ err, id, path }, 'bug'),
   });
+  logForgotten(app.store, every);
   const stops: Stop[] = [{ stop: () => app.store.close(), within: 1_000 }];
   try {
     const platforms = await connectPlatforms(app, {
