@@ -58,7 +58,7 @@ const sizeOf = async (): Promise<number> => {
 };
 const isThere = async (): Promise<boolean> => {
   if (!onServer) return existsSync(at);
-  return (await query<{ made: string | null }>("select to_regclass('studios') as made"))?.made != null;
+  return (await query<{ made: boolean }>("select to_regclass('studios') is not null as made"))?.made === true;
 };
 
 if (!(await isThere())) await makeTemplate(at, systemClock);
