@@ -49,8 +49,8 @@ process.exitCode = await exitCodeOf(forgetWords.usage, async () => {
     if (read) found.push(read);
   }
   if (found.length === 0) {
-    console.error(forgetWords.noLines);
-    return 1;
+    console.log(forgetWords.noLines);
+    return 0;
   }
   const app = await openApp({
     file: logbookOf(readConfig()),

@@ -63,6 +63,7 @@ export const refoldOutdated = async (turns: Turns, signal: AbortSignal): Promise
   let count = 0;
   let last: StreamName | undefined;
   do {
+    if (signal.aborted) return count;
     const page = await atLeisure(() => nextStreams(turns, last));
     for (const name of page) {
       if (signal.aborted) return count;
