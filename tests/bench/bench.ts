@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
+import { slash } from '../helpers/discord/discordInteraction.ts';
 import { BenchBot } from './benchBot.ts';
-import { fillStudio, question, reading } from './bots/scripts.ts';
 import { decisionsPerSecond } from './decisions.ts';
-import { latencies, throughput } from './load.ts';
+import { latencies, throughput, type Script } from './load.ts';
 import { Report } from './report.ts';
 
 /**
@@ -17,6 +17,16 @@ const quick = process.argv.includes('--quick');
 const ROUNDS = quick ? 3 : 11;
 const STARTS = quick ? 3 : 8;
 const SECONDS = 1;
+
+const bucketName = (n: number): string => `Bench Glaze ${(n % 10) + 1}`;
+const reading: Script = (member, n) =>
+  slash(member, ['reading'], {
+    bucket: bucketName(n),
+    gravity: (1.42 + (n % 7) / 100).toFixed(2),
+    seconds: String(12 + (n % 5)),
+    stirred: true,
+  });
+const question: Script = (member, n) => slash(member, ['water-or-stir'], { bucket: bucketName(n) });
 
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 const file = (name: string): string => join(folder, `${name}.db`);
@@ -45,7 +55,27 @@ const ours = await kinds.ours();
 const inserting = await kinds.inserting();
 const bare = await kinds.bare();
 
-await fillStudio(ours);
+const keeper = { by: ours.discord.person('keeper', { manages: true }), channel: ours.discord.channel() };
+const must = async (what: string, used: ReturnType<BenchBot['use']>): Promise<void> => {
+  const { interaction } = await used;
+  const answered = JSON.stringify(interaction.acknowledged);
+  if (!answered.includes('"flags":4,')) throw new Error(`${what} was refused: ${answered}`);
+};
+for (let n = 0; n < 10; n += 1)
+  await must(
+    'a bucket',
+    ours.use(
+      slash(keeper, ['bucket', 'add'], {
+        name: bucketName(n),
+        pail: '19l',
+        volume: '15l',
+        gravity: '1.42-1.46',
+        seconds: '12-16',
+        cup: 'ford4',
+      }),
+    ),
+  );
+await must('a reading', ours.use(reading(keeper, 0)));
 
 const contests = [
   { what: '/reading', script: reading, floor: inserting, aim: '≥ 0.70' },
