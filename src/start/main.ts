@@ -77,7 +77,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
       log,
     });
     if (monitor) stops.push({ stop: monitor.stop, within: 250 });
-    stops.unshift({ stop: refoldAtLeisure(app.store, log), within: 250 });
+    stops.unshift({ stop: refoldAtLeisure(app.store, log), within: 100 });
     const warm = () => void warmUp(app, log, config.DISCORD_TOKEN !== undefined);
     // Whoever waited for the start comes first.
     setTimeout(warm, 10_000).unref();
