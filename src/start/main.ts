@@ -6,7 +6,9 @@ import { systemClock } from '../clock.ts';
 import { logbookOf, readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
+import { logForgotten } from './logForgotten.ts';
 import { openLog } from './openLog.ts';
+import { refoldAtLeisure } from './refoldAtLeisure.ts';
 import { countingLog } from '../monitor/countParts.ts';
 import { Counts } from '../monitor/counts.ts';
 import { openMonitor } from './openMonitor.ts';
@@ -50,6 +52,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
     counts,
     onBug: (err, id, path) => every.error({ err, id, path }, 'bug'),
   });
+  logForgotten(app.store, every);
   const stops: Stop[] = [{ stop: () => app.store.close(), within: 1_000 }];
   try {
     const platforms = await connectPlatforms(app, {
@@ -74,6 +77,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
       log,
     });
     if (monitor) stops.push({ stop: monitor.stop, within: 250 });
+    stops.unshift({ stop: refoldAtLeisure(app.store, log), within: 100 });
     const warm = () => void warmUp(app, log, config.DISCORD_TOKEN !== undefined);
     // Whoever waited for the start comes first.
     setTimeout(warm, 10_000).unref();

@@ -8,10 +8,12 @@ import { roomWords } from '../words/platform/roomWords.ts';
 const roomStudioSetting = 'room-studio';
 
 /** The only studio; if there are several, the only one whose room has members. */
-const onlyRoom = async ({ store }: App, studios: readonly StudioId[]): Promise<StudioId | undefined> => {
+const onlyRoom = async (
+  { people }: App['store'],
+  studios: readonly StudioId[],
+): Promise<StudioId | undefined> => {
   if (studios.length <= 1) return studios[0];
-  const claims = await Promise.all(studios.map((studio) => store.room(studio).door.claims()));
-  const [only, ...others] = studios.filter((_, i) => (claims[i]?.length ?? 0) > 0);
+  const [only, ...others] = await people.studiosWithRoom();
   return others.length === 0 ? only : undefined;
 };
 
@@ -32,7 +34,7 @@ export const roomStudio = async (
     ROOM_STUDIO === undefined
       ? (studios.find(({ id }) => id === before)?.id ??
         (await onlyRoom(
-          app,
+          app.store,
           studios.map(({ id }) => id),
         )))
       : undefined;

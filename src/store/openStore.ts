@@ -24,6 +24,7 @@ import { PeopleChanges } from './people/peopleChanges.ts';
 import { StoredReminders } from './reminders.ts';
 import { StoredCredentials } from './room/credentials.ts';
 import { RoomPosts } from './room/roomPosts.ts';
+import { refoldOutdated } from './states/refoldOutdated.ts';
 import { rebuildStates } from './states/rebuildStates.ts';
 
 export interface Store {
@@ -47,6 +48,8 @@ export interface Store {
   erased(): Promise<void>;
   /** Folds all cached states again from the entries; returns the number of streams. */
   rebuildStates(): Promise<number>;
+  /** Folds anew, at leisure, the states that other code has folded; returns the number of buckets. */
+  refoldOutdated(signal: AbortSignal): Promise<number>;
   close(): Promise<void>;
 }
 
@@ -85,6 +88,7 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
     takePart: (part, lost) => engine.takePart(part, lost),
     erased: () => eraser.idle(),
     rebuildStates: () => rebuildStates(turns),
+    refoldOutdated: (signal) => refoldOutdated(turns, signal),
     close: async () => {
       stopTidying();
       await eraser.end();

@@ -65,6 +65,21 @@ describe('the room’s studio', () => {
     // Once admitted, a server stays admitted.
     expect(await roomStudio(app, settings, tell)).toBe(named);
   });
+
+  it('is asked for among thousands of servers too, and not all of them are printed', async () => {
+    const app = await openFile();
+    const several = (from: number) =>
+      Promise.all(
+        Array.from({ length: 900 }, (_, n) =>
+          app.store.people.studioOf('discord', `${from + n}`, 'Elsewhere'),
+        ),
+      );
+    // More than may wait for a turn at the file at once.
+    for (let from = 0; from < 4_500; from += 900) await several(from);
+    const heard: string[] = [];
+    expect(await roomStudio(app, settings, (text) => void heard.push(text))).toBeUndefined();
+    expect(heard.join().split('\n').at(-1)).toBe('  and 4480 more');
+  });
 });
 
 /** The program on Discord, with the operator's setting for servers. */

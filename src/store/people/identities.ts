@@ -106,6 +106,13 @@ export class Identities implements People {
     );
   }
 
+  async studiosWithRoom(): Promise<StudioId[]> {
+    const rows = await this.#turns.read('directory', ({ db }) =>
+      db.selectFrom('room_claims').select('studio_id').distinct().execute(),
+    );
+    return rows.map((row) => row.studio_id);
+  }
+
   async memberOf(studio: StudioId, platform: string, external: string, name: string): Promise<MemberId> {
     const identity = {
       studio_id: studio,

@@ -3,7 +3,8 @@ import { everyStream, refold, type StreamName } from './refold.ts';
 import { saveStreamState } from './saveStreamState.ts';
 import type { Turns, Writing } from '../engine/turns.ts';
 
-const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> => {
+/** Folds a state again from the entries and saves it. */
+export const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> => {
   const { last, state } = await refold(db, name);
   const { studio, stream } = name;
   if (last === null) {

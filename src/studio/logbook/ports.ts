@@ -170,6 +170,8 @@ export interface People {
   externalOf(studio: StudioId, member: MemberId, platform: string): Promise<string | undefined>;
   /** Every studio in the file, oldest first. */
   studios(): Promise<{ id: StudioId; name: string }[]>;
+  /** Those whose room somebody has come into. */
+  studiosWithRoom(): Promise<StudioId[]>;
 }
 
 /** What happened to people: two were linked into one, or words of somebody are being erased. */

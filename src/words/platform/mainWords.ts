@@ -8,5 +8,8 @@ export const mainWords = {
   notStopped: 'a part of the program did not stop as it should',
   leftBehind: 'a part of the program took too long to stop, and was left behind',
   notWarm: 'a part of the program could not be loaded ahead of its first use',
+  refolded: 'the states of an earlier release were worked out again',
+  notRefolded:
+    'the states of an earlier release could not all be worked out again; each is when it is needed',
   stray: 'an unexpected error; everything else keeps running',
 };

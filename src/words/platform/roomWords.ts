@@ -1,3 +1,5 @@
+import { studioList } from './studioList.ts';
+
 /** What the room's server says: to whoever runs it, and when it refuses. */
 export const roomWords = {
   at: (url: string) => `the room is at ${url}`,
@@ -10,7 +12,7 @@ export const roomWords = {
     `The studio's passcode, for joining: ${code}\nIt is shown only once. A keeper can set another in the room.`,
   studioName: 'This studio',
   whoseRoom: (studios: readonly { id: string; name: string }[]) =>
-    `The room stays closed: this file holds several studios, and nobody has said whose room it is. Set ROOM_STUDIO to one of them:\n${studios.map(({ id, name }) => `  ${id}  ${name}`).join('\n')}`,
+    `The room stays closed: this file holds several studios, and nobody has said whose room it is. Set ROOM_STUDIO to one of them:\n${studioList(studios)}`,
   inUse: (port: number) =>
     `port ${port} is in use; set ROOM_PORT to another, or stop the program that uses it`,
   putRight: 'Correct it',

@@ -1,5 +1,4 @@
-const listed = (studios: readonly { id: string; name: string }[]) =>
-  studios.map(({ id, name }) => `  ${id}  ${name}`).join('\n');
+import { studioList } from './studioList.ts';
 
 export const sayWords = {
   usage: [
@@ -16,7 +15,7 @@ export const sayWords = {
   badSetting: (line: string) =>
     `a line of settings looks like @2026-03-08T02:30:00Z NAME keeper, not "${line}"`,
   noStudio: (typed: string, studios: readonly { id: string; name: string }[]) =>
-    `there is no studio "${typed}" in this file; there are:\n${listed(studios)}`,
+    `there is no studio "${typed}" in this file; there are:\n${studioList(studios)}`,
   whichStudio: (studios: readonly { id: string; name: string }[]) =>
-    `this file holds several studios; say which with --studio ID:\n${listed(studios)}`,
+    `this file holds several studios; say which with --studio ID:\n${studioList(studios)}`,
 };

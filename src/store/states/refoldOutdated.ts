@@ -1,0 +1,75 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { sql } from 'kysely';
+import type { Turns } from '../engine/turns.ts';
+import { foldedBy } from './foldedBy.ts';
+import { rebuildState } from './rebuildStates.ts';
+import type { StreamName } from './refold.ts';
+
+const mostAtOnce = 500;
+/** Others come first: it rests four times as long as it works. */
+const rests = 4;
+
+interface Named extends StreamName {
+  isOutdated: boolean;
+}
+
+/** The next streams in the order of their names. All of them, so that no turn has to look through many for a few. */
+const nextStreams = (turns: Turns, after: StreamName | undefined): Promise<Named[]> =>
+  turns.read('directory', async ({ db }) => {
+    const rows = await db
+      .selectFrom('streams')
+      .select(['studio_id', 'stream_no', 'folded_by'])
+      .$if(after !== undefined, (query) =>
+        query.where(sql<boolean>`(studio_id, stream_no) > (${after?.studio}, ${after?.stream})`),
+      )
+      .orderBy('studio_id')
+      .orderBy('stream_no')
+      .limit(mostAtOnce)
+      .execute();
+    return rows.map(({ studio_id, stream_no, folded_by }) => ({
+      studio: studio_id,
+      stream: stream_no,
+      isOutdated: folded_by !== null && folded_by !== foldedBy,
+    }));
+  });
+
+/** Folds one state anew and stores it, unless somebody has done so meanwhile. */
+const refoldOne = (turns: Turns, name: StreamName): Promise<boolean> =>
+  turns.write({ rows: name.studio }, async (writing) => {
+    const row = await writing.db
+      .selectFrom('streams')
+      .where('studio_id', '=', name.studio)
+      .where('stream_no', '=', name.stream)
+      .where('folded_by', '<>', foldedBy)
+      .select('seq')
+      .executeTakeFirst();
+    if (row) await rebuildState(writing, name);
+    return { keep: row !== undefined, value: row !== undefined };
+  });
+
+/**
+ * After an update, states are stored that other code has folded. Whoever came to a studio first would wait until its
+ * buckets are folded anew, and again later, because what is only read is not stored. So this does it at leisure, bucket
+ * by bucket, until it is told to stop; returns the number of buckets.
+ */
+export const refoldOutdated = async (turns: Turns, signal: AbortSignal): Promise<number> => {
+  const atLeisure = async <T>(work: () => Promise<T>): Promise<T> => {
+    const began = performance.now();
+    const done = await work();
+    const rest = rests * (performance.now() - began);
+    await sleep(rest, undefined, { signal, ref: false }).catch(() => undefined);
+    return done;
+  };
+  let count = 0;
+  let last: StreamName | undefined;
+  do {
+    if (signal.aborted) return count;
+    const page = await atLeisure(() => nextStreams(turns, last));
+    for (const name of page) {
+      if (signal.aborted) return count;
+      if (name.isOutdated && (await atLeisure(() => refoldOne(turns, name)))) count += 1;
+    }
+    last = page.length < mostAtOnce ? undefined : page.at(-1);
+  } while (last !== undefined);
+  return count;
+};
