@@ -108,14 +108,23 @@ export const addSpread = (
   }
 };
 
-/** An account of gravity, volume and flow alone. */
+/** A component of one's own, to be changed in place; its counts are still shared. */
+export const copied = ({ weight, mean, covariance, counts }: Component): Component => ({
+  weight,
+  mean: mean.slice(),
+  covariance: covariance.slice(),
+  counts,
+});
+
+/** A component of one's own, of gravity, volume and flow alone. */
 export const onlyContents = (one: Component): Component => {
   const size = one.mean.length;
-  if (size === 3) return one;
-  const covariance = zeros(9);
-  for (let i = 0; i < 3; i++)
-    for (let j = 0; j < 3; j++) covariance[3 * i + j] = one.covariance[size * i + j] ?? 0;
-  return { weight: one.weight, mean: one.mean.slice(0, 3), covariance, counts: one.counts };
+  if (size === ownPlaces) return copied(one);
+  const p = one.covariance;
+  const covariance = p.slice(0, ownPlaces);
+  covariance.push(p[size] ?? 0, p[size + 1] ?? 0, p[size + 2] ?? 0);
+  covariance.push(p[2 * size] ?? 0, p[2 * size + 1] ?? 0, p[2 * size + 2] ?? 0);
+  return { weight: one.weight, mean: one.mean.slice(0, ownPlaces), covariance, counts: one.counts };
 };
 
 /** One component with the same mean and spread as all of them: what is likeliest apart is lost. */
