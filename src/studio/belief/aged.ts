@@ -1,6 +1,6 @@
 import { countsOfEvents } from '../../glaze/statistics/countsOfEvents.ts';
 import { days, hours, since, type Instant } from '../ids.ts';
-import { type Belief, type Component, copied, counted, normalized, onlyContents, place } from './mixture.ts';
+import { type Belief, type Component, copied, counted, onlyContents, place, weighAnew } from './mixture.ts';
 import {
   evaporationPerDay,
   longestAged,
@@ -124,7 +124,8 @@ const ageing = (before: Belief, now: Instant, windows: Windows): Belief => {
   const silence = { days: reckoned, watched: belief.days };
   for (const kind of kinds) components = split(components, kind, silence, windows.solids);
   if (anew.length > 0) for (const one of components) one.weight *= 1 - lost;
-  return { ...belief, at: now, days: belief.days + gone, components: normalized([...components, ...anew]) };
+  components = weighAnew([...components, ...anew]);
+  return { ...belief, at: now, days: belief.days + gone, components };
 };
 
 /**

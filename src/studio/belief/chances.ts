@@ -16,7 +16,7 @@ export interface Chances {
 }
 
 /** A chance is reckoned to so little of an error for each account. */
-const exact = 1e-14;
+const exact = 1e-12;
 
 type Place = typeof place.gravity | typeof place.flow;
 
@@ -133,7 +133,8 @@ export const insOf = (components: readonly Component[], windows: Windows): In[] 
   return components.map((one) => {
     const pair = pairOf(one);
     const each = eachIn(pair, right);
-    return { ...each, both: bothIn(pair, each, right, exact / one.weight) };
+    const both = bothIn(pair, each, right, exact / one.weight);
+    return { gravity: each.gravity, flow: each.flow, both };
   });
 };
 

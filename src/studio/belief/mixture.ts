@@ -56,20 +56,23 @@ export interface Belief {
 /** Less than this is no account worth carrying on while an entry is worked on; kept small, so that order hardly counts. */
 export const dust = 1e-6;
 
-/** Weights that sum to 1 again; all are kept when none is left of any of them. */
-export const normalized = (components: readonly Component[]): Component[] => {
+/** Gives components of one's own weights that sum to 1 again; all are kept when none is left of any of them. */
+export const weighAnew = (own: Component[]): Component[] => {
   let whole = 0;
-  for (const { weight } of components) whole += weight;
-  if (!(whole > 0)) return components.map((one) => ({ ...one, weight: 1 / components.length }));
-  const kept: Component[] = [];
-  let left = 0;
-  for (const one of components) {
-    if (one.weight < dust * whole) continue;
-    kept.push(one);
-    left += one.weight;
+  for (const { weight } of own) whole += weight;
+  if (!(whole > 0)) {
+    for (const one of own) one.weight = 1 / own.length;
+    return own;
   }
-  return kept.map((one) => ({ ...one, weight: one.weight / left }));
+  const kept = own.filter(({ weight }) => weight >= dust * whole);
+  let left = 0;
+  for (const { weight } of kept) left += weight;
+  for (const one of kept) one.weight /= left;
+  return kept;
 };
+
+export const normalized = (components: readonly Component[]): Component[] =>
+  weighAnew(components.map((one) => ({ ...one })));
 
 export const zeros = (length: number): number[] => {
   const all: number[] = [];

@@ -28,17 +28,22 @@ const exact = 1e-12;
  */
 const reaches = (bar: number, already: number, met: readonly Met[], right: Right): boolean => {
   let [least, most] = [already, already];
-  const open = met.map((seen) => {
+  for (const { weight } of met) most += weight;
+  const isOpen = () => least < bar && most >= bar;
+  const open: { weight: number; pair: Pair; each: Omit<In, 'both'>; low: number; high: number }[] = [];
+  for (const seen of met) {
+    if (!isOpen()) break;
+    const { weight } = seen;
     const pair = narrowed(seen);
     const each = eachIn(pair, right);
-    const low = seen.weight * Math.max(0, each.gravity + each.flow - 1);
-    const high = seen.weight * Math.min(each.gravity, each.flow);
+    const low = weight * Math.max(0, each.gravity + each.flow - 1);
+    const high = weight * Math.min(each.gravity, each.flow);
     least += low;
-    most += high;
-    return { weight: seen.weight, pair, each, low, high };
-  });
+    most += high - weight;
+    open.push({ weight, pair, each, low, high });
+  }
   for (const { weight, pair, each, low, high } of open) {
-    if (least >= bar || most < bar) break;
+    if (!isOpen()) break;
     const both = weight * bothIn(pair, each, right, exact);
     least += both - low;
     most += both - high;
