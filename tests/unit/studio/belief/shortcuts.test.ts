@@ -1,18 +1,23 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addedByTie } from '../../src/glaze/statistics/bivariateNormal.ts';
-import { normalCdf } from '../../src/glaze/statistics/normal.ts';
-import { gravity } from '../../src/glaze/units.ts';
-import { aged, agedView } from '../../src/studio/belief/aged.ts';
-import { chancesOf } from '../../src/studio/belief/chances.ts';
-import { nothingCounted, onlyContents, together, type Component } from '../../src/studio/belief/mixture.ts';
-import { margin } from '../../src/studio/belief/priors.ts';
-import { reduced } from '../../src/studio/belief/reduced.ts';
-import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
-import { days, later, streamNo } from '../../src/studio/ids.ts';
-import { widerThanWindow } from '../../src/studio/verdict/gravityBand.ts';
-import { story } from '../helpers/bucketArbitraries.ts';
-import { dippingBucket } from '../helpers/glazeRoomLife.ts';
+import { addedByTie } from '../../../../src/glaze/statistics/bivariateNormal.ts';
+import { normalCdf } from '../../../../src/glaze/statistics/normal.ts';
+import { gravity } from '../../../../src/glaze/units.ts';
+import { aged, agedView } from '../../../../src/studio/belief/aged.ts';
+import { chancesOf } from '../../../../src/studio/belief/chances.ts';
+import {
+  nothingCounted,
+  onlyContents,
+  together,
+  type Component,
+} from '../../../../src/studio/belief/mixture.ts';
+import { margin } from '../../../../src/studio/belief/priors.ts';
+import { reduced } from '../../../../src/studio/belief/reduced.ts';
+import { foldBucket } from '../../../../src/studio/bucket/fold/foldBucket.ts';
+import { days, later, streamNo } from '../../../../src/studio/ids.ts';
+import { widerThanWindow } from '../../../../src/studio/verdict/gravityBand.ts';
+import { story } from '../../../helpers/bucketArbitraries.ts';
+import { dippingBucket } from '../../../helpers/glazeRoomLife.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
