@@ -4,10 +4,7 @@ import { bucket } from '../src/contract/kinds/bucket.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
 import { compareFaults } from '../src/studio/firing/compareFaults.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
-import { days, later, type Instant } from '../src/studio/ids.ts';
-import type { Dip } from '../src/studio/firing/dip.ts';
-
-const isSince = (from: Instant, { dipped, result }: Dip) => (dipped?.from ?? result.at) >= from;
+import { days, later } from '../src/studio/ids.ts';
 
 export const faults = asks({
   name: 'faults',
@@ -25,7 +22,9 @@ export const faults = asks({
       ({ said }) => !v.bucket || said.bucket === v.bucket.no || said.over === v.bucket.no,
     );
     const from = v.days === undefined ? undefined : later(now, days(-v.days));
-    const dips = (await dipsOf(results, book)).filter((dip) => from === undefined || isSince(from, dip));
+    const dips = (await dipsOf(results, book)).filter(
+      ({ dipped, result }) => from === undefined || (dipped?.from ?? result.at) >= from,
+    );
     const names = new Map((await book.buckets()).map(({ no, settings }) => [no, settings.name]));
     return faultsReply(dips, compareFaults(dips, zone), names, words);
   },

@@ -28,7 +28,7 @@ import { gravityScales } from '../src/studio/measure/stateGravity.ts';
 import { looksThick } from '../src/studio/verdict/looksThick.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
-/** The reading is kept, but rejected only because nobody said whether the bucket was stirred. */
+/** The reading is logged and does not count, and only because nobody said whether the bucket was stirred. */
 const hangsOnStir = (
   { cake, hold, retired, unbelieved, restedFlow }: BucketState,
   { seq, at }: BucketEntry,

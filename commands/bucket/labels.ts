@@ -59,7 +59,7 @@ export const labelsOfBuckets = asks({
     const { file, pages, unprinted } = await port.print({
       paper,
       title: w.sheetTitle(name),
-      // A label hangs for years: seen from long ago, a day is told with its year.
+      // A label stays on its lid for years, so its date is printed with the year.
       printed: plainText(w.printedOn(now), { now: instant(0), zone }),
       foot: [w.foot(name), ...(mayChange ? [w.footMayChange(room)] : [])].map(plain).join(' '),
       boxNote: w.boxNote,

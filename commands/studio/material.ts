@@ -12,7 +12,7 @@ import { bucketMarks, poisonIn } from '../../src/studio/bucket/bucketHazards.ts'
 import { describeMaterial } from '../../src/studio/settings/describeMaterial.ts';
 import type { MaterialCaution } from '../../src/glaze/materials/materialTable.ts';
 
-/** Hazards that were known of it are not left out unasked, and those of a poison not without a reason. */
+/** Known hazards are taken away only after asking, and those of a poison only with a reason. */
 const hazardsGone = (
   gone: readonly MaterialCaution[],
   { sure, note: why }: { sure?: boolean; note?: string },

@@ -13,7 +13,7 @@ import { nameLook } from '../../src/studio/nameLook.ts';
 import type { Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 
-/** Another name that is drawn alike; the same, in whatever case, means the thing itself, to be set anew. */
+/** Another thing whose name looks the same. The same name in another case is the thing itself, to be set anew. */
 const looksLike =
   (name: string) =>
   (other: { name: string }): boolean =>

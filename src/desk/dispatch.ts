@@ -53,23 +53,17 @@ export const openDesk = ({
       report(error, request);
     }
   };
+  const asked = (request: Request) => {
+    const { studio, member, role, now, typed } = request;
+    return { studio, member, role, now, happenedAt: happenedAt(request), words, handbook, typed };
+  };
   const answer = async (request: Request): Promise<Reply> => {
     const leaf = leafAt(commands, request.path);
     if (!leaf) return refuse(words.desk.noCommand(request.path.join(' ')), {});
     if (leaf.who === 'keeper' && request.role !== 'keeper')
       return refuse(words.desk.keepersOnly(request.path.join(' ')), {});
-    const { studio, member, role, now, guest } = request;
-    const asking = {
-      studio,
-      member,
-      role,
-      now,
-      happenedAt: happenedAt(request),
-      words,
-      handbook,
-      typed: request.typed,
-      ...definedOnly({ guest, labels }),
-    };
+    const { studio, member, now, guest } = request;
+    const asking = { ...asked(request), ...definedOnly({ guest, labels }) };
     if (leaf.effect === 'asks') {
       const ask = (book: Logbook): Promise<AnswerAndAfterwards> => runFor(leaf, request, { ...asking, book });
       const { afterwards, ...reply } = await (leaf.aside
@@ -108,22 +102,9 @@ export const openDesk = ({
       if (!kind?.suggest || (leaf?.who === 'keeper' && request.role !== 'keeper')) return [];
       const typed = request.typed[name] ?? '';
       if (isTooLong(typed, kind)) return [];
-      const { studio, role, now } = request;
-      const choices = await books.read(studio, async (book) => {
+      const choices = await books.read(request.studio, async (book) => {
         const member = await book.standsFor(request.member);
-        if (member === undefined) return [];
-        const asking = {
-          studio,
-          member,
-          role,
-          now,
-          happenedAt: happenedAt(request),
-          words,
-          handbook,
-          book,
-          typed: request.typed,
-        };
-        return kind.suggest?.(typed, asking);
+        return member === undefined ? [] : kind.suggest?.(typed, { ...asked(request), member, book });
       });
       return (choices ?? []).slice(0, 25);
     },

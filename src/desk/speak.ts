@@ -75,9 +75,6 @@ const plainReply = async (
   return reply.data['plain'] === undefined && reply.data['emergency'] !== true ? reply : undefined;
 };
 
-const isNearCommand = (typed: string, commands: Desk['commands']): boolean =>
-  nearestCommand(typed, commands) !== undefined;
-
 /** `bukcet`, but not `fire`, which is a word of its own and begins a command by chance. */
 const misspeltCommand = (typed: string, commands: Desk['commands']): boolean => {
   const near = typed.length < 4 ? undefined : nearestCommand(typed, commands);
@@ -101,7 +98,8 @@ const plainOrAsked = async (
   const isPlain = why.kind === 'unknown-command' || why.kind === 'needs-leaf';
   const bare = line.replace(/^\//, '');
   const isCommand =
-    line.startsWith('/') && (why.kind !== 'unknown-command' || isNearCommand(why.typed, desk.commands));
+    line.startsWith('/') &&
+    (why.kind !== 'unknown-command' || nearestCommand(why.typed, desk.commands) !== undefined);
   const plain = isPlain && !isCommand ? await plainReply(bare, key, speaker, ports) : undefined;
   if (plain) return plain;
   const question = bare.slice(0, longestAsked);

@@ -1,15 +1,13 @@
 import { isGroup, type Command, type Leaf } from '../contract/contract.ts';
 import type { Words } from '../words/words.ts';
 
-const cell = (text: string): string => text.replaceAll('|', '\\|');
-
 /** A table row for each command: what to type, who may use it, what it does. */
 export const commandsTable = (commands: readonly Command[], words: Words): string => {
   const row = (name: string, leaf: Leaf): string => {
     const needed = Object.entries(leaf.options).flatMap(([option, { needed }]) =>
       needed ? [` ${option}:`] : [],
     );
-    return `| \`/${name}${needed.join('')}\` | ${leaf.who} | ${cell(leaf.about(words))} |`;
+    return `| \`/${name}${needed.join('')}\` | ${leaf.who} | ${leaf.about(words).replaceAll('|', '\\|')} |`;
   };
   const rows = commands.flatMap((command) =>
     isGroup(command)

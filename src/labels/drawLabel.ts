@@ -4,7 +4,7 @@ import { windowScale } from '../windowScale.ts';
 import type { Pen } from './pdf.ts';
 import { lacking, widthOf, wrapped } from './text.ts';
 
-/** A label laid out for a width: its height, and how to draw it with its top left corner somewhere. */
+/** A label laid out for a width: its height, and how to draw it at a place. */
 export interface LaidOut {
   height: number;
   draw(pen: Pen, corner: { x: number; y: number }): void;
@@ -57,7 +57,7 @@ const indented = (block: Block, by: number, mark: string, size: number): Block =
 const fitting = (text: string, sizes: readonly number[], width: number, lines: number): number =>
   sizes.find((size) => wrapped(text, size, width).length <= lines) ?? sizes.at(-1) ?? 10;
 
-/** Where dark modules stand side by side in a row, each run as its first and the one after its last. */
+/** The runs of dark modules in a row of the code, each as its start and its end (the end not included). */
 const darkRuns = (row: readonly boolean[]): [from: number, to: number][] =>
   row.flatMap((dark, at) => {
     if (!dark || row[at - 1] === true) return [];
@@ -111,12 +111,12 @@ const scale = (
 const textsOf = ({ name, nick, seconds, lines, cautions }: Label): string[] =>
   [name, nick, seconds, ...lines, ...cautions].filter((text) => text !== undefined);
 
-/** What of a label’s text is printed as a box. */
+/** The characters of a label’s text that are printed as a box. */
 export const unprintedIn = (label: Label): string[] => [...new Set(textsOf(label).flatMap(lacking))];
 
 /** The number, as large as its place allows, beside the code or the line to type. */
 const headOf = ({ no, lead }: Label, width: number, factor: number): Block => {
-  const right = x0(width);
+  const right = width - codeSize - 8;
   const number = String(no);
   const largest = Math.min(96, (96 * (right - quiet)) / Math.max(1, widthOf(number, 96)));
   const caption = paragraph(lead.caption, 8.5 * factor, codeSize + 8);
@@ -136,8 +136,6 @@ const headOf = ({ no, lead }: Label, width: number, factor: number): Block => {
     },
   };
 };
-const x0 = (width: number): number => width - codeSize - 8;
-
 /** Lays a label out so that all of it is there: it grows in height, and its text shrinks only with `factor`. */
 export const layOut = (
   label: Label,

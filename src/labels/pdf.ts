@@ -37,7 +37,7 @@ const ascii85 = (bytes: Buffer): string => {
       value = Math.floor(value / 85);
     }
   }
-  // What was filled up is left out again; four zeros are written as one letter.
+  // Four zero bytes are written as one letter, and bytes that only fill up the last group are left out.
   const letters = out.toString('latin1', 0, out.length - (whole.length - bytes.length));
   return `${letters.replace(/(.{5})/g, (five) => (five === '!!!!!' ? 'z' : five)).replace(/(.{100})/g, '$1\n')}~>`;
 };
@@ -91,7 +91,7 @@ export class Pdf {
           all.forEach((glyph, i) => this.#characters.set(glyph, missing ? '□' : i === 0 ? seen : ''));
           return all;
         });
-        // What a box stands for is still copied and read aloud.
+        // The character behind a box can still be copied and read aloud.
         ops.push(
           `/Span << /ActualText <${utf16(text)}> >> BDC`,
           `BT /F ${n(size)} Tf ${bold ? `2 Tr ${n(size / 40)} w` : '0 Tr'} ${n(x)} ${n(top - y)} Td <${glyphs.map(hex).join('')}> Tj ET`,
@@ -104,7 +104,6 @@ export class Pdf {
     this.#pages.push(ops.join('\n'));
   }
 
-  /** The finished file. */
   toString({ title, lang }: { title: string; lang: string }): string {
     const font = labelFont();
     const thousandths = (units: number) => n((1000 * units) / font.unitsPerEm);

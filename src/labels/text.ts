@@ -1,4 +1,4 @@
-import { labelFont, type Font } from './font.ts';
+import { labelFont } from './font.ts';
 
 /** What is printed for one character that a reader sees: its glyphs, or a box where the font lacks it. */
 interface Printed {
@@ -13,7 +13,7 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 const invisible = /\p{Default_Ignorable_Code_Point}/u;
 
 /** The empty box that stands for what the font lacks: its own sign for that is hard to read small. */
-const boxOf = (font: Font): number => font.glyphOf(0x25a1);
+const emptyBox = 0x25a1;
 
 /** Plain letters need no search for what belongs together. */
 const seenIn = (text: string): string[] =>
@@ -27,7 +27,7 @@ export const printed = (text: string): Printed[] => {
       .filter((char) => !invisible.test(char))
       .map((char) => font.glyphOf(char.codePointAt(0) ?? 0));
     const missing = glyphs.includes(0);
-    return { seen: segment, glyphs: missing ? [boxOf(font)] : glyphs, missing };
+    return { seen: segment, glyphs: missing ? [font.glyphOf(emptyBox)] : glyphs, missing };
   });
 };
 
@@ -42,7 +42,7 @@ const emsOf = (text: string): number => {
 /** How wide a text is, in points. */
 export const widthOf = (text: string, size: number): number => emsOf(text) * size;
 
-/** Lines no wider than that, broken between words; a word that is wider alone is broken within. */
+/** Lines no wider than that, broken between words; a word that is too wide for a line is broken. */
 export const wrapped = (text: string, size: number, width: number): string[] => {
   const most = width / size;
   const blank = emsOf(' ');

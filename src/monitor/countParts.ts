@@ -44,7 +44,6 @@ export const countingBooks = (books: LogbookStore, { waited }: Counts): LogbookS
   };
 };
 
-/** A log whose lines are counted. */
 export const countingLog = (log: Log, { logged }: Counts): Log => ({
   info(about, message) {
     logged.add({ level: 'info' });

@@ -6,7 +6,6 @@ const limits = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10];
 
 /** What a part of the program says of itself when it is asked. */
 export interface Looks {
-  /** Whether Discord’s gateway is connected. */
   discordConnected(): boolean;
   phonesListening(): number;
 }

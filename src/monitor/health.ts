@@ -3,7 +3,7 @@ import { monitorWords } from '../words/platform/monitorWords.ts';
 const parts = ['store', 'discord', 'room', 'reminders'] as const;
 type Part = (typeof parts)[number];
 
-/** Looks at one part: whether it works, or that it is not wanted. */
+/** Looks at one part: whether it works, or is switched off. */
 export type Look = () => boolean | 'off' | Promise<boolean | 'off'>;
 
 export interface Health {

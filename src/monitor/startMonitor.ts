@@ -30,12 +30,9 @@ const digest = (text: string): Buffer => createHash('sha256').update(text).diges
 const holdsToken = ({ headers }: IncomingMessage, token: string): boolean =>
   timingSafeEqual(digest(headers.authorization ?? ''), digest(`Bearer ${token}`));
 
-const hostNameOf = ({ headers: { host = '' } }: IncomingMessage): string =>
-  host.replace(/:\d+$/, '').toLowerCase();
-
 /** A page elsewhere can point its own name at this address; then its name is in the Host header. */
-const isAddressedHere = (request: IncomingMessage): boolean => {
-  const name = hostNameOf(request);
+const isAddressedHere = ({ headers: { host = '' } }: IncomingMessage): boolean => {
+  const name = host.replace(/:\d+$/, '').toLowerCase();
   return name === 'localhost' || isIP(name.replace(/^\[(.*)\]$/, '$1')) !== 0;
 };
 

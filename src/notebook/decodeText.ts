@@ -31,7 +31,7 @@ const decoded = (bytes: Uint8Array, encoding: Encoding): string | undefined => {
   }
 };
 
-/** What a text has no use for: NUL and the like. */
+/** Control characters that no text contains, such as NUL. */
 // oxlint-disable-next-line no-control-regex
 const control = /[\u0000-\u0008\u000b\u000e-\u001f]/;
 

@@ -38,13 +38,12 @@ export interface Column {
   index: number;
   header: string;
   meaning: Meaning;
-  /** Stands after each bare number of the column. */
+  /** The unit that is added to each bare number of the column. */
   unit?: string;
 }
 
 /** Amounts of these went in or came out: a bare number needs a unit. */
 export const addedMeanings = ['water', 'draw-off', 'dry', 'flocculant', 'deflocculant'] as const;
-/** The meanings whose cells are numbers. */
 export const numberMeanings: readonly Meaning[] = [
   'gravity',
   'weight',

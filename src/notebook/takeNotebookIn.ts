@@ -39,7 +39,7 @@ export type LineProblem =
 
 export interface NotebookOutcome {
   lines: number;
-  /** Lines all of whose entries are in the logbook already. */
+  /** Lines whose entries are all in the logbook already. */
   known: number;
   refused: { line: number; why: LineProblem }[];
   /** How the notebook calls each bucket, and how many lines it has. */
@@ -89,7 +89,6 @@ const bucketsCalled = async (book: WritableLogbook, typed: string) => {
 type BucketFound =
   { ok: true; no: StreamNo; use: NotebookOutcome['buckets'][number] } | { ok: false; why: LineProblem };
 
-/** One notebook on its way into a logbook. */
 class NotebookReader {
   readonly outcome: NotebookOutcome = {
     lines: 0,

@@ -159,7 +159,6 @@ export interface WireStudio {
   steps?: Record<WireStep, boolean>;
 }
 
-/** A phone's start data. */
 export interface WireStart extends WireStudio {
   /** No passwords: the demo. */
   open: boolean;

@@ -43,7 +43,6 @@ const wordOf = (word: string): Word => {
   return apart;
 };
 
-/** The features of words in order. */
 export const featuresOf = (words: readonly string[]): Features => {
   const found = new Map<string, number>();
   const add = (feature: string, weight: number): void => {

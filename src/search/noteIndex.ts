@@ -25,7 +25,6 @@ interface Entry {
   phrases: readonly Phrase[];
 }
 
-/** Notes, indexed for search. */
 export interface NoteIndex {
   index: MiniSearch<Indexed>;
   entries: ReadonlyMap<string, Entry>;

@@ -7,7 +7,6 @@ import { days, later } from '../studio/ids.ts';
 /** How long buttons with a stored line work. */
 const heldLineLifetime = days(30);
 
-/** Connects the desk to Discord. */
 export const connectDiscord = (
   { store, desk, words, clock }: Pick<App, 'store' | 'desk' | 'words' | 'clock'>,
   { servers, ...settings }: DiscordSettings & { servers?: 'off' | readonly string[] },

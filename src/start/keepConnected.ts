@@ -10,7 +10,6 @@ interface Connectable<T> {
   /** Whether a retry cannot help. */
   isFinal(why: unknown): boolean;
   giveUp(why: unknown): void;
-  /** The problem as a sentence. */
   sentence(why: unknown): string;
   log: Log;
   /** The first and the longest pause; pauses double in between. */
@@ -18,7 +17,6 @@ interface Connectable<T> {
 }
 
 export interface KeptConnected<T> {
-  /** The current connection. */
   now(): T | undefined;
   stop(): Promise<void>;
 }

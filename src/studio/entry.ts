@@ -10,3 +10,7 @@ export interface Entry<E> {
   by: MemberId;
   event: E;
 }
+
+/** The numbers of the entries that others among these took back. */
+export const undoneIn = (entries: readonly { event: { kind: string; of?: Seq } }[]): Set<Seq> =>
+  new Set(entries.flatMap(({ event: { kind, of } }) => (kind === 'undo' && of !== undefined ? [of] : [])));

@@ -156,7 +156,6 @@ export const en = {
     mixedBrings: (marks: readonly string[]): Text =>
       t`It brings ${[marks.join(', ')]} with it, and the bucket is now marked with that too.`,
     noChildren: ours('Children may no longer use this bucket, unless a keeper allows it again.'),
-    takeItBack: ours('Take it back'),
     alsoTaken: (entry: string, name: string): Text => t`Taken out of ${said(name)} as ${[entry]}.`,
     asSaturated: ours('Counted as saturated Epsom salt solution.'),
     keepersHands: ours('Only keepers add dry powder and deflocculant. This is logged; tell a keeper.'),

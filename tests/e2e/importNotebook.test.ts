@@ -182,11 +182,11 @@ const wrong = [
   ['2025-03-05,gg,,9000,,', '9000'],
   ['2025-03-05,gg,,,900 l,', '900 l'],
   ['31.2.2025,gg,1.44,,,', 'its date can’t be read'],
-  ['2031-03-05,gg,1.44,,,', 'it lies ahead'],
+  ['2031-03-05,gg,1.44,,,', 'its time is still to come'],
   ['2025-03-05,Herring,1.44,,,', 'there is no bucket "Herring"'],
   ['2025-03-05,Gull,1.44,,,', 'there is no bucket "Gull"'],
   ['2025-03-05,,1.44,,,', 'it names no bucket'],
-  ['2025-03-05,gg,,,,', 'it says nothing'],
+  ['2025-03-05,gg,,,,', 'nothing else'],
   ['2025-03-05,gg,1.44,14,,,perhaps', '"perhaps" is neither yes nor no'],
   ['2025-03-05,gg,1,44,,,,x', 'it has 8 cells'],
 ] as const;

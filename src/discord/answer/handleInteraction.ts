@@ -43,7 +43,7 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction): 
       case InteractionType.MessageComponent:
         return await onPress(bot, interaction);
       case InteractionType.ModalSubmit:
-        return await onForm(bot, interaction);
+        return await runPress(bot, interaction, interaction.data.custom_id, filledIn(interaction.data));
       default:
         return;
     }
@@ -76,9 +76,6 @@ const onPress = async (bot: Bot, interaction: APIMessageComponentInteraction): P
   const id = data.component_type === ComponentType.Button ? data.custom_id : (data.values[0] ?? '');
   await runPress(bot, interaction, id, {});
 };
-
-const onForm = (bot: Bot, interaction: APIModalSubmitInteraction): Promise<void> =>
-  runPress(bot, interaction, interaction.data.custom_id, filledIn(interaction.data));
 
 /** Runs what the id of a button, select menu or form stands for, with the form's values. */
 const runPress = async (

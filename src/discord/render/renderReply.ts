@@ -39,7 +39,6 @@ export const renderReply = async (reply: Reply, place: Place, ports: DiscordPort
   return { content, rest, components: await rowsOf(reply, shown, place, ports), attachments, files };
 };
 
-/** The text alone. */
 export const bareReply = (reply: Reply): Rendered => ({
   content: bareText(reply),
   rest: [],

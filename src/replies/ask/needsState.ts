@@ -14,13 +14,11 @@ const ofState: ReadonlySet<NoteCommand> = new Set([
   'batch-correct',
 ]);
 
-const isFirstAid = (id: string): boolean => emergencies.some((one) => one === id);
-
 /**
  * Whether a note's answer depends on the bucket's state. On a bucket that is on hold, every note but first aid does.
  */
 export const needsState = ({ from, note }: Note, { hold }: BucketState): boolean => {
   if (from === 'studio') return true;
-  if (isFirstAid(note.id)) return false;
+  if (emergencies.some((one) => one === note.id)) return false;
   return hold !== undefined || note.computes !== undefined || note.commands.some((one) => ofState.has(one));
 };

@@ -19,7 +19,6 @@ type Known =
       ok: true;
       recipe: Recipe;
       particleGravity: Gravity;
-      /** The studio's own materials. */
       materials: readonly StudioMaterial[];
       /** Materials of which only the gravity is known. */
       unexplained: string[];

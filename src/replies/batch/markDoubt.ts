@@ -20,7 +20,9 @@ interface Marking {
   note: string | undefined;
 }
 
-/** Takes no warning of a known hazard away unasked, and lets no child at what is poisonous or unknown. */
+/**
+ * Asks before a warning of a known hazard is taken away, and refuses to let children at what is poisonous or unknown.
+ */
 export const markDoubt = async (
   { path, listed, after, marks, mixed, sure, note }: Marking,
   asking: Asking,

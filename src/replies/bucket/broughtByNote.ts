@@ -21,7 +21,6 @@ export const broughtByNote = (
   return what === 'other' && into.settings.cautions.includes('children') ? { cautions: [] } : undefined;
 };
 
-/** Combines two. */
 export const broughtBoth = (one: Brought | undefined, other: Brought | undefined): Brought | undefined => {
   if (!one || !other) return one ?? other;
   // Lead is named first.

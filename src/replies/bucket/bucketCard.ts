@@ -51,7 +51,8 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   const account = accountOf(state, { words, studio, now });
   const { settings } = state;
   const verdict = decide(state, { now, role, sure: studio.sure });
-  // After an addition of unknown size, the powder per litre is unknown. A cake takes nothing away: the account holds.
+  // After an addition of unknown size, the powder per litre is unknown. A cake takes nothing out of the pail, so the
+  // amounts still hold.
   const isKnown = state.unknownSince.length === 0 && !isAccountBroken(state);
   const gravity = isKnown ? withoutFlagged(state).predicted?.value : undefined;
   const slurry = gravity === undefined ? undefined : { slurry: gravity, particleGravity: settings.solids };

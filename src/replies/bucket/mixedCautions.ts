@@ -6,7 +6,6 @@ import type { Words } from '../../words/words.ts';
 interface Pouring {
   words: Pick<Words, 'added' | 'bucket'>;
   source?: BucketState;
-  /** Whether it is glaze. */
   glaze: boolean;
 }
 

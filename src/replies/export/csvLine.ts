@@ -8,7 +8,7 @@ const formula = /^ *[=+\-@\t\r\n＝＋－＠]/;
 const cell = (value: CsvCell): string => {
   if (value === undefined) return '';
   if (typeof value !== 'string') return String(value);
-  // Tabs and lines' ends are text; nothing else may act on whatever the table is opened in.
+  // Tabs and line ends are text. Other control characters could act on the program that opens the table.
   const harmless = value.replace(/[^\t\r\n]+/g, withoutControls);
   const text = formula.test(harmless) ? `'${harmless}` : harmless;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;

@@ -4,7 +4,6 @@ import type { LoggedEvent, Logbook, Notes } from '../../studio/logbook/ports.ts'
 
 /** The part of the logbook to export. */
 export interface ExportScope {
-  /** Only this bucket. */
   bucket?: StreamNo;
   /** Only what happened from then on. */
   since?: Instant;

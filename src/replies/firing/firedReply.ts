@@ -111,7 +111,6 @@ const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
   ];
 };
 
-/** A time span as `data`. */
 const stretchData = ({ from, to }: NonNullable<Dip['dipped']>) => ({
   from: isoInstant(from),
   to: isoInstant(to),
@@ -144,7 +143,7 @@ const firedData = ({
   conditions: { ...conditions },
 });
 
-/** The notes on faults that are not called as their note. */
+/** The faults whose note has another name. */
 const notesOfFaults: Partial<Record<Fault, string>> = {
   'too-thin': 'thin-coat',
   'too-thick': 'thick-coat',

@@ -4,7 +4,6 @@ import type { Instant } from '../../studio/ids.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
-/** A coat as `data`. */
 export const coatData = (coat: ResistCoat, studio: Studio, now: Instant) => {
   const ready = coatReady(coat, studio);
   return {

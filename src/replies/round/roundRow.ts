@@ -46,7 +46,7 @@ const verdictPress = (
   { asking, studio, windows }: RowSetting,
 ): Action[] => {
   const { words } = asking;
-  // A hazard is released by who has read the card, not from a list.
+  // A hold for a hazard is released on the bucket’s card, not from a list, so that the keeper has read the card.
   if (kind === 'hold' && bucket.hold?.cause === 'hazard') return [];
   if (kind === 'reading') return [readingOf(bucket.no, asking)];
   if (stirFirst) return [run(words.verdict.stirredIt(), ['stirred'], { bucket: String(bucket.no) })];

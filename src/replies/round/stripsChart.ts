@@ -6,7 +6,6 @@ import type { Studio } from '../../studio/settings/studio.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Asking, Chart } from '../../contract/contract.ts';
 
-/** What the strips show. */
 const shown = days(14);
 /** Enough for two weeks of a busy bucket. */
 const mostEntries = 60;

@@ -2,7 +2,6 @@ import { definedOnly } from '../../definedOnly.ts';
 import { type Studio, usualSure } from '../../studio/settings/studio.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 
-/** The studio's settings. */
 export const studioCard = async (studio: Studio, { words, book }: Asking): Promise<Reply> => {
   const w = words.studio;
   const { schedule } = words;

@@ -31,7 +31,6 @@ export const matchesHash = async (secret: string, seal: string | undefined): Pro
   return expected.length === key.length && timingSafeEqual(expected, key) && seal !== undefined;
 };
 
-/** A random token. */
 export const freshToken = (): string => randomBytes(32).toString('base64url');
 
 /** A fast hash is enough for a long random token, which cannot be guessed. */

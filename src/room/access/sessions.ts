@@ -77,7 +77,6 @@ export class Sessions {
     await this.#door.end({ member });
   }
 
-  /** Ends all other sessions. */
   async endAllBut({ hash: own }: Session): Promise<void> {
     for (const hash of [...this.#live.keys()]) if (hash !== own) this.#drop(hash);
     await this.#door.end({ allBut: own });

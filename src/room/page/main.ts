@@ -63,8 +63,6 @@ const enter = (start: WireStart, ended = false): void => {
   else show(joinView(start, invited, { entered: enter, ended }));
 };
 
-const phoneZone = (): string => new Intl.DateTimeFormat().resolvedOptions().timeZone;
-
 /** Whether the studio may have another name or zone after this. */
 const setsStudio = ({ did, reply: { tookBack = [] } }: WirePost): boolean =>
   did?.path[0] === 'studio' || tookBack.some((entry) => entry.startsWith('s-'));
@@ -86,7 +84,12 @@ const showRoom = (start: WireStart, me: WireMe): void => {
   const header = top(start, me, state);
   // Until a zone is set, the phone's is filled in.
   const begin = (leaf: WireLeaf) =>
-    open(leaf, leaf.path.join(' ') === 'studio set' && steps.isLeft('zone') ? { zone: phoneZone() } : {});
+    open(
+      leaf,
+      leaf.path.join(' ') === 'studio set' && steps.isLeft('zone')
+        ? { zone: new Intl.DateTimeFormat().resolvedOptions().timeZone }
+        : {},
+    );
   const job = (path: string) => {
     const leaf = start.commands.find((one) => one.path.join(' ') === path);
     if (leaf) begin(leaf);

@@ -6,7 +6,6 @@ import { post } from './browser/net.ts';
 
 const mostBytes = 512 * 1024;
 
-/** A file's bytes in base64. */
 const inBase64 = (file: Blob): Promise<string> =>
   new Promise((resolve, reject) => {
     const reader = new FileReader();

@@ -24,6 +24,8 @@ export class Stream {
   readonly #struck = new Set<string>();
   #last = 0;
   #following = true;
+  /** The reader has scrolled past the first line of the newest post. */
+  #isPastTop = false;
   #arriving: HTMLElement | undefined;
 
   constructor(context: Context) {
@@ -48,9 +50,10 @@ export class Stream {
       const { scrollTop, scrollHeight, clientHeight } = this.element;
       this.#following = scrollHeight - scrollTop - clientHeight < near;
       if (this.#following) this.#newest.hidden = true;
+      this.#isPastTop = this.#hidesTopOf(this.#list.lastElementChild);
     });
-    // When a keyboard or a picture changes the height, a reader at the end stays at the end.
-    const sizes = new ResizeObserver(() => this.#following && this.toNewest());
+    // When a keyboard or what waits changes the height, a reader at the end stays there, and one at a first line too.
+    const sizes = new ResizeObserver(() => this.#following && this.#toEnd(this.#list.lastElementChild));
     sizes.observe(this.element);
     setInterval(() => this.#age(), 60_000);
   }
@@ -117,11 +120,19 @@ export class Stream {
   #follow(): void {
     const made = this.#arriving;
     this.#arriving = undefined;
+    this.#isPastTop = false;
+    this.#toEnd(made?.nextElementSibling === null ? made : null);
+  }
+
+  /** The answer is the first line, so a long post is shown from its top, unless the reader has read on. */
+  #toEnd(newest: Element | null): void {
+    const isReadOn = this.#isPastTop;
     this.toNewest();
-    // The answer is the first line, so a long post is shown from its top.
-    if (made?.nextElementSibling !== null) return;
-    if (made.getBoundingClientRect().top < this.element.getBoundingClientRect().top)
-      made.scrollIntoView({ block: 'start' });
+    if (!isReadOn && this.#hidesTopOf(newest)) newest?.scrollIntoView({ block: 'start' });
+  }
+
+  #hidesTopOf(post: Element | null): boolean {
+    return post !== null && post.getBoundingClientRect().top < this.element.getBoundingClientRect().top - 1;
   }
 
   /** Strikes what was taken back, and greys answers that are old or that a later one replaces. */

@@ -53,7 +53,6 @@ const loggedOf = ({ line, reply }: Post, commands: Command[]): WireReply['logged
   return said.ok && said.value.path[0] === 'undo' ? { entry, text } : { entry, text, undo };
 };
 
-/** The options that name a bucket. */
 const bucketOptions = ['bucket', 'first', 'second', 'from', 'to'];
 
 /** What was typed, as options. A bucket has its name, although a number or a nickname was typed. */

@@ -29,7 +29,6 @@ export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurp
   return code;
 };
 
-/** Signing in and out. */
 export const signInRoutes = (room: Room, heard: Listening) =>
   new Hono<RoomEnv>()
     .post('/sign-in', async (c) => {
@@ -81,7 +80,6 @@ export const signInRoutes = (room: Room, heard: Listening) =>
       return c.json({ holds: await room.ports.credentials.code(tokenHash(code), purpose, 'look') });
     });
 
-/** An address and its QR code. */
 const withQrCode = (url: string) => {
   const { size, data } = encode(url, { ecc: 'M', border: 0 });
   return { url, size, dark: data.flat().map(Number).join('') };

@@ -12,12 +12,9 @@ export const meOf = async ({ ports, names }: Room, { member }: Session): Promise
   keeper: await ports.people.isKeeper(member),
 });
 
-/** A reminder has no author, and may be addressed to everybody. */
-const authorOf = async (names: Room['names'], { line, member }: Post): Promise<string> =>
-  line === '' ? '' : names.of(member);
-
 const aboutOf = async ({ names, buckets }: Room, post: Post) => ({
-  name: await authorOf(names, post),
+  // A reminder has no author, and may be addressed to everybody.
+  name: post.line === '' ? '' : await names.of(post.member),
   buckets: await buckets.all(),
 });
 

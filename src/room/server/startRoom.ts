@@ -47,7 +47,6 @@ export interface RunningRoom {
   url: string;
   port: number;
   voice: Voice;
-  /** How many phones listen now. */
   phonesListening(): number;
   /** Wraps the desk for another platform, so that what is logged there is also posted in the room. */
   postingDesk(desk: Desk): Desk;

@@ -41,7 +41,7 @@ export type StoreProblemKind =
   | 'room-taken'
   /** A logbook is moved only to where there is none. */
   | 'not-empty'
-  /** A copy is not what it was made of. */
+  /** A copy differs from what was copied. */
   | 'copy-differs';
 
 /** Something is wrong with the file itself; a bug in our queries is not a StoreProblem. */

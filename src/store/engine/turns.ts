@@ -17,7 +17,7 @@ export interface Writing {
 export interface TransactionOutcome<T> {
   keep: boolean;
   value: T;
-  /** Written all the same when the rest is not kept. */
+  /** Written even when the rest of the turn is rolled back. */
   evenSo?: ((db: Transaction<Tables>) => Promise<void>) | undefined;
 }
 

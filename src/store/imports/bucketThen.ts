@@ -3,6 +3,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { applyToBucket, foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import type { Instant, StreamNo } from '../../studio/ids.ts';
 import { writeEvent } from '../entries/eventRow.ts';
+import { undoneIn } from '../../studio/entry.ts';
 
 /** A bucket as it was at a moment that only moves on, while entries of that moment come in. */
 export class BucketThen {
@@ -14,7 +15,7 @@ export class BucketThen {
 
   constructor(no: StreamNo, entries: readonly BucketEntry[]) {
     this.#no = no;
-    const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+    const undone = undoneIn(entries);
     const valid = entries.filter(({ seq, event }) => event.kind !== 'undo' && !undone.has(seq));
     const setup = valid.find(({ event }) => event.kind === 'setup');
     const state = setup && foldBucket(no, [setup]);

@@ -1,7 +1,7 @@
 import { v7 as uuidv7 } from 'uuid';
 import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import type { Entry } from '../../studio/entry.ts';
+import { undoneIn, type Entry } from '../../studio/entry.ts';
 import {
   memberId,
   studioStream,
@@ -104,7 +104,7 @@ export class ImportingLogbook extends WritingLogbook {
     let count = 0;
     for (const { stream, from, to } of spans.filter((span) => span.stream > studioStream)) {
       const entries = await readBucket(this.turn.db, this.studioId, stream);
-      const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+      const undone = undoneIn(entries);
       const standing = entries.filter(
         ({ seq, event: { kind } }) =>
           seq >= from && seq <= to && kind !== 'undo' && kind !== 'setup' && !undone.has(seq),

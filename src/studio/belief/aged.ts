@@ -16,7 +16,7 @@ import { addTo, move, withMoved } from './withAdded.ts';
 
 type Kind = keyof typeof unlogged;
 
-/** Always in this order: a belief that is rebuilt equals the one that grew. */
+/** Always in this order, so that a belief rebuilt from all entries equals the one updated entry by entry. */
 const kinds: readonly Kind[] = ['water', 'powder', 'waterOut', 'salt'];
 
 /** A branch less likely than this is not worth following. */
@@ -61,7 +61,8 @@ const split = (
   for (const one of components) {
     next.push(one);
     const seen = one.counts[counted[kind]] ?? 0;
-    // Accounts that were one before the last kinds have seen as many of this one.
+    // Accounts next to each other often have the same count, because they came from one: then this is worked out
+    // once.
     if (found === undefined || seen !== before)
       found = countsOfEvents({ shape: priorDays * perDay + seen, over: priorDays + watched, days });
     before = seen;
@@ -105,7 +106,7 @@ const gelled = (belief: Belief, now: Instant): Belief => {
   };
 };
 
-/** The share of what was known that has become nothing. */
+/** How much of what was known no longer holds. */
 const lostAfter = (gone: number): number => {
   const stays = (1 - nothingHoldsPerDay) ** Math.min(gone, longestAged);
   return 1 - stays * Math.exp(-Math.max(0, gone - longestAged) / longestAged);

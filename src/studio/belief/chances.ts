@@ -5,13 +5,14 @@ import { margin } from './priors.ts';
 import type { Windows } from './startBelief.ts';
 
 /**
- * Chances that a bucket is right, a margin beyond the window counted in, and that it is off to either side, from the
- * window's edge on: there a correction does no harm. What is in the margin is both. Null without a window.
+ * The chances that a bucket is right, and that it is off to either side. Right includes a margin beyond the window.
+ * Off begins at the window's edge, because a correction does no harm there. So a value in the margin counts as both.
+ * Null without a window.
  */
 export interface Chances {
   gravity: { low: number; in: number; high: number } | null;
   flow: { thin: number; in: number; thick: number } | null;
-  /** That both are in. */
+  /** The chance that both are right. */
   both: number | null;
 }
 
@@ -27,7 +28,7 @@ const sdOf = (variance: number): number => Math.sqrt(Math.max(1e-12, variance));
 
 const everywhere: Between = { low: -Infinity, high: Infinity };
 
-/** A window as its place in a component counts it, and where it is right: its margin counted in. */
+/** A window in the unit of its place in a component, and the range that is right, margin included. */
 const bounds = ({
   gravity,
   efflux,

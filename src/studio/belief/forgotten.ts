@@ -1,6 +1,8 @@
 import type { Component } from './mixture.ts';
 
-/** An account that knows one of its places no better than at the start, and nothing of how it goes with the rest. */
+/**
+ * An account that has forgotten one of its places: as unsure of it as at the start, and of how it goes with the rest.
+ */
 export const forgotten = (one: Component, at: number, value: number, sd: number): Component => {
   const size = one.mean.length;
   return {

@@ -24,7 +24,9 @@ const densityIn = ({ mean, covariance }: Component, { gravity, flow }: Sight): n
   return (alone * Math.exp((-b * b) / (2 * zz))) / Math.sqrt(2 * Math.PI * zz);
 };
 
-/** How likely a belief makes a reading, if it is true, and if the hand slipped; only their ratios tell anything. */
+/**
+ * How likely a reading is by a belief, if it is true, and if the hand slipped. Only ratios of the two mean anything.
+ */
 export const likelihoodOf = (
   { belief, settings }: { belief: Belief; settings: Windows },
   sight: Sight,

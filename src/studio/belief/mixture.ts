@@ -53,7 +53,9 @@ export interface Belief {
   visit?: Visit;
 }
 
-/** Less than this is no account worth carrying on while an entry is worked on; kept small, so that order hardly counts. */
+/**
+ * Accounts less likely than this are dropped while an entry is worked on. It is small, so that order hardly matters.
+ */
 export const dust = 1e-6;
 
 /** Gives components of one's own weights that sum to 1 again; all are kept when none is left of any of them. */
@@ -94,7 +96,7 @@ export const average = (components: readonly Component[]): Omit<Component, 'cova
   return { weight, mean, counts };
 };
 
-/** Adds a component's part in how the places from one on vary about the average of all. */
+/** Adds a component's share of the variances about the average of all, for the places from one on. */
 export const addSpread = (
   covariance: number[],
   one: Component,
@@ -130,7 +132,7 @@ export const onlyContents = (one: Component): Component => {
   return { weight: one.weight, mean: one.mean.slice(0, ownPlaces), covariance, counts: one.counts };
 };
 
-/** One component with the same mean and spread as all of them: what is likeliest apart is lost. */
+/** One component with the same mean and spread as all of them together. That they were apart is lost. */
 export const together = (components: readonly Component[]): Component => {
   const { weight, mean, counts } = average(components);
   const covariance = zeros(mean.length * mean.length);

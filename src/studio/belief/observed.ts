@@ -47,7 +47,7 @@ const corrected = ({ one, along, difference, variance, shrink }: Met, weight: nu
     for (let j = 0; j < size; j++) {
       const at = i * size + j;
       const less = (covariance[at] ?? 0) - shrink * gain * (along[j] ?? 0);
-      // What decimals lose must not leave less than nothing.
+      // Rounding must not make a variance negative.
       covariance[at] = i === j ? Math.max(0, less) : less;
     }
   }
@@ -112,7 +112,7 @@ export const splitByReading = (
 export const withReading = (components: readonly Component[], seen: Observed): Component[] =>
   keptOf(splitByReading(components, seen));
 
-/** Once with each reading: perhaps it is another bucket altogether. */
+/** With each reading, a small chance that the bucket holds something else altogether. */
 export const withAnything = (components: readonly Component[], windows: Windows): Component[] => [
   ...components.map((one) => ({ ...one, weight: one.weight * (1 - anything) })),
   { ...nothingHolds(components, windows), weight: anything },

@@ -36,7 +36,7 @@ export const nothingHoldsPerDay = 0.002;
 /** Past so many days what was known counts less and less, by a factor e in as many again. */
 export const longestAged = 60;
 
-/** What is known of a bucket of which nothing is known: about its windows, so wide. */
+/** A bucket of which nothing is known is expected near the middle of its windows, with this spread. */
 export const unknown = { gravity: 0.08, flow: 0.5, volume: 0.5 };
 
 /** Where a keeper has set no window: a dipping glaze (common practice). */
@@ -45,7 +45,7 @@ export const usual = { gravity: 1.45, gravitySd: 0.15, seconds: 14, litres: 10 }
 /** Noise of a reading: a calibrated cup on a scale at best; a flow cup; a glance. */
 export const noise = { gravity: 0.0045, flow: 0.033, glance: 0.12 };
 
-/** So many repeated readings tell as much as what is said here of any instrument. */
+/** After so many repeated readings, they count as much as the values given here for any instrument. */
 export const repeatsWorth = 4;
 
 /** Seconds of one cup repeat within 5 %, in ln seconds (common practice). */
@@ -54,10 +54,16 @@ export const usualSeconds = 0.05 / coverage95;
 /** How far another instrument may be off from the one that the window was set with. */
 export const bias = { hydrometer: 0.005, cup: 0.07 };
 
-/** A reading is a slip of the hand so often, and then may be anything: density per unit of gravity, of ln seconds, of ln litres. */
+/**
+ * How often a reading is a slip of the hand. Then it may be anything: density per unit of gravity, of ln seconds, of
+ * ln litres.
+ */
 export const slip = { chance: 0.02, gravity: 2.5, flow: 1.2, volume: 0.5 };
 
-/** With each reading, the chance that the bucket holds anything at all: two odd readings that agree are heard. */
+/**
+ * With each reading, the chance that the bucket holds something else altogether, so that two odd readings that agree
+ * are believed.
+ */
 export const anything = 0.004;
 
 /** How often “right” is pressed without a look: as if 2 of 8 looks had been so. */
@@ -79,7 +85,10 @@ export const loosened = { minutes: 5, hours: 3, flow: -0.06, sd: 0.05 };
 /** What a thing of unknown amount can do. */
 export const unknownAmount = { gravity: 0.03, volume: 0.15, flow: 0.3 };
 
-/** A bucket is right a little beyond its windows too: bare edges cost a minute a dip, and nobody sees the difference. */
+/**
+ * A bucket counts as right a little beyond its windows too. Without this each dip takes a minute longer, and nobody
+ * sees the difference.
+ */
 export const margin = { gravity: 0.004, flow: 0.06 };
 
 /** So many accounts of a bucket are carried on from entry to entry. */

@@ -11,7 +11,7 @@ const tiny = 1e-30;
  */
 const width = 11;
 
-/** Room to reckon in, made once: what is in it is written before it is read. */
+/** Working memory, made once. Everything in it is written before it is read. */
 const roomFor = (count: number) => ({
   count,
   blocks: new Float64Array(count * width),
@@ -49,7 +49,7 @@ const writeBlock = (blocks: Float64Array, at: number, { weight, mean, covariance
 };
 
 /**
- * Merges the second of two blocks into the first, or only reckons how much that would lose.
+ * Merges the second of two blocks into the first, or only works out how much that would lose.
  * @source Runnalls 2007, IEEE Trans. Aerosp. Electron. Syst. 43, 989, eq. 21 (from memory)
  */
 const merged = (blocks: Float64Array, first: number, second: number, keep: boolean): number => {
@@ -141,7 +141,7 @@ const grouped = (components: readonly Component[]): Component[][] => {
   return left.map((i) => groups[i] ?? []);
 };
 
-/** What a pail can hold at all: an account beyond it, or unsure beyond all use, knows nothing. */
+/** What a pail can hold at all. An account beyond it, or too unsure to be of use, counts as knowing nothing. */
 const canBe = ({ mean, covariance }: Component): boolean => {
   const size = mean.length;
   const [gravity = NaN, volume = NaN, flow = NaN] = mean;
@@ -156,7 +156,7 @@ const canBe = ({ mean, covariance }: Component): boolean => {
   );
 };
 
-/** The few accounts that tell nearly as much as the many; the same for the same input, always. */
+/** Merges many accounts into a few that say nearly the same. The same input always gives the same result. */
 export const reduced = (components: readonly Component[], windows: Windows): Component[] => {
   const sane = components.map((one) =>
     canBe(one) ? one : { ...nothingHolds([one], windows), weight: one.weight },

@@ -12,7 +12,7 @@ import {
 } from './mixture.ts';
 import { unknown, usual } from './priors.ts';
 
-/** What of a bucket's settings its belief leans on. */
+/** The settings of a bucket that its belief depends on. */
 export type Windows = Pick<BucketSettings, 'gravity' | 'efflux' | 'solids' | 'pail'>;
 
 /** Of ln litres, when somebody says how full it is, and when nobody did (common practice). */
@@ -40,8 +40,8 @@ const blank = (windows: Windows, size: number): Component => {
 };
 
 /**
- * A bucket of which nothing of before holds any more, but how far its instruments are off, what was counted of its
- * people, and, by and large, how full it is.
+ * A bucket of which nothing from before holds any more, except how far its instruments are off, what was counted of
+ * its people, and roughly how full it is.
  */
 export const nothingHolds = (components: readonly Component[], windows: Windows): Component => {
   const size = components[0]?.mean.length ?? ownPlaces;

@@ -4,9 +4,9 @@ import { deflocculated, doseStep, toldTaken } from './priors.ts';
 import { middleGravity, type Windows } from './startBelief.ts';
 import { withAdded, withMoved } from './withAdded.ts';
 
-/** So sure is the answer of a change that somebody is told to make. */
+/** How likely a bucket must be off before somebody is taken to have been told to change it. */
 const told = 0.9;
-/** What is poured by hand, as a part of it. */
+/** How exactly an amount is poured by hand, as a part of it. */
 const pourWithin = 0.15;
 
 /** What each account would be, had somebody done as they were told; undefined when they were told to change nothing. */

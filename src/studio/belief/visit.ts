@@ -3,7 +3,7 @@ import type { Read } from './repeats.ts';
 
 export type Glance = 'thin' | 'right' | 'thick';
 
-/** What was read in one going, with nothing poured in between but a dose, which gravity outlasts. */
+/** What was read in one visit. Nothing was poured in between, except a dose, which leaves gravity as it was. */
 export interface Visit {
   /** Of the last reading. */
   at: Instant;
@@ -23,7 +23,7 @@ export interface Visit {
 /** Readings closer together than this are of one visit. */
 const oneVisit = minutes(60);
 
-/** The visit of so late, when the last has not ended. */
+/** The visit at this time, if the last one has not ended. */
 export const visitAt = ({ visit }: { visit?: Visit }, at: Instant): Visit | undefined =>
   visit && since(visit.at, at) <= oneVisit ? visit : undefined;
 

@@ -15,7 +15,7 @@ export interface Warmth {
  */
 const share = { value: 0.65, sd: 0.2 };
 
-/** A room is as warm tomorrow as today, by and large; after that nobody knows. */
+/** A room is about as warm tomorrow as today. After that nobody knows. */
 const holds = days(2);
 
 /** The temperature that counts for a sight: said with it, or told lately. */

@@ -26,7 +26,7 @@ const unchangedWithin = 0.1;
 const ownOf = (points: readonly LoosenPoint[], cup: string): LoosenPoint[] =>
   points.filter((point) => point.cup === cup || point.kind === cup);
 
-/** Of a step's effect, the value that so large a part of the belief lies above. */
+/** The value of a step's effect that is exceeded with this probability. */
 const above = (mixture: LineMixture, part: number): number => {
   let [low, high] = [-4, 4];
   for (let i = 0; i < 40; i++) {

@@ -1,6 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry } from '../bucket/bucketEvent.ts';
-import type { Entry } from '../entry.ts';
+import { undoneIn, type Entry } from '../entry.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { bisqueOf, type Bisque } from '../piece/bisque.ts';
 import { bucketThen, type BucketThen } from './bucketThen.ts';
@@ -56,7 +56,7 @@ const ownEntry = (
   { from, to }: TimeSpan,
   entries: readonly BucketEntry[],
 ): BucketEntry | undefined => {
-  const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+  const undone = undoneIn(entries);
   const own = entries
     .filter(
       (entry) =>

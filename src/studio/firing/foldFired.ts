@@ -1,4 +1,4 @@
-import type { Entry } from '../entry.ts';
+import { undoneIn, type Entry } from '../entry.ts';
 import type { FiredEvent, FiredSaid } from './firedEvent.ts';
 import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 
@@ -14,7 +14,7 @@ export interface FiredState {
 
 /** The results, oldest first, without those that were undone. */
 export const foldFired = (entries: readonly Entry<FiredEvent>[]): FiredState[] => {
-  const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+  const undone = undoneIn(entries);
   return entries
     .flatMap(({ id, seq, by, at, event }) =>
       event.kind === 'fired' && !undone.has(seq) ? [{ id, seq, by, at, said: event.fired }] : [],

@@ -8,7 +8,7 @@ import type { Instant } from '../ids.ts';
 type Reading = Extract<BucketEvent, { kind: 'reading' }>;
 type Weighing = NonNullable<Reading['gravity']>;
 
-/** One of two is taken for true when it is so many times as likely: from memory. */
+/** How many times as likely one of two must be to be taken as true: from memory. */
 export const muchLikelier = 20;
 
 const weighedAs = ({ value, u95 }: { value: number; u95: number }): Sight['gravity'] => ({

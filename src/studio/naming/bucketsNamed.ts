@@ -3,7 +3,6 @@ import { editDistance } from '../editDistance.ts';
 import { normalizedName } from '../../text/normalizedName.ts';
 import { matchBuckets } from './matchBuckets.ts';
 
-/** Buckets that a question names. */
 export interface BucketsNamed {
   buckets: BucketState[];
   /** The question without the buckets' names. */

@@ -26,9 +26,6 @@ export const nameAsWord = (names: readonly string[]): RegExp | undefined => {
 
 const isLetter = (text: string, at: number) => /[\p{L}\p{N}]/u.test(text.charAt(at));
 
-/** A line as it is stored, and with its quoted text unescaped. */
-const quotedAndUnquoted = (line: string) => [line, line.replace(/\\(["\\])/g, '$1')];
-
 /** A cut line may end within a text; shorter beginnings than this could be anybody's. */
 const fewestCutLetters = 8;
 
@@ -72,7 +69,8 @@ export const withoutWords = ({ members, names, texts }: ErasedWords): (<T>(value
   const cut = (text: string) => (name === undefined ? text : text.replace(name, erasedMark));
   const string = (text: string, under: string): string => {
     const stands = (line: string) => {
-      const read = quotedAndUnquoted(line);
+      // As it is stored, and with its quoted text unescaped.
+      const read = [line, line.replace(/\\(["\\])/g, '$1')];
       return named(line) || texts.some((one) => standsIn(read, one));
     };
     if (under === 'content' && members.length > 0 && text.length > longFile) return '';

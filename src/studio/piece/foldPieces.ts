@@ -1,4 +1,4 @@
-import type { Entry } from '../entry.ts';
+import { undoneIn, type Entry } from '../entry.ts';
 import type { EntryId, Instant, MemberId, Seq } from '../ids.ts';
 import type { PieceEvent, PieceSaid, PrepStep } from './pieceEvent.ts';
 
@@ -15,7 +15,7 @@ export interface PieceState {
 
 /** The pieces in order of their entries, oldest first, without those that were undone. */
 export const foldPieces = (entries: readonly Entry<PieceEvent>[]): PieceState[] => {
-  const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+  const undone = undoneIn(entries);
   const pieces = new Map<Seq, PieceState>();
   for (const { id, seq, by, at, event } of [...entries].sort((a, b) => a.seq - b.seq)) {
     if (undone.has(seq)) continue;

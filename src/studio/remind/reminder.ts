@@ -1,7 +1,6 @@
 import type { ReachBy } from '../settings/studio.ts';
 import type { EntryId, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
 
-/** What a reminder is about. */
 export type ReminderAbout =
   /** The coat will not be dry at the planned time or session. */
   | { kind: 'early'; coat: Seq; plan: Instant; session?: string }

@@ -1,4 +1,4 @@
-import type { Entry } from '../entry.ts';
+import { undoneIn, type Entry } from '../entry.ts';
 import type { ResistCoat } from './resistCoat.ts';
 import type { CoatEvent } from './coatEvent.ts';
 import { days, since } from '../ids.ts';
@@ -38,7 +38,7 @@ export const applyToCoats = (
 
 /** The coats that are on after these entries, without those that were undone. */
 export const foldCoats = (entries: readonly Entry<CoatEvent>[]): readonly ResistCoat[] => {
-  const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+  const undone = undoneIn(entries);
   return [...entries]
     .filter(({ seq }) => !undone.has(seq))
     .sort((a, b) => a.seq - b.seq)

@@ -21,7 +21,6 @@ export const roundKinds = [
   'question',
 ] as const;
 
-/** One thing on the round. */
 export type RoundItem =
   | { kind: 'hold' | 'step' | 'sieve'; bucket: BucketState; verdict: Verdict; stirFirst: boolean }
   /** A reading that is owed; `stirFirst` if the bucket has to be stirred before it. */

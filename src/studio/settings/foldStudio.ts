@@ -1,5 +1,5 @@
 import { definedOnly } from '../../definedOnly.ts';
-import type { Entry } from '../entry.ts';
+import { undoneIn, type Entry } from '../entry.ts';
 import { minutes, seq } from '../ids.ts';
 import { usualHours } from '../time/openingHours.ts';
 import { usualMinimumHours, type Studio, type StudioEvent } from './studio.ts';
@@ -116,7 +116,7 @@ const applyStudioEvent = (studio: Studio, event: StudioEvent): Studio => {
 
 /** Folds the studio's entries, in the order in which they were logged, without those that were undone. */
 export const foldStudio = (entries: readonly Entry<StudioEvent>[]): Studio => {
-  const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+  const undone = undoneIn(entries);
   return [...entries]
     .sort((a, b) => a.seq - b.seq)
     .reduce(

@@ -40,7 +40,6 @@ export interface DryingRule {
   humidity?: Fraction;
 }
 
-/** The rules for reminders. */
 export interface ReminderRule {
   /** How long before a session or plan a warning comes. */
   lead: Duration;

@@ -20,7 +20,7 @@ const scaleThisTime = ({ state: { byHydrometer = 0 } }: Facts, asks: readonly As
 /** A reading is wanted: how it flows, or first of all its weight, and then why. */
 export const byAsking = (chance: Chance, asks: Asked[]): Verdict => {
   const { f, sureness } = chance;
-  // Weighed, and likely right: what is open is how it flows.
+  // It was weighed and is likely right; only how it flows is open.
   if (f.measured && asks[0] !== 'weight') return byMove(chance, { gravity: 'in', flow: 'unknown', asks });
   const why = whyWeigh.find(({ applies }) => applies(f));
   const scale = scaleThisTime(f, asks);

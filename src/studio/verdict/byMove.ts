@@ -18,7 +18,7 @@ const airy = minutes(5);
 /** A gel builds up again within hours. What was stirred long, and is thick again within so many days, is thick by itself. */
 const stirredOnLately = days(14);
 
-/** When it was stirred long before, so lately that another long stir would only put it off. */
+/** The last long stir before this one, if it was so lately that another would only put the answer off. */
 const longStirBefore = ({ state: { stir }, now }: Facts): Instant | undefined =>
   stir?.longAt !== undefined && (stir.minutes ?? 0) < longStir && since(stir.longAt, now) <= stirredOnLately
     ? stir.longAt

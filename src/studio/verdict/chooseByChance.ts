@@ -42,26 +42,30 @@ export interface Chooser {
   isThickSince: boolean;
 }
 
-/** So sure that gravity is right must one be before a dose: it would hide water that nobody logged. */
+/** How sure one must be of gravity before a dose: a dose would hide water that nobody logged. */
 export const sureBeforeDose = 0.85;
-/** However many readings: water or powder takes a whole 95 % interval outside the window, half of 5 % on its side; a dose less. */
+/**
+ * How sure one must be to change a bucket, after any number of readings. For water or powder the whole 95 % interval
+ * must be outside the window, with half of 5 % on its side; a dose needs less.
+ */
 export const sureToChange = { gravity: 0.975, flow: 0.95 };
 /**
- * What is just outside its window is still right by its margin: a dose then costs its minutes for nothing. The bar is as
- * low as that for use after many readings; at half as many the next visits pay for it (tried in the bench of pots).
+ * A bucket just outside its window is still right by its margin, and a dose would cost its minutes for nothing. The
+ * bar is as low as that for use after many readings; at half as many the next visits pay for it (tried in the bench
+ * of pots).
  */
 export const rightUndosed = 0.7;
-/** A clogged cup runs slow, and after a dose anything may be expected: so many readings then say that it is thick. */
+/** A clogged cup runs slow, and after a dose the flow is hard to foresee: so many readings make it thick. */
 const thickAfterDose = 2;
-/** Well beyond `sure`: worth no reading of its own. */
+/** So far beyond `sure` that it is not worth a reading. */
 const plain = 0.97;
 
 /** How sure to be once weight and flow were read in this visit: at first, after five readings, and at last. */
 export const read = { enough: 0.85, afterFive: 0.7, lastly: 0.5 };
 
 /**
- * At a window's edge more readings tell little and cost minutes: after some of them what is likelier is done, and said with
- * its chance. Tried in the bench of pots: a higher bar costs minutes and saves hardly a dip.
+ * At a window's edge more readings tell little and cost minutes. So after a few of them the likelier step is taken,
+ * and the answer says its chance. Tried in the bench of pots: a higher bar costs minutes and saves hardly a dip.
  */
 const enoughAfter = (readings: number, sure: number): number =>
   Math.min(sure, readings < 5 ? read.enough : readings === 5 ? read.afterFive : read.lastly);
@@ -72,7 +76,7 @@ const likeliest = ([first, ...others]: readonly Component[]): Sureness['likely']
   return { value, u95: coverage95 * Math.sqrt(one?.covariance[0] ?? 0) };
 };
 
-/** A bucket's sureness as of now: a view, which ages a copy. */
+/** How sure one is of a bucket now. It ages a copy of the belief. */
 export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sureness => {
   const { components } = agedView(belief, now, settings);
   const ins = insOf(components, settings);

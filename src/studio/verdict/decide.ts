@@ -44,7 +44,7 @@ const byChance = (chance: Chance, sure: number): Verdict => {
     case 'ask':
       return byAsking(chance, chosen.asks);
     case 'move':
-      // Nobody pours on a belief that the last reading does not bear out, nor on a reading that is doubted.
+      // Nothing is poured in unless the last reading also says so, and is not doubted.
       if (chosen.gravity !== 'in' && (f.measured?.band !== chosen.gravity || isFlagged(f.state)))
         return (sureness.visit?.readings ?? 0) >= mostReadings
           ? unsettled(chance)
@@ -99,7 +99,7 @@ const withWhatFollows = (f: Facts, rule: Rule, after: BucketState, at: DecideAt)
 
 /**
  * The first step that applies to a bucket: what comes before any reading, and then by how likely it is to be right. A
- * bucket without a window of gravity is nobody's to judge.
+ * bucket without a window of gravity cannot be judged.
  */
 export const decide = (state: BucketState, { now, role, sure = usualSure }: DecideAt): Verdict => {
   const f = facts(state, now);

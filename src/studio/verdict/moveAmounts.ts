@@ -5,14 +5,12 @@ import type { BucketState } from '../bucket/bucketState.ts';
 import type { MeasuredGravity } from '../bucket/bucketState.ts';
 import type { Estimate } from '../contents/contents.ts';
 import type { Move } from './decisionTable.ts';
-import { nextDose, doseStepOfDry } from '../dose/nextDose.ts';
+import { nextDose } from '../dose/nextDose.ts';
 import { nextLoosening } from '../dose/nextLoosening.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';
 import type { Facts } from './facts.ts';
 import type { Reason } from './verdict.ts';
 import { volumeNow } from '../bucket/volumeNow.ts';
-
-const doseStepPercent = 100 * doseStepOfDry;
 
 interface MoveAmountsFound extends AmountsFound {
   /** A keeper has to check the bucket before more goes in. */
@@ -47,9 +45,7 @@ const dose = (
             percent: next.percent,
             totalPercent: next.totalPercent + next.percent,
           },
-          ...(next.interval
-            ? [{ because: 'dose-learned' as const, rungs: next.percent / doseStepPercent, ...next.interval }]
-            : []),
+          ...(next.interval ? [{ because: 'dose-learned' as const, ...next.interval }] : []),
         ],
       };
   }

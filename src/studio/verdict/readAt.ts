@@ -1,6 +1,6 @@
 import { hours, since, type Instant } from '../ids.ts';
 
-/** What is told without its age is of about now. */
+/** A reading younger than this counts as of now and is shown without its age. */
 export const ofNow = hours(1);
 
 /** When something was read, where that was not about now. */

@@ -169,7 +169,7 @@ export type Reason =
   | { because: 'pail-full'; fits: Millilitres; wanted: Millilitres }
   | { because: 'no-room-for-dry'; fits: Grams; wanted: Grams }
   | { because: 'dose'; grams: Grams; percent: number; totalPercent: number }
-  | { because: 'dose-learned'; rungs: number; low: Millilitres; high?: Millilitres }
+  | { because: 'dose-learned'; low: Millilitres; high?: Millilitres }
   | { because: 'dose-no-change' }
   | { because: 'dose-checkpoint'; totalPercent: number }
   /** `each` is one drop of the jar in the pail, absent where nobody knows how full that is. */

@@ -41,7 +41,7 @@ const actions: Record<NoteCommand, string> = {
   'dose-deflocculant': 'Deflocculant',
   'dip-time': 'How long to dip',
   'dip-tile': 'Log a test tile',
-  'dip-absorption': 'Work out absorption',
+  'dip-absorption': 'Measure absorption',
   prep: 'Prepare a piece',
   'coat-on': 'Note a resist coat',
   'coat-list': 'My coats',

@@ -14,14 +14,14 @@ export const noteWords = {
   added: (id: string, title: string): Text =>
     t`Kept as ${[id]}: ${said(title)}. Questions are answered from it now.`,
   changed: (id: string, title: string): Text => t`Changed ${[id]}: ${said(title)}.`,
-  removed: (id: string): Text => t`Removed ${[id]}, and its text for good.`,
+  removed: (id: string): Text => t`Removed ${[id]}. Its text is gone for good.`,
   nothingToChange: ours(
     'Say what to change: its title, its text, or the other words for it. Nothing was saved.',
   ),
   sameTitle: (id: string, title: string): Text =>
     t`“${said(title)}” is ${[id]} already. Change that one: /note change. Nothing was saved.`,
   full: (most: number): Text =>
-    t`There are ${most} notes already, which is the most. Remove one that nobody needs. Nothing was saved.`,
+    t`There are ${most} notes already, and that is the limit. Remove one that nobody needs. Nothing was saved.`,
   none: (typed: string): Text => t`The studio has no note “${said(typed)}”. /note list shows its notes.`,
   which: (typed: string): Text => t`Which note is “${said(typed)}”?`,
   addOne: ours('Write a note'),

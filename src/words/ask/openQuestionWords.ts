@@ -9,9 +9,9 @@ export const openQuestionWords = {
   which: 'The question, by its number in /note questions',
   kept: ours('The keepers will see the question, without your name.'),
   withMyName: ours('Ask them, with my name'),
-  asked: ours('The keepers see your question now, and that it is yours.'),
+  asked: ours('The keepers now see your question with your name.'),
   none: (typed: string): Text =>
-    t`There is no open question “${said(typed)}”. /note questions shows those there are.`,
+    t`There is no open question “${said(typed)}”. /note questions lists the open ones.`,
   dropped: ours('It is off the list.'),
   nothing: ours('Every question has its answer.'),
   title: (count: number): Text =>

@@ -43,12 +43,12 @@ export const sumWords = {
   factSolution: ours('As solution'),
   asSolution: (ml: number, units: UnitSystem): Text =>
     t`${[volumeText(ml, units)]} of the saturated solution, at 20 °C`,
-  factIfWater: ours('Or a solution?'),
+  factIfWater: ours('As strong a solution'),
   ifWater: (grams: number): Text =>
-    t`A solution of that strength in as much water takes ${[massText(grams)]}.`,
+    t`To make a solution of that strength with as much water, take ${[massText(grams)]}.`,
   dryAssumed: (slurry: number, solids: number): Text =>
     t`Worked out for glaze at ${[gravityText(slurry)]} with powder of gravity ${[String(solids)]}. Say another gravity if yours differs.`,
-  notAtOnce: ours('Not all at once: give a part, stir, wait ten minutes, and look.'),
+  notAtOnce: ours('Don’t add it all at once: add a part, stir, wait ten minutes, and look.'),
   muchSalt: ours('That is more than any bucket should get: above 0.2 % of its dry powder, ask a keeper.'),
 
   toGravity: (scale: 'Baumé' | 'Twaddell', value: number, gravity: number): Text =>
@@ -59,7 +59,7 @@ export const sumWords = {
   otherScaleGravity: (gravity: number): Text => t`${[gravity.toFixed(3)]}, if the stem says 144.3`,
   otherScaleDegrees: (value: number): Text => t`${[degrees(value)]} °Bé, if the stem says 144.3`,
   noSuchDegree: (scale: 'Baumé' | 'Twaddell', value: number, high: number): Text =>
-    t`${[String(value)]} is off the ${[scale]} scale, which I can reckon from 0 to ${high}.`,
+    t`${[String(value)]} is off the ${[scale]} scale: I can work it out from 0 to ${high}.`,
   scaleBasis: {
     Baumé: ours('Basis: 145 ÷ (145 − °Bé), the scale at 60 °F for liquids heavier than water.'),
     Twaddell: ours('Basis: 1 + °Tw ÷ 200.'),
@@ -72,7 +72,7 @@ export const sumWords = {
         ? t`None of ${of} is ready to use now.`
         : t`${ready.length} of ${of} ready to use: ${names(ready)}.`,
   stirMost: (name: string, since: Text): Text => t`${said(name)} needs a stir most: ${since}.`,
-  stirNone: ours('None is past its rest: every bucket in use was stirred in time.'),
+  stirNone: ours('Every bucket in use was stirred in time.'),
   noBuckets: ours('There is no bucket in use.'),
   sideBySide: (ready: readonly string[], others: readonly string[]): Text =>
     ready.length === 0
@@ -93,11 +93,11 @@ export const sumWords = {
   factMarks: 'Marked with',
   marks: (marks: readonly string[]): Text => [listed(marks)],
   whatWentIn: ours(
-    'A recipe says what was meant to go in. What was poured in later, and what is in a material besides, is not in it.',
+    'A recipe says what was meant to go in. It does not show what was poured in later, or what else a material contains.',
   ),
   which: (material: string, holding: readonly string[]): Text =>
     holding.length === 0
-      ? t`No bucket's recipe that is written down has ${said(material)}.`
+      ? t`None of the recipes that are written down has ${said(material)}.`
       : t`With ${said(material)}: ${names(holding)}.`,
   unwritten: (without: readonly string[]): Text => t`No recipe is written down for ${names(without)}.`,
   ofRecipe: (recipe: string, holding: readonly string[]): Text =>

@@ -102,7 +102,7 @@ export const batchWords = {
   notGlaze: (gravity: number): Text =>
     t`A gravity of ${[String(gravity)]} is that of water or less. A glaze is above 1.`,
   beyondPowder: (gravity: number, particleGravity: Gravity): Text =>
-    t`No glaze made of this powder reaches ${[String(gravity)]}: the dry grains themselves are ${[particleGravity.toFixed(2)]}, and with water in it a bucket is lighter than that. Dipping glazes are near 1.45.`,
+    t`No glaze made of this powder reaches ${[String(gravity)]}: its dry grains are at ${[particleGravity.toFixed(2)]}, and water makes every glaze lighter than its grains. Dipping glazes are near 1.45.`,
   paste: (gravity: number, fraction: number): Text =>
     t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of the volume would be powder. That is a paste, not a glaze. Dipping glazes are near 1.45.`,
   tooSmall: (step: number): Text => t`That is less than the scale's step of ${[String(step)]} g.`,
@@ -146,7 +146,7 @@ export const batchWords = {
     ...(order.premix.length === 0
       ? []
       : [t`Mix ${named(order.premix)} dry into another powder, or it makes lumps.`]),
-    t`Weigh the rest, the largest first, and tick each off${order.weigh.length === 0 ? [] : t`: ${named(order.weigh)}`}. Slide the powder onto the water; never pour water onto powder.`,
+    t`Weigh the other powders, the largest first, and tick each off${order.weigh.length === 0 ? [] : t`: ${named(order.weigh)}`}. Slide the powder onto the water; never pour water onto powder.`,
     ...(order.last.length === 0
       ? []
       : [t`Weigh ${named(order.last)} last, with gloves and mask, and close its bag at once.`]),
@@ -177,7 +177,7 @@ export const batchWords = {
   sheetPowder: 'Powder in all',
   sheetMeasured: 'Gravity measured:',
   sheetBy: 'By:',
-  sheet: (): Text => ours('A sheet to print is with this.'),
+  sheet: (): Text => ours('The sheet to print comes with this answer.'),
 
   blendTitle: (first: string, second: string, made: Made, units: UnitSystem): Text =>
     t`${said(first)} and ${said(second)} make ${mixture(made, units)}.`,

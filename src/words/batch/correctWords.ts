@@ -21,7 +21,7 @@ const wayWords: Record<CorrectionWay, string> = {
 
 export const correctWords = {
   inWindow: (value: number, u95: number, window: { low: number; high: number }): Text =>
-    t`Nothing to correct: ${[gravityWithin(value, u95)]} is inside its window ${[windowText(window)]}, as closely as the reading can tell.`,
+    t`Nothing to correct: ${[gravityWithin(value, u95)]} is inside its window ${[windowText(window)]}, as far as the reading can tell.`,
   wrongWay: (band: 'low' | 'high', by: CorrectionWay): Text =>
     band === 'high'
       ? t`It is above its window: ${[wayWords[by]]} would make that worse. It needs water, or a thinner bucket blended in.`

@@ -76,15 +76,15 @@ export const recipeWords = {
     t`The studio now knows ${said(name)}; every recipe uses it. Logged as ${[entry]}.`,
   materialsAbout: 'Teach the studio several materials at once, from a pasted list',
   materialsList:
-    'One a line: name: like a known one; or name: hazards or none, soluble or not, gravity of its grains',
+    'One on each line: name: like kaolin; or name: hazards or none, soluble or not, gravity of grains',
   oddPart: (name: string, part: string): Text =>
     t`I can’t read “${said(part)}” of “${said(name)}”. Each line is a name and what it is: black stain: cobalt + manganese, not soluble, 4.2. Nothing was saved.`,
   oddName: (name: string): Text =>
     t`“${said(name)}” is not a material’s name. Each line is a name and what it is: moon dust: like kaolin. Nothing was saved.`,
   goneInList: (name: string, gone: readonly string[]): Text =>
-    t`${said(name)} is known for ${[gone.join(', ')]}, and the list leaves that out. Is it not so? Then say it of that one alone: /studio material. Nothing was saved.`,
+    t`So far ${said(name)} has these warnings, and the list leaves them out: ${[gone.join(', ')]}. If they are wrong, describe it alone: /studio material. Nothing was saved.`,
   hazardsGone: (gone: readonly string[]): Text =>
-    t`It is known for ${[gone.join(', ')]}. Nobody would be warned of that any more. Are you sure that it is not so? Nothing is saved yet.`,
+    t`So far it has these warnings: ${[gone.join(', ')]}. With this, nobody is warned of them any more. Are you sure that they are wrong? Nothing is saved yet.`,
   materialsKept: (count: number, entries: readonly string[]): Text =>
     t`The studio now knows ${count === 1 ? ['one more material'] : t`${count} more materials`}; every recipe uses them. Logged as ${[entries.join(', ')]}.`,
   materialRow: (grains: number, cautions: readonly string[]): Text =>
@@ -93,7 +93,7 @@ export const recipeWords = {
   sayAll: ours('Say what they are'),
 
   oddSum: (sum: number): Text =>
-    t`The base adds up to ${[String(sum)]}, not to 100. Is a material missing, or mistyped? It is counted in parts as it stands.`,
+    t`The base adds up to ${[String(sum)]}, not to 100. Is a material missing, or mistyped? As typed, the numbers count as parts.`,
   oddRecipe: ours('That mix would have a gravity that no powder has. Check the gravities.'),
 
   nameIsRecipe: (name: string): Text =>

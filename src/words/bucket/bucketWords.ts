@@ -20,7 +20,7 @@ const stepWords: Record<Step, string> = {
   'add-dry': 'needs dry batch',
   flocculate: 'needs flocculant',
   'stir-on': 'stir on',
-  deflocculate: 'thick, but not dry',
+  deflocculate: 'thick, but not for lack of water',
   'ask-keeper': 'ask a keeper',
 };
 
@@ -105,13 +105,13 @@ export const bucketWords = {
   changed: (name: string, held: boolean): Text =>
     held ? t`${said(name)} is changed, and it is on hold.` : t`${said(name)} is changed.`,
   pouredOn: (others: readonly { no: number; name: string }[], marks: readonly BucketCaution[]): Text =>
-    t`Since its last remake glaze from it went into ${join(
+    t`Since its last fresh batch, glaze from it went into ${join(
       others.map(({ no, name }) => t`${said(name)} (bucket ${no})`),
       ', ',
-    )}, not marked with ${[listed(marks)]}. Mark what took it, and use none of it before.`,
+    )}, not yet marked with ${[listed(marks)]}. Mark them too, and don't use them before that.`,
   markToo: (name: string): Text => t`Mark ${said(name)} too`,
   noteNames: (marks: readonly BucketCaution[]): Text =>
-    t`Your note names ${[listed(marks)]}, which this bucket is not marked with. If it went in, nobody uses the bucket until a keeper has looked at it.`,
+    t`Your note names ${[listed(marks)]}, and this bucket is not marked with that. If it went in, nobody uses the bucket until a keeper has looked at it.`,
   holdIt: (): Text => ['Put it on hold'],
   wentIn: (): Text => ['Log that it went in'],
   wentInHold: (): Text => ['Log that it went in, and hold it'],
@@ -120,7 +120,7 @@ export const bucketWords = {
   mixedWith: (name: string): string => `glaze from ${name} went in`,
   mixedWithHeld: (name: string): string => `glaze went in from ${name}, which was on hold`,
   mixedWithUnknown: 'glaze went in, and nobody said which',
-  sameAsItself: ours('Name another bucket: this one is the bucket itself. Nothing was saved.'),
+  sameAsItself: ours('That is the same bucket. Name another. Nothing was saved.'),
   sameAsAndGlaze: ours('Say same-as: or glaze:, not both. Nothing was saved.'),
   sameAsApart: (name: string, no: number): Text =>
     t`Another glaze or a fresh batch has gone into ${said(name)} since its glaze was named. First say what it holds now: /bucket change bucket:${no} glaze: and its name. Nothing was saved.`,
@@ -149,7 +149,7 @@ export const bucketWords = {
   marksGoneEdit: ['Change the line'] as Text,
   sureMarks: 'Take warnings of known hazards away without being asked again',
   releasePoison: (name: string, poison: string): Text =>
-    t`${said(name)} is held for ${[poison]}. Only a keeper, after a laboratory has tested it, clears it; where your local rules name an authority, ask that. Has that been done? It is still on hold.`,
+    t`${said(name)} is on hold for ${[poison]}. Only a keeper may clear it, after a laboratory has tested it. If your local rules name an authority, ask that. Has that been done? It is still on hold.`,
   releaseSure: ['It is cleared: release it'] as Text,
   sureRelease: 'If it was held for a hazard: has that been cleared?',
   anyHazard: 'a hazard',

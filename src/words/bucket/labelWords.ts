@@ -10,7 +10,7 @@ export const labelWords = {
   paper: 'The paper in the printer',
   paperNames: { a4: 'A4', letter: 'US Letter' },
   buckets: 'Which buckets, with commas between; all in use if left out',
-  code: 'A code to scan on each label; without one, a line to type stands there',
+  code: 'Print a code to scan on each label; without it, a line to type is printed',
   none: ours('There are no buckets in use, so there is nothing to print. A keeper sets one up first.'),
   noneNamed: (typed: string): Text => t`“${said(typed)}” names no bucket. Type them like: gg, 4, kelp rope.`,
   /** What the codes would open. */
@@ -24,22 +24,22 @@ export const labelWords = {
   ),
   opens: (url: string): Text => t`A code opens the room at ${[url]}, at its bucket, ready for a reading.`,
   mayChange: (url: string): Text =>
-    t`${[url]} is an address of this network, and it may change: then the codes lead nowhere. Give this computer a fixed address in the router, or set ROOM_URL, and print anew when it changes.`,
+    t`${[url]} is an address of this network, and it may change. Then the codes no longer work. Give this computer a fixed address in the router, or set ROOM_URL, and print the labels again when it changes.`,
   reprint: ours(
-    'A label does not follow its bucket: print it anew when a window, a mark or the name changes.',
+    'A printed label does not change with its bucket: print a new one when a window, a mark or the name changes.',
   ),
   unprinted: (rows: readonly { no: number; characters: readonly string[] }[]): Text =>
-    t`The letters of the sheet lack ${said(
+    t`The sheet’s letters do not include ${said(
       listed(rows.map(({ no, characters }) => `${characters.join(' ')} (bucket ${no})`)),
-    )}: a box stands there. Write it in by hand.`,
+    )}, so a box is printed there. Write it in by hand.`,
   sheetTitle: (studio: string | undefined): string =>
     studio === undefined ? 'Bucket labels' : `Bucket labels of ${studio}`,
   foot: (studio: string | undefined): Text =>
     studio === undefined ? ['Bucket labels.'] : t`Bucket labels of ${said(studio)}.`,
   footMayChange: (url: string): Text =>
-    t`The codes lead to ${[url]}. That address may change; then print these labels anew.`,
+    t`The codes lead to ${[url]}. That address may change; then print these labels again.`,
   printedOn: (now: Instant): Text => t`Printed ${{ at: now, show: 'day' }}`,
-  boxNote: 'A box stands for a sign that could not be printed.',
+  boxNote: 'A box marks a letter that could not be printed.',
   gravity: 'Gravity',
   scan: 'Scan it to log a reading.',
   type: 'To log a reading, type',

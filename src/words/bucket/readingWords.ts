@@ -38,11 +38,11 @@ export const readingWords = {
     t`The gap can't be deeper than the pail: ${[`${Math.round(deepest / 10)} cm`]} at most. Nothing was saved.`,
   gapAndLevel: ours('Give the gap or the level, not both. Nothing was saved.'),
   levelNoPail: ours(
-    "The studio doesn't know this bucket's pail, so a part of it says nothing. Give litres, or a keeper sets the pail: /bucket change pail:19l. Nothing was saved.",
+    "The studio doesn't know this bucket's pail, so it can't tell how much a part of it is. Give litres; or a keeper can set the pail: /bucket change pail:19l. Nothing was saved.",
   ),
   levelOverRim: (pail: string): Text => t`More than the pail holds: ${[pail]} to the rim. Nothing was saved.`,
   noVessel: ours(
-    'No cup is calibrated here yet, so a weight alone says nothing. A keeper weighs a cup empty, then the water that fills it: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.',
+    'No cup is calibrated here yet, so I can’t work out a gravity from a weight. A keeper weighs a cup empty, then the water that fills it: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.',
   ),
   whichVessel: ours('Which cup did you weigh?'),
   belowWater: (value: number): Text =>
@@ -60,12 +60,12 @@ export const readingWords = {
   instead: 'The reading that this one replaces',
   noReading: (id: string): Text => t`${[id]} is not a reading. Nothing was logged.`,
   wasItThat: (name: string, here: string): Text =>
-    t`Was it ${said(name)}? This is odd for ${said(here)}, and fits ${said(name)} much better.`,
+    t`Was it ${said(name)}? This reading is odd for ${said(here)} and fits ${said(name)} much better.`,
   itWas: (name: string): Text => t`It was ${said(name)}`,
   cupTold: (way: 'with-cup' | 'without-cup', gravity: number): Text =>
     way === 'with-cup'
-      ? t`Taken to include the empty cup: without it, gravity would be ${[gravityText(gravity)]}, which does not fit this bucket.`
-      : t`Taken as weighed with the scale set to zero: with the cup in it, gravity would be ${[gravityText(gravity)]}, which does not fit this bucket.`,
+      ? t`I took the weight as with the cup. As without the cup, it would be a gravity of ${[gravityText(gravity)]}, which does not fit this bucket.`
+      : t`I took the weight as without the cup. As with the cup, it would be a gravity of ${[gravityText(gravity)]}, which does not fit this bucket.`,
   withCup: (typed: string, vessel: string): Text =>
     t`Does “${said(typed)}” include the empty ${said(vessel)}, or did you set the scale to zero with the cup on it?`,
   weighedWay: (way: 'with-cup' | 'without-cup', gravity: number): Text =>

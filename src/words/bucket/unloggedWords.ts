@@ -41,9 +41,9 @@ const sentence = (change: UnloggedChange, units: UnitSystem): Text => {
     case 'dry-in':
       return t`About ${[powder.much]} of dry batch${[powder.of]} went in ${when}, and nobody wrote it down.`;
     case 'cake':
-      return t`The pail is as full as before, but about ${[powder.much]} of powder${[powder.of]} went missing from the reading ${when}: it lies as cake at the bottom.`;
+      return t`About ${[powder.much]} of powder${[powder.of]} settled as cake at the bottom ${when}: the pail is as full as before, and the glaze weighs less.`;
     case 'cake-before':
-      return t`The pail is as full as before, but about ${[powder.much]} more powder${[powder.of]} is in the reading ${when}: it lay as cake at the bottom before.`;
+      return t`About ${[powder.much]} of powder${[powder.of]} came up from the cake at the bottom ${when}: the pail is as full as before, and the glaze weighs more.`;
     case 'air':
       return t`Air was beaten in ${when}: the glaze reads lighter and stands higher in the pail.`;
     case 'unknown':

@@ -11,7 +11,7 @@ export const helpWords = {
   jobs: [
     { job: 'Water or stir?', line: '/water-or-stir bucket:gg', keeper: false },
     {
-      job: 'Post a reading',
+      job: 'Log a reading',
       line: '/reading bucket:gg weight:246.2g look:right stirred:yes',
       keeper: false,
     },
@@ -42,7 +42,7 @@ export const helpWords = {
       line: '/fired bucket:gg result:crawling pieces:"2 of 4" dipped:"3 days ago"',
       keeper: false,
     },
-    { job: 'What goes with which fault', line: '/faults bucket:gg', keeper: true },
+    { job: 'Habits and faults', line: '/faults bucket:gg', keeper: true },
     { job: 'Next flocculant dose', line: '/dose bucket:gg', keeper: false },
     { job: 'Bring a bucket into its window', line: '/batch correct bucket:gg by:water', keeper: false },
     {
@@ -50,7 +50,7 @@ export const helpWords = {
       line: '/batch plan recipe:"feldspar 44, silica 31, whiting 25" volume:15l gravity:1.45',
       keeper: false,
     },
-    { job: 'Pour two buckets together', line: '/batch blend first:gg second:7', keeper: false },
+    { job: 'Mix two buckets', line: '/batch blend first:gg second:7', keeper: false },
     {
       job: 'Keep a recipe',
       line: '/batch recipe name:"Gull Grey" recipe:"feldspar 44, silica 31, whiting 25"',

@@ -91,7 +91,7 @@ export const plainWords = {
     t`That tells of ${join(
       names.map((name) => t`${said(name)}`),
       ' and ',
-    )}. Say one bucket a line.`,
+    )}. Say one bucket on each line.`,
   noUnit: (name: string, typed: string): Text => t`${said(name)}: what is “${said(typed)}”? It has no unit.`,
   change: ours('Change it'),
   ask: ours('Ask it as a question'),
@@ -103,7 +103,6 @@ export const plainWords = {
     )}. It goes in as a note.`,
   factBucket: 'Bucket',
   guessed: (typed: string, name: string): Text => t`“${said(typed)}” read as ${said(name)}`,
-  factWhen: 'When',
   none: ours(
     'I found nothing to log in that. Say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.',
   ),

@@ -60,7 +60,7 @@ const chance = (p: number) => (p < 0.00005 ? 'under 0.0001' : String(Number(p.to
 const counts = ({ hits, of, otherHits, otherOf }: PairSaid['rates']): string =>
   `on ${hits} of ${of} ${of === 1 ? 'day' : 'days'} with it, on ${otherHits} of ${otherOf} without`;
 
-/** What false leads among all as striking make of it, in words. */
+/** How likely a lead is to be more than chance, in words. */
 const moreThanChance = (q: number): string =>
   q <= 0.01
     ? 'very likely more than chance'
@@ -97,7 +97,7 @@ export const faultWords = {
   leadOfFit: ({ fault, condition, rates }: PairSaid): Text =>
     t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]}. But ${[fault]} is a fault of fit: look at glaze, body and firing first.`,
   nearest: ({ fault, condition, rates }: PairSaid): Text =>
-    t`The closest: ${[fault]} with ${conditionText(condition)}, ${[counts(rates)]}. Among so many pairs, chance alone makes one like that.`,
+    t`The closest: ${[fault]} with ${conditionText(condition)}, ${[counts(rates)]}. With so many pairs compared, one like that comes up by chance.`,
 
   rowLabel: ({ fault, condition }: PairSaid): Text => t`${[capital(fault)]} · ${conditionText(condition)}`,
   row: ({ rates, q = 1 }: PairSaid): Text => [`${counts(rates)}: ${moreThanChance(q)}`],
@@ -107,7 +107,7 @@ export const faultWords = {
     'This counts days of dipping at a bucket, not pots, because pots dipped on one evening come out alike. It leaves out what the logbook does not know about a dip.',
   ),
   searched: (pairs: number): Text =>
-    t`${[pairs === 1 ? '1 pair was' : `${pairs} pairs were`]} compared. p is how often chance alone would do this (Fisher’s exact test). q is how many such leads would be false (Benjamini and Hochberg).`,
+    t`${[pairs === 1 ? '1 pair was' : `${pairs} pairs were`]} compared. p is how often chance alone would do this (Fisher’s exact test). q is what part of such leads would be false (Benjamini and Hochberg).`,
   together: ours('Counts can’t separate conditions that came on the same days. Try one change at a time.'),
   fit: ours('Crazing, shivering and dunting are faults of fit between glaze and body, or of cooling.'),
   lately: (row: Text): Text => t`Recent: ${row}`,

@@ -14,8 +14,7 @@ import { listed } from '../text/listed.ts';
 import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
 import { prepWords } from '../piece/prepWords.ts';
 import { join, ours, said, t, type Text } from '../text/text.ts';
-
-const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;
+import { dayAndTime } from '../text/dayAndTime.ts';
 
 const howMany = ({ pieces, faulty = pieces }: Pick<FiredSaid, 'pieces' | 'faulty'>): string | undefined => {
   if (pieces === undefined || faulty === undefined) return undefined;
@@ -127,7 +126,7 @@ export const firedWords = {
       dipped === undefined
         ? ['date of the dip not given']
         : dipped.from === dipped.to
-          ? t`dipped ${dayAndClock(dipped.from)}`
+          ? t`dipped ${dayAndTime(dipped.from)}`
           : t`dipped ${{ at: dipped.from, show: 'day' }}`;
     return firing.length === 0 ? when : t`${when}, ${firing}`;
   },
@@ -166,10 +165,10 @@ export const firedWords = {
     if (readyAt === undefined)
       return ['By the studio’s opening hours, its resist would never have been dry.'];
     if (damp === undefined)
-      return t`Its resist was dry ${dayAndClock(readyAt)}. Whether that was before the dip is not known: the hour was not given.`;
+      return t`Its resist was dry ${dayAndTime(readyAt)}. Whether that was before the dip is not known: the hour was not given.`;
     return damp
-      ? t`Its resist was not dry before ${dayAndClock(readyAt)}.`
-      : t`Its resist was dry ${dayAndClock(readyAt)}.`;
+      ? t`Its resist was not dry before ${dayAndTime(readyAt)}.`
+      : t`Its resist was dry ${dayAndTime(readyAt)}.`;
   },
   steps: (done: readonly PrepStep[], all: readonly PrepStep[]): Text => {
     const left = all.filter((step) => !done.includes(step));

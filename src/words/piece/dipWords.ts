@@ -8,7 +8,6 @@ const plainSeconds = (value: number): string =>
   value < 0.05 ? 'under 0.1 s' : `${Number(value.toFixed(1))} s`;
 const mm = (value: number): string => `${Number(value.toFixed(2))} mm`;
 
-/** Why there is no dip time. */
 const noTime = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
   switch (why.kind) {
     case 'few-tiles':
@@ -82,13 +81,13 @@ export const dipWords = {
     t`Dip ${[plainSeconds(seconds)]} for ${[mm(thickness)]}.`,
   notReady: (step: string): Text => t`The bucket isn't ready: ${[step]}.`,
   line: ({ intercept, slope }: SqrtFit): Text =>
-    t`Tiles at today's gravity: ${[mm(intercept)]} stay on from a quick dip, plus ${[mm(slope)]} times the square root of the seconds.`,
+    t`By the tiles, at today's gravity: a quick dip leaves ${[mm(intercept)]}, and a longer one adds ${[mm(slope)]} times the square root of its seconds.`,
   absorbs: (piece: number, tiles: number): Text =>
     t`This piece absorbs ${[String(piece)]} %, the tiles ${[String(Number(tiles.toFixed(1)))]} %. The range of seconds allows for that.`,
   wallNear: (most: number): Text =>
     t`The wall takes on at most ${[mm(most)]} a side: don't hold it under longer.`,
   usualCoat: ours(
-    'This assumes that fresh glaze on the pot is 55 % powder by volume, and that bisque weighs 1.85 times as much as its volume of water.',
+    'This assumes that fresh glaze on the pot is 55 % powder by volume, and that bisque weighs 1.85 times as much as the same volume of water.',
   ),
   dont: ours('Don’t dip a second time before the first coat is dry to the touch.'),
 

@@ -7,6 +7,7 @@ import { coatWords } from '../resist/coatWords.ts';
 import { dipWords } from './dipWords.ts';
 import { coneText } from '../text/coneText.ts';
 import { ours, said, t, type Text } from '../text/text.ts';
+import { dayAndTime } from '../text/dayAndTime.ts';
 
 const short: Record<PrepStep, string> = {
   dust: 'dusted off',
@@ -22,8 +23,6 @@ const short: Record<PrepStep, string> = {
   peel: 'peeled',
   foot: 'foot clean',
 };
-
-const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;
 
 export interface StepSetting {
   resist?: Resist;
@@ -106,11 +105,11 @@ const conflict = (
 ): Text => {
   switch (what.kind) {
     case 'too-early':
-      return t`Your plan for ${dayAndClock(what.plannedFor)} is too early: the resist is dry ${dayAndClock(what.readyAt)}. Glaze sticks to damp wax.`;
+      return t`Your plan for ${dayAndTime(what.plannedFor)} is too early: the resist is dry ${dayAndTime(what.readyAt)}. Glaze sticks to damp wax.`;
     case 'closed':
       return what.opens === 'never'
         ? t`By its opening hours, the studio is closed then.`
-        : t`The studio is closed ${dayAndClock(what.plannedFor)}; it opens ${dayAndClock(what.opens)}.`;
+        : t`The studio is closed ${dayAndTime(what.plannedFor)}; it opens ${dayAndTime(what.opens)}.`;
     case 'thick-underglaze':
       return ['Thick underglaze can make the glaze crawl. Use thin coats, or test it first.'];
     case 'never-dry':
@@ -176,7 +175,7 @@ export const prepWords = {
       ? t`${said(name)} is ready for the kiln shelf.`
       : at === undefined
         ? t`${said(name)}: ${text}`
-        : t`${said(name)}, from ${dayAndClock(at)}: ${text}`,
+        : t`${said(name)}, from ${dayAndTime(at)}: ${text}`,
   goesOn: (id: string, done: boolean, title: Text): Text =>
     done ? t`Plan ${[id]} is done. ${title}` : t`You planned this before (${[id]}). ${title}`,
   another: ours('For another piece with that name, give its bucket as well: /prep piece: bucket:.'),
@@ -184,8 +183,8 @@ export const prepWords = {
     use === undefined ? 'Dip' : use === 'brushing' ? 'Brush' : 'Spray',
   dipFact: (at: Instant, seconds: number | undefined): Text =>
     seconds === undefined
-      ? t`${dayAndClock(at)} or later`
-      : t`${dayAndClock(at)} or later, ${[`${Number(seconds.toFixed(1))} s`]}`,
+      ? t`${dayAndTime(at)} or later`
+      : t`${dayAndTime(at)} or later, ${[`${Number(seconds.toFixed(1))} s`]}`,
   factBisque: 'Bisque',
   bisque: (bisque: Bisque, cone?: number): Text =>
     cone === undefined
@@ -197,7 +196,7 @@ export const prepWords = {
   factPiece: 'Piece',
   pieceFact: (id: string, done: number, all: number): Text => t`${[id]}: ${done} of ${all} steps done`,
   row: (n: number, text: Text, at: Instant, done: boolean, now: Instant): Text =>
-    done ? t`✓ ${n}. ${text}` : at > now ? t`${n}. ${dayAndClock(at)}: ${text}` : t`${n}. ${text}`,
+    done ? t`✓ ${n}. ${text}` : at > now ? t`${n}. ${dayAndTime(at)}: ${text}` : t`${n}. ${text}`,
   ticked: (what: PrepStep, use?: LaidOn): Text =>
     t`Done: ${[what === 'dip' && use ? (use === 'brushing' ? 'brushed on' : 'sprayed on') : short[what]]}`,
   noBucket: ours('Which bucket will it be dipped in? Add bucket: and its name. Nothing was saved.'),

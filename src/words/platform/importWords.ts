@@ -1,4 +1,4 @@
-const someOf = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+import { someOf } from '../text/someOf.ts';
 
 /** What an operator reads who brings a logbook in. */
 export const importWords = {
@@ -9,7 +9,7 @@ export const importWords = {
   noFile: (file: string) => `there is no file ${file}`,
   noName: (file: string) => `The studio in ${file} has no name. Give it one with --studio NAME.`,
   notAnExport: (file: string) =>
-    `${file} is not an export: it does not begin as the JSON of /export does, or has been formatted anew. Nothing was brought in.`,
+    `${file} is not an export: it does not begin as a file of /export does, or somebody has reformatted it. Nothing was brought in.`,
   newerFormat: (file: string, format: number) =>
     `${file} is in format ${format}, from a newer release. Update the bot first. Nothing was brought in.`,
   aPart: (file: string) =>
@@ -19,7 +19,7 @@ export const importWords = {
   cutOff: (file: string, line: number) =>
     `${file} ends too early, in line ${line}: the rest is missing. Nothing was brought in.`,
   differs: (file: string, what: string) =>
-    `In ${file}, ${what} does not follow from the entries: it was changed by hand, exported with bucket:, or by another release. Nothing was brought in. --states-anew takes the entries and works everything else out again.`,
+    `In ${file}, ${what} does not follow from the entries: it was changed by hand, exported with bucket:, or exported by another release. Nothing was brought in. --states-anew takes the entries and works everything else out again.`,
   exists: (name: string) =>
     `There is a studio ${name} in the logbook already. Choose another name with --studio NAME. Nothing was brought in.`,
   serverKnown: (server: string) =>

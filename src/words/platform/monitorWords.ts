@@ -16,7 +16,7 @@ export const monitorWords = {
     up: 'glaze_room_up_seconds',
   },
   commands: 'Commands, by their name, the kind of their reply, and the platform.',
-  took: 'How long a command took, from the desk’s point of view, in seconds.',
+  took: 'How long a command took, from request to reply, in seconds.',
   waited: 'How long reading and writing waited for their turn at the logbook, in seconds.',
   reminders: 'Reminders: told in time, told late, tried again, or dropped.',
   refused: 'Requests to the room that were refused, by HTTP status.',

@@ -12,8 +12,9 @@ export const notebookPageWords = {
   undo: 'Take all of it back',
   working: 'Reading it …',
   empty: 'Pick a file, or paste some lines.',
-  tooBig: 'That is larger than half a megabyte. Bring it in in parts.',
-  failed: 'The room does not answer. Nothing is known to be logged: look again before you bring it in.',
+  tooBig: 'That is larger than half a megabyte. Split it into parts.',
+  failed:
+    'The room does not answer, so I don’t know whether anything was logged. Look again before you bring it in.',
   refused: 'Lines that can’t be read',
   becomes: 'What the lines become',
   more: (count: number) => `… and ${count} more`,

@@ -1,6 +1,6 @@
 import { agoText } from '../text/agoText.ts';
+import { someOf } from '../text/someOf.ts';
 
-const someOf = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 const quoted = (cells: readonly string[]) => cells.map((cell) => `"${cell}"`).join(', ');
 const columnsNamed = (header: readonly string[]) => quoted(header.filter((name) => name !== ''));
 
@@ -17,13 +17,13 @@ export const notebookWords = {
     `${file} is a zip archive, perhaps a spreadsheet program’s own file. Save it there as CSV first.`,
   binary: (file: string, line: number) =>
     `${file} is not text: line ${line} has a character that no text has. If it is one, say how it is encoded with --encoding.`,
-  tooBig: (file: string, most: number) => `${file} is larger than ${most / 1e6} MB. Bring it in in parts.`,
+  tooBig: (file: string, most: number) => `${file} is larger than ${most / 1e6} MB. Split it into parts.`,
   empty: (file: string) => `${file} has no lines.`,
   longLine: (line: number, most: number) =>
     `Line ${line} is longer than ${most} characters: this is no notebook.`,
   manyColumns: (line: number, columns: number, most: number) =>
     `Line ${line} has ${columns} columns, more than ${most}: this is no notebook.`,
-  manyLines: (most: number) => `It has more than ${most} lines. Bring it in in parts.`,
+  manyLines: (most: number) => `It has more than ${most} lines. Split it into parts.`,
   openQuote: (line: number) => `In line ${line} a quote opens and is not closed where the cell ends.`,
 
   badColumns: (typed: string) => `--columns wants "Date=date, SG=gravity, …", not "${typed}"`,
@@ -32,9 +32,9 @@ export const notebookWords = {
   noColumn: (column: string, header: readonly string[]) =>
     `There is no column "${column}"; the first line names ${columnsNamed(header)}.`,
   noMeaning: (column: string, typed: string, all: readonly string[]) =>
-    `"${typed}" is nothing that "${column}" could mean. It can be ${all.join(', ')}; with a unit where its numbers have none, such as "water ml".`,
+    `The column "${column}" can’t mean "${typed}". It can mean ${all.join(', ')}; add a unit where its numbers have none, such as "water ml".`,
   twice: (meaning: string, [one, other]: readonly [string, string]) =>
-    `"${one}" and "${other}" would both be ${meaning}. Make one of them ignore.`,
+    `"${one}" and "${other}" would both be ${meaning}. Set one of them to "ignore".`,
   noHeader: (header: readonly string[]) =>
     `The first line must name the columns, and there is a date in it: ${columnsNamed(header)}.`,
   noDate: (header: readonly string[]) =>
@@ -59,8 +59,8 @@ export const notebookWords = {
   no: {
     'no-date': 'its date can’t be read',
     'no-time': 'its time can’t be read',
-    ahead: 'it lies ahead',
-    nothing: 'it says nothing but when and where',
+    ahead: 'its time is still to come',
+    nothing: 'it has a date and a bucket, and nothing else',
   },
   cells: (found: number, wanted: number) =>
     `it has ${found} cells, and the first line has ${wanted}: perhaps a comma in it should be in quotes`,

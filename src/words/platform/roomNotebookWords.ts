@@ -1,4 +1,5 @@
-const someOf = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+import { someOf } from '../text/someOf.ts';
+
 const quoted = (cells: readonly string[]) => cells.map((cell) => `“${cell}”`).join(', ');
 
 /** What a keeper reads who brings an old notebook in on the room's page. */
@@ -7,9 +8,9 @@ export const roomNotebookWords = {
   archive:
     'That is a zip archive, perhaps a spreadsheet program’s own file. Save it there as CSV, and pick that.',
   binary: (line: number) => `That is not text: line ${line} has a character that no text has.`,
-  tooBig: 'That is larger than half a megabyte. Bring it in in parts.',
+  tooBig: 'That is larger than half a megabyte. Split it into parts.',
   tooMany: (lines: number, most: number) =>
-    `It has ${lines} lines, and ${most} are the most at once. Bring it in in parts.`,
+    `It has ${lines} lines, and ${most} are the most at once. Split it into parts.`,
   noZone: 'The studio’s time zone is not set, so no time in a notebook can be read. Set it first.',
 
   whichMeaning: (column: string, samples: readonly string[]) =>

@@ -27,7 +27,7 @@ export const roomWords = {
     'too-old': 'You wrote that more than a day ago. Send it anyway, or delete it.',
     'over-a-year-old':
       'By this phone’s clock that was written more than a year ago, so it was not saved. Check the clock, or drop the line and type it anew.',
-    'wrong-method': 'That is no way to ask this room: it takes GET and POST.',
+    'wrong-method': 'This room takes only GET and POST requests.',
     'too-fast': 'Too fast. Wait a moment.',
     full: 'The room is full. Try again in a minute.',
     'disk-full': 'The logbook’s disk is full, so what you sent was not saved. Tell whoever runs the room.',
@@ -36,7 +36,7 @@ export const roomWords = {
   },
   signIn: {
     'bad-name':
-      'A name has letters of one alphabet at most 40 characters, and does not look like a member’s id.',
+      'A name has at most 40 characters, with letters of one alphabet, and does not look like a member’s id.',
     'short-secret': 'Your own password must have at least 8 characters.',
     'long-secret': 'Your own password must have at most 200 characters.',
     'passcode-secret':

@@ -7,8 +7,8 @@ export const roundPageWords = {
   waiting: 'What waits for you',
   standing: (count: number): string =>
     count === 1 ? '1 thing waits for you' : `${count} things wait for you`,
-  loading: 'Looking what there is to do …',
+  loading: 'Looking for what there is to do …',
   failed: 'I can’t see what waits: the room does not answer.',
   again: 'Look again',
-  close: 'Put it away',
+  close: 'Hide this',
 };

@@ -1,4 +1,4 @@
-const someOf = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+import { someOf } from '../text/someOf.ts';
 
 /** What an operator reads about the database file. */
 export const storeWords = {

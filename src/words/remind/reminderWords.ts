@@ -67,7 +67,7 @@ export const reminderWords = {
     t`Before ${said(session)} at ${{ at: from, show: 'clock' }}: ${count} ${[count === 1 ? 'bucket needs' : 'buckets need']} work.`,
   bucketStep: { stir: 'Stir', sieve: 'Sieve', measure: 'Measure' },
   bucketNames: (names: readonly string[]): Text => listed(names, 8),
-  asked: (name: string, then: Text): Text => t`${said(name)}: the time is over. ${then}`,
+  asked: (name: string, then: Text): Text => t`${said(name)}: the time is up. ${then}`,
   tenMore: ours('In 10 more minutes'),
   notAfterAll: ours('Not after all'),
   stop: ours('Don’t remind me'),

@@ -18,8 +18,7 @@ export const roundWords = {
     member: (count: number): Text => t`${[things(count)]} ${[count === 1 ? 'waits' : 'wait']} for you.`,
   },
   bucket: (no: number, name: string): Text => t`${no} · ${said(name)}`,
-  stirFirst: (then: Text): Text =>
-    t`Stir it to the bottom first. By its last reading it needs this then: ${then}`,
+  stirFirst: (then: Text): Text => t`Stir it to the bottom first. After that, by its last reading: ${then}`,
   secondCup: ours(
     'The last reading does not fit the logbook. Weigh a second cup: if it reads the same, something went in or out that nobody logged.',
   ),

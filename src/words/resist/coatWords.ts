@@ -4,6 +4,7 @@ import type { Instant } from '../../studio/ids.ts';
 import type { DryWhy, Resist } from '../../studio/resist/overnight.ts';
 import { spanText } from '../text/measures.ts';
 import { ours, type Part, said, t, type Text } from '../text/text.ts';
+import { dayAndTime } from '../text/dayAndTime.ts';
 
 const kinds: Record<Resist, string> = {
   wax: 'wax emulsion',
@@ -11,8 +12,6 @@ const kinds: Record<Resist, string> = {
   latex: 'latex',
   tape: 'tape',
 };
-
-const dayAndClock = (at: Instant): Text => t`${{ at, show: 'day' }} ${{ at, show: 'clock' }}`;
 
 const ends: Record<CoatEnd, string> = { glazed: 'glazed', peeled: 'peeled', washed: 'washed off' };
 
@@ -49,12 +48,12 @@ const why = (reason: DryWhy): Text[] => {
       const long = spanText(reason.dryHours);
       if (reason.noNight)
         return [
-          t`It has to dry through, which takes ${[long]}, until ${dayAndClock(reason.hoursEnd)}. This studio asks for no night on top.`,
+          t`It has to dry through, which takes ${[long]}, until ${dayAndTime(reason.hoursEnd)}. This studio does not ask for a night as well.`,
           ...(reason.because === 'opening'
             ? [ours('It is dry before the studio opens again, so you can glaze once it opens.')]
             : []),
         ];
-      const both = t`It has to dry through, which takes ${[long]} (until ${dayAndClock(reason.hoursEnd)}) and one whole night (until ${dayAndClock(reason.nightEnds)}).`;
+      const both = t`It has to dry through, which takes ${[long]} (until ${dayAndTime(reason.hoursEnd)}) and one whole night (until ${dayAndTime(reason.nightEnds)}).`;
       const last: Record<typeof reason.because, Text> = {
         hours: ['The hours take longer than the night here.'],
         night: ['The night takes longer than the hours here.'],
@@ -89,14 +88,14 @@ export const coatWords = {
   draft: (resist: Resist, pieces: string, at: Instant | undefined): Text =>
     at === undefined
       ? t`${said(pieces)}: ${[kinds[resist]]} went on. Log it?`
-      : t`${said(pieces)}: ${[kinds[resist]]} went on ${dayAndClock(at)}. Log it?`,
+      : t`${said(pieces)}: ${[kinds[resist]]} went on ${dayAndTime(at)}. Log it?`,
   event,
   why,
-  ready: (at: Instant): Text => t`Ready ${dayAndClock(at)}.`,
+  ready: (at: Instant): Text => t`Ready ${dayAndTime(at)}.`,
   /** What may never be dry says so first. */
   doubtful: (doubt: CoatDoubt, at: Instant, title: Text | undefined): Text => [
     `In ${doubted(doubt)}`,
-    ...t`. Don’t glaze before ${dayAndClock(at)}, and then only if it is clear and no longer tacky.`,
+    ...t`. Don’t glaze before ${dayAndTime(at)}, and then only if it is clear and no longer tacky.`,
     ...(title ? [' ', ...title] : []),
   ],
   touch: (resist: Resist): Text =>
@@ -105,19 +104,19 @@ export const coatWords = {
       : [
           'Touch it before you glaze: it should be clear and not tacky. If it is milky or tacky, it is not dry, whatever the clock says.',
         ],
-  readySince: (at: Instant): Text => t`Ready since ${dayAndClock(at)}.`,
+  readySince: (at: Instant): Text => t`Ready since ${dayAndTime(at)}.`,
   readyAtOnce: ours('Ready at once.'),
   fits: (plan: Instant, at: Instant): Text =>
-    t`Ready ${dayAndClock(at)}: your plan for ${dayAndClock(plan)} fits.`,
+    t`Ready ${dayAndTime(at)}: your plan for ${dayAndTime(plan)} fits.`,
   tooEarly: (plan: Instant, at: Instant): Text =>
-    t`${dayAndClock(plan)} is too early. It is ready ${dayAndClock(at)}.`,
+    t`${dayAndTime(plan)} is too early. It is ready ${dayAndTime(at)}.`,
   factCoat: 'Coat',
   fact: (id: string, resist: Resist, pieces: string, layer: number): Text =>
     layer === 1
       ? t`${[kinds[resist]]} on ${said(pieces)} (${[id]})`
       : t`${[kinds[resist]]} on ${said(pieces)}, layer ${layer} (${[id]})`,
   factOn: 'Went on',
-  on: dayAndClock,
+  on: dayAndTime,
   hardly: (times: number, counted: number): Text =>
     t`${[Number.isFinite(times) ? `Air this damp dries a coat ${times.toFixed(0)} times more slowly than air at 20 °C and 50 % humidity` : 'Air this damp does not dry a coat at all']}. Only ${[counted.toFixed(0)]} times the usual hours are counted.`,
   slower: (factor: number): Text =>
@@ -125,22 +124,22 @@ export const coatWords = {
   layered: (before: string, layer: number): Text =>
     t`This is layer ${layer}, over ${[before]}. Both have to dry, so the time starts again.`,
   beforeLayer: (id: string, at: Instant): Text =>
-    t`These pieces already have that coat (${[id]}), put on ${dayAndClock(at)}, which is later than the time you gave. If ${[id]} was a mistake, take it back first: /undo entry:${[id]}. Nothing was saved.`,
+    t`These pieces already have that coat (${[id]}), put on ${dayAndTime(at)}, which is later than the time you gave. If ${[id]} was a mistake, take it back first: /undo entry:${[id]}. Nothing was saved.`,
   offBeforeOn: (id: string, at: Instant): Text =>
-    t`${[id]} went on ${dayAndClock(at)}: it cannot be off before that. Say when it came off: when:"1h ago". Nothing was saved.`,
+    t`${[id]} went on ${dayAndTime(at)}: it can’t have come off before that. Say when it came off: when:"1h ago". Nothing was saved.`,
   alsoOn: (id: string, resist: Resist, at: Instant | undefined): Text =>
     at === undefined
       ? t`These pieces also have ${[kinds[resist]]} on (${[id]}).`
-      : t`These pieces also have ${[kinds[resist]]} on (${[id]}), ready ${dayAndClock(at)}. Glaze when both are ready.`,
+      : t`These pieces also have ${[kinds[resist]]} on (${[id]}), ready ${dayAndTime(at)}. Glaze when both are ready.`,
   sessionEarly: (name: string, at: Instant): Text =>
-    t`The session ${said(name)}, ${dayAndClock(at)}, comes too early for it.`,
+    t`The session ${said(name)}, ${dayAndTime(at)}, comes too early for it.`,
   firing: (at: Instant): Text =>
-    t`A firing is planned for ${dayAndClock(at)}. Peel the latex off before that.`,
+    t`A firing is planned for ${dayAndTime(at)}. Peel the latex off before that.`,
   neverOpens: ours(
     'By its opening hours the studio never opens, so a coat can’t be ready. A keeper can set the hours: /studio hours monday:08:00-22:00.',
   ),
   longAgo: (at: Instant): Text =>
-    t`${dayAndClock(at)} is more than two weeks ago. The coat is dry by now, or needs a new one. Nothing was saved.`,
+    t`${dayAndTime(at)} is more than two weeks ago. The coat is dry by now, or needs a new one. Nothing was saved.`,
   tooMany: (typed: string, most: number): Text =>
     t`“${said(typed)}” is too many at once: ${most} pieces is the most. Log them in groups, each with its own time. Nothing was saved.`,
   dontEarly: ours('Don’t glaze over it before that: glaze sticks to damp wax.'),
@@ -166,7 +165,7 @@ export const coatWords = {
   endedOne: (how: CoatEnd, id: string): Text => t`${[did[how]]} (${[id]})`,
   off: (id: string, how: CoatEnd, by: string): Text => t`${[id]} is ${[ends[how]]}, logged as ${[by]}.`,
   offEarly: (at: Instant): Text =>
-    t`It was not expected to be dry before ${dayAndClock(at)}. If glaze sticks to it, wipe the glaze off while it is wet.`,
+    t`It was not expected to be dry before ${dayAndTime(at)}. If glaze sticks to it, wipe the glaze off while it is wet.`,
   putOn: ours('Log a resist coat'),
   none: ours('You have no resist coats on.'),
   listed: (count: number, ready: number): Text =>
@@ -187,9 +186,9 @@ export const coatWords = {
     if (perhaps !== undefined)
       return ready
         ? t`${[name]}: its drying time is over, but ${[perhaps]}. Touch it before you glaze`
-        : t`${[name]}: ${[perhaps]}; not before ${dayAndClock(at)}`;
+        : t`${[name]}: ${[perhaps]}; not before ${dayAndTime(at)}`;
     if (ready) return [peel ? `${name}: ready; peel it before the firing` : `${name}: ready`];
-    return t`${[name]}: ready ${dayAndClock(at)}`;
+    return t`${[name]}: ready ${dayAndTime(at)}`;
   },
   which: (typed: string): Text => t`Which coat on “${said(typed)}”?`,
   noCoat: (typed: string): Text => t`There is no coat “${said(typed)}”. /coat list shows the coats.`,

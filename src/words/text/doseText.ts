@@ -17,7 +17,6 @@ export const handDose = (ml: number): number => {
     : Math.floor(10 * ml + 1e-3) / 10;
 };
 
-/** Drops, counted. */
 export const dropsText = (drops: number): string => `${drops} ${drops === 1 ? 'drop' : 'drops'}`;
 
 /** Millilitres of solution as a hand measures them: drops for a jar, teaspoons for a pail. */

@@ -58,7 +58,7 @@ export const volumeTo = (ml: number, u95: number, units: UnitSystem): string => 
   return volumeText(Math.round(ml / step) * step, units);
 };
 
-/** What the logbook makes of a pail is good to a tenth of a litre at best, of a jar to ten millilitres. */
+/** What the logbook knows of how full a pail is, is good to a tenth of a litre at best, of a jar to ten millilitres. */
 export const volumeAbout = (ml: number, units: UnitSystem = 'metric'): string =>
   volumeTo(ml, ml < 100 ? 0 : ml < 1000 ? 10 : 100, units);
 
@@ -87,7 +87,7 @@ const within = (value: number, u95: number, per: number, unit: string): string =
   return `${to(one)} ± ${to(half)} ${unit}`;
 };
 
-/** Whether an amount is told in litres or kilograms: it comes to one, or what it may be off is a tenth of one. */
+/** Whether an amount is told in litres or kilograms: when it reaches one, or its uncertainty reaches a tenth of one. */
 const isLarge = (value: number, u95: number): boolean => value >= 1000 || u95 >= 95;
 
 /** An amount of water with its half-interval, such as 1.3 ± 0.4 l. */

@@ -27,7 +27,7 @@ const rule: Record<Exclude<RuleName, 'grid'>, string> = {
   'weigh-first':
     'It is not sure enough to be right, or it is off, and nobody has weighed it in this visit: within the last hour, with nothing poured in since but a dose',
   'stir-again': 'It is sure enough to be right, and was stirred more than 40 minutes ago',
-  unsettled: 'Eight readings in one visit did not tell',
+  unsettled: 'Eight readings in one visit did not settle it',
   unsure: 'Gravity may be inside its window, but the reading is less exact than the window is wide',
 };
 
@@ -81,16 +81,16 @@ export const decisionWords = {
     readings: number;
     margin: { gravity: number; flow: number };
   }): string[] => [
-    `What was read wears off: water may have dried off, and somebody may have poured something in and not logged it. So the bot reckons how likely gravity and flow are both right now. Right is the window and a little beyond it: ${c.margin.gravity} of gravity, ${c.margin.flow} % of the seconds.`,
-    `1. It is at least ${c.sure} % likely, or as a keeper set (\`/studio set sure:\`): **use it**. Weighed and looked at in this visit, ${c.seen} % is enough; the answer then says its chance. A visit is an hour with nothing poured in; what was weighed before a dose still counts after it.`,
-    `2. It was not weighed in this visit: the cheapest reading that may settle it. A look, or a cup time; else weigh it and time it.`,
-    `3. Gravity is at least ${c.gravity} % likely to be outside its window, which is a whole 95 % interval: the grid’s row *high* or *low*.`,
-    `4. Gravity is at least ${c.beforeDose} % likely to be right, a cup was timed, and flow is at least ${c.flow} % likely to be outside its window and at most ${c.undosed} % to be right with the margin: the grid’s row *in*. What ran thick before the last stir, or once after a dose, is timed again first.`,
+    `A reading gets old: water dries off, and somebody may pour something in and not log it. So the bot works out how likely it is that gravity and flow are both right now. Right means inside the window or a little beyond it: ${c.margin.gravity} of gravity, ${c.margin.flow} % of the seconds.`,
+    `1. Both are at least ${c.sure} % likely to be right, or as likely as a keeper set (\`/studio set sure:\`): **use it**. If it was weighed and looked at in this visit, ${c.seen} % is enough, and the answer says the chance. A visit is an hour with nothing poured in; what was weighed before a dose still counts after it.`,
+    `2. It was not weighed in this visit: take the quickest reading that may settle it. That is a look or a cup time; if neither would do, weigh it and time it.`,
+    `3. Gravity is at least ${c.gravity} % likely to be outside its window (so its whole 95 % interval is outside): the grid’s row *high* or *low*.`,
+    `4. Gravity is at least ${c.beforeDose} % likely to be right, and by a timed cup flow is not: at least ${c.flow} % likely to be outside its window, and at most ${c.undosed} % likely to be right: the grid’s row *in*. If it ran thick before the last stir, or only once after a dose, it is timed again first.`,
     `5. Otherwise what is in doubt is read again; after ${c.readings} readings, a keeper is asked.`,
-    'A bucket that was stirred more than 40 minutes ago, with no rest limit of its own, is stirred once more before it is used: a stir lasts about 45, and the dip takes the rest.',
+    'A bucket that was stirred more than 40 minutes ago, with no rest limit of its own, is stirred once more before it is used: a stir lasts about 45 minutes, and the dip takes the last five.',
   ],
   whyTitle:
-    'Where a weighing is asked for, the first of these that applies is said as the reason; each counts as a chance, and none decides by itself.',
+    'When the bot asks for a weighing, it gives the first of these that applies as the reason. Each changes how likely the bucket is to be right; none decides by itself.',
   ruleHead: ['', 'when', 'do now', 'after that', 'and not'],
   gridTitle: '## What is done then: gravity and flow',
   grid: 'The rows are gravity against its window, the columns flow against its window. Where a cell has several answers, the first that applies is given. Only keepers do what is marked *keeper*: a member is told to ask one, and sees the amounts.',
@@ -99,7 +99,7 @@ export const decisionWords = {
     ...flow.map((one) => flowWords[one]),
   ],
   amounts:
-    'Amounts aim at the middle of the window. They are made smaller until the chance of going past its far edge is at most 5 %; that counts the uncertainty of both gravity and volume. They always leave room to stir. If nobody has said for a week how full the pail is, they are given for each litre, and asked for. They are told as a hand can measure them, and rounded down: water to 100 ml, to 50 below a litre, to 10 below 200 ml, or in cups where the studio measures in cups; powder to the digit of the scale, or in half scoops where a scoop is set (`/studio set scoop:`).',
+    'Amounts aim at the middle of the window. They are made smaller until the chance of going past its far edge is at most 5 %; that counts the uncertainty of both gravity and volume. They always leave room to stir. If nobody has said for a week how full the pail is, they are given for each litre, and asked for. They are rounded down to what a hand can measure: water to 100 ml, to 50 below a litre, to 10 below 200 ml, or in cups where the studio measures in cups; powder to the digit of the scale, or in half scoops where a scoop is set (`/studio set scoop:`).',
   jar: 'Deflocculant is tried in a jar first: a drop (20 to the millilitre, common practice) in 250 ml of the glaze, one more if it stays thick, up to three; each drop is 0.2 ml for every litre in the pail. The bot learns from the readings before and after what a drop does here. After two doses that changed nothing, or 0.2 % of the dry weight since the last fresh batch, a keeper looks first. A glaze with raw borate gels by itself: its keeper is asked, and no deflocculant goes in.',
   afterStir: 'what applies once it is stirred',
   afterSieve: 'what applies once it is sieved',

@@ -140,7 +140,7 @@ const held = ({ reasons }: Verdict): Text => {
 export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): Text => {
   const fits = waterText(waterMl ?? 0, units);
   const left = waterText(waterMlLeft ?? 0, units);
-  // Less than a tenth more is less than anybody knows of the pour.
+  // A rest of less than a tenth is less than the error of pouring.
   if ((waterMlLeft ?? 0) < 0.1 * (waterMl ?? 0))
     return t`Add ${[fits]} of water, all that fits with room to stir, then stir and measure.`;
   return handWater(waterMl ?? 0, units) > 0
@@ -148,7 +148,7 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
     : t`It needs ${[left]} of water, but the pail is too full: ladle some glaze out first.`;
 };
 
-/** Said without its chance from here up. */
+/** From this chance up, the answer does not mention the chance. */
 const wellSure = 0.945;
 
 /** What was not read just now is told with its age, and how likely it still holds. */

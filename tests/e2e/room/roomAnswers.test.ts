@@ -127,6 +127,19 @@ describe('an old answer', () => {
   });
 });
 
+describe('a long answer', () => {
+  it('shows its first line, also when something begins to wait for its reader', async () => {
+    const page = await phone('Waxer');
+    await page.setViewportSize({ width: 390, height: 640 });
+    const tile = await typeLine(page, '/coat on kind:wax pieces:"3 bowls"');
+    await page.locator('.standing').getByText('waits for you').waitFor();
+    const [title, stream] = [tile.locator('h2'), page.locator('main')];
+    await expect
+      .poll(async () => ((await title.boundingBox())?.y ?? 0) - ((await stream.boundingBox())?.y ?? 0))
+      .toBeGreaterThanOrEqual(0);
+  });
+});
+
 describe('a chart that is enlarged', () => {
   it('keeps its title and its scale in sight while it is moved', async () => {
     const page = await phone('Charter');

@@ -324,7 +324,7 @@ describe('a new batch', () => {
   });
 
   it.each([
-    [`recipe:"${recipe}" volume:15l gravity:3`, /the dry grains themselves are 2\.68/],
+    [`recipe:"${recipe}" volume:15l gravity:3`, /its dry grains are at 2\.68/],
     [`recipe:"${recipe}" volume:15l gravity:1`, /above 1/],
     [`recipe:"${recipe}" volume:15l gravity:0.9`, /above 1/],
     [`recipe:"${recipe}" volume:15l gravity:2.4`, /a paste/],

@@ -80,7 +80,7 @@ describe('materials of the studio’s own', () => {
     const dust = '/studio material name:"moon dust" soluble:no particle-gravity:3';
     await room.keeper(1, `${dust} hazard:"cobalt, lead"`);
     expect((await room.keeper(2, '/studio materials list:"moon dust: none, not soluble, 3"')).title).toMatch(
-      /known for cobalt, lead/,
+      /these warnings.*: cobalt, lead/,
     );
     for (const sure of ['', ' sure:yes']) {
       const asked = await room.keeper(2, `${dust} hazard:none${sure}`);
@@ -88,7 +88,7 @@ describe('materials of the studio’s own', () => {
       expect(asked.title).toMatch(/marked with lead.*Which laboratory/);
     }
     const less = await room.keeper(3, `${dust} hazard:lead`);
-    expect(less.title).toMatch(/known for cobalt.*sure/);
+    expect(less.title).toMatch(/these warnings: cobalt.*sure/);
     const pressed = await room.keeper(
       4,
       less.actions.find(({ line }) => line.includes('sure:yes'))?.line ?? '',

@@ -26,7 +26,7 @@ const sheet = (labels: Label[], changed: Partial<LabelSheet> = {}): LabelSheet =
   title: 'Bucket labels',
   printed: 'Printed today',
   foot: 'Bucket labels.',
-  boxNote: 'A box stands for a sign that could not be printed.',
+  boxNote: 'A box marks a letter that could not be printed.',
   labels,
   ...changed,
 });
@@ -109,7 +109,7 @@ describe('a sheet of labels', () => {
           expect(all).toContain(text.replace(/\s+/g, ''));
       expect(all).toContain('ŻółćĒriksΨάριМорскаяночь');
       expect(unprinted).toEqual([{ no: 3, characters: ['🪣', '🐳', '霧'] }]);
-      expect(all).toContain('Aboxstandsforasign');
+      expect(all).toContain('Aboxmarksaletter');
     },
   );
 

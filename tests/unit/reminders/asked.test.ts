@@ -58,7 +58,7 @@ describe('a member who asks to be told in ten minutes', () => {
     expect(await tick(evening + 20 * minute)).toBe(1);
     const [told] = voice.said;
     expect(told?.to).toBe(wren);
-    expect(JSON.stringify(told?.reply.title)).toMatch(/Gull Grey.*the time is over/);
+    expect(JSON.stringify(told?.reply.title)).toMatch(/Gull Grey.*the time is up/);
     expect(told?.reply.actions?.map(({ line }) => line)).toEqual([
       expect.stringMatching(/^\/reading bucket:1/),
       '/remind later reminder:asked-1 for:10min',

@@ -86,7 +86,7 @@ describe('a studio whose emulsion is dry in its hours', () => {
     expect(set.title).toMatch(/60 min here, and need no night/);
     const answer = await on(room, '', 3 * hour);
     expect(answer.data).toMatchObject({ coats: [{ readyAt: '2026-03-01T16:00:00.000Z' }] });
-    expect(answer.reasons.join(' ')).toMatch(/for no night/);
+    expect(answer.reasons.join(' ')).toMatch(/not ask for a night/);
     await room.keeper(4 * hour, '/studio drying night:yes');
     const later = await room.say(4 * hour, '/coat on kind:wax pieces:mugs');
     expect(later.data).toMatchObject({ coats: [{ readyAt: '2026-03-02T08:00:00.000Z' }] });

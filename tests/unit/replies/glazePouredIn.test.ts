@@ -174,7 +174,7 @@ describe('two buckets of one glaze', () => {
   });
 
   it.each([
-    ['same-as:gg', /Name another bucket/],
+    ['same-as:gg', /the same bucket/],
     ['same-as:st glaze:Storm', /not both/],
     ['cautions:children,barium', /not for children/],
   ])('is refused: %s', async (said, why) => {

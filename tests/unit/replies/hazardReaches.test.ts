@@ -24,13 +24,15 @@ describe('a bucket that is marked with a hazard', () => {
     await room.say(5, `/undo entry:${String(undone.data['alsoEntry'])}`);
     await room.keeper(6, '/bucket release bucket:sb');
     const answer = await room.keeper(6, '/bucket change bucket:gg cautions:lead');
-    expect(answer.cautions[0]).toMatch(/glaze from it went into Sandbar \(bucket 2\), not marked with lead/);
+    expect(answer.cautions[0]).toMatch(
+      /glaze from it went into Sandbar \(bucket 2\), not yet marked with lead/,
+    );
     expect(answer.actions.map(({ label }) => label)).toEqual(['Mark Sandbar too']);
     const marked = await room.keeper(7, answer.actions[0]?.line ?? '');
     expect(marked.ok).toBe(true);
     expect(await bucket(2)).toMatchObject({ settings: { cautions: ['lead'] }, hold: { cause: 'hazard' } });
     const again = await room.keeper(8, '/bucket change bucket:gg cautions:lead,barium');
-    expect(again.cautions[0]).toMatch(/not marked with barium/);
+    expect(again.cautions[0]).toMatch(/not yet marked with barium/);
   });
 
   it('says nothing of others when none took any, or when nothing new is marked', async () => {

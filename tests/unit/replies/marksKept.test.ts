@@ -93,7 +93,7 @@ describe('a bucket held for a poison', () => {
   it('is released only by a keeper who has said that it was cleared', async () => {
     const room = await openRoomWithGullGrey(['cautions', 'lead']);
     const asked = await room.keeper(1, '/bucket release bucket:gg');
-    expect(asked.title).toMatch(/held for lead.*keeper, after a laboratory.*still on hold/);
+    expect(asked.title).toMatch(/on hold for lead.*after a laboratory.*still on hold/);
     expect((await room.say(2, '/water-or-stir bucket:gg')).title).toMatch(/On hold/);
     await room.keeper(3, String(asked.actions[0]?.line));
     expect((await room.say(4, '/water-or-stir bucket:gg')).title).not.toMatch(/On hold/);
@@ -102,7 +102,7 @@ describe('a bucket held for a poison', () => {
   it('that a keeper held for a hazard is asked about too, and one held for dirt is not', async () => {
     const room = await openRoomWithGullGrey();
     await room.keeper(1, '/bucket hold bucket:gg why:"is it toxic?"');
-    expect((await room.keeper(2, '/bucket release bucket:gg')).title).toMatch(/held for a hazard/);
+    expect((await room.keeper(2, '/bucket release bucket:gg')).title).toMatch(/on hold for a hazard/);
     await room.keeper(3, '/bucket release bucket:gg sure:yes');
     await room.keeper(4, '/bucket hold bucket:gg why:"a sponge fell in"');
     await room.keeper(5, '/bucket release bucket:gg');

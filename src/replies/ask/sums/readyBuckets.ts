@@ -12,7 +12,6 @@ const canUse =
 const elsewhere =
   /\b(?:fire|fired|firing|kiln|unload|wax|latex|coat|mugs?|pots?|bowls?|pieces?|tiles?|food|kids|children|collect|when|how)\b/;
 
-/** Which buckets may be used now. */
 export const readyBuckets: Sum = async ({ heard, named }, asking) => {
   if (named.length > 0) return undefined;
   const asked =

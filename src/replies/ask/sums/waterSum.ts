@@ -14,7 +14,7 @@ const meansWater =
   /\bwater\b|\bthin|\bdilut|\blower|\bget\b|\bbring|\btake\b|\btook\b|\bgo\b|\bdrop|\bhow much\b|\bi (?:want|need)\b/;
 const meansOff = /\boff\b|\bout\b|\bremove|\bdraw|\bpour away/;
 
-/** Which of the gravities is the wanted one: what “to” or “for” stands before. */
+/** Which of the gravities is the wanted one: the one after “to” or “for”. */
 const isWanted = (before: string): boolean =>
   /\b(?:to|for|at least|target|want(?:ed)?|reach) (?:get |have |be )?(?:a |an )?(?:gravity |sg )?(?:of )?$/.test(
     before,

@@ -39,7 +39,6 @@ export const remember = {
       return undefined;
     }
   },
-  /** All keys with that prefix. */
   names(prefix: string): string[] {
     try {
       return Object.keys(localStorage).filter((name) => name.startsWith(prefix));

@@ -13,7 +13,7 @@ export class Pages {
     this.#most = most;
   }
 
-  /** What a turn knows that read this version of a studio; it stays the same until the turn itself changes it. */
+  /** What a turn knows of a studio at this version. Only the turn itself changes it. */
   at(studio: StudioId, version: number): SnapshotCache {
     const page = this.#pages.get(studio);
     let known = page?.version === version ? page.snapshot : undefined;

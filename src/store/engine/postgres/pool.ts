@@ -60,7 +60,7 @@ export const openPool = (address: string, max = mostConnections): Kysely<Tables>
     types,
     // By it a process knows its own connections from those of another.
     application_name: `glaze-room-bot ${randomUUID().slice(0, 8)}`,
-    // One stays open: so it can be seen that a bot is running.
+    // One stays open, so that others can see that a bot is running.
     min: 1,
     keepAlive: true,
     connectionTimeoutMillis: 5_000,

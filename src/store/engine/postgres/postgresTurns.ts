@@ -89,7 +89,7 @@ export class PostgresTurns implements Turns {
   }
 
   readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
-    // Not again after trouble: it may have begun to write what it read.
+    // It is not tried again after trouble: the work may already have passed on some of what it read.
     return this.#take(() => this.#readTurn(undefined, work));
   }
 

@@ -41,7 +41,7 @@ const loosened = (one: Component, added: Extract<Added, { what: 'deflocculant' }
 };
 const leastDoubt = 0.1;
 
-/** Whatever it was: it may have moved anything. */
+/** Nobody knows what it was, so it may have changed anything. */
 const unknownMove = (one: Component): Component =>
   withMoved(
     one,
@@ -62,7 +62,7 @@ const glazeIn = (one: Component, added: Extract<Added, { what: 'glaze' }>, setti
   });
   const share = litres / (litres + Math.exp(one.mean[place.volume] ?? 0));
   const sd = known ? (added.gravityU ?? 0.03) / coverage95 : 0.1;
-  // How it flows by itself nobody said.
+  // Nobody said how the added glaze flows.
   return withMoved(mixed, [place.gravity, 0, share * sd], [place.flow, 0, share * unknownAmount.flow]);
 };
 

@@ -48,7 +48,7 @@ const shownWithin = (
     ? Math.min(u95, coverage95 * weighedSd(belief, u95 / coverage95))
     : u95;
 
-/** A stir that was logged with it, or in the time that a cup takes, is the one that a reading means. */
+/** A reading means the stir that was logged with it, or just before, in the time that a cup takes. */
 const oneCup = minutes(5);
 
 const isJustStirred = ({ stir }: BucketState, at: Instant): boolean =>

@@ -25,14 +25,14 @@ export interface FoldedEntry {
   after: BucketState;
 }
 
-/** Nobody pours and stirs within less. */
+/** Pouring and stirring take longer than this. */
 const timeToPour = minutes(1);
 
-/** Who says only how full it is may be about to do as told. */
+/** Somebody who logs only how full it is may be about to do what the bot told them. */
 const readsWhatIsIn = (event: BucketEvent): boolean =>
   event.kind === 'reading' && (event.gravity ?? event.flow ?? event.look) !== undefined;
 
-/** A belief as of an entry: aged up to it, then changed by it, and few accounts again. */
+/** A belief as of an entry: aged up to it, changed by it, then reduced to a few accounts. */
 const changedAt = (
   belief: Belief,
   { entry, before, after: { settings } }: FoldedEntry,
@@ -68,7 +68,10 @@ const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): 
       });
 };
 
-/** What was read before says nothing of how it runs now; what a dose cannot change was weighed all the same. */
+/**
+ * What was read before says nothing of how it runs now. But a dose does not change gravity, so a weighing still
+ * counts.
+ */
 const unread = ({ visit, ...belief }: Belief, { what }: Added): Belief =>
   visit?.weighed && (what === 'flocculant' || what === 'deflocculant')
     ? { ...belief, visit: { at: visit.at, readings: 0, weighed: true, timed: false, dosed: true } }
@@ -154,8 +157,8 @@ const bearing = (belief: Belief, folded: FoldedEntry): Belief => {
 };
 
 /**
- * The belief after one more entry. What says nothing of the contents leaves it as it was, and does not age it either: so
- * a stir that was logged and one that was not come to the same. What ends all that was measured begins it anew.
+ * The belief after one more entry. An entry that says nothing of the contents neither changes nor ages it, so a
+ * logged stir and an unlogged one come to the same. An entry after which no measurement counts begins it anew.
  */
 export const applyToBelief = (belief: Belief, folded: FoldedEntry): Belief => {
   const next = bearing(belief, folded);

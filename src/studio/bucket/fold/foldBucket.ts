@@ -24,6 +24,7 @@ import { applyReading } from './applyReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
 import { applyVolume, gravityBeforeReading, statedVolume, withPrediction } from './applyVolume.ts';
 import { withSieve, withTrouble } from '../withVoid.ts';
+import { undoneIn } from '../../entry.ts';
 
 /** Enough tiles for a line; older ones no longer describe the bucket. */
 const mostTiles = 40;
@@ -153,7 +154,7 @@ export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketSta
  * Every state that a bucket went through, in the order in which its entries happened, without those that were undone.
  */
 export function* bucketStates(no: StreamNo, entries: readonly BucketEntry[]): Generator<BucketState> {
-  const undone = new Set(entries.flatMap(({ event }) => (event.kind === 'undo' ? [event.of] : [])));
+  const undone = undoneIn(entries);
   const [first, ...rest] = entries
     .filter(({ seq, event }) => event.kind !== 'undo' && !undone.has(seq))
     .sort(

@@ -17,7 +17,7 @@ export interface ReadingEntry {
   after: BucketState;
 }
 
-/** What of a reading bears on the belief; its instruments have their places in the belief that comes with it. */
+/** What a reading says of the contents, and the belief with a place for each instrument of the reading. */
 export interface Sights {
   belief: Belief;
   numbers: Observed[];
