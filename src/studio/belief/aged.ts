@@ -47,7 +47,7 @@ interface Silence {
   watched: number;
 }
 
-/** Every account twice: none of a kind happened, or some did. The accounts given are one's own, and change. */
+/** Every account becomes two: none of a kind happened, or some did. The accounts given are one's own, and change. */
 const split = (
   components: readonly Component[],
   kind: Kind,

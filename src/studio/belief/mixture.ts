@@ -58,7 +58,7 @@ export interface Belief {
  */
 export const dust = 1e-6;
 
-/** Gives components of one's own weights that sum to 1 again; all are kept when none is left of any of them. */
+/** Scales the weights of one's own components so that they sum to 1 again; when all are 0, every account is equally likely. */
 export const weighAnew = (own: Component[]): Component[] => {
   let whole = 0;
   for (const { weight } of own) whole += weight;

@@ -60,7 +60,7 @@ export interface Unmoved {
   weight: number;
 }
 
-/** Every account twice: with what was seen taken as true, and with it for a slip, or for a look that was none. */
+/** Every account becomes two: one takes what was seen as true, the other as a slip, or as a look that was none. */
 export interface Split {
   met: Met[];
   unmoved: Unmoved[];
@@ -146,8 +146,8 @@ const metBetween = (
 };
 
 /**
- * What a look at how it runs, against the window, makes of every account: nobody is taken at their word who may have
- * pressed without looking.
+ * What a look at how it runs, against the window, makes of every account. It counts for less than it says, as somebody
+ * may press without looking.
  */
 export const splitByGlance = (
   components: readonly Component[],

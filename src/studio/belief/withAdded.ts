@@ -60,7 +60,7 @@ export const addTo = (
     p[row + 1] = gg * v;
     p[row + 2] = zg * g + zv * v + z;
   }
-  // The amount's own spread; an instrument is no farther off for it.
+  // The amount's own spread. An addition does not change how far an instrument is off.
   const alongG = (within * slope) / held;
   const alongV = within / (held * out);
   const alongZ = k * alongG;

@@ -89,7 +89,7 @@ const withChances = (verdict: Verdict, chances: Chances | undefined): Verdict =>
 /** The verdict of a rule, with what is to be done once the bucket was stirred or sieved, and what is wanted then. */
 const withWhatFollows = (f: Facts, rule: Rule, after: BucketState, at: DecideAt): Verdict => {
   const { step, asks, chances } = decide(after, at);
-  // A later reading that does not count puts in doubt what the last one that does would change.
+  // When a later reading does not count, the change that the last counted one asks for is in doubt.
   const then =
     after.unbelieved && step !== 'use'
       ? { asks: readNow(after), then: 'measure' as const }
