@@ -1,14 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { grams, gravity, millilitres, seconds } from '../../src/glaze/units.ts';
-import { aged } from '../../src/studio/belief/aged.ts';
-import { chancesOf } from '../../src/studio/belief/chances.ts';
+import { aged, agedView } from '../../src/studio/belief/aged.ts';
+import { chancesOf, insOf } from '../../src/studio/belief/chances.ts';
 import { withInstrument } from '../../src/studio/belief/instruments.ts';
 import { place, type Belief, type Component } from '../../src/studio/belief/mixture.ts';
 import { withGlance, withReading } from '../../src/studio/belief/observed.ts';
 import { reduced } from '../../src/studio/belief/reduced.ts';
-import { startBelief } from '../../src/studio/belief/startBelief.ts';
+import { noise } from '../../src/studio/belief/priors.ts';
+import { middleFlow, startBelief } from '../../src/studio/belief/startBelief.ts';
 import { withAdded } from '../../src/studio/belief/withAdded.ts';
+import { wouldBeRight } from '../../src/studio/belief/wouldBeRight.ts';
 import type { BucketEntry } from '../../src/studio/bucket/bucketEvent.ts';
 import { foldBucket } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { days, instant, later, seq, streamNo } from '../../src/studio/ids.ts';
@@ -225,5 +227,31 @@ describe('a belief', () => {
     });
     for (const look of ['thin', 'right', 'thick'] as const)
       sane({ components: withGlance(belief.components, look, { low: 12, high: 16 }) });
+  });
+
+  it('is held against a bar as if what a look or seconds would leave of it were reckoned in full', () => {
+    fc.assert(
+      fc.property(story, between(0, 60), between(0, 1), ({ entries, now }, gone, bar) => {
+        const state = foldBucket(no, entries);
+        fc.pre(state?.settings.gravity !== undefined && state.settings.efflux !== undefined);
+        if (!state?.settings.efflux) return;
+        const { belief, settings } = state;
+        const { components } = agedView(belief, later(now, days(gone)), settings);
+        const seconds = { at: place.flow, value: middleFlow(settings), sd: noise.flow };
+        const left = {
+          look: withGlance(components, 'right', state.settings.efflux),
+          seconds: withReading(components, seconds),
+        };
+        for (const by of ['look', 'seconds'] as const) {
+          const { both } = chancesOf({ components: left[by] }, settings);
+          if (both === null) throw new Error('no chance of both');
+          const view = { components, ins: insOf(components, settings) };
+          for (const sure of [bar, both - 1e-10, both + 1e-10])
+            if (Math.abs(both - sure) > 5e-11)
+              expect(wouldBeRight(view, by, settings, sure)).toBe(both >= sure);
+        }
+      }),
+      { numRuns: 200 },
+    );
   });
 });

@@ -2,6 +2,7 @@ import type { BucketEntry } from '../../src/studio/bucket/bucketEvent.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
+import { surenessOf } from '../../src/studio/verdict/chooseByChance.ts';
 import { decide } from '../../src/studio/verdict/decide.ts';
 import { applyToBucket, foldBucket, volumeHeld } from '../../src/studio/bucket/fold/foldBucket.ts';
 import { later, minutes, seq, streamNo } from '../../src/studio/ids.ts';
@@ -43,6 +44,17 @@ const numbersIn = (value: unknown): number[] => {
 };
 
 describe('whatever was logged', () => {
+  it('a verdict tells the chances that the belief gives, after the stir or sieve that it asks for too', () => {
+    fc.assert(
+      fc.property(story, ({ entries, now }) => {
+        const state = stateOf(entries);
+        const { chances } = decide(state, { now, role: 'member' });
+        if (chances) expect(chances).toStrictEqual(surenessOf(state, now).chances);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it('there is an answer, and no number in it is other than finite', () => {
     fc.assert(
       fc.property(story, (one) => {

@@ -271,6 +271,8 @@ const formulas: Record<string, Formula> = {
 /** Functions that never refuse: formulas defined everywhere, table look-ups and unit constructors. */
 const neverRefuse = new Set([
   'normalCdf',
+  'quickCdf',
+  'quickDensity',
   'bothAbove',
   'bothBetween',
   'addedByTie',

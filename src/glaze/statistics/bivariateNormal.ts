@@ -1,4 +1,5 @@
 import { normalCdf } from './normal.ts';
+import { quickDensity } from './quickNormal.ts';
 
 /** Half the points and weights of Gauss and Legendre's rules of 6, 12 and 20 points. Abramowitz & Stegun 1964, 25.4 (from memory). */
 const halves: readonly (readonly (readonly [point: number, weight: number])[])[] = [
@@ -53,36 +54,55 @@ const aboveMild = (h: number, k: number, r: number): number => {
 const beyond = 40;
 const inSight = (mark: number): number => Math.min(beyond, Math.max(-beyond, mark));
 
-/** A corner whose part is less than e to this is nothing beside a chance. */
-const leastPart = -30;
+/** The tetrachoric series needs fewer terms than this, up to a mild correlation. */
+const mostTerms = 512;
+/** What takes a Hermite function to the next one: hₙ₊₁ = (x·hₙ − √n·hₙ₋₁)/√(n + 1). */
+const newer = Float64Array.from({ length: mostTerms }, (_, n) => 1 / Math.sqrt(n + 1));
+const older = Float64Array.from({ length: mostTerms }, (_, n) => Math.sqrt(n / (n + 1)));
 
-/** Whether a corner has a part in the integral: its exponent is the highest where the correlation points at it. */
-const counts = (h: number, k: number, r: number): boolean => {
-  const [one, other] = [Math.abs(h), Math.abs(k)];
-  const sine = h * k * r > 0 ? Math.min(Math.abs(r), Math.min(one, other) / Math.max(one, other)) : 0;
-  return (sine * one * other - (one * one + other * other) / 2) / (1 - sine * sine) > leastPart;
-};
+/** √φ(x) times this is more than any Hermite function at x, Cramér's inequality. Abramowitz & Stegun 1964, 22.14.17 (from memory). */
+const cramer = 1.0865 / Math.sqrt(Math.sqrt(2 * Math.PI));
 
-/** Plackett's integral for all four corners of a rectangle, which share the angles. */
-const tiedMild = (first: Between, second: Between, r: number): number => {
-  const [a, b] = [inSight(first.low), inSight(first.high)];
-  const [c, d] = [inSight(second.low), inSight(second.high)];
-  if (r === 0 || !(counts(a, c, r) || counts(b, c, r) || counts(a, d, r) || counts(b, d, r))) return 0;
-  const angle = Math.asin(r);
-  const [ac, bc] = [(a * a + c * c) / 2, (b * b + c * c) / 2];
-  const [ad, bd] = [(a * a + d * d) / 2, (b * b + d * d) / 2];
+/**
+ * What a mild correlation adds: the tetrachoric series for the four corners at once, Σ rⁿ/n·(hₙ₋₁(b) − hₙ₋₁(a))·(hₙ₋₁(d)
+ * − hₙ₋₁(c)) for n from 1, hₙ = Heₙ·φ/√n!. It ends where the rest is known to be less than `within`.
+ * @source Abramowitz & Stegun 1964, 26.3.29 (from memory)
+ */
+const tiedMild = (first: Between, second: Between, r: number, within: number): number => {
+  const a = inSight(first.low);
+  const b = inSight(first.high);
+  const c = inSight(second.low);
+  const d = inSight(second.high);
+  let ha = quickDensity(a);
+  let hb = quickDensity(b);
+  let hc = quickDensity(c);
+  let hd = quickDensity(d);
+  const most = cramer ** 2 * (Math.sqrt(ha) + Math.sqrt(hb)) * (Math.sqrt(hc) + Math.sqrt(hd));
+  const least = (within * (1 - Math.abs(r))) / most;
+  let [olderA, olderB, olderC, olderD] = [0, 0, 0, 0];
+  let power = r;
   let sum = 0;
-  for (const [x, weight] of ruleFor(r)) {
-    const sine = Math.sin((angle * (1 + x)) / 2);
-    const part = 1 / (1 - sine * sine);
-    sum +=
-      weight *
-      (Math.exp((sine * a * c - ac) * part) -
-        Math.exp((sine * b * c - bc) * part) -
-        Math.exp((sine * a * d - ad) * part) +
-        Math.exp((sine * b * d - bd) * part));
+  for (let n = 0; n < mostTerms; n++) {
+    const x = newer[n] ?? 0;
+    const y = older[n] ?? 0;
+    const part = power * x * x;
+    if (!(Math.abs(part) > least)) break;
+    sum += part * (hb - ha) * (hd - hc);
+    power *= r;
+    const nextA = x * a * ha - y * olderA;
+    const nextB = x * b * hb - y * olderB;
+    const nextC = x * c * hc - y * olderC;
+    const nextD = x * d * hd - y * olderD;
+    olderA = ha;
+    olderB = hb;
+    olderC = hc;
+    olderD = hd;
+    ha = nextA;
+    hb = nextB;
+    hc = nextC;
+    hd = nextD;
   }
-  return (sum * angle) / (4 * Math.PI);
+  return sum;
 };
 
 /** What is missing from a correlation of 1: the sharp part of the integrand is taken out and integrated by itself. */
@@ -144,9 +164,9 @@ export interface Between {
 
 const between = ({ low, high }: Between): number => normalCdf(high) - normalCdf(low);
 
-/** What a correlation r adds to the chance that both of two values lie between their marks. */
-export const addedByTie = (first: Between, second: Between, r: number): number => {
-  if (Math.abs(r) < mild) return tiedMild(first, second, r);
+/** What a correlation r adds to the chance that both of two values lie between their marks; `within` is how exact it must be. */
+export const addedByTie = (first: Between, second: Between, r: number, within = 1e-16): number => {
+  if (Math.abs(r) < mild) return tiedMild(first, second, r, within);
   const above = (h: number, k: number) => bothAbove(h, k, r);
   return (
     above(first.low, second.low) -

@@ -3,7 +3,7 @@ import { normalCdf } from './normal.ts';
 
 const density = (z: number) => (Number.isFinite(z) ? Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI) : 0);
 /** z·φ(z), which goes to nothing at either end. */
-const moment = (z: number) => (Number.isFinite(z) ? z * density(z) : 0);
+const moment = (z: number, density: number) => (Number.isFinite(z) ? z * density : 0);
 
 /**
  * What is left of a standard normal value that is known to lie between two marks: what a glance tells.
@@ -29,7 +29,8 @@ export const truncatedNormal = ({
   if (outside) return outside;
   // Of two tails the lower is the one that keeps its digits.
   const chance = low > 0 ? normalCdf(-low) - normalCdf(-high) : normalCdf(high) - normalCdf(low);
-  const mean = (density(low) - density(high)) / chance;
-  const variance = 1 + (moment(low) - moment(high)) / chance - mean * mean;
+  const [atLow, atHigh] = [density(low), density(high)];
+  const mean = (atLow - atHigh) / chance;
+  const variance = 1 + (moment(low, atLow) - moment(high, atHigh)) / chance - mean * mean;
   return valid({ chance, mean, variance: Math.min(1, Math.max(0, variance)) });
 };

@@ -19,9 +19,9 @@ import { verdictActions } from './verdictActions.ts';
 import { lacksWindow, windowFor, windowReply } from './windowProposed.ts';
 import { factsOf, settlesFast } from './verdictFacts.ts';
 
-/** How likely it is to be right. */
-const surenessData = (state: BucketState, now: Instant): Reply['data'] => {
-  const { gravity, flow, both } = surenessOf(state, now).chances;
+/** How likely it is to be right; reckoned here where the verdict did not need it. */
+const surenessData = (verdict: Verdict, state: BucketState, now: Instant): Reply['data'] => {
+  const { gravity, flow, both } = verdict.chances ?? surenessOf(state, now).chances;
   const byFlow = judgesFlow(state.settings);
   return {
     gravity: gravity?.in ?? null,
@@ -167,7 +167,7 @@ export const verdictReply = async (
       ...logged?.data,
       ...definedOnly({ unlogged: unlogged?.data }),
       bucket: state.no,
-      verdict: { ...verdictData(verdict), ...window?.data, sure: surenessData(state, now) },
+      verdict: { ...verdictData(verdict), ...window?.data, sure: surenessData(verdict, state, now) },
     },
   };
 };

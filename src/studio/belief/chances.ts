@@ -1,5 +1,5 @@
 import { addedByTie, type Between } from '../../glaze/statistics/bivariateNormal.ts';
-import { normalCdf } from '../../glaze/statistics/normal.ts';
+import { quickCdf } from '../../glaze/statistics/quickNormal.ts';
 import { type Belief, type Component, place } from './mixture.ts';
 import { margin } from './priors.ts';
 import type { Windows } from './startBelief.ts';
@@ -16,15 +16,15 @@ export interface Chances {
   both: number | null;
 }
 
+/** A chance is reckoned to so little of an error for each account. */
+const exact = 1e-12;
+
 type Place = typeof place.gravity | typeof place.flow;
 
 /** Decimals may add up to a hair beyond 1. */
 const chance = (sum: number): number => Math.min(1, Math.max(0, sum));
 
-const spreadOf = ({ covariance, mean }: Component, i: number, j: number): number =>
-  covariance[i * mean.length + j] ?? 0;
-
-const sdOf = (one: Component, at: Place): number => Math.sqrt(Math.max(1e-12, spreadOf(one, at, at)));
+const sdOf = (variance: number): number => Math.sqrt(Math.max(1e-12, variance));
 
 const everywhere: Between = { low: -Infinity, high: Infinity };
 
@@ -44,7 +44,10 @@ const bounds = ({
 
 const below = (components: readonly Component[], at: Place, mark: number): number => {
   let sum = 0;
-  for (const one of components) sum += one.weight * normalCdf((mark - (one.mean[at] ?? 0)) / sdOf(one, at));
+  for (const { weight, mean, covariance } of components) {
+    const sd = sdOf(covariance[at * (mean.length + 1)] ?? 0);
+    sum += weight * quickCdf((mark - (mean[at] ?? 0)) / sd);
+  }
   return sum;
 };
 
@@ -71,40 +74,88 @@ export const chanceNear = (
 ): number =>
   chance(below(components, place.gravity, value + within) - below(components, place.gravity, value - within));
 
-const inside = ({ low, high }: Between): number => normalCdf(high) - normalCdf(low);
+/** Gravity and flow as one account has them: means, variances, and how they vary together. */
+export interface Pair {
+  gravity: number;
+  flow: number;
+  ofGravity: number;
+  ofFlow: number;
+  together: number;
+}
 
-/** How likely gravity is right, flow is, and both are; 1 where there is no window. */
-const chancesIn = (
-  components: readonly Component[],
-  { gravity, flow }: Record<'gravity' | 'flow', Between>,
-): { gravity: number; flow: number; both: number } => {
-  const sum = { gravity: 0, flow: 0, both: 0 };
-  for (const one of components) {
-    const { weight, mean } = one;
-    const [g = 0, , z = 0] = mean;
-    const [sdG, sdZ] = [sdOf(one, place.gravity), sdOf(one, place.flow)];
-    const first = { low: (gravity.low - g) / sdG, high: (gravity.high - g) / sdG };
-    const second = { low: (flow.low - z) / sdZ, high: (flow.high - z) / sdZ };
-    const [inFirst, inSecond] = [inside(first), inside(second)];
-    const tied = Math.min(1, Math.max(-1, spreadOf(one, place.gravity, place.flow) / (sdG * sdZ)));
-    sum.gravity += weight * inFirst;
-    sum.flow += weight * inSecond;
-    sum.both += weight * chance(inFirst * inSecond + addedByTie(first, second, tied));
-  }
-  return sum;
+/** How likely gravity is right, flow is, and both are. */
+export interface In {
+  gravity: number;
+  flow: number;
+  both: number;
+}
+
+/** Where a bucket is right: its windows, with their margin; everywhere without a window. */
+export type Right = Record<'gravity' | 'flow', Between>;
+export const rightIn = (windows: Windows): Right => bounds(windows).right;
+
+export const pairOf = ({ mean, covariance }: Component): Pair => {
+  const size = mean.length;
+  return {
+    gravity: mean[place.gravity] ?? 0,
+    flow: mean[place.flow] ?? 0,
+    ofGravity: covariance[0] ?? 0,
+    ofFlow: covariance[place.flow * (size + 1)] ?? 0,
+    together: covariance[place.flow] ?? 0,
+  };
 };
 
-/** How likely a bucket is right in both, as its belief stands; null without both windows. */
-export const chanceOfBoth = ({ components }: Pick<Belief, 'components'>, windows: Windows): number | null =>
-  windows.gravity && windows.efflux ? chance(chancesIn(components, bounds(windows).right).both) : null;
+const inside = ({ low, high }: Between): number => quickCdf(high) - quickCdf(low);
 
-/** How sure one can be that a bucket is right, as its belief stands. */
-export const chancesOf = (belief: Pick<Belief, 'components'>, windows: Windows): Chances => {
-  const off = chancesOff(belief, windows);
-  const { gravity, flow, both } = chancesIn(belief.components, bounds(windows).right);
+const inDeviations = ({ low, high }: Between, mean: number, sd: number): Between => ({
+  low: (low - mean) / sd,
+  high: (high - mean) / sd,
+});
+
+/** How likely a pair is right, each by itself. */
+export const eachIn = ({ gravity, flow, ofGravity, ofFlow }: Pair, right: Right): Omit<In, 'both'> => ({
+  gravity: inside(inDeviations(right.gravity, gravity, sdOf(ofGravity))),
+  flow: inside(inDeviations(right.flow, flow, sdOf(ofFlow))),
+});
+
+/** How likely a pair is right in both, `within` so much. */
+export const bothIn = (pair: Pair, each: Omit<In, 'both'>, right: Right, within: number): number => {
+  const sdG = sdOf(pair.ofGravity);
+  const sdF = sdOf(pair.ofFlow);
+  const tied = Math.min(1, Math.max(-1, pair.together / (sdG * sdF)));
+  const first = inDeviations(right.gravity, pair.gravity, sdG);
+  const second = inDeviations(right.flow, pair.flow, sdF);
+  return chance(each.gravity * each.flow + addedByTie(first, second, tied, within));
+};
+
+/** How likely each account makes it that a bucket is right. */
+export const insOf = (components: readonly Component[], windows: Windows): In[] => {
+  const { right } = bounds(windows);
+  return components.map((one) => {
+    const pair = pairOf(one);
+    const each = eachIn(pair, right);
+    const both = bothIn(pair, each, right, exact / one.weight);
+    return { gravity: each.gravity, flow: each.flow, both };
+  });
+};
+
+/** How sure one can be that a bucket is right, as its belief stands; `ins` when each account's part is known already. */
+export const chancesOf = (
+  { components }: Pick<Belief, 'components'>,
+  windows: Windows,
+  ins = insOf(components, windows),
+): Chances => {
+  const off = chancesOff({ components }, windows);
+  const sum = { gravity: 0, flow: 0, both: 0 };
+  ins.forEach(({ gravity, flow, both }, i) => {
+    const weight = components[i]?.weight ?? 0;
+    sum.gravity += weight * gravity;
+    sum.flow += weight * flow;
+    sum.both += weight * both;
+  });
   return {
-    gravity: off.gravity && { ...off.gravity, in: chance(gravity) },
-    flow: off.flow && { ...off.flow, in: chance(flow) },
-    both: off.gravity && off.flow ? chance(both) : null,
+    gravity: off.gravity && { ...off.gravity, in: chance(sum.gravity) },
+    flow: off.flow && { ...off.flow, in: chance(sum.flow) },
+    both: off.gravity && off.flow ? chance(sum.both) : null,
   };
 };

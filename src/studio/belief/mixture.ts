@@ -58,20 +58,23 @@ export interface Belief {
  */
 export const dust = 1e-6;
 
-/** Scales the weights so that they sum to 1 again; when all are 0, every account is equally likely. */
-export const normalized = (components: readonly Component[]): Component[] => {
+/** Scales the weights of one's own components so that they sum to 1 again; when all are 0, every account is equally likely. */
+export const weighAnew = (own: Component[]): Component[] => {
   let whole = 0;
-  for (const { weight } of components) whole += weight;
-  if (!(whole > 0)) return components.map((one) => ({ ...one, weight: 1 / components.length }));
-  const kept: Component[] = [];
-  let left = 0;
-  for (const one of components) {
-    if (one.weight < dust * whole) continue;
-    kept.push(one);
-    left += one.weight;
+  for (const { weight } of own) whole += weight;
+  if (!(whole > 0)) {
+    for (const one of own) one.weight = 1 / own.length;
+    return own;
   }
-  return kept.map((one) => ({ ...one, weight: one.weight / left }));
+  const kept = own.filter(({ weight }) => weight >= dust * whole);
+  let left = 0;
+  for (const { weight } of kept) left += weight;
+  for (const one of kept) one.weight /= left;
+  return kept;
 };
+
+export const normalized = (components: readonly Component[]): Component[] =>
+  weighAnew(components.map((one) => ({ ...one })));
 
 export const zeros = (length: number): number[] => {
   const all: number[] = [];
@@ -110,14 +113,23 @@ export const addSpread = (
   }
 };
 
-/** An account of gravity, volume and flow alone. */
+/** A component of one's own, to be changed in place; its counts are still shared. */
+export const copied = ({ weight, mean, covariance, counts }: Component): Component => ({
+  weight,
+  mean: mean.slice(),
+  covariance: covariance.slice(),
+  counts,
+});
+
+/** A component of one's own, of gravity, volume and flow alone. */
 export const onlyContents = (one: Component): Component => {
   const size = one.mean.length;
-  if (size === 3) return one;
-  const covariance = zeros(9);
-  for (let i = 0; i < 3; i++)
-    for (let j = 0; j < 3; j++) covariance[3 * i + j] = one.covariance[size * i + j] ?? 0;
-  return { weight: one.weight, mean: one.mean.slice(0, 3), covariance, counts: one.counts };
+  if (size === ownPlaces) return copied(one);
+  const p = one.covariance;
+  const covariance = p.slice(0, ownPlaces);
+  covariance.push(p[size] ?? 0, p[size + 1] ?? 0, p[size + 2] ?? 0);
+  covariance.push(p[2 * size] ?? 0, p[2 * size + 1] ?? 0, p[2 * size + 2] ?? 0);
+  return { weight: one.weight, mean: one.mean.slice(0, ownPlaces), covariance, counts: one.counts };
 };
 
 /** One component with the same mean and spread as all of them together. That they were apart is lost. */

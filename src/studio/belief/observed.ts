@@ -1,6 +1,6 @@
 import { truncatedNormal } from '../../glaze/statistics/truncatedNormal.ts';
 import type { Window } from '../settings/bucketSettings.ts';
-import { type Component, counted, dust, normalized, place } from './mixture.ts';
+import { type Component, counted, dust, place } from './mixture.ts';
 import { anything, blindPress, noise, slip } from './priors.ts';
 import { nothingHolds, type Windows } from './startBelief.ts';
 import type { Glance } from './visit.ts';
@@ -15,7 +15,7 @@ export interface Observed {
 }
 
 /** What an account expected of a sight, how it varies along with it, and how likely it makes what was seen. */
-interface Met {
+export interface Met {
   one: Component;
   along: number[];
   difference: number;
@@ -36,7 +36,7 @@ const alongOf = ({ mean, covariance }: Component, at: number, bias: number | und
   return along;
 };
 
-const corrected = ({ one, along, difference, variance, shrink, weight }: Met): Component => {
+const corrected = ({ one, along, difference, variance, shrink }: Met, weight: number): Component => {
   const size = along.length;
   const mean = one.mean.slice();
   const covariance = one.covariance.slice();
@@ -51,38 +51,66 @@ const corrected = ({ one, along, difference, variance, shrink, weight }: Met): C
       covariance[at] = i === j ? Math.max(0, less) : less;
     }
   }
-  return { ...one, weight, mean, covariance };
+  return { weight, mean, covariance, counts: one.counts };
 };
 
-/** Correcting costs the most: it is left for those that are likely enough to be kept. */
-const keptOf = (met: readonly Met[], others: readonly Component[]): Component[] => {
+/** An account that stays as it was, and how likely it is once something was seen. */
+export interface Unmoved {
+  one: Component;
+  weight: number;
+}
+
+/** Every account becomes two: one takes what was seen as true, the other as a slip, or as a look that was none. */
+export interface Split {
+  met: Met[];
+  unmoved: Unmoved[];
+}
+
+/** What of a split is less likely than this is let go. */
+export const leastLikely = ({ met, unmoved }: Split): number => {
   let whole = 0;
   for (const { weight } of met) whole += weight;
-  for (const { weight } of others) whole += weight;
-  const likely = met.filter(({ weight }) => weight >= dust * whole);
-  return normalized([...likely.map(corrected), ...others]);
+  for (const { weight } of unmoved) whole += weight;
+  return dust * whole;
+};
+
+/** What is left of a split, as accounts whose weights sum to 1: all of them alike when none is likely at all. */
+const keptOf = (split: Split): Component[] => {
+  const least = leastLikely(split);
+  const met = split.met.filter(({ weight }) => weight >= least);
+  const unmoved = split.unmoved.filter(({ weight }) => weight >= least);
+  let whole = 0;
+  for (const { weight } of met) whole += weight;
+  for (const { weight } of unmoved) whole += weight;
+  const part = (weight: number) => (whole > 0 ? weight / whole : 1 / (met.length + unmoved.length));
+  return [
+    ...met.map((one) => corrected(one, part(one.weight))),
+    ...unmoved.map(({ one, weight }) => ({ ...one, weight: part(weight) })),
+  ];
 };
 
 /** How likely any value is when the hand slipped; a volume is told too roughly for that. */
 const slipDensity = (at: Observed['at']): number =>
   at === place.gravity ? slip.gravity : at === place.flow ? slip.flow : slip.volume;
 
-/** Every account becomes two: one takes the reading as true, the other as a slip. */
-export const withReading = (
+/** What a reading makes of every account: true, or a slip. */
+export const splitByReading = (
   components: readonly Component[],
   { at, value, sd, bias }: Observed,
-): Component[] => {
-  const met = components.map((one): Met => {
+): Split => ({
+  met: components.map((one) => {
     const along = alongOf(one, at, bias);
     const expected = (one.mean[at] ?? 0) + (bias === undefined ? 0 : (one.mean[bias] ?? 0));
     const variance = (along[at] ?? 0) + (bias === undefined ? 0 : (along[bias] ?? 0)) + sd * sd;
     const difference = value - expected;
     const density = Math.exp((-difference * difference) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
     return { one, along, difference, variance, shrink: 1, weight: one.weight * (1 - slip.chance) * density };
-  });
-  const slipped = components.map((one) => ({ ...one, weight: one.weight * slip.chance * slipDensity(at) }));
-  return keptOf(met, slipped);
-};
+  }),
+  unmoved: components.map((one) => ({ one, weight: one.weight * slip.chance * slipDensity(at) })),
+});
+
+export const withReading = (components: readonly Component[], seen: Observed): Component[] =>
+  keptOf(splitByReading(components, seen));
 
 /** With each reading, a small chance that the bucket holds something else altogether. */
 export const withAnything = (components: readonly Component[], windows: Windows): Component[] => [
@@ -90,61 +118,79 @@ export const withAnything = (components: readonly Component[], windows: Windows)
   { ...nothingHolds(components, windows), weight: anything },
 ];
 
-/** Every account after a value that lay between two marks. Accounts that rule it out are dropped. */
-const metBetween = (
-  components: readonly Component[],
-  { low, high }: Window<number>,
-  slowed: { by: number; sd: number },
-): Met[] =>
-  components.flatMap((one) => {
-    const along = alongOf(one, place.flow, undefined);
-    const variance = (along[place.flow] ?? 0) + noise.glance ** 2 + slowed.sd ** 2;
-    const sd = Math.sqrt(variance);
-    const expected = (one.mean[place.flow] ?? 0) + slowed.by;
-    const seen = truncatedNormal({ low: (low - expected) / sd, high: (high - expected) / sd });
-    if (!seen.ok) return [];
-    const { chance, mean, variance: left } = seen.value;
-    const weight = one.weight * (1 - slip.chance) * chance;
-    return [{ one, along, difference: sd * mean, variance, shrink: 1 - left, weight }];
-  });
-
-/** Every account with one more look, blind or not; how many are blind is learned. */
-const counting = (components: readonly Component[], blind: 0 | 1): Component[] =>
-  components.map((one) => {
-    const counts = one.counts.slice();
-    const presses = blindPress.blind + (counts[counted.blind] ?? 0);
-    const share = presses / (blindPress.looks + (counts[counted.looks] ?? 0));
-    counts[counted.blind] = (counts[counted.blind] ?? 0) + blind;
-    counts[counted.looks] = (counts[counted.looks] ?? 0) + 1;
-    return { ...one, weight: one.weight * (blind ? share : 1 - share), counts };
-  });
-
 /** What will not run at all is at least so many times as slow as the window's far edge (common practice). */
 const stuckBeyond = 1.5;
 
 /** How likely one of three answers is when the look was a slip. */
 const anyAnswer = 1 / 3;
 
+/** How likely a look is blind, as an account has counted them. */
+const blindShare = ({ counts }: Component): number =>
+  (blindPress.blind + (counts[counted.blind] ?? 0)) / (blindPress.looks + (counts[counted.looks] ?? 0));
+
+/** What an account makes of a value that lay between two marks; undefined when it rules that out. */
+const metBetween = (
+  one: Component,
+  { low, high }: Window<number>,
+  slowed: { by: number; sd: number },
+): Met | undefined => {
+  const along = alongOf(one, place.flow, undefined);
+  const variance = (along[place.flow] ?? 0) + noise.glance ** 2 + slowed.sd ** 2;
+  const sd = Math.sqrt(variance);
+  const expected = (one.mean[place.flow] ?? 0) + slowed.by;
+  const seen = truncatedNormal({ low: (low - expected) / sd, high: (high - expected) / sd });
+  if (!seen.ok) return undefined;
+  const { chance, mean, variance: left } = seen.value;
+  const weight = one.weight * (1 - blindShare(one)) * (1 - slip.chance) * chance;
+  return { one, along, difference: sd * mean, variance, shrink: 1 - left, weight };
+};
+
 /**
- * A look at how it runs, against the window. It counts for less than it says, as somebody may press without looking.
+ * What a look at how it runs, against the window, makes of every account. It counts for less than it says, as somebody
+ * may press without looking.
  */
-export const withGlance = (
+export const splitByGlance = (
   components: readonly Component[],
   look: Glance | 'stuck',
   { low, high }: Window<number>,
   slowed = { by: 0, sd: 0 },
-): Component[] => {
+): Split => {
   const marks = {
     thin: { low: -Infinity, high: Math.log(low) },
     right: { low: Math.log(low), high: Math.log(high) },
     thick: { low: Math.log(high), high: Infinity },
     stuck: { low: Math.log(stuckBeyond * high), high: Infinity },
   }[look];
-  const looked = counting(components, 0);
-  // Nobody presses “thin” blindly, but a finger may slip; a “right” that is none is blind, whatever it came from.
-  const others =
-    look === 'right'
-      ? counting(components, 1)
-      : looked.map((one) => ({ ...one, weight: one.weight * slip.chance * anyAnswer }));
-  return keptOf(metBetween(looked, marks, slowed), others);
+  const met: Met[] = [];
+  const unmoved: Unmoved[] = [];
+  for (const one of components) {
+    const seen = metBetween(one, marks, slowed);
+    if (seen) met.push(seen);
+    const share = blindShare(one);
+    // Nobody presses “thin” blindly, but a finger may slip; a “right” that is none is blind, whatever it came from.
+    const other = look === 'right' ? share : (1 - share) * slip.chance * anyAnswer;
+    unmoved.push({ one, weight: one.weight * other });
+  }
+  return { met, unmoved };
+};
+
+/** An account with one more look, blind or not: how many are blind is learned. */
+const counting = (one: Component, blind: 0 | 1): Component => {
+  const counts = one.counts.slice();
+  counts[counted.blind] = (counts[counted.blind] ?? 0) + blind;
+  counts[counted.looks] = (counts[counted.looks] ?? 0) + 1;
+  return { ...one, counts };
+};
+
+export const withGlance = (
+  components: readonly Component[],
+  look: Glance | 'stuck',
+  window: Window<number>,
+  slowed?: { by: number; sd: number },
+): Component[] => {
+  const { met, unmoved } = splitByGlance(components, look, window, slowed);
+  return keptOf({
+    met: met.map((seen) => ({ ...seen, one: counting(seen.one, 0) })),
+    unmoved: unmoved.map(({ one, weight }) => ({ one: counting(one, look === 'right' ? 1 : 0), weight })),
+  });
 };

@@ -59,7 +59,7 @@ const merged = (blocks: Float64Array, first: number, second: number, keep: boole
   const wb = read(blocks, b);
   const weight = wa + wb;
   const p = wa / weight;
-  const q = wb / weight;
+  const q = 1 - p;
   const pq = p * q;
   const g = read(blocks, a + 1) - read(blocks, b + 1);
   const v = read(blocks, a + 2) - read(blocks, b + 2);
@@ -125,20 +125,18 @@ const grouped = (components: readonly Component[]): Component[][] => {
     into.push(...from);
     merged(blocks, first, second, true);
     left.splice(left.indexOf(second), 1);
-    for (let i = 0; i < second; i++) losses[i * count + second] = Infinity;
-    for (const j of left)
-      if (j < first) losses[j * count + first] = merged(blocks, j, first, false);
-      else if (j > first) losses[first * count + j] = merged(blocks, first, j, false);
     for (const i of left) {
-      if (i === first || partner[i] === first || partner[i] === second) seek(room, i, count);
-      else if (i < first) {
-        const loss = read(losses, i * count + first);
-        if (loss < read(least, i)) {
-          least[i] = loss;
-          partner[i] = first;
-        }
+      if (i < second) losses[i * count + second] = Infinity;
+      if (i === first) continue;
+      const loss = merged(blocks, first, i, false);
+      losses[Math.min(first, i) * count + Math.max(first, i)] = loss;
+      if (partner[i] === first || partner[i] === second) seek(room, i, count);
+      else if (i < first && loss < read(least, i)) {
+        least[i] = loss;
+        partner[i] = first;
       }
     }
+    seek(room, first, count);
   }
   return left.map((i) => groups[i] ?? []);
 };

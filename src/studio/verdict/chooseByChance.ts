@@ -1,12 +1,10 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { gravity, type Gravity } from '../../glaze/units.ts';
 import { agedView } from '../belief/aged.ts';
-import { chanceOfBoth, chancesOf, type Chances } from '../belief/chances.ts';
-import { withGlance, withReading } from '../belief/observed.ts';
-import { noise } from '../belief/priors.ts';
-import { middleFlow } from '../belief/startBelief.ts';
-import { place, type Belief, type Component } from '../belief/mixture.ts';
+import { chancesOf, insOf, type Chances } from '../belief/chances.ts';
+import { place, type Component } from '../belief/mixture.ts';
 import { visitAt, type Visit } from '../belief/visit.ts';
+import { wouldBeRight } from '../belief/wouldBeRight.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
 import type { Asked, FlowBand, GravityBand } from './verdict.ts';
@@ -17,8 +15,8 @@ export interface Sureness {
   visit: Visit | undefined;
   /** The likeliest account's gravity, which amounts go by. */
   likely: { value: Gravity; u95: number };
-  /** How likely both would be right, if it were looked at or timed now, and were right. */
-  ifRight(by: 'look' | 'seconds'): number | null;
+  /** Whether both would be right with this chance, if it were looked at or timed now, and were right. */
+  wouldBeRight(by: 'look' | 'seconds', sure: number): boolean;
 }
 
 /** What a stirred bucket's belief asks for. */
@@ -80,23 +78,13 @@ const likeliest = ([first, ...others]: readonly Component[]): Sureness['likely']
 
 /** How sure one is of a bucket now. It ages a copy of the belief. */
 export const surenessOf = ({ belief, settings }: BucketState, now: Instant): Sureness => {
-  const then: Belief = agedView(belief, now, settings);
+  const { components } = agedView(belief, now, settings);
+  const ins = insOf(components, settings);
   return {
-    chances: chancesOf(then, settings),
+    chances: chancesOf({ components }, settings, ins),
     visit: visitAt(belief, now),
-    likely: likeliest(then.components),
-    ifRight: (by) => {
-      const { components } = then;
-      if (!settings.efflux) return null;
-      const right = { at: place.flow, value: middleFlow(settings), sd: noise.flow };
-      return chanceOfBoth(
-        {
-          components:
-            by === 'look' ? withGlance(components, 'right', settings.efflux) : withReading(components, right),
-        },
-        settings,
-      );
-    },
+    likely: likeliest(components),
+    wouldBeRight: (by, sure) => wouldBeRight({ components, ins }, by, settings, sure),
   };
 };
 
@@ -110,10 +98,10 @@ const ask = (...asks: [Asked, ...Asked[]]): ByChance => ({ kind: 'ask', asks });
 
 /** What is read next: the cheapest that may settle it, and else what is in doubt. */
 const readNext = (
-  { chances: { gravity, flow }, visit, ifRight }: Sureness,
+  { chances: { gravity, flow }, visit, wouldBeRight: would }: Sureness,
   { sure, mayLook }: Chooser,
 ): ByChance => {
-  const settles = (by: 'look' | 'seconds') => (ifRight(by) ?? 0) >= sure;
+  const settles = (by: 'look' | 'seconds') => would(by, sure);
   const isLookedAt = visit?.look !== undefined || visit?.timed === true;
   if (mayLook && !isLookedAt && settles('look')) return ask('look');
   if (!visit?.timed && settles('seconds')) return ask('seconds');

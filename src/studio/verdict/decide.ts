@@ -1,3 +1,4 @@
+import type { Chances } from '../belief/chances.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { isFlagged } from '../bucket/withoutFlagged.ts';
 import { restLimitOf, usualRest } from '../bucket/rests.ts';
@@ -11,8 +12,8 @@ import { byRule, readNow } from './byRule.ts';
 import { chooseByChance, mostReadings, surenessOf } from './chooseByChance.ts';
 import { facts, type Facts } from './facts.ts';
 import { widerThanWindow } from './gravityBand.ts';
-import { rules, unbelieved } from './rules.ts';
-import type { Asked, Step, Verdict } from './verdict.ts';
+import { rules, unbelieved, type Rule } from './rules.ts';
+import type { Verdict } from './verdict.ts';
 import { asRead, surely, verdictOn } from './verdictOn.ts';
 import { whyWeigh } from './whyWeigh.ts';
 
@@ -26,9 +27,8 @@ export interface DecideAt {
 const isCoarse = ({ measured, state: { settings } }: Facts): boolean =>
   measured !== undefined && settings.gravity !== undefined && widerThanWindow(measured.u95, settings.gravity);
 
-const byChance = (f: Facts, role: Role, sure: number): Verdict => {
-  const sureness = surenessOf(f.state, f.now);
-  const chance: Chance = { f, role, sureness };
+const byChance = (chance: Chance, sure: number): Verdict => {
+  const { f, sureness } = chance;
   const chosen = chooseByChance(sureness, {
     sure,
     byFinger: f.flow.band,
@@ -80,13 +80,21 @@ const isAboutToSettle = ({ state, now }: Facts): boolean =>
   restLimitOf(state).limit === usualRest &&
   since(state.stir.at, now) > stirredForDip;
 
-/** What is to be done with a bucket once it was stirred or sieved, and what is wanted then. */
-const afterwards = (state: BucketState, at: DecideAt): { asks: Asked[]; then: Step } => {
-  const { step, asks } = decide(state, at);
+/** A verdict, with how likely the bucket was found to be right. */
+const withChances = (verdict: Verdict, chances: Chances | undefined): Verdict => {
+  if (chances) verdict.chances = chances;
+  return verdict;
+};
+
+/** The verdict of a rule, with what is to be done once the bucket was stirred or sieved, and what is wanted then. */
+const withWhatFollows = (f: Facts, rule: Rule, after: BucketState, at: DecideAt): Verdict => {
+  const { step, asks, chances } = decide(after, at);
   // When a later reading does not count, the change that the last counted one asks for is in doubt.
-  return state.unbelieved && step !== 'use'
-    ? { asks: readNow(state), then: 'measure' }
-    : { asks, then: step };
+  const then =
+    after.unbelieved && step !== 'use'
+      ? { asks: readNow(after), then: 'measure' as const }
+      : { asks, then: step };
+  return withChances(byRule(f, rule, then), chances);
 };
 
 /**
@@ -98,13 +106,16 @@ export const decide = (state: BucketState, { now, role, sure = usualSure }: Deci
   const rule =
     rules.find(({ applies }) => applies(f)) ??
     (state.settings.gravity ? undefined : whyWeigh.find(({ applies }) => applies(f)));
-  if (!rule) return byChance(f, role, sure);
+  if (!rule) {
+    const sureness = surenessOf(state, now);
+    return withChances(byChance({ f, role, sureness }, sure), sureness.chances);
+  }
   const at = { now, role, sure };
   switch (rule.then) {
     case 'what-follows-a-stir':
-      return byRule(f, rule, afterwards(withStir(state, { at: now }), at));
+      return withWhatFollows(f, rule, withStir(state, { at: now }), at);
     case 'what-follows-a-sieve':
-      return byRule(f, rule, afterwards({ ...state, sieved: { at: now } }, at));
+      return withWhatFollows(f, rule, { ...state, sieved: { at: now } }, at);
     default:
       return byRule(f, rule, { asks: rule.step === 'measure' ? readNow(state) : [], then: rule.then });
   }

@@ -45,19 +45,20 @@ export const facts = (state: BucketState, now: Instant): Facts => {
   const wide = once !== undefined && window !== undefined && widerThanWindow(once.u95, window);
   const together = wide && state.moved === 0 ? state.together : undefined;
   const measured = once && together ? { ...once, value: together.value, u95: together.u95 } : once;
+  const banded = measured && window && gravityBand(measured, window);
   return {
     state,
     now,
     ...definedOnly({ hoursSinceStir: stirred, predicted }),
     ...(measured &&
-      window && {
+      banded && {
         measured: {
           ...measured,
-          ...gravityBand(measured, window),
+          ...banded,
           reasons: [
             {
               because: 'gravity',
-              ...gravityBand(measured, window),
+              ...banded,
               value: measured.value,
               u95: measured.u95,
               window,

@@ -30,7 +30,8 @@ const lumpy = ({ state }: Facts): Reason[] =>
   state.unsieved ? [{ because: 'unsieved', ...state.unsieved, mesh: state.settings.mesh }] : [];
 
 /** Whether the last reading was not believed, and differs from the one before it. */
-const isDoubted = ({ unbelieved, believed, ...state }: BucketState): boolean => {
+const isDoubted = (state: BucketState): boolean => {
+  const { unbelieved, believed } = state;
   if (!unbelieved || !believed) return false;
   const { value, u95 } = withSmallMoves(believed, state);
   return Math.abs(unbelieved.value - value) > Math.hypot(unbelieved.u95, u95);

@@ -3,6 +3,7 @@ import type { FlowLook } from '../bucket/bucketEvent.ts';
 import type { BucketCaution, BucketUse, Window } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant, Seq, StreamNo } from '../ids.ts';
+import type { Chances } from '../belief/chances.ts';
 import type { VoidedBy } from '../bucket/withVoid.ts';
 
 /** What to do now. */
@@ -206,6 +207,8 @@ export interface Verdict {
   keeperStep?: Step;
   /** What is wanted next, the best first; empty when nothing is. */
   asks: Asked[];
+  /** How likely it is to be right; absent where a rule decided without asking. */
+  chances?: Chances;
   gravity: { value: Gravity; u95: number; believed: boolean } | null;
   predicted: { value: Gravity; u95: number } | null;
   window: Window<Gravity> | null;

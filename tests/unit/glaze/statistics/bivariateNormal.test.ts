@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bothAbove, bothBetween } from '../../../../src/glaze/statistics/bivariateNormal.ts';
+import { addedByTie, bothAbove, bothBetween } from '../../../../src/glaze/statistics/bivariateNormal.ts';
 import { normalCdf } from '../../../../src/glaze/statistics/normal.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -101,6 +101,36 @@ describe('two normal values that vary together', () => {
           expect(part).toBeLessThanOrEqual(1);
         }
       }),
+    );
+  });
+
+  const mark = fc.oneof(between(-4, 4), between(-45, 45), fc.constantFrom(-Infinity, Infinity, 0));
+  const marks = fc.tuple(mark, mark).map(([one, other]) => ({
+    low: Math.min(one, other),
+    high: Math.max(one, other),
+  }));
+  const tie = fc.oneof(between(-1, 1), between(-1e-6, 1e-6), between(0.9, 1), fc.constantFrom(-1, 0, 1));
+
+  it('have as much more in a rectangle for their tie as its four corners tell one by one', () => {
+    fc.assert(
+      fc.property(marks, marks, tie, ({ low: a, high: b }, { low: c, high: d }, r) => {
+        const corners = bothAbove(a, c, r) - bothAbove(b, c, r) - bothAbove(a, d, r) + bothAbove(b, d, r);
+        const untied = (normalCdf(b) - normalCdf(a)) * (normalCdf(d) - normalCdf(c));
+        const added = addedByTie({ low: a, high: b }, { low: c, high: d }, r);
+        expect(Math.abs(added - (corners - untied))).toBeLessThan(1e-12);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('are off by no more than what was asked for', () => {
+    fc.assert(
+      fc.property(marks, marks, tie, between(-14, -2), (first, second, r, digits) => {
+        const within = 10 ** digits;
+        const difference = addedByTie(first, second, r, within) - addedByTie(first, second, r);
+        expect(Math.abs(difference)).toBeLessThan(within + 1e-15);
+      }),
+      { numRuns: 2000 },
     );
   });
 });

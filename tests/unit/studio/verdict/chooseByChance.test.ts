@@ -31,7 +31,7 @@ const bucket = (more: {
     chances,
     visit: more.visit && { ...visit, ...more.visit },
     likely: { value: gravity(1.44), u95: 0.01 },
-    ifRight: (by) => (by === 'look' ? more.ifLook : more.ifSeconds) ?? 0,
+    wouldBeRight: (by, sure) => ((by === 'look' ? more.ifLook : more.ifSeconds) ?? 0) >= sure,
   };
 };
 
