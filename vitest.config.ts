@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 const onPostgres = [
   'tests/postgres/**/*.test.ts',
   'tests/unit/store/**/*.test.ts',
-  'tests/unit/reminders/{asked,unlogged}.test.ts',
+  'tests/unit/reminders/{asked,morning,unlogged}.test.ts',
   'tests/property/store*.test.ts',
 ];
 const aboutFiles = ['brokenFile', 'ownership', 'migrate', 'rebuild'].map(

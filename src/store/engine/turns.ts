@@ -1,5 +1,5 @@
-import type { Kysely, Transaction } from 'kysely';
-import type { StudioId } from '../../studio/ids.ts';
+import type { Kysely, RawBuilder, Transaction } from 'kysely';
+import type { Instant, StudioId } from '../../studio/ids.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { SnapshotCache } from './snapshotCache.ts';
 
@@ -34,6 +34,8 @@ export interface Turns {
   readonly name: string;
   /** Whether other processes write to it too. */
   readonly isShared: boolean;
+  /** What time it is by the database's own clock, where processes on machines with other clocks share it. */
+  readonly itsNow?: RawBuilder<Instant>;
   /** Work in a turn may wait for its own queries and nothing else. It may run again after trouble with the database. */
   read<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T>;
   /** Runs the work in a transaction. It commits only when the work says so and does not throw. */

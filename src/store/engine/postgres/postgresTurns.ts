@@ -1,7 +1,7 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { setTimeout as pause } from 'node:timers/promises';
 import { sql, type Kysely, type Transaction } from 'kysely';
-import type { StudioId } from '../../../studio/ids.ts';
+import type { Instant, StudioId } from '../../../studio/ids.ts';
 import type { Tables } from '../../migrations/tables.ts';
 import { DraftSnapshots, MemorySnapshotCache } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
@@ -59,6 +59,7 @@ const begin = async (db: Transaction<Tables>, studio: StudioId | undefined): Pro
 export class PostgresTurns implements Turns {
   readonly name: string;
   readonly isShared = true;
+  readonly itsNow = sql<Instant>`(extract(epoch from clock_timestamp()) * 1000)::bigint`;
   readonly #kysely: Kysely<Tables>;
   readonly #pages = new Pages(mostStudiosRemembered);
   /** In this process a studio's writes wait here, and not each on a connection of its own. */
