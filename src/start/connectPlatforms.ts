@@ -53,11 +53,10 @@ const keepRoom = (
   { config, demo, lan, newKeys, log, refused, tell, fail }: Wanted,
 ): KeptConnected<RunningRoom> =>
   keepConnected({
-    connect: async (lost) => {
+    connect: async () => {
       const { connectRoom } = await import('./connectRoom.ts');
-      const part = await app.store.takePart({ room: studio }, lost);
       const wanted = { studio, open: demo, lan, newKeys, log, tell, ...definedOnly({ refused }) };
-      return withPart(part, () => connectRoom(app, config, wanted));
+      return connectRoom(app, config, wanted);
     },
     // If the room is the only platform, the operator is at the terminal and reads the error.
     isFinal: () => config.DISCORD_TOKEN === undefined,

@@ -10,12 +10,12 @@ export const postingDesk = (desk: Desk, { ports, posts }: Room): Desk => ({
     if (request.studio !== ports.studio || reply.private === true || reply.kind !== 'answer') return reply;
     const { key, now: at, member, path, typed } = request;
     const line = printLine(path, typed).slice(0, 500);
-    try {
-      posts.say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply });
-    } catch (err) {
-      // It is logged, so whatever fails here, its member still gets the reply.
-      ports.log.error({ err }, 'could not say in the room what was logged elsewhere');
-    }
+    // It is logged, so its member gets the reply without waiting for the room, and whatever fails there.
+    void posts
+      .say({ key, id: key.replace(/[^\w-]/g, '-'), at, member, line, private: false, reply })
+      .catch((err: unknown) =>
+        ports.log.error({ err }, 'could not say in the room what was logged elsewhere'),
+      );
     return reply;
   },
 });

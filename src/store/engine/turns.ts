@@ -42,6 +42,8 @@ export interface Turns {
   write<T>(scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T>;
   /** Reads as of one moment, for as long as it takes, and holds up nobody. */
   readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T>;
+  /** With the commit of this turn, other processes hear that something is new in a studio's room. */
+  announce(db: Transaction<Tables>, studio: StudioId): Promise<void>;
   /** Clears away what deleted rows left behind; false when it has to be tried again. */
   compact(): Promise<boolean>;
   /** Makes the next turn read everything from the database again. */
@@ -57,7 +59,10 @@ export interface Reader {
   close(): Promise<void>;
 }
 
-/** What one process takes for itself: all of Discord's servers, some of their parts by number, or a studio's room. */
+/**
+ * What one process takes for itself: all of Discord's servers, or some of their parts by number; or, for a moment, a
+ * studio's room, for which others wait.
+ */
 export type Part = 'all' | readonly number[] | { readonly room: StudioId };
 
 /** An open database. */
@@ -68,6 +73,8 @@ export interface Engine {
    * has it, and calls `lost` when another has taken it while the connection was lost.
    */
   takePart(part: Part, lost: (why: unknown) => void): Promise<{ release(): Promise<void> }>;
+  /** Calls the listener after announcements of other processes about a studio. A lost connection loses some. */
+  hear(studio: StudioId, listener: () => void): () => void;
   /** Reads everything as it is, while nobody can write; refused while somebody else could. */
   whileNobodyWrites<T>(work: (reading: Reading) => Promise<T>): Promise<T>;
   /** Finishes the waiting turns, and lets go of the database. */

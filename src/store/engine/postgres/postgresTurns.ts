@@ -6,6 +6,7 @@ import type { Tables } from '../../migrations/tables.ts';
 import { DraftSnapshots, MemorySnapshotCache } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
+import { announce } from './announcements.ts';
 import { Lanes } from './lanes.ts';
 import { Pages } from './pages.ts';
 import { asPostgresProblem, isPassing, isUnsure } from './postgresProblem.ts';
@@ -92,6 +93,10 @@ export class PostgresTurns implements Turns {
   readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
     // It is not tried again after trouble: the work may already have passed on some of what it read.
     return this.#take(() => this.#readTurn(undefined, work));
+  }
+
+  announce(db: Transaction<Tables>, studio: StudioId): Promise<void> {
+    return announce(db, studio);
   }
 
   async compact(): Promise<boolean> {

@@ -1,0 +1,242 @@
+import { setTimeout as pause } from 'node:timers/promises';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { newDatabase, queryAt } from '../helpers/postgres/databases.ts';
+import {
+  gullGrey,
+  Phone,
+  phoneOf,
+  sayAsKeeper,
+  testRoom,
+  type TestRoom,
+} from '../helpers/room/roomServer.ts';
+
+/** One studio's room on a database, served by two processes. */
+const twoRooms = async () => {
+  const file = await newDatabase('empty_logbook');
+  const one = await testRoom({ file });
+  const other = { ...(await testRoom({ file })), passcode: one.passcode };
+  return { file, one, other };
+};
+
+/** The same phone, as a balancer may send it to the other process. */
+const samePhone = (phone: Phone, { port }: TestRoom): Phone => {
+  const moved = new Phone(port);
+  for (const name of ['room', 'known']) {
+    const value = phone.cookie(name);
+    if (value !== undefined) moved.setCookie(name, value);
+  }
+  return moved;
+};
+
+const numbersOf = (posts: readonly Record<string, unknown>[]) => posts.map(({ no }) => Number(no));
+const linesOf = (posts: readonly Record<string, unknown>[]) => posts.map(({ line }) => line);
+const upTo = (first: number, many: number) => Array.from({ length: many }, (_, i) => first + i);
+
+/** Ends the connections by which processes hear of each other, and keeps them from coming back. */
+const deafen = async (file: string): Promise<void> => {
+  await queryAt(
+    file,
+    `select pg_terminate_backend(pid) from pg_stat_activity
+      where datname = current_database() and query like 'listen%'`,
+  );
+};
+
+describe('a room that two processes serve', () => {
+  it('numbers the posts of both in one sequence, and tells every phone all of them in that order', async () => {
+    const { one, other } = await twoRooms();
+    await sayAsKeeper(one, gullGrey);
+    const [ilse, mara] = [await phoneOf(one, 'Ilse'), await phoneOf(other, 'Mara')];
+    const ears = [await ilse.listen(), await mara.listen()] as const;
+    const each = 15;
+    await Promise.all(
+      upTo(0, each).flatMap((i) => [
+        ilse.say(`/stirred bucket:1 minutes:${i + 1}`),
+        mara.say(`/added bucket:1 what:water amount:${i + 1}ml`),
+      ]),
+    );
+    await Promise.all(ears.map(({ until }) => until(2 * each)));
+    expect(numbersOf(ears[0].posts)).toEqual(upTo(1, 2 * each));
+    expect(ears[1].posts.map(({ id }) => id)).toEqual(ears[0].posts.map(({ id }) => id));
+    expect(new Set(ears[0].posts.map(({ id }) => id)).size).toBe(2 * each);
+  });
+
+  it('lets a phone go on at the other process from the last post that it was told', async () => {
+    const { one, other } = await twoRooms();
+    await sayAsKeeper(one, gullGrey);
+    const ilse = await phoneOf(one, 'Ilse');
+    const ears = await ilse.listen();
+    for (const minutes of [1, 2, 3]) await ilse.say(`/stirred bucket:1 minutes:${minutes}`);
+    await ears.until(3);
+    ears.message.destroy();
+    const moved = samePhone(ilse, other);
+    expect((await moved.get('/api/start')).json['me']).toMatchObject({ name: 'Ilse' });
+    for (const minutes of [4, 5]) await moved.say(`/stirred bucket:1 minutes:${minutes}`);
+    const message = await moved.open('GET', '/api/stream', { 'last-event-id': '2' });
+    let text = '';
+    message.setEncoding('utf8').on('data', (chunk: string) => (text += chunk));
+    await expect
+      .poll(() => [...text.matchAll(/^id: (\d+)$/gm)].map(([, no]) => Number(no)))
+      .toEqual([3, 4, 5]);
+    message.destroy();
+  });
+
+  it('finds what the other has posted although no notification comes, and hears again afterwards', async () => {
+    const { file, one, other } = await twoRooms();
+    await sayAsKeeper(one, gullGrey);
+    const [ilse, mara] = [await phoneOf(one, 'Ilse'), await phoneOf(other, 'Mara')];
+    const ears = await mara.listen();
+    let deaf = true;
+    const deafening = (async () => {
+      while (deaf) {
+        await deafen(file);
+        await pause(20);
+      }
+    })();
+    await ilse.say('/stirred bucket:1 minutes:1');
+    await ears.until(1);
+    deaf = false;
+    await deafening;
+    await expect
+      .poll(
+        async () =>
+          (
+            await queryAt(
+              file,
+              "select 1 from pg_stat_activity where query like 'listen%' and datname = current_database()",
+            )
+          ).length,
+      )
+      .toBe(2);
+    await ilse.say('/stirred bucket:1 minutes:2');
+    await ears.until(2);
+    expect(numbersOf(ears.posts)).toEqual([1, 2]);
+  });
+
+  it('posts a line once that is sent to both, and logs it once', async () => {
+    const { one, other } = await twoRooms();
+    await sayAsKeeper(one, gullGrey);
+    const here = await phoneOf(one, 'Ilse');
+    const there = samePhone(here, other);
+    const ears = await here.listen();
+    const id = 'the-same-line-0123456789';
+    const answers = await Promise.all(
+      [here, there, here, there].map((phone) => phone.say('/stirred bucket:1 minutes:1', id)),
+    );
+    expect(answers.map(({ status }) => status)).toEqual([200, 200, 200, 200]);
+    expect(new Set(answers.map(({ json }) => json['no'])).size).toBe(1);
+    await here.say('/stirred bucket:1 minutes:2');
+    await ears.until(2);
+    expect(linesOf(ears.posts)).toEqual(['/stirred bucket:1 minutes:1', '/stirred bucket:1 minutes:2']);
+  });
+
+  it('keeps a member’s private answers from everybody else, at the other process too', async () => {
+    const { one, other } = await twoRooms();
+    await sayAsKeeper(one, gullGrey);
+    const [ilse, mara] = [await phoneOf(one, 'Ilse'), await phoneOf(other, 'Mara')];
+    const ears = await mara.listen();
+    const answer = await ilse.say('/water-or-stir bucket:1');
+    expect(answer.json['private']).toBe(true);
+    await ilse.say('/stirred bucket:1 minutes:1');
+    await ears.until(1);
+    expect(linesOf(ears.posts)).toEqual(['/stirred bucket:1 minutes:1']);
+    expect((await mara.get(`/api/post/${Number(answer.json['no'])}/file`)).status).toBe(404);
+    expect((await samePhone(ilse, other).get('/api/start')).text).toContain('/water-or-stir');
+  });
+
+  it('shows at the other process at once what was changed here: names, states, and who is forgotten', async () => {
+    const { one, other } = await twoRooms();
+    await sayAsKeeper(one, gullGrey);
+    const [ilse, mara] = [await phoneOf(one, 'Ilse'), await phoneOf(other, 'Mara')];
+    await ilse.say('/reading bucket:1 gravity:1.45 note:"Ilse was here"');
+    expect((await mara.get('/api/start')).text).toContain('Ilse was here');
+    await sayAsKeeper(one, '/bucket change bucket:1 name:"Kelp Rope"');
+    expect((await mara.get('/api/board')).text).toContain('Kelp Rope');
+    const moved = samePhone(ilse, other);
+    expect((await moved.get('/api/studio')).status).toBe(200);
+    const ears = await moved.listen();
+    const ended = new Promise<void>((resolve) => ears.message.once('close', resolve));
+    await ilse.say('/forget-me sure:yes');
+    expect((await moved.get('/api/studio')).status).toBe(401);
+    await ended;
+    await one.app.store.erased();
+    await expect.poll(async () => (await mara.get('/api/start')).text).not.toContain('Ilse was here');
+  });
+});
+
+describe('signing in where two processes let people in', () => {
+  it('is told by one of them the passcode, although both start at once', async () => {
+    const file = await newDatabase('empty_logbook');
+    const rooms = await Promise.all([testRoom({ file }), testRoom({ file })]);
+    expect(rooms.filter(({ passcode }) => passcode !== '')).toHaveLength(1);
+  });
+
+  it('holds at both, until it ends at one', async () => {
+    const { one, other } = await twoRooms();
+    const ilse = await phoneOf(one, 'Ilse');
+    const moved = samePhone(ilse, other);
+    expect((await moved.get('/api/studio')).status).toBe(200);
+    const ears = await moved.listen();
+    const ended = new Promise<void>((resolve) => ears.message.once('close', resolve));
+    expect((await ilse.post('/api/sign-out', {})).status).toBe(200);
+    expect((await moved.get('/api/studio')).status).toBe(401);
+    await ended;
+    const again = await phoneOf(other, 'Ilse');
+    expect((await samePhone(again, one).get('/api/studio')).status).toBe(200);
+  });
+
+  it('counts wrong tries at both together, by name and by address', async () => {
+    const { one, other } = await twoRooms();
+    await phoneOf(one, 'Ilse');
+    const statuses: number[] = [];
+    for (let i = 0; i < 12; i += 1) {
+      const phone = new Phone((i % 2 === 0 ? one : other).port);
+      const got = await phone.signIn({ name: 'Ilse', secret: `wrong guess ${i}`, passcode: '' });
+      statuses.push(got.status);
+    }
+    // Ten at once from one address and for one name, of which Ilse's own sign-in was one; each process alone would allow ten.
+    expect(statuses.filter((status) => status === 401).length).toBeLessThanOrEqual(10);
+    expect(statuses).toContain(429);
+  });
+
+  it('keeps no name and no address in the tries that it counts, and drops old ones', async () => {
+    const { file, one, other } = await twoRooms();
+    await phoneOf(one, 'Ilse');
+    const kept = JSON.stringify(await queryAt(file, 'select * from tries'));
+    expect(kept).not.toMatch(/ilse|127\.0\.0\.1/i);
+    await queryAt(file, 'update tries set until = until - 7200000');
+    const before = await queryAt(file, 'select 1 from tries');
+    expect(before.length).toBeGreaterThan(0);
+    await phoneOf(other, 'Mara');
+    const after = await queryAt(
+      file,
+      'select until from tries where until < extract(epoch from now()) * 1000 - 3600000',
+    );
+    expect(after).toEqual([]);
+  });
+
+  it('spends an invitation once', async () => {
+    const { one, other } = await twoRooms();
+    const code = /#join=([\w-]+)/.exec(await one.room.invitation('join'))?.[1] ?? '';
+    const tries = await Promise.all(
+      [one, other].map(({ port }, i) =>
+        new Phone(port).signIn({ name: `Guest ${i}`, secret: 'likes clay a lot', code }),
+      ),
+    );
+    expect(tries.map(({ status }) => status).toSorted()).toEqual([200, 400]);
+  });
+});
+
+it('a process that is cut off from the database goes on when it is back', async () => {
+  const { file, one, other } = await twoRooms();
+  await sayAsKeeper(one, gullGrey);
+  const [ilse, mara] = [await phoneOf(one, 'Ilse'), await phoneOf(other, 'Mara')];
+  const ears = await mara.listen();
+  onTestFinished(() => void ears.message.destroy());
+  await queryAt(
+    file,
+    'select pg_terminate_backend(pid) from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()',
+  );
+  await ilse.say('/stirred bucket:1 minutes:1');
+  await ears.until(1);
+  expect(numbersOf(ears.posts)).toEqual([1]);
+});
