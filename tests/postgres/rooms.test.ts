@@ -1,5 +1,13 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import { systemClock } from '../../src/clock.ts';
+import { speak } from '../../src/desk/speak.ts';
+import { openApp } from '../../src/start/app.ts';
+import { postElsewhere } from '../../src/start/postElsewhere.ts';
+import type { MemberId } from '../../src/studio/ids.ts';
+import { en } from '../../src/words/en.ts';
+import { noonPlus } from '../helpers/store/storeEvents.ts';
+import { openTestStore } from '../helpers/store/storeFile.ts';
 import { newDatabase, queryAt } from '../helpers/postgres/databases.ts';
 import {
   gullGrey,
@@ -160,6 +168,76 @@ describe('a room that two processes serve', () => {
     await ended;
     await one.app.store.erased();
     await expect.poll(async () => (await mara.get('/api/start')).text).not.toContain('Ilse was here');
+  });
+});
+
+describe('what a process without the room logs', () => {
+  it('is posted in the room of another, once, for a studio where somebody has come in', async () => {
+    const file = await newDatabase('empty_logbook');
+    const { app, studio, ...room } = await testRoom({ file });
+    const without = await openApp({
+      file,
+      clock: systemClock,
+      onBug: (error) => expect(error).toBeUndefined(),
+    });
+    onTestFinished(() => without.store.close());
+    const log = {
+      info: () => undefined,
+      warn: () => undefined,
+      error: (about: object) => expect(about).toEqual({}),
+    };
+    const desk = postElsewhere(without, log);
+    const tove = await without.store.people.memberOf(studio, 'discord', '81', 'Tove');
+    const speaker = { studio, member: tove, role: 'keeper', now: systemClock.now() } as const;
+    const say = (line: string, key: string) => speak(line, key, speaker, { desk, words: en });
+    await say(gullGrey, 'discord:1');
+    await pause(300);
+    expect(await app.store.room(studio).posts.latest(9)).toEqual([]);
+    const ears = await (await phoneOf({ app, studio, ...room }, 'Ilse')).listen();
+    for (const key of ['discord:2', 'discord:2', 'discord:3']) await say('/stirred bucket:1', key);
+    await say('/water-or-stir bucket:1', 'discord:4');
+    await ears.until(2);
+    expect(ears.posts.map(({ name, line }) => [name, line])).toEqual([
+      ['Tove', '/stirred bucket:1'],
+      ['Tove', '/stirred bucket:1'],
+    ]);
+  });
+
+  it('is posted no more for a member who was forgotten while it was on its way, and once for one who was linked', async () => {
+    const store = await openTestStore();
+    const studio = await store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op');
+    const [ana, knot, wren] = [
+      await store.people.memberOf(studio, 'discord', '11', 'Ana'),
+      await store.people.memberOf(studio, 'room', 'knot', 'Knot'),
+      await store.people.memberOf(studio, 'room', 'wren', 'Wren'),
+    ];
+    const { posts } = store.room<string>(studio);
+    const post = (member: MemberId, act: string) =>
+      posts.add({
+        key: `room:${member}:${act}`,
+        id: act,
+        at: noonPlus(0),
+        member,
+        line: '/x',
+        private: false,
+        reply: 'said',
+      });
+    expect(await post(knot, 'a')).toBe(1);
+    await store.books.writeOnce(studio, 'people', async (book) => {
+      const { code } = await book.offerLink(ana, noonPlus(1));
+      await book.link(knot, code, noonPlus(1));
+      await book.forget(wren);
+      return { keep: true, value: null };
+    });
+    expect(await post(wren, 'b')).toBeUndefined();
+    expect(await post(knot, 'a')).toBe(1);
+    expect(await post(ana, 'a')).toBe(1);
+    expect(await post(knot, 'c')).toBe(2);
+    await store.erased();
+    expect(await posts.latest(9)).toMatchObject([
+      { no: 1, member: ana },
+      { no: 2, member: ana },
+    ]);
   });
 });
 

@@ -163,7 +163,10 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     port: taken,
     voice: roomVoice(room),
     phonesListening: () => heard.size,
-    postingDesk: (desk) => postingDesk(desk, room),
+    postingDesk: (desk) =>
+      postingDesk(desk, ports.log, async (studio, said) => {
+        if (studio === ports.studio) await room.posts.say(said);
+      }),
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
     stop: async () => {
       unfollow();
