@@ -21,4 +21,5 @@ export const severalRooms: Migration = async (db) => {
     .addPrimaryKeyConstraint('tries_key', ['studio_id', 'key'])
     .modifyEnd(withoutRowid)
     .execute();
+  await db.schema.createIndex('tries_until').on('tries').column('until').execute();
 };

@@ -1,5 +1,5 @@
 import { sql } from 'kysely';
-import { hours, type Instant, type StudioId } from '../../studio/ids.ts';
+import type { StudioId } from '../../studio/ids.ts';
 import type { Tried, TryPace } from '../../studio/logbook/roomPorts.ts';
 import type { Turns } from '../engine/turns.ts';
 
@@ -16,11 +16,8 @@ export const mayTry = (
   const { itsNow } = turns;
   if (itsNow === undefined) throw new Error('One process counts tries by itself.');
   return turns.write<Tried>('directory', async ({ db }) => {
-    // Tries of long ago say nothing any more.
-    await db
-      .deleteFrom('tries')
-      .where('until', '<', sql<Instant>`${itsNow} - ${sql.lit(hours(1))}`)
-      .execute();
+    // Given back, they say nothing any more.
+    await db.deleteFrom('tries').where('until', '<', itsNow).execute();
     const { rows } = await sql<{ taken: boolean }>`
       insert into tries as known (studio_id, key, until) values (${studio}, ${key}, ${itsNow} + ${sql.lit(every)})
       on conflict (studio_id, key) do update set until = greatest(known.until, ${itsNow}) + ${sql.lit(every)}

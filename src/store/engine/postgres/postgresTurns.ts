@@ -60,7 +60,7 @@ const begin = async (db: Transaction<Tables>, studio: StudioId | undefined): Pro
 export class PostgresTurns implements Turns {
   readonly name: string;
   readonly isShared = true;
-  readonly itsNow = sql<Instant>`(extract(epoch from clock_timestamp()) * 1000)::bigint`;
+  readonly itsNow = sql<Instant>`(extract(epoch from statement_timestamp()) * 1000)::bigint`;
   readonly #kysely: Kysely<Tables>;
   readonly #pages = new Pages(mostStudiosRemembered);
   /** In this process a studio's writes wait here, and not each on a connection of its own. */
