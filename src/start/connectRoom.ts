@@ -133,7 +133,11 @@ export const connectRoom = async (
   try {
     // Of several processes that start at once one makes a passcode, and the others find it.
     const part = await store.takePart({ room: studio }, () => undefined);
-    await tellKeys(room).finally(() => part.release());
+    try {
+      await tellKeys(room);
+    } finally {
+      await part.release();
+    }
     if (lan) {
       const url = await room.invitation('join');
       const { renderUnicodeCompact } = await import('uqr');

@@ -20,7 +20,7 @@ export class Announcements {
   readonly #address: string;
   readonly #listeners = new Map<() => void, StudioId>();
   #client: pg.Client | undefined;
-  #going: Promise<void> | undefined;
+  #isGoing = false;
   #closed = false;
 
   constructor(address: string) {
@@ -29,7 +29,8 @@ export class Announcements {
 
   hear(studio: StudioId, listener: () => void): () => void {
     this.#listeners.set(listener, studio);
-    this.#going ??= this.#stayConnected();
+    if (!this.#isGoing) void this.#stayConnected();
+    this.#isGoing = true;
     return () => void this.#listeners.delete(listener);
   }
 
