@@ -4,8 +4,10 @@ import { defineConfig } from 'vitest/config';
 const onPostgres = [
   'tests/postgres/**/*.test.ts',
   'tests/unit/store/**/*.test.ts',
-  'tests/unit/reminders/{asked,unlogged}.test.ts',
-  'tests/property/store*.test.ts',
+  'tests/unit/reminders/{asked,morning,unlogged}.test.ts',
+  'tests/property/{store*,isolation}.test.ts',
+  'tests/attack/permissions/*.test.ts',
+  'tests/e2e/{morning,terminalEvening}.test.ts',
 ];
 const aboutFiles = ['brokenFile', 'ownership', 'migrate', 'rebuild'].map(
   (name) => `tests/unit/store/${name}.test.ts`,

@@ -71,7 +71,11 @@ const outcomeOf = async (
   return { again: later(now, whenUnreached), unsure: false };
 };
 
-const attempt = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise<ReminderOutcome> => {
+/** Undefined when another process has it by now. */
+const attempt = async (
+  ports: ReminderPorts,
+  reminder: ClaimedReminder,
+): Promise<ReminderOutcome | undefined> => {
   const { books, words, handbook, clock, log } = ports;
   const { studio, key, goodUntil, dueAt } = reminder;
   const now = clock.now();
@@ -94,6 +98,8 @@ const attempt = async (ports: ReminderPorts, reminder: ClaimedReminder): Promise
     return { dropped: true };
   }
   if (quiet) return { again: instant(quiet.until), unsure: reminder.unsureSince !== undefined };
+  // This process may have stood still since the claim, for longer than the lease.
+  if (!(await ports.queue.isHeld(reminder))) return undefined;
   return outcomeOf(ports, reminder, await speak(ports, reminder, reply));
 };
 
@@ -104,6 +110,7 @@ export const sayReminder = async (ports: ReminderPorts, reminder: ClaimedReminde
     ports.log.error({ err: error, studio, key }, reminderLog.failed);
     return { again: afterTries(tries, ports.clock.now()), unsure: true };
   });
+  if (outcome === undefined) return;
   ports.count?.(countedAs(outcome, reminder, ports.clock.now()));
   await ports.queue.settle(reminder, outcome);
 };

@@ -1,6 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { duration, hours, later, minutes, since, type Instant } from '../studio/ids.ts';
 import { reminderLog } from '../words/remind/reminderWords.ts';
+import type { ClaimedReminder } from '../studio/logbook/ports.ts';
 import type { ReminderPorts } from './ports.ts';
 import { sayReminder } from './sayReminder.ts';
 
@@ -41,17 +42,39 @@ export const startReminders = async (
     planned = now;
     await queue.plan(now).catch((error: unknown) => log.error({ err: error }, reminderLog.broken));
   };
-  const tick = async (): Promise<number> => {
+  /** Sends what was claimed, and holds it meanwhile: a platform may keep us waiting for longer than the lease. */
+  const say = async (due: readonly ClaimedReminder[]): Promise<void> => {
+    const holding = setInterval(
+      () =>
+        void queue
+          .hold(due, duration(lease))
+          .catch((error: unknown) => log.error({ err: error }, reminderLog.broken)),
+      lease / 4,
+    );
+    try {
+      await Promise.all(due.map((one) => sayReminder(ports, one)));
+    } finally {
+      clearInterval(holding);
+    }
+  };
+  const look = async (): Promise<number> => {
     let said = 0;
     await plan(clock.now());
     while (!stopping.signal.aborted) {
       const now = clock.now();
       const due = await queue.claim(now, later(now, duration(lease)), together);
       if (due.length === 0) break;
-      await Promise.all(due.map((one) => sayReminder(ports, one)));
+      await say(due);
       said += due.length;
     }
     return said;
+  };
+  let looking: Promise<unknown> = Promise.resolve();
+  /** One after another: each round ends with nothing claimed by this process. */
+  const tick = (): Promise<number> => {
+    const next = looking.then(look);
+    looking = next.catch(() => undefined);
+    return next;
   };
   let worked = performance.now();
   await queue.reclaim(clock.now());

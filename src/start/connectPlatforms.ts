@@ -6,6 +6,7 @@ import type { Log } from '../contract/log.ts';
 import type { Config } from './config.ts';
 import type { Discord } from '../discord/connection/startDiscord.ts';
 import { DiscordProblem } from '../discord/connection/discordProblem.ts';
+import { postElsewhere } from './postElsewhere.ts';
 import { roomStudio } from './roomStudio.ts';
 import { keepConnected, type KeptConnected } from './keepConnected.ts';
 import type { RunningRoom } from '../room/server/startRoom.ts';
@@ -53,11 +54,10 @@ const keepRoom = (
   { config, demo, lan, newKeys, log, refused, tell, fail }: Wanted,
 ): KeptConnected<RunningRoom> =>
   keepConnected({
-    connect: async (lost) => {
+    connect: async () => {
       const { connectRoom } = await import('./connectRoom.ts');
-      const part = await app.store.takePart({ room: studio }, lost);
       const wanted = { studio, open: demo, lan, newKeys, log, tell, ...definedOnly({ refused }) };
-      return withPart(part, () => connectRoom(app, config, wanted));
+      return connectRoom(app, config, wanted);
     },
     // If the room is the only platform, the operator is at the terminal and reads the error.
     isFinal: () => config.DISCORD_TOKEN === undefined,
@@ -77,12 +77,16 @@ const sentenceOf = (why: unknown): string => {
 const keepDiscord = (
   app: App,
   token: string,
-  room: KeptConnected<RunningRoom> | undefined,
+  room: (KeptConnected<RunningRoom> & { of: StudioId }) | undefined,
   { config, log, fail }: Wanted,
 ): KeptConnected<Discord> => {
+  const elsewhere = postElsewhere(app, log);
   const desk: Desk = {
     ...app.desk,
-    dispatch: (request) => (room?.now()?.postingDesk(app.desk) ?? app.desk).dispatch(request),
+    dispatch: (request) => {
+      const open = room?.of === request.studio ? room.now() : undefined;
+      return (open?.postingDesk(app.desk) ?? elsewhere).dispatch(request);
+    },
   };
   return keepConnected({
     connect: async (lost) => {
@@ -139,7 +143,7 @@ export const connectPlatforms = async (app: App, wanted: Wanted): Promise<Platfo
   const studio = await roomStudio(app, wanted.config, wanted.tell);
   const { DISCORD_TOKEN: token } = wanted.config;
   if (studio === undefined && token === undefined) throw new UsageProblem(mainWords.nothingOn);
-  const room = studio === undefined ? undefined : keepRoom(app, studio, wanted);
+  const room = studio === undefined ? undefined : { of: studio, ...keepRoom(app, studio, wanted) };
   const discord = token === undefined ? undefined : keepDiscord(app, token, room, wanted);
   // A message on a phone is seen sooner than one in the room.
   const kept = [discord, room].filter((one) => one !== undefined);

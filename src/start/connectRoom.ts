@@ -131,7 +131,13 @@ export const connectRoom = async (
   });
   rooms.set(studio, room.url);
   try {
-    await tellKeys(room);
+    // Of several processes that start at once one makes a passcode, and the others find it.
+    const part = await store.takePart({ room: studio }, () => undefined);
+    try {
+      await tellKeys(room);
+    } finally {
+      await part.release();
+    }
     if (lan) {
       const url = await room.invitation('join');
       const { renderUnicodeCompact } = await import('uqr');

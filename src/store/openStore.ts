@@ -80,7 +80,7 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
     reminders: new StoredReminders(turns),
     room: <Reply>(studio: StudioId) => ({
       door: new StoredCredentials(turns, clock, studio),
-      posts: new RoomPosts<Reply>(turns, clock, studio),
+      posts: new RoomPosts<Reply>(engine, clock, studio),
     }),
     followPeople: (listener) => changes.listen(listener),
     bringStudioIn: (studio, check) => bringStudioIn(turns, clock, studio, check),

@@ -1,5 +1,5 @@
 import { sql } from 'kysely';
-import { days, hours, later, type Instant, type StudioId } from '../studio/ids.ts';
+import { days, hours, later, since, type Duration, type Instant, type StudioId } from '../studio/ids.ts';
 import { keepersOf } from '../studio/settings/keepersOf.ts';
 import type { ClaimedReminder, ReminderOutcome, ReminderQueue } from '../studio/logbook/ports.ts';
 import { ReadingLogbook } from './logbook/readingLogbook.ts';
@@ -16,14 +16,15 @@ const longestWait = hours(1);
 const unreachableNewsFor = days(7);
 
 const changeFor = (outcome: ReminderOutcome) => {
-  if ('told' in outcome) return { status: 'told' as const, claimed: 0 };
-  if ('dropped' in outcome) return { status: 'dropped' as const, claimed: 0 };
-  return { next_at: outcome.again, claimed: 0, ...(!outcome.unsure && { unsure_since: null }) };
+  const free = { claimed: 0, leased_until: null };
+  if ('told' in outcome) return { ...free, status: 'told' as const };
+  if ('dropped' in outcome) return { ...free, status: 'dropped' as const };
+  return { ...free, next_at: outcome.again, ...(!outcome.unsure && { unsure_since: null }) };
 };
 
 /**
- * The stored queue of reminders. A claim sets `next_at` to the end of its lease, so that it ends even if the claimant
- * dies.
+ * The stored queue of reminders. A claim ends with its lease, even if the claimant dies. Several processes measure the
+ * lease by the database's clock: theirs may differ by minutes.
  */
 export class StoredReminders implements ReminderQueue {
   readonly #turns: Turns;
@@ -64,12 +65,48 @@ export class StoredReminders implements ReminderQueue {
         .selectFrom('reminders')
         .where(isPending)
         .where('next_at', '<=', now)
+        .where(this.#isFree())
         .select('id')
         .limit(1)
         .executeTakeFirst();
       return first !== undefined;
     });
     return isDue ? this.#take(now, leaseEnds, most) : [];
+  }
+
+  async hold(reminders: readonly ClaimedReminder[], lease: Duration): Promise<void> {
+    const { itsNow } = this.#turns;
+    if (itsNow === undefined || reminders.length === 0) return;
+    const until = sql<Instant>`${itsNow} + ${sql.lit(lease)}`;
+    const nonces = reminders.map(({ nonce }) => nonce);
+    await this.#turns.write('directory', async ({ db }) => {
+      await db
+        .updateTable('reminders')
+        .set({ leased_until: until })
+        .where('nonce', 'in', nonces)
+        .where(isPending)
+        // What somebody else has claimed since is held by them.
+        .where('leased_until', '>', itsNow)
+        .execute();
+      return { keep: true, value: undefined };
+    });
+  }
+
+  async isHeld({ studio, member, key, nonce, tries }: ClaimedReminder): Promise<boolean> {
+    if (!this.#turns.isShared) return true;
+    return this.#turns.read({ rows: studio }, async ({ db }) => {
+      const row = await db
+        .selectFrom('reminders')
+        .where('studio_id', '=', studio)
+        .where('member_id', '=', member)
+        .where('key', '=', key)
+        .where('nonce', '=', nonce)
+        .where('tries', '=', tries)
+        .where(isPending)
+        .select('id')
+        .executeTakeFirst();
+      return row !== undefined;
+    });
   }
 
   settle(reminder: ClaimedReminder, outcome: ReminderOutcome): Promise<void> {
@@ -82,6 +119,8 @@ export class StoredReminders implements ReminderQueue {
         .where('key', '=', reminder.key)
         // A reminder that was postponed or moved since has a new nonce.
         .where('nonce', '=', reminder.nonce)
+        // Whoever claimed it again decides, unless it was told.
+        .$if(!('told' in outcome), (query) => query.where('tries', '=', reminder.tries))
         .where(isPending)
         .execute();
       return { keep: true, value: undefined };
@@ -132,12 +171,22 @@ export class StoredReminders implements ReminderQueue {
     });
   }
 
+  /** Whether nobody holds it: in a file `next_at` alone tells. */
+  #isFree() {
+    const { itsNow } = this.#turns;
+    return itsNow ? sql<boolean>`coalesce(leased_until, 0) <= ${itsNow}` : sql<boolean>`true`;
+  }
+
   #take(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]> {
+    const { itsNow } = this.#turns;
+    const lease = itsNow
+      ? { leased_until: sql<Instant>`${itsNow} + ${sql.lit(since(now, leaseEnds))}` }
+      : { next_at: leaseEnds };
     return this.#turns.write('directory', async ({ db }) => {
       const rows = await db
         .updateTable('reminders')
         .set(({ fn, eb, val }) => ({
-          next_at: leaseEnds,
+          ...lease,
           claimed: 1,
           unsure_since: fn.coalesce('unsure_since', val(now)),
           tries: eb('tries', '+', 1),
@@ -146,6 +195,7 @@ export class StoredReminders implements ReminderQueue {
           selectFrom('reminders')
             .where(isPending)
             .where('next_at', '<=', now)
+            .where(this.#isFree())
             .orderBy('next_at')
             .limit(most)
             .select('id')
@@ -165,7 +215,8 @@ export class StoredReminders implements ReminderQueue {
           goodUntil: row.good_until,
           nonce: row.nonce,
           tries: row.tries,
-          ...(row.unsure_since !== null && row.unsure_since < now && { unsureSince: row.unsure_since }),
+          // Not this try's own: another's clock may be ahead.
+          ...(row.unsure_since !== null && row.unsure_since !== now && { unsureSince: row.unsure_since }),
         }));
       return { keep: true, value };
     });

@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { isAddress } from '../../src/store/engine/isAddress.ts';
 import { answerSchema, type Answer } from './discord/answerSchemas.ts';
 
 const source = (file: string) => fileURLToPath(new URL(`../../src/${file}`, import.meta.url));
@@ -23,7 +24,11 @@ export const runSay = (
 ): Promise<Said> =>
   new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [source('run.js'), source('bin/say.ts'), ...args], {
-      env: { PATH: process.env['PATH'] ?? '', TZ: 'UTC', DATABASE_FILE: file },
+      env: {
+        PATH: process.env['PATH'] ?? '',
+        TZ: 'UTC',
+        [isAddress(file) ? 'DATABASE_URL' : 'DATABASE_FILE']: file,
+      },
     });
     const heard = { stdout: '', stderr: '' };
     child.stdout.setEncoding('utf8').on('data', (text: string) => {

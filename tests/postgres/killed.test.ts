@@ -2,7 +2,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { checkStates } from '../../src/store/states/checkStates.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { instant, seq, streamNo } from '../../src/studio/ids.ts';
-import { newDatabase, queryAt } from '../helpers/postgres/databases.ts';
+import { endLeases, newDatabase, queryAt } from '../helpers/postgres/databases.ts';
 import { startPostgres } from '../helpers/postgres/server.ts';
 import { startWriter, type StoreProcess } from '../helpers/store/storeProcess.ts';
 import { openTestStore, settableClock } from '../helpers/store/storeFile.ts';
@@ -94,6 +94,7 @@ describe('reminders of two processes', () => {
     const third = await openTestStore({ file: address, clock });
     await third.reminders.reclaim(instant(morning + 1_000));
     expect(await third.reminders.claim(instant(morning + 1_000), leaseEnds, 50)).toEqual([]);
+    await endLeases(address);
     expect(await third.reminders.claim(leaseEnds, instant(leaseEnds + 1), 50)).toHaveLength(30);
   });
 });

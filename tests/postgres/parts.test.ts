@@ -4,6 +4,8 @@ import { openTestStore } from '../helpers/store/storeFile.ts';
 
 const taken = { name: 'StoreProblem', kind: 'part-taken' };
 const quietly = () => undefined;
+const waitingIn = async (address: string) =>
+  (await queryAt(address, "select 1 from pg_locks where locktype = 'advisory' and not granted")).length;
 
 describe('what several processes share of a platform', () => {
   it('is taken by one of them as a whole', async () => {
@@ -25,19 +27,25 @@ describe('what several processes share of a platform', () => {
     for (const part of parts) await part.release();
   });
 
-  it('is, of a studio’s room, taken once, and beside the room of another', async () => {
+  it('is, of a studio’s room, one’s after the other’s, and beside the room of another studio', async () => {
     const address = await newDatabase('empty_logbook');
     const [one, other] = [await openTestStore({ file: address }), await openTestStore({ file: address })];
     const studios = [
       await one.people.studioOf('terminal', 'here', 'Wrackline'),
       await one.people.studioOf('terminal', 'there', 'Another'),
     ] as const;
-    const rooms = [
-      await one.takePart({ room: studios[0] }, quietly),
-      await other.takePart({ room: studios[1] }, quietly),
-    ];
-    await expect(other.takePart({ room: studios[0] }, quietly)).rejects.toMatchObject({ kind: 'room-taken' });
-    for (const room of rooms) await room.release();
+    const first = await one.takePart({ room: studios[0] }, quietly);
+    await (await other.takePart({ room: studios[1] }, quietly)).release();
+    const order: string[] = [];
+    const next = other.takePart({ room: studios[0] }, quietly).then((room) => {
+      order.push('next');
+      return room.release();
+    });
+    await expect.poll(() => waitingIn(address)).toBe(1);
+    order.push('first');
+    await first.release();
+    await next;
+    expect(order).toEqual(['first', 'next']);
   });
 
   it('stays taken when the connection was lost, unless another process was quicker', async () => {

@@ -9,6 +9,7 @@ import type { Store } from '../../src/store/openStore.ts';
 import { en } from '../../src/words/en.ts';
 import { handbook } from '../helpers/handbook.ts';
 import { noonPlus } from '../helpers/store/storeEvents.ts';
+import { onPostgres } from '../helpers/postgres/databases.ts';
 import { openTestStore } from '../helpers/store/storeFile.ts';
 
 /** A word of each studio’s own; every line of a studio contains it, and nothing of the other may. */
@@ -63,23 +64,35 @@ const shown = [
 ];
 
 interface Step {
+  /** The process that says it; a file has one. */
+  process: Which;
   which: Which;
   line: number;
   who: 'keeper' | 'member';
 }
 
 const step: fc.Arbitrary<Step> = fc.record({
+  process: fc.constantFrom<Which>(0, 1),
   which: fc.constantFrom<Which>(0, 1),
   line: fc.nat({ max: lines('').length - 1 }),
   who: fc.constantFrom('keeper', 'member'),
 });
 
-/** Two studios in one file, with the same platform’s ids wherever a platform would reuse them. */
+/**
+ * Two studios in one logbook, with the same platform’s ids wherever a platform would reuse them; on a database two
+ * processes serve both.
+ */
 const openTwo = async () => {
-  const store: Store = await openTestStore();
+  const first = await openTestStore();
+  const stores: readonly [Store, Store] = [
+    first,
+    onPostgres ? await openTestStore({ file: first.file }) : first,
+  ];
+  const store: Store = first;
   const bugs: unknown[] = [];
   const report = (error: unknown) => `bug-${bugs.push(error)}`;
-  const desk = openDesk({ commands, books: store.books, words: en, handbook, report });
+  const deskOf = ({ books }: Store) => openDesk({ commands, books, words: en, handbook, report });
+  const desks = [deskOf(stores[0]), deskOf(stores[1])] as const;
   const studios = [
     await store.people.studioOf('discord', '700000000000000001', 'one'),
     await store.people.studioOf('discord', '700000000000000002', 'two'),
@@ -93,7 +106,8 @@ const openTwo = async () => {
       who === 'keeper' ? '800000000000000001' : '800000000000000002',
       `${marks[which]} ${who === 'keeper' ? 'Ilse' : 'Mara'}`,
     );
-  const say = async (which: Which, who: Step['who'], line: string) => {
+  const say = async (which: Which, who: Step['who'], line: string, process: Which = 0) => {
+    const desk = desks[process];
     said += 1;
     const speaker = {
       studio: studios[which],
@@ -105,7 +119,8 @@ const openTwo = async () => {
   };
   const seenBy = async (which: Which): Promise<string> => {
     const replies = [];
-    for (const line of shown) replies.push(await say(which, 'keeper', line));
+    for (const line of shown)
+      for (const process of [0, 1] as const) replies.push(await say(which, 'keeper', line, process));
     for (const [path, option] of [
       [['reading'], 'bucket'],
       [['note', 'change'], 'note'],
@@ -124,14 +139,14 @@ const openTwo = async () => {
         path: [...path],
         typed: {},
       };
-      replies.push(await desk.suggest(request, option));
+      for (const desk of desks) replies.push(await desk.suggest(request, option));
     }
     return JSON.stringify(replies);
   };
-  /** What stands in the studio’s own book, without what time changes. */
-  const book = async (which: Which) => {
+  /** What stands in the studio’s own book, without what time changes, as one process reads it. */
+  const book = async (which: Which, process: Which = 0) => {
     const keeper = await memberOf(which, 'keeper');
-    return store.books.read(studios[which], async (one) =>
+    return stores[process].books.read(studios[which], async (one) =>
       JSON.stringify({
         studio: await one.studio(),
         buckets: await one.buckets(),
@@ -146,29 +161,35 @@ const openTwo = async () => {
       }),
     );
   };
-  return { store, say, seenBy, book, bugs };
+  const erased = async () => {
+    for (const one of stores) await one.erased();
+  };
+  return { erased, say, seenBy, book, bugs };
 };
 
 test('every line of the property is a command that both studios know', () => {
   for (const line of [...lines('Elsewhere'), ...shown]) expect(parseLine(line, commands).ok, line).toBe(true);
 });
 
-test('whatever two studios of one file do, neither sees anything of the other, and neither changes it', async () => {
+test('whatever two studios of one logbook do, neither sees anything of the other, and neither changes it', async () => {
   await fc.assert(
     fc.asyncProperty(fc.array(step, { minLength: 8, maxLength: 20 }), async (steps) => {
-      const { store, say, seenBy, book, bugs } = await openTwo();
+      const { erased, say, seenBy, book, bugs } = await openTwo();
       for (const which of [0, 1] as const) {
         await say(which, 'keeper', lines(marks[which])[0] ?? '');
         await say(which, 'member', '/help');
       }
-      for (const { which, line, who } of steps) {
+      for (const { process, which, line, who } of steps) {
         const other = which === 0 ? 1 : 0;
         const before = await book(other);
-        const reply = await say(which, who, lines(marks[which])[line] ?? '');
+        const reply = await say(which, who, lines(marks[which])[line] ?? '', process);
         expect(JSON.stringify(reply)).not.toContain(marks[other]);
         // An erasure may still be rewriting the file; it may reach its own studio only.
-        await store.erased();
+        await erased();
         expect(await book(other)).toBe(before);
+        // What a process remembers is never older than what another has written.
+        expect(await book(which, process === 0 ? 1 : 0)).toBe(await book(which, process));
+        expect(await book(other, 1)).toBe(before);
       }
       for (const which of [0, 1] as const) {
         const seen = await seenBy(which);

@@ -1,7 +1,7 @@
 import type { SignInRefusal } from '../../words/platform/roomWords.ts';
 import type { RoomPorts } from '../ports.ts';
 import { hashSecret, matchesHash, readPasscode } from './secrets.ts';
-import { TokenBucket } from './tokenBucket.ts';
+import type { MakePace, Pace } from './pace.ts';
 import type { Turns } from './turns.ts';
 import { isLike, isWeak } from './weakSecret.ts';
 
@@ -15,11 +15,15 @@ export class Passcode {
   readonly #ports: Pick<RoomPorts, 'credentials' | 'clock' | 'setUp'>;
   readonly #turns: Turns;
   /** Each change tries every member's password, and tells whether it is one. */
-  readonly #pace = new TokenBucket(1 / 60, 10);
+  readonly #pace: Pace;
 
-  constructor(ports: Pick<RoomPorts, 'credentials' | 'clock' | 'setUp'>, turns: Turns) {
+  constructor(
+    ports: Pick<RoomPorts, 'credentials' | 'clock' | 'setUp'>,
+    { turns, pace }: { turns: Turns; pace: MakePace },
+  ) {
     this.#ports = ports;
     this.#turns = turns;
+    this.#pace = pace('passcode', 1 / 60, 10);
   }
 
   /** Whether that is it, also in capitals or without its hyphen. */
@@ -43,7 +47,7 @@ export class Passcode {
     if (passcode.trim().length < shortestSecret) return { ok: false, why: 'short-passcode' };
     if (passcode.length > longestSecret) return { ok: false, why: 'long-passcode' };
     if (isWeak(passcode, (await setUp()).name)) return { ok: false, why: 'weak-passcode' };
-    const pace = this.#pace.take('', clock.now());
+    const pace = await this.#pace.take('', clock.now());
     if (!pace.ok) return pace;
     if (await this.#isSomebodys(passcode)) return { ok: false, why: 'members-secret' };
     await credentials.setPasscode(await hashSecret(readPasscode(passcode)));

@@ -7,7 +7,7 @@ const sessionLifetime = 90 * 24 * 3_600_000;
 
 /**
  * The sessions. They are stored on the server, so that the server can end them, and cached in memory, so that a forged
- * token costs no database read.
+ * token costs no database read. Where several processes let people in, each request asks the database.
  */
 export class Sessions {
   readonly #door: Credentials;
@@ -25,10 +25,22 @@ export class Sessions {
     return new Sessions(credentials, clock, await credentials.sessions());
   }
 
-  of(token: string | undefined): Session | undefined {
+  async of(token: string | undefined): Promise<Session | undefined> {
     if (token === undefined || token.length !== 43) return undefined;
-    const session = this.#live.get(tokenHash(token));
-    return session && session.until > this.#clock.now() ? session : undefined;
+    const hash = tokenHash(token);
+    if (this.#door.isShared) this.#note(hash, await this.#door.session(hash));
+    return this.#remembered(hash);
+  }
+
+  /** A session that was seen here before; it may have ended elsewhere. */
+  seen(token: string | undefined): Session | undefined {
+    return token === undefined || token.length !== 43 ? undefined : this.#remembered(tokenHash(token));
+  }
+
+  /** Takes in what other processes have changed. */
+  async readAgain(): Promise<void> {
+    const stored = new Map((await this.#door.sessions()).map((session) => [session.hash, session]));
+    for (const hash of [...this.#live.keys(), ...stored.keys()]) this.#note(hash, stored.get(hash));
   }
 
   /** Whether a session is still valid: an event stream may outlive it. */
@@ -48,6 +60,7 @@ export class Sessions {
   }
 
   async begin(member: MemberId, name: string): Promise<{ token: string; seconds: number }> {
+    if (this.#door.isShared) await this.readAgain();
     const token = freshToken();
     const until: Instant = this.#clock.before(-sessionLifetime);
     for (const oldest of this.#of(member).slice(0, 1 - mostOfMember)) await this.end(oldest);
@@ -85,6 +98,19 @@ export class Sessions {
   /** A member's sessions, oldest first. */
   #of(member: MemberId): Session[] {
     return [...this.#live.values()].filter((one) => one.member === member).sort((a, b) => a.until - b.until);
+  }
+
+  #remembered(hash: string): Session | undefined {
+    const session = this.#live.get(hash);
+    return session && session.until > this.#clock.now() ? session : undefined;
+  }
+
+  #note(hash: string, stored: Session | undefined): void {
+    const live = this.#live.get(hash);
+    if (!stored) this.#drop(hash);
+    // The same object: event streams have it.
+    else if (live) live.member = stored.member;
+    else this.#live.set(hash, stored);
   }
 
   #drop(hash: string): void {

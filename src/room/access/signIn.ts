@@ -4,7 +4,7 @@ import type { RoomRefusal, SignInRefusal } from '../../words/platform/roomWords.
 import { nameLook } from '../../studio/nameLook.ts';
 import { cleanName } from './cleanName.ts';
 import { nameKey } from '../../text/normalizedName.ts';
-import { TokenBucket } from './tokenBucket.ts';
+import type { MakePace, Pace } from './pace.ts';
 import type { MemberId, RoomPorts } from '../ports.ts';
 import { matchesHash, hashSecret, tokenHash } from './secrets.ts';
 import { longestSecret, shortestSecret, type Passcode } from './passcode.ts';
@@ -40,6 +40,7 @@ interface SignInParts {
   turns: Turns;
   /** Known to this installation only; marks phones that have been here. */
   pepper: string;
+  pace: MakePace;
 }
 
 /**
@@ -52,19 +53,23 @@ export class SignIn {
   readonly #passcode: Passcode;
   readonly #turns: Turns;
   readonly #pepper: string;
-  readonly #byAddress = new TokenBucket(1 / 6, 10);
+  readonly #byAddress: Pace;
   /** A slower limit for each name, since a name can be attacked from many addresses. */
-  readonly #byName = new TokenBucket(1 / 20, 10);
-  readonly #byPhone = new TokenBucket(1 / 6, 10);
-  readonly #all = new TokenBucket(2, 60);
+  readonly #byName: Pace;
+  readonly #byPhone: Pace;
+  readonly #all: Pace;
   readonly #waiting = new Map<string, number>();
 
-  constructor(ports: RoomPorts, { sessions, passcode, turns, pepper }: SignInParts) {
+  constructor(ports: RoomPorts, { sessions, passcode, turns, pepper, pace }: SignInParts) {
     this.#ports = ports;
     this.#sessions = sessions;
     this.#passcode = passcode;
     this.#turns = turns;
     this.#pepper = pepper;
+    this.#byAddress = pace('address', 1 / 6, 10);
+    this.#byName = pace('name', 1 / 20, 10);
+    this.#byPhone = pace('phone', 1 / 6, 10);
+    this.#all = pace('all', 2, 60);
   }
 
   async enter(asked: Asked): Promise<SignedIn> {
@@ -73,7 +78,7 @@ export class SignIn {
     const key = nameKey(name);
     if (this.#ports.open) return this.#asGuest(key, name, asked.keeper);
     const place = this.#isKnown(key, asked) ? key : strangers;
-    const slow = this.#tooFast(key, asked.from, place);
+    const slow = await this.#tooFast(key, asked.from, place);
     if (slow !== undefined) return { ok: false, slow: 'too-fast', seconds: slow };
     if (asked.secret.length < shortestSecret) return { ok: false, why: 'short-secret' };
     if (asked.secret.length > longestSecret) return { ok: false, why: 'long-secret' };
@@ -176,12 +181,12 @@ export class SignIn {
     return shown.length === mark.length && timingSafeEqual(shown, mark);
   }
 
-  #tooFast(key: string, from: string, place: string): number | undefined {
+  async #tooFast(key: string, from: string, place: string): Promise<number | undefined> {
     const now = this.#ports.clock.now();
     const limit =
       place !== strangers
-        ? this.#byPhone.take(key, now)
-        : takeInTurn(
+        ? await this.#byPhone.take(key, now)
+        : await takeInTurn(
             () => this.#byAddress.take(from, now),
             () => this.#byName.take(key, now),
             () => this.#all.take('', now),
@@ -190,13 +195,11 @@ export class SignIn {
   }
 }
 
-type Taken = ReturnType<TokenBucket['take']>;
-
 /** Takes from each limit in turn and stops at the first that is used up, so that the later ones lose nothing. */
-const takeInTurn = (...limits: (() => Taken)[]): Taken => {
+const takeInTurn = async (...limits: (() => ReturnType<Pace['take']>)[]) => {
   for (const take of limits) {
-    const taken = take();
+    const taken = await take();
     if (!taken.ok) return taken;
   }
-  return { ok: true };
+  return { ok: true } as const;
 };

@@ -190,12 +190,18 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     ),
   );
   void round.look();
-  for (const post of start.posts) stream.show(post);
+  for (const post of start.posts) {
+    stream.told(post);
+    stream.show(post);
+  }
   for (const item of outbox.mine()) waiting(item);
   stream.toNewest();
   const live = openLive({
     last: () => stream.last(),
-    post: heard,
+    post: (post) => {
+      stream.told(post);
+      heard(post);
+    },
     state: connection,
     arrived,
     cut: () => void whetherSignedOut(),

@@ -62,14 +62,18 @@ export class Stream {
     return this.#newest;
   }
 
+  /** The last post up to which all were told. An answer to this phone's own line may come before others' posts. */
   last(): number {
     return this.#last;
+  }
+
+  told({ no }: WirePost): void {
+    this.#last = Math.max(this.#last, no);
   }
 
   /** Inserts a post in order; ignores one that is shown already. */
   show(post: WirePost): void {
     const waiting = this.#byId(post.id);
-    this.#last = Math.max(this.#last, post.no);
     if (waiting?.dataset['no'] !== undefined) return;
     const follow = this.#following || post.member === this.#context.me;
     waiting?.remove();

@@ -42,18 +42,19 @@ export const guard =
     const { host } = c.env.incoming.headers;
     const name = host?.toLowerCase() ?? '';
     const secure = originOf(name, room.address).startsWith('https:');
-    const session = room.sessions.of(readRoomCookie(c, 'room', secure));
+    const token = readRoomCookie(c, 'room', secure);
+    const seen = room.sessions.seen(token);
     const from = clientAddress(c.env.incoming, room.trustProxy);
     const now = room.ports.clock.now();
     // A studio's phones share one address, so signed-in members have limits of their own.
-    const limit = session ? room.phoneLimit.take(session.hash, now) : room.addressLimit.take(from, now);
+    const limit = seen ? room.phoneLimit.take(seen.hash, now) : room.addressLimit.take(from, now);
     if (!limit.ok) return refuse(c, 'too-fast', limit.seconds);
     if (!room.hosts.has(name)) return refuse(c, 'wrong-host');
     if (!methods.includes(c.req.method)) {
       c.header('allow', methods.join(', '));
       return refuse(c, 'wrong-method');
     }
-    c.set('session', session);
+    c.set('session', await room.sessions.of(token));
     c.set('secure', secure);
     c.set('from', from);
     return next();

@@ -9,17 +9,19 @@ const inertCsp = "default-src 'none'; style-src 'unsafe-inline'; sandbox";
 const sheetCsp =
   "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'self'; sandbox allow-same-origin allow-modals";
 
-const requestedPost = ({ posts }: Room, c: RoomContext): Post | undefined => {
+const requestedPost = async ({ posts }: Room, c: RoomContext): Promise<Post | undefined> => {
   const session = c.get('session');
   const no = Number(c.req.param('no'));
-  return session && Number.isSafeInteger(no) ? posts.find(no, session.member) : undefined;
+  if (!session || !Number.isSafeInteger(no)) return undefined;
+  if (no > posts.recent.last()) await posts.caughtUp();
+  return posts.recent.find(no, session.member);
 };
 
 /** Serves a post's picture and file. A member who may not see the post gets 404, as if it did not exist. */
 export const postRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .get('/post/:no/chart.svg', async (c) => {
-      const chart = requestedPost(room, c)?.reply.chart;
+      const chart = (await requestedPost(room, c))?.reply.chart;
       if (!chart) return refuse(c, 'not-found');
       const look = c.req.query('theme') === 'dark' ? 'dark' : 'light';
       const size = c.req.query('size') === 'small' ? 'small' : 'large';
@@ -28,8 +30,8 @@ export const postRoutes = (room: Room) =>
       c.header('cache-control', 'private, max-age=86400');
       return c.body(svg, 200, { 'content-type': 'image/svg+xml; charset=utf-8' });
     })
-    .get('/post/:no/file', (c) => {
-      const file = requestedPost(room, c)?.reply.file;
+    .get('/post/:no/file', async (c) => {
+      const file = (await requestedPost(room, c))?.reply.file;
       if (!file) return refuse(c, 'not-found');
       const isShown = c.req.query('show') !== undefined && file.type === 'text/html';
       c.header('content-security-policy', isShown ? sheetCsp : inertCsp);

@@ -8,7 +8,7 @@ export const roomVoice = ({ ports, posts }: Room): Voice => ({
     const isForAll = whom === 'everyone';
     const known = isForAll || (await ports.credentials.claims()).some(({ member }) => member === to);
     if (!known && !ports.open) return 'not-mine';
-    posts.say({
+    await posts.say({
       key: `room:reminder:${nonce}`,
       id: `reminder-${nonce}`,
       at: ports.clock.now(),

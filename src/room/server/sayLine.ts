@@ -64,7 +64,7 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   if (sent.member !== undefined && !(await isSame(room, session, sent.member))) return { refused: 'sign-in' };
   const key = keyOf(member, id);
   const act = actOf(sent, ports.desk.commands) ?? id;
-  const said = posts.byKey(key) ?? posts.byKey(keyOf(member, act));
+  const said = posts.recent.byKey(key) ?? posts.recent.byKey(keyOf(member, act));
   if (said) return { post: said };
   if (waited > longAgo) return { refused: 'over-a-year-old' };
   if (waited > longestUnasked && !sure) return { refused: 'too-old' };
@@ -90,7 +90,7 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   if (reply.kind === 'error' && reply.data['why'] === 'crowded') return { refused: 'full' };
   if (reply.kind === 'error') return { broken: plainText(reply.title, { now, zone: 'UTC' }) };
   const shown = withoutSecrets(line, ports.desk.commands);
-  const post = posts.say({
+  const post = await posts.say({
     // The line itself may have linked the member to another. A retry finds the post under the joined member.
     key: keyOf(session.member, reply.kind === 'answer' ? act : id),
     id,

@@ -54,7 +54,7 @@ export const signInRoutes = (room: Room, heard: Listening) =>
       await room.names.refresh();
       // A keeper's first steps end when a guest comes; the demo has none.
       if (!room.ports.open) for (const stream of heard.keys()) stream.send('arrived', undefined, '{}');
-      return c.json(await startOf(room, room.sessions.of(token)));
+      return c.json(await startOf(room, await room.sessions.of(token)));
     })
     .post('/sign-out', async (c) => {
       const session = c.get('session');

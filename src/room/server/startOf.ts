@@ -65,7 +65,8 @@ export const startOf = async (room: Room, session: Session | undefined): Promise
   const common = { studio: setUp.name, open: ports.open, now, zone: setUp.zone };
   if (!session) return { ...common, commands: [], posts: [] };
   const me = await meOf(room, session);
-  const said = posts.seenBy(session.member, 0, mostAtFirst);
+  await posts.caughtUp();
+  const said = posts.recent.seenBy(session.member, 0, mostAtFirst);
   const buckets = await room.buckets.all();
   return {
     ...common,

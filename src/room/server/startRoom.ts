@@ -18,7 +18,8 @@ import { Turns } from '../access/turns.ts';
 import { TokenBucket } from '../access/tokenBucket.ts';
 import { PageFiles } from './pageFiles.ts';
 import type { RoomPorts } from '../ports.ts';
-import { Posts } from '../posts/posts.ts';
+import { openPosts } from '../posts/openPosts.ts';
+import { paces } from '../access/pace.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { roomVoice } from './roomVoice.ts';
 import { boardRoutes } from './boardRoutes.ts';
@@ -102,8 +103,11 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
   const { bind, port, url, trustProxy = false, pepper } = settings;
   const sessions = await Sessions.open(ports);
   const turns = new Turns();
-  const passcode = new Passcode(ports, turns);
+  const pace = paces(ports.credentials, pepper);
+  const passcode = new Passcode(ports, { turns, pace });
   const heard: Listening = new Map();
+  const names = new Names(ports);
+  const buckets = new BucketNamesCache(ports);
   const address: Address = { bind, port, ...definedOnly({ url }) };
   const room: Room = {
     ports,
@@ -112,16 +116,25 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     hosts: allowedHosts(address),
     sessions,
     passcode,
-    signIn: new SignIn(ports, { sessions, passcode, turns, pepper }),
-    posts: await Posts.open(ports),
-    names: new Names(ports),
-    buckets: new BucketNamesCache(ports),
+    signIn: new SignIn(ports, { sessions, passcode, turns, pepper, pace }),
+    posts: await openPosts(ports, {
+      logged: () => {
+        names.forget();
+        buckets.forget();
+      },
+      sessions: () =>
+        void sessions
+          .readAgain()
+          .catch((err: unknown) => ports.log.error({ err }, 'sessions could not be read')),
+    }),
+    names,
+    buckets,
     page: PageFiles.load(),
     phoneLimit: new TokenBucket(10, 60),
     addressLimit: new TokenBucket(20, 300),
     shares: new FairShare(),
   };
-  room.posts.listen((post) => room.buckets.heard(post));
+  room.posts.recent.listen((post) => room.buckets.heard(post));
   const unfollow = ports.people.follow((change) => {
     try {
       followPeople(room, heard, change);
@@ -139,6 +152,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
   limitSockets(server, trustProxy);
   const { port: taken } = await listening(server).catch((error: unknown) => {
     unfollow();
+    room.posts.stop();
     throw error;
   });
   address.port = taken;
@@ -149,7 +163,10 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     port: taken,
     voice: roomVoice(room),
     phonesListening: () => heard.size,
-    postingDesk: (desk) => postingDesk(desk, room),
+    postingDesk: (desk) =>
+      postingDesk(desk, ports.log, async (studio, said) => {
+        if (studio === ports.studio) await room.posts.say(said);
+      }),
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
     stop: async () => {
       unfollow();
@@ -160,6 +177,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
       if ('closeAllConnections' in server) server.closeAllConnections();
       await closed;
       await room.posts.kept();
+      room.posts.stop();
     },
   };
 };

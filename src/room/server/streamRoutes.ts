@@ -1,7 +1,7 @@
 import { RESPONSE_ALREADY_SENT } from '@hono/node-server/utils/response';
 import { Hono } from 'hono';
 import { EventStream, type Listening } from './eventStream.ts';
-import { maySee, type Posts } from '../posts/posts.ts';
+import { maySee } from '../posts/recentPosts.ts';
 import type { Post, Session } from '../ports.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { postForPhoneOrSkipped } from './startOf.ts';
@@ -25,6 +25,7 @@ export const streamRoutes = (room: Room, listening: Listening) =>
       return refuse(c, 'full', 10);
     const asked = Number(c.req.header('last-event-id') ?? c.req.query('after') ?? 0);
     const after = Number.isSafeInteger(asked) && asked > 0 ? asked : 0;
+    await room.posts.caughtUp();
     listen(room, listening, { session, from }, after, (onEnd) => new EventStream(c.env.outgoing, onEnd));
     return RESPONSE_ALREADY_SENT;
   });
@@ -43,7 +44,6 @@ const listen = (
     if (!maySee(post, session.member)) return;
     // Posts are sent in order, although a name may need a lookup. If that fails, the stream is closed, and the phone
     // reconnects and asks for missed posts.
-    // back and asks for what they missed.
     told = told
       .then(async () => {
         const json = await jsonOf(room, post);
@@ -56,7 +56,7 @@ const listen = (
       // The log may be what is broken.
       .catch(() => undefined);
   };
-  const stop = posts.listen(tell);
+  const stop = posts.recent.listen(tell);
   const unwatch = room.sessions.whenEnded(session, () => stream.close());
   const stream = open(() => {
     stop();
@@ -64,10 +64,8 @@ const listen = (
     listening.delete(stream);
   });
   listening.set(stream, { session, from });
-  for (const post of missed(posts, session, after)) tell(post);
+  for (const post of posts.recent.seenBy(session.member, after, mostMissed)) tell(post);
 };
-
-const missed = (posts: Posts, { member }: Session, after: number) => posts.seenBy(member, after, mostMissed);
 
 const jsonByPost = new WeakMap<Post, Promise<string | undefined>>();
 

@@ -37,8 +37,6 @@ export type StoreProblemKind =
   | 'no-rights'
   /** Another process on this database has taken the same connections. */
   | 'part-taken'
-  /** Another process on this database has opened the same studio's room. */
-  | 'room-taken'
   /** A logbook is moved only to where there is none. */
   | 'not-empty'
   /** A copy differs from what was copied. */

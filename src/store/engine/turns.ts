@@ -1,5 +1,5 @@
-import type { Kysely, Transaction } from 'kysely';
-import type { StudioId } from '../../studio/ids.ts';
+import type { Kysely, RawBuilder, Transaction } from 'kysely';
+import type { Instant, StudioId } from '../../studio/ids.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { SnapshotCache } from './snapshotCache.ts';
 
@@ -34,12 +34,16 @@ export interface Turns {
   readonly name: string;
   /** Whether other processes write to it too. */
   readonly isShared: boolean;
+  /** What time it is by the database's own clock, where processes on machines with other clocks share it. */
+  readonly itsNow?: RawBuilder<Instant>;
   /** Work in a turn may wait for its own queries and nothing else. It may run again after trouble with the database. */
   read<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T>;
   /** Runs the work in a transaction. It commits only when the work says so and does not throw. */
   write<T>(scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T>;
   /** Reads as of one moment, for as long as it takes, and holds up nobody. */
   readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T>;
+  /** With the commit of this turn, other processes hear that something is new in a studio's room. */
+  announce(db: Transaction<Tables>, studio: StudioId): Promise<void>;
   /** Clears away what deleted rows left behind; false when it has to be tried again. */
   compact(): Promise<boolean>;
   /** Makes the next turn read everything from the database again. */
@@ -55,7 +59,10 @@ export interface Reader {
   close(): Promise<void>;
 }
 
-/** What one process takes for itself: all of Discord's servers, some of their parts by number, or a studio's room. */
+/**
+ * What one process takes for itself: all of Discord's servers, or some of their parts by number; or, for a moment, a
+ * studio's room, for which others wait.
+ */
 export type Part = 'all' | readonly number[] | { readonly room: StudioId };
 
 /** An open database. */
@@ -66,6 +73,8 @@ export interface Engine {
    * has it, and calls `lost` when another has taken it while the connection was lost.
    */
   takePart(part: Part, lost: (why: unknown) => void): Promise<{ release(): Promise<void> }>;
+  /** Calls the listener after announcements of other processes about a studio. A lost connection loses some. */
+  hear(studio: StudioId, listener: () => void): () => void;
   /** Reads everything as it is, while nobody can write; refused while somebody else could. */
   whileNobodyWrites<T>(work: (reading: Reading) => Promise<T>): Promise<T>;
   /** Finishes the waiting turns, and lets go of the database. */

@@ -21,7 +21,7 @@ import { readCoats, readEntries, readFired, readPieces } from '../entries/readEn
 import { readNotes } from './readNotes.ts';
 import { readOpenQuestions } from './openQuestions.ts';
 import { reminderOf } from '../reminders/reminderRow.ts';
-import { standsFor } from './standsFor.ts';
+import { standsFor } from '../people/standsFor.ts';
 import type { Reading } from '../engine/turns.ts';
 
 /** Enough, because pieces are fired within weeks. */

@@ -24,6 +24,7 @@ export class RemindersLogbook
       next_at: to,
       put_off_to: to,
       claimed: 0,
+      leased_until: null,
       unsure_since: null,
       nonce: newNonce(),
     });

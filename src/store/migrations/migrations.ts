@@ -5,6 +5,7 @@ import { openQuestions } from './openQuestions.ts';
 import { people } from './people.ts';
 import { reminders } from './reminders.ts';
 import { room } from './room.ts';
+import { severalRooms } from './severalRooms.ts';
 import { studioNotes } from './studioNotes.ts';
 
 /** In order, numbered from 1. A released step never changes: the next step corrects it. */
@@ -16,4 +17,5 @@ export const migrations: readonly Migration[] = [
   studioNotes,
   openQuestions,
   manyProcesses,
+  severalRooms,
 ];

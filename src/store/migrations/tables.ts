@@ -7,6 +7,9 @@ interface StudioRow {
   created_at: Instant;
   /** Raised by each write to its logbook, where several processes write: what they remember may be stale. */
   version: Generated<number>;
+  /** Raised when posts or people of its room were changed, and when sessions ended. */
+  posts_changed: Generated<number>;
+  sessions_changed: Generated<number>;
 }
 
 /** The only table with a member's name, so that it can be erased: entries carry ids. */
@@ -159,7 +162,10 @@ interface RoomPostRow {
   reply: string;
 }
 
-/** Only `next_at` decides when a reminder is due: a claim sets it to the end of its lease. */
+/**
+ * Only `next_at` decides when a reminder is due. In a file a claim sets it to the end of its lease; where several
+ * processes send, the lease is a column of its own, by the database's clock.
+ */
 interface ReminderRow {
   id: Generated<number>;
   studio_id: StudioId;
@@ -177,6 +183,7 @@ interface ReminderRow {
   /** The first try whose outcome is unknown. */
   unsure_since: Instant | null;
   tries: number;
+  leased_until: Generated<Instant | null>;
 }
 
 /** A removed note has null words; its number is not used again. */
@@ -203,6 +210,13 @@ interface OpenQuestionRow {
   member_id: MemberId | null;
 }
 
+/** How often something was tried that may be guessed: until then its tries are used up. The key is a hash. */
+interface TriesRow {
+  studio_id: StudioId;
+  key: string;
+  until: Instant;
+}
+
 export interface Tables {
   studios: StudioRow;
   members: MemberRow;
@@ -226,4 +240,5 @@ export interface Tables {
   wrong_codes: WrongCodeRow;
   daily_entries: DailyEntriesRow;
   erasures: ErasureRow;
+  tries: TriesRow;
 }

@@ -23,6 +23,7 @@ const keys = {
   wrong_codes: ['id'],
   daily_entries: ['studio_id', 'member_id', 'day'],
   erasures: ['id'],
+  tries: ['studio_id', 'key'],
   kept: ['name'],
 } as const satisfies Record<keyof Tables, readonly string[]>;
 

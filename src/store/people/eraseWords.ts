@@ -5,6 +5,7 @@ import { erasedMark, nameAsWord, withoutWords } from '../../studio/people/withou
 import type { Erasure } from './erasureRow.ts';
 import { readEvent } from '../entries/eventRow.ts';
 import { rewriteEvents } from './rewriteEvents.ts';
+import { noteChange } from './noteChange.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { Turns } from '../engine/turns.ts';
 
@@ -132,6 +133,7 @@ export const erasePosts = async (turns: Turns, erasure: Erasure): Promise<void> 
             .where('no', '=', no)
             .execute();
       }
+      if (rows.length > 0) await noteChange(db, studio, 'posts_changed');
       return { keep: true, value: rows.at(-1)?.no };
     });
 };

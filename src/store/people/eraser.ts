@@ -10,6 +10,8 @@ import type { Turns } from '../engine/turns.ts';
 /** Whoever reads an older state, such as a backup, is done within seconds. */
 const mostTries = 60;
 const millisecondsBetween = 500;
+/** Longer than another process takes from an answer to its post. */
+const postingTakes = 1_000;
 
 /**
  * Erases members' words from everything that stores them, and then from the bytes of the file. Pending erasures are
@@ -73,6 +75,10 @@ export class Eraser {
         await eraseOpenQuestions(this.#turns, erasure);
         // Again, for answers that were being made when the erasure began.
         this.#tell(erasure);
+        if (this.#turns.isShared) {
+          await pause(postingTakes);
+          await erasePosts(this.#turns, erasure);
+        }
         await this.#note({ ...erasure, step: 'compact', names: [], texts: [] });
         return true;
       }

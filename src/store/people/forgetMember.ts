@@ -1,6 +1,7 @@
 import type { Transaction } from 'kysely';
 import type { MemberId, StudioId } from '../../studio/ids.ts';
 import { queueErasure, type Erasure } from './erasureRow.ts';
+import { noteChange } from './noteChange.ts';
 import type { Tables } from '../migrations/tables.ts';
 
 /**
@@ -63,6 +64,7 @@ export const forgetMember = async (
   ] as const)
     await db.deleteFrom(table).where('studio_id', '=', studio).where('member_id', 'in', members).execute();
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', member).execute();
+  await noteChange(db, studio, 'sessions_changed');
   await queueErasure(db, { studio, step: 'gather', members, names, texts: [] });
   return { members, names };
 };

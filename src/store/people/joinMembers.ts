@@ -5,6 +5,7 @@ import { refoldAndSave } from '../states/refoldAndSave.ts';
 import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
 import { readStudio } from '../entries/readEntries.ts';
+import { noteChange } from './noteChange.ts';
 import type { Writing } from '../engine/turns.ts';
 
 interface Joining {
@@ -104,4 +105,6 @@ export const joinMembers = async (writing: Writing, joining: Joining): Promise<v
     .values({ studio_id: studio, member_id: from, into_id: into, name: called?.name ?? '' })
     .execute();
   await refoldMentioning(writing, joining);
+  await noteChange(db, studio, 'posts_changed');
+  await noteChange(db, studio, 'sessions_changed');
 };

@@ -27,6 +27,7 @@ export const freshRow = (
   claimed: 0,
   unsure_since: null,
   tries: 0,
+  leased_until: null,
 });
 
 /**

@@ -1,10 +1,19 @@
 import type { Clock } from '../../clock.ts';
 import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
-import type { Claim, CodePurpose, Credentials, Session } from '../../studio/logbook/roomPorts.ts';
+import type {
+  Claim,
+  CodePurpose,
+  Credentials,
+  Session,
+  Tried,
+  TryPace,
+} from '../../studio/logbook/roomPorts.ts';
 import { memberOfLinkCode, spendLinkCode } from '../people/linkCodes.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 import type { Tables } from '../migrations/tables.ts';
 import type { Turns, Writing } from '../engine/turns.ts';
+import { mayTry } from './mayTry.ts';
+import { noteChange } from '../people/noteChange.ts';
 
 /** Names, sessions and codes of one studio's room. */
 export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPasscode'> {
@@ -16,6 +25,14 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
     this.#turns = turns;
     this.#clock = clock;
     this.#studio = studio;
+  }
+
+  get isShared(): boolean {
+    return this.#turns.isShared;
+  }
+
+  mayTry(key: string, pace: TryPace): Promise<Tried> {
+    return mayTry(this.#turns, this.#studio, key, pace);
   }
 
   claims(): Promise<(Claim & { key: string })[]> {
@@ -96,7 +113,21 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
         .where('studio_id', '=', this.#studio)
         .where('member_id', '=', member)
         .execute();
+      await noteChange(db, this.#studio, 'sessions_changed');
       return { keep: true, value: undefined };
+    });
+  }
+
+  session(hash: string): Promise<Session | undefined> {
+    return this.#turns.read({ rows: this.#studio }, async ({ db }) => {
+      const row = await db
+        .selectFrom('room_sessions')
+        .where('hash', '=', hash)
+        .where('studio_id', '=', this.#studio)
+        .where('until', '>', this.#clock.now())
+        .select(['member_id', 'name', 'until'])
+        .executeTakeFirst();
+      return row && { hash, member: row.member_id, name: row.name, until: row.until };
     });
   }
 
@@ -135,6 +166,7 @@ export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPas
             ? ours.where('member_id', '=', which.member)
             : ours.where('hash', '!=', which.allBut)
       ).execute();
+      await noteChange(db, this.#studio, 'sessions_changed');
       return { keep: true, value: undefined };
     });
   }

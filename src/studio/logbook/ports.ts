@@ -6,7 +6,7 @@ import type { ResistCoat } from '../resist/resistCoat.ts';
 import type { CoatEvent } from '../resist/coatEvent.ts';
 import type { FiredEvent } from '../firing/firedEvent.ts';
 import type { FiredState } from '../firing/foldFired.ts';
-import type { EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from '../ids.ts';
+import type { Duration, EntryId, Instant, MemberId, Seq, StreamNo, StudioId } from '../ids.ts';
 import type { StudioNote } from '../handbook.ts';
 import type { OpenQuestion } from '../openQuestion.ts';
 import type { PieceState } from '../piece/foldPieces.ts';
@@ -221,6 +221,10 @@ export interface ReminderQueue {
   reclaim(now: Instant): Promise<void>;
   /** Claims what is due; nobody else can claim it before the lease ends. */
   claim(now: Instant, leaseEnds: Instant, most: number): Promise<ClaimedReminder[]>;
+  /** Lengthens the lease of what is still being sent. */
+  hold(reminders: readonly ClaimedReminder[], lease: Duration): Promise<void>;
+  /** Whether a reminder is still this claim's: a process that stood still may have lost it to another. */
+  isHeld(reminder: ClaimedReminder): Promise<boolean>;
   settle(reminder: ClaimedReminder, outcome: ReminderOutcome): Promise<void>;
   /** Tells the keepers, at most once a week, that somebody cannot be reached. */
   unreachable(studio: StudioId, why: 'closed' | 'gone', now: Instant): Promise<void>;

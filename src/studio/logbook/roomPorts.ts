@@ -30,15 +30,30 @@ export interface Credentials {
   takeLinked(code: string, key: string, claim: Required<Claim>): Promise<'taken' | 'no-code' | 'not-free'>;
   /** Lets a name be claimed again, and ends its member's sessions. */
   release(key: string, member: MemberId, name: string): Promise<void>;
+  /** Whether other processes let people into the same room. */
+  isShared: boolean;
   sessions(): Promise<Session[]>;
+  /** The session of this hash, while it lasts. */
+  session(hash: string): Promise<Session | undefined>;
   begin(session: Session): Promise<void>;
   end(which: { hash: string } | { member: MemberId } | { allBut: string }): Promise<void>;
   addCode(hash: string, purpose: CodePurpose, until: Instant): Promise<void>;
   /** Whether the code is valid; `spend` uses it up. */
   code(hash: string, purpose: CodePurpose, spend: 'spend' | 'look'): Promise<boolean>;
   endCodes(purpose: CodePurpose): Promise<void>;
+  /** Takes a try of what may be guessed, counted over all processes; otherwise returns the seconds until the next. */
+  mayTry(key: string, pace: TryPace): Promise<Tried>;
   passcode(): Promise<string | undefined>;
   setPasscode(secret: string): Promise<void>;
+}
+
+/** Whether it may be tried now, and otherwise in how many seconds. */
+export type Tried = { ok: true } | { ok: false; seconds: number };
+
+/** So many tries at once, and then one in every so many milliseconds. */
+export interface TryPace {
+  atOnce: number;
+  every: number;
 }
 
 /** A post in the room, as it is stored. */
@@ -54,8 +69,26 @@ export interface Post<Reply> {
   reply: Reply;
 }
 
+/** What several processes on one room have to know of each other. */
+export interface RoomNews<Reply> {
+  /** The posts after a number, oldest first; `more` when there are more of them. */
+  posts: Post<Reply>[];
+  more: boolean;
+  /** Each of these is another number when something has changed: the logbook, earlier posts, or who is signed in. */
+  logbook: number;
+  earlier: number;
+  sessions: number;
+}
+
 /** Stores recent posts, so that they survive a reload or a restart. */
 export interface PostStore<Reply> {
+  /** Whether other processes post in the same room: then the store numbers the posts. */
+  isShared: boolean;
   latest(most: number): Promise<Post<Reply>[]>;
   keep(posts: readonly Post<Reply>[]): Promise<void>;
+  /** Keeps a post under the next number; returns the number that its key has. Undefined if its member was forgotten. */
+  add(post: Omit<Post<Reply>, 'no'>): Promise<number | undefined>;
+  news(after: number): Promise<RoomNews<Reply>>;
+  /** Calls the listener soon after somebody has posted, mostly; returns a function that stops it. */
+  hear(listener: () => void): () => void;
 }

@@ -38,8 +38,6 @@ export const storeWords = {
       `${database} can’t be written to by this user, who needs the right to make tables in it. It was not changed.`,
     'part-taken': (database: string) =>
       `Another process on ${database} is connected to Discord for the same servers. Stop it, or give each its own SHARDS.`,
-    'room-taken': (database: string) =>
-      `Another process on ${database} has opened this studio’s room. Stop it, or set ROOM=off here.`,
     'not-empty': (target: string) => `${target} holds a studio already. Nothing was moved.`,
     'copy-differs': (target: string) =>
       `What arrived in ${target} differs from what was sent. Nothing was kept there; the source is as it was.`,

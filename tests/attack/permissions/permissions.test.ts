@@ -9,7 +9,7 @@ import { openDiscordRoom } from '../../helpers/discord/discordRoom.ts';
 import { slash, type Place } from '../../helpers/discord/discordInteraction.ts';
 import { Phone, phoneOf, sayAsKeeper, testRoom } from '../../helpers/room/roomServer.ts';
 import { runSay } from '../../helpers/sayProcess.ts';
-import { storeFile } from '../../helpers/store/storeFile.ts';
+import { newLogbook } from '../../helpers/store/storeFile.ts';
 import { finer, prepared, rows, type Row } from './table.ts';
 import { savedIn } from './savedIn.ts';
 
@@ -45,9 +45,9 @@ const tried = async (
   line: string,
   run: () => Promise<{ refused: boolean; sentence: string }>,
 ): Promise<Cell> => {
-  const before = savedIn(file);
+  const before = await savedIn(file);
   const { refused, sentence } = await run();
-  return { line, refused, sentence, saved: savedIn(file) !== before };
+  return { line, refused, sentence, saved: (await savedIn(file)) !== before };
 };
 
 const isRefusal = (kind: unknown): boolean => kind !== 'answer' && kind !== 'choice';
@@ -170,7 +170,7 @@ describe('on Discord', () => {
 /** Whoever can run the program has the operator’s trust and says who they are: so there are no guests. */
 describe('at a terminal', () => {
   it.each<Role>(['member', 'keeper'])('a %s may what the table says, and nothing else', async (role) => {
-    const file = storeFile();
+    const file = await newLogbook();
     const set = await runSay(file, ['--json', '-'], {
       input: ['@2026-03-01T12:00:00Z Tove keeper', ...prepared, '@2026-03-01T12:01:00Z Mara', '/help'].join(
         '\n',
@@ -184,9 +184,9 @@ describe('at a terminal', () => {
       return (await runSay(file, ['--json', '-'], { input })).answers();
     };
     const refusable = every.filter((row) => !may(role, row));
-    const before = savedIn(file);
+    const before = await savedIn(file);
     const refusals = await ask(refusable);
-    const saved = savedIn(file) !== before;
+    const saved = (await savedIn(file)) !== before;
     const answers = await ask(every.filter((row) => may(role, row)));
     const cells = every.map((row): Cell => {
       const answer = (may(role, row) ? answers : refusals).shift();

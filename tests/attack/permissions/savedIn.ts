@@ -1,22 +1,33 @@
 import { createHash } from 'node:crypto';
 import Sqlite from 'better-sqlite3';
+import { isAddress } from '../../../src/store/engine/isAddress.ts';
+import { everyTable } from '../../../src/store/move/everyTable.ts';
+import { queryAt } from '../../helpers/postgres/databases.ts';
 
 /**
- * What is no part of the studio’s book: what phones were shown, when they were last seen, and how much was logged on a day,
- * which is dropped the day after.
+ * What is no part of the studio’s book: what phones were shown, when they were last seen, how often somebody tried to come
+ * in, and how much was logged on a day, which is dropped the day after.
  */
-const aside = ['room_posts', 'room_sessions', 'daily_entries'];
+const aside = ['room_posts', 'room_sessions', 'tries', 'daily_entries'];
+const tables = everyTable.filter(({ name }) => !aside.includes(name));
 
-/** A fingerprint of everything that a file holds, to see that nothing was saved. */
-export const savedIn = (file: string): string => {
+const inDatabase = async (address: string): Promise<unknown> => {
+  const asJson = tables.map(
+    ({ name, key }) =>
+      `(select json_agg(one order by ${key.map((column) => `one.${column}`).join(', ')})::text from ${name} one) as ${name}`,
+  );
+  return queryAt(address, `select ${asJson.join(', ')}`);
+};
+
+const inFile = (file: string): unknown => {
   const database = new Sqlite(file, { readonly: true });
-  const tables = database
-    .prepare<[], { name: string }>("select name from sqlite_master where type = 'table' order by name")
-    .all()
-    .filter(({ name }) => !aside.includes(name));
-  const hash = createHash('sha256');
-  for (const { name } of tables)
-    hash.update(`${name} ${JSON.stringify(database.prepare(`select * from "${name}"`).all())}\n`);
+  const rows = tables.map(({ name }) => [name, database.prepare(`select * from ${name}`).all()]);
   database.close();
-  return hash.digest('hex');
+  return rows;
+};
+
+/** A fingerprint of everything that a logbook holds, to see that nothing was saved. */
+export const savedIn = async (where: string): Promise<string> => {
+  const rows = isAddress(where) ? await inDatabase(where) : inFile(where);
+  return createHash('sha256').update(JSON.stringify(rows)).digest('hex');
 };

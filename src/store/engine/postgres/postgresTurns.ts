@@ -1,11 +1,12 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { setTimeout as pause } from 'node:timers/promises';
 import { sql, type Kysely, type Transaction } from 'kysely';
-import type { StudioId } from '../../../studio/ids.ts';
+import type { Instant, StudioId } from '../../../studio/ids.ts';
 import type { Tables } from '../../migrations/tables.ts';
 import { DraftSnapshots, MemorySnapshotCache } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
+import { announce } from './announcements.ts';
 import { Lanes } from './lanes.ts';
 import { Pages } from './pages.ts';
 import { asPostgresProblem, isPassing, isUnsure } from './postgresProblem.ts';
@@ -59,6 +60,7 @@ const begin = async (db: Transaction<Tables>, studio: StudioId | undefined): Pro
 export class PostgresTurns implements Turns {
   readonly name: string;
   readonly isShared = true;
+  readonly itsNow = sql<Instant>`(extract(epoch from statement_timestamp()) * 1000)::bigint`;
   readonly #kysely: Kysely<Tables>;
   readonly #pages = new Pages(mostStudiosRemembered);
   /** In this process a studio's writes wait here, and not each on a connection of its own. */
@@ -91,6 +93,10 @@ export class PostgresTurns implements Turns {
   readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
     // It is not tried again after trouble: the work may already have passed on some of what it read.
     return this.#take(() => this.#readTurn(undefined, work));
+  }
+
+  announce(db: Transaction<Tables>, studio: StudioId): Promise<void> {
+    return announce(db, studio);
   }
 
   async compact(): Promise<boolean> {

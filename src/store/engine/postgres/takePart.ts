@@ -10,9 +10,7 @@ const [parts, rooms] = [0x70617274, 0x726f6f6d];
 /** Held by whoever takes all parts, and shared by those who take some. */
 const whole = -1;
 
-const isRoom = (part: Part): boolean => typeof part === 'object' && 'room' in part;
-const isTaken = (error: unknown): boolean =>
-  error instanceof StoreProblem && (error.kind === 'part-taken' || error.kind === 'room-taken');
+const isTaken = (error: unknown): boolean => error instanceof StoreProblem && error.kind === 'part-taken';
 
 /** Takes the server's locks for a part; they last as long as this connection. */
 const lock = async (address: string, part: Part): Promise<pg.Client> => {
@@ -29,7 +27,10 @@ const lock = async (address: string, part: Part): Promise<pg.Client> => {
   };
   const isFree = async (): Promise<boolean> => {
     if (part === 'all') return ask('pg_try_advisory_lock($1, $2)', parts, whole);
-    if ('room' in part) return ask('pg_try_advisory_lock($1, hashtext($2))', rooms, part.room);
+    if ('room' in part) {
+      await client.query('select pg_advisory_lock($1, hashtext($2))', [rooms, part.room]);
+      return true;
+    }
     let free = await ask('pg_try_advisory_lock_shared($1, $2)', parts, whole);
     for (const which of part) free = free && (await ask('pg_try_advisory_lock($1, $2)', parts, which));
     return free;
@@ -37,7 +38,7 @@ const lock = async (address: string, part: Part): Promise<pg.Client> => {
   try {
     await client.connect();
     if (await isFree()) return client;
-    throw new StoreProblem(isRoom(part) ? 'room-taken' : 'part-taken', name, 'another process has it');
+    throw new StoreProblem('part-taken', name, 'another process has it');
   } catch (error) {
     await client.end().catch(() => undefined);
     throw asPostgresProblem(error, name);

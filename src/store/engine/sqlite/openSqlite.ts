@@ -33,7 +33,8 @@ export const openSqlite = async (
       const takePart = () => Promise.resolve({ release: () => Promise.resolve() });
       // Nobody else can: the lease is ours.
       const whileNobodyWrites: Engine['whileNobodyWrites'] = (work) => turns.readAside(work);
-      return { turns, takePart, whileNobodyWrites, close };
+      const hear = () => () => undefined;
+      return { turns, takePart, hear, whileNobodyWrites, close };
     } catch (error) {
       lease.release();
       // A file that is not ours needs no lock, so none is left beside it.

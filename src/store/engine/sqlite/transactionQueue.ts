@@ -99,6 +99,11 @@ export class TransactionQueue implements Turns {
     }
   }
 
+  /** Nobody else is there. */
+  announce(): Promise<void> {
+    return Promise.resolve();
+  }
+
   /** Rewrites the whole file, so that no deleted data stays in it. */
   compact(): Promise<boolean> {
     return this.alone(() => compact(this.#database.file));
