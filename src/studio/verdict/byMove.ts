@@ -52,6 +52,10 @@ export interface Chance {
   sureness: Sureness;
 }
 
+/** It was timed in this visit, and not stirred since. */
+const isJustTimed = ({ state: { efflux } }: Facts, { visit }: Sureness): boolean =>
+  visit?.timed === true && efflux !== undefined && efflux.stirredSince !== true;
+
 /** How it flows is wanted, as it can be told here. */
 const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
   asks.length > 0 ? asks : [barehanded(settings) ? 'look' : 'seconds'];
@@ -93,7 +97,7 @@ export const byMove = (
       ...f.flow.reasons,
       ...surely(sureness, f),
       ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
-      ...(wanted[0] === 'seconds' && sureness.visit?.timed ? [{ because: 'time-again' } as const] : []),
+      ...(wanted[0] === 'seconds' && isJustTimed(f, sureness) ? [{ because: 'time-again' } as const] : []),
       ...conditionReason(move, f),
       ...(thickens ? [{ because: 'own-thickener', use } as const] : []),
       // A member tries nothing in a jar: a keeper does.
