@@ -1,5 +1,5 @@
 import type { Hands, Measured } from '../people/hands.ts';
-import { takes, type RoomSettings } from '../physics/settings.ts';
+import type { RoomSettings } from '../physics/settings.ts';
 import type { Entered, Phone } from './phone.ts';
 
 const wants = ['look', 'seconds', 'weight', 'level'] as const;
@@ -32,7 +32,7 @@ export class Reader {
 
   /** How full the pail is, by eye. */
   async level(): Promise<void> {
-    this.#hands.spend(takes.glance);
+    this.#hands.spend('glance');
     const text = `${(this.#hands.volumeByEye() / 1000).toFixed(0)}l`;
     await this.#phone.fillIn('reading', this.#hands.visit.bucket, [{ option: 'level', text, typed: text }]);
   }
