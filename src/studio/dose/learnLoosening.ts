@@ -83,15 +83,27 @@ export const learnLoosening = ({
   };
 };
 
-/** Whether the last two doses, or more, left a bucket as thick as it was. */
+const secondsOf = ({ seconds }: LoosenPoint): number => (seconds === 'wont-run' ? wontRunAfter : seconds);
+
+/** The quickest reading at what was in: a cup that clogs only runs slower. */
+const quickestWith = (points: readonly LoosenPoint[], doses: number): number =>
+  Math.min(...points.filter((point) => point.doses === doses).map(secondsOf));
+
+/**
+ * Whether the last two doses, or more, left a bucket as thick as it was. What went in before it last ran right, with so many
+ * steps in it, did change something.
+ */
 export const stillThickAfter = (
   points: readonly LoosenPoint[],
-  { cup, window }: { cup: string; window: Window<Seconds> },
+  { cup, window, right = 0 }: { cup: string; window: Window<Seconds>; right?: number | undefined },
 ): boolean => {
-  const secondsOf = ({ seconds }: LoosenPoint) => (seconds === 'wont-run' ? wontRunAfter : seconds);
   const own = ownOf(points, cup);
+  const thick = own.filter((point) => point.steps >= right && secondsOf(point) > window.high);
   const last = own.at(-1);
-  if (!last || secondsOf(last) <= window.high) return false;
-  const before = own.findLast(({ doses, steps }) => doses <= last.doses - 2 && last.steps - steps >= 1.5);
-  return before !== undefined && secondsOf(last) > secondsOf(before) * (1 - unchangedWithin);
+  if (!last || last !== thick.at(-1)) return false;
+  const before = thick.findLast(({ doses, steps }) => doses <= last.doses - 2 && last.steps - steps >= 1.5);
+  return (
+    before !== undefined &&
+    quickestWith(thick, last.doses) > quickestWith(thick, before.doses) * (1 - unchangedWithin)
+  );
 };
