@@ -35,19 +35,20 @@ export class Follower {
   async follow(): Promise<boolean> {
     await this.#phone.ask(this.#hands.visit.bucket);
     for (let steps = 0; steps < patience; steps += 1) {
+      const isTold = this.#told !== undefined;
       const step = this.#told ?? this.#phone.verdict?.step;
       this.#told = undefined;
       if (step === 'use') {
         if (this.#isUnstirred && !this.#hands.isMixed) this.#hands.stir('usual');
         return true;
       }
-      if (!(await this.#take(step))) return false;
+      if (!(await this.#take(step, isTold))) return false;
     }
     return false;
   }
 
   /** Does a step; false when there is nothing that anybody here can do now. */
-  async #take(step: string | undefined): Promise<boolean> {
+  async #take(step: string | undefined, isTold: boolean): Promise<boolean> {
     switch (step) {
       case 'stir':
         return this.#stir('usual');
@@ -59,7 +60,7 @@ export class Follower {
         return true;
       case 'measure':
         if (this.#isDosed) this.#letItWork();
-        await this.#reader.measure();
+        await this.#reader.measure(isTold);
         return true;
       case 'add-water':
         return this.#put('water', 'waterMl', (ml) => this.#hands.water(ml));
@@ -101,6 +102,11 @@ export class Follower {
     return true;
   }
 
+  /** How full it is, the bot wants to know before anything goes in. */
+  #isLevelAsked(): boolean {
+    return this.#phone.verdict?.asks?.includes('level') === true;
+  }
+
   /** What the bot says to take of it; for each litre, by a volume judged by eye, where it says so. */
   #amount(name: Amount): number {
     const { verdict } = this.#phone;
@@ -109,11 +115,11 @@ export class Follower {
   }
 
   async #put(what: string, name: Amount, act: (amount: number) => void): Promise<boolean> {
-    const amount = this.#amount(name);
-    if (amount <= 0 && this.#phone.verdict?.asks?.includes('level')) {
+    if (this.#isLevelAsked()) {
       await this.#reader.level();
       return true;
     }
+    const amount = this.#amount(name);
     const takesUp = { waterMl: amount, dryGrams: amount * powderTakes, drawOffMl: 0, doseMl: 0 }[name];
     const isFull = this.#phone.offered('/added', 'what:taken') !== undefined;
     if (takesUp > this.#hands.headroom || (amount <= 0 && isFull)) return this.#makeRoom();
@@ -124,7 +130,7 @@ export class Follower {
   }
 
   async #loosen(jarDrops: number): Promise<boolean> {
-    if (this.#phone.verdict?.asks?.includes('level')) {
+    if (this.#isLevelAsked()) {
       await this.#reader.level();
       return true;
     }

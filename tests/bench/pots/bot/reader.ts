@@ -18,10 +18,15 @@ export class Reader {
     this.#settings = settings;
   }
 
-  /** What comes first; of a bot that does not say what it wants, the seconds, and the weight unless only flow is open. */
-  async measure(): Promise<void> {
+  /**
+   * What comes first; of a bot that does not say what it wants, the seconds, and the weight unless only flow is open. How full
+   * a pail was before something went in is asked for no more.
+   */
+  async measure(isAfterwards = false): Promise<void> {
     const { verdict } = this.#phone;
-    const asked = (verdict?.asks ?? []).flatMap((one) => wants.find((wanted) => wanted === one) ?? []);
+    const asked = (verdict?.asks ?? [])
+      .filter((one) => !isAfterwards || one !== 'level')
+      .flatMap((one) => wants.find((wanted) => wanted === one) ?? []);
     const unsaid: Wanted[] = verdict?.rule === 'grid' ? ['seconds'] : ['weight', 'seconds'];
     const wanted = asked.length > 0 ? asked : unsaid;
     if (wanted[0] === 'level') return this.level();
