@@ -103,7 +103,8 @@ export const addLoosenPoint = (state: BucketState, flow: CupTime): BucketState =
   const { deflocculant, predicted } = state;
   if (!deflocculant || !predicted) return state;
   const { doses, steps, flow: before = [] } = deflocculant;
-  const same = before.filter((one) => one.doses === doses).slice(-(perDose - 1));
+  // The first tells what the last dose did, the newest what the next one will.
+  const same = before.filter((one) => one.doses === doses).slice(0, perDose - 1);
   const point: LoosenPoint = { ...flow, doses, steps, gravity: predicted.value };
   const points = [...before.filter((one) => one.doses !== doses), ...same, point].slice(-mostPoints);
   const right = runsRight(state, flow) ? { right: steps } : {};

@@ -21,7 +21,9 @@ const spread = { level: 1.5, perStep: 0.25, perGravity: 5 };
 const repeats = { middle: 0.036, spread: 0.8 };
 /** A cup that has not run out by now never will, s. */
 const wontRunAfter = 100;
-const unchangedWithin = 0.1;
+/** So little off the seconds is no change; so many steps would show one (common practice). */
+const unchangedWithin = 0.05;
+const enoughSteps = 1.5;
 
 const ownOf = (points: readonly LoosenPoint[], cup: string): LoosenPoint[] =>
   points.filter((point) => point.cup === cup || point.kind === cup);
@@ -85,25 +87,33 @@ export const learnLoosening = ({
 
 const secondsOf = ({ seconds }: LoosenPoint): number => (seconds === 'wont-run' ? wontRunAfter : seconds);
 
-/** The quickest reading at what was in: a cup that clogs only runs slower. */
-const quickestWith = (points: readonly LoosenPoint[], doses: number): number =>
-  Math.min(...points.filter((point) => point.doses === doses).map(secondsOf));
+/** How many times as slow it ran after a dose as before it: the quickest after it, since a cup that clogs only runs slower. */
+const changedBy = (after: readonly LoosenPoint[], before: LoosenPoint): number =>
+  Math.min(...after.map(secondsOf)) / secondsOf(before);
 
 /**
- * Whether the last two doses, or more, left a bucket as thick as it was. What went in before it last ran right, with so many
- * steps in it, did change something.
+ * Whether the last two doses, or more, left a bucket as thick as it was: each by what was read before it and after it, since
+ * anything may have thickened it between them.
  */
 export const stillThickAfter = (
   points: readonly LoosenPoint[],
-  { cup, window, right = 0 }: { cup: string; window: Window<Seconds>; right?: number | undefined },
+  { cup, window }: { cup: string; window: Window<Seconds> },
 ): boolean => {
   const own = ownOf(points, cup);
-  const thick = own.filter((point) => point.steps >= right && secondsOf(point) > window.high);
   const last = own.at(-1);
-  if (!last || last !== thick.at(-1)) return false;
-  const before = thick.findLast(({ doses, steps }) => doses <= last.doses - 2 && last.steps - steps >= 1.5);
-  return (
-    before !== undefined &&
-    quickestWith(thick, last.doses) > quickestWith(thick, before.doses) * (1 - unchangedWithin)
-  );
+  if (!last || secondsOf(last) <= window.high) return false;
+  let changed = 1;
+  let doses = last.doses;
+  for (;;) {
+    const before = own.findLast((point) => point.doses < doses);
+    if (!before) return false;
+    const here = doses;
+    changed *= changedBy(
+      own.filter((point) => point.doses === here),
+      before,
+    );
+    doses = before.doses;
+    if (last.doses - doses >= 2 && last.steps - before.steps >= enoughSteps)
+      return changed > 1 - unchangedWithin;
+  }
 };

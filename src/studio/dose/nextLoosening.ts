@@ -43,7 +43,7 @@ export const nextLoosening = (
 ): NextLoosening => {
   const aim = flowAim(state);
   const { steps = 0, flow = [], right = 0 } = state.deflocculant ?? {};
-  if (aim && stillThickAfter(flow, { ...aim, right })) return { kind: 'no-change' };
+  if (aim && stillThickAfter(flow, aim)) return { kind: 'no-change' };
   const found = aim ? learnLoosening({ points: flow, cup: aim.cup, gravity: slurry }) : undefined;
   const learned = found?.kind === 'learned' ? found : undefined;
   const dry = dryContent({

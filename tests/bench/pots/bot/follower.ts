@@ -6,6 +6,8 @@ import type { Reader } from './reader.ts';
 const patience = 16;
 /** What a drop of deflocculant in the jar is in the pail, in rungs undone and in ml (common practice). */
 const drops = { rungs: 0.7, ml: 3 };
+/** More drops than that nobody puts into a jar (common practice). */
+const mostDrops = 3;
 /** Minutes until a dose shows (common practice). */
 const dosesWorkIn = 10;
 /** Glaze ladled out at a time to make room, as a part of the pail (common practice). */
@@ -134,8 +136,26 @@ export class Follower {
       await this.#reader.level();
       return true;
     }
-    this.#hands.doseRungs(-drops.rungs * jarDrops);
-    return this.#logAddition('deflocculant', `${drops.ml * jarDrops}ml`);
+    const found = this.#tryInJar(jarDrops);
+    if (found === undefined) {
+      await this.#reader.measure(true);
+      return true;
+    }
+    this.#hands.doseRungs(-drops.rungs * found);
+    const each = (this.#phone.verdict?.deflocculantMl ?? drops.ml * jarDrops) / jarDrops;
+    const amount = `${Number((each * found).toFixed(1))}ml`;
+    return this.#logAddition('deflocculant', amount, `amount:${amount}`);
+  }
+
+  /** The drops that make it run right in a jar: those that were said, one more where it stays thick, fewer where it is thin. */
+  #tryInJar(jarDrops: number): number | undefined {
+    const look = (count: number) => this.#hands.lookInJar(drops.rungs * count);
+    const first = look(jarDrops);
+    if (first === 'right') return jarDrops;
+    if (first === 'thick')
+      return jarDrops < mostDrops && look(jarDrops + 1) !== 'thin' ? jarDrops + 1 : jarDrops;
+    for (let fewer = jarDrops - 1; fewer > 0; fewer -= 1) if (look(fewer) !== 'thin') return fewer;
+    return undefined;
   }
 
   /** Glaze goes out first, and the bot is asked anew. */
@@ -152,7 +172,7 @@ export class Follower {
     return true;
   }
 
-  async #logAddition(what: string, amount: string): Promise<boolean> {
+  async #logAddition(what: string, amount: string, holds = `what:${what} `): Promise<boolean> {
     this.#isUnstirred = true;
     const said = this.#phone.verdict?.then;
     if (this.#hands.forgets('addition')) this.#told = said === 'use' ? said : 'measure';
@@ -161,7 +181,7 @@ export class Follower {
         { option: 'what', text: what },
         { option: 'amount', text: amount, typed: amount },
       ];
-      await this.#log('added', entered, `what:${what} `);
+      await this.#log('added', entered, holds);
     }
     return true;
   }

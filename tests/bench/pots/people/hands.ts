@@ -110,11 +110,24 @@ export class Hands {
   look(): Look {
     this.spend('glance');
     const luck = this.#luck('look');
-    const { faults, noise } = this.#room.settings;
-    const isBlind = luck.happens(faults.blindLook);
-    const felt = this.#room.seconds(this.visit.bucket) * Math.exp(luck.normal(noise.look));
+    return luck.happens(this.#room.settings.faults.blindLook) ? 'right' : this.#felt(luck);
+  }
+
+  /** How some of it runs in a jar, with so many rungs undone there; whoever tries that looks. */
+  lookInJar(rungs: number): Look {
+    this.spend('pour');
+    this.spend('glance');
+    this.pail.thicken(-rungs);
+    const look = this.#felt(this.#luck('jar'));
+    this.pail.thicken(rungs);
+    return look;
+  }
+
+  #felt(luck: Chance): Look {
+    const felt =
+      this.#room.seconds(this.visit.bucket) * Math.exp(luck.normal(this.#room.settings.noise.look));
     const { low, high } = this.pail.kind.secondsWindow;
-    if (isBlind || outside(felt, { low, high }) === 0) return 'right';
+    if (outside(felt, { low, high }) === 0) return 'right';
     return felt < low ? 'thin' : 'thick';
   }
 
