@@ -3,9 +3,10 @@ import { deciders } from './pots/deciders/deciders.ts';
 import { liveThrough } from './pots/people/liveThrough.ts';
 import type { Score } from './pots/people/score.ts';
 import { benchRooms } from './pots/physics/settings.ts';
+import { wildRoom } from './pots/physics/wildRoom.ts';
 import { drawFrontier } from './pots/report/frontier.ts';
 import { summary, type Summary } from './pots/report/summary.ts';
-import { calibrationTable, roomTable } from './pots/report/tables.ts';
+import { calibrationTable, minutesTable, roomTable } from './pots/report/tables.ts';
 
 /**
  * How good the pails are that pots are dipped into: simulated people, who make ordinary mistakes, do as the bot says, or as
@@ -18,9 +19,13 @@ const { values } = parseArgs({
   args: process.argv.slice(2),
   allowPositionals: true,
   options: {
+    /** The first seed; what was tuned on some is judged on others. */
+    seed: { type: 'string', default: '1' },
     seeds: { type: 'string', default: '10' },
     days: { type: 'string', default: '60' },
     room: { type: 'string', multiple: true },
+    /** Rooms drawn by chance around the busy one, by their numbers. */
+    wild: { type: 'string', multiple: true },
     decider: { type: 'string', multiple: true },
     picture: { type: 'string' },
   },
@@ -49,7 +54,9 @@ const chosen = <T extends { name: string }>(
       });
 
 const [seeds, days] = [counted('seeds', values.seeds), counted('days', values.days)];
-const rooms = chosen('room', benchRooms, values.room);
+const firstSeed = counted('seed', values.seed);
+const wild = (values.wild ?? []).map((no) => wildRoom(counted('wild', no)));
+const rooms = [...(values.room || wild.length === 0 ? chosen('room', benchRooms, values.room) : []), ...wild];
 const asked = chosen('decider', deciders, values.decider);
 
 const all: Summary[] = [];
@@ -57,11 +64,11 @@ for (const room of rooms) {
   const here: Summary[] = [];
   for (const decider of asked) {
     const scores: Score[] = [];
-    for (let seed = 1; seed <= seeds; seed += 1)
+    for (let seed = firstSeed; seed < firstSeed + seeds; seed += 1)
       scores.push(await liveThrough(room, decider, { seed, days }));
     here.push(summary(room.name, decider.name, scores));
   }
-  console.log(`\n${roomTable(room.name, here)}`);
+  console.log(`\n${roomTable(room.name, here)}\n\n${minutesTable(room.name, here)}`);
   for (const calibration of here.map(calibrationTable))
     if (calibration !== undefined) console.log(`\n${calibration}`);
   all.push(...here);
@@ -69,5 +76,7 @@ for (const room of rooms) {
 console.log(
   `\nright, gravity, flow, stirred, minutes, presses, characters, changes: of or for a dip; harm: of 100 changes; sent away: of visits.`,
 );
-console.log(`${seeds} seeds of ${days} days; ± is two standard errors of the mean over seeds.`);
+console.log(
+  `Seeds ${firstSeed} to ${firstSeed + seeds - 1}, of ${days} days; ± is two standard errors of the mean over seeds.`,
+);
 if (values.picture !== undefined) drawFrontier(all, values.picture);

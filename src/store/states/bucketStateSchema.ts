@@ -162,7 +162,12 @@ const state = z.strictObject({
     flow: z.array(flowPoint).exactOptional(),
   }),
   deflocculant: z
-    .strictObject({ steps: number, doses: number, flow: z.array(loosenPoint).exactOptional() })
+    .strictObject({
+      steps: number,
+      doses: number,
+      flow: z.array(loosenPoint).exactOptional(),
+      right: number.exactOptional(),
+    })
     .exactOptional(),
 });
 

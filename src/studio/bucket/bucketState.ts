@@ -127,5 +127,11 @@ export interface BucketState {
     flow?: FlowPoint[];
   };
   /** Deflocculant since the last remake, in steps of a drop in 250 ml; absent until some went in. */
-  deflocculant?: { steps: number; doses: number; flow?: LoosenPoint[] };
+  deflocculant?: {
+    steps: number;
+    doses: number;
+    flow?: LoosenPoint[];
+    /** The steps that were in when it last ran right. */
+    right?: number;
+  };
 }

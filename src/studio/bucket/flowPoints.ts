@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { householdVolumes } from '../../glaze/materials/householdVolumes.ts';
 import type { Millilitres } from '../../glaze/units.ts';
 import { volumeOf } from '../contents/contents.ts';
@@ -63,7 +64,7 @@ export const withLoosening = (
   added: Extract<Added, { what: 'deflocculant' }>,
 ): BucketState => {
   const steps = loosenSteps(state, added);
-  const before = state.deflocculant ?? { steps: 0, doses: 0 };
+  const before: NonNullable<BucketState['deflocculant']> = state.deflocculant ?? { steps: 0, doses: 0 };
   const { doses: salted, flow: salts = [] } = state.flocculant;
   const fresh = salts
     .filter(({ doses }) => doses === salted)
@@ -82,21 +83,32 @@ export const withLoosening = (
     deflocculant: {
       steps: before.steps + (steps ?? 0),
       doses: before.doses + 1,
+      ...definedOnly({ right: before.right }),
       // After one of unknown size, earlier readings no longer fit on one line with later ones.
       ...(steps !== undefined && flow.length > 0 && { flow }),
     },
   };
 };
 
+/** Whether it runs right by the cup that its window is for. */
+const runsRight = ({ settings: { cup, efflux } }: BucketState, flow: CupTime): boolean =>
+  efflux !== undefined &&
+  flow.seconds !== 'wont-run' &&
+  (cup === undefined || cup === flow.cup || cup === flow.kind) &&
+  flow.seconds >= efflux.low &&
+  flow.seconds <= efflux.high;
+
 /** Adds a flow reading at what is in now. */
 export const addLoosenPoint = (state: BucketState, flow: CupTime): BucketState => {
   const { deflocculant, predicted } = state;
   if (!deflocculant || !predicted) return state;
   const { doses, steps, flow: before = [] } = deflocculant;
-  const same = before.filter((one) => one.doses === doses).slice(-(perDose - 1));
+  // The first tells what the last dose did, the newest what the next one will.
+  const same = before.filter((one) => one.doses === doses).slice(0, perDose - 1);
   const point: LoosenPoint = { ...flow, doses, steps, gravity: predicted.value };
   const points = [...before.filter((one) => one.doses !== doses), ...same, point].slice(-mostPoints);
-  return { ...state, deflocculant: { ...deflocculant, flow: points } };
+  const right = runsRight(state, flow) ? { right: steps } : {};
+  return { ...state, deflocculant: { ...deflocculant, ...right, flow: points } };
 };
 
 /** Drops the readings: something else is in the pail now. */

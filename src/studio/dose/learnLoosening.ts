@@ -21,7 +21,9 @@ const spread = { level: 1.5, perStep: 0.25, perGravity: 5 };
 const repeats = { middle: 0.036, spread: 0.8 };
 /** A cup that has not run out by now never will, s. */
 const wontRunAfter = 100;
-const unchangedWithin = 0.1;
+/** So little off the seconds is no change; so many steps would show one (common practice). */
+const unchangedWithin = 0.05;
+const enoughSteps = 1.5;
 
 const ownOf = (points: readonly LoosenPoint[], cup: string): LoosenPoint[] =>
   points.filter((point) => point.cup === cup || point.kind === cup);
@@ -83,15 +85,35 @@ export const learnLoosening = ({
   };
 };
 
-/** Whether the last two doses, or more, left a bucket as thick as it was. */
+const secondsOf = ({ seconds }: LoosenPoint): number => (seconds === 'wont-run' ? wontRunAfter : seconds);
+
+/** How many times as slow it ran after a dose as before it: the quickest after it, since a cup that clogs only runs slower. */
+const changedBy = (after: readonly LoosenPoint[], before: LoosenPoint): number =>
+  Math.min(...after.map(secondsOf)) / secondsOf(before);
+
+/**
+ * Whether the last two doses, or more, left a bucket as thick as it was: each by what was read before it and after it, since
+ * anything may have thickened it between them.
+ */
 export const stillThickAfter = (
   points: readonly LoosenPoint[],
   { cup, window }: { cup: string; window: Window<Seconds> },
 ): boolean => {
-  const secondsOf = ({ seconds }: LoosenPoint) => (seconds === 'wont-run' ? wontRunAfter : seconds);
   const own = ownOf(points, cup);
   const last = own.at(-1);
   if (!last || secondsOf(last) <= window.high) return false;
-  const before = own.findLast(({ doses, steps }) => doses <= last.doses - 2 && last.steps - steps >= 1.5);
-  return before !== undefined && secondsOf(last) > secondsOf(before) * (1 - unchangedWithin);
+  let changed = 1;
+  let doses = last.doses;
+  for (;;) {
+    const before = own.findLast((point) => point.doses < doses);
+    if (!before) return false;
+    const here = doses;
+    changed *= changedBy(
+      own.filter((point) => point.doses === here),
+      before,
+    );
+    doses = before.doses;
+    if (last.doses - doses >= 2 && last.steps - before.steps >= enoughSteps)
+      return changed > 1 - unchangedWithin;
+  }
 };

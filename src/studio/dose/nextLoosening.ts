@@ -19,7 +19,7 @@ export type NextLoosening =
       dose: { ml: Millilitres } | { mlPerLitre: Millilitres };
       learned?: LearnedLoosening;
     }
-  /** So much is in since the last fresh batch that a keeper looks first. */
+  /** So much is in since it last ran right, or since the last fresh batch, that a keeper looks first. */
   | { kind: 'checkpoint'; steps: number }
   /** Two steps left it as thick as it was: something else makes it thick. */
   | { kind: 'no-change' };
@@ -42,7 +42,7 @@ export const nextLoosening = (
   volume: Millilitres | undefined,
 ): NextLoosening => {
   const aim = flowAim(state);
-  const { steps = 0, flow = [] } = state.deflocculant ?? {};
+  const { steps = 0, flow = [], right = 0 } = state.deflocculant ?? {};
   if (aim && stillThickAfter(flow, aim)) return { kind: 'no-change' };
   const found = aim ? learnLoosening({ points: flow, cup: aim.cup, gravity: slurry }) : undefined;
   const learned = found?.kind === 'learned' ? found : undefined;
@@ -52,7 +52,7 @@ export const nextLoosening = (
   });
   if (!dry.ok) throw new Error(`bucket ${state.no}: no dry content for gravity ${slurry}`);
   // A millilitre of it weighs a gram and a little more.
-  const room = Math.floor((checkpointOfDry * dry.value) / loosenStepPerLitre - steps);
+  const room = Math.floor((checkpointOfDry * dry.value) / loosenStepPerLitre - (steps - right));
   if (room < 1) return { kind: 'checkpoint', steps };
   const most = Math.min(mostDrops, room);
   const drops = Math.min(most, dropsFor(state, learned));

@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
-import { longStir } from '../bucket/fold/applyObservations.ts';
+import { longStir, stirredLongBefore } from '../bucket/fold/applyObservations.ts';
 import { gelsByItself } from '../dose/gelsByItself.ts';
-import { days, minutes, since, type Instant, type Role } from '../ids.ts';
+import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { gravityForAmounts, type Sureness } from './chooseByChance.ts';
 import { grid, type Move } from './decisionTable.ts';
@@ -15,14 +15,7 @@ import { verdictCautions } from './verdictCautions.ts';
 import { asRead, surely, verdictOn } from './verdictOn.ts';
 
 const airy = minutes(5);
-/** A gel builds up again within hours. What was stirred long, and is thick again within so many days, is thick by itself. */
-const stirredOnLately = days(14);
-
-/** The last long stir before this one, if it was so lately that another would only put the answer off. */
-const longStirBefore = ({ state: { stir }, now }: Facts): Instant | undefined =>
-  stir?.longAt !== undefined && (stir.minutes ?? 0) < longStir && since(stir.longAt, now) <= stirredOnLately
-    ? stir.longAt
-    : undefined;
+const longStirBefore = ({ state: { stir }, now }: Facts): Instant | undefined => stirredLongBefore(stir, now);
 
 export const conditions: Record<NonNullable<Move['when']>, (f: Facts) => boolean> = {
   'stirred-short': (f) => (f.state.stir?.minutes ?? 0) < longStir && longStirBefore(f) === undefined,

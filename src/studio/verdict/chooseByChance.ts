@@ -40,6 +40,8 @@ export interface Chooser {
   isCoarse: boolean;
   /** It ran thick since it was last stirred. */
   isThickSince: boolean;
+  /** No long stir of now, but one lately: what runs thick gets deflocculant at once. */
+  isStirredOutBefore: boolean;
 }
 
 /** How sure one must be of gravity before a dose: a dose would hide water that nobody logged. */
@@ -55,13 +57,13 @@ export const sureToChange = { gravity: 0.975, flow: 0.95 };
  * of pots).
  */
 export const rightUndosed = 0.7;
-/** A clogged cup runs slow, and after a dose the flow is hard to foresee: so many readings make it thick. */
-const thickAfterDose = 2;
+/** A clogged cup runs slow: before what can't be taken out goes in unexpectedly, so many readings say that it is thick. */
+const thickReadings = 2;
 /** So far beyond `sure` that it is not worth a reading. */
 const plain = 0.97;
 
 /** How sure to be once weight and flow were read in this visit: at first, after five readings, and at last. */
-export const read = { enough: 0.85, afterFive: 0.7, lastly: 0.5 };
+export const read = { enough: 0.9, afterFive: 0.7, lastly: 0.5 };
 
 /**
  * At a window's edge more readings tell little and cost minutes. So after a few of them the likelier step is taken,
@@ -146,7 +148,8 @@ export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance =
   // It may be a gel that was thinned with water: how it flows says what to do.
   if (gravity.low >= sureToChange.gravity && isSeen) return { kind: 'move', gravity: 'low', flow: byFlow };
   if (byFlow !== 'in' && visit.timed && gravity.in >= sureBeforeDose && flow.in <= rightUndosed) {
-    const mayBeClogged = visit.dosed === true && visit.readings < thickAfterDose;
+    const mayBeClogged =
+      (visit.dosed === true || chooser.isStirredOutBefore) && visit.readings < thickReadings;
     // A gel thins when it is stirred: what ran thick before the last stir is timed again.
     if (byFlow === 'thick' && (mayBeClogged || !chooser.isThickSince)) return ask('seconds');
     return { kind: 'move', gravity: 'in', flow: byFlow };

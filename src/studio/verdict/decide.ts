@@ -2,7 +2,7 @@ import type { Chances } from '../belief/chances.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { isFlagged } from '../bucket/withoutFlagged.ts';
 import { restLimitOf, usualRest } from '../bucket/rests.ts';
-import { withStir } from '../bucket/fold/applyObservations.ts';
+import { stirredLongBefore, withStir } from '../bucket/fold/applyObservations.ts';
 import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { usualSure } from '../settings/studio.ts';
@@ -35,6 +35,7 @@ const byChance = (chance: Chance, sure: number): Verdict => {
     mayLook: barehanded(f.state.settings),
     isCoarse: isCoarse(f),
     isThickSince: f.flow.band === 'thick',
+    isStirredOutBefore: stirredLongBefore(f.state.stir, f.now) !== undefined,
   });
   // However wide a window is, a bucket that was not weighed, or not since what was known was voided, is weighed first.
   if ((!f.measured || f.state.voided) && chosen.kind !== 'ask') return byAsking(chance, readNow(f.state));

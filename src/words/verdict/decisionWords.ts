@@ -85,7 +85,7 @@ export const decisionWords = {
     `1. Both are at least ${c.sure} % likely to be right, or as likely as a keeper set (\`/studio set sure:\`): **use it**. If it was weighed and looked at in this visit, ${c.seen} % is enough, and the answer says the chance. A visit is an hour with nothing poured in; what was weighed before a dose still counts after it.`,
     `2. It was not weighed in this visit: take the quickest reading that may settle it. That is a look or a cup time; if neither would do, weigh it and time it.`,
     `3. Gravity is at least ${c.gravity} % likely to be outside its window (so its whole 95 % interval is outside): the grid’s row *high* or *low*.`,
-    `4. Gravity is at least ${c.beforeDose} % likely to be right, and by a timed cup flow is not: at least ${c.flow} % likely to be outside its window, and at most ${c.undosed} % likely to be right: the grid’s row *in*. If it ran thick before the last stir, or only once after a dose, it is timed again first.`,
+    `4. Gravity is at least ${c.beforeDose} % likely to be right, and by a timed cup flow is not: at least ${c.flow} % likely to be outside its window, and at most ${c.undosed} % likely to be right: the grid’s row *in*. If it ran thick before the last stir, it is timed again first. So it is if it ran thick only once, after a dose or within two weeks of an earlier long stir: a cup may clog.`,
     `5. Otherwise what is in doubt is read again; after ${c.readings} readings, a keeper is asked.`,
     'A bucket that was stirred more than 40 minutes ago, with no rest limit of its own, is stirred once more before it is used: a stir lasts about 45 minutes, and the dip takes the last five.',
   ],

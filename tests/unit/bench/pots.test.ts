@@ -11,6 +11,7 @@ import { chance, moments } from '../../bench/pots/physics/chance.ts';
 import { GlazeRoom } from '../../bench/pots/physics/glazeRoom.ts';
 import { Pail } from '../../bench/pots/physics/pail.ts';
 import { busy, type RoomSettings } from '../../bench/pots/physics/settings.ts';
+import { wildRoom } from '../../bench/pots/physics/wildRoom.ts';
 
 /** Ten litres at 1.44, of grains of 2.6: 0.275 of it is grains, 7150 g of them in 7250 g of water; it runs 14 s. */
 const tenLitres = () =>
@@ -169,5 +170,22 @@ describe('who decides in a tiny room', () => {
     expect(one.dips).toBeGreaterThan(0);
     expect(one.presses).toBeGreaterThan(one.dips);
     expect({ ...again }).toEqual({ ...one });
+  });
+});
+
+describe('a room that is drawn by chance', () => {
+  it('is the same for the same number, and differs from the next', () => {
+    expect(wildRoom(1)).toEqual(wildRoom(1));
+    expect(wildRoom(1).strangers).not.toEqual(wildRoom(2).strangers);
+  });
+
+  it('keeps every fault a chance', () => {
+    for (let no = 1; no <= 200; no += 1) {
+      const { clogTimes: _, ...faults } = wildRoom(no).faults;
+      for (const chance of Object.values(faults)) {
+        expect(chance).toBeGreaterThan(0);
+        expect(chance).toBeLessThanOrEqual(0.6);
+      }
+    }
   });
 });

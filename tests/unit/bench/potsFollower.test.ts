@@ -99,3 +99,35 @@ it('has a keeper do a keeper’s step at once, and goes away when the keeper has
   const { dips } = await following(replying({ step: 'ask-keeper' }), replying({ step: 'ask-keeper' }));
   expect(dips).toBe(false);
 });
+
+const thick = (jarDrops: number): Reply =>
+  replying(
+    { step: 'deflocculate', asks: [], jarDrops, deflocculantMl: 3 * jarDrops },
+    [1, 2, 3].map((count) => run(`/added bucket:1 what:deflocculant amount:${3 * count}ml`)),
+  );
+
+it('tries deflocculant in a jar, which leaves the pail as it was', () => {
+  const room = new GlazeRoom(exact, 1, 5);
+  const hands = new Hands(room, { no: 0, at: 0, bucket: 0, person: 1 }, new Score(), true);
+  hands.pail.thicken(3);
+  const before = hands.pail.flow;
+  expect([0, 3, 6].map((rungs) => hands.lookInJar(rungs))).toEqual(['thick', 'right', 'thin']);
+  expect(hands.pail.flow).toBeCloseTo(before, 12);
+});
+
+it('pours as much as ran right in the jar', async () => {
+  const room = new GlazeRoom(exact, 1, 5);
+  const score = new Score();
+  const hands = new Hands(room, { no: 0, at: 0, bucket: 0, person: 1 }, score, true);
+  hands.pail.thicken(1.4);
+  const lines: string[] = [];
+  const replies = [thick(1), use];
+  const say = (line: string): Promise<Reply> => {
+    lines.push(line);
+    return Promise.resolve(replies.shift() ?? use);
+  };
+  const phone = new Phone({ say }, score, hands);
+  await new Follower(hands, phone, new Reader(hands, phone, exact)).follow();
+  expect(lines[1]).toMatch(/^\/added bucket:1 what:deflocculant amount:[36]ml$/);
+  expect(hands.pail.flowIsRight(hands.now)).toBe(true);
+});

@@ -2,10 +2,11 @@ import { expect, it } from 'vitest';
 import { Score } from '../../bench/pots/people/score.ts';
 import { frontierSvg } from '../../bench/pots/report/frontier.ts';
 import { summary } from '../../bench/pots/report/summary.ts';
-import { calibrationTable, roomTable } from '../../bench/pots/report/tables.ts';
+import { calibrationTable, minutesTable, roomTable } from '../../bench/pots/report/tables.ts';
 
+/** Stirs in haste, which take a minute each. */
 const scored = (right: number, minutes: number): Score =>
-  Object.assign(new Score(), { visits: 10, dips: 10, right, minutes });
+  Object.assign(new Score(), { visits: 10, dips: 10, right, deeds: { hasteStir: minutes } });
 
 it('gives the mean over seeds and two standard errors of it', () => {
   // 80, 90 and 100 %: a standard deviation of 10, over the root of three, twice: 11.547.
@@ -13,6 +14,18 @@ it('gives the mean over seeds and two standard errors of it', () => {
   expect(figures['right %']?.mean).toBeCloseTo(90, 9);
   expect(figures['right %']?.within).toBeCloseTo(11.547, 3);
   expect(figures.minutes).toEqual({ mean: 5, within: 0 });
+});
+
+it('tells which deeds the minutes of a dip went to', () => {
+  const score = scored(10, 20);
+  score.spend('weigh');
+  const [names, values] = minutesTable('busy', [summary('busy', 'bot', [score])])
+    .split('\n')
+    .map((line) => line.split(/\s{2,}/));
+  // Twenty hasty stirs of a minute, and a weighing of one and a half, over ten dips.
+  expect(values?.[names?.indexOf('hasteStir') ?? -1]).toBe('2.00');
+  expect(values?.[names?.indexOf('weigh') ?? -1]).toBe('0.15');
+  expect(score.minutes).toBe(21.5);
 });
 
 it('leaves out what nobody counted', () => {

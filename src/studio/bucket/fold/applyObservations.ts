@@ -2,10 +2,19 @@ import { definedOnly } from '../../../definedOnly.ts';
 import type { Observation, StirTool } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
 import { withTrouble, withVoid } from '../withVoid.ts';
-import { minutes, since, type Instant } from '../../ids.ts';
+import { days, minutes, since, type Instant } from '../../ids.ts';
 
 /** Minutes that loosen a gel (common practice). */
 export const longStir = 5;
+/** A gel builds up again within hours. What was stirred long, and is thick again within so many days, is thick by itself. */
+const stirredOnLately = days(14);
+
+/** When it was stirred long before, so lately that another long stir would only put it off. */
+export const stirredLongBefore = (stir: BucketState['stir'], at: Instant): Instant | undefined =>
+  stir?.longAt !== undefined && (stir.minutes ?? 0) < longStir && since(stir.longAt, at) <= stirredOnLately
+    ? stir.longAt
+    : undefined;
+
 /** Stirs closer together than this count as one stirring. */
 const oneStirring = minutes(15);
 

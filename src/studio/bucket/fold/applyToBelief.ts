@@ -10,8 +10,9 @@ import { slowedBy, warmthAt } from '../../belief/warmth.ts';
 import { middleFlow, startAnew } from '../../belief/startBelief.ts';
 import { perhapsAsTold } from '../../belief/told.ts';
 import type { Visit } from '../../belief/visit.ts';
-import { minutes, since } from '../../ids.ts';
+import { minutes, since, type Instant } from '../../ids.ts';
 import type { BucketSettings } from '../../settings/bucketSettings.ts';
+import { longStir, stirredLongBefore } from './applyObservations.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
 import type { Added, BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
@@ -32,6 +33,10 @@ const timeToPour = minutes(1);
 const readsWhatIsIn = (event: BucketEvent): boolean =>
   event.kind === 'reading' && (event.gravity ?? event.flow ?? event.look) !== undefined;
 
+/** No other long stir is asked for, so that deflocculant is. */
+const isStirredOut = ({ stir }: BucketState, at: Instant): boolean =>
+  (stir?.minutes ?? 0) >= longStir || stirredLongBefore(stir, at) !== undefined;
+
 /** A belief as of an entry: aged up to it, changed by it, then reduced to a few accounts. */
 const changedAt = (
   belief: Belief,
@@ -43,7 +48,7 @@ const changedAt = (
   const then = aged(belief, entry.at, settings);
   const now =
     isLater && readsWhatIsIn(entry.event)
-      ? perhapsAsTold({ ...then, visit }, settings, (before.stir?.minutes ?? 0) >= loosened.minutes)
+      ? perhapsAsTold({ ...then, visit }, settings, isStirredOut(before, entry.at))
       : then;
   return { ...then, components: reduced(change(now.components), settings) };
 };

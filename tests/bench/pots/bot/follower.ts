@@ -6,6 +6,8 @@ import type { Reader } from './reader.ts';
 const patience = 16;
 /** What a drop of deflocculant in the jar is in the pail, in rungs undone and in ml (common practice). */
 const drops = { rungs: 0.7, ml: 3 };
+/** More drops than that nobody puts into a jar (common practice). */
+const mostDrops = 3;
 /** Minutes until a dose shows (common practice). */
 const dosesWorkIn = 10;
 /** Glaze ladled out at a time to make room, as a part of the pail (common practice). */
@@ -35,19 +37,20 @@ export class Follower {
   async follow(): Promise<boolean> {
     await this.#phone.ask(this.#hands.visit.bucket);
     for (let steps = 0; steps < patience; steps += 1) {
+      const isTold = this.#told !== undefined;
       const step = this.#told ?? this.#phone.verdict?.step;
       this.#told = undefined;
       if (step === 'use') {
         if (this.#isUnstirred && !this.#hands.isMixed) this.#hands.stir('usual');
         return true;
       }
-      if (!(await this.#take(step))) return false;
+      if (!(await this.#take(step, isTold))) return false;
     }
     return false;
   }
 
   /** Does a step; false when there is nothing that anybody here can do now. */
-  async #take(step: string | undefined): Promise<boolean> {
+  async #take(step: string | undefined, isTold: boolean): Promise<boolean> {
     switch (step) {
       case 'stir':
         return this.#stir('usual');
@@ -59,7 +62,7 @@ export class Follower {
         return true;
       case 'measure':
         if (this.#isDosed) this.#letItWork();
-        await this.#reader.measure();
+        await this.#reader.measure(isTold);
         return true;
       case 'add-water':
         return this.#put('water', 'waterMl', (ml) => this.#hands.water(ml));
@@ -101,6 +104,11 @@ export class Follower {
     return true;
   }
 
+  /** How full it is, the bot wants to know before anything goes in. */
+  #isLevelAsked(): boolean {
+    return this.#phone.verdict?.asks?.includes('level') === true;
+  }
+
   /** What the bot says to take of it; for each litre, by a volume judged by eye, where it says so. */
   #amount(name: Amount): number {
     const { verdict } = this.#phone;
@@ -109,11 +117,11 @@ export class Follower {
   }
 
   async #put(what: string, name: Amount, act: (amount: number) => void): Promise<boolean> {
-    const amount = this.#amount(name);
-    if (amount <= 0 && this.#phone.verdict?.asks?.includes('level')) {
+    if (this.#isLevelAsked()) {
       await this.#reader.level();
       return true;
     }
+    const amount = this.#amount(name);
     const takesUp = { waterMl: amount, dryGrams: amount * powderTakes, drawOffMl: 0, doseMl: 0 }[name];
     const isFull = this.#phone.offered('/added', 'what:taken') !== undefined;
     if (takesUp > this.#hands.headroom || (amount <= 0 && isFull)) return this.#makeRoom();
@@ -124,12 +132,30 @@ export class Follower {
   }
 
   async #loosen(jarDrops: number): Promise<boolean> {
-    if (this.#phone.verdict?.asks?.includes('level')) {
+    if (this.#isLevelAsked()) {
       await this.#reader.level();
       return true;
     }
-    this.#hands.doseRungs(-drops.rungs * jarDrops);
-    return this.#logAddition('deflocculant', `${drops.ml * jarDrops}ml`);
+    const found = this.#tryInJar(jarDrops);
+    if (found === undefined) {
+      await this.#reader.measure(true);
+      return true;
+    }
+    this.#hands.doseRungs(-drops.rungs * found);
+    const each = (this.#phone.verdict?.deflocculantMl ?? drops.ml * jarDrops) / jarDrops;
+    const amount = `${Number((each * found).toFixed(1))}ml`;
+    return this.#logAddition('deflocculant', amount, `amount:${amount}`);
+  }
+
+  /** The drops that make it run right in a jar: those that were said, one more where it stays thick, fewer where it is thin. */
+  #tryInJar(jarDrops: number): number | undefined {
+    const look = (count: number) => this.#hands.lookInJar(drops.rungs * count);
+    const first = look(jarDrops);
+    if (first === 'right') return jarDrops;
+    if (first === 'thick')
+      return jarDrops < mostDrops && look(jarDrops + 1) !== 'thin' ? jarDrops + 1 : jarDrops;
+    for (let fewer = jarDrops - 1; fewer > 0; fewer -= 1) if (look(fewer) !== 'thin') return fewer;
+    return undefined;
   }
 
   /** Glaze goes out first, and the bot is asked anew. */
@@ -146,7 +172,7 @@ export class Follower {
     return true;
   }
 
-  async #logAddition(what: string, amount: string): Promise<boolean> {
+  async #logAddition(what: string, amount: string, holds = `what:${what} `): Promise<boolean> {
     this.#isUnstirred = true;
     const said = this.#phone.verdict?.then;
     if (this.#hands.forgets('addition')) this.#told = said === 'use' ? said : 'measure';
@@ -155,7 +181,7 @@ export class Follower {
         { option: 'what', text: what },
         { option: 'amount', text: amount, typed: amount },
       ];
-      await this.#log('added', entered, `what:${what} `);
+      await this.#log('added', entered, holds);
     }
     return true;
   }

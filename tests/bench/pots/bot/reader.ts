@@ -1,5 +1,5 @@
 import type { Hands, Measured } from '../people/hands.ts';
-import { takes, type RoomSettings } from '../physics/settings.ts';
+import type { RoomSettings } from '../physics/settings.ts';
 import type { Entered, Phone } from './phone.ts';
 
 const wants = ['look', 'seconds', 'weight', 'level'] as const;
@@ -18,10 +18,15 @@ export class Reader {
     this.#settings = settings;
   }
 
-  /** What comes first; of a bot that does not say what it wants, the seconds, and the weight unless only flow is open. */
-  async measure(): Promise<void> {
+  /**
+   * What comes first; of a bot that does not say what it wants, the seconds, and the weight unless only flow is open. How full
+   * a pail was before something went in is asked for no more.
+   */
+  async measure(isAfterwards = false): Promise<void> {
     const { verdict } = this.#phone;
-    const asked = (verdict?.asks ?? []).flatMap((one) => wants.find((wanted) => wanted === one) ?? []);
+    const asked = (verdict?.asks ?? [])
+      .filter((one) => !isAfterwards || one !== 'level')
+      .flatMap((one) => wants.find((wanted) => wanted === one) ?? []);
     const unsaid: Wanted[] = verdict?.rule === 'grid' ? ['seconds'] : ['weight', 'seconds'];
     const wanted = asked.length > 0 ? asked : unsaid;
     if (wanted[0] === 'level') return this.level();
@@ -32,7 +37,7 @@ export class Reader {
 
   /** How full the pail is, by eye. */
   async level(): Promise<void> {
-    this.#hands.spend(takes.glance);
+    this.#hands.spend('glance');
     const text = `${(this.#hands.volumeByEye() / 1000).toFixed(0)}l`;
     await this.#phone.fillIn('reading', this.#hands.visit.bucket, [{ option: 'level', text, typed: text }]);
   }

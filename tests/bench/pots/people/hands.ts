@@ -1,7 +1,7 @@
 import { chance, type Chance } from '../physics/chance.ts';
 import type { GlazeRoom } from '../physics/glazeRoom.ts';
 import { outside, type Pail } from '../physics/pail.ts';
-import { pails, stirredFor, takes, type Kit } from '../physics/settings.ts';
+import { pails, stirredFor, takes, type Deed, type Kit } from '../physics/settings.ts';
 import { timing, weighing, type Read } from './readings.ts';
 import type { Score } from './score.ts';
 import type { Visit } from './visits.ts';
@@ -64,9 +64,9 @@ export class Hands {
   }
 
   /** Lets time pass over a deed. */
-  spend(minutes: number): void {
-    this.#score.minutes += minutes;
-    this.wait(minutes);
+  spend(deed: Deed): void {
+    this.#score.spend(deed);
+    this.wait(takes[deed]);
   }
 
   happens(what: string, probability: number): boolean {
@@ -79,42 +79,55 @@ export class Hands {
   }
 
   stir(how: 'usual' | 'on' | 'haste'): void {
-    this.spend({ usual: takes.stir, on: takes.stirOn, haste: takes.hasteStir }[how]);
+    this.spend(({ usual: 'stir', on: 'stirOn', haste: 'hasteStir' } as const)[how]);
     this.pail.stir(this.now, how === 'on');
     this.isMixed = true;
   }
 
   sieve(): void {
-    this.spend(takes.sieve);
+    this.spend('sieve');
     this.pail.stir(this.now, false);
     this.isMixed = true;
   }
 
   weighAndTime(): { weighed: Measured; timed: Measured } {
-    this.spend(takes.weighAndTime);
+    this.spend('weighAndTime');
     const astray = this.#astray();
     return { weighed: this.#weighed(astray), timed: this.#timed(astray) };
   }
 
   weigh(): Measured {
-    this.spend(takes.weigh);
+    this.spend('weigh');
     return this.#weighed(this.#astray());
   }
 
   time(): Measured {
-    this.spend(takes.time);
+    this.spend('time');
     return this.#timed(this.#astray());
   }
 
   /** How it runs off the hand, to somebody who looks or only says so. */
   look(): Look {
-    this.spend(takes.glance);
+    this.spend('glance');
     const luck = this.#luck('look');
-    const { faults, noise } = this.#room.settings;
-    const isBlind = luck.happens(faults.blindLook);
-    const felt = this.#room.seconds(this.visit.bucket) * Math.exp(luck.normal(noise.look));
+    return luck.happens(this.#room.settings.faults.blindLook) ? 'right' : this.#felt(luck);
+  }
+
+  /** How some of it runs in a jar, with so many rungs undone there; whoever tries that looks. */
+  lookInJar(rungs: number): Look {
+    this.spend('pour');
+    this.spend('glance');
+    this.pail.thicken(-rungs);
+    const look = this.#felt(this.#luck('jar'));
+    this.pail.thicken(rungs);
+    return look;
+  }
+
+  #felt(luck: Chance): Look {
+    const felt =
+      this.#room.seconds(this.visit.bucket) * Math.exp(luck.normal(this.#room.settings.noise.look));
     const { low, high } = this.pail.kind.secondsWindow;
-    if (isBlind || outside(felt, { low, high }) === 0) return 'right';
+    if (outside(felt, { low, high }) === 0) return 'right';
     return felt < low ? 'thin' : 'thick';
   }
 
@@ -130,7 +143,7 @@ export class Hands {
 
   /** Takes glaze out, to make room. */
   ladle(ml: number): void {
-    this.spend(takes.pour);
+    this.spend('pour');
     this.pail.dip(ml);
   }
 
@@ -141,12 +154,12 @@ export class Hands {
 
   /** Water in; below zero it is drawn off. */
   water(ml: number): void {
-    this.spend(takes.pour);
+    this.spend('pour');
     this.#change(() => this.pail.pourWater(ml * this.#pour()));
   }
 
   powder(grams: number): void {
-    this.spend(takes.powder);
+    this.spend('powder');
     this.#change(() => this.pail.addPowder(grams * this.#pour()));
   }
 
@@ -184,7 +197,7 @@ export class Hands {
   }
 
   #dose(act: () => void): void {
-    this.spend(takes.pour);
+    this.spend('pour');
     const away = () => outside(this.pail.secondsAt(this.now), this.pail.kind.secondsWindow);
     const before = away();
     act();

@@ -1,3 +1,5 @@
+import { takes, type Deed } from '../physics/settings.ts';
+
 /** What one decider made of one room. */
 export class Score {
   visits = 0;
@@ -8,7 +10,7 @@ export class Score {
   flowRight = 0;
   stirred = 0;
   sentAway = 0;
-  minutes = 0;
+  readonly deeds: Partial<Record<Deed, number>> = {};
   presses = 0;
   characters = 0;
   changes = 0;
@@ -16,11 +18,21 @@ export class Score {
   /** Chances that were said of a pail, and whether it was so. */
   readonly said: { chance: number; true: boolean }[] = [];
 
+  spend(deed: Deed): void {
+    this.deeds[deed] = (this.deeds[deed] ?? 0) + 1;
+  }
+
+  get minutes(): number {
+    return deeds.reduce((sum, deed) => sum + takes[deed] * (this.deeds[deed] ?? 0), 0);
+  }
+
   change(harmed: boolean): void {
     this.changes += 1;
     if (harmed) this.harmful += 1;
   }
 }
+
+export const deeds = Object.keys(takes).filter((name): name is Deed => name in takes);
 
 /** The figures of a table, each a number for one seed; undefined where nothing was counted. */
 export const figures = {

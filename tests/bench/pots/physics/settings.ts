@@ -62,6 +62,8 @@ export const takes = {
   sieve: 8,
 } as const;
 
+export type Deed = keyof typeof takes;
+
 /** Each weighing cup: empty, and the water that fills it, in grams (common practice). */
 export const weighingCup = { tare: 143.6, water: 249.3 } as const;
 

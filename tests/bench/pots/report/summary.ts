@@ -1,4 +1,5 @@
-import { figureNames, figures, type Figure, type Score } from '../people/score.ts';
+import { deeds, figureNames, figures, type Figure, type Score } from '../people/score.ts';
+import { takes, type Deed } from '../physics/settings.ts';
 
 /** The mean over seeds, and two standard errors of it. */
 export interface Estimate {
@@ -12,6 +13,8 @@ export interface Summary {
   decider: string;
   figures: Partial<Record<Figure, Estimate>>;
   said: Score['said'];
+  /** Minutes that each deed took, for a dip. */
+  deeds: [deed: Deed, minutes: number][];
 }
 
 /** Undefined where nothing was counted; of one seed nobody knows how far it is off. */
@@ -22,8 +25,22 @@ const estimate = (values: readonly number[]): Estimate | undefined => {
   return { mean, within: 2 * Math.sqrt(squares / (values.length - 1) / values.length) };
 };
 
+const byDeed = (scores: readonly Score[]): Summary['deeds'] => {
+  const dips = scores.reduce((sum, one) => sum + one.dips, 0);
+  return deeds.map((deed) => {
+    const times = scores.reduce((sum, one) => sum + (one.deeds[deed] ?? 0), 0);
+    return [deed, (takes[deed] * times) / dips];
+  });
+};
+
 export const summary = (room: string, decider: string, scores: readonly Score[]): Summary => {
-  const all: Summary = { room, decider, figures: {}, said: scores.flatMap(({ said }) => said) };
+  const all: Summary = {
+    room,
+    decider,
+    figures: {},
+    said: scores.flatMap(({ said }) => said),
+    deeds: byDeed(scores),
+  };
   for (const name of figureNames) {
     const values = scores.map(figures[name]).filter((value) => value !== undefined);
     const found = estimate(values);

@@ -25,6 +25,15 @@ export const roomTable = (room: string, summaries: readonly Summary[]): string =
     ...summaries.map(({ decider, figures }) => [decider, ...figureNames.map((name) => shown(figures[name]))]),
   ]);
 
+/** Where the minutes of a dip go. */
+export const minutesTable = (room: string, summaries: readonly Summary[]): string => {
+  const done = summaries[0]?.deeds.map(([deed]) => deed) ?? [];
+  return laidOut([
+    [`${room}, minutes`, ...done],
+    ...summaries.map(({ decider, deeds }) => [decider, ...deeds.map(([, minutes]) => minutes.toFixed(2))]),
+  ]);
+};
+
 const bands = [0, 0.5, 0.8, 0.9, 0.93, 0.97, 0.99, 1.000001] as const;
 
 /** Of the times that so much was said, how often it was so; undefined of somebody who says no chance. */

@@ -75,4 +75,19 @@ describe('what a drop of deflocculant does, by a bucket’s own readings', () =>
     expect(stillThickAfter([point(0, 0, 24), point(1, 1, 22), point(2, 2, 20)], thick)).toBe(false);
     expect(stillThickAfter([point(0, 0, 16.5), point(1, 1, 16), point(2, 2, 15.9)], thick)).toBe(false);
   });
+
+  it('goes on where drops helped, and it grew thick again between them', () => {
+    const thick = { cup: 'hall cup', window: { low: seconds(12), high: seconds(16) } };
+    // 24 to 18, then thick by itself, 25 to 19: each dose takes a quarter off
+    const points = [point(0, 0, 24), point(1, 1, 18), point(1, 1, 25), point(2, 2, 19), point(2, 2, 26)];
+    expect(stillThickAfter(points, thick)).toBe(false);
+    expect(stillThickAfter([point(0, 0, 24), point(1, 1, 24), point(1, 1, 30), point(2, 2, 30)], thick)).toBe(
+      true,
+    );
+  });
+
+  it('takes one slow cup for a clogged one', () => {
+    const thick = { cup: 'hall cup', window: { low: seconds(12), high: seconds(16) } };
+    expect(stillThickAfter([point(0, 0, 24), point(2, 2, 19), point(2, 2, 26)], thick)).toBe(false);
+  });
 });

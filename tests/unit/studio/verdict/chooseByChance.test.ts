@@ -5,7 +5,14 @@ import { instant } from '../../../../src/studio/ids.ts';
 import { gravity } from '../../../../src/glaze/units.ts';
 import { chooseByChance, type Sureness } from '../../../../src/studio/verdict/chooseByChance.ts';
 
-const at = { sure: 0.95, byFinger: 'unknown', mayLook: true, isCoarse: false, isThickSince: true } as const;
+const at = {
+  sure: 0.95,
+  byFinger: 'unknown',
+  mayLook: true,
+  isCoarse: false,
+  isThickSince: true,
+  isStirredOutBefore: false,
+} as const;
 const visit: Visit = { at: instant(0), readings: 1, weighed: false, timed: false };
 
 const bucket = (more: {
@@ -107,7 +114,7 @@ describe('what a stirred bucket asks for, by chance', () => {
     ],
     [
       'weight and flow were read just now, and it is likelier right than not by far: use',
-      bucket({ low: 0.12, visit: { weighed: true, timed: true } }),
+      bucket({ low: 0.08, visit: { weighed: true, timed: true } }),
       { kind: 'use' },
     ],
     [
@@ -123,6 +130,13 @@ describe('what a stirred bucket asks for, by chance', () => {
     const thick = bucket({ thick: 0.98, visit: measured });
     expect(chooseByChance(thick, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'thick' });
     expect(chooseByChance(thick, { ...at, isThickSince: false })).toEqual({ kind: 'ask', asks: ['seconds'] });
+  });
+
+  it('times twice what is thick again soon after a long stir, before deflocculant goes in', () => {
+    const out = { ...at, isStirredOutBefore: true };
+    const thick = (readings: number) => bucket({ thick: 0.98, visit: { ...measured, readings } });
+    expect(chooseByChance(thick(1), out)).toEqual({ kind: 'ask', asks: ['seconds'] });
+    expect(chooseByChance(thick(2), out)).toEqual({ kind: 'move', gravity: 'in', flow: 'thick' });
   });
 
   it('asks for no finger where nobody may dip one in', () => {
