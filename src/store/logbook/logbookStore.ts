@@ -12,7 +12,7 @@ import { PeopleChanges } from '../people/peopleChanges.ts';
 import { readAtLeisure } from './readBesideOwner.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import type { TransactionOutcome, Turns } from '../engine/turns.ts';
-import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
+import { storedAs, withoutNul } from '../engine/withoutNul.ts';
 import { WritingLogbook } from './writingLogbook.ts';
 
 const storedReply = compiledOnce<{ studio: StudioId; key: string }, { value: string }>((db, value) =>
@@ -74,8 +74,8 @@ export class QueuedLogbookStore implements LogbookStore {
           const outcome = await work(book);
           if (!outcome.keep) return { ...outcome, evenSo: book.evenSo };
           await book.save();
-          const value = withoutNulWithin(outcome.value);
-          const repeated = JSON.stringify(withoutNulWithin(outcome.repeated ?? value));
+          const { value, json } = storedAs(outcome.value);
+          const repeated = outcome.repeated === undefined ? json : storedAs(outcome.repeated).json;
           await storeReply(writing.db, { studio, key, value: repeated, at: this.#clock.now() });
           ({ changes } = book);
           return { keep: true, value };

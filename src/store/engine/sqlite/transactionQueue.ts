@@ -1,10 +1,10 @@
-import { AsyncLocalStorage } from 'node:async_hooks';
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import { CompiledQuery, type ControlledTransaction } from 'kysely';
 import { compact } from './compact.ts';
 import { dataVersionOf, type Database } from './database.ts';
 import { DraftSnapshots, MemorySnapshotCache, type SnapshotCache } from '../snapshotCache.ts';
 import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
+import { TurnGuard } from '../turnGuard.ts';
 import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
 import type { Tables } from '../../migrations/tables.ts';
 import { openSqliteReader } from './sqliteReader.ts';
@@ -52,7 +52,7 @@ export class TransactionQueue implements Turns {
   readonly #alone: AloneJob[] = [];
   #going: Promise<void> = Promise.resolve();
   /** Set during the work of a turn: work that asked for another turn would deadlock. */
-  readonly #within = new AsyncLocalStorage<true>();
+  readonly #within = new TurnGuard();
   #busy = false;
   #closed = false;
   readonly #dataVersion: () => number;
@@ -71,8 +71,7 @@ export class TransactionQueue implements Turns {
   read<T>(_scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
-      const run: ReadJob['run'] = async (reading) =>
-        resolve(await this.#within.run(true, () => work(reading)));
+      const run: ReadJob['run'] = async (reading) => resolve(await this.#within.run(() => work(reading)));
       this.#reads.push({ run, fail: reject });
       this.#go();
     });
@@ -82,7 +81,7 @@ export class TransactionQueue implements Turns {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
       const run: WriteJob['run'] = async (writing) => {
-        const { value, ...outcome } = await this.#within.run(true, () => work(writing));
+        const { value, ...outcome } = await this.#within.run(() => work(writing));
         return { ...outcome, acknowledge: () => resolve(value) };
       };
       this.#writes.push({ run, fail: reject });
@@ -129,7 +128,7 @@ export class TransactionQueue implements Turns {
 
   #refuse(): void {
     const { file } = this.#database;
-    if (this.#within.getStore()) throw new Error('A turn was asked for within a turn: it would never come.');
+    if (this.#within.isWithin) throw new Error('A turn was asked for within a turn: it would never come.');
     if (this.#closed) throw new StoreProblem('closed', file, 'the store is closed');
     if (this.#reads.length + this.#writes.length >= mostWaiting)
       throw new StoreProblem('crowded', file, `${mostWaiting} wait for their turn`);
