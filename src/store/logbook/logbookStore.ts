@@ -7,6 +7,7 @@ import type {
   PeopleChange,
   WritableLogbook,
 } from '../../studio/logbook/ports.ts';
+import type { Studio } from '../../studio/settings/studio.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
 import { PeopleChanges } from '../people/peopleChanges.ts';
 import { readAtLeisure } from './readBesideOwner.ts';
@@ -38,6 +39,10 @@ export class QueuedLogbookStore implements LogbookStore {
     this.#turns = turns;
     this.#clock = clock;
     this.#changes = changes;
+  }
+
+  async studio(studio: StudioId): Promise<Studio> {
+    return this.#turns.remembered(studio)?.studio ?? this.read(studio, (book) => book.studio());
   }
 
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {

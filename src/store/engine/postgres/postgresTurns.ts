@@ -77,6 +77,10 @@ export class PostgresTurns implements Turns {
     this.#kysely = kysely;
   }
 
+  remembered(): undefined {
+    return undefined;
+  }
+
   read<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
     const studio = studioIn(scope);
     return this.#take(() =>

@@ -26,6 +26,20 @@ export const dataVersionOf = (sqlite: Sqlite.Database): (() => number) => {
   return () => number(statement.get());
 };
 
+export interface Savepoint {
+  set(): void;
+  goBack(): void;
+  release(): void;
+}
+
+/** Each job of a transaction has a savepoint, so that it can be rolled back alone. Prepared once, since every job needs it. */
+export const savepointIn = (sqlite: Sqlite.Database): Savepoint => {
+  const [set, back, release] = ['savepoint job', 'rollback to savepoint job', 'release savepoint job'].map(
+    (sql) => sqlite.prepare(sql),
+  );
+  return { set: () => void set?.run(), goBack: () => void back?.run(), release: () => void release?.run() };
+};
+
 /** Only reads, so that a file that belongs to another program is not changed. */
 const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => {
   const tables = number(sqlite.prepare('select count(*) from sqlite_schema').pluck().get());
