@@ -30,6 +30,12 @@ const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; 
     .values({ studio_id: value('studio'), key: value('key'), value: value('value'), at: value('at') }),
 );
 
+/**
+ * A file has one owner, who has its states in memory: they are stored after every so many entries of a bucket, and the rest is
+ * added when the file is opened. Other processes would have to add it at every turn.
+ */
+const storedEvery = 8;
+
 export class QueuedLogbookStore implements LogbookStore {
   readonly #turns: Turns;
   readonly #clock: Clock;
@@ -78,7 +84,7 @@ export class QueuedLogbookStore implements LogbookStore {
         try {
           const outcome = await work(book);
           if (!outcome.keep) return { ...outcome, evenSo: book.evenSo };
-          await book.save();
+          await book.save({ every: this.#turns.isShared ? 1 : storedEvery });
           const { value, json } = storedAs(outcome.value);
           const repeated = outcome.repeated === undefined ? json : storedAs(outcome.repeated).json;
           await storeReply(writing.db, { studio, key, value: repeated, at: this.#clock.now() });

@@ -54,7 +54,8 @@ const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => 
 
 /**
  * The driver's build uses NORMAL in WAL mode unless FULL is set afterwards. The busy timeout is short because waiting
- * would block everything else. The cache is small: the system keeps the file's pages too.
+ * would block everything else. The cache is small: the system keeps the file's pages too. The log is carried over into the
+ * file every 16 MB: a few pages are written by every entry, and are carried over once.
  */
 const pragmas = [
   'busy_timeout = 100',
@@ -62,6 +63,7 @@ const pragmas = [
   'synchronous = FULL',
   'foreign_keys = ON',
   'cache_size = -16384',
+  'wal_autocheckpoint = 4000',
 ];
 
 const opened = (
