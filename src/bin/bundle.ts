@@ -51,6 +51,7 @@ if (!values['if-changed'] || !isCurrent()) {
   await bundle('dist/run', {
     entryPoints: { main: 'src/start/start.js', compactWorker: 'src/store/engine/sqlite/compactWorker.ts' },
     platform: 'node',
+    define: { 'process.env.NODE_ENV': '"production"' },
     external,
     // Bundled CommonJS packages call `require`, which an ES module has to create.
     banner: {

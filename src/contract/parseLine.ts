@@ -97,12 +97,22 @@ const unquoted = (raw: string): string => {
   return value.slice(1, -1).replace(/\\(["\\])/g, '$1');
 };
 
+const afterSlash = (line: string): string => line.replaceAll('\0', '').trim().replace(/^\//, '');
+
+/** Whether a line is a keeper's command that can be run. Its options are parsed only if it is one. */
+export const isForKeepers = (line: string, commands: readonly Command[]): boolean => {
+  const [first = '', second = ''] = afterSlash(line).toLowerCase().split(/\s+/, 2);
+  const command = commands.find(({ name }) => name === first);
+  const leaf = command && (isGroup(command) ? command.leaves.find(({ name }) => name === second) : command);
+  return leaf?.who === 'keeper' && parseLine(line, commands).ok;
+};
+
 /** Parses a line as a member types it, without running it: `/reading bucket:"Gull Grey" weight:246.2g stirred:yes`. */
 export const parseLine = (
   line: string,
   commands: readonly Command[],
 ): { ok: true; value: ParsedLine } | { ok: false; why: LineProblem } => {
-  const text = line.replaceAll('\0', '').trim().replace(/^\//, '');
+  const text = afterSlash(line);
   const [, first = '', rest = ''] = /^(\S+)\s*([\s\S]*)$/.exec(text) ?? [];
   if (first === '') return { ok: false, why: { kind: 'empty' } };
   const command = commands.find(({ name }) => name === first.toLowerCase());

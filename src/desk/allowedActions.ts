@@ -1,6 +1,6 @@
 import type { Action, Command, Fact, Reply } from '../contract/contract.ts';
 import type { Request } from '../contract/desk.ts';
-import { leafAt, parseLine } from '../contract/parseLine.ts';
+import { isForKeepers } from '../contract/parseLine.ts';
 import { onceEach } from '../replies/verdict/onceEach.ts';
 
 const withAllowedPresses = (fact: Fact, may: (action: Action) => boolean): Fact =>
@@ -9,10 +9,7 @@ const withAllowedPresses = (fact: Fact, may: (action: Action) => boolean): Fact 
 /** Drops the actions that the member's role does not allow. */
 export const withAllowedActions = (reply: Reply, role: Request['role'], commands: Command[]): Reply => {
   const { actions, cautions, facts } = reply;
-  const may = ({ line }: Action): boolean => {
-    const parsed = parseLine(line, commands);
-    return !parsed.ok || leafAt(commands, parsed.value.path)?.who !== 'keeper';
-  };
+  const may = ({ line }: Action): boolean => !isForKeepers(line, commands);
   return {
     ...reply,
     ...(actions && role !== 'keeper' && { actions: actions.filter(may) }),

@@ -38,6 +38,7 @@ export const countingBooks = (books: LogbookStore, { waited }: Counts): LogbookS
     };
   };
   return {
+    studio: (studio) => books.studio(studio),
     read: (studio, run) => books.read(studio, timed('read', run)),
     readSnapshot: (studio, run) => books.readSnapshot(studio, run),
     writeOnce: (studio, key, run) => books.writeOnce(studio, key, timed('write', run)),

@@ -13,7 +13,6 @@ export const connectDiscord = (
   { log, draw, fatal }: Pick<DiscordPorts, 'log' | 'draw' | 'fatal'>,
 ): Promise<Discord> => {
   const { books, people, heldLines, kept } = store;
-  const studioNow = (studio: Parameters<typeof books.read>[0]) => books.read(studio, (book) => book.studio());
   return startDiscord(settings, {
     desk,
     words,
@@ -28,18 +27,18 @@ export const connectDiscord = (
     },
     serverOf: (studio) => people.externalOfStudio(studio, 'discord'),
     async isKeeper(studio, member, roles) {
-      const { keepers, keeperRole } = await studioNow(studio);
+      const { keepers, keeperRole } = await books.studio(studio);
       return keepers.includes(member) || (keeperRole !== undefined && roles.includes(keeperRole));
     },
     async addressOf(studio, member) {
       const user = await people.externalOf(studio, member, 'discord');
-      const { channel, inChannel } = await studioNow(studio);
+      const { channel, inChannel } = await books.studio(studio);
       return {
         ...definedOnly({ user, channel }),
         inChannel: inChannel.includes(member),
       };
     },
-    channelOf: async (studio) => (await studioNow(studio)).channel,
+    channelOf: async (studio) => (await books.studio(studio)).channel,
     held: {
       hold: (studio, line) => heldLines.hold(studio, line, later(clock.now(), heldLineLifetime)),
       held: (id) => heldLines.held(id, clock.now()),

@@ -30,7 +30,7 @@ export const openMonitor = (
   if (port === 'off') return undefined;
   const health = () =>
     lookAfter({
-      store: async () => (await app.store.people.studios()).length >= 0,
+      store: app.store.answers,
       discord: platforms.isDiscordConnected,
       room: platforms.isRoomOpen,
       reminders: () => reminders?.isWorking() ?? 'off',

@@ -44,6 +44,8 @@ export interface Store {
   ): Promise<{ id: StudioId; entries: number; namesakes: string[] }>;
   imports: Imports;
   takePart: Engine['takePart'];
+  /** Whether a row can be read: it throws when it cannot. */
+  answers(): Promise<boolean>;
   /** Resolves when no erasure is pending. */
   erased(): Promise<void>;
   /** Folds all cached states again from the entries; returns the number of streams. */
@@ -85,6 +87,11 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
     followPeople: (listener) => changes.listen(listener),
     bringStudioIn: (studio, check) => bringStudioIn(turns, clock, studio, check),
     imports: new Imports(turns, clock),
+    answers: () =>
+      turns.read('directory', async ({ db }) => {
+        await db.selectFrom('studios').select('id').limit(1).execute();
+        return true;
+      }),
     takePart: (part, lost) => engine.takePart(part, lost),
     erased: () => eraser.idle(),
     rebuildStates: () => rebuildStates(turns),

@@ -1,9 +1,9 @@
+// ASCII has no accents, and most names are ASCII.
+const isAscii = (text: string): boolean => /^[ -~]*$/.test(text);
+
 /** Text without accents and capitals. */
 export const withoutAccents = (text: string): string =>
-  text
-    .normalize('NFKD')
-    .replace(/\p{M}+/gu, '')
-    .toLowerCase();
+  (isAscii(text) ? text : text.normalize('NFKD').replace(/\p{M}+/gu, '')).toLowerCase();
 
 /** A name in the form in which names are compared: no accents, no capitals, no punctuation. */
 export const normalizedName = (name: string): string =>

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as sleep } from 'node:timers/promises';
 import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { slash } from '../helpers/discord/discordInteraction.ts';
@@ -58,9 +59,11 @@ const bare = await kinds.bare();
 const keeper = { by: ours.discord.person('keeper', { manages: true }), channel: ours.discord.channel() };
 const must = async (what: string, used: ReturnType<BenchBot['use']>): Promise<void> => {
   const { interaction } = await used;
-  const answered = JSON.stringify(interaction.acknowledged);
+  const answered = JSON.stringify(interaction.acknowledged ?? 'nothing');
   if (!answered.includes('"flags":4,')) throw new Error(`${what} was refused: ${answered}`);
 };
+// Ten seconds after its start the bot loads ahead what it answers questions from.
+await sleep(12_000);
 for (let n = 0; n < 10; n += 1)
   await must(
     'a bucket',
@@ -78,8 +81,8 @@ for (let n = 0; n < 10; n += 1)
 await must('a reading', ours.use(reading(keeper, 0)));
 
 const contests = [
-  { what: '/reading', script: reading, floor: inserting, aim: '≥ 0.70' },
-  { what: '/water-or-stir', script: question, floor: bare, aim: '' },
+  { what: '/reading', script: reading, floor: inserting, aim: { one: '≥ 0.75', many: '≥ 0.85' } },
+  { what: '/water-or-stir', script: question, floor: bare, aim: { one: '', many: '' } },
 ];
 for (const { script, floor } of contests)
   for (const bot of [ours, floor]) await throughput(bot, script, 16, 2 * SECONDS);
@@ -89,7 +92,13 @@ for (let round = 0; round < ROUNDS; round += 1)
     for (const inFlight of [1, 16, 64]) {
       const mine = await throughput(ours, script, inFlight, SECONDS);
       const theirs = await throughput(floor, script, inFlight, SECONDS);
-      report.add(`${what}, ${inFlight} in flight`, '/s', mine.rate, theirs.rate, aim);
+      report.add(
+        `${what}, ${inFlight} in flight`,
+        '/s',
+        mine.rate,
+        theirs.rate,
+        inFlight === 1 ? aim.one : aim.many,
+      );
       report.add(
         `${what}, ${inFlight} in flight, processor`,
         'ms each',
@@ -106,7 +115,7 @@ for (let round = 0; round < ROUNDS; round += 1)
       report.pool(`${what} at ${rate}/s`, 'floor', await latencies(floor, script, rate, SECONDS));
     }
 
-report.add('memory after all this', 'MiB', ours.memoryNow, inserting.memoryNow, '');
+report.add('memory after all this', 'MiB', ours.memoryNow, inserting.memoryNow, '≤ 1.5');
 const guild = ours.discord.world.guildId;
 for (const bot of [ours, inserting, bare]) await bot.stop();
 

@@ -7,6 +7,9 @@ import { DiscordDouble } from '../helpers/discord/discordDouble.ts';
 import { type Draft, type Place, slash } from '../helpers/discord/discordInteraction.ts';
 import type { Interaction } from '../helpers/discord/discordWorld.ts';
 
+/** Longer than Discord waits for an answer. */
+const EXPIRED = 5_000;
+
 /** A bot in its own process, with its own stand-in for Discord. */
 export class BenchBot {
   readonly discord: DiscordDouble;
@@ -72,12 +75,21 @@ export class BenchBot {
     return 10 * (Number(fields[11]) + Number(fields[12]));
   }
 
-  /** Sends an interaction and drops it once it is answered; returns how long that took, in milliseconds. */
+  /**
+   * Sends an interaction and drops it once it is answered; returns how long that took, in milliseconds. One that expired
+   * unanswered, as on a machine that stood still, is waited for no longer.
+   */
   async use(draft: Draft): Promise<{ took: number; interaction: Interaction }> {
     const began = performance.now();
     const interaction = await new Promise<Interaction>((resolve) => {
-      this.#waiting.set(this.discord.deliver(draft).id, resolve);
+      const sent = this.discord.deliver(draft);
+      const expired = setTimeout(resolve, EXPIRED, sent);
+      this.#waiting.set(sent.id, (answered) => {
+        clearTimeout(expired);
+        resolve(answered);
+      });
     });
+    this.#waiting.delete(interaction.id);
     const took = performance.now() - began;
     this.discord.world.interactions.delete(interaction.id);
     this.discord.world.messages.delete(interaction.original ?? '');

@@ -42,7 +42,7 @@ export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   const logged = leaf.effect === 'logs' && reply.kind === 'answer';
   const message = await rendered(bot, used, reply);
   const told = await deliver(log, answers, message, {
-    bare: bareReply(reply),
+    bare: () => bareReply(reply),
     hidden,
     pressed: logged && interaction.message !== undefined,
     ...(deferred && { promised: secret ? 'hidden' : 'shown' }),

@@ -6,7 +6,7 @@ import type { InteractionResponder } from './interactionResponder.ts';
 
 interface How {
   /** A plain version, for when Discord rejects the full one. */
-  bare: Rendered;
+  bare: () => Rendered;
   hidden: boolean;
   /** Whether it replaces the message of a pressed button. */
   pressed: boolean;
@@ -38,12 +38,13 @@ const ways = (
   message: Rendered,
   { bare, hidden, pressed, promised }: How,
 ): Way[] => {
-  const after = [message, bare].map((one) => () => answers.followUp(one, hidden));
+  const either = [() => message, bare];
+  const after = either.map((one) => () => answers.followUp(one(), hidden));
   if (promised !== undefined) {
     if ((promised === 'hidden') === hidden) return [() => answers.fill(message), ...after];
     return [() => replacePressed(answers, message, hidden), ...after];
   }
-  const at = [message, bare].map((one) => () => answers.answer(one, hidden));
+  const at = either.map((one) => () => answers.answer(one(), hidden));
   // The pressed message may be deleted: then a new reply is sent.
   return pressed ? [() => withButtonsRemoved(answers, after), ...at] : at;
 };

@@ -13,7 +13,12 @@ export const oneLine = (said: string): string =>
     .trim();
 
 /** A member's words with markdown escaped, so that they show as typed and cannot mention, link or format. */
-export const escaped = (said: string): string =>
+export const escaped = (said: string): string => (isPlain(said) ? said : escapedMarks(said));
+
+/** Words of letters and digits, as most names are, have nothing to escape. */
+const isPlain = (said: string): boolean => /^[A-Za-z][A-Za-z0-9]*(?: [A-Za-z0-9]+)*$/.test(said);
+
+const escapedMarks = (said: string): string =>
   oneLine(said)
     .replace(/[\\*_~`|<>[\]]/g, '\\$&')
     .replace(/^(?:[#+-]|\d+(?=[.)]))/, (mark) => (/\d/.test(mark) ? `${mark}\\` : `\\${mark}`))
@@ -31,7 +36,12 @@ const marked = (part: Part | string): string => {
 };
 
 /** A day followed by its time of day is merged into one timestamp, which shows both. */
-const momentsOnce = (text: Text): Text =>
+const momentsOnce = (text: Text): Text => (text.some(isDay) ? withoutDays(text) : text);
+
+const isDay = (part: Part | string): boolean =>
+  typeof part === 'object' && 'at' in part && part.show === 'day';
+
+const withoutDays = (text: Text): Text =>
   text.flatMap((part, i) => {
     const isDayOf = (day: Part | string | undefined, clock: Part | string | undefined) =>
       typeof day === 'object' &&
@@ -53,7 +63,8 @@ const shortWords = (words: string): string[] => words.match(/\S{1,200}\s*|\s+/gu
 
 /** Markdown split into pieces of at most that length, between words. */
 export const markdownPieces = (text: Text, most: number): string[] => {
-  if (markdown(text).length <= most) return [markdown(text)];
+  const whole = markdown(text);
+  if (whole.length <= most) return [whole];
   const pieces: string[] = [];
   let piece: Text = [];
   const parts = momentsOnce(text).flatMap((part): Text => {

@@ -14,8 +14,9 @@ export const withHazardNoted = (
   note: string | undefined,
   { words: { bucket: w }, role }: Pick<Logging, 'words' | 'role'>,
 ): Reply => {
-  const named = marksInText(note ?? '').filter((one) => !settings.cautions.includes(one));
-  if (note === undefined || named.length === 0) return reply;
+  if (note === undefined) return reply;
+  const named = marksInText(note).filter((one) => !settings.cautions.includes(one));
+  if (named.length === 0) return reply;
   const bucket = String(no);
   const holdIt = {
     label: w.holdIt(),

@@ -1,5 +1,6 @@
 import type { CompiledQuery, Kysely } from 'kysely';
 import type { Tables } from '../migrations/tables.ts';
+import { answersAtOnce } from './atOnce.ts';
 
 /** Stands for a value while a query is compiled. */
 class Placeholder {
@@ -36,7 +37,10 @@ export const compiledOnce = <Values extends Record<string, unknown>, Row = unkno
       known.set(adapter, compiled);
     }
     const { query, names } = compiled;
-    const { rows } = await db.executeQuery<Row>({ ...query, parameters: names.map((name) => values[name]) });
+    const parameters = names.map((name) => values[name]);
+    // The query builder's own way to the database takes longer than the database.
+    if (answersAtOnce(adapter)) return adapter.atOnce(query.sql, parameters) as Row[];
+    const { rows } = await db.executeQuery<Row>({ ...query, parameters });
     return rows;
   };
 };

@@ -8,6 +8,8 @@ import type { Studio } from '../../studio/settings/studio.ts';
 export interface StreamState {
   readonly seq: Seq;
   readonly state?: BucketState;
+  /** The entry as of which a state is stored that can be used. */
+  readonly stored?: Seq;
 }
 
 /** What one studio's entries fold to. Immutable: a change replaces it. */

@@ -61,13 +61,15 @@ const inStream = (db: Kysely<Tables>, studio: StudioId, stream: StreamNo) =>
     .select(['entry.stream_no', 'entry.seq', 'entry.at', 'entry.logged_at', 'entry.event'])
     .select(({ fn }) => fn.coalesce('joined.into_id', 'entry.member_id').as('member_id'));
 
-/** All of a bucket's entries, to fold. */
+/** All of a bucket's entries, or those after one, to fold. */
 export const readBucket = async (
   db: Kysely<Tables>,
   studio: StudioId,
   bucket: StreamNo,
+  { after }: { after?: Seq } = {},
 ): Promise<BucketEntry[]> => {
-  const rows = await inStream(db, studio, bucket).orderBy('entry.seq').execute();
+  const all = inStream(db, studio, bucket).orderBy('entry.seq');
+  const rows = await (after === undefined ? all : all.where('entry.seq', '>', after)).execute();
   return rows.map((row) => entryOf<BucketEvent>(row, readBucketEvent(row.event)));
 };
 

@@ -7,12 +7,13 @@ import type {
   PeopleChange,
   WritableLogbook,
 } from '../../studio/logbook/ports.ts';
+import type { Studio } from '../../studio/settings/studio.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
 import { PeopleChanges } from '../people/peopleChanges.ts';
 import { readAtLeisure } from './readBesideOwner.ts';
 import { ReadingLogbook } from './readingLogbook.ts';
 import type { TransactionOutcome, Turns } from '../engine/turns.ts';
-import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
+import { storedAs, withoutNul } from '../engine/withoutNul.ts';
 import { WritingLogbook } from './writingLogbook.ts';
 
 const storedReply = compiledOnce<{ studio: StudioId; key: string }, { value: string }>((db, value) =>
@@ -29,6 +30,12 @@ const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; 
     .values({ studio_id: value('studio'), key: value('key'), value: value('value'), at: value('at') }),
 );
 
+/**
+ * A file has one owner, who has its states in memory: they are stored after every so many entries of a bucket, and the rest is
+ * added when the file is opened. Other processes would have to add it at every turn.
+ */
+const storedEvery = 8;
+
 export class QueuedLogbookStore implements LogbookStore {
   readonly #turns: Turns;
   readonly #clock: Clock;
@@ -38,6 +45,10 @@ export class QueuedLogbookStore implements LogbookStore {
     this.#turns = turns;
     this.#clock = clock;
     this.#changes = changes;
+  }
+
+  async studio(studio: StudioId): Promise<Studio> {
+    return this.#turns.remembered(studio)?.studio ?? this.read(studio, (book) => book.studio());
   }
 
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {
@@ -73,9 +84,9 @@ export class QueuedLogbookStore implements LogbookStore {
         try {
           const outcome = await work(book);
           if (!outcome.keep) return { ...outcome, evenSo: book.evenSo };
-          await book.save();
-          const value = withoutNulWithin(outcome.value);
-          const repeated = JSON.stringify(withoutNulWithin(outcome.repeated ?? value));
+          await book.save({ every: this.#turns.isShared ? 1 : storedEvery });
+          const { value, json } = storedAs(outcome.value);
+          const repeated = outcome.repeated === undefined ? json : storedAs(outcome.repeated).json;
           await storeReply(writing.db, { studio, key, value: repeated, at: this.#clock.now() });
           ({ changes } = book);
           return { keep: true, value };

@@ -43,7 +43,8 @@ import {
 } from '../reminders/replanStudio.ts';
 import { forgetNote, saveNote } from './saveNote.ts';
 import { replanUnlogged } from '../reminders/replanUnlogged.ts';
-import { saveStreamState } from '../states/saveStreamState.ts';
+import { addsOn } from '../states/caughtUp.ts';
+import { saveStreamSeq, saveStreamState } from '../states/saveStreamState.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 
 /** One studio's logbook in a transaction. Its writes run one after another, in the order of the calls. */
@@ -152,13 +153,23 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
     return this.inOrder(() => dropOpenQuestion(this.turn.db, this.studioId, no));
   }
 
-  /** Saves where each changed stream stands: once, however many entries it got. */
-  async save(): Promise<void> {
+  /**
+   * Saves where each changed stream stands: once, however many entries it got. A state is stored when so many entries were
+   * logged since it last was.
+   */
+  async save({ every }: { every: number }): Promise<void> {
     await this.written();
+    const { db } = this.turn;
     const { streams } = await this.snapshot();
     for (const stream of this.#moved) {
-      const state = streams.get(stream);
-      if (state) await saveStreamState(this.turn.db, this.studioId, stream, state);
+      const stood = streams.get(stream);
+      if (!stood) continue;
+      const { seq, stored } = stood;
+      if (stored !== undefined && seq - stored < every) await saveStreamSeq(db, this.studioId, stream, seq);
+      else {
+        await saveStreamState(db, this.studioId, stream, stood);
+        if (stood.state) this.#setStream(stream, { ...stood, stored: seq });
+      }
     }
   }
 
@@ -185,16 +196,19 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
   }
 
   async #stateAfter(entry: BucketEntry, before: BucketState): Promise<BucketState | undefined> {
-    const { kind } = entry.event;
-    const addsOn = kind !== 'undo' && kind !== 'setup' && entry.at >= before.foldedTo;
-    return addsOn
+    return addsOn(entry, before)
       ? applyToBucket(before, entry)
       : foldBucket(entry.stream, await readBucket(this.turn.db, this.studioId, entry.stream));
   }
 
   #setState(entry: BucketEntry, state: BucketState | undefined): BucketState {
     if (!state) throw new Error(`Entry ${entry.id} would leave its bucket without a setup.`);
-    this.#setStream(entry.stream, { seq: entry.seq, state: frozen(state) });
+    const stored = this.#standing(entry.stream)?.stored;
+    this.#setStream(entry.stream, {
+      seq: entry.seq,
+      state: frozen(state),
+      ...(stored !== undefined && { stored }),
+    });
     return state;
   }
 
@@ -213,6 +227,10 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
     await this.snapshot();
     const notes = frozen(await readNotes(this.turn.db, this.studioId));
     this.#change((snapshot) => ({ ...snapshot, notes }));
+  }
+
+  #standing(stream: StreamNo): StreamState | undefined {
+    return this.turn.snapshots.get(this.studioId)?.streams.get(stream);
   }
 
   #setStream(stream: StreamNo, state: StreamState): void {

@@ -69,7 +69,9 @@ const refoldMentioning = async ({ db, snapshots }: Writing, { studio, from }: Jo
   const snapshot = snapshots.get(studio) ?? (await loadSnapshot(db, studio));
   const streams = new Map(snapshot.streams);
   for (const [stream, stood] of snapshot.streams) {
-    if (!stood.state || !mentionsMember(from, stood.state)) continue;
+    // One that is stored as of an earlier entry may mention them, although it does so no more.
+    const isStored = stood.stored === undefined || stood.stored === stood.seq;
+    if (!stood.state || (isStored && !mentionsMember(from, stood.state))) continue;
     streams.set(stream, await refoldAndSave(db, studio, stream, stood.seq));
   }
   const { coats: _, ...rest } = snapshot;

@@ -4,6 +4,7 @@ import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { openReader } from '../engine/either/openReader.ts';
 import type { Reader } from '../engine/turns.ts';
+import { caughtUp } from './caughtUp.ts';
 import { readState } from './bucketStateSchema.ts';
 import { foldedBy } from './foldedBy.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
@@ -20,10 +21,20 @@ export interface StatesChecked {
 
 type Verdict = 'agrees' | 'outdated' | 'differs';
 
-const follows = (json: string | null, state: BucketState | undefined): boolean => {
+const asStored = (state: BucketState): BucketState | undefined => readState(JSON.stringify(state));
+
+/** A state of an earlier entry agrees when it comes to the same with the later ones, or would be folded anew. */
+const follows = async (
+  db: Kysely<Tables>,
+  { studio, stream }: StreamName,
+  json: string | null,
+  state: BucketState | undefined,
+): Promise<boolean> => {
   if (!state) return json === null;
   const stored = readState(json);
-  return stored !== undefined && isDeepStrictEqual(stored, readState(JSON.stringify(state)));
+  if (!stored || stored.seq > state.seq) return false;
+  const then = await caughtUp(db, studio, stream, stored, state.seq);
+  return then === undefined || isDeepStrictEqual(asStored(then), asStored(state));
 };
 
 const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdict> => {
@@ -36,7 +47,7 @@ const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdic
   const { last, count, state } = await refold(db, name);
   if (row?.seq !== last || count !== last) return 'differs';
   if (row.state !== null && row.folded_by !== foldedBy) return 'outdated';
-  return follows(row.state, state) ? 'agrees' : 'differs';
+  return (await follows(db, name, row.state, state)) ? 'agrees' : 'differs';
 };
 
 const checkAll = async (reader: Reader): Promise<StatesChecked> => {

@@ -4,6 +4,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
+import { caughtUp } from './caughtUp.ts';
 import { readState } from './bucketStateSchema.ts';
 import { foldedBy } from './foldedBy.ts';
 import { frozen } from '../engine/frozen.ts';
@@ -33,10 +34,16 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
     .execute();
   const streams = new Map<StreamNo, StreamState>();
   for (const row of rows) {
+    const { stream_no: stream, seq } = row;
     const cached = readState(row.state);
-    const state =
-      cached && row.folded_by === foldedBy ? cached : await refoldBucket(db, studio, row.stream_no, cached);
-    streams.set(row.stream_no, { seq: row.seq, ...(state && { state: frozen(state) }) });
+    const known =
+      cached && row.folded_by === foldedBy ? await caughtUp(db, studio, stream, cached, seq) : undefined;
+    const state = known ?? (await refoldBucket(db, studio, stream, cached));
+    streams.set(stream, {
+      seq,
+      ...(state && { state: frozen(state) }),
+      ...(known && cached && { stored: cached.seq }),
+    });
   }
   return { studio: frozen(foldStudio(await readStudio(db, studio, studioStream))), streams };
 };

@@ -146,6 +146,8 @@ export interface WriteResult<T> {
 
 /** The store as the desk sees it. */
 export interface LogbookStore {
+  /** A studio's settings as they stand now: every interaction asks, so it waits for no turn where none is needed. */
+  studio(studio: StudioId): Promise<Studio>;
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;
   /** The same for long reads, which must not hold up anybody else. */
   readSnapshot<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T>;

@@ -1,10 +1,10 @@
-import { AsyncLocalStorage } from 'node:async_hooks';
 import { setTimeout as pause } from 'node:timers/promises';
 import { sql, type Kysely, type Transaction } from 'kysely';
 import type { Instant, StudioId } from '../../../studio/ids.ts';
 import type { Tables } from '../../migrations/tables.ts';
 import { DraftSnapshots, MemorySnapshotCache } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
+import { TurnGuard } from '../turnGuard.ts';
 import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
 import { announce } from './announcements.ts';
 import { Lanes } from './lanes.ts';
@@ -69,12 +69,16 @@ export class PostgresTurns implements Turns {
   readonly #connections = new Lanes(mostAtOnce);
   readonly #going = new Set<Promise<unknown>>();
   /** Set during the work of a turn: work that asked for another turn could wait for itself. */
-  readonly #within = new AsyncLocalStorage<true>();
+  readonly #within = new TurnGuard();
   #closed = false;
 
   constructor(name: string, kysely: Kysely<Tables>) {
     this.name = name;
     this.#kysely = kysely;
+  }
+
+  remembered(): undefined {
+    return undefined;
   }
 
   read<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
@@ -117,7 +121,7 @@ export class PostgresTurns implements Turns {
   }
 
   #refuse(): void {
-    if (this.#within.getStore()) throw new Error('A turn was asked for within a turn: it might never come.');
+    if (this.#within.isWithin) throw new Error('A turn was asked for within a turn: it might never come.');
     if (this.#closed) throw new StoreProblem('closed', this.name, 'the store is closed');
     if (this.#going.size >= mostWaiting)
       throw new StoreProblem('crowded', this.name, `${mostWaiting} wait for their turn`);
@@ -159,7 +163,7 @@ export class PostgresTurns implements Turns {
           studio &&
           (await db.selectFrom('studios').where('id', '=', studio).select('version').executeTakeFirst());
         const snapshots = studio && row ? this.#pages.at(studio, row.version) : scratch();
-        return this.#within.run(true, () => work({ db, snapshots }));
+        return this.#within.run(() => work({ db, snapshots }));
       });
   }
 
@@ -174,7 +178,7 @@ export class PostgresTurns implements Turns {
         .execute(async (db) => {
           const { xid, version } = await begin(db, studio);
           const drafts = new DraftSnapshots(studio ? this.#pages.at(studio, version) : scratch());
-          const outcome = await this.#within.run(true, () => work({ db, snapshots: drafts }));
+          const outcome = await this.#within.run(() => work({ db, snapshots: drafts }));
           const { keep, value } = outcome;
           if (!keep) {
             notKept = outcome;

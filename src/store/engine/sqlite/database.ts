@@ -26,6 +26,20 @@ export const dataVersionOf = (sqlite: Sqlite.Database): (() => number) => {
   return () => number(statement.get());
 };
 
+export interface Savepoint {
+  set(): void;
+  goBack(): void;
+  release(): void;
+}
+
+/** Each job of a transaction has a savepoint, so that it can be rolled back alone. Prepared once, since every job needs it. */
+export const savepointIn = (sqlite: Sqlite.Database): Savepoint => {
+  const [set, back, release] = ['savepoint job', 'rollback to savepoint job', 'release savepoint job'].map(
+    (sql) => sqlite.prepare(sql),
+  );
+  return { set: () => void set?.run(), goBack: () => void back?.run(), release: () => void release?.run() };
+};
+
 /** Only reads, so that a file that belongs to another program is not changed. */
 const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => {
   const tables = number(sqlite.prepare('select count(*) from sqlite_schema').pluck().get());
@@ -40,7 +54,8 @@ const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => 
 
 /**
  * The driver's build uses NORMAL in WAL mode unless FULL is set afterwards. The busy timeout is short because waiting
- * would block everything else. The cache is small: the system keeps the file's pages too.
+ * would block everything else. The cache is small: the system keeps the file's pages too. The log is carried over into the
+ * file every 16 MB: a few pages are written by every entry, and are carried over once.
  */
 const pragmas = [
   'busy_timeout = 100',
@@ -48,6 +63,7 @@ const pragmas = [
   'synchronous = FULL',
   'foreign_keys = ON',
   'cache_size = -16384',
+  'wal_autocheckpoint = 4000',
 ];
 
 const opened = (

@@ -1,6 +1,7 @@
 import type Sqlite from 'better-sqlite3';
 import {
   CompiledQuery,
+  SqliteAdapter,
   SqliteDialect,
   SqliteDriver,
   type DatabaseConnection,
@@ -9,6 +10,7 @@ import {
   type SqliteDialectConfig,
   type SqliteStatement,
 } from 'kysely';
+import type { AnswersAtOnce } from '../atOnce.ts';
 
 /**
  * Begins transactions with `immediate`: one that reads first and writes later would fail at once if somebody wrote in
@@ -38,13 +40,33 @@ const preparing = (sqlite: Sqlite.Database): SqliteDatabase => {
   };
 };
 
+class AdapterAtOnce extends SqliteAdapter implements AnswersAtOnce {
+  readonly #database: SqliteDatabase;
+
+  constructor(database: SqliteDatabase) {
+    super();
+    this.#database = database;
+  }
+
+  atOnce(sql: string, values: readonly unknown[]): unknown[] {
+    const statement = this.#database.prepare(sql);
+    if (statement.reader) return statement.all(values);
+    statement.run(values);
+    return [];
+  }
+}
+
 export class ImmediateDialect extends SqliteDialect {
-  readonly #config: SqliteDialectConfig;
+  readonly #config: SqliteDialectConfig & { database: SqliteDatabase };
 
   constructor(sqlite: Sqlite.Database) {
     const config = { database: preparing(sqlite) };
     super(config);
     this.#config = config;
+  }
+
+  override createAdapter(): SqliteAdapter {
+    return new AdapterAtOnce(this.#config.database);
   }
 
   override createDriver(): Driver {

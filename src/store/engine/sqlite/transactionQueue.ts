@@ -1,12 +1,13 @@
-import { AsyncLocalStorage } from 'node:async_hooks';
 import { setImmediate as nextLoop } from 'node:timers/promises';
-import { CompiledQuery, type ControlledTransaction } from 'kysely';
+import type { ControlledTransaction } from 'kysely';
 import { compact } from './compact.ts';
-import { dataVersionOf, type Database } from './database.ts';
-import { DraftSnapshots, MemorySnapshotCache, type SnapshotCache } from '../snapshotCache.ts';
+import { dataVersionOf, savepointIn, type Database, type Savepoint } from './database.ts';
+import { DraftSnapshots, MemorySnapshotCache, type Snapshot, type SnapshotCache } from '../snapshotCache.ts';
 import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
+import { TurnGuard } from '../turnGuard.ts';
 import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
 import type { Tables } from '../../migrations/tables.ts';
+import type { StudioId } from '../../../studio/ids.ts';
 import { openSqliteReader } from './sqliteReader.ts';
 import { whileBusy } from './whileBusy.ts';
 
@@ -26,11 +27,6 @@ interface WriteJob extends Job {
 interface AloneJob extends Job {
   run(): Promise<void>;
 }
-
-/** Each job has a savepoint, so that it can be rolled back alone. Compiled once, since each job uses two of these. */
-const savepoint = CompiledQuery.raw('savepoint job');
-const backToSavepoint = CompiledQuery.raw('rollback to savepoint job');
-const releaseSavepoint = CompiledQuery.raw('release savepoint job');
 
 const mostInOneTurn = 64;
 /** More jobs than this would wait so long that nobody needs the answer any more. */
@@ -52,14 +48,16 @@ export class TransactionQueue implements Turns {
   readonly #alone: AloneJob[] = [];
   #going: Promise<void> = Promise.resolve();
   /** Set during the work of a turn: work that asked for another turn would deadlock. */
-  readonly #within = new AsyncLocalStorage<true>();
+  readonly #within = new TurnGuard();
   #busy = false;
   #closed = false;
+  readonly #savepoint: Savepoint;
   readonly #dataVersion: () => number;
   #version: number;
 
   constructor(database: Database) {
     this.#database = database;
+    this.#savepoint = savepointIn(database.sqlite);
     this.#dataVersion = dataVersionOf(database.sqlite);
     this.#version = this.#dataVersion();
   }
@@ -71,18 +69,22 @@ export class TransactionQueue implements Turns {
   read<T>(_scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
-      const run: ReadJob['run'] = async (reading) =>
-        resolve(await this.#within.run(true, () => work(reading)));
+      const run: ReadJob['run'] = async (reading) => resolve(await this.#within.run(() => work(reading)));
       this.#reads.push({ run, fail: reject });
       this.#go();
     });
+  }
+
+  remembered(studio: StudioId): Snapshot | undefined {
+    this.#forgetWhatChanged();
+    return this.#remembered.get(studio);
   }
 
   write<T>(_scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
     return new Promise<T>((resolve, reject) => {
       this.#refuse();
       const run: WriteJob['run'] = async (writing) => {
-        const { value, ...outcome } = await this.#within.run(true, () => work(writing));
+        const { value, ...outcome } = await this.#within.run(() => work(writing));
         return { ...outcome, acknowledge: () => resolve(value) };
       };
       this.#writes.push({ run, fail: reject });
@@ -129,7 +131,7 @@ export class TransactionQueue implements Turns {
 
   #refuse(): void {
     const { file } = this.#database;
-    if (this.#within.getStore()) throw new Error('A turn was asked for within a turn: it would never come.');
+    if (this.#within.isWithin) throw new Error('A turn was asked for within a turn: it would never come.');
     if (this.#closed) throw new StoreProblem('closed', file, 'the store is closed');
     if (this.#reads.length + this.#writes.length >= mostWaiting)
       throw new StoreProblem('crowded', file, `${mostWaiting} wait for their turn`);
@@ -217,18 +219,18 @@ export class TransactionQueue implements Turns {
 
   async #runOne(job: WriteJob, tx: ControlledTransaction<Tables>, below: SnapshotCache): Promise<() => void> {
     const snapshots = new DraftSnapshots(below);
-    await tx.executeQuery(savepoint);
+    this.#savepoint.set();
     try {
       const { keep, acknowledge, evenSo } = await job.run({ db: tx, snapshots });
       if (keep) snapshots.keep();
-      else await tx.executeQuery(backToSavepoint);
+      else this.#savepoint.goBack();
       if (!keep) await evenSo?.(tx);
-      await tx.executeQuery(releaseSavepoint);
+      this.#savepoint.release();
       return acknowledge;
     } catch (error) {
       if (!this.#database.sqlite.inTransaction) throw error;
-      await tx.executeQuery(backToSavepoint);
-      await tx.executeQuery(releaseSavepoint);
+      this.#savepoint.goBack();
+      this.#savepoint.release();
       return () => this.#fail(job, error);
     }
   }
