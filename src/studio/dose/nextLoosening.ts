@@ -1,5 +1,6 @@
 import { dryContent } from '../../glaze/slurry/slurry.ts';
 import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
+import { effluxAt20 } from '../bucket/effluxAt20.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { loosenStepPerLitre } from '../bucket/flowPoints.ts';
 import { learnLoosening, stillThickAfter, type LearnedLoosening } from './learnLoosening.ts';
@@ -27,7 +28,7 @@ export type NextLoosening =
 /** Drops that the bucket's own readings ask for, less rather than more: what is in can't be taken out. */
 const dropsFor = (state: BucketState, learned: LearnedLoosening | undefined): number => {
   const window = state.settings.efflux;
-  const seconds = state.efflux?.seconds;
+  const seconds = effluxAt20(state);
   if (!learned || !window || seconds === undefined || seconds === 'wont-run') return 1;
   const wanted = Math.log(seconds / ((window.low + window.high) / 2));
   // By its strongest likely effect, so that the coat does not run thin.

@@ -11,21 +11,18 @@ import { isDoseAtWork } from '../bucket/flowPoints.ts';
 import { isForDipping, judgesFlow } from './judgedBy.ts';
 import { since, type Instant } from '../ids.ts';
 import type { Seconds } from '../../glaze/units.ts';
-import { secondsAt20, warmthAt } from '../belief/warmth.ts';
+import { effluxAt20, timedAt } from '../bucket/effluxAt20.ts';
 import { readAt } from './readAt.ts';
 import type { FlowBand, Reason } from './verdict.ts';
 
 const lookBand: Record<FlowLook, FlowBand> = { thin: 'thin', right: 'in', thick: 'thick' };
 
 /** The temperature of the bucket when it was timed, and what the cup would take at 20 °C; absent where nobody told. */
-const timedAt = (
-  { belief: { warmth } }: BucketState,
-  { at, seconds, temperature }: NonNullable<BucketState['efflux']>,
-): Extract<Reason, { because: 'efflux' }>['warmth'] => {
-  const told = temperature ?? (warmth && warmth.at <= at ? warmthAt({ warmth }, at, undefined) : undefined);
-  return told === undefined || told === roomTemperature || seconds === 'wont-run'
+const warmthTimed = (state: BucketState): Extract<Reason, { because: 'efflux' }>['warmth'] => {
+  const [told, seconds] = [timedAt(state), effluxAt20(state)];
+  return told === undefined || told === roomTemperature || seconds === undefined || seconds === 'wont-run'
     ? undefined
-    : { temperature: told, room: roomTemperature, seconds: secondsAt20(seconds, told) };
+    : { temperature: told, room: roomTemperature, seconds };
 };
 
 const timeBand = (seconds: CupTime['seconds'], window: Window<Seconds>): FlowBand => {
@@ -68,7 +65,7 @@ export const flowBand = (
       reasons.push({ because: 'other-cup', cup, windowCup: settings.cup });
     else if (!window) reasons.push({ because: 'efflux-no-window', seconds, cup });
     else {
-      const warmth = timedAt(state, efflux);
+      const warmth = warmthTimed(state);
       const band = timeBand(warmth?.seconds ?? seconds, window);
       if (!outlived(band, efflux)) {
         byCup = band;

@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
-import type { BucketState } from '../bucket/bucketState.ts';
+import { warmthAt } from '../belief/warmth.ts';
 import type { MeasuredGravity } from '../bucket/bucketState.ts';
 import type { Estimate } from '../contents/contents.ts';
 import type { Move } from './decisionTable.ts';
@@ -54,9 +54,12 @@ const dose = (
 /** A step of deflocculant as the part that it takes off the seconds. */
 const takenOff = (lnSeconds: number): number => 1 - Math.exp(lnSeconds);
 
+/** Below this, °C, a jar looks thicker than its glaze is at room temperature: by 6 % of its seconds at 16 °C. */
+const coldJar = 16;
+
 /** A jar test of deflocculant, and what it comes to in the pail. */
 const loosening = (
-  state: BucketState,
+  { state, now }: Facts,
   slurry: Gravity,
   volume: Millilitres | undefined,
 ): MoveAmountsFound => {
@@ -70,9 +73,12 @@ const loosening = (
   if (next.kind === 'no-change')
     return { amounts: {}, checkpoint: true, reasons: [{ because: 'loosening-no-change' }] };
   const { drops, most, dose, learned } = next;
+  const temperature = warmthAt(state.belief, now, undefined);
+  const isCold = temperature !== undefined && temperature < coldJar;
   return {
     amounts: {
       jarDrops: drops,
+      ...(isCold && { jarWarm: true as const }),
       ...('ml' in dose ? { deflocculantMl: dose.ml } : { deflocculantMlPerLitre: dose.mlPerLitre }),
     },
     checkpoint: false,
@@ -82,6 +88,7 @@ const loosening = (
         drops,
         most,
         ...('ml' in dose && { each: millilitres(dose.ml / drops) }),
+        ...(isCold && { cold: true as const }),
       },
       ...(learned
         ? [
@@ -117,7 +124,7 @@ export const moveAmounts = (move: Move, f: Facts, measured: MeasuredGravity): Mo
       amount === 'dose'
         ? dose(f, measured, volume)
         : amount === 'loosening'
-          ? loosening(f.state, measured.value, volume?.value)
+          ? loosening(f, measured.value, volume?.value)
           : volume
             ? pailAmount(amount, { ...unfilled, volume }, pail)
             : { amounts: litreAmount(amount, unfilled) };

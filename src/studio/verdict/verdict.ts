@@ -173,7 +173,7 @@ export type Reason =
   | { because: 'dose-no-change' }
   | { because: 'dose-checkpoint'; totalPercent: number }
   /** `each` is one drop of the jar in the pail, absent where nobody knows how full that is. */
-  | { because: 'jar-test'; drops: number; most: number; each?: Millilitres }
+  | { because: 'jar-test'; drops: number; most: number; each?: Millilitres; cold?: true }
   /** What a drop takes off the seconds, parts of 1, with its 90 % interval. */
   | { because: 'loosening-learned'; less: number; least: number; most: number }
   | { because: 'loosening-no-change' }
@@ -189,6 +189,8 @@ export interface Amounts {
   doseMl?: Millilitres;
   /** Drops of deflocculant to try in a jar first, and what they are in the pail. */
   jarDrops?: number;
+  /** The glaze is cold: the jar is warmed first. */
+  jarWarm?: true;
   deflocculantMl?: Millilitres;
   deflocculantMlPerLitre?: Millilitres;
   waterMlPerLitre?: Millilitres;

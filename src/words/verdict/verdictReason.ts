@@ -176,9 +176,7 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
     case 'dose-no-change':
       return t`The last two doses changed nothing, so flocculant is not what it needs. Is there clay in it?`;
     case 'jar-test':
-      return r.each === undefined
-        ? t`Stir it in the jar for a minute, and wait another: it keeps getting thinner. Still thick: one more drop, up to ${[String(r.most)]} in all.`
-        : t`Stir it in the jar for a minute, and wait another: it keeps getting thinner. Still thick: one more drop, up to ${[String(r.most)]} in all. Each drop in the jar is ${[doseText(r.each)]} in the pail.`;
+      return t`${[r.cold ? 'Let the jar warm to room temperature first: cold glaze looks thicker than it is. ' : '']}Stir it in the jar for a minute, and wait another: it keeps getting thinner. Still thick: one more drop, up to ${[String(r.most)]} in all.${r.each === undefined ? [] : t` Each drop in the jar is ${[doseText(r.each)]} in the pail.`}`;
     case 'loosening-learned':
       return t`Learned from this bucket's readings: a drop in 250 ml takes ${[chanceText(Math.round(100 * r.less) / 100)]} off its seconds, 9 times out of 10 between ${[String(Math.round(100 * r.least))]} and ${[String(Math.round(100 * r.most))]} %.`;
     case 'loosening-no-change':

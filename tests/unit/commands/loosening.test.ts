@@ -41,6 +41,17 @@ describe('a bucket that is thick at the right gravity', () => {
     expect(await room.keeper(4, press)).toMatchObject({ ok: false });
   });
 
+  it.each([
+    ['8C', true],
+    ['18C', false],
+  ])('at %s: the jar is warmed first where the glaze is cold: %s', async (temperature, isWarmed) => {
+    const room = await openRoomWithGullGrey();
+    const answer = await readThick(room, 1, `32 temperature:${temperature}`);
+    expect(verdict(answer)).toMatchObject({ step: 'deflocculate', jarDrops: 1 });
+    expect(verdict(answer)['jarWarm']).toBe(isWarmed ? true : undefined);
+    expect(/warm to room temperature first/.test(answer.reasons.join(' '))).toBe(isWarmed);
+  });
+
   it('is said by drops in the pail when that is small', async () => {
     const room = await openRoomWithGullGrey(['pail', '5l'], ['volume', '2.5l']);
     // 2.5 l are ten jars: 10 drops, 0.5 ml

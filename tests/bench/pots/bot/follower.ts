@@ -149,7 +149,8 @@ export class Follower {
 
   /** The drops that make it run right in a jar: those that were said, one more where it stays thick, fewer where it is thin. */
   #tryInJar(jarDrops: number): number | undefined {
-    const look = (count: number) => this.#hands.lookInJar(drops.rungs * count);
+    const look = (count: number) =>
+      this.#hands.lookInJar(drops.rungs * count, this.#phone.verdict?.jarWarm === true);
     const first = look(jarDrops);
     if (first === 'right') return jarDrops;
     if (first === 'thick')

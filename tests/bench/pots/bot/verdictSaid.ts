@@ -17,6 +17,7 @@ const verdict = z.object({
   dryGrams: amount,
   doseMl: amount,
   jarDrops: amount,
+  jarWarm: z.boolean().optional(),
   deflocculantMl: amount,
   waterMlPerLitre: amount,
   drawOffMlPerLitre: amount,

@@ -113,19 +113,21 @@ export class Hands {
     return luck.happens(this.#room.settings.faults.blindLook) ? 'right' : this.#felt(luck);
   }
 
-  /** How some of it runs in a jar, with so many rungs undone there; whoever tries that looks. */
-  lookInJar(rungs: number): Look {
+  /** How some of it runs in a jar, with so many rungs undone there; whoever tries that looks. To warm it takes as long again. */
+  lookInJar(rungs: number, isWarmed = false): Look {
     this.spend('pour');
+    if (isWarmed) this.spend('pour');
     this.spend('glance');
     this.pail.thicken(-rungs);
-    const look = this.#felt(this.#luck('jar'));
+    const look = this.#felt(this.#luck('jar'), isWarmed);
     this.pail.thicken(rungs);
     return look;
   }
 
-  #felt(luck: Chance): Look {
+  #felt(luck: Chance, isWarm = false): Look {
     const felt =
-      this.#room.seconds(this.visit.bucket) * Math.exp(luck.normal(this.#room.settings.noise.look));
+      (isWarm ? this.pail.secondsAt(this.now) : this.#room.seconds(this.visit.bucket)) *
+      Math.exp(luck.normal(this.#room.settings.noise.look));
     const { low, high } = this.pail.kind.secondsWindow;
     if (outside(felt, { low, high }) === 0) return 'right';
     return felt < low ? 'thin' : 'thick';
