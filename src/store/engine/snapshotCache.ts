@@ -37,12 +37,19 @@ export class MemorySnapshotCache implements SnapshotCache {
   }
 
   get(studio: StudioId): Snapshot | undefined {
-    return this.#snapshots.get(studio);
+    const found = this.#snapshots.get(studio);
+    if (found) this.#setLast(studio, found);
+    return found;
+  }
+
+  /** The studio used last comes last: what is only read is kept as well. */
+  #setLast(studio: StudioId, snapshot: Snapshot): void {
+    this.#snapshots.delete(studio);
+    this.#snapshots.set(studio, snapshot);
   }
 
   set(studio: StudioId, snapshot: Snapshot): void {
-    this.#snapshots.delete(studio);
-    this.#snapshots.set(studio, snapshot);
+    this.#setLast(studio, snapshot);
     const [oldest] = this.#snapshots.keys();
     if (this.#snapshots.size > this.#most && oldest !== undefined) this.#snapshots.delete(oldest);
   }
