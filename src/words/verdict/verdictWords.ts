@@ -96,7 +96,7 @@ export const verdictWords = {
   timedFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
     t`${[secondsText(time)]}, ${[flowWords[flow]]}`,
   timedWarmFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
-    t`about ${[secondsText(time)]} at room temperature, ${[flowWords[flow]]}`,
+    t`${[secondsText(time)]} when warm, ${[flowWords[flow]]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (frozen = false): Text => [frozen ? 'none since it froze' : 'never logged'],
   stirAgain: (hours: number): Text => [

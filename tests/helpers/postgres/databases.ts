@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { inject, onTestFinished } from 'vitest';
 
-const given = inject('postgres');
+/** The benches use these helpers too, on files and without a run of tests. */
+const given = process.env['VITEST'] === undefined ? undefined : inject('postgres');
 
 /** Whether this run of a test is the one on PostgreSQL. */
 export const onPostgres = given !== undefined;
