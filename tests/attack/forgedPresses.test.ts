@@ -28,9 +28,9 @@ beforeEach(async () => {
 
 /** What the presser reads after a forged id; nothing is saved. */
 const refused = async (id: string, place: Place = member): Promise<string> => {
-  const before = savedIn(room.file);
+  const before = await savedIn(room.file);
   const { message, ephemeral } = await room.discord.reply(forge(place, shown, id));
-  expect(savedIn(room.file)).toBe(before);
+  expect(await savedIn(room.file)).toBe(before);
   expect(ephemeral).toBe(true);
   return message.content;
 };
