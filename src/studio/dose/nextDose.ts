@@ -9,6 +9,8 @@ import {
 } from '../../glaze/units.ts';
 import type { BucketSettings } from '../settings/bucketSettings.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
+import { doseStep } from '../belief/priors.ts';
+import { effluxAt20 } from '../bucket/effluxAt20.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
 import { learnDose, type Learned } from './learnDose.ts';
 import { plausibleGravity } from '../measure/weighGravity.ts';
@@ -62,6 +64,14 @@ const learnedFrom = (state: BucketState, slurry: Gravity, dryMass: number): Lear
   return learnDose({ points: flow, ...aim, gravity: slurry, percent });
 };
 
+/** A whole step, or half of one where a whole one would probably lead beyond the window. */
+const firstSteps = (state: BucketState): number => {
+  const aim = flowAim(state);
+  const seconds = effluxAt20(state);
+  if (!aim || state.efflux?.cup !== aim.cup || seconds === undefined || seconds === 'wont-run') return 1;
+  return seconds * Math.exp(doseStep.flow) > aim.window.high ? 0.5 : 1;
+};
+
 /**
  * The next dose of flocculant for a bucket of this gravity: by its own readings, or else one dose step; per litre
  * when its volume is unknown.
@@ -71,7 +81,10 @@ export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitre
   const dry = dryContent({ slurry: aimed, particleGravity: state.settings.solids });
   if (!dry.ok) throw new Error(`bucket ${state.no}: no dry content for gravity ${slurry}`);
   if (volume === undefined)
-    return { kind: 'per-litre', dose: saturatedSolutionWith(grams(dry.value * doseStepOfDry)) };
+    return {
+      kind: 'per-litre',
+      dose: saturatedSolutionWith(grams(dry.value * firstSteps(state) * doseStepOfDry)),
+    };
   const dryMass = (dry.value * volume) / 1000;
   const soFar = state.flocculant.heptahydrate / dryMass;
   if (soFar + doseStepOfDry > checkpointOfDry) return { kind: 'checkpoint', totalPercent: 100 * soFar };
@@ -80,7 +93,7 @@ export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitre
   const ofDry =
     learned.kind === 'learned'
       ? Math.min(learned.doseSteps * doseStepOfDry, checkpointOfDry - soFar)
-      : doseStepOfDry;
+      : firstSteps(state) * doseStepOfDry;
   const doseStepMl = saturatedSolutionWith(grams(dryMass * doseStepOfDry));
   const dose = saturatedSolutionWith(grams(dryMass * ofDry));
   return {

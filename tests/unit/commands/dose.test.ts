@@ -38,6 +38,17 @@ describe('the next dose', () => {
     ]);
   });
 
+  it.each([
+    // 11.2 s × e^0.35 (two to three steps make a thin bucket creamy, common practice) is 15.9 s, inside 12 to 16 s.
+    [11.2, 4.835],
+    // 11.7 s would come to 16.6 s: half of it.
+    [11.7, 4.835 / 2],
+  ])('is half a step where a whole one would probably lead beyond the window: %d s', async (seconds, ml) => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, `/reading bucket:gg gravity:1.44 within:0.002 seconds:${seconds} stirred:yes`);
+    expect(Math.abs((await doseMl(room, 1)) - ml)).toBeLessThan(0.02);
+  });
+
   it('counts what has gone in since the last remake', async () => {
     const room = await openRoomWithGullGrey();
     await room.say(1, '/reading bucket:gg gravity:1.44 within:0.002 seconds:9 stirred:yes');
