@@ -72,7 +72,8 @@ export class StoredReminders implements ReminderQueue {
     return this.#turns.write('directory', async ({ db }) => {
       await db
         .updateTable('reminders')
-        .set({ next_at: now, claimed: 0 })
+        // What stood in the way of earlier tries may have ended with that program.
+        .set({ next_at: now, claimed: 0, tries: 0 })
         .where(isPending)
         .where('next_at', '>', now)
         .where('next_at', '<=', later(now, longestWait))

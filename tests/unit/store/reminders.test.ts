@@ -100,6 +100,18 @@ describe('a reminder', () => {
     expect(only(await claim(again))).not.toHaveProperty('unsureSince');
   });
 
+  test('whose tries failed before a start is tried anew after it, as if for the first time', async () => {
+    await coat();
+    const again = later(morning, minutes(15));
+    const first = only(await claim(morning));
+    await store.reminders.settle(first, { again, unsure: false });
+    const second = only(await claim(again));
+    expect(second.tries).toBe(2);
+    await store.reminders.settle(second, { again: later(again, minutes(15)), unsure: false });
+    await store.reminders.reclaim(later(again, minutes(1)));
+    expect(only(await claim(again + minutes(1))).tries).toBe(1);
+  });
+
   test('that was put off while it was being said comes again all the same', async () => {
     await coat();
     const claimed = only(await claim(morning));
