@@ -1,27 +1,16 @@
 import { sql } from 'kysely';
-import {
-  days,
-  hours,
-  later,
-  since,
-  studioStream,
-  type Duration,
-  type Instant,
-  type StudioId,
-} from '../studio/ids.ts';
-import type { StudioEvent } from '../studio/settings/studio.ts';
+import { days, hours, later, since, type Duration, type Instant, type StudioId } from '../studio/ids.ts';
 import { keepersOf } from '../studio/settings/keepersOf.ts';
 import type { ClaimedReminder, ReminderOutcome, ReminderQueue } from '../studio/logbook/ports.ts';
 import { ReadingLogbook } from './logbook/readingLogbook.ts';
 import { readAbout } from './reminders/reminderRow.ts';
 import { freshRow } from './reminders/replan.ts';
 import { replanMornings, replanSessions } from './reminders/replanStudio.ts';
+import { studiosToPlan } from './reminders/studiosToPlan.ts';
 import type { Turns } from './engine/turns.ts';
 
 /** Raw SQL with the literal, because a parameter would not match the partial index. */
 const isPending = sql<boolean>`status = 'pending'`;
-/** What a studio says that is planned anew as time goes on. One of thousands that never said it is not looked at. */
-const planned: readonly StudioEvent['kind'][] = ['session', 'morning'];
 /** Leases and retries end within this time. */
 const longestWait = hours(1);
 /** The keepers are told at most once a week that somebody cannot be reached. */
@@ -46,23 +35,7 @@ export class StoredReminders implements ReminderQueue {
   }
 
   async plan(now: Instant): Promise<void> {
-    const studios = await this.#turns.read('directory', ({ db }) =>
-      db
-        .selectFrom('studios')
-        .where(({ exists, or, selectFrom }) =>
-          exists(
-            selectFrom('events')
-              .whereRef('events.studio_id', '=', 'studios.id')
-              .where('events.stream_no', '=', studioStream)
-              .where((event) =>
-                or(planned.map((kind) => event('events.event', 'like', `%"kind":"${kind}"%`))),
-              )
-              .select('events.seq'),
-          ),
-        )
-        .select('id')
-        .execute(),
-    );
+    const studios = await this.#turns.read('directory', ({ db }) => studiosToPlan(db));
     const failed: unknown[] = [];
     for (const { id } of studios) await this.#planOne(id, now).catch((error: unknown) => failed.push(error));
     if (failed.length > 0) throw new AggregateError(failed, 'some studios could not be planned for');

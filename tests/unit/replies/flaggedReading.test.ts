@@ -102,6 +102,14 @@ describe('a reading that the logbook did not expect', () => {
     expect(answer.reasons.join(' ')).toMatch(/expected 1\.44.*something went in or out, it seems/);
   });
 
+  it('is weighed again before water goes in for it, though the bucket was too heavy before', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(1, '/reading bucket:gg gravity:1.5 seconds:18 stirred:yes');
+    await room.say(3, '/reading bucket:gg gravity:1.5 seconds:18 stirred:yes');
+    const answer = await room.say(5, '/reading bucket:gg gravity:1.54 seconds:18 stirred:yes');
+    expect(data(answer, 'verdict')).toMatchObject({ step: 'measure', gravity: { believed: false } });
+  });
+
   it('says so where it is shown', async () => {
     const room = await withFlagged();
     const card = await room.say(2 * day + 1, '/bucket show bucket:gg');
