@@ -8,7 +8,7 @@ import type { Studio } from '../../studio/settings/studio.ts';
 export interface StreamState {
   readonly seq: Seq;
   readonly state?: BucketState;
-  /** The entry as of which a state is stored that can be used. */
+  /** The entry as of which it was saved, with a state that can be used. */
   readonly stored?: Seq;
 }
 

@@ -44,7 +44,7 @@ import {
 import { forgetNote, saveNote } from './saveNote.ts';
 import { replanUnlogged } from '../reminders/replanUnlogged.ts';
 import { addsOn } from '../states/caughtUp.ts';
-import { saveStreamSeq, saveStreamState } from '../states/saveStreamState.ts';
+import { saveStreamState } from '../states/saveStreamState.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 
 /** One studio's logbook in a transaction. Its writes run one after another, in the order of the calls. */
@@ -153,23 +153,17 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
     return this.inOrder(() => dropOpenQuestion(this.turn.db, this.studioId, no));
   }
 
-  /**
-   * Saves where each changed stream stands: once, however many entries it got. A state is stored when so many entries were
-   * logged since it last was.
-   */
+  /** Saves where a changed stream stands, if it is new, or a bucket with so many entries since it was last saved. */
   async save({ every }: { every: number }): Promise<void> {
     await this.written();
-    const { db } = this.turn;
     const { streams } = await this.snapshot();
     for (const stream of this.#moved) {
       const stood = streams.get(stream);
       if (!stood) continue;
-      const { seq, stored } = stood;
-      if (stored !== undefined && seq - stored < every) await saveStreamSeq(db, this.studioId, stream, seq);
-      else {
-        await saveStreamState(db, this.studioId, stream, stood);
-        if (stood.state) this.#setStream(stream, { ...stood, stored: seq });
-      }
+      const { seq, state, stored } = stood;
+      if (stored !== undefined && (!state || seq - stored < every)) continue;
+      await saveStreamState(this.turn.db, this.studioId, stream, stood);
+      this.#setStream(stream, { ...stood, stored: seq });
     }
   }
 

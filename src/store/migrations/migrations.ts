@@ -1,4 +1,5 @@
 import type { Migration } from './migration.ts';
+import { laterEntries } from './laterEntries.ts';
 import { logbook } from './logbook.ts';
 import { manyProcesses } from './manyProcesses.ts';
 import { openQuestions } from './openQuestions.ts';
@@ -18,4 +19,5 @@ export const migrations: readonly Migration[] = [
   openQuestions,
   manyProcesses,
   severalRooms,
+  laterEntries,
 ];

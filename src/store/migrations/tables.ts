@@ -34,7 +34,10 @@ interface MemberIdentityRow {
   member_id: MemberId;
 }
 
-/** A stream's last seq, and a cache of the state that its entries fold to, valid for one version of the fold. */
+/**
+ * A stream, and a cache of the state that its entries fold to up to `seq`, valid for one version of the fold. Entries after
+ * it may have been logged since.
+ */
 interface StreamRow {
   studio_id: StudioId;
   stream_no: StreamNo;

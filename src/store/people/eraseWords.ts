@@ -4,6 +4,7 @@ import { eventWithoutWords, labelOf } from '../../studio/logbook/eventWithoutWor
 import { erasedMark, nameAsWord, withoutWords } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { readEvent } from '../entries/eventRow.ts';
+import { lastSeq } from '../entries/lastSeq.ts';
 import { rewriteEvents } from './rewriteEvents.ts';
 import { noteChange } from './noteChange.ts';
 import type { Tables } from '../migrations/tables.ts';
@@ -15,7 +16,11 @@ const fewAnswers = 200;
 
 const streamsOf = (turns: Turns, studio: StudioId): Promise<{ stream_no: StreamNo; seq: Seq }[]> =>
   turns.read({ rows: studio }, ({ db }) =>
-    db.selectFrom('streams').where('studio_id', '=', studio).select(['stream_no', 'seq']).execute(),
+    db
+      .selectFrom('streams')
+      .where('studio_id', '=', studio)
+      .select(['stream_no', (streams) => lastSeq(streams).as('seq')])
+      .execute(),
   );
 
 const theirEntries = (db: Kysely<Tables>, { studio, members }: Erasure, stream: StreamNo, from: number) =>

@@ -1,6 +1,7 @@
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { LoggedEvent } from '../../studio/logbook/ports.ts';
 import { readEvent, writeEvent } from '../entries/eventRow.ts';
+import { lastSeq } from '../entries/lastSeq.ts';
 import type { Writing } from '../engine/turns.ts';
 import { refoldAfterErasure } from '../states/refoldAfterErasure.ts';
 
@@ -33,7 +34,7 @@ export const rewriteEvents = async (
     .selectFrom('streams')
     .where('studio_id', '=', studio)
     .where('stream_no', '=', stream)
-    .select('seq')
+    .select((streams) => lastSeq(streams).as('seq'))
     .executeTakeFirstOrThrow();
   await refoldAfterErasure(writing, studio, stream, last);
   return true;

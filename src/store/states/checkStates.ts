@@ -15,7 +15,7 @@ export interface StatesChecked {
   streams: number;
   /** States from an earlier version of the fold, which are never used. */
   outdated: number;
-  /** Streams whose cached state, or last seq, does not follow from their entries. */
+  /** Streams whose cached state does not follow from their entries, or that count more of them than there are. */
   differing: StreamName[];
 }
 
@@ -45,7 +45,7 @@ const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdic
     .select(['seq', 'folded_by', 'state'])
     .executeTakeFirst();
   const { last, count, state } = await refold(db, name);
-  if (row?.seq !== last || count !== last) return 'differs';
+  if (!row || last === null || row.seq > last || count !== last) return 'differs';
   if (row.state !== null && row.folded_by !== foldedBy) return 'outdated';
   return (await follows(db, name, row.state, state)) ? 'agrees' : 'differs';
 };

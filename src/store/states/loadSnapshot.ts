@@ -9,6 +9,7 @@ import { readState } from './bucketStateSchema.ts';
 import { foldedBy } from './foldedBy.ts';
 import { frozen } from '../engine/frozen.ts';
 import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
+import { lastSeq } from '../entries/lastSeq.ts';
 import { readBucket, readStudio } from '../entries/readEntries.ts';
 import type { Tables } from '../migrations/tables.ts';
 
@@ -29,7 +30,7 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
   const rows = await db
     .selectFrom('streams')
     .where('studio_id', '=', studio)
-    .select(['stream_no', 'seq', 'folded_by', 'state'])
+    .select(['stream_no', 'folded_by', 'state', (streams) => lastSeq(streams).as('seq')])
     .orderBy('stream_no')
     .execute();
   const streams = new Map<StreamNo, StreamState>();
@@ -42,7 +43,7 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
     streams.set(stream, {
       seq,
       ...(state && { state: frozen(state) }),
-      ...(known && cached && { stored: cached.seq }),
+      ...((known || stream <= studioStream) && { stored: cached?.seq ?? seq }),
     });
   }
   return { studio: frozen(foldStudio(await readStudio(db, studio, studioStream))), streams };

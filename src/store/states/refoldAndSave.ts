@@ -15,7 +15,7 @@ export const refoldAndSave = async (
   last: Seq,
 ): Promise<StreamState> => {
   const state = foldBucket(stream, await readBucket(db, studio, stream));
-  const stands = { seq: last, ...(state && { state: frozen(state), stored: last }) };
+  const stands = { seq: last, stored: last, ...(state && { state: frozen(state) }) };
   await saveStreamState(db, studio, stream, stands);
   return stands;
 };
