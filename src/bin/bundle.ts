@@ -49,10 +49,19 @@ if (!values['if-changed'] || !isCurrent()) {
     minify: true,
   });
   await bundle('dist/run', {
-    entryPoints: { main: 'src/start/start.js', compactWorker: 'src/store/engine/sqlite/compactWorker.ts' },
+    entryPoints: {
+      main: 'src/start/start.js',
+      compactWorker: 'src/store/engine/sqlite/compactWorker.ts',
+      chartWorker: 'src/chart/chartWorker.ts',
+    },
     platform: 'node',
     define: { 'process.env.NODE_ENV': '"production"' },
     external,
+    // The engine holds the text in memory, twice as large with a single character that is not Latin. Names stay, for
+    // stack traces; licences lie in node_modules.
+    minifyWhitespace: true,
+    minifySyntax: true,
+    legalComments: 'none',
     // Bundled CommonJS packages call `require`, which an ES module has to create.
     banner: {
       js: "import { createRequire as requireFrom } from 'node:module';\nconst require = requireFrom(import.meta.url);",

@@ -36,8 +36,10 @@ const comparing = (vectors: readonly Features[]): ((vector: Features) => Float64
       else having.set(feature, [at, weight]);
     }
   });
+  // Not the vectors themselves, here and below: they can be collected.
+  const { length } = vectors;
   return (vector) => {
-    const cosines = new Float64Array(vectors.length);
+    const cosines = new Float64Array(length);
     for (const [feature, asked] of vector) {
       const those = having.get(feature);
       if (!those) continue;
@@ -62,10 +64,11 @@ const comparingThings = (
   const toNames = comparing(named.flat());
   const toCentres = comparing(named.map(centreOf));
   const toTexts = comparing(all.map(({ says }) => unitVector(says, rarity)));
+  const lengths = named.map(({ length }) => length);
   return (vector) => {
     const [names, centres, texts] = [toNames(vector), toCentres(vector), toTexts(vector)];
     let next = 0;
-    return named.map(({ length }, i) => {
+    return lengths.map((length, i) => {
       let nearest = 0;
       for (const last = next + length; next < last; next++) nearest = Math.max(nearest, names[next] ?? 0);
       return nearest + ofCentre * (centres[i] ?? 0) + ofText * (texts[i] ?? 0);

@@ -1,5 +1,6 @@
 import { definedOnly } from '../definedOnly.ts';
 import type { App } from './app.ts';
+import { drawPng } from '../chart/drawAside.ts';
 import { UsageProblem } from './exitCodeOf.ts';
 import type { Desk, Voice } from '../contract/desk.ts';
 import type { Log } from '../contract/log.ts';
@@ -105,7 +106,7 @@ const keepDiscord = (
               shards: shards === 'auto' ? undefined : shards,
             }),
           },
-          { log, draw: async (chart) => (await import('../chart/chartPng.ts')).chartPng(chart), fatal: lost },
+          { log, draw: drawPng, fatal: lost },
         ),
       );
       log.info({}, mainWords.connected);

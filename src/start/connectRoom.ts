@@ -1,6 +1,8 @@
 import { definedOnly } from '../definedOnly.ts';
 import type { App } from './app.ts';
 import { UsageProblem } from './exitCodeOf.ts';
+import { drawSvg } from '../chart/drawAside.ts';
+import * as theme from '../chart/theme.ts';
 import { boardRows } from '../replies/bucket/boardRows.ts';
 import type { Config } from './config.ts';
 import type { Log } from '../contract/log.ts';
@@ -109,13 +111,7 @@ export const connectRoom = async (
           async (book) => new Map((await book.buckets()).map(({ no, settings }) => [no, settings.name])),
         ),
       notebook: roomNotebook(app, studio),
-      draw: async (chart, look, size) => {
-        const [{ chartSvg }, theme] = await Promise.all([
-          import('../chart/chartSvg.ts'),
-          import('../chart/theme.ts'),
-        ]);
-        return chartSvg(chart, theme[look], chartSizes[size], size === 'large');
-      },
+      draw: (chart, look, size) => drawSvg(chart, theme[look], chartSizes[size], size === 'large'),
     },
     {
       bind: lan ? '0.0.0.0' : settings.ROOM_BIND,

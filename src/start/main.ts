@@ -78,7 +78,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
     });
     if (monitor) stops.push({ stop: monitor.stop, within: 250 });
     stops.unshift({ stop: refoldAtLeisure(app.store, log), within: 100 });
-    const warm = () => void warmUp(app, log, config.DISCORD_TOKEN !== undefined);
+    const warm = () => void warmUp(app, log);
     // Whoever waited for the start comes first.
     setTimeout(warm, 10_000).unref();
     return await ended;

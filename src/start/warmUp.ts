@@ -6,18 +6,9 @@ import { mainWords } from '../words/platform/mainWords.ts';
 /** Any question: the first one has all notes read and indexed. */
 const question = 'why does a glaze crawl?';
 
-/**
- * Loads what the first question and the first chart would load. Each takes long, and everybody else would wait with
- * whoever asks first.
- */
-export const warmUp = async (
-  { handbook }: Pick<App, 'handbook'>,
-  log: Log,
-  discord: boolean,
-): Promise<void> => {
+/** Reads what answers questions. It takes long, and everybody else would wait with whoever asks first. */
+export const warmUp = async ({ handbook }: Pick<App, 'handbook'>, log: Log): Promise<void> => {
   try {
-    await (discord ? import('../chart/chartPng.ts') : import('../chart/chartSvg.ts'));
-    await nextLoop();
     handbook.find(question, []);
     await nextLoop();
     handbook.emergencies(question);

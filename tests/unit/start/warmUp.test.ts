@@ -13,7 +13,7 @@ it('the notes are read before anybody asks, and once', async () => {
     read += 1;
     return loadNotes();
   });
-  await warmUp({ handbook }, log, false);
+  await warmUp({ handbook }, log);
   expect(read).toBe(1);
   expect(handbook.find('why does a glaze crawl?', []).answers.length).toBeGreaterThan(0);
   expect(read).toBe(1);
@@ -24,6 +24,6 @@ it('notes that cannot be read keep nothing from starting', async () => {
   const handbook = openHandbook(() => {
     throw new Error('damaged');
   });
-  await warmUp({ handbook }, log, false);
+  await warmUp({ handbook }, log);
   expect(logged).toEqual([{ err: new Error('damaged') }]);
 });

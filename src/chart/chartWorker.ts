@@ -1,0 +1,17 @@
+import { parentPort } from 'node:worker_threads';
+import { chartSvg } from './chartSvg.ts';
+import type { ChartOrder, Drawn } from './drawn.ts';
+
+const draw = async (order: ChartOrder): Promise<Uint8Array | string> => {
+  if (order.as === 'svg') return chartSvg(order.chart, order.theme, order.size, order.pinnable);
+  const { chartPng } = await import('./chartPng.ts');
+  return chartPng(order.chart);
+};
+
+parentPort?.on('message', async ({ no, order }: { no: number; order: ChartOrder }) => {
+  const drawn: Drawn = await draw(order).then(
+    (picture) => ({ picture }),
+    (error: unknown) => ({ failed: error instanceof Error ? (error.stack ?? error.message) : String(error) }),
+  );
+  parentPort?.postMessage({ no, drawn });
+});
