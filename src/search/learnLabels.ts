@@ -1,7 +1,9 @@
 import type { Features } from './features.ts';
+import type { Steps } from './steps.ts';
 
 const passes = 3;
 const firstStep = 5;
+const examplesAtOnce = 30;
 
 /** Examples in an order that is mixed, and the same each time. */
 const shuffled = <T>(all: T[], turn: number): T[] => {
@@ -31,10 +33,10 @@ const softmax = (scores: Float64Array): void => {
  * Learns from labelled examples how probable each label is: logistic regression over all labels, by stochastic gradient
  * descent. The same examples give the same numbers.
  */
-export const learnLabels = (
+export function* learnLabels(
   examples: readonly { label: number; vector: Features }[],
   labels: number,
-): ((vector: Features) => Float64Array) => {
+): Steps<(vector: Features) => Float64Array> {
   const placeOf = new Map<string, number>();
   const rows = examples.map(({ label, vector }) => ({
     label,
@@ -49,7 +51,8 @@ export const learnLabels = (
   const scores = new Float64Array(labels);
   for (let turn = 0; turn < passes; turn++) {
     const step = firstStep / (1 + 0.3 * turn);
-    for (const { label, places, values } of shuffled(rows, turn)) {
+    for (const [n, { label, places, values }] of shuffled(rows, turn).entries()) {
+      if (n % examplesAtOnce === 0) yield;
       scores.fill(0);
       for (let i = 0; i < places.length; i++) {
         const from = places[i] ?? 0;
@@ -78,4 +81,4 @@ export const learnLabels = (
     softmax(found);
     return found;
   };
-};
+}

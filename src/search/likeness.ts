@@ -1,5 +1,6 @@
 import { featuresOf, isWhole, rarityAmong, unitVector, type Features } from './features.ts';
 import { learnLabels } from './learnLabels.ts';
+import { eachInSteps, finished, type Steps } from './steps.ts';
 
 /** A thing to be found: its names, and what it says, in words. */
 export interface Findable {
@@ -56,14 +57,17 @@ const comparing = (vectors: readonly Features[]): ((vector: Features) => Float64
 const takeApart = ({ names, says }: Findable) => ({ names: names.map(featuresOf), says: featuresOf(says) });
 
 /** Compares with each thing: with its nearest name, the middle of its names, and what it says. */
-const comparingThings = (
+function* comparingThings(
   all: readonly ReturnType<typeof takeApart>[],
   rarity: Rarity,
-): ((vector: Features) => number[]) => {
-  const named = all.map(({ names }) => names.map((features) => unitVector(features, rarity)));
+): Steps<(vector: Features) => number[]> {
+  const named = yield* eachInSteps(all, ({ names }) => names.map((features) => unitVector(features, rarity)));
   const toNames = comparing(named.flat());
-  const toCentres = comparing(named.map(centreOf));
-  const toTexts = comparing(all.map(({ says }) => unitVector(says, rarity)));
+  const centres = yield* eachInSteps(named, centreOf);
+  const toCentres = comparing(centres);
+  const texts = yield* eachInSteps(all, ({ says }) => unitVector(says, rarity));
+  const toTexts = comparing(texts);
+  yield;
   const lengths = named.map(({ length }) => length);
   return (vector) => {
     const [names, centres, texts] = [toNames(vector), toCentres(vector), toTexts(vector)];
@@ -74,25 +78,32 @@ const comparingThings = (
       return nearest + ofCentre * (centres[i] ?? 0) + ofText * (texts[i] ?? 0);
     });
   };
-};
+}
+
+export interface Likeness {
+  withMore(more: readonly Findable[]): (words: readonly string[]) => number[];
+}
 
 /**
  * Learns to tell things apart by their names. `withMore` compares further things too, of which nothing is learnt: it
  * returns how much a question is like each of all these.
  */
-export const learnLikeness = (all: readonly Findable[]) => {
-  const apart = all.map(takeApart);
+export function* learnLikeness(all: readonly Findable[]): Steps<Likeness> {
+  const apart = yield* eachInSteps(all, takeApart);
   const named = apart.flatMap(({ names }, label) => names.map((features) => ({ label, features })));
   const rarity = rarityAmong(named, all.length);
-  const compare = comparingThings(apart, rarity);
-  const learnt = learnLabels(
-    named.map(({ label, features }) => ({ label, vector: unitVector(wholeWords(features), rarity) })),
-    all.length,
-  );
+  yield;
+  const compare = yield* comparingThings(apart, rarity);
+  const examples = named.map(({ label, features }) => ({
+    label,
+    vector: unitVector(wholeWords(features), rarity),
+  }));
+  yield;
+  const learnt = yield* learnLabels(examples, all.length);
   return {
-    withMore: (more: readonly Findable[]) => {
-      const compareMore = comparingThings(more.map(takeApart), rarity);
-      return (words: readonly string[]): number[] => {
+    withMore: (more) => {
+      const compareMore = finished(comparingThings(more.map(takeApart), rarity));
+      return (words) => {
         const features = featuresOf(words);
         const vector = unitVector(features, rarity);
         const probable = learnt(unitVector(wholeWords(features), rarity));
@@ -103,4 +114,4 @@ export const learnLikeness = (all: readonly Findable[]) => {
       };
     },
   };
-};
+}

@@ -2,6 +2,7 @@ import MiniSearch from 'minisearch';
 import { studioNoteId, type Note } from '../studio/handbook.ts';
 import type { Findable } from './likeness.ts';
 import { stopWords } from './everydayWords.ts';
+import type { Steps } from './steps.ts';
 import { isEveryday, termsAmong, termsOf, wordsOf } from './terms.ts';
 
 interface Indexed {
@@ -89,10 +90,10 @@ export const findableNote = (note: Note): Findable => ({
 });
 
 /** Builds an in-memory index of notes; `likeness` compares words with each of them. */
-export const indexNotes = (
+export function* indexNotes(
   notes: readonly Note[],
   likeness: (words: readonly string[]) => number[],
-): NoteIndex => {
+): Steps<NoteIndex> {
   const index = new MiniSearch<Indexed>({
     fields: ['title', 'words', 'answer', 'rest'],
     tokenize: (terms) => terms.split(' ').filter((term) => term !== ''),
@@ -118,6 +119,7 @@ export const indexNotes = (
     for (const { count, terms } of phrases) if (count === 1) for (const term of terms) names.add(term);
     const all = `${one.title} ${one.words} ${one.answer} ${one.rest}`.split(' ');
     for (const term of new Set(all)) spread.set(term, (spread.get(term) ?? 0) + 1);
+    yield;
   }
   const ids = [...entries.keys()];
   const alike = (words: readonly string[]) => {
@@ -125,4 +127,4 @@ export const indexNotes = (
     return new Map(ids.map((id, i) => [id, each[i] ?? 0]));
   };
   return { index, entries, spread, names, vocabulary, alike };
-};
+}

@@ -124,6 +124,8 @@ export interface NotesFound {
 
 /** The handbook and a studio's own notes, searched by question. */
 export interface Handbook {
+  /** Reads and learns a little more of the notes; false when all is ready. The first question does what is left. */
+  prepare(): boolean;
   find(question: string, own: readonly StudioNote[]): NotesFound;
   note(id: string): HandbookNote | undefined;
   /** Emergencies that a question says are happening now, the most urgent first. */

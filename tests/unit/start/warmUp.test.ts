@@ -20,6 +20,14 @@ it('the notes are read before anybody asks, and once', async () => {
   expect(logged).toEqual([]);
 });
 
+it('a question that comes while the notes are being read is answered as any other', () => {
+  const begun = openHandbook(loadNotes);
+  for (let step = 0; step < 5; step += 1) expect(begun.prepare()).toBe(true);
+  const question = 'why does a glaze crawl?';
+  expect(begun.find(question, [])).toEqual(openHandbook(loadNotes).find(question, []));
+  expect(begun.prepare()).toBe(false);
+});
+
 it('notes that cannot be read keep nothing from starting', async () => {
   const handbook = openHandbook(() => {
     throw new Error('damaged');
