@@ -8,10 +8,12 @@ const draw = async (order: ChartOrder): Promise<Uint8Array | string> => {
   return chartPng(order.chart);
 };
 
-parentPort?.on('message', async ({ no, order }: { no: number; order: ChartOrder }) => {
-  const drawn: Drawn = await draw(order).then(
+const drawn = (order: ChartOrder): Promise<Drawn> =>
+  draw(order).then(
     (picture) => ({ picture }),
     (error: unknown) => ({ failed: error instanceof Error ? (error.stack ?? error.message) : String(error) }),
   );
-  parentPort?.postMessage({ no, drawn });
+
+parentPort?.on('message', ({ no, order }: { no: number; order: ChartOrder }) => {
+  void drawn(order).then((answer) => parentPort?.postMessage({ no, drawn: answer }));
 });

@@ -28,6 +28,7 @@ class DrawingThread {
       const no = (this.#last += 1);
       clearTimeout(this.#ending);
       this.#worker ??= this.#started();
+      this.#worker.ref();
       this.#worker.postMessage({ no, order });
       this.#waiting.set(no, { resolve, reject });
     });
@@ -44,12 +45,11 @@ class DrawingThread {
     });
     worker.on('error', (error) => this.#ended(worker, error));
     worker.on('exit', () => this.#ended(worker, new Error('the thread that draws charts ended')));
-    // A program that stops does not wait for a picture.
-    worker.unref();
     return worker;
   }
 
   #endLater(worker: Worker): void {
+    worker.unref();
     this.#ending = setTimeout(() => {
       this.#worker = undefined;
       void worker.terminate();

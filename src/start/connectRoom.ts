@@ -2,7 +2,7 @@ import { definedOnly } from '../definedOnly.ts';
 import type { App } from './app.ts';
 import { UsageProblem } from './exitCodeOf.ts';
 import { drawSvg } from '../chart/drawAside.ts';
-import * as theme from '../chart/theme.ts';
+import { dark, light } from '../chart/theme.ts';
 import { boardRows } from '../replies/bucket/boardRows.ts';
 import type { Config } from './config.ts';
 import type { Log } from '../contract/log.ts';
@@ -31,6 +31,7 @@ type Settings = Pick<Config, 'ROOM_BIND' | 'ROOM_PORT' | 'ROOM_TRUST_PROXY'> & {
   ROOM_URL?: string | undefined;
 };
 
+const themes = { dark, light };
 const chartSizes = {
   small: { width: 440, panelHeight: 200 },
   large: { width: 960, panelHeight: 320 },
@@ -111,7 +112,7 @@ export const connectRoom = async (
           async (book) => new Map((await book.buckets()).map(({ no, settings }) => [no, settings.name])),
         ),
       notebook: roomNotebook(app, studio),
-      draw: (chart, look, size) => drawSvg(chart, theme[look], chartSizes[size], size === 'large'),
+      draw: (chart, look, size) => drawSvg(chart, themes[look], chartSizes[size], size === 'large'),
     },
     {
       bind: lan ? '0.0.0.0' : settings.ROOM_BIND,

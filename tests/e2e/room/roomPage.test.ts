@@ -288,7 +288,9 @@ describe('the jobs, on a phone', () => {
     const image = tile.locator('img.chart');
     await image.scrollIntoViewIfNeeded();
     await expect
-      .poll(() => page.evaluate<number>(`document.querySelector('img.chart').naturalWidth`))
+      .poll(() => page.evaluate<number>(`document.querySelector('img.chart').naturalWidth`), {
+        timeout: 12_000,
+      })
       .toBeGreaterThan(100);
     expect(await image.getAttribute('alt')).toContain('Gull Grey');
     await tile.locator('.picture').click();
