@@ -288,6 +288,7 @@ const neverRefuse = new Set([
   'flowCup',
   'valid',
   'refused',
+  'outside',
   'firstOutside',
   'notTwoRates',
   'logGamma',

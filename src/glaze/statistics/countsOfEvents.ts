@@ -1,4 +1,4 @@
-import { firstOutside, valid, type Checked } from '../checked.ts';
+import { outside, valid, type Checked } from '../checked.ts';
 
 /**
  * How many things that nobody logged to expect over some days, when their rate is learned from what went before.
@@ -18,12 +18,11 @@ export const countsOfEvents = ({
   over: number;
   days: number;
 }): Checked<Record<'none' | 'mean' | 'variance', number>> => {
-  const outside = firstOutside(
-    ['events before', shape, 1e-6, 1e6],
-    ['days before', over, 1e-3, 1e9],
-    ['days', days, Number.MIN_VALUE, 1e4],
-  );
-  if (outside) return outside;
+  const refusal =
+    outside('events before', shape, 1e-6, 1e6) ??
+    outside('days before', over, 1e-3, 1e9) ??
+    outside('days', days, Number.MIN_VALUE, 1e4);
+  if (refusal) return refusal;
   const m = (days * shape) / over;
   // ln P(none), so that few events in a short while keep their digits.
   const log = -shape * Math.log1p(m / shape);

@@ -33,7 +33,10 @@ export const quickCdf = (z: number): number => {
   const a = mark / perDeviation;
   const t = z - a;
   const q = a * a;
-  const [he2, he3, he4, he5] = [q - 1, a * (q - 3), q * (q - 6) + 3, a * (q * (q - 10) + 15)];
+  const he2 = q - 1;
+  const he3 = a * (q - 3);
+  const he4 = q * (q - 6) + 3;
+  const he5 = a * (q * (q - 10) + 15);
   const slope = 1 - t * (a / 2 - t * (he2 / 6 - t * (he3 / 24 - t * (he4 / 120 - (t * he5) / 720))));
   return read(chances, mark) + read(densities, mark) * t * slope;
 };

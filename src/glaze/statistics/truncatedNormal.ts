@@ -1,4 +1,4 @@
-import { firstOutside, valid, type Checked } from '../checked.ts';
+import { outside, valid, type Checked } from '../checked.ts';
 import { normalCdf } from './normal.ts';
 
 const density = (z: number) => (Number.isFinite(z) ? Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI) : 0);
@@ -21,15 +21,15 @@ export const truncatedNormal = ({
   low: number;
   high: number;
 }): Checked<Record<'chance' | 'mean' | 'variance', number>> => {
-  const outside = firstOutside(
-    ['lower mark', low, -Infinity, 30],
-    ['upper mark', high, -30, Infinity],
-    ['upper less lower mark', high - low, 1e-3, Infinity],
-  );
-  if (outside) return outside;
+  const refusal =
+    outside('lower mark', low, -Infinity, 30) ??
+    outside('upper mark', high, -30, Infinity) ??
+    outside('upper less lower mark', high - low, 1e-3, Infinity);
+  if (refusal) return refusal;
   // Of two tails the lower is the one that keeps its digits.
   const chance = low > 0 ? normalCdf(-low) - normalCdf(-high) : normalCdf(high) - normalCdf(low);
-  const [atLow, atHigh] = [density(low), density(high)];
+  const atLow = density(low);
+  const atHigh = density(high);
   const mean = (atLow - atHigh) / chance;
   const variance = 1 + (moment(low, atLow) - moment(high, atHigh)) / chance - mean * mean;
   return valid({ chance, mean, variance: Math.min(1, Math.max(0, variance)) });

@@ -1,6 +1,15 @@
 import { countsOfEvents } from '../../glaze/statistics/countsOfEvents.ts';
 import { days, hours, since, type Instant } from '../ids.ts';
-import { type Belief, type Component, copied, counted, onlyContents, place, weighAnew } from './mixture.ts';
+import {
+  type Belief,
+  type Component,
+  copied,
+  counted,
+  onlyContents,
+  place,
+  thawed,
+  weighAnew,
+} from './mixture.ts';
 import {
   evaporationPerDay,
   longestAged,
@@ -70,7 +79,7 @@ const split = (
     const { none, mean, variance } = found.value;
     const some = copied(one);
     some.weight = one.weight * (1 - none);
-    some.counts = one.counts.slice();
+    some.counts = [...one.counts];
     some.counts[counted[kind]] = seen + mean;
     one.weight *= none;
     const held = litresIn(one);
@@ -135,7 +144,7 @@ const ageing = (before: Belief, now: Instant, windows: Windows): Belief => {
  * ages the belief itself. Not yet reduced to a few components.
  */
 export const aged = (belief: Belief, now: Instant, windows: Windows): Belief =>
-  ageing({ ...belief, components: belief.components.map(copied) }, now, windows);
+  ageing({ ...belief, components: belief.components.map(thawed) }, now, windows);
 
 /** As `aged`, and only of what is in the pail: enough for a view. */
 export const agedView = (belief: Belief, now: Instant, windows: Windows): Belief =>

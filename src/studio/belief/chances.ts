@@ -28,27 +28,38 @@ const sdOf = (variance: number): number => Math.sqrt(Math.max(1e-12, variance));
 
 const everywhere: Between = { low: -Infinity, high: Infinity };
 
-/** A window in the unit of its place in a component, and the range that is right, margin included. */
-const bounds = ({
-  gravity,
-  efflux,
-}: Windows): Record<'off' | 'right', Record<'gravity' | 'flow', Between>> => {
-  const flow = efflux && { low: Math.log(efflux.low), high: Math.log(efflux.high) };
-  const wider = (window: Between | undefined, by: number) =>
-    window ? { low: window.low - by, high: window.high + by } : everywhere;
+/** A window of gravity, and one of seconds as ln seconds; everywhere without a window. */
+export type Marks = Record<'gravity' | 'flow', Between>;
+
+const marksOf = ({ gravity, efflux }: Windows): Marks => ({
+  gravity: gravity ?? everywhere,
+  flow: efflux ? { low: Math.log(efflux.low), high: Math.log(efflux.high) } : everywhere,
+});
+
+/** Where a bucket is right: its windows, with their margin. */
+export const rightIn = (windows: Windows): Marks => {
+  const { gravity, flow } = marksOf(windows);
   return {
-    off: { gravity: gravity ?? everywhere, flow: flow ?? everywhere },
-    right: { gravity: wider(gravity, margin.gravity), flow: wider(flow, margin.flow) },
+    gravity: { low: gravity.low - margin.gravity, high: gravity.high + margin.gravity },
+    flow: { low: flow.low - margin.flow, high: flow.high + margin.flow },
   };
 };
 
-const below = (components: readonly Component[], at: Place, mark: number): number => {
-  let sum = 0;
+/** How likely a place is below a window, and above it. */
+const beside = (
+  components: readonly Component[],
+  at: Place,
+  { low, high }: Between,
+): { under: number; over: number } => {
+  let under = 0;
+  let within = 0;
   for (const { weight, mean, covariance } of components) {
     const sd = sdOf(covariance[at * (mean.length + 1)] ?? 0);
-    sum += weight * quickCdf((mark - (mean[at] ?? 0)) / sd);
+    const value = mean[at] ?? 0;
+    under += weight * quickCdf((low - value) / sd);
+    within += weight * quickCdf((high - value) / sd);
   }
-  return sum;
+  return { under: chance(under), over: chance(1 - within) };
 };
 
 /** Only how likely it is to be off, to either side: far cheaper than all of it. Null without a window. */
@@ -56,14 +67,12 @@ export const chancesOff = (
   { components }: Pick<Belief, 'components'>,
   windows: Windows,
 ): { gravity: { low: number; high: number } | null; flow: { thin: number; thick: number } | null } => {
-  const { gravity, flow } = bounds(windows).off;
-  const under = (at: Place, { low }: Between) => chance(below(components, at, low));
-  const over = (at: Place, { high }: Between) => chance(1 - below(components, at, high));
+  const marks = marksOf(windows);
+  const gravity = windows.gravity && beside(components, place.gravity, marks.gravity);
+  const flow = windows.efflux && beside(components, place.flow, marks.flow);
   return {
-    gravity: windows.gravity
-      ? { low: under(place.gravity, gravity), high: over(place.gravity, gravity) }
-      : null,
-    flow: windows.efflux ? { thin: under(place.flow, flow), thick: over(place.flow, flow) } : null,
+    gravity: gravity ? { low: gravity.under, high: gravity.over } : null,
+    flow: flow ? { thin: flow.under, thick: flow.over } : null,
   };
 };
 
@@ -71,8 +80,15 @@ export const chancesOff = (
 export const chanceNear = (
   { components }: Pick<Belief, 'components'>,
   { value, within }: { value: number; within: number },
-): number =>
-  chance(below(components, place.gravity, value + within) - below(components, place.gravity, value - within));
+): number => {
+  let sum = 0;
+  for (const { weight, mean, covariance } of components) {
+    const sd = sdOf(covariance[0] ?? 0);
+    const off = value - (mean[place.gravity] ?? 0);
+    sum += weight * (quickCdf((off + within) / sd) - quickCdf((off - within) / sd));
+  }
+  return chance(sum);
+};
 
 /** Gravity and flow as one account has them: means, variances, and how they vary together. */
 export interface Pair {
@@ -89,10 +105,6 @@ export interface In {
   flow: number;
   both: number;
 }
-
-/** Where a bucket is right: its windows, with their margin; everywhere without a window. */
-export type Right = Record<'gravity' | 'flow', Between>;
-export const rightIn = (windows: Windows): Right => bounds(windows).right;
 
 export const pairOf = ({ mean, covariance }: Component): Pair => {
   const size = mean.length;
@@ -113,13 +125,13 @@ const inDeviations = ({ low, high }: Between, mean: number, sd: number): Between
 });
 
 /** How likely a pair is right, each by itself. */
-export const eachIn = ({ gravity, flow, ofGravity, ofFlow }: Pair, right: Right): Omit<In, 'both'> => ({
+export const eachIn = ({ gravity, flow, ofGravity, ofFlow }: Pair, right: Marks): Omit<In, 'both'> => ({
   gravity: inside(inDeviations(right.gravity, gravity, sdOf(ofGravity))),
   flow: inside(inDeviations(right.flow, flow, sdOf(ofFlow))),
 });
 
 /** How likely a pair is right in both, `within` so much. */
-export const bothIn = (pair: Pair, each: Omit<In, 'both'>, right: Right, within: number): number => {
+export const bothIn = (pair: Pair, each: Omit<In, 'both'>, right: Marks, within: number): number => {
   const sdG = sdOf(pair.ofGravity);
   const sdF = sdOf(pair.ofFlow);
   const tied = Math.min(1, Math.max(-1, pair.together / (sdG * sdF)));
@@ -130,7 +142,7 @@ export const bothIn = (pair: Pair, each: Omit<In, 'both'>, right: Right, within:
 
 /** How likely each account makes it that a bucket is right. */
 export const insOf = (components: readonly Component[], windows: Windows): In[] => {
-  const { right } = bounds(windows);
+  const right = rightIn(windows);
   return components.map((one) => {
     const pair = pairOf(one);
     const each = eachIn(pair, right);
@@ -154,8 +166,8 @@ export const chancesOf = (
     sum.both += weight * both;
   });
   return {
-    gravity: off.gravity && { ...off.gravity, in: chance(sum.gravity) },
-    flow: off.flow && { ...off.flow, in: chance(sum.flow) },
+    gravity: off.gravity && { low: off.gravity.low, in: chance(sum.gravity), high: off.gravity.high },
+    flow: off.flow && { thin: off.flow.thin, in: chance(sum.flow), thick: off.flow.thick },
     both: off.gravity && off.flow ? chance(sum.both) : null,
   };
 };

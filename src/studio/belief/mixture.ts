@@ -121,15 +121,38 @@ export const copied = ({ weight, mean, covariance, counts }: Component): Compone
   counts,
 });
 
-/** A component of one's own, of gravity, volume and flow alone. */
-export const onlyContents = (one: Component): Component => {
-  const size = one.mean.length;
-  if (size === ownPlaces) return copied(one);
-  const p = one.covariance;
-  const covariance = p.slice(0, ownPlaces);
-  covariance.push(p[size] ?? 0, p[size + 1] ?? 0, p[size + 2] ?? 0);
-  covariance.push(p[2 * size] ?? 0, p[2 * size + 1] ?? 0, p[2 * size + 2] ?? 0);
-  return { weight: one.weight, mean: one.mean.slice(0, ownPlaces), covariance, counts: one.counts };
+const oneByOne = (numbers: readonly number[]): number[] => {
+  const own: number[] = [];
+  for (const one of numbers) own.push(one);
+  return own;
+};
+
+/**
+ * As `copied`, of a stored component. What is stored is frozen: Node takes forty times as long to slice that, and
+ * reckons more slowly with what comes of it.
+ */
+export const thawed = ({ weight, mean, covariance, counts }: Component): Component => ({
+  weight,
+  mean: oneByOne(mean),
+  covariance: oneByOne(covariance),
+  counts,
+});
+
+/** As `thawed`, of gravity, volume and flow alone. */
+export const onlyContents = ({ weight, mean, covariance, counts }: Component): Component => {
+  const size = mean.length;
+  const at = (i: number) => covariance[i] ?? 0;
+  return {
+    weight,
+    mean: [mean[0] ?? 0, mean[1] ?? 0, mean[2] ?? 0],
+    // prettier-ignore
+    covariance: [
+      at(0), at(1), at(2),
+      at(size), at(size + 1), at(size + 2),
+      at(2 * size), at(2 * size + 1), at(2 * size + 2),
+    ],
+    counts,
+  };
 };
 
 /** One component with the same mean and spread as all of them together. That they were apart is lost. */

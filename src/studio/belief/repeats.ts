@@ -21,8 +21,8 @@ const slipFrom = 4;
 export const scatterOf = ({ repeats }: Pick<Belief, 'repeats'>, kind: string, usual: number): number => {
   const known = repeats?.[kind];
   if (!known) return usual;
-  const found = repeatability({ sd: usual, worth: repeatsWorth, ...known });
-  return found.ok ? found.value.sd : usual;
+  const found = repeatability({ sd: usual, worth: repeatsWorth, squares: known.squares, count: known.count });
+  return found.ok ? found.value : usual;
 };
 
 /** Counts a reading as one more of its kind in this visit: the second and later ones tell how well they repeat. */

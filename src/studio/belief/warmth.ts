@@ -25,9 +25,10 @@ export const warmthAt = (
   said: Celsius | undefined,
 ): Celsius | undefined => said ?? (warmth && since(warmth.at, at) <= holds ? warmth.celsius : undefined);
 
+const at20 = kinematicWaterViscosity(celsius(20));
+
 /** What cold or warmth adds to ln seconds over those at 20 °C, and how surely; nothing where no temperature is known. */
 export const slowedBy = (temperature: Celsius | undefined): { by: number; sd: number } => {
-  const at20 = kinematicWaterViscosity(celsius(20));
   const then = temperature === undefined ? undefined : kinematicWaterViscosity(temperature);
   if (!at20.ok || !then?.ok) return { by: 0, sd: 0 };
   const thicker = Math.log(then.value / at20.value);

@@ -1,4 +1,4 @@
-import { bothIn, eachIn, type In, type Pair, type Right, rightIn } from './chances.ts';
+import { bothIn, eachIn, type In, type Marks, type Pair, rightIn } from './chances.ts';
 import { type Component, place } from './mixture.ts';
 import { leastLikely, type Met, splitByGlance, splitByReading } from './observed.ts';
 import { noise } from './priors.ts';
@@ -26,7 +26,7 @@ const exact = 1e-12;
  * Whether what is known already and what is open come to a bar. The chance of both is never more than that of either, and never less than what
  * the two leave to each other (Fréchet's bounds), which nearly always tells.
  */
-const reaches = (bar: number, already: number, met: readonly Met[], right: Right): boolean => {
+const reaches = (bar: number, already: number, met: readonly Met[], right: Marks): boolean => {
   let [least, most] = [already, already];
   for (const { weight } of met) most += weight;
   const isOpen = () => least < bar && most >= bar;

@@ -19,8 +19,10 @@ const lookBand: Record<FlowLook, FlowBand> = { thin: 'thin', right: 'in', thick:
 
 /** The temperature of the bucket when it was timed, and what the cup would take at 20 °C; absent where nobody told. */
 const warmthTimed = (state: BucketState): Extract<Reason, { because: 'efflux' }>['warmth'] => {
-  const [told, seconds] = [timedAt(state), effluxAt20(state)];
-  return told === undefined || told === roomTemperature || seconds === undefined || seconds === 'wont-run'
+  const told = timedAt(state);
+  if (told === undefined || told === roomTemperature) return undefined;
+  const seconds = effluxAt20(state);
+  return seconds === undefined || seconds === 'wont-run'
     ? undefined
     : { temperature: told, room: roomTemperature, seconds };
 };

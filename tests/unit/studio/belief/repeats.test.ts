@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { coverage95 } from '../../../../src/glaze/statistics/normal.ts';
 import { repeatability } from '../../../../src/glaze/statistics/repeatability.ts';
 import { gravity, grams, millilitres, seconds } from '../../../../src/glaze/units.ts';
 import { repeatsWorth, usualSeconds } from '../../../../src/studio/belief/priors.ts';
@@ -56,15 +57,19 @@ describe('how well readings of a bucket repeat', () => {
     { weight: 0.006, flow: 0.018 },
     { weight: 0.01, flow: 0.0255 },
     { weight: 0.015, flow: 0.05 },
-  ])('comes back within its interval: $weight in gravity, $flow in ln seconds', (noise) => {
+  ])('comes back within its uncertainty: $weight in gravity, $flow in ln seconds', (noise) => {
     const inside = { weight: 0, flow: 0 };
     for (let seed = 1; seed <= 20; seed++) {
       const { repeats } = folded(visits(seed, noise)).belief;
-      const interval = (kind: string, sd: number) =>
-        must(repeatability({ sd, worth: repeatsWorth, ...(repeats?.[kind] ?? { count: 0, squares: 0 }) }));
-      const [weight, flow] = [interval('weight', cup.sd), interval('cup hall cup', usualSeconds)];
-      inside.weight += Number(weight.low <= noise.weight && noise.weight <= weight.high);
-      inside.flow += Number(flow.low <= noise.flow && noise.flow <= flow.high);
+      const isNear = (kind: string, usual: number, truth: number) => {
+        const known = repeats?.[kind] ?? { count: 0, squares: 0 };
+        const sd = must(repeatability({ sd: usual, worth: repeatsWorth, ...known }));
+        // A standard deviation of n readings is known within itself/√(2n). JCGM 100:2008, E.4.3 (from memory)
+        const within = (coverage95 * sd) / Math.sqrt(2 * (repeatsWorth + known.count));
+        return Math.abs(sd - truth) <= within;
+      };
+      inside.weight += Number(isNear('weight', cup.sd, noise.weight));
+      inside.flow += Number(isNear('cup hall cup', usualSeconds, noise.flow));
     }
     // 19 of 20 on the average; the belief from before pulls a little.
     expect(inside.weight).toBeGreaterThanOrEqual(16);
