@@ -5,6 +5,7 @@ import {
   type Component,
   copied,
   counted,
+  made,
   onlyContents,
   place,
   thawed,
@@ -107,11 +108,11 @@ const dry = (one: Component, gone: number): void => {
 
 /** What a long stir loosened gels again. */
 const gelled = (belief: Belief, now: Instant): Belief => {
-  const { loosened: at, ...rest } = belief;
-  if (at === undefined || since(at, now) < hours(loosened.hours)) return belief;
+  if (belief.loosened === undefined || since(belief.loosened, now) < hours(loosened.hours)) return belief;
+  const { loosened: _, ...rest } = belief;
   return {
     ...rest,
-    components: rest.components.map((one) => withMoved(one, [place.flow, -loosened.flow, loosened.sd])),
+    components: made(rest.components, (one) => withMoved(one, [place.flow, -loosened.flow, loosened.sd])),
   };
 };
 
@@ -144,8 +145,8 @@ const ageing = (before: Belief, now: Instant, windows: Windows): Belief => {
  * ages the belief itself. Not yet reduced to a few components.
  */
 export const aged = (belief: Belief, now: Instant, windows: Windows): Belief =>
-  ageing({ ...belief, components: belief.components.map(thawed) }, now, windows);
+  ageing({ ...belief, components: made(belief.components, thawed) }, now, windows);
 
 /** As `aged`, and only of what is in the pail: enough for a view. */
 export const agedView = (belief: Belief, now: Instant, windows: Windows): Belief =>
-  ageing({ ...belief, instruments: [], components: belief.components.map(onlyContents) }, now, windows);
+  ageing({ ...belief, instruments: [], components: made(belief.components, onlyContents) }, now, windows);

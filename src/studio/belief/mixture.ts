@@ -73,8 +73,18 @@ export const weighAnew = (own: Component[]): Component[] => {
   return kept;
 };
 
+/**
+ * What `map` makes of components, in the same kind of array every time. Once it is compiled, Node's own `map` makes another
+ * kind, and all that was compiled for the first kind is then compiled again.
+ */
+export const made = (components: readonly Component[], make: (one: Component) => Component): Component[] => {
+  const next: Component[] = [];
+  for (const one of components) next.push(make(one));
+  return next;
+};
+
 export const normalized = (components: readonly Component[]): Component[] =>
-  weighAnew(components.map((one) => ({ ...one })));
+  weighAnew(made(components, (one) => ({ ...one })));
 
 export const zeros = (length: number): number[] => {
   const all: number[] = [];

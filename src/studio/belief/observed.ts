@@ -36,7 +36,11 @@ const alongOf = ({ mean, covariance }: Component, at: number, bias: number | und
   return along;
 };
 
-const corrected = ({ one, along, difference, variance, shrink }: Met, weight: number): Component => {
+const corrected = (
+  { one, along, difference, variance, shrink }: Met,
+  weight: number,
+  counts: number[],
+): Component => {
   const size = along.length;
   const mean = one.mean.slice();
   const covariance = one.covariance.slice();
@@ -51,7 +55,7 @@ const corrected = ({ one, along, difference, variance, shrink }: Met, weight: nu
       covariance[at] = i === j ? Math.max(0, less) : less;
     }
   }
-  return { weight, mean, covariance, counts: one.counts };
+  return { weight, mean, covariance, counts };
 };
 
 /** An account that stays as it was, and how likely it is once something was seen. */
@@ -74,19 +78,33 @@ export const leastLikely = ({ met, unmoved }: Split): number => {
   return dust * whole;
 };
 
-/** What is left of a split, as accounts whose weights sum to 1: all of them alike when none is likely at all. */
-const keptOf = (split: Split): Component[] => {
+const asCounted = ({ counts }: Component): number[] => counts;
+
+/**
+ * What is left of a split, as accounts whose weights sum to 1: all of them alike when none is likely at all. What they
+ * counted may be more now, of those that took what was seen as true, and of the others.
+ */
+const keptOf = (
+  split: Split,
+  countedIn: Record<keyof Split, (one: Component) => number[]> = { met: asCounted, unmoved: asCounted },
+): Component[] => {
   const least = leastLikely(split);
-  const met = split.met.filter(({ weight }) => weight >= least);
-  const unmoved = split.unmoved.filter(({ weight }) => weight >= least);
   let whole = 0;
-  for (const { weight } of met) whole += weight;
-  for (const { weight } of unmoved) whole += weight;
-  const part = (weight: number) => (whole > 0 ? weight / whole : 1 / (met.length + unmoved.length));
-  return [
-    ...met.map((one) => corrected(one, part(one.weight))),
-    ...unmoved.map(({ one, weight }) => ({ ...one, weight: part(weight) })),
-  ];
+  let count = 0;
+  const weigh = ({ weight }: { weight: number }) => {
+    if (!(weight >= least)) return;
+    whole += weight;
+    count++;
+  };
+  split.met.forEach(weigh);
+  split.unmoved.forEach(weigh);
+  const part = (weight: number) => (whole > 0 ? weight / whole : 1 / count);
+  const kept: Component[] = [];
+  for (const seen of split.met)
+    if (seen.weight >= least) kept.push(corrected(seen, part(seen.weight), countedIn.met(seen.one)));
+  for (const { one, weight } of split.unmoved)
+    if (weight >= least) kept.push({ ...one, weight: part(weight), counts: countedIn.unmoved(one) });
+  return kept;
 };
 
 /** How likely any value is when the hand slipped; a volume is told too roughly for that. */
@@ -97,17 +115,20 @@ const slipDensity = (at: Observed['at']): number =>
 export const splitByReading = (
   components: readonly Component[],
   { at, value, sd, bias }: Observed,
-): Split => ({
-  met: components.map((one) => {
+): Split => {
+  const split: Split = { met: [], unmoved: [] };
+  for (const one of components) {
     const along = alongOf(one, at, bias);
     const expected = (one.mean[at] ?? 0) + (bias === undefined ? 0 : (one.mean[bias] ?? 0));
     const variance = (along[at] ?? 0) + (bias === undefined ? 0 : (along[bias] ?? 0)) + sd * sd;
     const difference = value - expected;
     const density = Math.exp((-difference * difference) / (2 * variance)) / Math.sqrt(2 * Math.PI * variance);
-    return { one, along, difference, variance, shrink: 1, weight: one.weight * (1 - slip.chance) * density };
-  }),
-  unmoved: components.map((one) => ({ one, weight: one.weight * slip.chance * slipDensity(at) })),
-});
+    const weight = one.weight * (1 - slip.chance) * density;
+    split.met.push({ one, along, difference, variance, shrink: 1, weight });
+    split.unmoved.push({ one, weight: one.weight * slip.chance * slipDensity(at) });
+  }
+  return split;
+};
 
 export const withReading = (components: readonly Component[], seen: Observed): Component[] =>
   keptOf(splitByReading(components, seen));
@@ -174,12 +195,12 @@ export const splitByGlance = (
   return { met, unmoved };
 };
 
-/** An account with one more look, blind or not: how many are blind is learned. */
-const counting = (one: Component, blind: 0 | 1): Component => {
-  const counts = one.counts.slice();
-  counts[counted.blind] = (counts[counted.blind] ?? 0) + blind;
-  counts[counted.looks] = (counts[counted.looks] ?? 0) + 1;
-  return { ...one, counts };
+/** What an account has counted with one more look, blind or not: how many are blind is learned. */
+const withLook = ({ counts }: Component, blind: 0 | 1): number[] => {
+  const next = [...counts];
+  next[counted.blind] = (next[counted.blind] ?? 0) + blind;
+  next[counted.looks] = (next[counted.looks] ?? 0) + 1;
+  return next;
 };
 
 export const withGlance = (
@@ -187,10 +208,8 @@ export const withGlance = (
   look: Glance | 'stuck',
   window: Window<number>,
   slowed?: { by: number; sd: number },
-): Component[] => {
-  const { met, unmoved } = splitByGlance(components, look, window, slowed);
-  return keptOf({
-    met: met.map((seen) => ({ ...seen, one: counting(seen.one, 0) })),
-    unmoved: unmoved.map(({ one, weight }) => ({ one: counting(one, look === 'right' ? 1 : 0), weight })),
+): Component[] =>
+  keptOf(splitByGlance(components, look, window, slowed), {
+    met: (one) => withLook(one, 0),
+    unmoved: (one) => withLook(one, look === 'right' ? 1 : 0),
   });
-};

@@ -1,4 +1,4 @@
-import { type Component, normalized, place, together } from './mixture.ts';
+import { type Component, made, normalized, place, together } from './mixture.ts';
 import { leastWeight, mostComponents } from './priors.ts';
 import { nothingHolds, type Windows } from './startBelief.ts';
 
@@ -149,9 +149,13 @@ const grouped = (components: readonly Component[]): Component[][] => {
   if (kept.count < components.length) kept = roomFor(2 * components.length);
   const room = kept;
   const { count, blocks, losses, least, partner } = room;
-  const groups = components.map((one) => [one]);
-  const left = components.map((_, i) => i);
-  components.forEach((one, i) => writeBlock(blocks, i * width, one));
+  const groups: Component[][] = [];
+  const left: number[] = [];
+  for (const one of components) {
+    writeBlock(blocks, left.length * width, one);
+    left.push(left.length);
+    groups.push([one]);
+  }
   for (const i of left) {
     weighLosses(room, i, left, i + 1);
     seek(room, i, left);
@@ -194,13 +198,13 @@ const canBe = ({ mean, covariance }: Component): boolean => {
 
 /** Merges many accounts into a few that say nearly the same. The same input always gives the same result. */
 export const reduced = (components: readonly Component[], windows: Windows): Component[] => {
-  const sane = components.map((one) =>
+  const sane = made(components, (one) =>
     canBe(one) ? one : { ...nothingHolds([one], windows), weight: one.weight },
   );
   const likely = sane.filter(({ weight }) => weight >= leastWeight);
   const few = likely.length > 0 ? likely : sane;
   if (few.length <= mostComponents) return normalized(few);
-  return normalized(
-    grouped(few).map((group) => (group[0] && group.length === 1 ? group[0] : together(group))),
-  );
+  const merged: Component[] = [];
+  for (const group of grouped(few)) merged.push(group[0] && group.length === 1 ? group[0] : together(group));
+  return normalized(merged);
 };

@@ -1,9 +1,10 @@
-import { definedOnly } from '../../definedOnly.ts';
+import type { Gravity } from '../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from '../bucket/bucketState.ts';
 import { flowBand } from './flowBand.ts';
 import { gravityBand, widerThanWindow } from './gravityBand.ts';
 import { hours, minutes, since, type Instant } from '../ids.ts';
 import { readAt } from './readAt.ts';
+import type { Window } from '../settings/bucketSettings.ts';
 import { predictedNow } from '../bucket/predictedNow.ts';
 import type { GravityBand, Reason } from './verdict.ts';
 
@@ -35,51 +36,52 @@ export const withSmallMoves = (
     ? { ...believed, value: predicted.value, u95: Math.max(believed.u95, predicted.u95) }
     : believed;
 
+type Measured = NonNullable<Facts['measured']>;
+
+/** The measured gravity against the window, and the reasons that it gives. */
+const measuredIn = (
+  measured: MeasuredGravity,
+  window: Window<Gravity>,
+  together: BucketState['together'],
+  now: Instant,
+): Measured => {
+  const { value, u95, at, seq } = measured;
+  const { band, edge } = gravityBand(measured, window);
+  const reasons: Reason[] = [{ because: 'gravity', band, edge, value, u95, window, ...readAt(at, now) }];
+  if (together) reasons.push({ because: 'together', ...together });
+  return { value, u95, at, seq, band, edge, reasons };
+};
+
+/** An entry dated slightly ahead of this clock counts as now. */
+const hoursSince = (at: Instant, now: Instant): number => Math.max(0, since(at, now) / hours(1));
+
+const stirredReason = (at: Instant, now: Instant): Reason => {
+  const reason: Extract<Reason, { because: 'stirred' }> = {
+    because: 'stirred',
+    at,
+    hours: hoursSince(at, now),
+  };
+  if (since(now, at) > clockDifference) reason.ahead = true;
+  return reason;
+};
+
+/** Field by field, because spreading them costs more than deciding. */
 export const facts = (state: BucketState, now: Instant): Facts => {
   const { believed, stir, settings } = state;
+  const found: Facts = { state, now, flow: flowBand(state, now), reasons: [] };
   const predicted = predictedNow(state, now);
-  // An entry dated slightly ahead of this clock counts as now.
-  const stirred = stir && Math.max(0, since(stir.at, now) / hours(1));
+  if (predicted) found.predicted = predicted;
+  if (stir) {
+    found.hoursSinceStir = hoursSince(stir.at, now);
+    found.reasons.push(stirredReason(stir.at, now));
+  }
+  if (!believed) return found;
   const window = settings.gravity;
-  const once = believed && withSmallMoves(believed, state);
-  const wide = once !== undefined && window !== undefined && widerThanWindow(once.u95, window);
-  const together = wide && state.moved === 0 ? state.together : undefined;
-  const measured = once && together ? { ...once, value: together.value, u95: together.u95 } : once;
-  const banded = measured && window && gravityBand(measured, window);
-  return {
-    state,
-    now,
-    ...definedOnly({ hoursSinceStir: stirred, predicted }),
-    ...(measured &&
-      banded && {
-        measured: {
-          ...measured,
-          ...banded,
-          reasons: [
-            {
-              because: 'gravity',
-              ...banded,
-              value: measured.value,
-              u95: measured.u95,
-              window,
-              ...readAt(measured.at, now),
-            },
-            ...(together ? [{ because: 'together' as const, ...together }] : []),
-          ],
-        },
-      }),
-    ...(believed && { read: together && measured ? measured : believed }),
-    flow: flowBand(state, now),
-    reasons:
-      stir && stirred !== undefined
-        ? [
-            {
-              because: 'stirred',
-              at: stir.at,
-              hours: stirred,
-              ...(since(now, stir.at) > clockDifference && { ahead: true as const }),
-            },
-          ]
-        : [],
-  };
+  const once = withSmallMoves(believed, state);
+  const isWide = window !== undefined && widerThanWindow(once.u95, window);
+  const together = isWide && state.moved === 0 ? state.together : undefined;
+  const measured = together ? { ...once, value: together.value, u95: together.u95 } : once;
+  if (window) found.measured = measuredIn(measured, window, together, now);
+  found.read = together ? measured : believed;
+  return found;
 };

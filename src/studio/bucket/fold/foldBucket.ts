@@ -144,10 +144,8 @@ export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketSta
   const passed = since(state.foldedTo, entry.at) / days(1);
   const before = { ...state, ...changeContents(state, (contents) => withUnloggedUse(contents, passed)) };
   const after = { ...applyEntry(before, entry), seq: entry.seq, foldedTo: entry.at };
-  return {
-    ...after,
-    belief: withBorneOut(applyToBelief(state.belief, { entry, before: state, after }), after),
-  };
+  after.belief = withBorneOut(applyToBelief(state.belief, { entry, before: state, after }), after);
+  return after;
 };
 
 /**
