@@ -3,7 +3,12 @@ import type { Action, Asking, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { bucketStates } from '../../studio/bucket/fold/foldBucket.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { proposeWindow, type DippedAt, type WindowProposal } from '../../studio/firing/proposeWindow.ts';
+import {
+  proposeWindow,
+  ranAt20,
+  type DippedAt,
+  type WindowProposal,
+} from '../../studio/firing/proposeWindow.ts';
 import { seq, since } from '../../studio/ids.ts';
 import { dipsOf } from '../../studio/logbook/dipsOf.ts';
 import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
@@ -27,14 +32,8 @@ const wellFired = async (state: BucketState, { book }: Pick<Asking, 'book'>): Pr
     const then = dipped && states.findLast(({ foldedTo }) => foldedTo <= dipped.to);
     if (!dipped || !then?.believed || then.voided || then.unknownSince.length > 0) return [];
     if (since(then.believed.at, dipped.to) > then.settings.shelfLife) return [];
-    const { efflux, predicted, believed } = then;
-    return [
-      {
-        gravity: predicted?.value ?? believed.value,
-        ...(efflux &&
-          efflux.seconds !== 'wont-run' && { flow: { seconds: efflux.seconds, cup: efflux.cup } }),
-      },
-    ];
+    const { predicted, believed } = then;
+    return [{ gravity: predicted?.value ?? believed.value, ...definedOnly({ flow: ranAt20(then) }) }];
   });
 };
 

@@ -5,6 +5,7 @@ import { volumeOf } from '../contents/contents.ts';
 import type { Added, CupTime } from './bucketEvent.ts';
 import type { BucketState, FlowPoint, LoosenPoint } from './bucketState.ts';
 import { minutes, since, type Instant } from '../ids.ts';
+import { isWindowsCup, timeBand } from './timeBand.ts';
 
 /** A dose takes ten minutes to work after it was stirred in; people are a little early. */
 const doseWorks = minutes(8);
@@ -92,11 +93,7 @@ export const withLoosening = (
 
 /** Whether it runs right by the cup that its window is for. */
 const runsRight = ({ settings: { cup, efflux } }: BucketState, flow: CupTime): boolean =>
-  efflux !== undefined &&
-  flow.seconds !== 'wont-run' &&
-  (cup === undefined || cup === flow.cup || cup === flow.kind) &&
-  flow.seconds >= efflux.low &&
-  flow.seconds <= efflux.high;
+  efflux !== undefined && isWindowsCup(flow, cup) && timeBand(flow.seconds, efflux) === 'in';
 
 /** Adds a flow reading at what is in now. */
 export const addLoosenPoint = (state: BucketState, flow: CupTime): BucketState => {

@@ -1,5 +1,6 @@
 import { gravity, seconds, type Gravity, type Seconds } from '../../glaze/units.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
+import { effluxAt20 } from '../bucket/effluxAt20.ts';
 import { gravityBand } from '../verdict/gravityBand.ts';
 import { unnamedCup } from '../settings/cupFor.ts';
 import type { Window } from '../settings/bucketSettings.ts';
@@ -7,7 +8,7 @@ import type { Window } from '../settings/bucketSettings.ts';
 /** A bucket as it was when something was dipped in it. */
 export interface DippedAt {
   gravity: Gravity;
-  /** A cup time, and the cup. */
+  /** A cup time as it would be at 20 °C, and the cup. */
   flow?: { seconds: Seconds; cup: string };
 }
 
@@ -45,11 +46,20 @@ const secondsAround = (all: readonly Seconds[]): Window<Seconds> => {
   return { low: seconds(low), high: seconds(high) };
 };
 
-/** The last cup time, when it ran and its gravity is not outside its window: else the water is what is wrong. */
-const ranNow = ({ efflux, believed, settings }: BucketState): DippedAt['flow'] => {
+/** The last cup time as it would be at 20 °C, which a window is held against; undefined when it would not run. */
+export const ranAt20 = (state: BucketState): DippedAt['flow'] => {
+  const timed = effluxAt20(state);
+  return state.efflux && timed !== undefined && timed !== 'wont-run'
+    ? { seconds: timed, cup: state.efflux.cup }
+    : undefined;
+};
+
+/** How it runs, when its gravity is not outside its window: else the water is what is wrong. */
+const runsNow = (state: BucketState): DippedAt['flow'] => {
+  const { believed, settings } = state;
   const window = settings.gravity;
   if (window && (!believed || gravityBand(believed, window).band !== 'in')) return undefined;
-  return efflux && efflux.seconds !== 'wont-run' ? { seconds: efflux.seconds, cup: efflux.cup } : undefined;
+  return ranAt20(state);
 };
 
 const flowAround = (
@@ -71,7 +81,7 @@ export const proposeWindow = (
   wellFired: readonly DippedAt[],
 ): WindowProposal | undefined => {
   const { settings, believed, voided, tiles = [] } = state;
-  const now = ranNow(state);
+  const now = runsNow(state);
   const fromTiles = tiles.flatMap((tile) => (tile.gravity === undefined ? [] : [tile.gravity]));
   const read = believed && !voided ? [believed.value] : [];
   const [from, gravities] =

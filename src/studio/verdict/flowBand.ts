@@ -4,14 +4,13 @@ import { usualSeconds } from '../belief/priors.ts';
 import { cupReads } from '../bucket/fold/sightsInReading.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { CupTime, FlowLook } from '../bucket/bucketEvent.ts';
-import type { Window } from '../settings/bucketSettings.ts';
 import { roomTemperature } from '../bucket/flocculantSolution.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { isDoseAtWork } from '../bucket/flowPoints.ts';
 import { isForDipping, judgesFlow } from './judgedBy.ts';
 import { since, type Instant } from '../ids.ts';
-import type { Seconds } from '../../glaze/units.ts';
 import { effluxAt20, timedAt } from '../bucket/effluxAt20.ts';
+import { isWindowsCup, timeBand } from '../bucket/timeBand.ts';
 import { readAt } from './readAt.ts';
 import type { FlowBand, Reason } from './verdict.ts';
 
@@ -25,11 +24,6 @@ const warmthTimed = (state: BucketState): Extract<Reason, { because: 'efflux' }>
   return seconds === undefined || seconds === 'wont-run'
     ? undefined
     : { temperature: told, room: roomTemperature, seconds };
-};
-
-const timeBand = (seconds: CupTime['seconds'], window: Window<Seconds>): FlowBand => {
-  if (seconds === 'wont-run' || seconds > window.high) return 'thick';
-  return seconds < window.low ? 'thin' : 'in';
 };
 
 /** How exactly a cup time repeats; undefined until some were repeated. */
@@ -61,9 +55,9 @@ export const flowBand = (
     (unexpected !== undefined && at < unexpected.to.at);
   let byCup: FlowBand = 'unknown';
   if (efflux) {
-    const { seconds, cup, kind } = efflux;
+    const { seconds, cup } = efflux;
     const window = settings.efflux;
-    if (settings.cup !== undefined && cup !== settings.cup && kind !== settings.cup)
+    if (settings.cup !== undefined && !isWindowsCup(efflux, settings.cup))
       reasons.push({ because: 'other-cup', cup, windowCup: settings.cup });
     else if (!window) reasons.push({ because: 'efflux-no-window', seconds, cup });
     else {

@@ -8,6 +8,7 @@ import { slowedBy, warmthAt } from '../../belief/warmth.ts';
 import { visitGoesOn, type Glance, type Visit } from '../../belief/visit.ts';
 import type { BucketEntry, BucketEvent, CupTime } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
+import { isWindowsCup } from '../timeBand.ts';
 import { volumeRead } from './applyVolume.ts';
 
 /** A reading, with the bucket as it was before and after it. */
@@ -29,9 +30,9 @@ export interface Sights {
 export const cupReads = (cup: string): string => `cup ${cup}`;
 
 /** The window's own cup needs no place; another of its kind has one; another kind's seconds say nothing here. */
-const cupIs = ({ cup, kind }: CupTime, set: string | undefined, { cupKind }: Belief) => {
-  if (set === undefined || cup === set || kind === set) return 'own';
-  return kind !== 'own' && kind === cupKind ? 'like' : 'other';
+const cupIs = (flow: CupTime, set: string | undefined, { cupKind }: Belief) => {
+  if (isWindowsCup(flow, set)) return 'own';
+  return flow.kind !== 'own' && flow.kind === cupKind ? 'like' : 'other';
 };
 
 const during = ({ belief, ...sights }: Sights, seen: Partial<Visit>): Sights => ({
