@@ -17,6 +17,7 @@ import { withLoosening, withoutFlowPoints, withoutLoosenPoints } from '../flowPo
 import { waterToPowder } from '../../contents/driftPoint.ts';
 import { changeContents } from './changeContents.ts';
 import { withPrediction } from './applyVolume.ts';
+import { without } from './without.ts';
 
 /** How exactly people pour and weigh into a bucket (common practice). */
 export const pouredWithin = 0.05;
@@ -75,19 +76,17 @@ export const applyAddition = (
   event: Extract<BucketEvent, { kind: 'addition' }>,
 ): BucketState => {
   const { added } = event;
-  const next: BucketState = { ...state };
+  let next: BucketState = { ...state };
   const { solids: particleGravity } = state.settings;
   if (next.stir && added.what !== 'taken') next.stir = { ...next.stir, addedSince: true };
   // A different mix, or a dose, settles differently.
-  if (event.remake || !sameMix.has(added.what)) delete next.rests;
+  if (event.remake || !sameMix.has(added.what)) next = without(next, 'rests');
   // What a keeper said about its glaze was about the batch before.
   if (event.remake) next.apart = entry.seq;
   if (event.remake) next.flocculant = { heptahydrate: grams(0), doses: 0, unknown: false };
-  if (event.remake) delete next.deflocculant;
-  if (added.what === 'flocculant' || added.what === 'deflocculant') {
-    delete next.efflux;
-    delete next.look;
-  }
+  if (event.remake) next = without(next, 'deflocculant');
+  if (added.what === 'flocculant' || added.what === 'deflocculant')
+    next = without(without(next, 'efflux'), 'look');
   if (added.what === 'flocculant') {
     const salt =
       added.heptahydrate ?? (added.volume === undefined ? undefined : saltInSaturatedSolution(added.volume));
@@ -105,7 +104,7 @@ export const applyAddition = (
   if (added.what === 'deflocculant') return withoutFlowPoints(withLoosening(next, added));
   if (added.what === 'taken') {
     if (!next.contents) return next;
-    if (added.volume === undefined) delete next.volumeAt;
+    if (added.volume === undefined) next = without(next, 'volumeAt');
     else {
       const held = volumeOf(next.contents, particleGravity).value;
       const left = Math.max(0.01, 1 - added.volume / held);
@@ -123,7 +122,8 @@ export const applyAddition = (
   }
   const move = massesAdded(added, state);
   if (!move || !next.contents) next.unknownSince = [...next.unknownSince, entry.seq];
-  if (added.what === 'other' && added.volume === undefined && added.mass === undefined) delete next.volumeAt;
+  if (added.what === 'other' && added.volume === undefined && added.mass === undefined)
+    next = without(next, 'volumeAt');
   if (move && next.contents) {
     const moved = withAdded(next.contents, move.water, move.solids, move.together);
     const by = gravityOf(moved, particleGravity).value - gravityOf(next.contents, particleGravity).value;
@@ -139,10 +139,7 @@ export const applyAddition = (
       ...next.flocculant,
       heptahydrate: grams(next.flocculant.heptahydrate + added.heptahydrate),
     };
-  if (outgrewReading(next)) {
-    delete next.efflux;
-    delete next.look;
-  }
+  if (outgrewReading(next)) next = without(without(next, 'efflux'), 'look');
   const mixed = added.what === 'glaze' || added.what === 'other';
   return withPrediction(mixed ? withoutLoosenPoints(withoutFlowPoints(next)) : next);
 };

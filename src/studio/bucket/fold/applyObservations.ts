@@ -3,6 +3,7 @@ import type { Observation, StirTool } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
 import { withTrouble, withVoid } from '../withVoid.ts';
 import { days, minutes, since, type Instant } from '../../ids.ts';
+import { without } from './without.ts';
 
 /** Minutes that loosen a gel (common practice). */
 export const longStir = 5;
@@ -25,8 +26,8 @@ export const applyObservations = (
   at: Instant,
 ): BucketState => {
   // A cake that was broken up never mixes back in fully: earlier readings no longer apply.
-  const next = seen.includes('cake') ? withVoid(state, 'cake', at) : { ...state };
-  if (seen.includes('none') || seen.includes('cake-gone')) delete next.cake;
+  let next = seen.includes('cake') ? withVoid(state, 'cake', at) : { ...state };
+  if (seen.includes('none') || seen.includes('cake-gone')) next = without(next, 'cake');
   if (seen.includes('clear-water')) next.clearWater = { since: at };
   if (seen.includes('cake')) next.cake = { since: next.cake?.since ?? at };
   const lump = seen.find((sight) => sight === 'lumps' || sight === 'skin');
@@ -45,8 +46,7 @@ export const withStir = (
   const together = (goesOn ? (before.minutes ?? 0) : 0) + (stir.minutes ?? 0);
   const longAt = together >= longStir ? stir.at : before?.longAt;
   const mixedAt = stir.tool === 'mixer' ? stir.at : before?.mixedAt;
-  const next = { ...state };
-  delete next.clearWater;
+  const next = { ...without(state, 'clearWater') };
   const { lastAt, stirredIn } = next.flocculant;
   if (lastAt !== undefined && lastAt <= stir.at && stirredIn === undefined)
     next.flocculant = { ...next.flocculant, stirredIn: stir.at };

@@ -11,6 +11,7 @@ import { applyGravity } from './applyGravity.ts';
 import { weighedSd } from './sightsInReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
 import { withPrediction, applyVolume, volumeRead } from './applyVolume.ts';
+import { without } from './without.ts';
 
 /** A reading is believed for so long after a stir: a 45 µm grain falls the depth of a pail in about ten minutes. */
 export const believedAfterStir = minutes(10);
@@ -76,7 +77,7 @@ export const applyReading = (
   let next = applyObservations(applyRest(state, event.seen, at), event.seen, at);
   if (event.stirred) {
     if (!isJustStirred(next, at)) next = withDoseWorking(withStir(next, { at }), state, at);
-    if (!event.seen.includes('cake')) delete next.cake;
+    if (!event.seen.includes('cake')) next = without(next, 'cake');
   }
   const stirredWithin = (most: Duration) =>
     event.stirred !== false &&
@@ -99,10 +100,10 @@ export const applyReading = (
   if (flowBelieved && event.look) next.look = { look: event.look, at };
   // A finger test from before the last stir is not compared with a new cup time. When both are of one stirring, both
   // count.
-  if (flowBelieved && event.flow && next.look?.stirredSince) delete next.look;
-  if (flowBelieved && event.look && next.efflux?.stirredSince) delete next.efflux;
+  if (flowBelieved && event.flow && next.look?.stirredSince) next = without(next, 'look');
+  if (flowBelieved && event.look && next.efflux?.stirredSince) next = without(next, 'efflux');
   if (event.flow || event.look) {
-    delete next.restedFlow;
+    next = without(next, 'restedFlow');
     if (!flowBelieved && !tooSoon) next.restedFlow = { at, ...definedOnly({ flow: event.flow }) };
   }
   const measured = event.gravity && {
@@ -115,15 +116,14 @@ export const applyReading = (
   const volume = volumeRead(next.settings, event);
   if (volume) next = applyVolume(next, volume, at);
   if (measured && believed) {
-    delete next.unbelieved;
     const together = takenTogether(next, measured);
-    delete next.together;
+    next = without(without(next, 'unbelieved'), 'together');
     if (together) next.together = together;
     next = applyGravity(state, next, { measured, by: entry.by, ...definedOnly({ volume }) });
-    delete next.voided;
+    next = without(next, 'voided');
     next.believed = measured;
     if (event.gravity?.by === 'hydrometer') next.byHydrometer = (state.byHydrometer ?? 0) + 1;
-    if (event.gravity?.by === 'weight') delete next.byHydrometer;
+    if (event.gravity?.by === 'weight') next = without(next, 'byHydrometer');
     next.moved = 0;
     next.unknownSince = [];
     next.predicted = { value: measured.value, u95: measured.u95 };
