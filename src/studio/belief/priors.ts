@@ -59,7 +59,7 @@ export const usualWeighing = 0.02 / coverage95;
  * repeated readings of each instrument. What would move an expected rate or a scatter by less than `news`, as a part of it, is
  * not written down. All from memory, and tried in the bench of pots.
  */
-export const fromOthers = { days: 20, repeats: 20, news: 0.1 } as const;
+export const fromOthers = { days: 20, repeats: 20, news: 0.15 } as const;
 
 /** How far another instrument may be off from the one that the window was set with. */
 export const bias = { hydrometer: 0.005, cup: 0.07 };

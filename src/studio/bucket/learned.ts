@@ -10,6 +10,8 @@ const names = ['water', 'powder', 'waterOut', 'salt', 'blind', 'looks'] as const
 export const shownIn = ({ days, counts, vessels, cups }: Learned): Shown => {
   const all = nothingCounted.slice();
   for (const name of names) all[counted[name]] = counts[name];
+  // An import may bring anything.
+  all[counted.blind] = Math.min(counts.blind, counts.looks);
   return {
     days,
     counts: all,
