@@ -20,6 +20,9 @@ const isOvertaken = async (request: Request, after: Seq, values: Record<string, 
     return refuse(asking.words.desk.neverLogged(bucket.settings.name, after, bucket.seq), {
       option: 'after',
     });
+  const [last] = await asking.book.entries(bucket.no, { most: 1 });
+  // What the program noted for itself changes nothing for whoever presses.
+  if (last && last.seq <= after) return undefined;
   return movedOn(bucket, after, printLine(request.path, request.typed), asking);
 };
 

@@ -6,6 +6,7 @@ import { systemClock } from '../clock.ts';
 import { logbookOf, readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
+import { learnAtNight } from './learnAtNight.ts';
 import { logForgotten } from './logForgotten.ts';
 import { openLog } from './openLog.ts';
 import { refoldAtLeisure } from './refoldAtLeisure.ts';
@@ -78,6 +79,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
     });
     if (monitor) stops.push({ stop: monitor.stop, within: 250 });
     stops.unshift({ stop: refoldAtLeisure(app.store, log), within: 100 });
+    stops.unshift({ stop: learnAtNight(app.store, { clock: app.clock, log }), within: 500 });
     const warm = () => void warmUp(app, log);
     // Whoever waited for the start comes first.
     setTimeout(warm, 10_000).unref();

@@ -13,6 +13,7 @@ import type { Engine, Turns } from './engine/turns.ts';
 import { bringStudioIn, type BroughtStudio } from './imports/bringStudioIn.ts';
 import { Imports } from './imports/imports.ts';
 import { dropExpired } from './lines/dropExpired.ts';
+import { learnAcross } from './learnAcross.ts';
 import { StoredLines } from './lines/storedLines.ts';
 import { QueuedLogbookStore } from './logbook/logbookStore.ts';
 import { StoredSettings, type ProgramSettings } from './logbook/programSettings.ts';
@@ -52,6 +53,8 @@ export interface Store {
   rebuildStates(): Promise<number>;
   /** Folds anew, at leisure, the states that other code has folded; returns the number of buckets. */
   refoldOutdated(signal: AbortSignal): Promise<number>;
+  /** Lets the buckets of each studio learn what its others have shown, once a day; returns the number of entries. */
+  learnAcross(signal: AbortSignal): Promise<number>;
   close(): Promise<void>;
 }
 
@@ -74,8 +77,9 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
   const changes = new PeopleChanges();
   const eraser = new Eraser(turns, changes);
   const stopTidying = deleteExpiredHourly(turns, clock, eraser);
+  const books = new QueuedLogbookStore(turns, clock, changes);
   return {
-    books: new QueuedLogbookStore(turns, clock, changes),
+    books,
     people: new Identities(turns, clock, changes),
     heldLines: new StoredLines(turns),
     kept: new StoredSettings(turns),
@@ -96,6 +100,7 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
     erased: () => eraser.idle(),
     rebuildStates: () => rebuildStates(turns),
     refoldOutdated: (signal) => refoldOutdated(turns, signal),
+    learnAcross: (signal) => learnAcross({ turns, books, clock }, signal),
     close: async () => {
       stopTidying();
       await eraser.end();

@@ -27,6 +27,9 @@ export const seq = (value: number) => value as Seq;
 /** Stands for all members at once: what is told to it is told in the studio's channel. */
 export const everyone = memberId('everyone');
 
+/** Writes what no member logged. No studio has a member of this id. */
+export const theProgram = memberId('program');
+
 export const studioStream = streamNo(0);
 export const coatStream = streamNo(-1);
 export const pieceStream = streamNo(-2);

@@ -148,3 +148,27 @@ export const glazeRoomLife = (seed: number, faults: Faults = ordinaryFaults) => 
       entriesOf(events).map((entry, i) => ({ ...entry, by: memberId(by[i] ?? 'wren') })),
   };
 };
+
+export const quiet: Faults = {
+  ...ordinaryFaults,
+  waterPerDay: 0,
+  powderPerDay: 0,
+  saltPerDay: 0,
+  slips: 0,
+  blind: 0,
+};
+
+/** Somebody comes every day, measures, and sets the bucket right again. */
+export const keptLife = (seed: number, faults: Faults, visits: number, look: 'no' | 'one' = 'no') => {
+  const life = glazeRoomLife(seed, faults);
+  for (let visit = 0; visit < visits; visit++) {
+    life.wait(0.5 + life.uniform());
+    life.stir();
+    if (look === 'one') life.look(`member ${visit % 5}`);
+    life.weigh('weight', true);
+    const off = life.gravityNow() - 1.44;
+    if (off > 0.012) life.pour((life.litres() * off) / 0.42, true);
+    if (off < -0.012) life.tip((life.litres() * -off) / 1.16);
+  }
+  return life;
+};

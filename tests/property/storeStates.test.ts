@@ -73,7 +73,7 @@ const everything = async (book: Logbook) => {
   return {
     studio: await book.studio(),
     buckets,
-    entries: await Promise.all(streams.map((stream) => book.entries(stream, { most: 1000 }))),
+    entries: await Promise.all(streams.map((stream) => book.history(stream, { after: seq(0), most: 1000 }))),
   };
 };
 
@@ -117,7 +117,7 @@ const expectToFollow = (
   { studio, buckets, entries }: Awaited<ReturnType<typeof everything>>,
   member: MemberId,
 ) => {
-  const [own = [], ...ofBuckets] = entries.map((stream) => stream.toReversed());
+  const [own = [], ...ofBuckets] = entries;
   expect(entries.flat().every(({ by }) => by === member)).toBe(true);
   expect(buckets.map(({ no }) => no)).toEqual(buckets.map((_, i) => i + 1));
   const bucketEntries = ofBuckets.map((stream) =>

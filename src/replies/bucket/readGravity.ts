@@ -141,7 +141,7 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
       const { gravity, u95 } = found.weighed;
       return {
         kind: 'gravity',
-        gravity: { value: gravity, u95: said.within ?? u95, by: 'weight' },
+        gravity: { value: gravity, u95: said.within ?? u95, by: 'weight', vessel: vessel.name },
         reasons: [words.reading.weighedAs(gravity, said.within ?? u95, vessel, found.cup, studio.units)],
       };
     }

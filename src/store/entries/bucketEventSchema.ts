@@ -101,6 +101,8 @@ export const tile = z.strictObject({
 const undo = z.strictObject({ kind: z.literal('undo'), of: aSeq });
 const observationsSchema = z.array(z.enum(observations));
 
+const repeated = { count: number, squares: number };
+
 const bucketEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('setup'), settings: bucketSettings, volume }),
   z.strictObject({
@@ -112,7 +114,12 @@ const bucketEvent = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('reading'),
     gravity: z
-      .strictObject({ value: inGravity, u95: number, by: z.enum(['weight', 'stated', 'hydrometer']) })
+      .strictObject({
+        value: inGravity,
+        u95: number,
+        by: z.enum(['weight', 'stated', 'hydrometer']),
+        vessel: text.exactOptional(),
+      })
       .exactOptional(),
     flow: cupTime.exactOptional(),
     look: z.enum(flowLooks).exactOptional(),
@@ -140,6 +147,20 @@ const bucketEvent = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('hold'), cause: z.enum(holdCauses), why: text }),
   z.strictObject({ kind: z.literal('release') }),
   z.strictObject({ kind: z.literal('retire') }),
+  z.strictObject({
+    kind: z.literal('learned'),
+    days: number,
+    counts: z.strictObject({
+      water: number,
+      powder: number,
+      waterOut: number,
+      salt: number,
+      blind: number,
+      looks: number,
+    }),
+    vessels: z.array(z.strictObject({ vessel: text.exactOptional(), ...repeated })),
+    cups: z.array(z.strictObject({ cup: text, ...repeated })),
+  }),
   undo,
 ]);
 

@@ -13,7 +13,7 @@ import {
 import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
 import type { Tables } from '../migrations/tables.ts';
-import { readEntries } from './readEntries.ts';
+import { notByItself, readEntries } from './readEntries.ts';
 
 /** An entry's place in the order of logging, across streams. */
 export interface LoggedPlace {
@@ -42,6 +42,7 @@ const placesOf = compiledOnce<Range, { seq: Seq; logged_at: Instant }>((db, valu
     .where('stream_no', '=', value('stream'))
     .where('logged_at', '<=', value('until'))
     .where('seq', '<=', value('upTo'))
+    .where(notByItself)
     .select(['seq', 'logged_at'])
     .orderBy('seq', 'desc')
     .limit(value('most')),
@@ -82,7 +83,7 @@ export const readLatest = async (
   for (const stream of new Set(places.map((place) => place.stream))) {
     const seqs = places.filter((place) => place.stream === stream).map((place) => place.seq);
     const [first, end] = [Math.max(...seqs), Math.min(...seqs)];
-    const part = { before: seq(first + 1), most: first - end + 1 };
+    const part = { before: seq(first + 1), most: first - end + 1, byMembers: true } as const;
     for (const entry of await readEntries(db, studio, stream, part)) found.set(entry.id, entry);
   }
   return places.flatMap((place) => found.get(entryId(place.stream, place.seq)) ?? []);

@@ -118,12 +118,18 @@ export const readFired = async (db: Kysely<Tables>, studio: StudioId): Promise<E
   return rows.map((row) => entryOf<FiredEvent>(row, readFiredEvent(row.event)));
 };
 
-/** Part of a stream, with notes and undos: the last logged first, or after a given seq the oldest first. */
+/** What the program itself wrote down is for its own use: no list shows it to members. */
+export const notByItself = sql<boolean>`event not like '{"kind":"learned"%'`;
+
+/**
+ * Part of a stream, with notes and undos: the last logged first, or after a given seq the oldest first. Only those that
+ * members logged, if so asked.
+ */
 export const readEntries = async (
   db: Kysely<Tables>,
   studio: StudioId,
   stream: StreamNo,
-  range: { before?: Seq; at?: Seq; after?: Seq; most: number },
+  range: { before?: Seq; at?: Seq; after?: Seq; most: number; byMembers?: true },
 ): Promise<(Entry<LoggedEvent> & Notes)[]> => {
   let query = inStream(db, studio, stream)
     .leftJoin('notes as about', (join) =>
@@ -147,6 +153,7 @@ export const readEntries = async (
   if (range.after !== undefined) query = query.where('entry.seq', '>', range.after);
   if (range.before !== undefined) query = query.where('entry.seq', '<', range.before);
   if (range.at !== undefined) query = query.where('entry.seq', '=', range.at);
+  if (range.byMembers) query = query.where(notByItself);
   const rows = await query.execute();
   const meant = stream === studioStream ? await currentMembers(db, studio) : undefined;
   const eventOf = (row: EntryRow) => {

@@ -74,7 +74,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   }
 
   async entries(stream: StreamNo, range: { before?: Seq; most: number }) {
-    return readEntries(this.turn.db, this.studioId, stream, range);
+    return readEntries(this.turn.db, this.studioId, stream, { ...range, byMembers: true });
   }
 
   async latest(range: { from?: LoggedPlace; most: number }) {

@@ -32,6 +32,8 @@ const contents = z.strictObject({
   covariance: z.strictObject({ waterWater: number, waterSolids: number, solidsSolids: number }),
 });
 
+const repeats = z.record(text, z.strictObject({ count: number, squares: number }));
+
 const belief = z.strictObject({
   at: anInstant,
   days: number,
@@ -60,7 +62,8 @@ const belief = z.strictObject({
       reads: z.record(text, z.strictObject({ mean: number, count: number })).exactOptional(),
     })
     .exactOptional(),
-  repeats: z.record(text, z.strictObject({ count: number, squares: number })).exactOptional(),
+  repeats: repeats.exactOptional(),
+  others: z.strictObject({ days: number, counts: z.array(number), repeats }).exactOptional(),
 });
 
 const unloggedChange = z.strictObject({

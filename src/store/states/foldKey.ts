@@ -1,2 +1,2 @@
 /** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
-export const foldKey = 'AW2O_er9wXQEQZ82';
+export const foldKey = 'YY-GVenNo1e48Huu';

@@ -1,13 +1,11 @@
-import { setTimeout as sleep } from 'node:timers/promises';
 import { sql } from 'kysely';
+import { atLeisure } from '../engine/atLeisure.ts';
 import type { Turns } from '../engine/turns.ts';
 import { foldedBy } from './foldedBy.ts';
 import { rebuildState } from './rebuildStates.ts';
 import type { StreamName } from './refold.ts';
 
 const mostAtOnce = 500;
-/** Others come first: it rests four times as long as it works. */
-const rests = 4;
 
 interface Named extends StreamName {
   isOutdated: boolean;
@@ -53,21 +51,14 @@ const refoldOne = (turns: Turns, name: StreamName): Promise<boolean> =>
  * by bucket, until it is told to stop; returns the number of buckets.
  */
 export const refoldOutdated = async (turns: Turns, signal: AbortSignal): Promise<number> => {
-  const atLeisure = async <T>(work: () => Promise<T>): Promise<T> => {
-    const began = performance.now();
-    const done = await work();
-    const rest = rests * (performance.now() - began);
-    await sleep(rest, undefined, { signal, ref: false }).catch(() => undefined);
-    return done;
-  };
   let count = 0;
   let last: StreamName | undefined;
   do {
     if (signal.aborted) return count;
-    const page = await atLeisure(() => nextStreams(turns, last));
+    const page = await atLeisure(signal, () => nextStreams(turns, last));
     for (const name of page) {
       if (signal.aborted) return count;
-      if (name.isOutdated && (await atLeisure(() => refoldOne(turns, name)))) count += 1;
+      if (name.isOutdated && (await atLeisure(signal, () => refoldOne(turns, name)))) count += 1;
     }
     last = page.length < mostAtOnce ? undefined : page.at(-1);
   } while (last !== undefined);

@@ -31,6 +31,15 @@ export const ownPlaces = 3;
 export const counted = { water: 0, powder: 1, waterOut: 2, salt: 3, blind: 4, looks: 5 } as const;
 export const nothingCounted = [0, 0, 0, 0, 0, 0];
 
+/** What buckets have shown of a studio's people, cups and scales. */
+export interface Shown {
+  days: number;
+  /** As in a component. */
+  counts: number[];
+  /** By kind, as in a belief. */
+  repeats: Record<string, Repeats>;
+}
+
 /** What is believed of a bucket, as of the last entry that bears on its contents. */
 export interface Belief {
   at: Instant;
@@ -49,6 +58,8 @@ export interface Belief {
   loosened?: Instant;
   /** How well readings repeat, by kind: `weight`, and each flow cup; absent until some were repeated. */
   repeats?: Record<string, Repeats>;
+  /** What the studio's other buckets lent it: days, counts and repeats hold it too; absent until they have shown something. */
+  others?: Shown;
   /** What was read since somebody came and since the last change; absent after a change. */
   visit?: Visit;
 }

@@ -51,6 +51,16 @@ export const repeatsWorth = 4;
 /** Seconds of one cup repeat within 5 %, in ln seconds (common practice). */
 export const usualSeconds = 0.05 / coverage95;
 
+/** A brim-full cup weighs within ± 0.02 in gravity, until weighings with it were repeated (common practice). */
+export const usualWeighing = 0.02 / coverage95;
+
+/**
+ * What a studio's other buckets have shown counts for a bucket like so many days of watching it, and like so many
+ * repeated readings of each instrument. What would move an expected rate or a scatter by less than `news`, as a part of it, is
+ * not written down. All from memory, and tried in the bench of pots.
+ */
+export const fromOthers = { days: 20, repeats: 20, news: 0.15 } as const;
+
 /** How far another instrument may be off from the one that the window was set with. */
 export const bias = { hydrometer: 0.005, cup: 0.07 };
 

@@ -65,6 +65,22 @@ export interface Brought {
   foreign?: true;
 }
 
+/** Repeated readings: so many, and the sum of their squared differences; of gravity, or of ln seconds. */
+interface Repeated {
+  count: number;
+  squares: number;
+}
+
+/** What other buckets of the studio have shown, scaled to count as much as it should for this one. */
+export interface Learned {
+  days: number;
+  /** What nobody logged, by its kind; presses of "right" without a look, of so many looks. */
+  counts: Record<'water' | 'powder' | 'waterOut' | 'salt' | 'blind' | 'looks', number>;
+  /** How far weighings with a vessel scatter; of one that nobody named, without a name. */
+  vessels: ({ vessel?: string } & Repeated)[];
+  cups: ({ cup: string } & Repeated)[];
+}
+
 export type BucketEvent =
   | { kind: 'setup'; settings: BucketSettings; volume?: Millilitres }
   | {
@@ -75,7 +91,7 @@ export type BucketEvent =
     }
   | {
       kind: 'reading';
-      gravity?: { value: Gravity; u95: number; by: 'weight' | 'stated' | 'hydrometer' };
+      gravity?: { value: Gravity; u95: number; by: 'weight' | 'stated' | 'hydrometer'; vessel?: string };
       flow?: CupTime;
       look?: FlowLook;
       gap?: Millimetres;
@@ -100,6 +116,8 @@ export type BucketEvent =
   | { kind: 'hold'; cause: HoldCause; why: string }
   | { kind: 'release' }
   | { kind: 'retire' }
+  /** Written by the program itself, at night: what the other buckets have shown is expected here too. */
+  | ({ kind: 'learned' } & Learned)
   | { kind: 'undo'; of: Seq };
 
 export type BucketEntry = Entry<BucketEvent>;

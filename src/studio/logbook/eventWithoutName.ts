@@ -8,6 +8,7 @@ const typedFields = new Set([
   'glaze',
   'recipe',
   'cup',
+  'vessel',
   'why',
   'body',
   'bodies',

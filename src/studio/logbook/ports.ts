@@ -43,9 +43,9 @@ export interface Logbook {
   pieces(): Promise<PieceState[]>;
   /** Fired results, oldest first. */
   fired(): Promise<FiredState[]>;
-  /** Entries of a stream, the last logged first, undone ones included. */
+  /** Entries of a stream that somebody logged, the last first, undone ones included. */
   entries(stream: StreamNo, range: { before?: Seq; most: number }): Promise<(Entry<LoggedEvent> & Notes)[]>;
-  /** The last logged entries of all buckets, from one of them on, undone ones included. */
+  /** The last entries of all buckets that somebody logged, from one of them on, undone ones included. */
   latest(range: {
     from?: Pick<Entry<LoggedEvent>, 'stream' | 'seq' | 'loggedAt'>;
     most: number;

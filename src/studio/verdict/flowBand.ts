@@ -1,7 +1,7 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { scatterOf } from '../belief/repeats.ts';
 import { usualSeconds } from '../belief/priors.ts';
-import { cupReads } from '../bucket/fold/sightsInReading.ts';
+import { cupReads } from '../bucket/readsOf.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { CupTime, FlowLook } from '../bucket/bucketEvent.ts';
 import { roomTemperature } from '../bucket/flocculantSolution.ts';

@@ -172,6 +172,8 @@ const bucketText = ({ event, stream }: BucketEntry, units: UnitSystem): Text => 
       return ['released it'];
     case 'retire':
       return ['retired it'];
+    case 'learned':
+      return ['noted what the other buckets have shown'];
     case 'undo':
       return t`took back ${[`${stream}-${event.of}`]}`;
   }

@@ -11,5 +11,6 @@ export const mainWords = {
   refolded: 'the states of an earlier release were worked out again',
   notRefolded:
     'the states of an earlier release could not all be worked out again; each is when it is needed',
+  notLearned: 'the buckets of some studios could not learn from each other today; I will try again',
   stray: 'an unexpected error; everything else keeps running',
 };

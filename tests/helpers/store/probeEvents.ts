@@ -67,6 +67,16 @@ export const probeEvents: readonly BucketEvent[] = [
   { kind: 'hold', cause: 'frozen', why: 'left outside' },
   { kind: 'reading', look: 'thin', seen: ['skin'] },
   { kind: 'stir', seen: ['none'] },
+  {
+    kind: 'learned',
+    days: 20,
+    counts: { water: 2.1, powder: 0.4, waterOut: 0.9, salt: 0.8, blind: 3.5, looks: 24 },
+    vessels: [
+      { vessel: 'steel cup', count: 12, squares: 0.0003 },
+      { count: 2, squares: 0.00004 },
+    ],
+    cups: [{ cup: 'hall cup', count: 20, squares: 0.02 }],
+  },
   { kind: 'retire' },
   { kind: 'undo', of: 8 },
 ].map((event) => readBucketEvent(JSON.stringify(event)));

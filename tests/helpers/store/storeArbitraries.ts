@@ -152,6 +152,26 @@ export const ordinary: fc.Arbitrary<BucketEvent> = fc.oneof(
   ),
   fc.record({ kind: fc.constant('hold' as const), cause: fc.constantFrom(...holdCauses), why: typed }),
   fc.record({ kind: fc.constantFrom('release' as const, 'retire' as const) }),
+  fc.record({
+    kind: fc.constant('learned' as const),
+    days: amount(20),
+    counts: fc.record({
+      water: amount(9),
+      powder: amount(9),
+      waterOut: amount(9),
+      salt: amount(9),
+      blind: amount(9),
+      looks: amount(40),
+    }),
+    vessels: fc.array(
+      fc.record(
+        { vessel: typed, count: amount(20), squares: amount(0.1) },
+        { requiredKeys: ['count', 'squares'] },
+      ),
+      { maxLength: 3 },
+    ),
+    cups: fc.array(fc.record({ cup: typed, count: amount(20), squares: amount(0.1) }), { maxLength: 3 }),
+  }),
 );
 
 const opening = fc

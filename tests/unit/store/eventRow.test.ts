@@ -70,6 +70,7 @@ describe('the fold’s fingerprint', () => {
       hold: true,
       release: true,
       retire: true,
+      learned: true,
       undo: true,
     };
     const everyAddition: Record<

@@ -5,6 +5,7 @@ import { coverage95 } from '../../../glaze/statistics/normal.ts';
 import { gravity, type Celsius } from '../../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from '../bucketState.ts';
 import { addFlowPoint, addLoosenPoint, isDoseAtWork } from '../flowPoints.ts';
+import { vesselReads } from '../readsOf.ts';
 import { minutes, since, type Duration, type Instant } from '../../ids.ts';
 import { applyRest } from '../rests.ts';
 import { applyGravity } from './applyGravity.ts';
@@ -40,13 +41,13 @@ const takenTogether = (
   };
 };
 
-/** How exactly it was weighed: as the cup allows, or better when weighings of this bucket repeated better. */
+/** How exactly it was weighed: as the cup allows, or better when weighings with it repeated better. */
 const shownWithin = (
   { belief }: BucketState,
-  { u95, by }: NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>,
+  { u95, by, vessel }: NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>,
 ): number =>
-  by === 'weight' && belief.repeats?.[by]
-    ? Math.min(u95, coverage95 * weighedSd(belief, u95 / coverage95))
+  by === 'weight' && (belief.repeats?.[vesselReads(vessel)] ?? belief.repeats?.[vesselReads(undefined)])
+    ? Math.min(u95, coverage95 * weighedSd(belief, vessel, u95 / coverage95))
     : u95;
 
 /** A reading means the stir that was logged with it, or just before, in the time that a cup takes. */

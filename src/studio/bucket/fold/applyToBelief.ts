@@ -2,6 +2,7 @@ import { millilitres } from '../../../glaze/units.ts';
 import { aged } from '../../belief/aged.ts';
 import { forgotten } from '../../belief/forgotten.ts';
 import { place, type Belief, type Component } from '../../belief/mixture.ts';
+import { withOthers } from '../../belief/fromOthers.ts';
 import { withAnything, withGlance, withReading } from '../../belief/observed.ts';
 import { loosened, unknown } from '../../belief/priors.ts';
 import { withMoved } from '../../belief/withAdded.ts';
@@ -17,6 +18,7 @@ import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
 import type { Added, BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
+import { shownIn } from '../learned.ts';
 import { sightsInReading, type ReadingEntry } from './sightsInReading.ts';
 
 /** An entry, with the bucket as it was before and after it. */
@@ -150,6 +152,8 @@ const bearing = (belief: Belief, folded: FoldedEntry): Belief => {
       return onChange(belief, event, folded);
     case 'stir':
       return lookAfterStir(onStir(belief, folded), event.look, folded);
+    case 'learned':
+      return withOthers(belief, shownIn(event));
     case 'setup':
     case 'sieve':
     case 'tile':

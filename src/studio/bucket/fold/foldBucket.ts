@@ -123,6 +123,7 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
       return { ...state, tiles: [...(state.tiles ?? []), { ...tile, at }].slice(-mostTiles) };
     }
     case 'setup':
+    case 'learned':
     case 'undo':
       return state;
   }

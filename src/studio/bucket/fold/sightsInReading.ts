@@ -8,6 +8,7 @@ import { slowedBy, warmthAt } from '../../belief/warmth.ts';
 import { visitGoesOn, type Glance, type Visit } from '../../belief/visit.ts';
 import type { BucketEntry, BucketEvent, CupTime } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
+import { cupReads, vesselReads } from '../readsOf.ts';
 import { isWindowsCup } from '../timeBand.ts';
 import { volumeRead } from './applyVolume.ts';
 
@@ -25,9 +26,6 @@ export interface Sights {
   /** Against the window, by eye; stuck when a cup would not run. */
   glances: (Glance | 'stuck')[];
 }
-
-/** What a cup's seconds are counted as. */
-export const cupReads = (cup: string): string => `cup ${cup}`;
 
 /** The window's own cup needs no place; another of its kind has one; another kind's seconds say nothing here. */
 const cupIs = (flow: CupTime, set: string | undefined, { cupKind }: Belief) => {
@@ -48,22 +46,28 @@ const withVolume = (sights: Sights, { entry: { event }, after }: ReadingEntry): 
   return { ...sights, numbers: [...sights.numbers, seen] };
 };
 
-/** A weighing is as exact as its cup allows, or as those before it repeated. */
-export const weighedSd = (belief: Belief, sd: number): number =>
-  Math.max(noise.gravity, Math.min(sd, scatterOf(belief, 'weight', sd)));
+/**
+ * A weighing is as exact as its vessel allows, or as those with it repeated; until then, as those repeated of which nobody
+ * knows the vessel.
+ */
+export const weighedSd = (belief: Belief, vessel: string | undefined, sd: number): number => {
+  const unnamed = scatterOf(belief, vesselReads(undefined), sd);
+  const found = vessel === undefined ? unnamed : scatterOf(belief, vesselReads(vessel), unnamed);
+  return Math.max(noise.gravity, Math.min(sd, found));
+};
 
 /** Only of a bucket stirred to the bottom, as for the state. */
 const withGravity = (sights: Sights, { entry: { event, seq }, after }: ReadingEntry): Sights => {
   if (!event.gravity || after.believed?.seq !== seq) return sights;
-  const { value, u95, by } = event.gravity;
+  const { value, u95, by, vessel } = event.gravity;
   const sd = u95 / coverage95;
   const seen = { at: place.gravity, value, sd: Math.max(noise.gravity, sd) };
   const weighed = during(sights, { weighed: true });
   if (by === 'weight')
     return {
       ...weighed,
-      belief: withRepeat(weighed.belief, by, value, sd),
-      numbers: [...sights.numbers, { ...seen, sd: weighedSd(sights.belief, sd) }],
+      belief: withRepeat(weighed.belief, vesselReads(vessel), value, sd),
+      numbers: [...sights.numbers, { ...seen, sd: weighedSd(sights.belief, vessel, sd) }],
     };
   if (by !== 'hydrometer') return { ...weighed, numbers: [...sights.numbers, seen] };
   const placed = withInstrument(weighed.belief, by, bias.hydrometer);

@@ -84,6 +84,11 @@ export class BotRoom {
     if (reply.kind !== 'answer') throw new Error(`${line}: ${JSON.stringify(reply.title)}`);
   }
 
+  /** What the program does by itself once a day. */
+  async night(): Promise<void> {
+    await this.#app.store.learnAcross(new AbortController().signal);
+  }
+
   async close(): Promise<void> {
     await this.#app.store.close();
     rmSync(this.#folder, { recursive: true });

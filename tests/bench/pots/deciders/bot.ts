@@ -16,6 +16,7 @@ export const bot: Decider = {
         return new Follower(hands, phone, new Reader(hands, phone, room.settings)).follow();
       },
       toppedUp: async (done) => {
+        await opened.night();
         for (const { bucket, ml, gravity } of done)
           await opened.must(
             `/added bucket:${bucket + 1} what:glaze amount:${ml.toFixed(0)}ml gravity:${gravity.toFixed(2)}`,

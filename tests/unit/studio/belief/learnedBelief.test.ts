@@ -5,7 +5,13 @@ import { counted, ownPlaces, together, type Belief } from '../../../../src/studi
 import { blindPress, priorDays, unlogged } from '../../../../src/studio/belief/priors.ts';
 import { foldBucket } from '../../../../src/studio/bucket/fold/foldBucket.ts';
 import { later, minutes, streamNo } from '../../../../src/studio/ids.ts';
-import { dippingBucket, glazeRoomLife, ordinaryFaults, type Faults } from '../../../helpers/glazeRoomLife.ts';
+import {
+  dippingBucket,
+  glazeRoomLife,
+  keptLife,
+  ordinaryFaults,
+  quiet,
+} from '../../../helpers/glazeRoomLife.ts';
 
 const fold = (life: ReturnType<typeof glazeRoomLife>): Belief => {
   const state = foldBucket(streamNo(1), life.entries());
@@ -13,34 +19,10 @@ const fold = (life: ReturnType<typeof glazeRoomLife>): Belief => {
   return state.belief;
 };
 
-/** Somebody comes every day, measures, and sets the bucket right again. */
-const kept = (seed: number, faults: Faults, visits: number, look: 'no' | 'one' = 'no') => {
-  const life = glazeRoomLife(seed, faults);
-  for (let visit = 0; visit < visits; visit++) {
-    life.wait(0.5 + life.uniform());
-    life.stir();
-    if (look === 'one') life.look(`member ${visit % 5}`);
-    life.weigh('weight', true);
-    const off = life.gravityNow() - 1.44;
-    if (off > 0.012) life.pour((life.litres() * off) / 0.42, true);
-    if (off < -0.012) life.tip((life.litres() * -off) / 1.16);
-  }
-  return life;
-};
-
 const counts = (belief: Belief) => together(belief.components).counts;
-const quiet: Faults = {
-  ...ordinaryFaults,
-  waterPerDay: 0,
-  powderPerDay: 0,
-  saltPerDay: 0,
-  slips: 0,
-  blind: 0,
-};
-
 describe('what a bucket teaches of its room', () => {
   it.each([0.02, 0.15])('finds how often strangers pour water in, %f a day', (waterPerDay) => {
-    const lives = [1, 2, 3, 4].map((seed) => kept(seed, { ...quiet, waterPerDay, water: [0.5, 1] }, 120));
+    const lives = [1, 2, 3, 4].map((seed) => keptLife(seed, { ...quiet, waterPerDay, water: [0.5, 1] }, 120));
     const [found, came, days] = lives.reduce(
       (sums, life) => [
         sums[0] + (counts(fold(life))[counted.water] ?? 0),
@@ -74,7 +56,7 @@ describe('what a bucket teaches of its room', () => {
   it('finds how many press “right” without a look', () => {
     const share = (blind: number) => {
       const all = [11, 12, 13].map((seed) =>
-        counts(fold(kept(seed, { ...quiet, saltPerDay: 0.5, waterPerDay: 0.3, blind }, 100, 'one'))),
+        counts(fold(keptLife(seed, { ...quiet, saltPerDay: 0.5, waterPerDay: 0.3, blind }, 100, 'one'))),
       );
       const sum = (at: number) => all.reduce((total, one) => total + (one[at] ?? 0), 0);
       return (3 * blindPress.blind + sum(counted.blind)) / (3 * blindPress.looks + sum(counted.looks));
@@ -87,7 +69,7 @@ describe('what a bucket teaches of its room', () => {
   it('is right as often as it says, over simulated buckets whose truth is known', () => {
     const bins = Array.from({ length: 5 }, () => ({ said: 0, true: 0, count: 0 }));
     for (let seed = 100; seed < 120; seed++) {
-      const life = kept(seed, ordinaryFaults, 8);
+      const life = keptLife(seed, ordinaryFaults, 8);
       for (let visit = 0; visit < 12; visit++) {
         life.wait(0.2 + 4 * life.uniform());
         life.stir();

@@ -1,0 +1,39 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Clock } from '../clock.ts';
+import type { Log } from '../contract/log.ts';
+import { utcDay } from '../store/lines/utcDay.ts';
+import type { Store } from '../store/openStore.ts';
+import { hours, minutes } from '../studio/ids.ts';
+import { mainWords } from '../words/platform/mainWords.ts';
+
+/**
+ * Once a day (of UTC), lets the buckets of each studio learn what its other buckets have shown; returns a function that
+ * stops it. A day on which it failed is tried again.
+ */
+export const learnAtNight = (
+  store: Pick<Store, 'learnAcross'>,
+  { clock, log }: { clock: Clock; log: Log },
+  /** Whoever waited for the start comes first. */
+  { after = minutes(10), every = hours(1) }: { after?: number; every?: number } = {},
+): (() => Promise<void>) => {
+  const stopping = new AbortController();
+  const { signal } = stopping;
+  const wait = (ms: number) => sleep(ms, undefined, { signal, ref: false }).catch(() => undefined);
+  const going = (async () => {
+    let learned: number | undefined;
+    await wait(after);
+    while (!signal.aborted) {
+      const today = utcDay(clock.now());
+      if (today !== learned)
+        await store.learnAcross(signal).then(
+          () => (learned = today),
+          (err: unknown) => log.error({ err }, mainWords.notLearned),
+        );
+      await wait(every);
+    }
+  })();
+  return async () => {
+    stopping.abort();
+    await going;
+  };
+};
