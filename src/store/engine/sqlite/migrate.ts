@@ -14,7 +14,11 @@ export const migrate = async (
   const from = schemaVersion(sqlite);
   if (from >= steps.length) return;
   try {
-    if (from > 0) vacuumInto(sqlite, `${file}.before-${from + 1}`);
+    if (from > 0) {
+      vacuumInto(sqlite, `${file}.before-${from + 1}`);
+      // An older release left in the file what it deleted.
+      sqlite.exec('vacuum');
+    }
     await kysely.transaction().execute(async (tx) => {
       for (const step of steps.slice(from)) await step(tx);
       sqlite.pragma(`application_id = ${applicationId}`);
