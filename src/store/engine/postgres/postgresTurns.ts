@@ -2,7 +2,8 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { sql, type Kysely, type Transaction } from 'kysely';
 import type { Instant, StudioId } from '../../../studio/ids.ts';
 import type { Tables } from '../../migrations/tables.ts';
-import { DraftSnapshots, MemorySnapshotCache } from '../snapshotCache.ts';
+import { compiledOnce } from '../compiledOnce.ts';
+import { DraftSnapshots, MemorySnapshotCache, type Snapshot } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import { TurnGuard } from '../turnGuard.ts';
 import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
@@ -36,20 +37,27 @@ interface Begun {
   version: number;
 }
 
+const ownNumber = sql<string>`pg_current_xact_id()::text`.as('xid');
+const lock = compiledOnce<{ studio: StudioId }, Begun>((db, value) =>
+  db.selectFrom('studios').where('id', '=', value('studio')).select(['version', ownNumber]).forUpdate(),
+);
+const versionOf = compiledOnce<{ studio: StudioId }, { version: number }>((db, value) =>
+  db.selectFrom('studios').where('id', '=', value('studio')).select('version'),
+);
+const raise = compiledOnce<{ studio: StudioId; version: number }>(
+  (db, value) =>
+    db
+      .updateTable('studios')
+      .set({ version: value('version') })
+      .where('id', '=', value('studio')),
+  { isAwaited: false },
+);
+
 /** Waits until this studio's row is free. From then on nobody else writes to the studio. */
 const begin = async (db: Transaction<Tables>, studio: StudioId | undefined): Promise<Begun> => {
-  const locked =
-    studio &&
-    (await db
-      .selectFrom('studios')
-      .where('id', '=', studio)
-      .select(['version', sql<string>`pg_current_xact_id()::text`.as('xid')])
-      .forUpdate()
-      .executeTakeFirst());
+  const [locked] = studio === undefined ? [] : await lock(db, { studio });
   if (locked) return locked;
-  const { xid } = await db
-    .selectNoFrom(sql<string>`pg_current_xact_id()::text`.as('xid'))
-    .executeTakeFirstOrThrow();
+  const { xid } = await db.selectNoFrom(ownNumber).executeTakeFirstOrThrow();
   return { xid, version: 0 };
 };
 
@@ -77,14 +85,19 @@ export class PostgresTurns implements Turns {
     this.#kysely = kysely;
   }
 
-  remembered(): undefined {
-    return undefined;
+  remembered(studio: StudioId): Promise<Snapshot | undefined> {
+    return this.#take(() =>
+      this.#untilPassed(async () => {
+        const [row] = await versionOf(this.#kysely, { studio });
+        return row && this.#pages.at(studio, row.version).get(studio);
+      }),
+    );
   }
 
   read<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
     const studio = studioIn(scope);
     return this.#take(() =>
-      this.#reads.pass(studio ?? '', () => this.#untilPassed(() => this.#readTurn(studio, work))),
+      this.#reads.pass(studio ?? '', () => this.#untilPassed(() => this.#readTurn(scope, work))),
     );
   }
 
@@ -96,7 +109,7 @@ export class PostgresTurns implements Turns {
 
   readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
     // It is not tried again after trouble: the work may already have passed on some of what it read.
-    return this.#take(() => this.#readTurn(undefined, work));
+    return this.#take(() => this.#readTurn('directory', work));
   }
 
   announce(db: Transaction<Tables>, studio: StudioId): Promise<void> {
@@ -153,15 +166,14 @@ export class PostgresTurns implements Turns {
     }
   }
 
-  #readTurn<T>(studio: StudioId | undefined, work: (reading: Reading) => Promise<T>): Promise<T> {
+  #readTurn<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
+    const studio = typeof scope === 'object' && 'logbook' in scope ? scope.logbook : undefined;
     return this.#kysely
       .transaction()
       .setIsolationLevel('repeatable read')
       .setAccessMode('read only')
       .execute(async (db) => {
-        const row =
-          studio &&
-          (await db.selectFrom('studios').where('id', '=', studio).select('version').executeTakeFirst());
+        const [row] = studio === undefined ? [] : await versionOf(db, { studio });
         const snapshots = studio && row ? this.#pages.at(studio, row.version) : scratch();
         return this.#within.run(() => work({ db, snapshots }));
       });
@@ -185,8 +197,7 @@ export class PostgresTurns implements Turns {
             throw new NotKept();
           }
           const raised = 'logbook' in Object(scope) ? version + 1 : version;
-          if (studio && raised > version)
-            await db.updateTable('studios').set({ version: raised }).where('id', '=', studio).execute();
+          if (studio && raised > version) await raise(db, { studio, version: raised });
           const acknowledge = () => {
             if (studio) drafts.keep(this.#pages.at(studio, raised));
             return value;
