@@ -4,8 +4,8 @@ import type { Database } from './database.ts';
 import { emptyLog } from './emptyLog.ts';
 import { unusedPart } from './unusedPart.ts';
 
-/** A slice is looked through at once: a megabyte of pages of the usual size. */
-const pagesAtOnce = 256;
+/** A slice is looked through at once: four megabytes of pages of the usual size. */
+const pagesAtOnce = 1_024;
 /** From here on the number of a page could look like the first byte of a page of rows. That is 128 GiB. */
 const mostPages = 2 ** 25;
 
