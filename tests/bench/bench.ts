@@ -6,7 +6,7 @@ import { slash } from '../helpers/discord/discordInteraction.ts';
 import { BenchBot } from './benchBot.ts';
 import { decisionsPerSecond } from './decisions.ts';
 import { latencies, median, throughput, type Script } from './load.ts';
-import { makePlaces } from './places.ts';
+import { makePlaces } from './bots/places.ts';
 import { Report } from './report.ts';
 
 /**
