@@ -13,6 +13,9 @@ import { withoutNul } from '../withoutNul.ts';
 const plain = (values: readonly unknown[]): unknown[] =>
   values.map((value) => (typeof value === 'string' ? withoutNul(value) : value));
 
+/** So that a long import neither fills the memory nor keeps everybody else from their turn. */
+const mostUnanswered = 64;
+
 /** A connection, for as long as somebody has it. What need not be waited for is sent, and looked at with the commit. */
 class PipelinedConnection implements DatabaseConnection {
   readonly #client: pg.PoolClient;
@@ -33,6 +36,7 @@ class PipelinedConnection implements DatabaseConnection {
     });
     if (prepared?.isAwaited === false) {
       this.#later(asked);
+      if (this.#unanswered.length >= mostUnanswered) await this.#answered();
       return { rows: [] };
     }
     try {

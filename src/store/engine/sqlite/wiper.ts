@@ -32,15 +32,17 @@ export class Wiper {
     this.#opened ??= open(this.#database.file, 'r+');
     const file = await this.#opened;
     const slice = Buffer.alloc(pagesAtOnce * this.#pageSize);
-    for (let first = 1, read = 1; read > 0; first += pagesAtOnce) {
+    for (let first = 1; ;) {
       // What was deleted is in no page that is written from now on, unless it stands in the page as it is now.
-      ({ bytesRead: read } = await file.read(slice, 0, slice.length, (first - 1) * this.#pageSize));
-      const pages = this.#unclean(slice.subarray(0, read), first);
+      const { bytesRead } = await file.read(slice, 0, slice.length, (first - 1) * this.#pageSize);
+      const read = Math.floor(bytesRead / this.#pageSize);
+      if (read === 0) return true;
+      const pages = this.#unclean(slice, { first, read });
+      first += read;
       if (pages.length === 0) continue;
       if (!(await alone(() => Promise.resolve(this.#overwrite(file.fd, pages))))) return false;
       await file.datasync();
     }
-    return true;
   }
 
   /** It stays open until then: on Linux, closing it would end the locks that SQLite holds on the file. */
@@ -48,9 +50,9 @@ export class Wiper {
     await (await this.#opened?.catch(() => undefined))?.close();
   }
 
-  #unclean(slice: Buffer, first: number): number[] {
+  #unclean(slice: Buffer, { first, read }: { first: number; read: number }): number[] {
     const pages: number[] = [];
-    for (let n = 0; (n + 1) * this.#pageSize <= slice.length; n += 1) {
+    for (let n = 0; n < read; n += 1) {
       const page = slice.subarray(n * this.#pageSize, (n + 1) * this.#pageSize);
       if (this.#leftIn(page, first + n)) pages.push(first + n);
     }
