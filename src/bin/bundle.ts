@@ -49,11 +49,7 @@ if (!values['if-changed'] || !isCurrent()) {
     minify: true,
   });
   await bundle('dist/run', {
-    entryPoints: {
-      main: 'src/start/start.js',
-      compactWorker: 'src/store/engine/sqlite/compactWorker.ts',
-      chartWorker: 'src/chart/chartWorker.ts',
-    },
+    entryPoints: { main: 'src/start/start.js', chartWorker: 'src/chart/chartWorker.ts' },
     platform: 'node',
     define: { 'process.env.NODE_ENV': '"production"' },
     external,

@@ -73,10 +73,12 @@ export const openDesk = ({
       return { ...reply, private: true };
     }
     return books.writeOnce<Reply>(studio, request.key, async (book) => {
+      // Asked at the same time: a server far away answers both at once.
+      const standsFor = book.standsFor(member);
+      const [today] = await Promise.all([book.countToday(member, now), standsFor]);
       // What is refused is not kept, and so not counted either.
-      if ((await book.countToday(member, now)) > mostADay)
-        return { keep: false, value: refuse(words.desk.enoughToday(mostADay), {}) };
-      const reply = await runFor(leaf, request, { ...asking, book });
+      if (today > mostADay) return { keep: false, value: refuse(words.desk.enoughToday(mostADay), {}) };
+      const reply = await runFor(leaf, request, { ...asking, book }, standsFor);
       const keep = reply.kind === 'answer';
       const value: Reply = keep && !leaf.private ? reply : { ...reply, private: true };
       if (!reply.fleeting) return { keep, value };

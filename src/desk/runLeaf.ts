@@ -47,8 +47,9 @@ export const runFor = async <B extends Logbook>(
   leaf: Leaf & { run(values: never, context: Asking & { book: B }): Promise<AnswerAndAfterwards> },
   sent: Request,
   asking: Asking & { book: B },
+  standsFor = asking.book.standsFor(asking.member),
 ): Promise<AnswerAndAfterwards> => {
-  const member = await asking.book.standsFor(asking.member);
+  const member = await standsFor;
   if (member === undefined) return refuse(asking.words.desk.forgotten, {});
   const request = await withOriginalTime(leaf, sent, { ...asking, member });
   const reply = await runLeaf(leaf, request, { ...asking, member, typed: request.typed });

@@ -48,6 +48,10 @@ export interface WireReply {
   /** The chart's alt text. */
   chart?: string;
   file?: string;
+  /** Goes with the request for the file. */
+  fileKey?: string;
+  /** Nobody is told it again: elsewhere, the post only says so. */
+  once?: true;
 }
 
 /** A command and its options, as typed. */

@@ -1,20 +1,26 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import { parseArgs } from 'node:util';
 import { systemClock } from '../../src/clock.ts';
 import { openStore } from '../../src/store/openStore.ts';
 import { slash } from '../helpers/discord/discordInteraction.ts';
 import { BenchBot } from './benchBot.ts';
 import { decisionsPerSecond } from './decisions.ts';
-import { latencies, throughput, type Script } from './load.ts';
+import { latencies, median, throughput, type Script } from './load.ts';
+import { makePlaces } from './bots/places.ts';
 import { Report } from './report.ts';
 
 /**
  * Our bot against the minimal bot: each in its own process, alternating every second, in one run on one machine. Only
- * the ratios mean anything.
+ * the ratios mean anything. With `--server postgres://…` each has a PostgreSQL database there, and two processes of ours are
+ * set against one as well.
  */
-const quick = process.argv.includes('--quick');
+const {
+  values: { quick, server },
+} = parseArgs({
+  args: process.argv.slice(2),
+  allowPositionals: true,
+  options: { quick: { type: 'boolean', default: false }, server: { type: 'string' } },
+});
 const ROUNDS = quick ? 3 : 11;
 const STARTS = quick ? 3 : 8;
 const SECONDS = 1;
@@ -29,12 +35,17 @@ const reading: Script = (member, n) =>
   });
 const question: Script = (member, n) => slash(member, ['water-or-stir'], { bucket: bucketName(n) });
 
-const folder = mkdtempSync(join(tmpdir(), 'bench-'));
-const file = (name: string): string => join(folder, `${name}.db`);
+const places = await makePlaces(server, ['ours', 'start-ours', 'inserting', 'start-inserting']);
 const kinds = {
-  ours: (name = 'ours') =>
-    BenchBot.start('../../dist/run/main.js', { DATABASE_FILE: file(name), LOG_LEVEL: 'error', ROOM: 'off' }),
-  inserting: (name = 'inserting') => BenchBot.start('./bareBot.ts', { BARE_DATABASE: file(name) }),
+  ours: (name = 'ours', shard = 0) =>
+    BenchBot.start('../../dist/run/main.js', {
+      ...(server === undefined
+        ? { DATABASE_FILE: places.of(name) }
+        : { DATABASE_URL: places.of(name), SHARDS: `${shard}/2`, MONITOR_PORT: '0' }),
+      LOG_LEVEL: 'error',
+      ROOM: 'off',
+    }),
+  inserting: (name = 'inserting') => BenchBot.start('./bareBot.ts', { BARE_DATABASE: places.of(name) }),
   bare: () => BenchBot.start('./bareBot.ts', {}),
 };
 
@@ -56,29 +67,22 @@ const ours = await kinds.ours();
 const inserting = await kinds.inserting();
 const bare = await kinds.bare();
 
-const keeper = { by: ours.discord.person('keeper', { manages: true }), channel: ours.discord.channel() };
 const must = async (what: string, used: ReturnType<BenchBot['use']>): Promise<void> => {
   const { interaction } = await used;
   const answered = JSON.stringify(interaction.acknowledged ?? 'nothing');
   if (!answered.includes('"flags":4,')) throw new Error(`${what} was refused: ${answered}`);
 };
+const addBuckets = async (bot: BenchBot): Promise<void> => {
+  const keeper = { by: bot.discord.person('keeper', { manages: true }), channel: bot.discord.channel() };
+  for (let n = 0; n < 10; n += 1) {
+    const typed = { name: bucketName(n), pail: '19l', volume: '15l', gravity: '1.42-1.46', seconds: '12-16' };
+    await must('a bucket', bot.use(slash(keeper, ['bucket', 'add'], { ...typed, cup: 'ford4' })));
+  }
+  await must('a reading', bot.use(reading(keeper, 0)));
+};
 // Ten seconds after its start the bot loads ahead what it answers questions from.
 await sleep(12_000);
-for (let n = 0; n < 10; n += 1)
-  await must(
-    'a bucket',
-    ours.use(
-      slash(keeper, ['bucket', 'add'], {
-        name: bucketName(n),
-        pail: '19l',
-        volume: '15l',
-        gravity: '1.42-1.46',
-        seconds: '12-16',
-        cup: 'ford4',
-      }),
-    ),
-  );
-await must('a reading', ours.use(reading(keeper, 0)));
+await addBuckets(ours);
 
 const contests = [
   { what: '/reading', script: reading, floor: inserting, aim: { one: '≥ 0.75', many: '≥ 0.85' } },
@@ -117,18 +121,38 @@ for (let round = 0; round < ROUNDS; round += 1)
 
 report.add('memory after all this', 'MiB', ours.memoryNow, inserting.memoryNow, '≤ 1.5');
 const guild = ours.discord.world.guildId;
-for (const bot of [ours, inserting, bare]) await bot.stop();
+for (const bot of [inserting, bare]) await bot.stop();
 
-const store = await openStore(file('ours'), { clock: systemClock });
+/** Two processes on one database, each with a studio of its own, by how many times as many as one they answer. */
+const twoProcesses = async (): Promise<number> => {
+  const other = await kinds.ours('ours', 1);
+  await addBuckets(other);
+  const times: number[] = [];
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const alone = await throughput(ours, reading, 16, SECONDS);
+    const both = await Promise.all([ours, other].map((bot) => throughput(bot, reading, 16, SECONDS)));
+    times.push(both.reduce((sum, { rate }) => sum + rate, 0) / alone.rate);
+  }
+  await other.stop();
+  return median(times);
+};
+const more = server === undefined ? {} : { twoProcesses: await twoProcesses() };
+await ours.stop();
+
+const store = await openStore(places.of('ours'), { clock: systemClock });
 const studio = await store.people.studioOf('discord', guild, '');
 const buckets = await store.books.read(studio, (book) => book.buckets());
 const decisions = decisionsPerSecond(buckets, systemClock.now(), 3 * SECONDS);
 await store.close();
-rmSync(folder, { recursive: true });
+await places.clear();
 
 console.log(report.table());
 console.log(`the decision alone: ${Math.round(decisions)} for each second of the processor (aim: 100000)`);
 console.log(
   '/reading is set against a bot with one durable insert, /water-or-stir against one without a database.',
 );
-report.write('bench-results.json', { decisions });
+if (more.twoProcesses !== undefined)
+  console.log(
+    `two processes, 16 in flight in a studio each, answer ${more.twoProcesses.toFixed(2)} times as many as one (aim: 1.7)`,
+  );
+report.write('bench-results.json', { decisions, ...more });

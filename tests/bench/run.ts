@@ -1,8 +1,6 @@
 /** `npm run bench` measures the bot; `npm run bench -- NAME` one of the others. */
 const benches: Record<string, () => Promise<unknown>> = {
   bot: () => import('./bench.ts'),
-  /** A reading on PostgreSQL beside one insert, and two processes beside one. */
-  postgres: () => import('./bots/onPostgres.ts'),
   /** The learned dose. */
   learn: () => import('./learn.ts'),
   room: () => import('./room.ts'),

@@ -12,6 +12,7 @@ import { openEngine } from '../../src/store/engine/either/openEngine.ts';
 import { isAddress } from '../../src/store/engine/isAddress.ts';
 import { dropExpired } from '../../src/store/lines/dropExpired.ts';
 import { migrations } from '../../src/store/migrations/migrations.ts';
+import { percentile } from './load.ts';
 import { copyStudios } from './scale/copyStudios.ts';
 import { oneDay, tellTimes, visitOne } from './scale/oneDay.ts';
 import { buckets, entriesEach, makeTemplate } from './scale/templateStudio.ts';
@@ -106,24 +107,33 @@ if (!onServer) {
   rmSync(copy);
 }
 
-/** One is forgotten in one studio; how long does somebody in another wait meanwhile? */
-const forget = async () => {
+const neighbours = Math.min(50, studios - 2);
+/** What others wait for each answer until `over`, in studios that the store remembers. */
+const waitsUntil = async (over: () => boolean): Promise<number[]> => {
+  const waits: number[] = [];
+  for (let n = 0; !over(); n += 1) waits.push((await visitOne(app, 1 + (n % neighbours), n)).took);
+  return waits;
+};
+const tellWaits = (when: string, waits: readonly number[]) =>
+  console.log(
+    `what others wait ${when}: p50 ${percentile(waits, 0.5).toFixed(1)} ms, p99 ${percentile(waits, 0.99).toFixed(1)} ms, at most ${Math.max(...waits).toFixed(0)} ms`,
+  );
+const forget = async (external: string, name: string) => {
   const studio = await app.store.people.studioOf('bench', String(studios - 1), '');
-  const member = await app.store.people.memberOf(studio, 'bench', 'tern', 'Tern');
+  const member = await app.store.people.memberOf(studio, 'bench', external, name);
   const speaker = { studio, member, role: 'member', now: systemClock.now() } as const;
-  const reply = await speak('/forget-me sure:yes', `bench:${process.pid}:forget`, speaker, app);
+  const reply = await speak('/forget-me sure:yes', `bench:${process.pid}:${external}`, speaker, app);
   if (reply.kind !== 'answer') throw new Error(JSON.stringify(reply));
   let over = false;
   const erased = app.store.erased().then(() => (over = true));
-  let longest = 0;
-  for (let n = 0; !over; n += 1) {
-    const { took: waited } = await visitOne(app, 1 + (n % studios), n);
-    longest = Math.max(longest, waited);
-  }
+  tellWaits(`while ${name} is forgotten`, await waitsUntil(() => over));
   await erased;
-  console.log(`the longest wait of others meanwhile: ${(longest / 1_000).toFixed(2)} s`);
 };
-await took('somebody forgotten', forget);
+for (let n = 0; n < neighbours; n += 1) await visitOne(app, 1 + n, 0);
+const quietUntil = performance.now() + 3_000;
+tellWaits('otherwise', await waitsUntil(() => performance.now() >= quietUntil));
+await took('the first forgotten', () => forget('tern', 'Tern'));
+await took('another forgotten', () => forget('plover', 'Plover'));
 tellMemory('at the end');
 await app.store.close();
 

@@ -1,5 +1,6 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, it, onTestFinished } from 'vitest';
+import { z } from 'zod';
 import { systemClock } from '../../src/clock.ts';
 import { speak } from '../../src/desk/speak.ts';
 import { openApp } from '../../src/start/app.ts';
@@ -159,6 +160,33 @@ describe('a room that two processes serve', () => {
     expect(linesOf(ears.posts)).toEqual(['/stirred bucket:1 minutes:1']);
     expect((await mara.get(`/api/post/${Number(answer.json['no'])}/file`)).status).toBe(404);
     expect((await samePhone(ilse, other).get('/api/start')).text).toContain('/water-or-stir');
+  });
+
+  it('gives a phone the file of its answer at either process, for a while, and nobody who lacks its key', async () => {
+    const { file, one, other } = await twoRooms();
+    const odile = await phoneOf(one, 'Odile', { code: other.keeperCode, passcode: '' });
+    await odile.say(gullGrey);
+    const mara = await phoneOf(other, 'Mara');
+    const answer = await odile.say('/export');
+    const { fileKey } = z.object({ fileKey: z.string() }).parse(answer.json['reply']);
+    const path = `/api/post/${Number(answer.json['no'])}/file`;
+    const here = await odile.get(path);
+    expect(here.text).toContain('Gull Grey');
+    const there = samePhone(odile, other);
+    const got = await there.get(`${path}?key=${fileKey}`);
+    expect([got.status, got.text]).toEqual([200, here.text]);
+    expect(got.headers['content-disposition']).toBe(here.headers['content-disposition']);
+    for (const [phone, key] of [
+      [there, ''],
+      [there, `?key=${'A'.repeat(43)}`],
+      [there, '?key=x'],
+      [mara, `?key=${fileKey}`],
+    ] as const)
+      expect((await phone.get(`${path}${key}`)).status).toBe(404);
+    const [kept] = await queryAt(file, 'select sealed from shown_once');
+    expect(Buffer.from(String(kept?.['sealed']), 'base64').toString('latin1')).not.toContain('Gull Grey');
+    await queryAt(file, 'update shown_once set until = 0');
+    expect((await there.get(`${path}?key=${fileKey}`)).status).toBe(404);
   });
 
   it('shows at the other process at once what was changed here: names, states, and who is forgotten', async () => {

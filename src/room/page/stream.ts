@@ -71,10 +71,10 @@ export class Stream {
     this.#last = Math.max(this.#last, no);
   }
 
-  /** Inserts a post in order; ignores one that is shown already. */
+  /** Inserts a post in order; ignores one that is shown already, but for an answer that only this phone is told. */
   show(post: WirePost): void {
     const waiting = this.#byId(post.id);
-    if (waiting?.dataset['no'] !== undefined) return;
+    if (waiting?.dataset['no'] !== undefined && post.reply.once === undefined) return;
     const follow = this.#following || post.member === this.#context.me;
     waiting?.remove();
     const made = tile(post, this.#context);

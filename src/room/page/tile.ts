@@ -105,13 +105,15 @@ const said = (
   );
 
 /** A file to save; a sheet can be looked at and printed too. */
-const file = (no: number, name: string): HTMLElement =>
-  h(
+const file = (no: number, name: string, key = ''): HTMLElement => {
+  const href = `/api/post/${no}/file?key=${key}`;
+  return h(
     'div',
     { class: 'actions' },
-    name.endsWith('.html') && button(words.openSheet, () => openFile(no, name), { class: 'stamp' }),
-    h('a', { class: 'stamp quiet', href: `/api/post/${no}/file`, download: name }, words.file(name)),
+    name.endsWith('.html') && button(words.openSheet, () => openFile(href, name), { class: 'stamp' }),
+    h('a', { class: 'stamp quiet', href, download: name }, words.file(name)),
   );
+};
 
 /** A post: a line and its answer. */
 export const tile = (post: WirePost, context: Context): HTMLElement => {
@@ -147,7 +149,7 @@ export const tile = (post: WirePost, context: Context): HTMLElement => {
       list(reply.dont, 'dont', words.dont),
       list(reply.cautions, 'cautions', words.careful),
       reply.chart === undefined ? undefined : picture(no, reply.chart),
-      reply.file === undefined ? undefined : file(no, reply.file),
+      reply.file === undefined ? undefined : file(no, reply.file, reply.fileKey),
       // Why a verdict is so stands below what to press; the reasons of other replies are what was asked for.
       ...(reply.step === undefined
         ? [reasons(reply), actions(post, reply.actions, context)]

@@ -1,8 +1,9 @@
-import type { Reply } from '../../contract/contract.ts';
+import { definedOnly } from '../../definedOnly.ts';
 import type { MemberId, Post } from '../ports.ts';
 import { keepableIn } from './keepable.ts';
 import type { Elsewhere, Posts, PostsPorts } from './posts.ts';
 import { erased, followed, RecentPosts } from './recentPosts.ts';
+import { seal } from './sealed.ts';
 
 /** What other processes have posted is heard at once, mostly; what was not heard is found by looking. */
 const lookEvery = 1_000;
@@ -19,7 +20,7 @@ export class SharedPosts implements Posts {
   readonly #elsewhere: Elsewhere;
   readonly #made: ReturnType<typeof keepableIn>;
   /** Replies that are shown once, by the post's key, until the post is read back: the database has them not. */
-  readonly #fleeting = new Map<string, Reply>();
+  readonly #fleeting = new Map<string, Pick<Post, 'reply' | 'fileKey'>>();
   readonly #saying = new Set<Promise<unknown>>();
   readonly #stopLooking: () => void;
   #looking: Promise<void> = Promise.resolve();
@@ -93,9 +94,12 @@ export class SharedPosts implements Posts {
   async #say(said: Omit<Post, 'no'>): Promise<Post> {
     const before = this.recent.byKey(said.key);
     if (before) return before;
-    if (said.reply.fleeting) this.#fleeting.set(said.key, said.reply);
+    const { reply } = said;
+    // Its phone may ask another process for the file.
+    const closed = reply.fleeting && reply.file && seal(JSON.stringify(reply.file));
+    if (reply.fleeting) this.#fleeting.set(said.key, { reply, ...definedOnly({ fileKey: closed?.key }) });
     try {
-      const no = await this.#ports.postStore.add(this.#made.keepable(said));
+      const no = await this.#ports.postStore.add(this.#made.keepable(said), closed?.sealed);
       // The member was forgotten in the meantime: nothing is sent or stored.
       if (no === undefined) return { ...said, no: this.recent.last() + 1 };
       // Its phone is told in any case; a look that fails is made good by the next.
@@ -136,7 +140,6 @@ export class SharedPosts implements Posts {
   }
 
   #asSaid(post: Post): Post {
-    const reply = this.#fleeting.get(post.key);
-    return reply ? { ...post, reply } : post;
+    return { ...post, ...this.#fleeting.get(post.key) };
   }
 }

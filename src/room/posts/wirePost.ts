@@ -81,7 +81,7 @@ export const wirePost = (
   words: Words,
   commands: Command[],
 ): WirePost => {
-  const { no, id, at, member, line, reply } = post;
+  const { no, id, at, member, line, reply, fileKey } = post;
   const logged = loggedOf(post, commands);
   return {
     no,
@@ -111,7 +111,7 @@ export const wirePost = (
           .filter(({ path }) => !logged?.undo || path[0] !== 'undo'),
         ...putRight(post, commands),
       ],
-      ...definedOnly({ chart: reply.chart?.alt, file: reply.file?.name }),
+      ...definedOnly({ chart: reply.chart?.alt, file: reply.file?.name, fileKey, once: reply.fleeting }),
     },
   };
 };

@@ -1,4 +1,6 @@
 import { Hono } from 'hono';
+import type { ReplyFile } from '../../contract/contract.ts';
+import { unseal } from '../posts/sealed.ts';
 import type { Post } from '../ports.ts';
 import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 
@@ -17,6 +19,18 @@ const requestedPost = async ({ posts }: Room, c: RoomContext): Promise<Post | un
   return posts.recent.find(no, session.member);
 };
 
+/** The file of a post that another process has made. */
+const unsealed = async (
+  { ports }: Room,
+  post: Post | undefined,
+  key: string | undefined,
+): Promise<ReplyFile | undefined> => {
+  const sealed = post && key && (await ports.postStore.sealed(post.no));
+  const text = sealed && key && unseal(sealed, key);
+  // Only a reply's file is sealed.
+  return text ? (JSON.parse(text) as ReplyFile) : undefined;
+};
+
 /** Serves a post's picture and file. A member who may not see the post gets 404, as if it did not exist. */
 export const postRoutes = (room: Room) =>
   new Hono<RoomEnv>()
@@ -31,7 +45,8 @@ export const postRoutes = (room: Room) =>
       return c.body(svg, 200, { 'content-type': 'image/svg+xml; charset=utf-8' });
     })
     .get('/post/:no/file', async (c) => {
-      const file = (await requestedPost(room, c))?.reply.file;
+      const post = await requestedPost(room, c);
+      const file = post?.reply.file ?? (await unsealed(room, post, c.req.query('key')));
       if (!file) return refuse(c, 'not-found');
       const isShown = c.req.query('show') !== undefined && file.type === 'text/html';
       c.header('content-security-policy', isShown ? sheetCsp : inertCsp);

@@ -1,6 +1,7 @@
 import type { CompiledQuery, Kysely } from 'kysely';
 import type { Tables } from '../migrations/tables.ts';
 import { answersAtOnce } from './atOnce.ts';
+import type { PreparedQuery } from './prepared.ts';
 
 /** Stands for a value while a query is compiled. */
 class Placeholder {
@@ -11,16 +12,21 @@ class Placeholder {
   }
 }
 
+let queries = 0;
+
 /**
  * A query that is compiled on first use and only run afterwards: for every logged entry, compiling it takes longer
- * than SQLite takes to run it.
+ * than SQLite takes to run it. One that is not awaited answers no rows, and fails with the commit.
  */
 export const compiledOnce = <Values extends Record<string, unknown>, Row = unknown>(
   build: (
     db: Kysely<Tables>,
     value: <Name extends keyof Values & string>(name: Name) => Values[Name],
   ) => { compile(): CompiledQuery<Row> },
+  { isAwaited = true } = {},
 ) => {
+  queries += 1;
+  const statement = `q${queries}`;
   // One for each database, because the compiled text depends on its dialect.
   const known = new WeakMap<object, { query: CompiledQuery<Row>; names: readonly string[] }>();
   return async (db: Kysely<Tables>, values: Values): Promise<Row[]> => {
@@ -40,7 +46,8 @@ export const compiledOnce = <Values extends Record<string, unknown>, Row = unkno
     const parameters = names.map((name) => values[name]);
     // The query builder's own way to the database takes longer than the database.
     if (answersAtOnce(adapter)) return adapter.atOnce(query.sql, parameters) as Row[];
-    const { rows } = await db.executeQuery<Row>({ ...query, parameters });
+    const prepared: PreparedQuery<Row> = { ...query, parameters, statement, isAwaited };
+    const { rows } = await db.executeQuery<Row>(prepared);
     return rows;
   };
 };

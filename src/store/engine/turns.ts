@@ -38,8 +38,8 @@ export interface Turns {
   readonly itsNow?: RawBuilder<Instant>;
   /** Work in a turn may wait for its own queries and nothing else. It may run again after trouble with the database. */
   read<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T>;
-  /** What is remembered of a studio as it was last committed, without a turn. Nothing is where other processes write too. */
-  remembered(studio: StudioId): Snapshot | undefined;
+  /** What is remembered of a studio as it was last committed, without a turn. */
+  remembered(studio: StudioId): Snapshot | undefined | Promise<Snapshot | undefined>;
   /** Runs the work in a transaction. It commits only when the work says so and does not throw. */
   write<T>(scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T>;
   /** Reads as of one moment, for as long as it takes, and holds up nobody. */

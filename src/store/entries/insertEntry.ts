@@ -19,6 +19,7 @@ const insertEvent = compiledOnce<{ [Column in keyof Tables['events']]: Tables['e
       event: value('event'),
       undoes: value('undoes'),
     }),
+  { isAwaited: false },
 );
 
 export const insertEntry = async (

@@ -13,7 +13,7 @@ const mostAtOnce = 500;
 /** A delivered reminder is kept for as long as the logbook may ask for it again. */
 const saidIsKept = days(40);
 
-/** Deletes expired replies, held lines, room posts and settled reminders; returns whether there may be more. */
+/** Deletes expired replies, held lines, sealed files, room posts and settled reminders; returns whether there may be more. */
 export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
   turns.write('directory', async ({ db }) => {
     const replies = await db
@@ -32,6 +32,7 @@ export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
       )
       .executeTakeFirst();
     const lines = await db.deleteFrom('held_lines').where('until', '<=', now).executeTakeFirst();
+    const shown = await db.deleteFrom('shown_once').where('until', '<=', now).executeTakeFirst();
     const said = await db
       .deleteFrom('reminders')
       .where(sql<boolean>`status <> 'pending'`)
@@ -48,6 +49,7 @@ export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
       counted.numDeletedRows +
       replies.numDeletedRows +
       lines.numDeletedRows +
+      shown.numDeletedRows +
       said.numDeletedRows +
       asked.numDeletedRows;
     return { keep: dropped > 0n, value: replies.numDeletedRows >= mostAtOnce };

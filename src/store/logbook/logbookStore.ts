@@ -24,10 +24,12 @@ const storedReply = compiledOnce<{ studio: StudioId; key: string }, { value: str
     .select('value'),
 );
 
-const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; at: Instant }>((db, value) =>
-  db
-    .insertInto('replies')
-    .values({ studio_id: value('studio'), key: value('key'), value: value('value'), at: value('at') }),
+const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; at: Instant }>(
+  (db, value) =>
+    db
+      .insertInto('replies')
+      .values({ studio_id: value('studio'), key: value('key'), value: value('value'), at: value('at') }),
+  { isAwaited: false },
 );
 
 /**
@@ -48,7 +50,7 @@ export class QueuedLogbookStore implements LogbookStore {
   }
 
   async studio(studio: StudioId): Promise<Studio> {
-    return this.#turns.remembered(studio)?.studio ?? this.read(studio, (book) => book.studio());
+    return (await this.#turns.remembered(studio))?.studio ?? this.read(studio, (book) => book.studio());
   }
 
   read<T>(studio: StudioId, work: (book: Logbook) => Promise<T>): Promise<T> {

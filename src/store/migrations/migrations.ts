@@ -7,6 +7,7 @@ import { people } from './people.ts';
 import { reminders } from './reminders.ts';
 import { room } from './room.ts';
 import { severalRooms } from './severalRooms.ts';
+import { shownOnce } from './shownOnce.ts';
 import { studioNotes } from './studioNotes.ts';
 
 /** In order, numbered from 1. A released step never changes: the next step corrects it. */
@@ -20,4 +21,5 @@ export const migrations: readonly Migration[] = [
   manyProcesses,
   severalRooms,
   laterEntries,
+  shownOnce,
 ];

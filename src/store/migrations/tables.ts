@@ -220,6 +220,15 @@ interface TriesRow {
   until: Instant;
 }
 
+/** A file that is shown once, for the process that a phone asks for it. */
+interface ShownOnceRow {
+  studio_id: StudioId;
+  no: number;
+  member_id: MemberId;
+  sealed: string;
+  until: Instant;
+}
+
 export interface Tables {
   studios: StudioRow;
   members: MemberRow;
@@ -244,4 +253,5 @@ export interface Tables {
   daily_entries: DailyEntriesRow;
   erasures: ErasureRow;
   tries: TriesRow;
+  shown_once: ShownOnceRow;
 }

@@ -24,6 +24,7 @@ const keys = {
   daily_entries: ['studio_id', 'member_id', 'day'],
   erasures: ['id'],
   tries: ['studio_id', 'key'],
+  shown_once: ['studio_id', 'no'],
   kept: ['name'],
 } as const satisfies Record<keyof Tables, readonly string[]>;
 

@@ -61,6 +61,7 @@ export const forgetMember = async (
     'open_questions',
     'wrong_codes',
     'daily_entries',
+    'shown_once',
   ] as const)
     await db.deleteFrom(table).where('studio_id', '=', studio).where('member_id', 'in', members).execute();
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', member).execute();

@@ -3,6 +3,7 @@ import { v7 as uuidv7 } from 'uuid';
 import type { Clock } from '../../clock.ts';
 import { memberId, studioId, type MemberId, type StudioId } from '../../studio/ids.ts';
 import type { People } from '../../studio/logbook/ports.ts';
+import { compiledOnce } from '../engine/compiledOnce.ts';
 import { PeopleChanges } from './peopleChanges.ts';
 import type { Turns } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
@@ -148,19 +149,22 @@ export class Identities implements People {
   }
 }
 
-const memberKnownAs = async (
-  db: Kysely<Tables>,
-  identity: Pick<Tables['member_identities'], 'studio_id' | 'platform' | 'external_id'>,
-): Promise<MemberId | undefined> => {
-  const row = await db
+interface Identity extends Record<string, unknown> {
+  studio_id: StudioId;
+  platform: string;
+  external_id: string;
+}
+// Compiled once, because where several processes write every command asks.
+const knownAs = compiledOnce<Identity, { member_id: MemberId }>((db, value) =>
+  db
     .selectFrom('member_identities')
-    .where('studio_id', '=', identity.studio_id)
-    .where('platform', '=', identity.platform)
-    .where('external_id', '=', identity.external_id)
-    .select('member_id')
-    .executeTakeFirst();
-  return row?.member_id;
-};
+    .where('studio_id', '=', value('studio_id'))
+    .where('platform', '=', value('platform'))
+    .where('external_id', '=', value('external_id'))
+    .select('member_id'),
+);
+const memberKnownAs = async (db: Kysely<Tables>, identity: Identity): Promise<MemberId | undefined> =>
+  (await knownAs(db, identity))[0]?.member_id;
 
 const remember = <V>(known: Map<string, V>, key: string, value: V) => {
   if (known.size >= mostRemembered) known.clear();

@@ -1,5 +1,5 @@
 import type { Clock } from '../../clock.ts';
-import type { StudioId } from '../../studio/ids.ts';
+import { instant, minutes, type StudioId } from '../../studio/ids.ts';
 import type { Post, PostStore, RoomNews } from '../../studio/logbook/roomPorts.ts';
 import { dropPosts } from '../lines/dropPosts.ts';
 import { standsFor } from '../people/standsFor.ts';
@@ -11,6 +11,9 @@ import type { Tables } from '../migrations/tables.ts';
 const writtenAtMost = 4 * 1024 * 1024;
 
 const mostNews = 200;
+
+/** Long enough to press a button. */
+const sealedIsKept = minutes(10);
 
 /** The latest posts in one studio's room. */
 export class RoomPosts<Reply> implements PostStore<Reply> {
@@ -36,7 +39,7 @@ export class RoomPosts<Reply> implements PostStore<Reply> {
   }
 
   /** The studio's row is this turn's alone, so numbers become visible in their order, and none is left out. */
-  add(said: Omit<Post<Reply>, 'no'>): Promise<number | undefined> {
+  add(said: Omit<Post<Reply>, 'no'>, sealed?: string): Promise<number | undefined> {
     const studio = this.#studio;
     return this.#turns.write({ rows: studio }, async ({ db }) => {
       const member = await standsFor(db, studio, said.member);
@@ -51,8 +54,27 @@ export class RoomPosts<Reply> implements PostStore<Reply> {
         .executeTakeFirstOrThrow();
       const no = (last ?? 0) + 1;
       await this.#insert(db, [{ ...said, key, member, no }]);
+      const until = instant(this.#clock.now() + sealedIsKept);
+      if (sealed !== undefined)
+        await db
+          .insertInto('shown_once')
+          .values({ studio_id: studio, no, member_id: member, sealed, until })
+          .execute();
       await this.#turns.announce(db, studio);
       return { keep: true, value: no };
+    });
+  }
+
+  sealed(no: number): Promise<string | undefined> {
+    return this.#turns.read({ rows: this.#studio }, async ({ db }) => {
+      const row = await db
+        .selectFrom('shown_once')
+        .where('studio_id', '=', this.#studio)
+        .where('no', '=', no)
+        .where('until', '>', this.#clock.now())
+        .select('sealed')
+        .executeTakeFirst();
+      return row?.sealed;
     });
   }
 

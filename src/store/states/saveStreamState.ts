@@ -13,6 +13,7 @@ const upsert = compiledOnce<{ [Column in keyof Tables['streams']]: Tables['strea
       .values({ studio_id: value('studio_id'), stream_no: value('stream_no'), ...stood })
       .onConflict((conflict) => conflict.columns(['studio_id', 'stream_no']).doUpdateSet(stood));
   },
+  { isAwaited: false },
 );
 
 /** Saves where a stream stands: its last seq, and the cached state. */

@@ -67,6 +67,8 @@ export interface Post<Reply> {
   line: string;
   private: boolean;
   reply: Reply;
+  /** Opens the reply's sealed file, at whichever process a phone asks for it. Not stored. */
+  fileKey?: string;
 }
 
 /** What several processes on one room have to know of each other. */
@@ -87,7 +89,9 @@ export interface PostStore<Reply> {
   latest(most: number): Promise<Post<Reply>[]>;
   keep(posts: readonly Post<Reply>[]): Promise<void>;
   /** Keeps a post under the next number; returns the number that its key has. Undefined if its member was forgotten. */
-  add(post: Omit<Post<Reply>, 'no'>): Promise<number | undefined>;
+  add(post: Omit<Post<Reply>, 'no'>, sealed?: string): Promise<number | undefined>;
+  /** What was sealed with a post, for a few minutes. */
+  sealed(no: number): Promise<string | undefined>;
   news(after: number): Promise<RoomNews<Reply>>;
   /** Calls the listener soon after somebody has posted, mostly; returns a function that stops it. */
   hear(listener: () => void): () => void;

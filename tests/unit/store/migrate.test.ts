@@ -7,6 +7,7 @@ import { migrate } from '../../../src/store/engine/sqlite/migrate.ts';
 import type { Migration } from '../../../src/store/migrations/migration.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { openStore } from '../../../src/store/openStore.ts';
+import { standsIn } from '../../helpers/store/fileBytes.ts';
 import { openTestStore, settableClock, storeFile } from '../../helpers/store/storeFile.ts';
 
 const clock = settableClock();
@@ -50,6 +51,19 @@ describe('migrating', () => {
       tables: [...before.tables, 'shelves'].sort(),
       version: migrations.length + 1,
     });
+  });
+
+  it('overwrites what an older release has deleted', async () => {
+    const { file } = await storeWithStudio();
+    const older = new Sqlite(file);
+    expect(older.pragma('secure_delete', { simple: true })).toBe(0);
+    const long = `xylophone ${'.'.repeat(9_000)}`;
+    older.prepare("insert into kept (name, value) values ('a', 'vuvuzela'), ('b', ?)").run(long);
+    older.exec("delete from kept where name in ('a', 'b')");
+    older.close();
+    for (const word of ['vuvuzela', 'xylophone']) expect(standsIn(file, word), word).toBe(true);
+    await (await openStore(file, { clock, migrations: [...migrations, addShelves] })).close();
+    for (const word of ['vuvuzela', 'xylophone']) expect(standsIn(file, word), word).toBe(false);
   });
 
   it('copies nothing when there is nothing to do, nor for a new file', async () => {

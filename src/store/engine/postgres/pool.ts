@@ -1,16 +1,8 @@
 import { randomUUID } from 'node:crypto';
-import {
-  Kysely,
-  PostgresDialect,
-  PostgresDriver,
-  type CompiledQuery,
-  type DatabaseConnection,
-  type Driver,
-  type PostgresDialectConfig,
-} from 'kysely';
+import { Kysely, PostgresDialect, type Driver } from 'kysely';
 import pg from 'pg';
 import type { Tables } from '../../migrations/tables.ts';
-import { withoutNul } from '../withoutNul.ts';
+import { PipelinedDriver } from './pipelinedDriver.ts';
 
 /** Enough for several studios at once, and few enough for several processes on a small server. */
 const mostConnections = 10;
@@ -21,34 +13,16 @@ const types: pg.CustomTypesConfig = {
   getTypeParser: (oid, format) => (oid === int8 ? Number : pg.types.getTypeParser(oid, format)),
 };
 
-/** PostgreSQL refuses the NUL character in text, so it is left out of whatever is asked or stored. */
-const plain = (values: readonly unknown[]): unknown[] =>
-  values.map((value) => (typeof value === 'string' ? withoutNul(value) : value));
+class PipelinedDialect extends PostgresDialect {
+  readonly #pool: pg.Pool;
 
-class NulFreeDriver extends PostgresDriver {
-  readonly #known = new WeakSet<DatabaseConnection>();
-
-  override async acquireConnection(): Promise<DatabaseConnection> {
-    const connection = await super.acquireConnection();
-    if (this.#known.has(connection)) return connection;
-    this.#known.add(connection);
-    const ask = connection.executeQuery.bind(connection);
-    connection.executeQuery = <Row>(query: CompiledQuery) =>
-      ask<Row>({ ...query, parameters: plain(query.parameters) });
-    return connection;
-  }
-}
-
-class NulFreeDialect extends PostgresDialect {
-  readonly #config: PostgresDialectConfig;
-
-  constructor(config: PostgresDialectConfig) {
-    super(config);
-    this.#config = config;
+  constructor(pool: pg.Pool) {
+    super({ pool });
+    this.#pool = pool;
   }
 
   override createDriver(): Driver {
-    return new NulFreeDriver(this.#config);
+    return new PipelinedDriver(this.#pool);
   }
 }
 
@@ -63,6 +37,7 @@ export const openPool = (address: string, max = mostConnections): Kysely<Tables>
     // One stays open, so that others can see that a bot is running.
     min: 1,
     keepAlive: true,
+    pipeline: true,
     connectionTimeoutMillis: 5_000,
     // A process that hangs must not hold a studio's row for ever.
     idle_in_transaction_session_timeout: 60_000,
@@ -71,5 +46,5 @@ export const openPool = (address: string, max = mostConnections): Kysely<Tables>
   // A lost connection is dropped, in use or not: its query fails, and whoever asks next gets another.
   pool.on('error', () => undefined);
   pool.on('connect', (client) => client.on('error', () => undefined));
-  return new Kysely<Tables>({ dialect: new NulFreeDialect({ pool }) });
+  return new Kysely<Tables>({ dialect: new PipelinedDialect(pool) });
 };

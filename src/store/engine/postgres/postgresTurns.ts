@@ -2,13 +2,15 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { sql, type Kysely, type Transaction } from 'kysely';
 import type { Instant, StudioId } from '../../../studio/ids.ts';
 import type { Tables } from '../../migrations/tables.ts';
-import { DraftSnapshots, MemorySnapshotCache } from '../snapshotCache.ts';
+import { DraftSnapshots, MemorySnapshotCache, type Snapshot, type SnapshotCache } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import { TurnGuard } from '../turnGuard.ts';
 import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
 import { announce } from './announcements.ts';
+import { Gathered } from './gathered.ts';
 import { Lanes } from './lanes.ts';
 import { Pages } from './pages.ts';
+import { begin, goBack, raise, releaseSavepoint, setSavepoint, versionOf } from './statements.ts';
 import { asPostgresProblem, isPassing, isUnsure } from './postgresProblem.ts';
 
 /** More turns than this would wait so long that nobody needs the answer any more. */
@@ -30,28 +32,17 @@ const studioIn = (scope: Scope): StudioId | undefined => {
 
 const scratch = () => new MemorySnapshotCache(mostStudiosRemembered);
 
-interface Begun {
-  /** The transaction's own number, by which the server knows later whether it was committed. */
-  xid: string;
-  version: number;
+interface WriteJob {
+  readonly isLogbook: boolean;
+  run(writing: Writing): Promise<Omit<TransactionOutcome<unknown>, 'value'> & { acknowledge(): void }>;
+  /** Cannot throw: it settles the promise that somebody waits for. */
+  fail(error: unknown): void;
 }
 
-/** Waits until this studio's row is free. From then on nobody else writes to the studio. */
-const begin = async (db: Transaction<Tables>, studio: StudioId | undefined): Promise<Begun> => {
-  const locked =
-    studio &&
-    (await db
-      .selectFrom('studios')
-      .where('id', '=', studio)
-      .select(['version', sql<string>`pg_current_xact_id()::text`.as('xid')])
-      .forUpdate()
-      .executeTakeFirst());
-  if (locked) return locked;
-  const { xid } = await db
-    .selectNoFrom(sql<string>`pg_current_xact_id()::text`.as('xid'))
-    .executeTakeFirstOrThrow();
-  return { xid, version: 0 };
-};
+interface Done {
+  readonly changes: 'logbook' | 'rows' | 'nothing';
+  acknowledge(): void;
+}
 
 /**
  * Turns on PostgreSQL, beside those of other processes. A studio's writes come one after another, by its own row;
@@ -63,8 +54,8 @@ export class PostgresTurns implements Turns {
   readonly itsNow = sql<Instant>`(extract(epoch from statement_timestamp()) * 1000)::bigint`;
   readonly #kysely: Kysely<Tables>;
   readonly #pages = new Pages(mostStudiosRemembered);
-  /** In this process a studio's writes wait here, and not each on a connection of its own. */
-  readonly #writes = new Lanes(1);
+  /** In this process a studio's writes wait here, and not each on a connection of its own. Those that wait share a turn. */
+  readonly #writes = new Gathered<StudioId, WriteJob>((studio, jobs) => this.#writeAll(studio, jobs));
   readonly #reads = new Lanes(mostReadsOfStudio);
   readonly #connections = new Lanes(mostAtOnce);
   readonly #going = new Set<Promise<unknown>>();
@@ -77,26 +68,41 @@ export class PostgresTurns implements Turns {
     this.#kysely = kysely;
   }
 
-  remembered(): undefined {
-    return undefined;
+  remembered(studio: StudioId): Promise<Snapshot | undefined> {
+    return this.#take(() =>
+      this.#untilPassed(async () => {
+        const [row] = await versionOf(this.#kysely, { studio });
+        return row && this.#pages.at(studio, row.version).get(studio);
+      }),
+    );
   }
 
   read<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
     const studio = studioIn(scope);
     return this.#take(() =>
-      this.#reads.pass(studio ?? '', () => this.#untilPassed(() => this.#readTurn(studio, work))),
+      this.#reads.pass(studio ?? '', () => this.#untilPassed(() => this.#readTurn(scope, work))),
     );
   }
 
   write<T>(scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
-    const turn = () => this.#untilPassed(() => this.#writeTurn(scope, work));
     const studio = studioIn(scope);
-    return this.#take(() => (studio === undefined ? turn() : this.#writes.pass(studio, turn)));
+    return this.#take(
+      () =>
+        new Promise<T>((resolve, fail) => {
+          const run: WriteJob['run'] = async (writing) => {
+            const { value, ...outcome } = await this.#within.run(() => work(writing));
+            return { ...outcome, acknowledge: () => resolve(value) };
+          };
+          const job = { isLogbook: 'logbook' in Object(scope), run, fail };
+          if (studio !== undefined) this.#writes.add(studio, job);
+          else this.#untilPassed(() => this.#writeTurn(undefined, [job])).catch(fail);
+        }),
+    );
   }
 
   readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
     // It is not tried again after trouble: the work may already have passed on some of what it read.
-    return this.#take(() => this.#readTurn(undefined, work));
+    return this.#take(() => this.#readTurn('directory', work));
   }
 
   announce(db: Transaction<Tables>, studio: StudioId): Promise<void> {
@@ -153,24 +159,39 @@ export class PostgresTurns implements Turns {
     }
   }
 
-  #readTurn<T>(studio: StudioId | undefined, work: (reading: Reading) => Promise<T>): Promise<T> {
+  #readTurn<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
+    const studio = typeof scope === 'object' && 'logbook' in scope ? scope.logbook : undefined;
     return this.#kysely
       .transaction()
       .setIsolationLevel('repeatable read')
       .setAccessMode('read only')
       .execute(async (db) => {
-        const row =
-          studio &&
-          (await db.selectFrom('studios').where('id', '=', studio).select('version').executeTakeFirst());
+        const [row] = studio === undefined ? [] : await versionOf(db, { studio });
         const snapshots = studio && row ? this.#pages.at(studio, row.version) : scratch();
         return this.#within.run(() => work({ db, snapshots }));
       });
   }
 
-  async #writeTurn<T>(scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
-    const studio = studioIn(scope);
-    let ended: { xid: string; acknowledge(): T } | undefined;
-    let notKept: TransactionOutcome<T> | undefined;
+  /** Together at first; when that fails, each alone, so that one that fails does so alone. */
+  async #writeAll(studio: StudioId, jobs: readonly WriteJob[]): Promise<void> {
+    const giveUpAt = performance.now() + patienceMs;
+    let left = jobs;
+    if (jobs.length > 1)
+      try {
+        await this.#connections.pass('', () => this.#writeTurn(studio, jobs));
+        left = [];
+      } catch (error) {
+        if (performance.now() >= giveUpAt) return jobs.forEach((job) => job.fail(error));
+      }
+    for (const job of left)
+      await this.#untilPassed(() => this.#writeTurn(studio, [job])).catch((error: unknown) =>
+        job.fail(error),
+      );
+  }
+
+  async #writeTurn(studio: StudioId | undefined, jobs: readonly WriteJob[]): Promise<void> {
+    let ended: { xid: string; acknowledge(): void } | undefined;
+    let unkept: (() => void) | undefined;
     try {
       await this.#kysely
         .transaction()
@@ -178,33 +199,47 @@ export class PostgresTurns implements Turns {
         .execute(async (db) => {
           const { xid, version } = await begin(db, studio);
           const drafts = new DraftSnapshots(studio ? this.#pages.at(studio, version) : scratch());
-          const outcome = await this.#within.run(() => work({ db, snapshots: drafts }));
-          const { keep, value } = outcome;
-          if (!keep) {
-            notKept = outcome;
+          const done: Done[] = [];
+          for (const job of jobs) done.push(await this.#runOne(job, db, drafts));
+          const acknowledge = () => {
+            for (const each of done) each.acknowledge();
+          };
+          if (done.every(({ changes }) => changes === 'nothing')) {
+            unkept = acknowledge;
             throw new NotKept();
           }
-          const raised = 'logbook' in Object(scope) ? version + 1 : version;
-          if (studio && raised > version)
-            await db.updateTable('studios').set({ version: raised }).where('id', '=', studio).execute();
-          const acknowledge = () => {
-            if (studio) drafts.keep(this.#pages.at(studio, raised));
-            return value;
+          const raised = done.some(({ changes }) => changes === 'logbook') ? version + 1 : version;
+          if (studio && raised > version) await raise(db, { studio, version: raised });
+          ended = {
+            xid,
+            acknowledge: () => {
+              if (studio) drafts.keep(this.#pages.at(studio, raised));
+              acknowledge();
+            },
           };
-          ended = { xid, acknowledge };
         });
     } catch (error) {
-      if (error instanceof NotKept && notKept) {
-        const { evenSo, value } = notKept;
-        if (evenSo) await this.#kysely.transaction().execute(evenSo);
-        return value;
-      }
+      if (error instanceof NotKept && unkept) return unkept();
       if (!ended || !isUnsure(error)) throw error;
       if (studio) this.#pages.drop(studio);
       if (!(await this.#wasCommitted(ended.xid))) throw error;
     }
-    if (!ended) throw new Error('A transaction was committed that had not ended.');
-    return ended.acknowledge();
+    ended?.acknowledge();
+  }
+
+  /** What is not kept of one job goes, and the others' stays. */
+  async #runOne(job: WriteJob, db: Transaction<Tables>, below: SnapshotCache): Promise<Done> {
+    const snapshots = new DraftSnapshots(below);
+    await setSavepoint(db, {});
+    const { keep, evenSo, acknowledge } = await job.run({ db, snapshots });
+    if (keep) snapshots.keep();
+    else {
+      await goBack(db, {});
+      await evenSo?.(db);
+    }
+    await releaseSavepoint(db, {});
+    if (keep) return { acknowledge, changes: job.isLogbook ? 'logbook' : 'rows' };
+    return { acknowledge, changes: evenSo ? 'rows' : 'nothing' };
   }
 
   /** The connection was lost during the commit: only the server knows how it ended. */

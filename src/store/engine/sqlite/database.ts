@@ -55,7 +55,7 @@ const refuseForeign = (sqlite: Sqlite.Database, file: string, known: number) => 
 /**
  * The driver's build uses NORMAL in WAL mode unless FULL is set afterwards. The busy timeout is short because waiting
  * would block everything else. The cache is small: the system keeps the file's pages too. The log is carried over into the
- * file every 16 MB: a few pages are written by every entry, and are carried over once.
+ * file every 16 MB: a few pages are written by every entry, and are carried over once. What is deleted is overwritten.
  */
 const pragmas = [
   'busy_timeout = 100',
@@ -64,6 +64,7 @@ const pragmas = [
   'foreign_keys = ON',
   'cache_size = -16384',
   'wal_autocheckpoint = 4000',
+  'secure_delete = ON',
 ];
 
 const opened = (

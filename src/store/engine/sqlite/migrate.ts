@@ -1,4 +1,5 @@
 import { applicationId, schemaVersion, type Database } from './database.ts';
+import { emptyLog } from './emptyLog.ts';
 import type { Migration } from '../../migrations/migration.ts';
 import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
 import { vacuumInto } from './vacuumInto.ts';
@@ -7,14 +8,17 @@ import { vacuumInto } from './vacuumInto.ts';
  * Migrates a database: all steps or none. A file with data is copied to `<file>.before-N` first, N being the first
  * step. To go back, put that copy in its place.
  */
-export const migrate = async (
-  { file, sqlite, kysely }: Database,
-  steps: readonly Migration[],
-): Promise<void> => {
+export const migrate = async (database: Database, steps: readonly Migration[]): Promise<void> => {
+  const { file, sqlite, kysely } = database;
   const from = schemaVersion(sqlite);
   if (from >= steps.length) return;
   try {
-    if (from > 0) vacuumInto(sqlite, `${file}.before-${from + 1}`);
+    if (from > 0) {
+      vacuumInto(sqlite, `${file}.before-${from + 1}`);
+      // An older release left in the file what it deleted.
+      sqlite.exec('vacuum');
+      emptyLog(database);
+    }
     await kysely.transaction().execute(async (tx) => {
       for (const step of steps.slice(from)) await step(tx);
       sqlite.pragma(`application_id = ${applicationId}`);

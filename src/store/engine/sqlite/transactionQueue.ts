@@ -1,6 +1,5 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { ControlledTransaction } from 'kysely';
-import { compact } from './compact.ts';
 import { dataVersionOf, savepointIn, type Database, type Savepoint } from './database.ts';
 import { DraftSnapshots, MemorySnapshotCache, type Snapshot, type SnapshotCache } from '../snapshotCache.ts';
 import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
@@ -10,6 +9,7 @@ import type { Tables } from '../../migrations/tables.ts';
 import type { StudioId } from '../../../studio/ids.ts';
 import { openSqliteReader } from './sqliteReader.ts';
 import { whileBusy } from './whileBusy.ts';
+import { Wiper } from './wiper.ts';
 
 interface Job {
   /** Cannot throw: it settles the promise that somebody waits for. */
@@ -42,6 +42,7 @@ const mostStudiosRemembered = 200;
 export class TransactionQueue implements Turns {
   readonly isShared = false;
   readonly #database: Database;
+  readonly #wiper: Wiper;
   readonly #remembered = new MemorySnapshotCache(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
@@ -57,6 +58,7 @@ export class TransactionQueue implements Turns {
 
   constructor(database: Database) {
     this.#database = database;
+    this.#wiper = new Wiper(database);
     this.#savepoint = savepointIn(database.sqlite);
     this.#dataVersion = dataVersionOf(database.sqlite);
     this.#version = this.#dataVersion();
@@ -106,9 +108,8 @@ export class TransactionQueue implements Turns {
     return Promise.resolve();
   }
 
-  /** Rewrites the whole file, so that no deleted data stays in it. */
   compact(): Promise<boolean> {
-    return this.alone(() => compact(this.#database.file));
+    return this.#wiper.wipe((work) => this.alone(work));
   }
 
   /** Runs alone, with no reads or writes, for work on the whole file; it may wait for anything. */
@@ -127,6 +128,7 @@ export class TransactionQueue implements Turns {
   async close(): Promise<void> {
     this.#closed = true;
     await this.#going;
+    await this.#wiper.close();
   }
 
   #refuse(): void {
