@@ -90,7 +90,12 @@ const flowFact = (
               believed: true,
               ...timed.window,
               text: timed.warmth
-                ? w.timedWarmFact(timed.warmth.seconds, flow)
+                ? w.timedWarmFact(
+                    timed.seconds,
+                    timed.warmth.temperature < timed.warmth.room,
+                    timed.warmth.seconds,
+                    flow,
+                  )
                 : w.timedFact(timed.seconds, flow),
               window: w.secondsWindow(timed.window),
             },

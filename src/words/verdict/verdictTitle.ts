@@ -86,6 +86,15 @@ const measure = (verdict: Verdict): Text => {
 const isBecause = ({ reasons }: Verdict, because: Reason['because']): boolean =>
   reasons.some((one) => one.because === because);
 
+/** Whether a quarter of a window or less lies between a reading and an end of it, or it is outside. */
+const isNearEdge = ({ reasons }: Verdict): boolean =>
+  reasons.some((one) => {
+    if (one.because !== 'gravity' && one.because !== 'efflux') return false;
+    const value = one.because === 'gravity' ? one.value : (one.warmth?.seconds ?? one.seconds);
+    const { low, high } = one.window;
+    return value === 'wont-run' || Math.min(value - low, high - value) <= (high - low) / 4;
+  });
+
 /** Where drawn water would take flux along. */
 const evaporate = (water: Pour | undefined): Text =>
   water
@@ -151,11 +160,23 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
 /** From this chance up, the answer does not mention the chance. */
 const wellSure = 0.945;
 
+/** A reading of now that leaves some doubt, with what the doubt comes from. */
+const useInDoubt = (verdict: Verdict, odds: string): Text => {
+  if (verdict.gravity?.believed === false)
+    return t`Use it. The last weighing doesn't fit, but all readings together give ${[odds]} that it is right.`;
+  if (isBecause(verdict, 'disagree'))
+    return t`Use it. Cup and finger disagree, and the cup counts: ${[odds]} that it is right.`;
+  return isNearEdge(verdict)
+    ? t`Use it. It is near the edge of its window: ${[odds]} that it is right.`
+    : t`Use it: ${[odds]} that it is right.`;
+};
+
 /** What was not read just now is told with its age, and how likely it still holds. */
-const use = ({ reasons, flow }: Verdict): Text => {
+const use = (verdict: Verdict): Text => {
+  const { reasons, flow } = verdict;
   const sure = reasons.find(({ because }) => because === 'sure');
   if (sure?.because === 'sure' && sure.seenNow && (sure.both ?? sure.gravity) < wellSure)
-    return t`Use it. It is near the edge of its window: ${[oddsText(sure.both ?? sure.gravity)]} that it is right.`;
+    return useInDoubt(verdict, oddsText(sure.both ?? sure.gravity));
   if (flow === 'thin' || flow === 'thick')
     return reasons.some(({ because }) => because === 'efflux')
       ? t`Use it. Its cup time is a little outside its window, but by less than a cup can tell.`

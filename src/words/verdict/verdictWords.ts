@@ -95,8 +95,11 @@ export const verdictWords = {
   secondsWindow: ({ low, high }: { low: number; high: number }): Text => [`${low} to ${high} s`],
   timedFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
     t`${[secondsText(time)]}, ${[flowWords[flow]]}`,
-  timedWarmFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
-    t`${[secondsText(time)]} when warm, ${[flowWords[flow]]}`,
+  /** As it was timed, and what the cup would take at room temperature. */
+  timedWarmFact: (timed: Seconds, isCold: boolean, inRoom: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
+    isCold
+      ? t`${[secondsText(timed)]} cold, ${[secondsText(inRoom)]} warm: ${[flowWords[flow]]}`
+      : t`${[secondsText(timed)]} warm, ${[secondsText(inRoom)]} cooled: ${[flowWords[flow]]}`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (frozen = false): Text => [frozen ? 'none since it froze' : 'never logged'],
   stirAgain: (hours: number): Text => [
