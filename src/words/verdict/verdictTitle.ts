@@ -194,7 +194,9 @@ export const verdictTitle = (verdict: Verdict, measures: Measures): Text => {
     case 'on-hold':
       return verdict.rule === 'retired' ? t`This bucket is retired. Don't use it.` : held(verdict);
     case 'sieve':
-      return t`Sieve it first.`;
+      return verdict.reasons.some((one) => one.because === 'unsieved' && one.what === 'frozen')
+        ? t`It was frozen. Once it has thawed, sieve it first.`
+        : t`Sieve it first.`;
     case 'stir':
       return verdict.rule === 'cake'
         ? t`Scrape up the bottom and power-mix it. Don't add water.`
