@@ -12,7 +12,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { onceEach } from '../verdict/onceEach.ts';
 import { accountOf } from '../verdict/unloggedReply.ts';
-import { hasMovedOn, uncounted } from '../verdict/verdictFacts.ts';
+import { ageOf, hasMovedOn, uncounted } from '../verdict/verdictFacts.ts';
 
 const settingsData = (
   { no, settings, hold }: BucketState,
@@ -80,7 +80,10 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
             {
               label: [hasMovedOn(state) ? words.verdict.factLastReading : words.verdict.factGravity],
               text: verdict.gravity.believed
-                ? words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null)
+                ? [
+                    ...words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null),
+                    ...ageOf(state.believed?.at, now, words),
+                  ]
                 : uncounted(verdict.gravity.value, state, words),
             },
           ]

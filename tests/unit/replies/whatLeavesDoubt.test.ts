@@ -42,7 +42,24 @@ describe('a cup timed in the cold', () => {
       path: ['reading'],
       typed: { bucket: 'gg', gravity: '1.44', seconds: '18', temperature: '8C', stirred: 'yes' },
     });
-    const flow = reply.facts?.map(({ scale }) => JSON.stringify(scale?.text ?? '')).join(' ');
-    expect(flow).toMatch(/18 s[^a-z]*cold, [^a-z]*1\d(\.\d)? s[^a-z]*warm: [^a-z]*right/);
+    const scale = reply.facts?.find(({ label }) => label.join('') === 'Flow')?.scale;
+    expect(scale?.text.join('')).toBe('18 s, right');
+    expect(scale?.under?.join('')).toMatch(/^1\d(\.\d)? s at room warmth$/);
+  });
+});
+
+describe('a reading of last month', () => {
+  it('has its age wherever it is told', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(0, right);
+    const month = 30 * 24 * 60;
+    for (const line of [
+      '/water-or-stir bucket:gg',
+      '/bucket show bucket:gg',
+      '/ask question:"is gull grey ready?"',
+    ]) {
+      const { facts, title } = await room.say(month, line);
+      expect(JSON.stringify([title, facts])).toMatch(/1\.44 ± 0\.0\d( \(window [^)]*\))?, 30 days ago/);
+    }
   });
 });
