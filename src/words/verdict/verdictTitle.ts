@@ -55,7 +55,8 @@ const measure = (verdict: Verdict): Text => {
     case 'weigh-first':
       if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
         return t`Let the air rise out for a few minutes, then weigh a cup of it and time it. Take no water out.`;
-      if (isOdd) return t`Weigh a second cup first: the logbook did not expect this. Change nothing before.`;
+      if (isOdd)
+        return t`Weigh a second cup first: this one does not fit what was logged. Change nothing before.`;
       return verdict.readyToMeasure
         ? t`Weigh a cup of it now and time it. Change nothing before.`
         : t`Stir it to the bottom, weigh a cup of it and time it. Change nothing before.`;

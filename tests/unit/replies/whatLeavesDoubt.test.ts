@@ -23,6 +23,17 @@ describe('an answer “use it” that leaves some doubt', () => {
     expect(title).toMatch(/Use it\. The last weighing doesn't fit, but all readings together give/);
   });
 
+  it('is not given for less than 90 in 100 while the last weighing does not fit, after however many readings', async () => {
+    const room = await openRoomWithGullGrey();
+    await room.say(0, right);
+    await room.say(1, '/reading bucket:gg look:thin');
+    await room.say(2, '/reading bucket:gg gravity:1.44');
+    await room.say(3, '/reading bucket:gg gravity:1.66 stirred:yes');
+    const { title, data } = await room.say(4, '/reading bucket:gg gravity:1.29 stirred:yes');
+    expect(data['verdict']).toMatchObject({ step: 'measure' });
+    expect(title).toMatch(/Weigh a second cup first/);
+  });
+
   it('says that an edge is near where one is', async () => {
     const room = await openRoomWithGullGrey();
     const { title } = await room.say(0, '/reading bucket:gg gravity:1.455 seconds:15.8 stirred:yes');
