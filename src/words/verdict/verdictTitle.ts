@@ -77,6 +77,8 @@ const measure = (verdict: Verdict): Text => {
       if (verdict.reasons.some(({ because }) => because === 'time-again'))
         return t`Time a second cup of it, to be sure. Don't change the water yet.`;
       const how = verdict.asks[0] === 'seconds' ? 'time a cup of it' : 'look at how it flows';
+      if (isBecause(verdict, 'efflux-no-window') && verdict.asks[0] === 'look' && verdict.readyToMeasure)
+        return t`Now look at how it flows: no seconds are set for it yet. Don't change the water yet.`;
       return verdict.readyToMeasure
         ? t`Now ${[how]}. Don't change the water yet.`
         : t`Stir it to the bottom, then ${[how]}. Don't change the water yet.`;
