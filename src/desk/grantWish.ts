@@ -26,7 +26,7 @@ export const grantWish = async (
       ],
       data: { draft: line, unread: [] },
     };
-  const job = words.help.jobs.find((one) => one.line.startsWith(`${line} `));
+  const job = words.help.jobs.find((one) => one.line.startsWith(`/${path.join(' ')} `));
   return {
     kind: 'choice',
     title: w.byForm,

@@ -1,3 +1,4 @@
+import { definedOnly } from '../../definedOnly.ts';
 import { PlainText, plainLine } from './takePlain.ts';
 
 /** A command that a line in plain words surely means, with the options that it gives. */
@@ -39,6 +40,19 @@ const wishes: readonly (readonly [RegExp, PlainWish['path'], PlainWish['by']])[]
   [new RegExp(`^remind me in (?<in>${span}) ${toLook}(?<bucket>.+)$`, 'i'), ['remind', 'me'], 'run'],
   [new RegExp(`^remind me ${toLook}(?<bucket>.+) in (?<in>${span})$`, 'i'), ['remind', 'me'], 'run'],
   [/^(?:(?:the )?next )?dose (?:for|of|in|to) (?:the )?(?<bucket>.+)$/i, ['dose'], 'run'],
+  [
+    new RegExp(
+      String.raw`^(?:plan|make|mix)(?: up)? (?:me )?(?<volume>\d+(?:[.,]\d+)? ?(?:l|litres?|liters?|gal|gallons?)) of (?:glaze|(?:a )?new (?:batch|glaze)|a batch)$`,
+      'i',
+    ),
+    ['batch', 'plan'],
+    'form',
+  ],
+  [
+    /^(?:the )?(?<bucket>.+?) (?:fired|came out(?: of the (?:kiln|firing))?)(?: really| very)? (?<result>good|fine|ok|well|great|perfect)$/i,
+    ['fired'],
+    'log',
+  ],
   [new RegExp(`^(?:i |we )?fired (?:the )?(?<bucket>.+?)${came}(?<result>.+)$`, 'i'), ['fired'], 'log'],
 ];
 
@@ -54,9 +68,10 @@ export const plainWish = (typed: string): PlainWish | undefined => {
   for (const [pattern, path, by] of wishes) {
     const found = pattern.exec(said);
     if (!found) continue;
-    const { in: after, ...rest } = found.groups ?? {};
+    const { in: after, result, ...rest } = found.groups ?? {};
     const time = after?.replace(/^half an hour$/i, '30 min').replace(/^an hour$/i, '1 h');
-    return { path, typed: { ...rest, ...(time !== undefined && { in: time }) }, by };
+    const outcome = result?.replace(/^(?:well|great|perfect)$/i, 'good');
+    return { path, typed: definedOnly({ ...rest, result: outcome, in: time }), by };
   }
   return undefined;
 };
