@@ -5,6 +5,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { withoutFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import { volumeHeld } from '../../studio/bucket/fold/foldBucket.ts';
+import { usualRest } from '../../studio/bucket/rests.ts';
 import { hours } from '../../studio/ids.ts';
 import { restLearned } from '../../studio/verdict/restLearned.ts';
 import { usualSolids } from '../../studio/settings/usualSolids.ts';
@@ -92,7 +93,9 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
       ...(dry?.ok && phi?.ok && !state.voided
         ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value, units) }]
         : []),
-      ...restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) })),
+      ...(restLearned(state).length === 0 && settings.restLimit !== usualRest
+        ? [{ label: [w.factRest], text: w.restSet(settings.restLimit / hours(1)) }]
+        : restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) }))),
       ...account.facts,
     ],
     reasons: account.reasons,

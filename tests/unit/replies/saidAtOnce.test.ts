@@ -28,6 +28,12 @@ describe('what an answer says at once, so that nobody asks back', () => {
     expect(reasons.join(' ')).toMatch(/Something went in or came out since the last reading/);
   });
 
+  it('on its card how long it may rest, where a keeper set that', async () => {
+    const room = await openRoomWithGullGrey();
+    const { facts } = await room.say(1, '/bucket show bucket:gg');
+    expect(facts).toContainEqual({ label: 'May rest', text: '4 h after a stir, as a keeper set' });
+  });
+
   it('one moment, not a span, for a change that two readings in one minute show', async () => {
     const room = await openRoomWithGullGrey();
     for (const gravity of ['1.44', '1.37', '1.37'])
