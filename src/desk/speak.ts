@@ -121,7 +121,11 @@ const plainOrAsked = async (
   if (isMisspelt) return refused;
   if (isAnswered(asked)) return asked;
   if (why.kind === 'needs-leaf') return refused;
-  return { ...asked, reasons: [...(asked.reasons ?? []), ports.words.plain.howTo] };
+  const { plain: w, openQuestion } = ports.words;
+  const reasons = [...(asked.reasons ?? []), w.howTo];
+  return asksSomething(question)
+    ? { ...asked, reasons }
+    : { ...asked, title: w.nothingHere, reasons: reasons.filter((one) => one !== openQuestion.kept) };
 };
 
 /** `/reading gull grey 1.46 13 sec` lacks its options' names: the press that logs what it says comes with the refusal. */

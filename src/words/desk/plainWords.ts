@@ -112,6 +112,7 @@ export const plainWords = {
   none: ours(
     'I found nothing to log in that. Say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.',
   ),
+  nothingHere: ours('I found nothing to log in that, and no note on it.'),
   tooLong: (most: number): Text =>
     t`That is too long to find a reading in (${most} characters is the most). Say the bucket and the numbers alone: gull grey 1.46 13 sec stirred.`,
   howTo: ours(

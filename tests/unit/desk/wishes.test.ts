@@ -70,3 +70,12 @@ describe('a wish in plain words', () => {
     expect((await room.say(0, actions[0]?.line ?? '')).logged?.text).toBe('about 12.7 l in the pail');
   });
 });
+
+it('does not say that keepers see what is no question, because it is not kept for them', async () => {
+  const room = await openRoomWithGullGrey();
+  const { title, reasons } = await room.say(0, 'zibble quux');
+  expect(title).toBe('I found nothing to log in that, and no note on it.');
+  expect(reasons.join(' ')).not.toMatch(/keepers will see/);
+  expect((await room.say(1, 'what is zibble quux?')).reasons.join(' ')).toMatch(/keepers will see/);
+  expect((await room.keeper(2, '/note questions')).title).toMatch(/^1 question/);
+});
