@@ -20,6 +20,7 @@ import {
 } from '../src/replies/ask/plainDraft.ts';
 import { unexplainedIn } from '../src/replies/batch/derivedMarks.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
+import { barehanded } from '../src/studio/settings/barehanded.ts';
 import type { Instant } from '../src/studio/ids.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { added } from './added.ts';
@@ -67,6 +68,14 @@ const drafted = async (draft: Draft, at: Instant, asking: Asking): Promise<Reply
   const moment = told?.ok ? told.value : at;
   const typed = withNote(draft, { ...rest, when: isoInstant(moment) });
   if (!bucket) return whichBucket(draft, typed, draft.bucket?.buckets ?? [], asking);
+  if (typed['look'] !== undefined && !barehanded(bucket.settings)) {
+    const { look: _look, ...others } = typed;
+    return {
+      ...refusal(words.reading.noFinger, { option: 'look' }),
+      private: true,
+      actions: [edit(draft, others, bucket, asking)],
+    };
+  }
   if (draft.command === 'added' && typed['what'] === undefined)
     return whatMoved(draft, typed, bucket, added.options['what']?.kind.control, asking);
   return offer(draft, typed, bucket, moment, asking);

@@ -4,6 +4,7 @@ import { describeEntry } from '../src/replies/bucket/describeEntry.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { refusal } from '../src/contract/refusal.ts';
 import { stampNow } from '../src/contract/entryStamp.ts';
+import { lastOwnEntry } from '../src/replies/bucket/lastOwnEntry.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { coatStream, entryId, firedStream, pieceStream, studioStream } from '../src/studio/ids.ts';
 import { lastKeeperGoes } from '../src/studio/settings/lastKeeper.ts';
@@ -14,8 +15,9 @@ export const undo = logs({
   name: 'undo',
   about: (w) => w.undo.about,
   who: 'member',
-  options: { entry: { kind: entryKind, needed: true, about: (w) => w.undo.entry } },
+  options: { entry: { kind: entryKind, needed: false, about: (w) => w.undo.entry } },
   async run(v, context) {
+    if (!v.entry) return lastOwnEntry(context);
     const { words, book, now, member, role } = context;
     const id = entryId(v.entry.stream, v.entry.seq);
     const found = await book.entry(id);

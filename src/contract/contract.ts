@@ -194,6 +194,8 @@ export interface Scale {
   /** The value and the window in words: they stand on either side of the scale. */
   text: Text;
   window: Text;
+  /** What stands under the value, in small letters: how old it is, or what it would be at room warmth. */
+  under?: Text;
 }
 
 /** A short fact, or a row of a list with what can be pressed for it. */

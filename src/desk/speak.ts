@@ -1,4 +1,6 @@
 import { definedOnly } from '../definedOnly.ts';
+import { plainWish } from '../parse/plain/plainWish.ts';
+import { grantWish } from './grantWish.ts';
 import { nearestCommand } from './nearestCommand.ts';
 import { parseLine, type LineProblem } from '../contract/parseLine.ts';
 import { refusal } from '../contract/refusal.ts';
@@ -119,7 +121,11 @@ const plainOrAsked = async (
   if (isMisspelt) return refused;
   if (isAnswered(asked)) return asked;
   if (why.kind === 'needs-leaf') return refused;
-  return { ...asked, reasons: [...(asked.reasons ?? []), ports.words.plain.howTo] };
+  const { plain: w, openQuestion } = ports.words;
+  const reasons = [...(asked.reasons ?? []), w.howTo];
+  return asksSomething(question)
+    ? { ...asked, reasons }
+    : { ...asked, title: w.nothingHere, reasons: reasons.filter((one) => one !== openQuestion.kept) };
 };
 
 /** `/reading gull grey 1.46 13 sec` lacks its options' names: the press that logs what it says comes with the refusal. */
@@ -144,6 +150,13 @@ export const speak = async (typed: string, key: string, speaker: Speaker, ports:
   const line = typed.trim();
   const { desk } = ports;
   if (/^help[!.\s]*$/i.test(line)) return bareHelp(key, speaker, ports);
+  const wish = line.startsWith('/') ? undefined : plainWish(line);
+  if (wish) {
+    // A piece of free text may hold a cry for help.
+    const urgent = wish.by === 'log' && (await urgentReply(line, key, speaker, ports));
+    const reply = urgent || (await grantWish(wish, key, speaker, ports));
+    return reply.kind === 'refusal' ? ((await urgentReply(line, key, speaker, ports)) ?? reply) : reply;
+  }
   const parsed = parseLine(line, desk.commands);
   if (parsed.ok) {
     if (isEveryday(line, desk.commands)) {

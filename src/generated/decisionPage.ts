@@ -68,6 +68,8 @@ export const decisionPage = (): string =>
     ...w.chance({
       sure: 100 * usualSure,
       seen: 100 * read.enough,
+      afterFive: 100 * read.afterFive,
+      lastly: 100 * read.lastly,
       gravity: 100 * sureToChange.gravity,
       flow: 100 * sureToChange.flow,
       undosed: 100 * rightUndosed,

@@ -26,6 +26,7 @@ export interface WireScale {
   high: number;
   text: WireText;
   window: WireText;
+  under?: WireText;
 }
 
 export interface WireReply {

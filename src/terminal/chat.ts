@@ -72,6 +72,8 @@ export const chat = async ({
     lines.write(null, { ctrl: true, name: 'u' });
   });
   let offered: Action[] = [];
+  /** What “yes” presses: the answer asked whether to do it. */
+  let asked: Action | undefined;
   const show = (reply: Reply, inZone: string): void => {
     const actions = [...(reply.actions ?? []), ...rowActions(reply), ...moreAction(reply)];
     const from = offered.length + 1;
@@ -93,10 +95,13 @@ export const chat = async ({
       output.write(`${text()}\n  ${sayWords.fileNotKept(String(error))}\n\n`);
     }
   };
+  const yeses: Action['label'][] = [words.plain.logIt, words.plain.logThen, words.undo.takeBack];
   const answer = async (line: string): Promise<void> => {
     const reply = await speak(line, `terminal:${randomUUID()}`, asker(), { desk, words });
     // Reminders append to the numbered actions, so that the numbers on screen stay valid.
     offered = [];
+    const [first] = reply.actions ?? [];
+    asked = reply.kind === 'choice' && first && yeses.includes(first.label) ? first : undefined;
     show(reply, await zone());
   };
   output.write(`${chatWords.hello}\n\n`);
@@ -112,7 +117,7 @@ export const chat = async ({
     const line = typed.trim();
     if (/^\/?(?:exit|quit)$/i.test(line)) break;
     // Typing an action's number presses its button.
-    const pressed = offered[Number(line) - 1];
+    const pressed = /^y(?:es)?$/i.test(line) ? asked : offered[Number(line) - 1];
     if (line !== '' && pressed?.press !== 'edit') await answer(pressed?.line ?? line);
     prompt(pressed?.press === 'edit' ? `${withoutControls(pressed.line)} ` : undefined);
   }

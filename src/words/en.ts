@@ -163,7 +163,14 @@ export const en = {
   },
   undo: {
     about: 'Take an entry back; the log shows the entry and that it was taken back',
-    entry: 'The entry, such as 7-41',
+    entry: 'The entry, such as 7-41; left out, the last that you logged',
+    last: (id: string): Text => t`The last that you logged is ${[id]}. Take it back?`,
+    lastIn: (id: string, bucket: string): Text =>
+      t`The last that you logged is ${[id]}, in ${said(bucket)}. Take it back?`,
+    takeBack: ours('Take it back'),
+    noneOfYours: ours(
+      'There is nothing of yours to take back. A member can do it for fifteen minutes; a keeper can take back any entry, such as /undo entry:7-41. /bucket log shows the entries.',
+    ),
     none: (id: string): Text => t`There is no entry ${[id]}. /bucket log shows them.`,
     not: (why: NotUndoable, id: string): Text => notUndone[why](id),
     tookBack: (what: Text): Text => t`took back ${what}`,

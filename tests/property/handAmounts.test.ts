@@ -153,16 +153,21 @@ describe('a dose in the hand', () => {
         const dose = handDose(ml);
         const drop = 0.05;
         // A tenth of a drop is less than drops differ.
-        expect(dose).toBeLessThanOrEqual(ml < 2.5 ? ml + drop / 10 + 1e-9 : ml + 1e-3);
-        expect(ml - dose).toBeLessThan(ml < 2.5 ? drop : 0.1);
+        expect(dose).toBeLessThanOrEqual(ml <= 1 ? ml + drop / 10 + 1e-9 : ml + 1e-3);
+        expect(ml - dose).toBeLessThan(ml <= 1 ? drop : 0.1);
         expect(doseText(dose)).toContain(`${dose} ml`);
       }),
     );
-    expect([0.0967, 4.835, 0.5, 3].map(doseText)).toEqual([
+    // A US teaspoon is 4.93 ml: its quarters are 1.23, 2.46 and 3.70. 1.8 and 3 ml lie too far from each.
+    expect([0.0967, 4.835, 0.5, 2.4, 3.7, 6.2, 1.8, 3].map(doseText)).toEqual([
       '2 drops (0.1 ml)',
       '4.8 ml (about 1 tsp)',
       '10 drops (0.5 ml)',
-      '3 ml (about 0.5 tsp)',
+      '2.4 ml (about ½ tsp)',
+      '3.7 ml (about ¾ tsp)',
+      '6.2 ml (about 1¼ tsp)',
+      '1.8 ml',
+      '3 ml',
     ]);
   });
 });

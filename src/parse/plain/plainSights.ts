@@ -74,11 +74,38 @@ export const takeLook = (text: PlainText): string | undefined => {
   return said === undefined ? undefined : (looks[said] ?? said);
 };
 
+const part = String.raw`(?:(?:a |one |two |three |four )?(?:half|thirds?|quarters?|fifths?)|\d+ ?\/ ?\d+|\d+(?:[.,]\d+)? ?(?:%|percent|per cent))`;
+const volume = String.raw`\d+(?:[.,]\d+)? ?(?:l|litres?|liters?|gal|gallons?)`;
+const levels = [
+  new RegExp(
+    String.raw`(?<!\p{L})(?:(?:about|nearly|almost|roughly|only) )*(?<level>${part})[ -]full\b`,
+    'iu',
+  ),
+  new RegExp(
+    String.raw`\b(?:level|volume)(?: (?:is|was|of|at|now|about))*\s*[:=]?\s*(?<level>${part}|${volume})(?![\p{L}\d])(?: full\b)?`,
+    'iu',
+  ),
+  new RegExp(String.raw`(?<![\d.,])(?<level>${volume}) (?:left|in (?:it|all|the (?:pail|bucket)))\b`, 'iu'),
+];
+
+const alone = new RegExp(String.raw`(?<![\p{L}\d.,])(?<level>${part}|${volume})(?![\p{L}\d])`, 'iu');
+
+/** How full the pail is, as it was typed: `two thirds full`, `level 60 %`, `12 l in the pail`. */
+export const takeLevel = (text: PlainText): string | undefined => {
+  for (const pattern of levels) {
+    const level = text.take(pattern)?.groups?.['level'];
+    if (level !== undefined) return level;
+  }
+  // The bucket may stand between: `level of gull grey 60 %`.
+  return text.take(/\b(?:level|volume) of\b/i) && text.take(alone)?.groups?.['level'];
+};
+
 const sights: readonly (readonly [RegExp, string])[] = [
   [/(?<!\bno )\bclear water(?: on top)?\b/i, 'clear-water'],
-  [/(?<!\bno )\b(?:hard )?(?:cake|pan)\b(?! (?:is )?gone)/i, 'cake'],
+  [/(?<!\bno )\b(?:hard )?(?:cake|pan)\b(?! (?:is )?gone)(?: (?:at|on|in) the bottom\b)?/i, 'cake'],
   [/(?<!\bno )\blump(?:s|y)\b/i, 'lumps'],
   [/(?<!\bno )\bskin\b/i, 'skin'],
+  [/(?<!\bno )\b(?:froze|frozen(?: solid| through)?|iced over|ice(?![ -]?(?:cold|water|cubes?)))\b/i, 'ice'],
 ];
 
 export const takeSights = (text: PlainText): string | undefined => {

@@ -10,6 +10,7 @@ import {
   escaped,
   takeAfterStir,
   takeCup,
+  takeLevel,
   takeLook,
   takeSights,
   takeStandardCup,
@@ -99,6 +100,8 @@ export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: 
   const cup = takeCup(text, cups) ?? takeStandardCup(text);
   const strange = (vessel ?? cup) ? undefined : takeStrangeCup(text);
   const after = takeAfterStir(text);
+  // What was poured in counts by its amount, not by how full the pail was afterwards.
+  const level = text.words().some(({ word }) => verbOf(word) === 'add') ? undefined : takeLevel(text);
   const all = takeQuantities(text, units);
   const unstirred = takeUnstirred(text);
   const out = takeOut(text, line);
@@ -109,9 +112,17 @@ export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: 
   const bucket = named ?? lone?.bucket ?? takeNearBucket(text, buckets);
   const quantities = all.filter((one) => one !== lone?.at);
 
-  const isBare = [quantities.length > 0, verbs.size > 0, out, after, look, seen, substance, when].every(
-    (one) => !one,
-  );
+  const isBare = [
+    quantities.length > 0,
+    verbs.size > 0,
+    out,
+    after,
+    look,
+    seen,
+    level,
+    substance,
+    when,
+  ].every((one) => !one);
   if (bucket && isBare && unreadOf(text).length === 0) return { kind: 'bucket', bucket };
   if (isQuestion) return { kind: 'none' };
   const isPoured = source !== undefined && isFrom(source) && (verbs.has('add') || out);
@@ -182,7 +193,7 @@ export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: 
   const isLook = (look ?? seen) !== undefined && (verbs.size > 0 || bucket !== undefined);
   const isBareNumber =
     maybe !== undefined && (verbs.has('read') || (bucket !== undefined && unreadOf(text).length === 0));
-  if (isMeasured || isLook || isBareNumber) {
+  if (isMeasured || isLook || isBareNumber || level !== undefined) {
     const stirred = unstirred
       ? 'no'
       : after
@@ -192,7 +203,7 @@ export const readPlainLine = (typed: string, { buckets, units, vessels, cups }: 
         : verbs.has('stir')
           ? 'yes'
           : undefined;
-    return draft('reading', shared, { look, seen, stirred }, maybe);
+    return draft('reading', shared, { look, seen, level, stirred }, maybe);
   }
   if (!verbs.has('stir') || unstirred) return { kind: 'none' };
   const minutes = share(quantities, [['minutes', 'duration']]);

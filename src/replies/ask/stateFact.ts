@@ -1,7 +1,7 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import type { Asking } from '../../contract/contract.ts';
-import { uncounted } from '../verdict/verdictFacts.ts';
+import { ageOf, uncounted } from '../verdict/verdictFacts.ts';
 
 /** One line on a bucket's state: gravity against its window, last stir, next step. */
 export const stateFact = async (state: BucketState, { words, now, role, book }: Asking) => {
@@ -15,7 +15,7 @@ export const stateFact = async (state: BucketState, { words, now, role, book }: 
       gravity === null
         ? undefined
         : gravity.believed
-          ? w.gravityFact(gravity.value, gravity.u95, window)
+          ? [...w.gravityFact(gravity.value, gravity.u95, window), ...ageOf(state.believed?.at, now, words)]
           : uncounted(gravity.value, state, words),
       hoursSinceStir === null ? w.neverStirred(state.voided?.by === 'frozen') : w.stirredAgo(hoursSinceStir),
       w.title(verdict, studio),

@@ -5,6 +5,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { withoutFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import { decide } from '../../studio/verdict/decide.ts';
 import { volumeHeld } from '../../studio/bucket/fold/foldBucket.ts';
+import { usualRest } from '../../studio/bucket/rests.ts';
 import { hours } from '../../studio/ids.ts';
 import { restLearned } from '../../studio/verdict/restLearned.ts';
 import { usualSolids } from '../../studio/settings/usualSolids.ts';
@@ -12,7 +13,7 @@ import type { Asking, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { onceEach } from '../verdict/onceEach.ts';
 import { accountOf } from '../verdict/unloggedReply.ts';
-import { hasMovedOn, uncounted } from '../verdict/verdictFacts.ts';
+import { ageOf, hasMovedOn, uncounted } from '../verdict/verdictFacts.ts';
 
 const settingsData = (
   { no, settings, hold }: BucketState,
@@ -80,7 +81,10 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
             {
               label: [hasMovedOn(state) ? words.verdict.factLastReading : words.verdict.factGravity],
               text: verdict.gravity.believed
-                ? words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null)
+                ? [
+                    ...words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null),
+                    ...ageOf(state.believed?.at, now, words),
+                  ]
                 : uncounted(verdict.gravity.value, state, words),
             },
           ]
@@ -89,7 +93,9 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
       ...(dry?.ok && phi?.ok && !state.voided
         ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value, units) }]
         : []),
-      ...restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) })),
+      ...(restLearned(state).length === 0 && settings.restLimit !== usualRest
+        ? [{ label: [w.factRest], text: w.restSet(settings.restLimit / hours(1)) }]
+        : restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) }))),
       ...account.facts,
     ],
     reasons: account.reasons,

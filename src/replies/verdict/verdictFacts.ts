@@ -2,7 +2,7 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { isFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import { restLimitOf, usualRest } from '../../studio/bucket/rests.ts';
 import { hours, instant, since, type Instant } from '../../studio/ids.ts';
-import type { Text } from '../../words/text/text.ts';
+import { join, type Text } from '../../words/text/text.ts';
 import { ofNow } from '../../studio/verdict/readAt.ts';
 import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Words } from '../../words/words.ts';
@@ -20,9 +20,15 @@ export const isVoid = ({ voided, unbelieved }: BucketState): boolean =>
 export const uncounted = (value: number, state: BucketState, { verdict: w }: Words): Text =>
   isVoid(state) ? w.fromBefore(value) : isFlagged(state) ? w.flagged(value) : w.notBelieved(value);
 
-/** How long ago something was read, when that was not about now. */
-const ageOf = (at: Instant | undefined, now: Instant, { verdict: w }: Words): Text =>
-  at === undefined || since(at, now) <= ofNow ? [] : w.readAgo(at);
+/** When something was read, where that was not about now. */
+const readAt = (at: Instant | undefined, now: Instant): Instant | undefined =>
+  at === undefined || since(at, now) <= ofNow ? undefined : at;
+
+/** How long ago something was read, where that was not about now, as the end of its text. */
+export const ageOf = (at: Instant | undefined, now: Instant, { verdict: w }: Words): Text => {
+  const read = readAt(at, now);
+  return read === undefined ? [] : [', ', ...w.ago(read)];
+};
 
 /** Whether it settles before an evening at the bucket is over: sooner than the usual rest. */
 export const settlesFast = (state: BucketState): boolean => restLimitOf(state).limit < usualRest;
@@ -44,12 +50,13 @@ const readingFact = (
   const { value, u95, believed } = gravity;
   const stale = isVoid(state);
   const within = w.gravityFact(value, u95, null);
+  const old = believed ? readAt(state.believed?.at, now) : undefined;
   const doubted = unsaid && !stale ? w.stirNotSaid(value) : uncounted(value, state, words);
   return [
     {
       label: [hasMovedOn(state) ? w.factLastReading : w.factGravity],
       text: believed
-        ? [...w.gravityFact(value, u95, foretold ? null : window), ...ageOf(state.believed?.at, now, words)]
+        ? [...w.gravityFact(value, u95, foretold ? null : window), ...ageOf(old, now, words)]
         : doubted,
       ...(window && !foretold && (believed || !stale)
         ? {
@@ -60,6 +67,7 @@ const readingFact = (
               ...window,
               text: believed ? within : doubted,
               window: w.window(window),
+              ...(old !== undefined && { under: w.ago(old) }),
             },
           }
         : {}),
@@ -78,10 +86,16 @@ const flowFact = (
   const timed = reasons.find(({ because }) => because === 'efflux');
   const seen = [efflux, look].flatMap((one) => one?.at ?? []);
   const flowAt = seen.length > 0 ? instant(Math.max(...seen)) : undefined;
+  const old = readAt(flowAt, now);
+  const warmth = timed?.because === 'efflux' ? timed.warmth : undefined;
+  const under = [
+    ...(warmth ? [w.atRoomWarmth(warmth.seconds)] : []),
+    ...(old === undefined ? [] : [w.ago(old)]),
+  ];
   return [
     {
       label: [w.factFlow],
-      text: [...w.flowFact(flow), ...ageOf(flowAt, now, words)],
+      text: [...w.flowFact(flow), ...ageOf(old, now, words)],
       ...(timed?.because === 'efflux' && timed.seconds !== 'wont-run'
         ? {
             scale: {
@@ -89,10 +103,9 @@ const flowFact = (
               u95: timed.u95 ?? 0,
               believed: true,
               ...timed.window,
-              text: timed.warmth
-                ? w.timedWarmFact(timed.warmth.seconds, flow)
-                : w.timedFact(timed.seconds, flow),
+              text: w.timedFact(timed.seconds, flow),
               window: w.secondsWindow(timed.window),
+              ...(under.length > 0 && { under: join(under, ', ') }),
             },
           }
         : {}),

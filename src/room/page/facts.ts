@@ -22,7 +22,12 @@ const fact = ({ label, text, scale, presses }: WireFact, pressable: Pressable): 
         h(
           'dd',
           {},
-          h('span', { class: lengthOf(scale.text) > 16 ? 'wraps' : 'value' }, ...nodes(scale.text)),
+          h(
+            'span',
+            { class: lengthOf(scale.text) > 16 ? 'wraps' : 'value' },
+            ...nodes(scale.text),
+            scale.under && h('small', {}, h('span', { class: 'unseen' }, ', '), ...nodes(scale.under)),
+          ),
           markedScale({ mark: scale, window: scale }),
           h('small', {}, h('span', { class: 'unseen' }, words.window), ' ', ...nodes(scale.window)),
         ),

@@ -92,6 +92,9 @@ export const byMove = (
       ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
       ...(wanted[0] === 'seconds' && isJustTimed(f, sureness) ? [{ because: 'time-again' } as const] : []),
       ...conditionReason(move, f),
+      ...(step === 'measure' && f.state.unknownSince.length > 0
+        ? [{ because: 'added-unknown', count: f.state.unknownSince.length } as const]
+        : []),
       ...(thickens ? [{ because: 'own-thickener', use } as const] : []),
       // A member tries nothing in a jar: a keeper does.
       ...reasons.filter(({ because }) => step === keepersStep || because !== 'jar-test'),

@@ -38,6 +38,8 @@ export interface Chooser {
   mayLook: boolean;
   /** A single reading is less exact than the window is wide. */
   isCoarse: boolean;
+  /** The last weighing does not fit what was known, and no second one agrees with it yet. */
+  isFlagged: boolean;
   /** It ran thick since it was last stirred. */
   isThickSince: boolean;
   /** No long stir of now, but one lately: what runs thick gets deflocculant at once. */
@@ -138,7 +140,9 @@ export const chooseByChance = (sureness: Sureness, chooser: Chooser): ByChance =
   if (!gravity || !flow || both === null) return chooseByFinger(sureness, chooser);
   const isSeen = visit !== undefined && (visit.timed || visit.look !== undefined);
   const enough =
-    visit?.weighed && isSeen && !chooser.isCoarse ? enoughAfter(visit.readings, chooser.sure) : chooser.sure;
+    visit?.weighed && isSeen && !chooser.isCoarse
+      ? enoughAfter(chooser.isFlagged ? 1 : visit.readings, chooser.sure)
+      : chooser.sure;
   if (both >= enough || (enough === read.lastly && gravity.in >= enough && flow.in >= enough))
     return { kind: 'use' };
   if (!visit?.weighed) return readNext(sureness, chooser);

@@ -34,6 +34,7 @@ const byChance = (chance: Chance, sure: number): Verdict => {
     byFinger: f.flow.band,
     mayLook: barehanded(f.state.settings),
     isCoarse: isCoarse(f),
+    isFlagged: isFlagged(f.state),
     isThickSince: f.flow.band === 'thick',
     isStirredOutBefore: stirredLongBefore(f.state.stir, f.now) !== undefined,
   });

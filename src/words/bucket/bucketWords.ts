@@ -3,7 +3,14 @@ import type { Poison } from '../../studio/bucket/bucketHazards.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
 import { waterText } from '../text/hand.ts';
-import { dryContentText, gravityText, volumeAbout, volumeText, windowText } from '../text/measures.ts';
+import {
+  dryContentText,
+  gravityText,
+  spanText,
+  volumeAbout,
+  volumeText,
+  windowText,
+} from '../text/measures.ts';
 import { agoText } from '../text/agoText.ts';
 import { bucketCautionWords } from '../verdict/bucketCautionWords.ts';
 import { ours, said, t, type Text, join } from '../text/text.ts';
@@ -70,6 +77,7 @@ export const bucketWords = {
   factPowder: 'Powder',
   factDry: 'Dry content',
   factRest: 'May rest',
+  restSet: (hours: number): Text => t`${[spanText(hours)]} after a stir, as a keeper set`,
   label: (no: number, name: string, { retired, held }: { retired: boolean; held: boolean }): string =>
     `${no} · ${name}${retired ? ' (retired)' : held ? ' (on hold)' : ''}`,
   numberAndNick: (no: number, nick: string | undefined): Text =>

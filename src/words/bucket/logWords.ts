@@ -22,6 +22,9 @@ import { prepWords } from '../piece/prepWords.ts';
 import { join, said, t, type Part, type Text } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 
+/** A level is read to a tenth of a litre at best, ml. */
+const byEye = (ml: number): number => Math.round(ml / 100) * 100;
+
 /** So much of it; that nobody said how much shows. */
 const much = (volume: number | undefined, mass: number | undefined, of: Text, units: UnitSystem): Text => {
   if (volume !== undefined) return t`${[volumeText(volume, units)]} of ${of}`;
@@ -78,7 +81,7 @@ const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSy
   if (event.flow) parts.push(t`${said(event.flow.cup)} ${[secondsText(event.flow.seconds)]}`);
   if (event.look) parts.push(t`looks ${[event.look]}`);
   if (event.gap !== undefined) parts.push(t`gap ${[`${Math.round(event.gap) / 10} cm`]}`);
-  if (event.level !== undefined) parts.push(t`about ${[volumeText(event.level, units)]} in the pail`);
+  if (event.level !== undefined) parts.push(t`about ${[volumeText(byEye(event.level), units)]} in the pail`);
   if (event.temperature !== undefined) parts.push([temperatureText(event.temperature, units)]);
   if (event.seen.length > 0) parts.push(t`seen: ${[event.seen.join(', ')]}`);
   if (event.stirred !== undefined) parts.push([event.stirred ? 'stirred' : 'not stirred']);

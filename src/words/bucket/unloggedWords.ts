@@ -1,4 +1,5 @@
 import type { Evaporation } from '../../studio/contents/evaporation.ts';
+import { minutes, since } from '../../studio/ids.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Explanation, UnloggedChange } from '../../studio/contents/unloggedChange.ts';
 import { capital } from '../text/capital.ts';
@@ -8,7 +9,9 @@ import { ours, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const between = ({ from, to }: UnloggedChange): Text =>
-  t`between ${dayAndTime(from.at)} and ${dayAndTime(to.at)}`;
+  since(from.at, to.at) < minutes(1)
+    ? t`just before ${dayAndTime(to.at)}`
+    : t`between ${dayAndTime(from.at)} and ${dayAndTime(to.at)}`;
 
 /** An amount in the pail, or in each of its litres or gallons. */
 const amount = (

@@ -30,6 +30,8 @@ const part = (name: string, typed: string): Text | undefined => {
       return t`seen: ${said(typed)}`;
     case 'temperature':
       return withUnit(typed, '°');
+    case 'level':
+      return /^[\d.,]+ ?\p{L}/u.test(typed) ? t`${said(typed)} in the pail` : t`${said(typed)} full`;
     case 'gap':
       return t`gap ${withUnit(typed, 'cm')}`;
     case 'from':
@@ -83,6 +85,10 @@ export const plainWords = {
   noBucket: (typed: string, command: string, rest: Typed): Text =>
     t`There is no bucket “${said(typed)}”. Which one? I read: ${what(command, rest)}.`,
   whatMoved: (name: string, much: string): Text => t`${said(name)}: ${said(much)} of what?`,
+  logFired: (bucket: string, result: string): Text =>
+    t`Out of the kiln, ${said(bucket)}: ${said(result)}. Log it?`,
+  byForm: ours('That needs a few things: press, and fill them in.'),
+  orType: (line: string): Text => t`Or type them: ${[line]}`,
   logIt: ours('Log it'),
   logThen: ours('Log it as of then'),
   with: (option: string, typed: string): Text => t`Log it with ${part(option, typed) ?? [said(typed)]}`,
@@ -106,6 +112,7 @@ export const plainWords = {
   none: ours(
     'I found nothing to log in that. Say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.',
   ),
+  nothingHere: ours('I found nothing to log in that, and no note on it.'),
   tooLong: (most: number): Text =>
     t`That is too long to find a reading in (${most} characters is the most). Say the bucket and the numbers alone: gull grey 1.46 13 sec stirred.`,
   howTo: ours(

@@ -69,7 +69,7 @@ export const dipWords = {
   ),
   factTiles: 'Tiles',
   tilesFact: (count: number, low: number, high: number): Text =>
-    t`${count}, from ${[plainSeconds(low)]} to ${[plainSeconds(high)]} in today's bucket`,
+    t`${count}; in today's bucket they would take ${[plainSeconds(low)]} to ${[plainSeconds(high)]}`,
   factInterval: '9 times out of 10',
   interval: ({ low, high }: DipInterval): Text =>
     high === undefined

@@ -74,6 +74,8 @@ export const decisionWords = {
   chance: (c: {
     sure: number;
     seen: number;
+    afterFive: number;
+    lastly: number;
     gravity: number;
     flow: number;
     undosed: number;
@@ -82,7 +84,7 @@ export const decisionWords = {
     margin: { gravity: number; flow: number };
   }): string[] => [
     `A reading gets old: water dries off, and somebody may pour something in and not log it. So the bot works out how likely it is that gravity and flow are both right now. Right means inside the window or a little beyond it: ${c.margin.gravity} of gravity, ${c.margin.flow} % of the seconds.`,
-    `1. Both are at least ${c.sure} % likely to be right, or as likely as a keeper set (\`/studio set sure:\`): **use it**. If it was weighed and looked at in this visit, ${c.seen} % is enough, and the answer says the chance. A visit is an hour with nothing poured in; what was weighed before a dose still counts after it.`,
+    `1. Both are at least ${c.sure} % likely to be right, or as likely as a keeper set (\`/studio set sure:\`): **use it**. If it was weighed and looked at in this visit, ${c.seen} % is enough, and the answer says the chance. After five readings in the visit, ${c.afterFive} % is; after more, ${c.lastly} % for each of the two: at the edge of a window, more readings tell little. That does not hold while the last weighing does not fit those before it. A visit is an hour with nothing poured in; what was weighed before a dose still counts after it.`,
     `2. It was not weighed in this visit: take the quickest reading that may settle it. That is a look or a cup time; if neither would do, weigh it and time it.`,
     `3. Gravity is at least ${c.gravity} % likely to be outside its window (so its whole 95 % interval is outside): the grid’s row *high* or *low*.`,
     `4. Gravity is at least ${c.beforeDose} % likely to be right, and by a timed cup flow is not: at least ${c.flow} % likely to be outside its window, and at most ${c.undosed} % likely to be right: the grid’s row *in*. If it ran thick before the last stir, it is timed again first. So it is if it ran thick only once, after a dose or within two weeks of an earlier long stir: a cup may clog.`,

@@ -40,6 +40,7 @@ export const jarTest = (amounts: Amounts, units: UnitSystem): Text => {
   const jar = units === 'us' ? '1-cup' : '250 ml';
   const first = t`Thick, but not for lack of water: try ${[dropsText(jarDrops)]} of deflocculant in a ${[jar]} jar of it.`;
   if (!pouring) return first;
-  const into = pouring.each === '' ? ' into the pail' : pouring.each;
-  return t`${first} If that runs right, stir ${[pouring.amount]}${[into]}.`;
+  return pouring.each === ''
+    ? t`${first} If that runs right, stir ${[pouring.amount]} into the pail.`
+    : t`${first} If that runs right, stir in ${[pouring.amount]}${[pouring.each]}.`;
 };

@@ -55,7 +55,7 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
       return t`A hard cake was felt at the bottom ${{ at: r.since, show: 'ago' }} and nobody has said since that it is gone.`;
     case 'unsieved':
       if (r.what === 'frozen')
-        return t`It froze, which leaves lumps. It was put on hold ${{ at: r.since, show: 'ago' }} and has not been sieved since. Once it has thawed, sieve it through ${[String(r.mesh)]} mesh, stir it, then weigh it.`;
+        return t`It was frozen ${{ at: r.since, show: 'ago' }}, which leaves lumps, and has not been sieved since. Once it has thawed, sieve it through ${[String(r.mesh)]} mesh, stir it, then weigh it.`;
       return r.mesh === 'never'
         ? t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}; this glaze is marked never to be sieved.`
         : t`${[r.what === 'skin' ? 'A skin was' : 'Lumps were']} seen ${{ at: r.since, show: 'ago' }}, and it has not been sieved since. Sieve it through ${[String(r.mesh)]} mesh. Dried glaze from the rim stays out: keep it for the next batch.`;

@@ -55,7 +55,8 @@ const measure = (verdict: Verdict): Text => {
     case 'weigh-first':
       if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
         return t`Let the air rise out for a few minutes, then weigh a cup of it and time it. Take no water out.`;
-      if (isOdd) return t`Weigh a second cup first: the logbook did not expect this. Change nothing before.`;
+      if (isOdd)
+        return t`Weigh a second cup first: this one does not fit what was logged. Change nothing before.`;
       return verdict.readyToMeasure
         ? t`Weigh a cup of it now and time it. Change nothing before.`
         : t`Stir it to the bottom, weigh a cup of it and time it. Change nothing before.`;
@@ -76,6 +77,8 @@ const measure = (verdict: Verdict): Text => {
       if (verdict.reasons.some(({ because }) => because === 'time-again'))
         return t`Time a second cup of it, to be sure. Don't change the water yet.`;
       const how = verdict.asks[0] === 'seconds' ? 'time a cup of it' : 'look at how it flows';
+      if (isBecause(verdict, 'efflux-no-window') && verdict.asks[0] === 'look' && verdict.readyToMeasure)
+        return t`Now look at how it flows: no seconds are set for it yet. Don't change the water yet.`;
       return verdict.readyToMeasure
         ? t`Now ${[how]}. Don't change the water yet.`
         : t`Stir it to the bottom, then ${[how]}. Don't change the water yet.`;
@@ -85,6 +88,15 @@ const measure = (verdict: Verdict): Text => {
 
 const isBecause = ({ reasons }: Verdict, because: Reason['because']): boolean =>
   reasons.some((one) => one.because === because);
+
+/** Whether a quarter of a window or less lies between a reading and an end of it, or it is outside. */
+const isNearEdge = ({ reasons }: Verdict): boolean =>
+  reasons.some((one) => {
+    if (one.because !== 'gravity' && one.because !== 'efflux') return false;
+    const value = one.because === 'gravity' ? one.value : (one.warmth?.seconds ?? one.seconds);
+    const { low, high } = one.window;
+    return value === 'wont-run' || Math.min(value - low, high - value) <= (high - low) / 4;
+  });
 
 /** Where drawn water would take flux along. */
 const evaporate = (water: Pour | undefined): Text =>
@@ -151,11 +163,23 @@ export const overfull = ({ waterMl, waterMlLeft }: Amounts, units: UnitSystem): 
 /** From this chance up, the answer does not mention the chance. */
 const wellSure = 0.945;
 
+/** A reading of now that leaves some doubt, with what the doubt comes from. */
+const useInDoubt = (verdict: Verdict, odds: string): Text => {
+  if (verdict.gravity?.believed === false)
+    return t`Use it. The last weighing doesn't fit, but all readings together give ${[odds]} that it is right.`;
+  if (isBecause(verdict, 'disagree'))
+    return t`Use it. Cup and finger disagree, and the cup counts: ${[odds]} that it is right.`;
+  return isNearEdge(verdict)
+    ? t`Use it. It is near the edge of its window: ${[odds]} that it is right.`
+    : t`Use it: ${[odds]} that it is right.`;
+};
+
 /** What was not read just now is told with its age, and how likely it still holds. */
-const use = ({ reasons, flow }: Verdict): Text => {
+const use = (verdict: Verdict): Text => {
+  const { reasons, flow } = verdict;
   const sure = reasons.find(({ because }) => because === 'sure');
   if (sure?.because === 'sure' && sure.seenNow && (sure.both ?? sure.gravity) < wellSure)
-    return t`Use it. It is near the edge of its window: ${[oddsText(sure.both ?? sure.gravity)]} that it is right.`;
+    return useInDoubt(verdict, oddsText(sure.both ?? sure.gravity));
   if (flow === 'thin' || flow === 'thick')
     return reasons.some(({ because }) => because === 'efflux')
       ? t`Use it. Its cup time is a little outside its window, but by less than a cup can tell.`
@@ -173,7 +197,9 @@ export const verdictTitle = (verdict: Verdict, measures: Measures): Text => {
     case 'on-hold':
       return verdict.rule === 'retired' ? t`This bucket is retired. Don't use it.` : held(verdict);
     case 'sieve':
-      return t`Sieve it first.`;
+      return verdict.reasons.some((one) => one.because === 'unsieved' && one.what === 'frozen')
+        ? t`It was frozen. Once it has thawed, sieve it first.`
+        : t`Sieve it first.`;
     case 'stir':
       return verdict.rule === 'cake'
         ? t`Scrape up the bottom and power-mix it. Don't add water.`

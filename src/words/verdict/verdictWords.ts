@@ -78,7 +78,7 @@ export const verdictWords = {
   stirAgainEvery: (hours: number): Text => [
     `before each piece, and at least every ${spanText(hours)}: it settles fast`,
   ],
-  readAgo: (at: Instant): Text => t`, ${{ at, show: 'ago' }}`,
+  ago: (at: Instant): Text => [{ at, show: 'ago' }],
   factPredicted: 'Expected',
   flagged: (value: number): Text => t`${[gravityText(value)]}, counts once a second reading agrees`,
   notBelieved: (value: number): Text => t`${[gravityText(value)]}, does not count`,
@@ -95,8 +95,8 @@ export const verdictWords = {
   secondsWindow: ({ low, high }: { low: number; high: number }): Text => [`${low} to ${high} s`],
   timedFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
     t`${[secondsText(time)]}, ${[flowWords[flow]]}`,
-  timedWarmFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
-    t`${[secondsText(time)]} when warm, ${[flowWords[flow]]}`,
+  /** Under a cup's seconds that were timed in the cold or the heat. */
+  atRoomWarmth: (time: Seconds): Text => t`${[secondsText(time)]} at room warmth`,
   flowFact: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   neverStirred: (frozen = false): Text => [frozen ? 'none since it froze' : 'never logged'],
   stirAgain: (hours: number): Text => [
@@ -109,7 +109,7 @@ export const verdictWords = {
   cakeGone: (): Text => ['I mixed it up, the cake is gone'],
   release: (): Text => ['Release it'],
   poured: (amount: string): Text => t`I poured ${[amount]}`,
-  evaporateIt: (): Text => ['Let it evaporate instead'],
+  evaporateIt: (): Text => ['How to let it evaporate'],
   drewOff: (amount: string): Text => t`I drew off ${[amount]}`,
   stirredIn: (amount: string): Text => t`I stirred in ${[amount]} dry`,
   dosed: (amount: string): Text => t`I added ${[amount]}`,

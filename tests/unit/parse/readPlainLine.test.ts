@@ -47,6 +47,15 @@ describe('a plain line that says what was measured', () => {
     ['1.46 13s', 'reading ? gravity:1.46 seconds:13 s'],
     ['gull 1.46', 'reading 1|2 gravity:1.46'],
     ['<b>gull grey</b> **1.46** `13s` <@123456>', 'reading 1 gravity:1.46 seconds:13 s'],
+    ['gull grey is two thirds full', 'reading 1 level:two thirds'],
+    ['sandbar about half full', 'reading 4 level:half'],
+    ['gg 2/3 full, stirred', 'reading 1 level:2/3 stirred:yes'],
+    ['level of sandbar is 60%', 'reading 4 level:60%'],
+    ['sandbar volume 12 l', 'reading 4 level:12 l'],
+    ['12 litres left in sandbar', 'reading 4 level:12 litres'],
+    ['gg 1.44 14 sec stirred half full', 'reading 1 gravity:1.44 level:half seconds:14 sec stirred:yes'],
+    ['gull grey has a hard cake at the bottom', 'reading 1 seen:cake'],
+    ['gull grey froze last night', 'reading 1 seen:ice when:last night'],
     ['Ｓandbar １.４６ ١٣ s', 'reading 4 gravity:1.46 seconds:13 s'],
   ])('%s', (line, draft) => {
     expect(drafted(line)).toBe(draft);
@@ -92,6 +101,7 @@ describe('a plain line that says what was done', () => {
     ['drew off 300ml from sandbar', 'added 4 amount:300 ml'],
     ['added 20g cobalt to 4', 'added 4 amount:20 g what:other “cobalt”'],
     ['added 450 mll water to 4', 'added 4 amount:450 mll what:water'],
+    ['added 500 ml water to 4, now half full', 'added 4 amount:500 ml what:water “half full”'],
     ['added 450 to 4', 'added 4 amount:450'],
     ['added 500 ml water and a splash of bleach to 4', 'added 4 amount:500 ml what:water “splash of bleach”'],
   ])('%s', (line, draft) => {
@@ -110,6 +120,7 @@ describe('a plain line that logs nothing', () => {
     'should I stir sandbar 5 min',
     'sandbar is too thick',
     'how much water for 4',
+    'is sandbar half full?',
     'hello',
     '',
     '\u0007\u001b[31m',

@@ -97,7 +97,7 @@ describe('after frost', () => {
     await room.keeper(3, '/bucket hold bucket:gg cause:frozen why:frost');
     expect(verdict(await room.say(4, '/water-or-stir bucket:gg'))).toMatchObject({ step: 'on-hold' });
     const released = await room.keeper(5, '/bucket release bucket:gg');
-    expect(released.title).toMatch(/Sieve it first/);
+    expect(released.title).toMatch(/It was frozen\. Once it has thawed, sieve it first/);
     expect(released.facts.map(({ text }) => text).join()).toMatch(/none since it froze/);
     expect((await room.say(6, '/sieved bucket:gg')).title).toMatch(/Stir it first/);
     expect((await room.say(7, '/stirred bucket:gg')).title).toMatch(/Measure it now, weight and flow/);

@@ -77,6 +77,15 @@ describe('talking at a terminal', () => {
     expect(last?.event).toMatchObject({ kind: 'reading', gravity: { value: 1.47 }, stirred: true });
   });
 
+  it('takes yes for the press that “Log it?” and “Take it back?” ask for, and for no other', async () => {
+    await terminal(['capelin 1.46 15 sec stirred\r', 'yes\r']);
+    expect((await lastEntry('ca'))?.event).toMatchObject({ kind: 'reading', gravity: { value: 1.46 } });
+    expect((await terminal(['undo\r', 'y\r'])).shown).toMatch(/Take it back\?[^]*Took back \d+-\d+\./);
+    const before = await lastEntry('sb');
+    await terminal(['/water-or-stir bucket:sb\r', 'yes\r']);
+    expect(await lastEntry('sb')).toEqual(before);
+  });
+
   it('brings back what was typed before, and keeps what is typed now', async () => {
     const { shown, kept } = await terminal(['\x1b[A', '\r'], ['/bucket list']);
     expect(shown).toContain('12 · Bog Iron');

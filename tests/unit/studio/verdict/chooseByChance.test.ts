@@ -10,6 +10,7 @@ const at = {
   byFinger: 'unknown',
   mayLook: true,
   isCoarse: false,
+  isFlagged: false,
   isThickSince: true,
   isStirredOutBefore: false,
 } as const;
@@ -130,6 +131,12 @@ describe('what a stirred bucket asks for, by chance', () => {
     const thick = bucket({ thick: 0.98, visit: measured });
     expect(chooseByChance(thick, at)).toEqual({ kind: 'move', gravity: 'in', flow: 'thick' });
     expect(chooseByChance(thick, { ...at, isThickSince: false })).toEqual({ kind: 'ask', asks: ['seconds'] });
+  });
+
+  it('after five readings takes less to use it, but not while the last weighing does not fit', () => {
+    const five = bucket({ low: 0.2, both: 0.75, visit: { ...measured, readings: 5 } });
+    expect(chooseByChance(five, at)).toEqual({ kind: 'use' });
+    expect(chooseByChance(five, { ...at, isFlagged: true })).toEqual({ kind: 'ask', asks: ['weight'] });
   });
 
   it('times twice what is thick again soon after a long stir, before deflocculant goes in', () => {
