@@ -8,7 +8,6 @@ import {
   made,
   onlyContents,
   place,
-  thawed,
   weighAnew,
 } from './mixture.ts';
 import {
@@ -145,7 +144,7 @@ const ageing = (before: Belief, now: Instant, windows: Windows): Belief => {
  * ages the belief itself. Not yet reduced to a few components.
  */
 export const aged = (belief: Belief, now: Instant, windows: Windows): Belief =>
-  ageing({ ...belief, components: made(belief.components, thawed) }, now, windows);
+  ageing({ ...belief, components: made(belief.components, copied) }, now, windows);
 
 /** As `aged`, and only of what is in the pail: enough for a view. */
 export const agedView = (belief: Belief, now: Instant, windows: Windows): Belief =>

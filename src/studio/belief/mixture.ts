@@ -142,24 +142,7 @@ export const copied = ({ weight, mean, covariance, counts }: Component): Compone
   counts,
 });
 
-const oneByOne = (numbers: readonly number[]): number[] => {
-  const own: number[] = [];
-  for (const one of numbers) own.push(one);
-  return own;
-};
-
-/**
- * As `copied`, of a stored component. What is stored is frozen: Node takes forty times as long to slice that, and
- * reckons more slowly with what comes of it.
- */
-export const thawed = ({ weight, mean, covariance, counts }: Component): Component => ({
-  weight,
-  mean: oneByOne(mean),
-  covariance: oneByOne(covariance),
-  counts,
-});
-
-/** As `thawed`, of gravity, volume and flow alone. */
+/** As `copied`, of gravity, volume and flow alone. */
 export const onlyContents = ({ weight, mean, covariance, counts }: Component): Component => {
   const size = mean.length;
   const at = (i: number) => covariance[i] ?? 0;
