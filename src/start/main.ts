@@ -6,10 +6,8 @@ import { systemClock } from '../clock.ts';
 import { logbookOf, readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
-import { learnAtNight } from './learnAtNight.ts';
 import { logForgotten } from './logForgotten.ts';
 import { openLog } from './openLog.ts';
-import { refoldAtLeisure } from './refoldAtLeisure.ts';
 import { countingLog } from '../monitor/countParts.ts';
 import { Counts } from '../monitor/counts.ts';
 import { openMonitor } from './openMonitor.ts';
@@ -17,6 +15,7 @@ import { stopAll, type Stop } from './stopAll.ts';
 import { openReminders } from './openReminders.ts';
 import { demoFile, openDemo } from './openDemo.ts';
 import { warmUp } from './warmUp.ts';
+import { learnAtNight, refoldAtLeisure } from './whileRunning.ts';
 import { mainWords } from '../words/platform/mainWords.ts';
 
 /** Settles when the program is stopped, or when no part of it can run. */

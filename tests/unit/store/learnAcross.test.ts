@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { learnAtNight } from '../../../src/start/learnAtNight.ts';
+import { learnAtNight } from '../../../src/start/whileRunning.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import type { Store } from '../../../src/store/openStore.ts';
 import { gravity } from '../../../src/glaze/units.ts';

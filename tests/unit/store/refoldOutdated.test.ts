@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { refoldAtLeisure } from '../../../src/start/refoldAtLeisure.ts';
+import { refoldAtLeisure } from '../../../src/start/whileRunning.ts';
 import { checkStates } from '../../../src/store/states/checkStates.ts';
 import { streamNo } from '../../../src/studio/ids.ts';
 import { gullGrey, loggedAt, water } from '../../helpers/store/storeEvents.ts';

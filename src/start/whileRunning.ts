@@ -6,6 +6,34 @@ import type { Store } from '../store/openStore.ts';
 import { hours, minutes } from '../studio/ids.ts';
 import { mainWords } from '../words/platform/mainWords.ts';
 
+const wait = (ms: number, signal: AbortSignal) =>
+  sleep(ms, undefined, { signal, ref: false }).catch(() => undefined);
+
+/** Brings the buckets of an earlier release up to date while the program runs; returns a function that stops it. */
+export const refoldAtLeisure = (
+  store: Pick<Store, 'refoldOutdated'>,
+  log: Log,
+  /** Whoever waited for the start comes first. */
+  after = 10_000,
+): (() => Promise<void>) => {
+  const stopping = new AbortController();
+  const { signal } = stopping;
+  const going = (async () => {
+    await wait(after, signal);
+    try {
+      const buckets = await store.refoldOutdated(signal);
+      if (buckets > 0) log.info({ buckets }, mainWords.refolded);
+    } catch (err) {
+      // Each is still folded when somebody asks for it.
+      log.error({ err }, mainWords.notRefolded);
+    }
+  })();
+  return async () => {
+    stopping.abort();
+    await going;
+  };
+};
+
 /**
  * Once a day (of UTC), lets the buckets of each studio learn what its other buckets have shown; returns a function that
  * stops it. A day on which it failed is tried again.
@@ -18,10 +46,9 @@ export const learnAtNight = (
 ): (() => Promise<void>) => {
   const stopping = new AbortController();
   const { signal } = stopping;
-  const wait = (ms: number) => sleep(ms, undefined, { signal, ref: false }).catch(() => undefined);
   const going = (async () => {
     let learned: number | undefined;
-    await wait(after);
+    await wait(after, signal);
     while (!signal.aborted) {
       const today = utcDay(clock.now());
       if (today !== learned)
@@ -29,7 +56,7 @@ export const learnAtNight = (
           () => (learned = today),
           (err: unknown) => log.error({ err }, mainWords.notLearned),
         );
-      await wait(every);
+      await wait(every, signal);
     }
   })();
   return async () => {
