@@ -37,7 +37,9 @@ describe('a reading that the logbook does not expect', () => {
   it('asks for a second before the water is changed', async () => {
     const { first } = await watered();
     expect(verdictOf(first)).toMatchObject({ step: 'measure', gravity: { value: 1.4, believed: false } });
-    expect(first.title).toMatch(/^Gull Grey: Weigh a second cup first: this one does not fit what was logged\./);
+    expect(first.title).toMatch(
+      /^Gull Grey: Weigh a second cup first: this one does not fit what was logged\./,
+    );
     expect(text(first)).toMatch(/expected 1\.440/);
     expect(first.dont.join()).toMatch(/change the water/);
     expect(first.actions[0]?.line).toBe('/reading bucket:1');
