@@ -36,7 +36,7 @@ export interface DiscordPorts {
   channelOf(studio: StudioId): Promise<string | undefined>;
   /** Lines that are too long for a button's id, stored under a short id for some weeks. */
   held: {
-    hold(studio: StudioId, line: string): Promise<string>;
+    hold(studio: StudioId, line: string): string;
     held(id: string): Promise<{ studio: StudioId; line: string } | undefined>;
   };
   /** A hash of the commands that were last registered in a scope. */

@@ -75,13 +75,14 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
   const engine = await openEngine(where, { waitMs, migrations: steps });
   const { turns } = engine;
   const changes = new PeopleChanges();
-  const eraser = new Eraser(turns, changes);
+  const heldLines = new StoredLines(turns);
+  const eraser = new Eraser(turns, changes, heldLines);
   const stopTidying = deleteExpiredHourly(turns, clock, eraser);
   const books = new QueuedLogbookStore(turns, clock, changes);
   return {
     books,
     people: new Identities(turns, clock, changes),
-    heldLines: new StoredLines(turns),
+    heldLines,
     kept: new StoredSettings(turns),
     reminders: new StoredReminders(turns),
     room: <Reply>(studio: StudioId) => ({
@@ -104,6 +105,8 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
     close: async () => {
       stopTidying();
       await eraser.end();
+      // A file that takes nothing keeps nobody from closing it.
+      await heldLines.written().catch(() => undefined);
       await engine.close();
     },
   };

@@ -67,7 +67,7 @@ describe('a button of another studio', () => {
   it('shows and does nothing here, though its line is stored in the same file', async () => {
     const { heldLines } = room.store;
     const until = later(room.ports.clock.now(), days(1));
-    const held = await heldLines.hold(elsewhere, '/ask question:"the secret of Elsewhere"', until);
+    const held = heldLines.hold(elsewhere, '/ask question:"the secret of Elsewhere"', until);
     for (const press of ['r', 'e', 'f1']) {
       const said = await refused(`${press}*${held}`);
       expect(said).toMatch(/too old/);

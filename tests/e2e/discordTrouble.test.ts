@@ -173,7 +173,9 @@ describe('what was logged is told as logged', () => {
   test('when its buttons cannot be made', async () => {
     const long = { ...poured, line: `${poured.line} bucket:"${'x'.repeat(90)}"` };
     const held = {
-      hold: () => Promise.reject(new Error('the disk is full')),
+      hold: () => {
+        throw new Error('no room for a line');
+      },
       held: () => Promise.resolve(undefined),
     };
     const { discord, place, entries } = await open(testCommands({ actions: [long] }), {}, { held });

@@ -37,7 +37,7 @@ const fill = async (store: Store, entries: number): Promise<StudioId[]> => {
       const { code } = await book.offerLink(ana, noonPlus(1));
       return { keep: true, value: await book.link(knot, code, noonPlus(1)) };
     });
-    await store.heldLines.hold(studio, '/stirred bucket:1', later(noonPlus(0), hours(90)));
+    store.heldLines.hold(studio, '/stirred bucket:1', later(noonPlus(0), hours(90)));
     const { door, posts } = store.room<string>(studio);
     await door.begin({ hash: `h${server}`, member: ana, name: 'Ana', until: later(noonPlus(0), hours(90)) });
     await door.addCode(`c${server}`, 'join', later(noonPlus(0), hours(90)));

@@ -13,7 +13,7 @@ export const openForm = async (bot: Bot, { interaction, who, line, leaf }: Used)
   const asked = printLine(line.path, line.typed, line.after);
   const request = { ...who, ...line, key: `discord:${interaction.id}`, now: clock.now() };
   const opened = await form(
-    await pressId('form', asked, place, bot.ports, interaction.id),
+    pressId('form', asked, place, bot.ports, interaction.id),
     `/${line.path.join(' ')}`,
     leaf,
     line.typed,

@@ -24,17 +24,17 @@ const MOST = 100;
  * The custom id of a button, menu row or form: the line itself if it fits, otherwise the id under which it is stored. A
  * form's id also has the interaction that opened it.
  */
-export const pressId = async (
+export const pressId = (
   press: Press,
   line: string,
   { studio, direct }: Place,
   { held }: DiscordPorts,
   opened?: string,
-): Promise<string> => {
+): string => {
   const begin = opened === undefined ? LETTERS[press] : `${LETTERS[press]}${opened}`;
   const whole = `${begin}/${direct ? studio : ''}/${line}`;
   if (whole.length <= MOST) return whole;
-  return `${begin}*${await held.hold(studio, line)}`;
+  return `${begin}*${held.hold(studio, line)}`;
 };
 
 /**

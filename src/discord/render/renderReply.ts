@@ -36,7 +36,7 @@ const UPLOAD = 10 * 1024 * 1024;
 export const renderReply = async (reply: Reply, place: Place, ports: DiscordPorts): Promise<Rendered> => {
   const { files, attachments, notes } = await enclosures(reply, ports);
   const { content, rest, shown } = replyText(reply, notes);
-  return { content, rest, components: await rowsOf(reply, shown, place, ports), attachments, files };
+  return { content, rest, components: rowsOf(reply, shown, place, ports), attachments, files };
 };
 
 export const bareReply = (reply: Reply): Rendered => ({
@@ -72,12 +72,12 @@ const enclosures = async (reply: Reply, { draw, log }: DiscordPorts) => {
   return { files, attachments, notes };
 };
 
-const rowsOf = async (reply: Reply, shown: number, place: Place, ports: DiscordPorts): Promise<Row[]> => {
+const rowsOf = (reply: Reply, shown: number, place: Place, ports: DiscordPorts): Row[] => {
   const more = moreAction(reply, shown);
   const most = (reply.kind === 'choice' ? MENU_ROWS : BUTTONS) - more.length;
-  const offered = await withIds([...(reply.actions ?? []).slice(0, most), ...more], place, ports);
+  const offered = withIds([...(reply.actions ?? []).slice(0, most), ...more], place, ports);
   const rows = rowActions(reply, reply.more ? shown : undefined).slice(0, MENU_ROWS);
-  const ofRows = await withIds(rows, place, ports);
+  const ofRows = withIds(rows, place, ports);
   return [
     ...(ofRows.length > 0 ? [menu(ofRows)] : []),
     ...(offered.length > BUTTONS
@@ -88,8 +88,8 @@ const rowsOf = async (reply: Reply, shown: number, place: Place, ports: DiscordP
   ];
 };
 
-const withIds = async (actions: Action[], place: Place, ports: DiscordPorts): Promise<Offered[]> => {
-  const ids = await Promise.all(actions.map(({ press, line }) => pressId(press, line, place, ports)));
+const withIds = (actions: Action[], place: Place, ports: DiscordPorts): Offered[] => {
+  const ids = actions.map(({ press, line }) => pressId(press, line, place, ports));
   return actions
     .map((action, i) => ({ ...action, id: ids[i] ?? '' }))
     .filter(({ id }, i) => ids.indexOf(id) === i);

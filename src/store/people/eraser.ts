@@ -5,6 +5,7 @@ import { eraseOpenQuestions } from './eraseOpenQuestions.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
+import type { StoredLines } from '../lines/storedLines.ts';
 import type { Turns } from '../engine/turns.ts';
 
 /** Whoever reads an older state, such as a backup, is done within seconds. */
@@ -20,11 +21,13 @@ const postingTakes = 1_000;
 export class Eraser {
   readonly #turns: Turns;
   readonly #changes: PeopleChanges;
+  readonly #lines: Pick<StoredLines, 'written'>;
   #going: Promise<void> = Promise.resolve();
   #ending = false;
 
-  constructor(turns: Turns, changes: PeopleChanges) {
+  constructor(turns: Turns, changes: PeopleChanges, lines: Pick<StoredLines, 'written'>) {
     this.#turns = turns;
+    this.#lines = lines;
     this.#changes = changes;
     changes.listen(({ kind }) => {
       if (kind === 'erased') this.wake();
@@ -71,6 +74,7 @@ export class Eraser {
         else if (erasure.names.length > 0) await eraseNames(this.#turns, erasure);
         await eraseReplies(this.#turns, erasure);
         await erasePosts(this.#turns, erasure);
+        await this.#lines.written();
         await eraseHeldLines(this.#turns, erasure);
         await eraseOpenQuestions(this.#turns, erasure);
         // Again, for answers that were being made when the erasure began.
@@ -78,6 +82,7 @@ export class Eraser {
         if (this.#turns.isShared) {
           await pause(postingTakes);
           await erasePosts(this.#turns, erasure);
+          await eraseHeldLines(this.#turns, erasure);
         }
         await this.#note({ ...erasure, step: 'compact', names: [], texts: [] });
         return true;

@@ -190,7 +190,8 @@ export type PeopleChange =
 
 /** Command lines too long for a button's id, kept until they expire. */
 export interface HeldLines {
-  hold(studio: StudioId, line: string, until: Instant): Promise<string>;
+  /** Returns its id at once; it is written within moments. */
+  hold(studio: StudioId, line: string, until: Instant): string;
   held(id: string, now: Instant): Promise<{ studio: StudioId; line: string } | undefined>;
 }
 

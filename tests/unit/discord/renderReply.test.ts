@@ -19,7 +19,7 @@ const ports = (more: Partial<DiscordPorts> = {}) => {
   const held: DiscordPorts['held'] = {
     hold: (_, line) => {
       lines.set(`held${lines.size}`, line);
-      return Promise.resolve(`held${lines.size - 1}`);
+      return `held${lines.size - 1}`;
     },
     held: (id) => Promise.resolve(lines.has(id) ? { studio, line: lines.get(id) ?? '' } : undefined),
   };

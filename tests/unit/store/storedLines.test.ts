@@ -9,11 +9,49 @@ describe('a held line', () => {
     const { people, heldLines } = await openTestStore();
     const studio = await people.studioOf('discord', '1', 'Wrackline');
     const line = `/added bucket:"Gull Grey" what:water amount:450ml note:"${'long '.repeat(50)}"`;
-    const id = await heldLines.hold(studio, line, noonPlus(60));
+    const id = heldLines.hold(studio, line, noonPlus(60));
     expect(id).toMatch(/^[\w-]{16}$/);
     expect(await heldLines.held(id, noonPlus(59))).toEqual({ studio, line });
     expect(await heldLines.held(id, noonPlus(60))).toBeUndefined();
     expect(await heldLines.held('unknown', noonPlus(0))).toBeUndefined();
+  });
+});
+
+describe('a line that is not yet written', () => {
+  const waiting = (file: string) => sqlIn(file, 'select line from held_lines order by line');
+  const opened = async () => {
+    const store = await openTestStore();
+    return { store, studio: await store.people.studioOf('discord', '1', 'Wrackline') };
+  };
+
+  it('is there at once, and written with others within moments', async () => {
+    const { store, studio } = await opened();
+    const ids = ['/one', '/two'].map((line) => store.heldLines.hold(studio, line, noonPlus(60)));
+    expect(await store.heldLines.held(ids[0] ?? '', noonPlus(0))).toEqual({ studio, line: '/one' });
+    await expect
+      .poll(() => waiting(store.file), { timeout: 10_000 })
+      .toEqual([{ line: '/one' }, { line: '/two' }]);
+    expect(await store.heldLines.held(ids[1] ?? '', noonPlus(0))).toEqual({ studio, line: '/two' });
+  });
+
+  it('is written when the program stops', async () => {
+    const { store, studio } = await opened();
+    store.heldLines.hold(studio, '/one', noonPlus(60));
+    await store.close();
+    expect(await waiting(store.file)).toEqual([{ line: '/one' }]);
+  });
+
+  it('loses a forgotten member’s words like any other', async () => {
+    const { store, studio } = await opened();
+    const ana = await store.people.memberOf(studio, 'discord', '11', 'Ana');
+    store.heldLines.hold(studio, '/added bucket:1 note:"for Ana"', noonPlus(60));
+    store.heldLines.hold(studio, '/stirred bucket:1', noonPlus(60));
+    await store.books.writeOnce(studio, 'forget', async (book) => {
+      await book.forget(ana);
+      return { keep: true, value: null };
+    });
+    await store.erased();
+    expect(await waiting(store.file)).toEqual([{ line: '/stirred bucket:1' }]);
   });
 });
 
@@ -37,8 +75,8 @@ describe('what has expired', () => {
     await Promise.all(Array.from({ length: 1200 }, (_, i) => answer(`old ${i}`)));
     clock.set(later(noonPlus(0), days(6)));
     await answer('young');
-    await store.heldLines.hold(studio, 'old', later(clock.now(), hours(1)));
-    await store.heldLines.hold(studio, 'young', later(clock.now(), days(3)));
+    store.heldLines.hold(studio, 'old', later(clock.now(), hours(1)));
+    store.heldLines.hold(studio, 'young', later(clock.now(), days(3)));
     await store.close();
 
     clock.set(later(noonPlus(0), days(8)));
