@@ -26,7 +26,6 @@ export const openSqlite = async (
       const turns = new TransactionQueue(database);
       const close = async () => {
         await turns.close();
-        database.sqlite.close();
         lease.release();
       };
       // A file has one owner, who takes whatever there is.

@@ -128,6 +128,7 @@ export class TransactionQueue implements Turns {
   async close(): Promise<void> {
     this.#closed = true;
     await this.#going;
+    this.#database.sqlite.close();
     await this.#wiper.close();
   }
 

@@ -45,7 +45,7 @@ export class Wiper {
     }
   }
 
-  /** It stays open until then: on Linux, closing it would end the locks that SQLite holds on the file. */
+  /** Once the database is closed: on Linux, closing it earlier would end the locks that SQLite holds on the file. */
   async close(): Promise<void> {
     await (await this.#opened?.catch(() => undefined))?.close();
   }
