@@ -5,7 +5,6 @@ import { eraseOpenQuestions } from './eraseOpenQuestions.ts';
 import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
-import type { StoredLines } from '../lines/storedLines.ts';
 import type { Turns } from '../engine/turns.ts';
 
 /** Whoever reads an older state, such as a backup, is done within seconds. */
@@ -14,6 +13,11 @@ const millisecondsBetween = 500;
 /** Longer than another process takes from an answer to its post. */
 const postingTakes = 1_000;
 
+/** What is held back for moments before it is written. */
+interface Written {
+  written(): Promise<void>;
+}
+
 /**
  * Erases members' words from everything that stores them, and then from the bytes of the file. Pending erasures are
  * stored and every step can be repeated, so an interrupted one goes on at the next start.
@@ -21,11 +25,11 @@ const postingTakes = 1_000;
 export class Eraser {
   readonly #turns: Turns;
   readonly #changes: PeopleChanges;
-  readonly #lines: Pick<StoredLines, 'written'>;
+  readonly #lines: Written;
   #going: Promise<void> = Promise.resolve();
   #ending = false;
 
-  constructor(turns: Turns, changes: PeopleChanges, lines: Pick<StoredLines, 'written'>) {
+  constructor(turns: Turns, changes: PeopleChanges, lines: Written) {
     this.#turns = turns;
     this.#lines = lines;
     this.#changes = changes;

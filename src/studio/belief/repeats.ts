@@ -15,7 +15,7 @@ export interface Read {
 }
 
 /** A difference of so many deviations is a slip of the hand, and tells nothing of how well readings repeat. */
-const slipFrom = 3;
+const slipFrom = 3.5;
 
 /** How one kind of reading scatters, in one standard deviation; as `usual` until some were repeated. */
 export const scatterOf = ({ repeats }: Pick<Belief, 'repeats'>, kind: string, usual: number): number => {
