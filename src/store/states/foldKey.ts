@@ -1,2 +1,2 @@
 /** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
-export const foldKey = 'rJVOUNCt1UQ70-Uw';
+export const foldKey = 'UT-Bztt8eupieu21';

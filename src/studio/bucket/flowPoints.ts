@@ -95,14 +95,23 @@ export const withLoosening = (
 const runsRight = ({ settings: { cup, efflux } }: BucketState, flow: CupTime): boolean =>
   efflux !== undefined && isWindowsCup(flow, cup) && timeBand(flow.seconds, efflux) === 'in';
 
+/** A cup that ran so much slower than it did later, without another dose, was clogged (common practice): left alone, glaze thickens. */
+const cloggedBy = 1.25;
+
+const wasClogged = (first: CupTime, later: CupTime): boolean =>
+  first.cup === later.cup &&
+  later.seconds !== 'wont-run' &&
+  (first.seconds === 'wont-run' || first.seconds > cloggedBy * later.seconds);
+
 /** Adds a flow reading at what is in now. */
 export const addLoosenPoint = (state: BucketState, flow: CupTime): BucketState => {
   const { deflocculant, predicted } = state;
   if (!deflocculant || !predicted) return state;
   const { doses, steps, flow: before = [] } = deflocculant;
-  // The first tells what the last dose did, the newest what the next one will.
-  const same = before.filter((one) => one.doses === doses).slice(0, perDose - 1);
   const point: LoosenPoint = { ...flow, doses, steps, gravity: predicted.value };
+  // The first tells what the last dose did, the newest what the next one will.
+  const [first] = before.filter((one) => one.doses === doses);
+  const same = first && !wasClogged(first, point) ? [first] : [];
   const points = [...before.filter((one) => one.doses !== doses), ...same, point].slice(-mostPoints);
   const right = runsRight(state, flow) ? { right: steps } : {};
   return { ...state, deflocculant: { ...deflocculant, ...right, flow: points } };
