@@ -8,7 +8,7 @@ import type { Theme } from './theme.ts';
 /** The worker beside this file, as source or bundled. */
 const script = new URL(`./chartWorker${extname(import.meta.url)}`, import.meta.url);
 
-/** Charts come several at a time, then none for long: what draws them takes 40 MB, and is let go of. */
+/** Milliseconds. What draws charts takes 40 MB of memory, and charts come rarely. */
 const endsAfter = 60_000;
 
 interface Waiting {
@@ -16,7 +16,7 @@ interface Waiting {
   reject(why: unknown): void;
 }
 
-/** Draws charts in a thread of its own, so that nobody else waits for one. It runs from the first chart until a while after the last. */
+/** Draws charts in a thread of its own, so that nobody else waits. It starts with a chart and ends when none was wanted for a while. */
 class DrawingThread {
   #worker: Worker | undefined;
   readonly #waiting = new Map<number, Waiting>();

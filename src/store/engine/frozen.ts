@@ -1,6 +1,6 @@
 /**
- * Freezes a value that several readers share in memory, but for lists of numbers in it: a frozen one holds each number in an
- * object of its own, and is copied several times slower.
+ * Freezes a value that several readers share in memory. Lists of numbers in it stay as they are: a frozen one takes more
+ * memory, and copying it takes several times as long.
  */
 export const frozen = <T extends object>(value: T): T => {
   if (Object.isFrozen(value) || isNumbers(value)) return value;

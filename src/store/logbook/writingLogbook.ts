@@ -153,7 +153,7 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
     return this.inOrder(() => dropOpenQuestion(this.turn.db, this.studioId, no));
   }
 
-  /** Saves where a changed stream stands, if it is new, or a bucket with so many entries since it was last saved. */
+  /** Saves where changed streams stand: a new one, and a bucket that got so many entries since it was last saved. */
   async save({ every }: { every: number }): Promise<void> {
     await this.written();
     const { streams } = await this.snapshot();

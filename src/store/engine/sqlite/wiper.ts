@@ -33,7 +33,7 @@ export class Wiper {
     const file = await this.#opened;
     const slice = Buffer.alloc(pagesAtOnce * this.#pageSize);
     for (let first = 1; ;) {
-      // What was deleted is in no page that is written from now on, unless it stands in the page as it is now.
+      // Read without the lock: a page that is written later gets no copy of what was deleted before.
       const { bytesRead } = await file.read(slice, 0, slice.length, (first - 1) * this.#pageSize);
       const read = Math.floor(bytesRead / this.#pageSize);
       if (read === 0) return true;
