@@ -3,6 +3,20 @@
 import { spawn } from 'node:child_process';
 import { createRequire } from 'node:module';
 
+/**
+ * npm runs its scripts in a shell that passes no signal on: whoever ends `npm start` ends the shell alone. A program
+ * whose parent is gone has another one.
+ */
+export const whenShellEnds = (end) => {
+  if (process.env.npm_lifecycle_event !== 'start') return;
+  const shell = process.ppid;
+  const looking = setInterval(() => {
+    if (process.ppid === shell) return;
+    clearInterval(looking);
+    end();
+  }, 500).unref();
+};
+
 const [major, minor] = process.versions.node.split('.').map(Number);
 
 /** The Node that was installed with the project, if there is one. */
@@ -26,6 +40,7 @@ const goOnUnder = (node) =>
     process.on('SIGINT', () => undefined);
     for (const signal of ['SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
     const child = spawn(node, process.execArgv.concat(process.argv.slice(1)), { stdio: 'inherit' });
+    whenShellEnds(() => child.kill('SIGTERM'));
     child.on('exit', (code) => process.exit(code === null ? 1 : code));
   });
 

@@ -1,7 +1,8 @@
+import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { Agent, request, type ClientRequest, type IncomingMessage } from 'node:http';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { expect, test } from 'vitest';
+import { expect, onTestFinished, test } from 'vitest';
 import { systemClock } from '../../../src/clock.ts';
 import { openStore } from '../../../src/store/openStore.ts';
 import { DiscordDouble } from '../../helpers/discord/discordDouble.ts';
@@ -83,6 +84,34 @@ test('phones that never finish what they send do not keep it up', async () => {
   half.answered.catch(() => undefined);
   await sleep(200);
   expect(await stopped(program)).toBe(0);
+});
+
+test('ending npm, whose shell passes no signal on, ends the program that it started', async () => {
+  const file = storeFile();
+  // A process group of its own, so that a program left behind can be ended.
+  const npm = spawn('npm', ['start'], {
+    detached: true,
+    stdio: ['ignore', 'pipe', 'ignore'],
+    env: { PATH: process.env['PATH'], TZ: 'UTC', DATABASE_FILE: file, ROOM_PORT: '0', MONITOR_PORT: 'off' },
+  });
+  const { pid } = npm;
+  if (pid === undefined) throw new Error('npm did not start');
+  const groupIsThere = (signal: 0 | 'SIGKILL') => {
+    try {
+      return process.kill(-pid, signal);
+    } catch {
+      return false;
+    }
+  };
+  onTestFinished(() => void groupIsThere('SIGKILL'));
+  let said = '';
+  npm.stdout.on('data', (data) => (said += String(data)));
+  await expect.poll(() => said, { timeout: 60_000 }).toMatch(/the room is at/);
+  expect(groupIsThere(0)).toBe(true);
+  npm.kill('SIGTERM');
+  await expect.poll(() => groupIsThere(0), { timeout: 10_000 }).toBe(false);
+  const again = await openStore(file, { clock: systemClock });
+  await again.close();
 });
 
 test('a Discord that answers nothing any more does not keep it up: commands, reminders, and the connection hang', async () => {
