@@ -43,7 +43,7 @@ const saysStirred = (
 ): Action => {
   const moment = when === undefined ? {} : { when: isoInstant(at) };
   return {
-    label: words.verdict.itWasStirred(),
+    label: words.verdict.itWasStirred,
     line: printLine(['reading'], { ...typed, ...moment, bucket: String(no), stirred: 'yes' }, seq),
     press: 'run',
   };

@@ -158,7 +158,7 @@ export const planNewBatch = asks({
             ...(sum === undefined ? [] : [words.recipe.oddSum(sum)]),
             ...steps.map((text, i) => w.step(i + 1, text)),
             w.solidsOfMix(particleGravity),
-            w.sheet(),
+            w.sheet,
           ],
           file: batchSheet({ name, title, materials, water, powder, steps, cautions }, { words, now, zone }),
           data: {

@@ -42,7 +42,7 @@ export const labelsOfBuckets = asks({
         ...refusal(w.loopback(room), { room, reach }),
         actions: [
           {
-            label: w.withoutCodes(),
+            label: w.withoutCodes,
             line: printLine(['bucket', 'labels'], { ...typed, code: 'no' }),
             press: 'run',
           },

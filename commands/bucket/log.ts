@@ -43,7 +43,7 @@ const logOfOne = async (
     reasons: lines.flat(),
     more: {
       of: 'reasons',
-      label: words.bucket.older(),
+      label: words.bucket.older,
       from: [
         ...lines.flatMap((rows, i) => rows.map(() => before((entries[i]?.seq ?? 0) + 1))),
         ...(last && last.seq > 1 && entries.length === most ? [before(last.seq)] : []),

@@ -181,7 +181,7 @@ const notACommand = (line: string, why: LineProblem, { desk, words }: Ports): Re
   });
   switch (why.kind) {
     case 'empty':
-      return refused(words.desk.line.empty());
+      return refused(words.desk.line.empty);
     case 'unknown-command':
       return refused(words.desk.noCommand(why.typed, nearestCommand(why.typed, desk.commands)));
     case 'needs-leaf':

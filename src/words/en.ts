@@ -33,7 +33,7 @@ import { scheduleWords } from './studio/scheduleWords.ts';
 import { studioWords } from './studio/studioWords.ts';
 import { sightWords } from './bucket/sightWords.ts';
 import { sumWords } from './ask/sumWords.ts';
-import { ours, said, t, type Text } from './text/text.ts';
+import { said, t, type Text } from './text/text.ts';
 import { unloggedWords } from './bucket/unloggedWords.ts';
 import { verdictWords } from './verdict/verdictWords.ts';
 
@@ -116,7 +116,7 @@ export const en = {
   sieved: {
     about: 'Say that you sieved a bucket',
     mesh: 'Through which mesh',
-    never: ours('This glaze is marked never to be sieved: its specks may be gone. Tell a keeper.'),
+    never: t`This glaze is marked never to be sieved: its specks may be gone. Tell a keeper.`,
     otherMesh: (mesh: number, own: number): Text => t`Its own mesh is ${own}, not ${mesh}.`,
   },
   waterOrStir: { about: 'What does this bucket need now?' },
@@ -129,36 +129,26 @@ export const en = {
     gravity: 'Gravity of the added glaze, if you know it',
     strength: 'How much Epsom salt is in a litre of the solution, if it is not saturated',
     remake: 'Is the bucket a fresh batch now? Then flocculant is counted from zero',
-    sameBucket: ours(
-      'A bucket can’t be topped up from itself. Its own glaze, back from a tray? Say from:own. Nothing was saved.',
-    ),
+    sameBucket: t`A bucket can’t be topped up from itself. Its own glaze, back from a tray? Say from:own. Nothing was saved.`,
     sure: 'Is the large amount right?',
     doubtful: (doubt: DoubtfulDose, typed: string): Text =>
       doubt.what === 'flocculant'
         ? t`“${said(typed)}” of flocculant is ${[String(Math.round(doubt.times))]} doses: one dose here is ${[doseText(doubt.dose)]} of solution. Did that much go in? Nothing is saved yet.`
         : t`“${said(typed)}” of deflocculant is ${[percentText(doubt.percent)]} of the dry powder. Deflocculant goes in by the drop, here less than ${[massText(doubt.most)]} in all. Did that much go in? Nothing is saved yet.`,
-    reallyAdded: ours('Yes, that much went in'),
-    change: ours('Another amount'),
-    bleach: ours(
-      'Bleach: never with vinegar or another acid (chlorine gas), never with latex or ammonia (chloramine gas). Gloves, eye protection, open the windows; no bare hands in it.',
-    ),
-    acid: ours(
-      'Vinegar and other acids, ammonia and latex: never with bleach, which makes a poisonous gas with them. Has bleach been in this bucket? Then don’t stir it.',
-    ),
-    bothPoured: ours(
-      'The logbook says that bleach went into this bucket, and so did something that makes poisonous gas with bleach. Don’t breathe over it: leave the room, open the windows from outside, and call a keeper. Whoever coughs calls a poison centre or a doctor.',
-    ),
-    mixedUnknown: ours(
-      'You did not say which glaze that was. Was it the bucket’s own, back from a tray? Take the entry back and say from:own. Was it from another bucket? Say from: and that bucket’s name, because its hazards come with it.',
-    ),
+    reallyAdded: t`Yes, that much went in`,
+    change: t`Another amount`,
+    bleach: t`Bleach: never with vinegar or another acid (chlorine gas), never with latex or ammonia (chloramine gas). Gloves, eye protection, open the windows; no bare hands in it.`,
+    acid: t`Vinegar and other acids, ammonia and latex: never with bleach, which makes a poisonous gas with them. Has bleach been in this bucket? Then don’t stir it.`,
+    bothPoured: t`The logbook says that bleach went into this bucket, and so did something that makes poisonous gas with bleach. Don’t breathe over it: leave the room, open the windows from outside, and call a keeper. Whoever coughs calls a poison centre or a doctor.`,
+    mixedUnknown: t`You did not say which glaze that was. Was it the bucket’s own, back from a tray? Take the entry back and say from:own. Was it from another bucket? Say from: and that bucket’s name, because its hazards come with it.`,
     mixed: (into: number, name: string, from: number): Text =>
       t`Glaze from another bucket went in, so this bucket is on hold until a keeper has looked at it. If two buckets hold the same glaze, a keeper can say so before one is poured into the other: /bucket change bucket:${into} same-as:${from} (${said(name)}).`,
     mixedBrings: (marks: readonly string[]): Text =>
       t`It brings ${[marks.join(', ')]} with it, and the bucket is now marked with that too.`,
-    noChildren: ours('Children may no longer use this bucket, unless a keeper allows it again.'),
+    noChildren: t`Children may no longer use this bucket, unless a keeper allows it again.`,
     alsoTaken: (entry: string, name: string): Text => t`Taken out of ${said(name)} as ${[entry]}.`,
-    asSaturated: ours('Counted as saturated Epsom salt solution.'),
-    keepersHands: ours('Only keepers add dry powder and deflocculant. This is logged; tell a keeper.'),
+    asSaturated: t`Counted as saturated Epsom salt solution.`,
+    keepersHands: t`Only keepers add dry powder and deflocculant. This is logged; tell a keeper.`,
     problem: addition,
   },
   undo: {
@@ -167,10 +157,8 @@ export const en = {
     last: (id: string): Text => t`The last that you logged is ${[id]}. Take it back?`,
     lastIn: (id: string, bucket: string): Text =>
       t`The last that you logged is ${[id]}, in ${said(bucket)}. Take it back?`,
-    takeBack: ours('Take it back'),
-    noneOfYours: ours(
-      'There is nothing of yours to take back. A member can do it for fifteen minutes; a keeper can take back any entry, such as /undo entry:7-41. /bucket log shows the entries.',
-    ),
+    takeBack: t`Take it back`,
+    noneOfYours: t`There is nothing of yours to take back. A member can do it for fifteen minutes; a keeper can take back any entry, such as /undo entry:7-41. /bucket log shows the entries.`,
     none: (id: string): Text => t`There is no entry ${[id]}. /bucket log shows them.`,
     not: (why: NotUndoable, id: string): Text => notUndone[why](id),
     tookBack: (what: Text): Text => t`took back ${what}`,

@@ -76,11 +76,11 @@ export const correctionActions = (
   };
   const doneNow = mayPour ? (ladleMl === undefined ? done[way]() : ladled()) : undefined;
   return [
-    ...(found.first.includes('sieve') ? [press(w.sievedIt(), 'sieved', {})] : []),
-    ...(found.first.includes('stir') ? [press(w.stirredIt(), 'stirred', {})] : []),
+    ...(found.first.includes('sieve') ? [press(w.sievedIt, 'sieved', {})] : []),
+    ...(found.first.includes('stir') ? [press(w.stirredIt, 'stirred', {})] : []),
     ...(doneNow ? [doneNow] : []),
     {
-      label: w.measureIt(),
+      label: w.measureIt,
       line: printLine(['reading'], { bucket: String(state.no) }),
       press: 'edit' as const,
     },

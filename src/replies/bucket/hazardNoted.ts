@@ -19,13 +19,13 @@ export const withHazardNoted = (
   if (named.length === 0) return reply;
   const bucket = String(no);
   const holdIt = {
-    label: w.holdIt(),
+    label: w.holdIt,
     line: printLine(['bucket', 'hold'], { bucket, cause: 'hazard', why: note.slice(0, longestWhy) }),
     press: 'run' as const,
   };
   // What is logged as having gone in marks the bucket, and holds it for lead and its like.
   const logIt = {
-    label: poisonIn(named) === undefined ? w.wentIn() : w.wentInHold(),
+    label: poisonIn(named) === undefined ? w.wentIn : w.wentInHold,
     line: printLine(['added'], { bucket, what: 'other', note }),
     press: 'run' as const,
   };

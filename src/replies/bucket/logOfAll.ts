@@ -27,7 +27,7 @@ export const logOfAll = async (
       text: lines[i] ?? [],
     })),
     actions: [{ label: words.bucket.logOfOne, line: '/bucket log', press: 'edit' }],
-    more: { of: 'facts', label: words.bucket.older(), from: entries.map(({ id }) => onFrom(id)) },
+    more: { of: 'facts', label: words.bucket.older, from: entries.map(({ id }) => onFrom(id)) },
     data: {
       entries: shown.map((entry) => ({
         entry: entry.id,

@@ -24,6 +24,6 @@ export const movedOn = async (
     private: true,
     title: words.desk.movedOn(fresh.title),
     reasons: [...told, ...(fresh.reasons ?? [])],
-    actions: [...(fresh.actions ?? []).slice(0, 2), { label: words.desk.logAnyway(), line, press: 'run' }],
+    actions: [...(fresh.actions ?? []).slice(0, 2), { label: words.desk.logAnyway, line, press: 'run' }],
   };
 };

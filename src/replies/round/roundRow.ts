@@ -37,7 +37,7 @@ const nameOf = (member: Member['id'], { asking, members }: RowSetting): Part => 
 });
 
 const readingOf = (bucket: number, { words }: Asking): Action =>
-  edit(words.verdict.measureIt(), ['reading'], { bucket: String(bucket) });
+  edit(words.verdict.measureIt, ['reading'], { bucket: String(bucket) });
 
 type OfVerdict = Extract<RoundItem, { verdict: unknown }>;
 
@@ -49,7 +49,7 @@ const verdictPress = (
   // A hold for a hazard is released on the bucket’s card, not from a list, so that the keeper has read the card.
   if (kind === 'hold' && bucket.hold?.cause === 'hazard') return [];
   if (kind === 'reading') return [readingOf(bucket.no, asking)];
-  if (stirFirst) return [run(words.verdict.stirredIt(), ['stirred'], { bucket: String(bucket.no) })];
+  if (stirFirst) return [run(words.verdict.stirredIt, ['stirred'], { bucket: String(bucket.no) })];
   const window = windows?.get(bucket.no);
   if (window) return [windowPress(bucket, window, asking)];
   if (verdict.rule === 'no-window')

@@ -35,7 +35,7 @@ export const loosened = (verdict: Verdict, { verdict: w }: Pick<Words, 'verdict'
 
 /** The handbook's note on gels. */
 const gelNote = ({ verdict: w }: Pick<Words, 'verdict'>): Action => ({
-  label: w.askOfGels(),
+  label: w.askOfGels,
   line: printLine(['ask'], { question: 'borate glaze gels by itself' }),
   press: 'run',
 });
@@ -56,12 +56,12 @@ export const verdictActions = (
   const { waterMl, drawOffMl, dryGrams, doseMl } = verdict.amounts;
   const poured = handWater(waterMl ?? 0, units);
   const measure: Action = {
-    label: w.measureIt(),
+    label: w.measureIt,
     line: printLine(['reading'], { bucket: String(verdict.bucket) }),
     press: 'edit',
   };
   const ladled: Action = {
-    label: w.ladled(),
+    label: w.ladled,
     line: printLine(['added'], { bucket: String(verdict.bucket), what: 'taken' }),
     press: 'edit',
   };
@@ -69,14 +69,14 @@ export const verdictActions = (
   const evaporate: Action[] = verdict.cautions.includes('drawn-flux')
     ? [
         {
-          label: w.evaporateIt(),
+          label: w.evaporateIt,
           line: printLine(['batch', 'correct'], { bucket: String(verdict.bucket), by: 'evaporate' }),
           press: 'run',
         },
       ]
     : [];
   const surprised = verdict.reasons.some(({ because }) => because === 'unexpected') ? [measure] : [];
-  const stirred = action(w.stirredIt(), 'stirred', {}, verdict);
+  const stirred = action(w.stirredIt, 'stirred', {}, verdict);
   /** One press says how it runs; after a stir it logs both. */
   const looks = (afterStir: boolean): Action[] =>
     (['right', 'thin', 'thick'] as const).map((look) =>
@@ -93,12 +93,12 @@ export const verdictActions = (
   switch (verdict.step) {
     case 'stir':
       return verdict.rule === 'cake'
-        ? [action(w.cakeGone(), 'stirred', { with: 'mixer', seen: 'cake-gone' }, verdict), measure]
+        ? [action(w.cakeGone, 'stirred', { with: 'mixer', seen: 'cake-gone' }, verdict), measure]
         : mayLook
           ? looks(true)
           : [stirred, measure];
     case 'sieve':
-      return [action(w.sievedIt(), 'sieved', {}, verdict)];
+      return [action(w.sievedIt, 'sieved', {}, verdict)];
     case 'measure':
       return verdict.asks[0] === 'look' && mayLook ? looks(!verdict.readyToMeasure) : [measure];
     case 'add-water':
@@ -128,10 +128,10 @@ export const verdictActions = (
       return dose > 0 ? [added('flocculant', `${dose}ml`, w.dosed(`${dose} ml`)), measure] : [measure];
     }
     case 'stir-on':
-      return [action(w.stirredOn(), 'stirred', { minutes: '5' }, verdict), measure];
+      return [action(w.stirredOn, 'stirred', { minutes: '5' }, verdict), measure];
     case 'on-hold':
       return role === 'keeper' && verdict.rule === 'on-hold'
-        ? [action(w.release(), 'bucket release', {}, verdict)]
+        ? [action(w.release, 'bucket release', {}, verdict)]
         : [];
     case 'use':
       return verdict.dont.includes('use-unstirred') ? [stirred, ...surprised] : surprised;

@@ -52,14 +52,14 @@ const howToMeasure = (
   { verdict: w }: Words,
 ): Text[] => {
   if (step !== 'measure' && step !== 'stir-on') return [];
-  const finger = barehanded(settings) ? w.protocolFinger() : w.protocolFingerGloved();
+  const finger = barehanded(settings) ? w.protocolFinger : w.protocolFingerGloved;
   const look = [
-    ...(judgesFlow(settings) ? [w.protocolCup()] : []),
+    ...(judgesFlow(settings) ? [w.protocolCup] : []),
     ...(isForDipping(settings) ? [finger] : []),
   ];
-  if (rule === 'grid' && barehanded(settings) && asks[0] === 'seconds') return [w.protocolCup()];
+  if (rule === 'grid' && barehanded(settings) && asks[0] === 'seconds') return [w.protocolCup];
   if (rule === 'grid' || rule === 'seconds-unknown') return look;
-  return [w.protocolWeigh(), ...(flow === null ? look : [])];
+  return [w.protocolWeigh, ...(flow === null ? look : [])];
 };
 
 /** An entry logged by this command, and what to say with it. */

@@ -82,7 +82,7 @@ const ownWindow = ({ no }: Pick<BucketState, 'no'>, { words }: Pick<Asking, 'wor
 
 /** What anybody can do meanwhile: a test tile tells more than a gravity does. */
 const tilePress = ({ no }: Pick<BucketState, 'no'>, { words }: Pick<Asking, 'words'>): Action => ({
-  label: words.verdict.logTile(),
+  label: words.verdict.logTile,
   line: printLine(['dip', 'tile'], { bucket: String(no) }),
   press: 'edit',
 });

@@ -2,11 +2,11 @@ import type { Deed } from '../../studio/logbook/deed.ts';
 import type { NoteCaution, NoteCommand } from '../../studio/handbook.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { coatWords } from '../resist/coatWords.ts';
-import { join, ours, type Part, said, t, type Text } from '../text/text.ts';
+import { join, type Part, said, t, type Text } from '../text/text.ts';
 import { verdictWords } from '../verdict/verdictWords.ts';
 
 const cautions: Record<NoteCaution, Text> = {
-  gloves: ['If a bucket is marked for gloves, wear them: no bare fingers in it.'],
+  gloves: t`If a bucket is marked for gloves, wear them: no bare fingers in it.`,
   caustic: verdictWords.caution('caustic'),
   'drawn-water': verdictWords.caution('drawn-water'),
   dust: verdictWords.caution('dust'),
@@ -16,18 +16,10 @@ const cautions: Record<NoteCaution, Text> = {
   fire: coatWords.caution.fire,
   latex: coatWords.caution.latex,
   'burn-out': coatWords.caution.burnOut,
-  bleach: [
-    'Bleach: never with vinegar or any acid, never with latex (ammonia). Wear gloves, air the room, and follow the label.',
-  ],
-  food: [
-    'No glaze is called food-safe here: that takes a laboratory. Your local rules say what may be sold.',
-  ],
-  metals: [
-    'Some materials are toxic. Follow their safety sheets, your local rules and a qualified person, not this bot.',
-  ],
-  'first-aid': [
-    'This is first aid, not medical advice. Do what your emergency or poison line says before what this bot says.',
-  ],
+  bleach: t`Bleach: never with vinegar or any acid, never with latex (ammonia). Wear gloves, air the room, and follow the label.`,
+  food: t`No glaze is called food-safe here: that takes a laboratory. Your local rules say what may be sold.`,
+  metals: t`Some materials are toxic. Follow their safety sheets, your local rules and a qualified person, not this bot.`,
+  'first-aid': t`This is first aid, not medical advice. Do what your emergency or poison line says before what this bot says.`,
 };
 
 const actions: Record<NoteCommand, string> = {
@@ -80,8 +72,8 @@ export const askWords = {
   question: 'Your question, in your own words',
   bucket: 'The bucket that it is about',
 
-  none: ours('No note on that. Ask your keeper.'),
-  tooLong: ours('That is too long to look up. Ask it in one sentence, or ask your keeper.'),
+  none: t`No note on that. Ask your keeper.`,
+  tooLong: t`That is too long to look up. Ask it in one sentence, or ask your keeper.`,
   nearest: (near: Text[]): Text => t`Closest notes: ${titles(near)}.`,
   seeAlso: (also: Text[]): Text => t`See also: ${titles(also)}.`,
   behind: (title: Text, answer: Text): Text => t`${title}: ${answer}`,
@@ -94,7 +86,7 @@ export const askWords = {
     t`last ${[deeds[deed]]} ${{ at, show: 'ago' }}, ${{ at, show: 'day' }} ${{ at, show: 'clock' }}, by ${by}.`,
   neverDone: (deed: Deed): Text =>
     deed === 'stir'
-      ? ['no stir is logged. Ask around, then stir it.']
+      ? t`no stir is logged. Ask around, then stir it.`
       : [`no ${deeds[deed]} is logged. Ask around.`],
   state: (gravity: Text | undefined, stirred: Text, needs: Text): Text =>
     t`Gravity ${gravity ?? ['not known']}; last stir ${stirred}. ${needs}`,

@@ -1,4 +1,4 @@
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 export const noteWords = {
   about: 'The studio’s own notes; /ask looks in them first, then in the handbook',
@@ -15,25 +15,23 @@ export const noteWords = {
     t`Kept as ${[id]}: ${said(title)}. Questions are answered from it now.`,
   changed: (id: string, title: string): Text => t`Changed ${[id]}: ${said(title)}.`,
   removed: (id: string): Text => t`Removed ${[id]}. Its text is gone for good.`,
-  nothingToChange: ours(
-    'Say what to change: its title, its text, or the other words for it. Nothing was saved.',
-  ),
+  nothingToChange: t`Say what to change: its title, its text, or the other words for it. Nothing was saved.`,
   sameTitle: (id: string, title: string): Text =>
     t`“${said(title)}” is ${[id]} already. Change that one: /note change. Nothing was saved.`,
   full: (most: number): Text =>
     t`There are ${most} notes already, and that is the limit. Remove one that nobody needs. Nothing was saved.`,
   none: (typed: string): Text => t`The studio has no note “${said(typed)}”. /note list shows its notes.`,
   which: (typed: string): Text => t`Which note is “${said(typed)}”?`,
-  addOne: ours('Write a note'),
+  addOne: t`Write a note`,
   listTitle: (count: number): Text =>
     count === 0
-      ? ['The studio has no notes of its own yet. A keeper can add one.']
+      ? t`The studio has no notes of its own yet. A keeper can add one.`
       : count === 1
-        ? ['The studio has one note of its own.']
+        ? t`The studio has one note of its own.`
         : t`The studio has ${count} notes of its own.`,
   label: (id: string, title: string): Text => t`${[id]} ${said(title)}`,
   choice: (id: string, title: string): string => `${id} · ${title}`,
   factText: 'Says',
-  changeIt: ours('Change it'),
-  askIt: ours('Show it'),
+  changeIt: t`Change it`,
+  askIt: t`Show it`,
 };

@@ -15,7 +15,7 @@ import {
   windowText,
 } from '../text/measures.ts';
 import { materialsText, recipeLine } from './recipeLine.ts';
-import { join, ours, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const leach = 'no food ware without a laboratory’s leach test';
 
@@ -106,9 +106,7 @@ export const batchWords = {
   paste: (gravity: number, fraction: number): Text =>
     t`At ${[String(gravity)]}, ${[String(Math.round(100 * fraction))]} % of the volume would be powder. That is a paste, not a glaze. Dipping glazes are near 1.45.`,
   tooSmall: (step: number): Text => t`That is less than the scale's step of ${[String(step)]} g.`,
-  volumeOrPowder: ours(
-    'Say how much to make (volume:15l) or how much dry powder to use up (powder:5kg), not both.',
-  ),
+  volumeOrPowder: t`Say how much to make (volume:15l) or how much dry powder to use up (powder:5kg), not both.`,
   planTitle: (powder: number, water: number, volume: number, gravity: number, units: UnitSystem): Text =>
     t`${[massText(powder, units)]} of powder in ${[volumeAbout(water, units)]} of water makes ${[volumeText(volume, units)]} at ${[gravityText(gravity)]}.`,
   weighed: (materials: readonly WeighedLine[]): Text => recipeLine(materials, gramsOf),
@@ -150,14 +148,14 @@ export const batchWords = {
     ...(order.last.length === 0
       ? []
       : [t`Weigh ${named(order.last)} last, with gloves and mask, and close its bag at once.`]),
-    ours('Let it soak overnight, then mix it.'),
+    t`Let it soak overnight, then mix it.`,
     mesh === 'never'
-      ? ours('This glaze is never sieved: mix it until no lumps are left.')
+      ? t`This glaze is never sieved: mix it until no lumps are left.`
       : [`Sieve it twice through ${mesh} mesh, rinsing the sieve with the water kept back.`],
-    ours('Stir to the bottom, measure, and add the rest of the water only if it needs it.'),
+    t`Stir to the bottom, measure, and add the rest of the water only if it needs it.`,
   ],
   of: 'Is that weight all of the powder, or its base, with the additions on top?',
-  ofNeedsPowder: ours('of: goes with a weight of powder, such as powder:10kg of:base.'),
+  ofNeedsPowder: t`of: goes with a weight of powder, such as powder:10kg of:base.`,
   roundPowder: (typed: string, of: string): Text =>
     t`Plan ${[typed]} of ${[of === 'base' ? 'base' : 'powder']}`,
   wholeBag: (bag: string, material: string): Text => t`Use up a ${[bag]} bag of ${said(material)}`,
@@ -177,7 +175,7 @@ export const batchWords = {
   sheetPowder: 'Powder in all',
   sheetMeasured: 'Gravity measured:',
   sheetBy: 'By:',
-  sheet: (): Text => ours('The sheet to print comes with this answer.'),
+  sheet: t`The sheet to print comes with this answer.`,
 
   blendTitle: (first: string, second: string, made: Made, units: UnitSystem): Text =>
     t`${said(first)} and ${said(second)} make ${mixture(made, units)}.`,
@@ -193,7 +191,7 @@ export const batchWords = {
       ? t`${all} Mix them in a bigger tub, or pour in only ${[volumeText(handAmount(part.poured), units)]}, for ${mixture(part, units)}.`
       : t`${all} Mix them in a bigger tub, or ladle some out first.`;
   },
-  sameBucket: ours('A bucket can’t be blended with itself.'),
+  sameBucket: t`A bucket can’t be blended with itself.`,
   unmeasured: (name: string): Text => t`Measure ${said(name)} first: stir it, then weigh a cup.`,
   needsVolume: (name: string): Text =>
     t`How full is ${said(name)}? Say the gap from rim to glaze in a reading, and ask again.`,
@@ -213,11 +211,9 @@ export const batchWords = {
       ? t`Inside the window of ${said(name)}, ${[windowText(window)]}.`
       : t`Outside the window of ${said(name)}, ${[windowText(window)]}: correct it after you have measured.`,
   blendSteps: [
-    ours(
-      'Stir both to the bottom before you pour. These numbers leave out any cake that stays at the bottom.',
-    ),
-    ours('Try it first: mix a cup of the two in the same proportions, and fire a test tile.'),
-    ours('Stir, then measure the mix.'),
+    t`Stir both to the bottom before you pour. These numbers leave out any cake that stays at the bottom.`,
+    t`Try it first: mix a cup of the two in the same proportions, and fire a test tile.`,
+    t`Stir, then measure the mix.`,
   ],
   pouredIn: (amount: string): Text => t`I poured in ${[amount]}`,
   step: (n: number, text: Text): Text => t`${n}. ${text}`,

@@ -9,7 +9,7 @@ import {
   windowText,
 } from '../text/measures.ts';
 import type { Pour } from '../text/pour.ts';
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 const wayWords: Record<CorrectionWay, string> = {
   water: 'water in',
@@ -26,12 +26,10 @@ export const correctWords = {
     band === 'high'
       ? t`It is above its window: ${[wayWords[by]]} would make that worse. It needs water, or a thinner bucket blended in.`
       : t`It is below its window: ${[wayWords[by]]} would make that worse. Draw clear water off, add dry batch, or blend a thicker bucket in.`,
-  gel: ours(
-    'It is gelled, and a gel does not settle, so there is no clear water to draw off. Add dry batch, then deflocculant.',
-  ),
+  gel: t`It is gelled, and a gel does not settle, so there is no clear water to draw off. Add dry batch, then deflocculant.`,
   otherCannot: (name: string, other: number, wanted: number): Text =>
     t`${said(name)} is at ${[gravityText(other)]}: no amount of it brings this one to ${[gravityText(wanted)]}.`,
-  needsOther: ours('Which bucket do you want to blend in? Add with: and its name.'),
+  needsOther: t`Which bucket do you want to blend in? Add with: and its name.`,
   correctTitle: (
     way: CorrectionWay,
     { amount, each }: Pour,
@@ -86,17 +84,15 @@ export const correctWords = {
         ? t`${what} Before that, stir it.`
         : what;
   },
-  askKeeperFull: ours(
-    'Ask a keeper: the pail is full, so clear water has to come off before dry batch fits in.',
-  ),
+  askKeeperFull: t`Ask a keeper: the pail is full, so clear water has to come off before dry batch fits in.`,
   firstThen: (first: readonly ('sieve' | 'stir')[], title: Text): Text =>
     first.includes('sieve')
       ? t`Sieve and stir it first. Then: ${title}`
       : first.length > 0
         ? t`Stir it first. Then: ${title}`
         : title,
-  keepersHands: ours('Only keepers add dry powder or draw water off. The amounts are ready: ask a keeper.'),
-  noRoom: ours('The pail is full: ladle some glaze out first.'),
+  keepersHands: t`Only keepers add dry powder or draw water off. The amounts are ready: ask a keeper.`,
+  noRoom: t`The pail is full: ladle some glaze out first.`,
   factExpected: 'Expect next',
   factNow: 'Now',
   expected: (value: number, u95: number, volume: { value: number; u95: number }, units: UnitSystem): Text =>

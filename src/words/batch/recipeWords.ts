@@ -1,6 +1,6 @@
 import type { RecipeProblem } from '../../parse/recipeProblem.ts';
 import { recipeLine } from './recipeLine.ts';
-import { join, ours, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const recipeProblem = (why: RecipeProblem): Text => {
   switch (why.kind) {
@@ -38,12 +38,10 @@ export const recipeWords = {
       names.map((name) => t`“${said(name)}”`),
       ', ',
     )} yet. Which known material is it like? Or what are its hazards, does it dissolve in water, and what is the gravity of its grains?`,
-  whyAsked: ours(
-    'An unknown material may be poisonous. Don’t open it before you have read the supplier’s safety sheet.',
-  ),
+  whyAsked: t`An unknown material may be poisonous. Don’t open it before you have read the supplier’s safety sheet.`,
   askKeeper: (name: string): Text =>
     t`A keeper can say it once for the whole studio: /studio material name:"${said(name)}" like: or hazard:, soluble: and particle-gravity:.`,
-  whyGravity: ours('Heavier grains take up less room, so more of them are needed for the same gravity.'),
+  whyGravity: t`Heavier grains take up less room, so more of them are needed for the same gravity.`,
   sayWhat: (name: string): Text => t`Say what ${said(name)} is`,
   unexplained: (names: readonly string[]): Text =>
     t`Nobody has said what ${join(
@@ -86,15 +84,15 @@ export const recipeWords = {
   hazardsGone: (gone: readonly string[]): Text =>
     t`So far it has these warnings: ${[gone.join(', ')]}. With this, nobody is warned of them any more. Are you sure that they are wrong? Nothing is saved yet.`,
   materialsKept: (count: number, entries: readonly string[]): Text =>
-    t`The studio now knows ${count === 1 ? ['one more material'] : t`${count} more materials`}; every recipe uses them. Logged as ${[entries.join(', ')]}.`,
+    t`The studio now knows ${count === 1 ? t`one more material` : t`${count} more materials`}; every recipe uses them. Logged as ${[entries.join(', ')]}.`,
   materialRow: (grains: number, cautions: readonly string[]): Text =>
     t`grains ${[grains.toFixed(2)]}; ${[cautions.length === 0 ? 'no hazard given' : cautions.join(', ')]}`,
-  goOn: ours('Go on with the recipe'),
-  sayAll: ours('Say what they are'),
+  goOn: t`Go on with the recipe`,
+  sayAll: t`Say what they are`,
 
   oddSum: (sum: number): Text =>
     t`The base adds up to ${[String(sum)]}, not to 100. Is a material missing, or mistyped? As typed, the numbers count as parts.`,
-  oddRecipe: ours('That mix would have a gravity that no powder has. Check the gravities.'),
+  oddRecipe: t`That mix would have a gravity that no powder has. Check the gravities.`,
 
   nameIsRecipe: (name: string): Text =>
     t`“${said(name)}” looks like a recipe, not a name. Nothing was saved.`,

@@ -13,7 +13,7 @@ import {
 } from '../text/measures.ts';
 import { agoText } from '../text/agoText.ts';
 import { bucketCautionWords } from '../verdict/bucketCautionWords.ts';
-import { ours, said, t, type Text, join } from '../text/text.ts';
+import { said, t, type Text, join } from '../text/text.ts';
 import { listed } from '../text/listed.ts';
 
 const stepWords: Record<Step, string> = {
@@ -107,9 +107,7 @@ export const bucketWords = {
     held
       ? t`${said(name)} is bucket ${no}, and it is on hold.`
       : t`${said(name)} is bucket ${no}. Stir it, then log a first reading.`,
-  noWindow: ours(
-    'Don’t change it before you have set the gravity that it should have: without that, nobody can tell thick from thin.',
-  ),
+  noWindow: t`Don’t change it before you have set the gravity that it should have: without that, nobody can tell thick from thin.`,
   changed: (name: string, held: boolean): Text =>
     held ? t`${said(name)} is changed, and it is on hold.` : t`${said(name)} is changed.`,
   pouredOn: (others: readonly { no: number; name: string }[], marks: readonly BucketCaution[]): Text =>
@@ -120,16 +118,16 @@ export const bucketWords = {
   markToo: (name: string): Text => t`Mark ${said(name)} too`,
   noteNames: (marks: readonly BucketCaution[]): Text =>
     t`Your note names ${[listed(marks)]}, and this bucket is not marked with that. If it went in, nobody uses the bucket until a keeper has looked at it.`,
-  holdIt: (): Text => ['Put it on hold'],
-  wentIn: (): Text => ['Log that it went in'],
-  wentInHold: (): Text => ['Log that it went in, and hold it'],
+  holdIt: t`Put it on hold`,
+  wentIn: t`Log that it went in`,
+  wentInHold: t`Log that it went in, and hold it`,
   poison: (what: Poison): string =>
     `${what === 'lead' || what === 'cadmium' ? 'raw ' : ''}${what}: held until a keeper and a laboratory have cleared it`,
   mixedWith: (name: string): string => `glaze from ${name} went in`,
   mixedWithHeld: (name: string): string => `glaze went in from ${name}, which was on hold`,
   mixedWithUnknown: 'glaze went in, and nobody said which',
-  sameAsItself: ours('That is the same bucket. Name another. Nothing was saved.'),
-  sameAsAndGlaze: ours('Say same-as: or glaze:, not both. Nothing was saved.'),
+  sameAsItself: t`That is the same bucket. Name another. Nothing was saved.`,
+  sameAsAndGlaze: t`Say same-as: or glaze:, not both. Nothing was saved.`,
   sameAsApart: (name: string, no: number): Text =>
     t`Another glaze or a fresh batch has gone into ${said(name)} since its glaze was named. First say what it holds now: /bucket change bucket:${no} glaze: and its name. Nothing was saved.`,
   sameNow: (other: string): Text =>
@@ -150,7 +148,7 @@ export const bucketWords = {
     t`Its recipe, its name, its marks or what was poured into it say: ${[hazards.join(', ')]}. Nobody would be warned of that any more. Are you sure that it is not so? Nothing is saved yet.`,
   poisonGone: (poison: string): Text =>
     t`It is marked with ${[poison]}, which is poisonous. Which laboratory or safety sheet says that it is not so? Say it in note:, and the log keeps it. Nothing is saved yet.`,
-  poisonGoneWhy: ours('Say why'),
+  poisonGoneWhy: t`Say why`,
   poisonTakenAway: (poison: string): Text =>
     t`Nobody is warned of ${[poison]} here any more. The log keeps who took the warning away, and why.`,
   marksGoneSure: ['Take the warnings away'] as Text,
@@ -161,7 +159,7 @@ export const bucketWords = {
   releaseSure: ['It is cleared: release it'] as Text,
   sureRelease: 'If it was held for a hazard: has that been cleared?',
   anyHazard: 'a hazard',
-  nothingToChange: ours('Say what to change, such as gravity:1.42-1.46.'),
+  nothingToChange: t`Say what to change, such as gravity:1.42-1.46.`,
   nameTaken: (name: string, no: number): Text =>
     t`“${said(name)}” is bucket ${no} already. Pick another name.`,
   looksLike: (name: string, other: string, no: number): Text =>
@@ -172,16 +170,14 @@ export const bucketWords = {
     t`${[volumeText(volume)]} does not fit a pail of ${[volumeText(pail)]}.`,
   windowAboveSolids: (high: number, solids: number): Text =>
     t`A glaze can't reach ${[gravityText(high)]} when its dry powder is ${[gravityText(solids)]}.`,
-  oddShape: ours(
-    'That pail is far wider at the bottom than at the rim. Are rim and bottom the wrong way round?',
-  ),
+  oddShape: t`That pail is far wider at the bottom than at the rim. Are rim and bottom the wrong way round?`,
   notHeld: (name: string): Text => t`${said(name)} is not on hold.`,
   alreadyRetired: (name: string): Text => t`${said(name)} is retired already.`,
   listTitle: (count: number, ready: number): Text =>
     count === 0
-      ? ['There are no buckets yet. A keeper can set one up.']
+      ? t`There are no buckets yet. A keeper can set one up.`
       : t`${ready} of ${count} ready to use.`,
-  setUp: ours('Set a bucket up'),
+  setUp: t`Set a bucket up`,
   listName: (no: number, name: string): Text => t`${no} · ${said(name)}`,
   listText: (verdict: Verdict, units: UnitSystem): Text => {
     const amount =
@@ -198,7 +194,7 @@ export const bucketWords = {
       ? t`Nothing is logged for ${said(name)} before that.`
       : t`${said(name)}: the last ${count} entries.`,
   logOfAll: (count: number): Text =>
-    count === 0 ? ['Nothing is logged before that.'] : t`All buckets: the last ${count} entries.`,
-  logOfOne: ours('Of one bucket'),
-  older: (): Text => ['Older'],
+    count === 0 ? t`Nothing is logged before that.` : t`All buckets: the last ${count} entries.`,
+  logOfOne: t`Of one bucket`,
+  older: t`Older`,
 };

@@ -50,21 +50,21 @@ const moved = (added: Added, units: UnitSystem): Text => {
       return much(
         added.volume,
         undefined,
-        added.from === undefined ? ['glaze'] : t`glaze from bucket ${added.from}`,
+        added.from === undefined ? t`glaze` : t`glaze from bucket ${added.from}`,
         units,
       );
     case 'taken':
       return much(
         added.volume,
         undefined,
-        added.to === undefined ? ['glaze'] : t`glaze for bucket ${added.to}`,
+        added.to === undefined ? t`glaze` : t`glaze for bucket ${added.to}`,
         units,
       );
     case 'other':
       return much(
         added.volume,
         added.mass,
-        added.name === undefined ? ['something else'] : [said(added.name)],
+        added.name === undefined ? t`something else` : [said(added.name)],
         units,
       );
   }
@@ -85,7 +85,7 @@ const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSy
   if (event.temperature !== undefined) parts.push([temperatureText(event.temperature, units)]);
   if (event.seen.length > 0) parts.push(t`seen: ${[event.seen.join(', ')]}`);
   if (event.stirred !== undefined) parts.push([event.stirred ? 'stirred' : 'not stirred']);
-  return parts.length === 0 ? ['a note'] : join(parts, ', ');
+  return parts.length === 0 ? t`a note` : join(parts, ', ');
 };
 
 const studioText = (event: StudioEvent, units: UnitSystem): Text => {
@@ -115,9 +115,9 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
     case 'keeper':
       return [event.keeper ? 'made somebody a keeper' : 'made a keeper a member again'];
     case 'keeper-role':
-      return ['set the keepers’ role'];
+      return t`set the keepers’ role`;
     case 'channel':
-      return ['set the reminder channel'];
+      return t`set the reminder channel`;
     case 'hours':
       return t`set the opening hours: ${[
         Object.entries(event.week)
@@ -127,18 +127,18 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
     case 'closures':
       return t`noted ${[event.closed ? 'closed' : 'open']}: ${[event.days.join(', ')]}`;
     case 'drying':
-      return ['set how long resist coats dry'];
+      return t`set how long resist coats dry`;
     case 'session':
       return t`set the session ${said(event.session.name)}: ${[weekdayText(event.session.day)]} ${[dayHoursText(event.session.hours)]}`;
     case 'session-off':
       return t`took the session ${said(event.name)} out`;
     case 'reminders':
-      return ['set when reminders come'];
+      return t`set when reminders come`;
     case 'morning':
       return [event.morning ? 'set when the round is told' : 'turned the morning’s round off'];
     case 'firing':
       return event.at === undefined
-        ? ['cancelled the firing']
+        ? t`cancelled the firing`
         : t`planned a firing ${{ at: event.at, show: 'day' }} ${{ at: event.at, show: 'clock' }}`;
     case 'reach':
       return t`wants reminders ${[event.by === 'direct' ? 'directly' : 'in the channel']}`;
@@ -152,7 +152,7 @@ const bucketText = ({ event, stream }: BucketEntry, units: UnitSystem): Text => 
     case 'setup':
       return t`set the bucket up as ${said(event.settings.name)}`;
     case 'change':
-      return t`changed ${[[...Object.keys(event.settings), ...(event.cleared ?? []), ...(event.volume === undefined ? [] : ['volume'])].join(', ')]}`;
+      return t`changed ${[[...Object.keys(event.settings), ...(event.cleared ?? []), ...(event.volume === undefined ? [] : t`volume`)].join(', ')]}`;
     case 'reading':
       return t`read ${reading(event, units)}`;
     case 'addition':
@@ -166,17 +166,17 @@ const bucketText = ({ event, stream }: BucketEntry, units: UnitSystem): Text => 
       return [`stirred${long}${how}${look}${seen}`];
     }
     case 'sieve':
-      return event.mesh === undefined ? ['sieved it'] : t`sieved it through ${event.mesh} mesh`;
+      return event.mesh === undefined ? t`sieved it` : t`sieved it through ${event.mesh} mesh`;
     case 'tile':
       return t`dipped a test tile ${[secondsText(event.seconds)]}: ${[`${event.thickness} mm`]}`;
     case 'hold':
       return t`put it on hold${[event.cause === 'other' ? '' : ` (${event.cause})`]}: ${said(event.why)}`;
     case 'release':
-      return ['released it'];
+      return t`released it`;
     case 'retire':
-      return ['retired it'];
+      return t`retired it`;
     case 'learned':
-      return ['noted what the other buckets have shown'];
+      return t`noted what the other buckets have shown`;
     case 'undo':
       return t`took back ${[`${stream}-${event.of}`]}`;
   }

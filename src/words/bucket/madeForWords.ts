@@ -1,6 +1,6 @@
 import type { BucketSettings, BucketUse } from '../../studio/settings/bucketSettings.ts';
 import { coneText } from '../text/coneText.ts';
-import { join, ours, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const uses: Record<BucketUse, string> = {
   dipping: 'dipping',
@@ -26,13 +26,13 @@ export const madeForWords = {
   sentence: (name: string, firing: Text): Text => t`${said(name)} ${firing}.`,
   goesOn: (name: string, bodies: string): Text => t`${said(name)} goes on ${said(bodies)}.`,
   recipe: (name: string, recipe: Text): Text => t`${said(name)}: ${recipe}.`,
-  testFirst: ours('Another cone or another air changes a glaze. Try it on a test tile, on a waster, first.'),
+  testFirst: t`Another cone or another air changes a glaze. Try it on a test tile, on a waster, first.`,
   unknown: {
     firing: (name: string): Text => t`No keeper has said what ${said(name)} fires to.`,
     bodies: (name: string): Text => t`No keeper has said which clays ${said(name)} goes on.`,
     recipe: (name: string): Text => t`No keeper has given a recipe for ${said(name)}.`,
   },
-  set: { firing: ours('Say its cone'), bodies: ours('Say its clays'), recipe: ours('Give its recipe') },
+  set: { firing: t`Say its cone`, bodies: t`Say its clays`, recipe: t`Give its recipe` },
   yes: (use: BucketUse): Text => t`Yes, it is made for ${[uses[use]]}.`,
   otherUse: (name: string, use: BucketUse, asked: BucketUse): Text =>
     t`${said(name)} is made for ${[uses[use]]}, not for ${[uses[asked]]}. Ask a keeper first.`,

@@ -1,7 +1,7 @@
 import type { UnitSystem, Vessel } from '../../studio/settings/studio.ts';
 import { gravityText, gravityWithin, scaleText } from '../text/measures.ts';
 import { slippedPoint } from '../text/slippedPoint.ts';
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 const fits = ({ name, tare, water }: Vessel, units: UnitSystem): Text =>
   t`The vessel ${said(name)} weighs ${[scaleText(tare, units)]} empty and about ${[scaleText(Math.round(tare + 1.45 * water), units)]} full of glaze.`;
@@ -23,28 +23,18 @@ export const readingWords = {
   scale: 'The unit of the gravity',
   within: 'How exact the gravity is, plus or minus',
   cup: 'The flow cup that you timed',
-  nothing: ours(
-    'What did you measure? Give a weight, a gravity, seconds, a look, or the gap from rim to glaze. The shortest: weight, look and stirred:yes.',
-  ),
-  both: ours('Give the weight or the gravity, not both. Nothing was saved.'),
-  sticks: ours(
-    'A hydrometer sticks in a thick glaze and reads wrong. Weigh a cup of it instead. Nothing was saved.',
-  ),
-  noFinger: ours('This bucket is marked for gloves: no finger look. Time a cup instead. Nothing was saved.'),
-  noPail: ours(
-    "The studio doesn't know this bucket's pail. A keeper can set it: /bucket change pail:19l. Until then, leave the gap out.",
-  ),
+  nothing: t`What did you measure? Give a weight, a gravity, seconds, a look, or the gap from rim to glaze. The shortest: weight, look and stirred:yes.`,
+  both: t`Give the weight or the gravity, not both. Nothing was saved.`,
+  sticks: t`A hydrometer sticks in a thick glaze and reads wrong. Weigh a cup of it instead. Nothing was saved.`,
+  noFinger: t`This bucket is marked for gloves: no finger look. Time a cup instead. Nothing was saved.`,
+  noPail: t`The studio doesn't know this bucket's pail. A keeper can set it: /bucket change pail:19l. Until then, leave the gap out.`,
   gapTooDeep: (deepest: number): Text =>
     t`The gap can't be deeper than the pail: ${[`${Math.round(deepest / 10)} cm`]} at most. Nothing was saved.`,
-  gapAndLevel: ours('Give the gap or the level, not both. Nothing was saved.'),
-  levelNoPail: ours(
-    "The studio doesn't know this bucket's pail, so it can't tell how much a part of it is. Give litres; or a keeper can set the pail: /bucket change pail:19l. Nothing was saved.",
-  ),
+  gapAndLevel: t`Give the gap or the level, not both. Nothing was saved.`,
+  levelNoPail: t`The studio doesn't know this bucket's pail, so it can't tell how much a part of it is. Give litres; or a keeper can set the pail: /bucket change pail:19l. Nothing was saved.`,
   levelOverRim: (pail: string): Text => t`More than the pail holds: ${[pail]} to the rim. Nothing was saved.`,
-  noVessel: ours(
-    'No cup is calibrated here yet, so I can’t work out a gravity from a weight. A keeper weighs a cup empty, then the water that fills it: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.',
-  ),
-  whichVessel: ours('Which cup did you weigh?'),
+  noVessel: t`No cup is calibrated here yet, so I can’t work out a gravity from a weight. A keeper weighs a cup empty, then the water that fills it: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.`,
+  whichVessel: t`Which cup did you weigh?`,
   belowWater: (value: number): Text =>
     t`${[String(value)]} is lighter than water, which is 1. Is it a weight, or was the empty cup subtracted twice? Nothing was saved.`,
   aboveGlaze: (value: number): Text =>

@@ -5,7 +5,7 @@ import type { Explanation, UnloggedChange } from '../../studio/contents/unlogged
 import { capital } from '../text/capital.ts';
 import { listed } from '../text/listed.ts';
 import { eachPail, massText, powderWithin, volumeText, waterWithin } from '../text/measures.ts';
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const between = ({ from, to }: UnloggedChange): Text =>
@@ -82,7 +82,7 @@ export const unloggedWords = {
     const per = each === 'pail' ? 1 : litres;
     return t`about ${[waterWithin(value * per, u95 * per, units)]} of water a day${[each === 'pail' ? '' : ` from each ${name}`]}, from ${readings} readings since ${dayAndTime(since)}. A lid stops that.`;
   },
-  addsUp: ours('That explains the difference that the logbook could not.'),
+  addsUp: t`That explains the difference that the logbook could not.`,
   inLog: (change: UnloggedChange, units: UnitSystem): Text => t`not logged · ${sentence(change, units)}`,
   notice: (name: string, change: UnloggedChange, units: UnitSystem): Text =>
     t`${said(name)}: ${sentence(change, units)}`,
@@ -91,6 +91,6 @@ export const unloggedWords = {
       ? [`Log it: water ${out ? 'out' : 'in'}`]
       : t`Log it: ${[volumeText(ml, units)]} of water ${[out ? 'out' : 'in']}`,
   logDry: (g: number | undefined, units: UnitSystem): Text =>
-    g === undefined ? ['Log it: dry batch'] : t`Log it: ${[massText(g, units)]} of dry batch`,
+    g === undefined ? t`Log it: dry batch` : t`Log it: ${[massText(g, units)]} of dry batch`,
   inList: ', not all of it logged',
 };

@@ -1,4 +1,4 @@
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 export const deskWords = {
   noCommand: (typed: string, near?: string): Text =>
@@ -14,35 +14,27 @@ export const deskWords = {
   restNeedsOptions: (known: string, rest: string, options: string[]): Text =>
     t`${said(known)} is a bucket. Put an option name before “${said(rest)}”, such as ${[options.join(' ')]}.`,
   wrong: (name: string, why: Text): Text => t`${[name]}: ${why}`,
-  more: ours('More'),
+  more: t`More`,
   from: 'The row to start the list from',
   then: 'The recipe’s line to go on with',
-  thenRecipe: ours('Only a recipe’s line can follow, such as /batch plan. Leave then: out.'),
+  thenRecipe: t`Only a recipe’s line can follow, such as /batch plan. Leave then: out.`,
   broken: (id: string): Text =>
     t`Something went wrong here. It was not your fault, and nothing was saved. Give a keeper this number: ${[id]}.`,
   trouble: {
-    full: ours(
-      'The logbook’s disk is full, so nothing was saved. Tell whoever runs the bot. Once there is room, send it again.',
-    ),
-    unreachable: ours(
-      'The logbook cannot be reached right now. In a minute, see in the log whether this was saved, and send it again if not.',
-    ),
-    crowded: ours('The bot is too busy right now, so nothing was saved. Send it again in a moment.'),
+    full: t`The logbook’s disk is full, so nothing was saved. Tell whoever runs the bot. Once there is room, send it again.`,
+    unreachable: t`The logbook cannot be reached right now. In a minute, see in the log whether this was saved, and send it again if not.`,
+    crowded: t`The bot is too busy right now, so nothing was saved. Send it again in a moment.`,
   },
   enoughToday: (most: number): Text =>
     t`You have logged ${[String(most)]} entries today, the most that one member can. This was not saved; log it tomorrow.`,
   movedOn: (fresh: Text): Text => t`Not logged: somebody changed the bucket in the meantime. ${fresh}`,
   neverLogged: (name: string, after: number, last: number): Text =>
     t`${said(name)} has no entry ${after}: its log ends at ${last}. Leave after: out. Nothing was saved.`,
-  forgotten: ours(
-    'The bot has forgotten whoever sent that. Nothing was saved. Send it again to start as somebody new.',
-  ),
-  shownOnce: ours('This was shown once and is not kept. Ask for it again.'),
-  logAnyway: (): Text => ['Log it anyway'],
+  forgotten: t`The bot has forgotten whoever sent that. Nothing was saved. Send it again to start as somebody new.`,
+  shownOnce: t`This was shown once and is not kept. Ask for it again.`,
+  logAnyway: t`Log it anyway`,
   line: {
-    empty: (): Text => [
-      'Type a command, such as /water-or-stir bucket:"Gull Grey". /help lists the commands by job.',
-    ],
+    empty: t`Type a command, such as /water-or-stir bucket:"Gull Grey". /help lists the commands by job.`,
     needsLeaf: (group: string, leaves: string[]): Text =>
       t`/${[group]} needs one of these after it: ${[leaves.join(', ')]}.`,
     twice: (option: string): Text => t`${[option]} is there twice. Type it once.`,

@@ -1,4 +1,4 @@
-import { ours, t, type Text } from '../text/text.ts';
+import { t, type Text } from '../text/text.ts';
 
 const size = (bytes: number): string =>
   bytes < 1e6 ? `${Math.ceil(bytes / 1000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
@@ -10,12 +10,8 @@ export const exportWords = {
   days: 'Only this many days back',
   done: (entries: number, bytes: number): Text =>
     t`${entries} ${[entries === 1 ? 'entry' : 'entries']}, ${[size(bytes)]}. It contains names and notes: keep it as carefully as the logbook.`,
-  json: ours(
-    'Weights are in grams, volumes in millilitres, lengths in millimetres, durations in milliseconds. Passwords and codes are left out.',
-  ),
-  csv: ours(
-    'Times are UTC. An apostrophe stands before typed text that a spreadsheet would run as a formula. Only json holds everything.',
-  ),
+  json: t`Weights are in grams, volumes in millilitres, lengths in millimetres, durations in milliseconds. Passwords and codes are left out.`,
+  csv: t`Times are UTC. An apostrophe stands before typed text that a spreadsheet would run as a formula. Only json holds everything.`,
   tooBig: (bytes: number, line: string): Text =>
     t`That is more than ${[size(bytes)]}, too big to send here. Ask for less with days: or bucket:, or run this on the studio’s own machine: ${[line]}`,
   usage: 'usage: npm run -s export -- --out FILE [--as json|csv] [--bucket NAME] [--days N] [--studio ID]',

@@ -1,13 +1,11 @@
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 export const helpWords = {
   about: 'What to type, by job',
   which: 'A word from the job or the command',
-  title: ours('What to type, by job. Your own words will do too: gull grey 1.46 13 sec stirred.'),
+  title: t`What to type, by job. Your own words will do too: gull grey 1.46 13 sec stirred.`,
   nothing: (wanted: string): Text => t`Nothing matches “${said(wanted)}”. Here is everything.`,
-  typing: ours(
-    'Name a bucket by its name, nickname or number. Type amounts and times the way you say them: 350 ml, 1.5 gal, 3 tsp, 2 lb 3 oz; 2h ago, last night 9pm.',
-  ),
+  typing: t`Name a bucket by its name, nickname or number. Type amounts and times the way you say them: 350 ml, 1.5 gal, 3 tsp, 2 lb 3 oz; 2h ago, last night 9pm.`,
   jobs: [
     { job: 'Water or stir?', line: '/water-or-stir bucket:gg', keeper: false },
     {

@@ -2,7 +2,7 @@ import type { Instant } from '../../studio/ids.ts';
 import type { QuantityProblem } from '../../parse/quantityProblem.ts';
 import type { InstantProblem } from '../../parse/instantProblem.ts';
 import { slippedPoint } from '../text/slippedPoint.ts';
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 const whatIs = {
   mass: 'a weight',
@@ -70,9 +70,7 @@ export const optionWords = {
   notOneOf: (typed: string, choices: string[]): Text =>
     t`“${said(typed)}” is not one of these: ${[choices.join(', ')]}.`,
   yesOrNo: (typed: string): Text => t`“${said(typed)}” is neither yes nor no.`,
-  noBucketYet: ours(
-    'There is no bucket yet. A keeper can set one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.',
-  ),
+  noBucketYet: t`There is no bucket yet. A keeper can set one up: /bucket add name:"Gull Grey" pail:19l gravity:1.42-1.46.`,
   noBucket: (typed: string, near: string | undefined): Text =>
     near === undefined
       ? t`There is no bucket “${said(typed)}”. /bucket list shows all buckets.`
@@ -86,9 +84,7 @@ export const optionWords = {
   whichMember: (typed: string): Text =>
     t`Who is “${said(typed)}”? Nothing was changed. Pick the member; on Discord, type @ and pick from the list.`,
   memberSince: (name: string, at: Instant): Text => t`${said(name)}, here since ${{ at, show: 'day' }}`,
-  notMet: ours(
-    'The bot doesn’t know that member yet. Ask them to use it once, for example with /help. Then try again.',
-  ),
+  notMet: t`The bot doesn’t know that member yet. Ask them to use it once, for example with /help. Then try again.`,
   notAnEntry: (typed: string): Text =>
     t`“${said(typed)}” is not an entry. Entries look like 7-41; /bucket log shows them.`,
   notAZone: (typed: string): Text =>

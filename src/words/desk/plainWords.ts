@@ -1,5 +1,5 @@
 import type { Instant } from '../../studio/ids.ts';
-import { join, ours, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 type Typed = Readonly<Record<string, string>>;
 
@@ -48,7 +48,7 @@ const part = (name: string, typed: string): Text | undefined => {
     case 'note':
       return t`note: “${said(typed)}”`;
     case 'stirred':
-      return ours(typed === 'no' ? 'not stirred' : 'stirred');
+      return typed === 'no' ? t`not stirred` : t`stirred`;
     default:
       return undefined;
   }
@@ -71,7 +71,7 @@ const what = (command: string, typed: Typed): Text => {
   if (command === 'added') return join([amount(typed), ...rest], ', ');
   if (command === 'stirred') return join([['stirred'], ...rest], ', ');
   if (command === 'sieved') return join([['sieved'], ...rest], ', ');
-  return rest.length === 0 ? ours('a reading') : join(rest, ', ');
+  return rest.length === 0 ? t`a reading` : join(rest, ', ');
 };
 
 export const plainWords = {
@@ -87,10 +87,10 @@ export const plainWords = {
   whatMoved: (name: string, much: string): Text => t`${said(name)}: ${said(much)} of what?`,
   logFired: (bucket: string, result: string): Text =>
     t`Out of the kiln, ${said(bucket)}: ${said(result)}. Log it?`,
-  byForm: ours('That needs a few things: press, and fill them in.'),
+  byForm: t`That needs a few things: press, and fill them in.`,
   orType: (line: string): Text => t`Or type them: ${[line]}`,
-  logIt: ours('Log it'),
-  logThen: ours('Log it as of then'),
+  logIt: t`Log it`,
+  logThen: t`Log it as of then`,
   with: (option: string, typed: string): Text => t`Log it with ${part(option, typed) ?? [said(typed)]}`,
   without: (typed: string): Text => t`Log it without “${said(typed)}”`,
   several: (names: readonly string[]): Text =>
@@ -99,8 +99,8 @@ export const plainWords = {
       ' and ',
     )}. Say one bucket on each line.`,
   noUnit: (name: string, typed: string): Text => t`${said(name)}: what is “${said(typed)}”? It has no unit.`,
-  change: ours('Change it'),
-  ask: ours('Ask it as a question'),
+  change: t`Change it`,
+  ask: t`Ask it as a question`,
   factUnread: 'Not understood',
   unread: (runs: readonly string[]): Text =>
     t`${join(
@@ -109,13 +109,9 @@ export const plainWords = {
     )}. It goes in as a note.`,
   factBucket: 'Bucket',
   guessed: (typed: string, name: string): Text => t`“${said(typed)}” read as ${said(name)}`,
-  none: ours(
-    'I found nothing to log in that. Say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.',
-  ),
-  nothingHere: ours('I found nothing to log in that, and no note on it.'),
+  none: t`I found nothing to log in that. Say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.`,
+  nothingHere: t`I found nothing to log in that, and no note on it.`,
   tooLong: (most: number): Text =>
     t`That is too long to find a reading in (${most} characters is the most). Say the bucket and the numbers alone: gull grey 1.46 13 sec stirred.`,
-  howTo: ours(
-    'To log something, say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.',
-  ),
+  howTo: t`To log something, say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.`,
 };

@@ -2,7 +2,7 @@ import type { BucketCondition, DipCondition, PieceCondition } from '../../studio
 import type { Fault } from '../../studio/firing/firedEvent.ts';
 import { capital } from '../text/capital.ts';
 import { coneText } from '../text/coneText.ts';
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 
 /** What was found of the pieces: crawled, ran. */
 export const did: Record<Fault, string> = {
@@ -82,7 +82,7 @@ export const faultWords = {
   wants: (days: number, faulty: number, what: 'faulty' | 'good', more: number): Text =>
     t`Too few results to say: ${[daysText(days)]} of dipping, ${faulty} with a fault. It takes at least ${more} more ${[what === 'faulty' ? 'with a fault' : 'without one']}.`,
   finding: {
-    none: (): Text => ['No results from the kiln are logged yet.'],
+    none: (): Text => t`No results from the kiln are logged yet.`,
     'all-good': (days: number): Text =>
       t`No faults in ${[daysText(days)]} of dipping, so there is nothing to compare.`,
     'all-faulty': (days: number): Text =>
@@ -103,12 +103,10 @@ export const faultWords = {
   row: ({ rates, q = 1 }: PairSaid): Text => [`${counts(rates)}: ${moreThanChance(q)}`],
   inNumbers: ({ fault, condition, p, q = 1, bayesFactor }: PairSaid): Text =>
     t`${[capital(fault)]} with ${conditionText(condition)}, in numbers: p ${[chance(p)]}, q ${[chance(q)]}, Bayes factor ${[String(Number(bayesFactor.toPrecision(2)))]}.`,
-  counted: ours(
-    'This counts days of dipping at a bucket, not pots, because pots dipped on one evening come out alike. It leaves out what the logbook does not know about a dip.',
-  ),
+  counted: t`This counts days of dipping at a bucket, not pots, because pots dipped on one evening come out alike. It leaves out what the logbook does not know about a dip.`,
   searched: (pairs: number): Text =>
     t`${[pairs === 1 ? '1 pair was' : `${pairs} pairs were`]} compared. p is how often chance alone would do this (Fisher’s exact test). q is what part of such leads would be false (Benjamini and Hochberg).`,
-  together: ours('Counts can’t separate conditions that came on the same days. Try one change at a time.'),
-  fit: ours('Crazing, shivering and dunting are faults of fit between glaze and body, or of cooling.'),
+  together: t`Counts can’t separate conditions that came on the same days. Try one change at a time.`,
+  fit: t`Crazing, shivering and dunting are faults of fit between glaze and body, or of cooling.`,
   lately: (row: Text): Text => t`Recent: ${row}`,
 };

@@ -13,7 +13,7 @@ import { flowWords } from '../verdict/flowWords.ts';
 import { listed } from '../text/listed.ts';
 import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
 import { prepWords } from '../piece/prepWords.ts';
-import { join, ours, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const howMany = ({ pieces, faulty = pieces }: Pick<FiredSaid, 'pieces' | 'faulty'>): string | undefined => {
@@ -104,27 +104,27 @@ export const firedWords = {
   kept: (fired: FiredSaid, name: string): Text => t`Kept: ${outcome(fired, [said(name)])}.`,
   was: (name: string, all: readonly DipProblem[]): Text =>
     all.length === 0 ? [] : t` ${allAmiss(name, all)}`,
-  damp: ours(' Its resist was not dry when it was dipped.'),
+  damp: t` Its resist was not dry when it was dipped.`,
   ofFit: (faults: readonly Fault[]): Text =>
     t` ${[capital(listed(faults))]} may come from the fit between glaze and body, not from the bucket.`,
 
   factGravity: 'Gravity then',
   gravity: ({ value, u95, window, predicted }: GravityThen): Text =>
-    t`${[gravityWithin(value, u95)]} (window ${[windowText(window)]})${predicted ? [', calculated from the logbook'] : []}`,
+    t`${[gravityWithin(value, u95)]} (window ${[windowText(window)]})${predicted ? t`, calculated from the logbook` : []}`,
   noGravity: (measured: boolean | undefined): Text =>
-    measured === undefined ? ['not known'] : ['nobody had measured it lately'],
+    measured === undefined ? t`not known` : t`nobody had measured it lately`,
   factFlow: 'Flow then',
   flow: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   factStir: 'Last stir before',
   stir: (hours: number, limitHours: number, rested: boolean): Text =>
     t`${[spanText(hours)]} (${[rested ? 'over' : 'within']} its limit of ${[spanText(limitHours)]})`,
-  neverStirred: ours('none logged'),
-  stirUnknown: ours('not known: you did not say at what hour you dipped'),
+  neverStirred: t`none logged`,
+  stirUnknown: t`not known: you did not say at what hour you dipped`,
 
   understood: (dipped: TimeSpan | undefined, firing: Text): Text => {
     const when =
       dipped === undefined
-        ? ['date of the dip not given']
+        ? t`date of the dip not given`
         : dipped.from === dipped.to
           ? t`dipped ${dayAndTime(dipped.from)}`
           : t`dipped ${{ at: dipped.from, show: 'day' }}`;
@@ -132,10 +132,8 @@ export const firedWords = {
   },
   dippedAfter: (entry: string): Text =>
     t`This assumes that you dipped right after your entry ${[entry]}. If not, take this back and give the time, such as dipped:"tuesday 9pm".`,
-  dippedOn: ours('You did not say at what hour you dipped, so only what was true all that day counts.'),
-  notDated: ours(
-    'You did not say when you dipped, so the bucket’s state then is not known. Next time add dipped:"tuesday 7pm".',
-  ),
+  dippedOn: t`You did not say at what hour you dipped, so only what was true all that day counts.`,
+  notDated: t`You did not say when you dipped, so the bucket’s state then is not known. Next time add dipped:"tuesday 7pm".`,
   tooEarly: (name: string): Text => t`${said(name)} was not in the logbook yet.`,
   and: (name: string, all: readonly DipProblem[]): Text => allAmiss(name, all),
   outside: (name: string, read: OutsideWindow): Text => {
@@ -153,17 +151,16 @@ export const firedWords = {
   },
   cannotTell: (name: string, what: readonly ('gravity' | 'flow' | 'stir')[]): Text =>
     t`The logbook does not know ${[listed(what.map((one) => untold[one]))]} of ${said(name)} at the dip.`,
-  nothingElse: ours('As far as the logbook knows, nothing else was wrong.'),
-  whatHour: ours(' At what time did you dip it? The bucket changed that day.'),
-  sayHour: ours('Say the time'),
+  nothingElse: t`As far as the logbook knows, nothing else was wrong.`,
+  whatHour: t` At what time did you dip it? The bucket changed that day.`,
+  sayHour: t`Say the time`,
   noResult: (id: string): Text => t`${[id]} is not a result from the kiln. Nothing was saved.`,
   fine: (name: string): Text => t`As far as the logbook knows, nothing was wrong with ${said(name)}.`,
   sieved: (name: string, hours: number): Text =>
     t`${said(name)} was sieved ${[roughSpanText(hours)]} before.`,
   notSieved: (name: string): Text => t`No sieving of ${said(name)} is logged in the 30 days before.`,
   resist: (damp: boolean | undefined, readyAt: Instant | undefined): Text => {
-    if (readyAt === undefined)
-      return ['By the studio’s opening hours, its resist would never have been dry.'];
+    if (readyAt === undefined) return t`By the studio’s opening hours, its resist would never have been dry.`;
     if (damp === undefined)
       return t`Its resist was dry ${dayAndTime(readyAt)}. Whether that was before the dip is not known: the hour was not given.`;
     return damp
@@ -173,7 +170,7 @@ export const firedWords = {
   steps: (done: readonly PrepStep[], all: readonly PrepStep[]): Text => {
     const left = all.filter((step) => !done.includes(step));
     return left.length === 0
-      ? ['Every step of its plan was ticked off.']
+      ? t`Every step of its plan was ticked off.`
       : t`These steps of its plan were not ticked off before the dip: ${[left.map(prepWords.short).join(', ')]}.`;
   },
   bisqueWas: (bisque: Bisque): Text => t`Bisque: ${prepWords.bisque(bisque)}.`,
@@ -188,48 +185,36 @@ export const firedWords = {
     ),
   /** The next step after a fault that has no caution of its own. */
   next: {
-    'too-thin': ['Next time stir to the bottom, measure, and dip a tile for longer before the pot.'],
-    'too-thick': ['Next time measure first, and dip a tile for a shorter time before the pot.'],
-    dull: [
-      'Look at the coat, the cone and the place in the kiln first; then at a bucket that was not stirred to the bottom.',
-    ],
-    'off-colour': [
-      'Compare seconds, body and gravity with the tile’s, and ask whether the bucket was stirred to the bottom.',
-    ],
+    'too-thin': t`Next time stir to the bottom, measure, and dip a tile for longer before the pot.`,
+    'too-thick': t`Next time measure first, and dip a tile for a shorter time before the pot.`,
+    dull: t`Look at the coat, the cone and the place in the kiln first; then at a bucket that was not stirred to the bottom.`,
+    'off-colour': t`Compare seconds, body and gravity with the tile’s, and ask whether the bucket was stirred to the bottom.`,
   } as Partial<Record<Fault, Text>>,
-  takeBack: ours('Undo this'),
+  takeBack: t`Undo this`,
 
   goodAndFaults: (typed: string): Text =>
     t`“${said(typed)}” says both good and a fault. If only some had the fault, say how many: pieces:"2 of 4". Nothing was saved.`,
-  goodWithFaulty: ours(
-    'You gave a number with a fault, but no fault. Name it in result:. Nothing was saved.',
-  ),
+  goodWithFaulty: t`You gave a number with a fault, but no fault. Name it in result:. Nothing was saved.`,
   notPieces: (typed: string): Text =>
     t`“${said(typed)}” is not a number of pieces. Type it like 4, or 2 of 4.`,
   moreFaulty: (faulty: number, pieces: number): Text =>
     t`“${faulty} of ${pieces}” is more faulty pieces than there were. The faulty ones come first. Did you mean ${[`${pieces} of ${faulty}`]}?`,
   notBisque: (typed: string): Text =>
     t`“${said(typed)}” is not a kind of bisque. Say soft, normal or hard, or the cone: 06.`,
-  sameLayer: ours('over: takes another bucket than the first layer. Nothing was saved.'),
+  sameLayer: t`over: takes another bucket than the first layer. Nothing was saved.`,
   noPiece: (typed: string): Text =>
     t`You have no plan and no resist coat called “${said(typed)}”. Leave piece: out, or use the name from /prep or /coat list. Nothing was saved.`,
   cautions: {
     crawling: [],
     running: [],
     pinholing: [],
-    blistering: ['Broken blisters have sharp edges: not for food or hands until they are ground.'],
-    shivering: [
-      'Shivering glaze comes off in sharp slivers, now or later. Keep the pot away from food, hands and eyes, and wrap it before you throw it away.',
-    ],
-    crazing: [
-      'Food and liquid seep into crazed ware and stay there. No glaze is called food-safe here, crazed least of all: that takes a laboratory and your local rules.',
-    ],
-    dunting: ['A dunted piece may break in the hand, with sharp edges: don’t use it.'],
+    blistering: t`Broken blisters have sharp edges: not for food or hands until they are ground.`,
+    shivering: t`Shivering glaze comes off in sharp slivers, now or later. Keep the pot away from food, hands and eyes, and wrap it before you throw it away.`,
+    crazing: t`Food and liquid seep into crazed ware and stay there. No glaze is called food-safe here, crazed least of all: that takes a laboratory and your local rules.`,
+    dunting: t`A dunted piece may break in the hand, with sharp edges: don’t use it.`,
     'too-thin': [],
     'too-thick': [],
-    dull: [
-      'A dry or rough surface may leach and scratches easily. No glaze is called food-safe here: that takes a laboratory and your local rules.',
-    ],
+    dull: t`A dry or rough surface may leach and scratches easily. No glaze is called food-safe here: that takes a laboratory and your local rules.`,
     'off-colour': [],
   } satisfies Record<Fault, Text>,
 };

@@ -2,7 +2,7 @@ import type { SqrtFit } from '../../glaze/statistics/sqrtFit.ts';
 import type { DipInterval, DipTime } from '../../studio/piece/dipTime.ts';
 import type { BucketUse } from '../../studio/settings/bucketSettings.ts';
 import { gravityText, secondsText } from '../text/measures.ts';
-import { join, ours, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 
 const plainSeconds = (value: number): string =>
   value < 0.05 ? 'under 0.1 s' : `${Number(value.toFixed(1))} s`;
@@ -13,7 +13,7 @@ const noTime = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
     case 'few-tiles':
       return why.tiles === 0
         ? t`No test tile of this bucket${why.body === undefined ? [] : t` on ${said(why.body)}`} is logged yet. Dip three tiles, for 1, 3 and 6 s, and log each: /dip tile bucket: seconds: thickness:.`
-        : t`${why.tiles === 1 ? ['One test tile is'] : [`${why.tiles} test tiles are`]} not enough. Dip three or more, each for a different time.`;
+        : t`${why.tiles === 1 ? t`One test tile is` : [`${why.tiles} test tiles are`]} not enough. Dip three or more, each for a different time.`;
     case 'one-time':
       return t`All test tiles were dipped for ${[secondsText(why.seconds)]}: that says nothing about other times. Dip one shorter and one longer.`;
     case 'which-body':
@@ -64,9 +64,7 @@ export const dipWords = {
       : oneTime
         ? t`All tiles had the same time. Dip one shorter and one longer.`
         : t`${tiles} tiles are enough for a dip time.`,
-  measureDry: ours(
-    'Measure when the glaze is dry: push a pin through to the clay, or scrape a patch bare and measure with a caliper.',
-  ),
+  measureDry: t`Measure when the glaze is dry: push a pin through to the clay, or scrape a patch bare and measure with a caliper.`,
   factTiles: 'Tiles',
   tilesFact: (count: number, low: number, high: number): Text =>
     t`${count}; in today's bucket they would take ${[plainSeconds(low)]} to ${[plainSeconds(high)]}`,
@@ -86,10 +84,8 @@ export const dipWords = {
     t`This piece absorbs ${[String(piece)]} %, the tiles ${[String(Number(tiles.toFixed(1)))]} %. The range of seconds allows for that.`,
   wallNear: (most: number): Text =>
     t`The wall takes on at most ${[mm(most)]} a side: don't hold it under longer.`,
-  usualCoat: ours(
-    'This assumes that fresh glaze on the pot is 55 % powder by volume, and that bisque weighs 1.85 times as much as the same volume of water.',
-  ),
-  dont: ours('Don’t dip a second time before the first coat is dry to the touch.'),
+  usualCoat: t`This assumes that fresh glaze on the pot is 55 % powder by volume, and that bisque weighs 1.85 times as much as the same volume of water.`,
+  dont: t`Don’t dip a second time before the first coat is dry to the touch.`,
 
   absorptionTitle: (percent: number): Text => t`It absorbs ${[percent.toFixed(1)]} % of its weight in water.`,
   absorptionRefused: (quantity: string): Text =>
@@ -100,7 +96,5 @@ export const dipWords = {
   density: (kgPerM3: number): Text => [`${(kgPerM3 / 1000).toFixed(3)} g/cm³`],
   usualBisque: (low: number, high: number, inside: boolean): Text =>
     t`Studio bisque is usually ${[String(100 * low)]} to ${[String(100 * high)]} %${[inside ? '' : '. This one is outside that, so dip test tiles of its own']}.`,
-  soaking: ours(
-    'Boil it in water for two hours and let it soak cold overnight. Wipe off the drops before you weigh it.',
-  ),
+  soaking: t`Boil it in water for two hours and let it soak cold overnight. Wipe off the drops before you weigh it.`,
 };

@@ -6,7 +6,7 @@ import type { Conflict, LaidOn } from '../../studio/piece/planPiece.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { dipWords } from './dipWords.ts';
 import { coneText } from '../text/coneText.ts';
-import { ours, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const short: Record<PrepStep, string> = {
@@ -43,40 +43,32 @@ const laidOn = (bucket: string, use: LaidOn): Text =>
 const step = (what: PrepStep, { resist, bucket, second, runny, seconds, use }: StepSetting): Text => {
   switch (what) {
     case 'dust':
-      return [
-        'Wipe the dust off with a damp sponge, inside too. After that, don’t touch it with bare hands.',
-      ];
+      return t`Wipe the dust off with a damp sponge, inside too. After that, don’t touch it with bare hands.`;
     case 'sheen':
-      return [
-        'Wait until the wet sheen is gone. After a wrung-out sponge that often takes a few minutes; the plan allows 20.',
-      ];
+      return t`Wait until the wet sheen is gone. After a wrung-out sponge that often takes a few minutes; the plan allows 20.`;
     case 'underglaze':
-      return ['Put underglaze or stain on thinly. Let it dry for about 30 min.'];
+      return t`Put underglaze or stain on thinly. Let it dry for about 30 min.`;
     case 'resist':
       return resist === undefined
-        ? ['Resist on.']
+        ? t`Resist on.`
         : t`Put the ${[coatWords.kind(resist)]} on, and log it: /coat on.`;
     case 'night':
       return resist === 'tape'
-        ? ['Press the edges of the tape down.']
+        ? t`Press the edges of the tape down.`
         : resist === 'hot-wax'
-          ? ['Let the wax go cold and hard.']
-          : ['Let the resist dry through overnight.'];
+          ? t`Let the wax go cold and hard.`
+          : t`Let the resist dry through overnight.`;
     case 'bucket':
       return t`Stir ${said(bucket)} to the bottom and ask /water-or-stir.`;
     case 'wet':
       if (use)
-        return [
-          'Soft-fired bisque drinks the water out of the glaze. Wipe it with a wet sponge and wait until the sheen is gone.',
-        ];
-      return [
-        'Soft-fired bisque takes up more glaze. Dip it in water for a second and wait until the sheen is gone, or shorten the dip.',
-      ];
+        return t`Soft-fired bisque drinks the water out of the glaze. Wipe it with a wet sponge and wait until the sheen is gone.`;
+      return t`Soft-fired bisque takes up more glaze. Dip it in water for a second and wait until the sheen is gone, or shorten the dip.`;
     case 'carving':
-      if (use === 'brushing') return ['Work the first coat well into the carving or texture.'];
+      if (use === 'brushing') return t`Work the first coat well into the carving or texture.`;
       if (use === 'spraying')
-        return ['Brush glaze into deep carving or texture first: a spray does not reach it.'];
-      return ['Brush glaze into the carving or texture, just before the dip, so that no air stays in it.'];
+        return t`Brush glaze into deep carving or texture first: a spray does not reach it.`;
+      return t`Brush glaze into the carving or texture, just before the dip, so that no air stays in it.`;
     case 'dip':
       if (use) return laidOn(bucket, use);
       return seconds === undefined
@@ -86,16 +78,14 @@ const step = (what: PrepStep, { resist, bucket, second, runny, seconds, use }: S
       return t`When the first coat looks dull, put the second layer on${second === undefined ? [] : t` from ${said(second)}`}. Mark how far it overlaps.`;
     case 'peel':
       return resist === 'tape'
-        ? ['Pull the tape off while the glaze is dull, not dry.']
-        : ['Peel the latex off when the glaze is on and dull, before it is fired.'];
+        ? t`Pull the tape off while the glaze is dull, not dry.`
+        : t`Peel the latex off when the glaze is on and dull, before it is fired.`;
     case 'foot':
       return second !== undefined && !runny
-        ? [
-            'Two layers run further than one: wipe the foot clean at least 6 mm up, and fire the pot on a clay cookie.',
-          ]
+        ? t`Two layers run further than one: wipe the foot clean at least 6 mm up, and fire the pot on a clay cookie.`
         : runny
-          ? ['It is a runny glaze: wipe the foot clean at least 6 mm up, and fire the pot on a clay cookie.']
-          : ['Wipe the foot clean, 3 mm up.'];
+          ? t`It is a runny glaze: wipe the foot clean at least 6 mm up, and fire the pot on a clay cookie.`
+          : t`Wipe the foot clean, 3 mm up.`;
   }
 };
 
@@ -111,9 +101,9 @@ const conflict = (
         ? t`By its opening hours, the studio is closed then.`
         : t`The studio is closed ${dayAndTime(what.plannedFor)}; it opens ${dayAndTime(what.opens)}.`;
     case 'thick-underglaze':
-      return ['Thick underglaze can make the glaze crawl. Use thin coats, or test it first.'];
+      return t`Thick underglaze can make the glaze crawl. Use thin coats, or test it first.`;
     case 'never-dry':
-      return ['By its opening hours, the studio is never open once the resist is dry. Ask a keeper.'];
+      return t`By its opening hours, the studio is never open once the resist is dry. Ask a keeper.`;
     case 'bucket':
       return t`${[what.of === 'first' ? 'The bucket' : 'The second bucket']} isn't ready now. ${first(what.verdict)}`;
     case 'no-dip':
@@ -121,13 +111,11 @@ const conflict = (
     case 'dip':
       return dipWords.noTime(what.why);
     case 'tight-bisque':
-      return [
-        'This bisque absorbs little, so the glaze builds up slowly and slides. Warm the piece, or ask a keeper to thicken the bucket.',
-      ];
+      return t`This bisque absorbs little, so the glaze builds up slowly and slides. Warm the piece, or ask a keeper to thicken the bucket.`;
     case 'wetted-wall':
-      return ['A thin wall that was wetted is soon soaked. Glaze only the outside, with one quick dip.'];
+      return t`A thin wall that was wetted is soon soaked. Glaze only the outside, with one quick dip.`;
     case 'resist-on-texture':
-      return ['Resist runs into the texture, and no glaze sticks there.'];
+      return t`Resist runs into the texture, and no glaze sticks there.`;
   }
 };
 
@@ -178,7 +166,7 @@ export const prepWords = {
         : t`${said(name)}, from ${dayAndTime(at)}: ${text}`,
   goesOn: (id: string, done: boolean, title: Text): Text =>
     done ? t`Plan ${[id]} is done. ${title}` : t`You planned this before (${[id]}). ${title}`,
-  another: ours('For another piece with that name, give its bucket as well: /prep piece: bucket:.'),
+  another: t`For another piece with that name, give its bucket as well: /prep piece: bucket:.`,
   factOn: (use: LaidOn | undefined): string =>
     use === undefined ? 'Dip' : use === 'brushing' ? 'Brush' : 'Spray',
   dipFact: (at: Instant, seconds: number | undefined): Text =>
@@ -190,34 +178,26 @@ export const prepWords = {
     cone === undefined
       ? [bisques[bisque]]
       : t`${[bisques[bisque]]}, by the bisque’s own cone, ${[coneText(cone)]}`,
-  coneOfBisque: ours(
-    'cone: is the cone of the bisque firing, not of the glaze. If you meant the glaze’s, plan the piece again without it.',
-  ),
+  coneOfBisque: t`cone: is the cone of the bisque firing, not of the glaze. If you meant the glaze’s, plan the piece again without it.`,
   factPiece: 'Piece',
   pieceFact: (id: string, done: number, all: number): Text => t`${[id]}: ${done} of ${all} steps done`,
   row: (n: number, text: Text, at: Instant, done: boolean, now: Instant): Text =>
     done ? t`✓ ${n}. ${text}` : at > now ? t`${n}. ${dayAndTime(at)}: ${text}` : t`${n}. ${text}`,
   ticked: (what: PrepStep, use?: LaidOn): Text =>
     t`Done: ${[what === 'dip' && use ? (use === 'brushing' ? 'brushed on' : 'sprayed on') : short[what]]}`,
-  noBucket: ours('Which bucket will it be dipped in? Add bucket: and its name. Nothing was saved.'),
+  noBucket: t`Which bucket will it be dipped in? Add bucket: and its name. Nothing was saved.`,
   noPiece: (typed: string): Text =>
     t`You have no planned piece “${said(typed)}”. Plan it first: /prep piece:"tall jug" bucket:gg. Nothing was saved.`,
   notYours: (id: string): Text => t`${[id]} is somebody else's piece. Nothing was saved.`,
   noSuchStep: (steps: PrepStep[]): Text =>
     t`That is not one of its steps: ${[steps.join(', ')]}. Nothing was saved.`,
-  allDone: ours('Those steps are ticked off already.'),
+  allDone: t`Those steps are ticked off already.`,
   notACone: (typed: string): Text => t`“${said(typed)}” is not a cone. Cones look like 06, 04, 6.`,
-  sameSecond: ours('second: takes another bucket than the first layer. Nothing was saved.'),
+  sameSecond: t`second: takes another bucket than the first layer. Nothing was saved.`,
   cautions: {
-    'hot-wax': [
-      'Melted wax can catch fire and burn you. Keep a lid at hand, never pour water on it, never leave it alone, and switch it off afterwards. Your local rules come first.',
-    ],
-    wax: [
-      'Wax burns out in the kiln: vent the kiln room while it fires. Wax spilled on bisque comes off only in another bisque firing.',
-    ],
-    latex: [
-      'Latex gives off ammonia as it dries, and some people are allergic to it: air the room. Never use bleach near it.',
-    ],
+    'hot-wax': t`Melted wax can catch fire and burn you. Keep a lid at hand, never pour water on it, never leave it alone, and switch it off afterwards. Your local rules come first.`,
+    wax: t`Wax burns out in the kiln: vent the kiln room while it fires. Wax spilled on bisque comes off only in another bisque firing.`,
+    latex: t`Latex gives off ammonia as it dries, and some people are allergic to it: air the room. Never use bleach near it.`,
     tape: [],
   } satisfies Record<Resist, Text>,
 };

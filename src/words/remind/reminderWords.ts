@@ -6,7 +6,7 @@ import type { ReminderAbout } from '../../studio/remind/reminder.ts';
 import type { ReachBy } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { spanText } from '../text/measures.ts';
-import { join, said, t, type Text, ours } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const { kind } = coatWords;
@@ -22,8 +22,8 @@ const listed = (names: readonly string[], most: number): Text => {
 /** Why a coat may not be dry though its hours are over. */
 const doubted = ({ why, times }: CoatDoubt): string =>
   [
-    ...(why === 'cold' ? ['in this cold it may never have formed a film'] : []),
-    ...(times === undefined ? [] : ['in air that damp it may be wet still']),
+    ...(why === 'cold' ? t`in this cold it may never have formed a film` : []),
+    ...(times === undefined ? [] : t`in air that damp it may be wet still`),
   ].join(', and ');
 
 const places: Record<ToldWhere, string> = {
@@ -42,7 +42,7 @@ export const reminderWords = {
   meAbout: 'Be told to look at a bucket again, in so many minutes',
   meIn: 'In how long, such as 10 min',
   meBucket: 'Which bucket',
-  tellIn10: ours('Tell me in 10 minutes'),
+  tellIn10: t`Tell me in 10 minutes`,
   factTold: 'Reminder',
   /** Who is told, where and when. */
   toldAt: (where: ToldWhere, at: Instant, now: Instant): Text =>
@@ -68,42 +68,38 @@ export const reminderWords = {
   bucketStep: { stir: 'Stir', sieve: 'Sieve', measure: 'Measure' },
   bucketNames: (names: readonly string[]): Text => listed(names, 8),
   asked: (name: string, then: Text): Text => t`${said(name)}: the time is up. ${then}`,
-  tenMore: ours('In 10 more minutes'),
-  notAfterAll: ours('Not after all'),
-  stop: ours('Don’t remind me'),
+  tenMore: t`In 10 more minutes`,
+  notAfterAll: t`Not after all`,
+  stop: t`Don’t remind me`,
   unreachable: {
-    closed: ours(
-      'A member accepts no direct messages, and no reminder channel is set. Their reminders wait. Set one: /studio set channel:#glaze-room.',
-    ),
-    gone: ours(
-      'I can’t write in the reminder channel: it is gone, or I have no permission. The reminders wait. Set another: /studio set channel:#glaze-room.',
-    ),
+    closed: t`A member accepts no direct messages, and no reminder channel is set. Their reminders wait. Set one: /studio set channel:#glaze-room.`,
+    gone: t`I can’t write in the reminder channel: it is gone, or I have no permission. The reminders wait. Set another: /studio set channel:#glaze-room.`,
   },
 
   late: (due: Instant): Text =>
     t`This comes late: it was due ${{ at: due, show: 'ago' }}, but I could not send it then.`,
-  perhapsAgain: ours('You may have seen this already: I don’t know whether it got through.'),
+  perhapsAgain: t`You may have seen this already: I don’t know whether it got through.`,
   factCoat: 'Coat',
   coat: (id: string, on: Instant): Text => t`${[id]}, on since ${dayAndTime(on)}`,
-  dontPull: ours('Don’t fire latex: it burns and smells.'),
+  dontPull: t`Don’t fire latex: it burns and smells.`,
 
-  wait: ours('I’ll wait'),
-  glazed: ours('I glazed it'),
-  seen: ours('I’ve seen it'),
-  peeled: ours('I peeled it'),
-  seenTo: ours('I took care of it'),
-  later: ours('Remind me in 1 h'),
-  notMine: ours('Not mine'),
+  wait: t`I’ll wait`,
+  glazed: t`I glazed it`,
+  seen: t`I’ve seen it`,
+  peeled: t`I peeled it`,
+  seenTo: t`I took care of it`,
+  later: t`Remind me in 1 h`,
+  notMine: t`Not mine`,
 
   none: (key: string): Text =>
     t`You have no reminder “${said(key)}” any more. /remind list shows the ones you have.`,
   tooLate: (until: Instant): Text =>
     t`That is too late for this reminder, which matters until ${dayAndTime(until)}. Nothing was changed.`,
   putOff: (to: Instant): Text => t`I’ll remind you ${dayAndTime(to)}.`,
-  done: ours('Done. I won’t remind you of it again.'),
+  done: t`Done. I won’t remind you of it again.`,
   disowned: (id: string): Text =>
     t`${[id]} is marked as somebody else’s. You get no more reminders about it. Keepers still see it in /coat list.`,
-  nothing: ours('No reminders are coming.'),
+  nothing: t`No reminders are coming.`,
   listTitle: (count: number): Text => t`${count} ${[count === 1 ? 'reminder is' : 'reminders are']} coming.`,
   row: (when: Instant): Text => dayAndTime(when),
   subject: (about: ReminderAbout, coat: { pieces: string; resist: Resist } | undefined): Text => {
@@ -132,8 +128,8 @@ export const reminderWords = {
   named: (subject: Text, key: string): Text => t`${subject} (${said(key)})`,
   by: (way: ReachBy): Text =>
     way === 'direct'
-      ? ['Reminders come to you directly, or in the channel if you accept no direct messages.']
-      : ['Reminders come to you in the studio’s channel.'],
+      ? t`Reminders come to you directly, or in the channel if you accept no direct messages.`
+      : t`Reminders come to you in the studio’s channel.`,
   span: (long: Duration): string => spanText(long / hours(1)),
 };
 

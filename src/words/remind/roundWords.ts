@@ -1,6 +1,6 @@
 import type { Instant } from '../../studio/ids.ts';
 import { listed } from '../text/listed.ts';
-import { ours, said, t, type Part, type Text } from '../text/text.ts';
+import { said, t, type Part, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const things = (count: number): string => (count === 1 ? '1 thing' : `${count} things`);
@@ -9,8 +9,8 @@ export const roundWords = {
   about:
     'What there is to do now: for keepers in the whole room, for members with their own coats and pieces',
   nothing: {
-    keeper: ours('Nothing is left to do. Every bucket can be used after a stir.'),
-    member: ours('Nothing waits for you.'),
+    keeper: t`Nothing is left to do. Every bucket can be used after a stir.`,
+    member: t`Nothing waits for you.`,
   },
   title: {
     keeper: (count: number, first: Text): Text =>
@@ -19,19 +19,17 @@ export const roundWords = {
   },
   bucket: (no: number, name: string): Text => t`${no} · ${said(name)}`,
   stirFirst: (then: Text): Text => t`Stir it to the bottom first. After that, by its last reading: ${then}`,
-  secondCup: ours(
-    'The last reading does not fit the logbook. Weigh a second cup: if it reads the same, something went in or out that nobody logged.',
-  ),
-  setWindow: ours('Set its window'),
+  secondCup: t`The last reading does not fit the logbook. Weigh a second cup: if it reads the same, something went in or out that nobody logged.`,
+  setWindow: t`Set its window`,
   coat: (pieces: string, by: Part | undefined): Text =>
     by === undefined ? t`${said(pieces)}` : t`${said(pieces)} · ${by}`,
-  wasGlazed: ours('It was glazed'),
-  wasPeeled: ours('It was peeled'),
+  wasGlazed: t`It was glazed`,
+  wasPeeled: t`It was peeled`,
   piece: (left: readonly string[], plannedFor: Instant | undefined): Text => [
     ...t`still to do: ${[left.length > 3 ? `${left.slice(0, 3).join(', ')} and ${left.length - 3} more` : listed(left)]}`,
     ...(plannedFor === undefined ? [] : t`, planned for ${dayAndTime(plannedFor)}`),
   ],
-  showPlan: ours('Show its plan'),
+  showPlan: t`Show its plan`,
   reminder: 'Reminder',
   question: 'Asked, not answered',
   asked: (text: string, times: number, at: Instant, by: Part | undefined): Text => [
@@ -39,9 +37,9 @@ export const roundWords = {
     ...(times > 1 ? t`${times} times, last ${{ at, show: 'day' }}` : t`${{ at, show: 'day' }}`),
     ...(by === undefined ? [] : t`, by ${by}`),
   ],
-  writeNote: ours('Write a note'),
-  notNeeded: ours('Take it off'),
-  log: ours('Log of all buckets'),
+  writeNote: t`Write a note`,
+  notNeeded: t`Take it off`,
+  log: t`Log of all buckets`,
   strips: {
     title: 'The last two weeks',
     alt: (measured: number, all: number): string =>

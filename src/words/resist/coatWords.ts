@@ -3,7 +3,7 @@ import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Instant } from '../../studio/ids.ts';
 import type { DryWhy, Resist } from '../../studio/resist/overnight.ts';
 import { spanText } from '../text/measures.ts';
-import { ours, type Part, said, t, type Text } from '../text/text.ts';
+import { type Part, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const kinds: Record<Resist, string> = {
@@ -50,14 +50,14 @@ const why = (reason: DryWhy): Text[] => {
         return [
           t`It has to dry through, which takes ${[long]}, until ${dayAndTime(reason.hoursEnd)}. This studio does not ask for a night as well.`,
           ...(reason.because === 'opening'
-            ? [ours('It is dry before the studio opens again, so you can glaze once it opens.')]
+            ? [t`It is dry before the studio opens again, so you can glaze once it opens.`]
             : []),
         ];
       const both = t`It has to dry through, which takes ${[long]} (until ${dayAndTime(reason.hoursEnd)}) and one whole night (until ${dayAndTime(reason.nightEnds)}).`;
       const last: Record<typeof reason.because, Text> = {
-        hours: ['The hours take longer than the night here.'],
-        night: ['The night takes longer than the hours here.'],
-        opening: ['It is dry before the studio opens again, so you can glaze once it opens.'],
+        hours: t`The hours take longer than the night here.`,
+        night: t`The night takes longer than the hours here.`,
+        opening: t`It is dry before the studio opens again, so you can glaze once it opens.`,
       };
       return [both, last[reason.because]];
     }
@@ -100,12 +100,10 @@ export const coatWords = {
   ],
   touch: (resist: Resist): Text =>
     resist === 'hot-wax'
-      ? ['Touch it before you glaze: it should be cold and hard, not tacky.']
-      : [
-          'Touch it before you glaze: it should be clear and not tacky. If it is milky or tacky, it is not dry, whatever the clock says.',
-        ],
+      ? t`Touch it before you glaze: it should be cold and hard, not tacky.`
+      : t`Touch it before you glaze: it should be clear and not tacky. If it is milky or tacky, it is not dry, whatever the clock says.`,
   readySince: (at: Instant): Text => t`Ready since ${dayAndTime(at)}.`,
-  readyAtOnce: ours('Ready at once.'),
+  readyAtOnce: t`Ready at once.`,
   fits: (plan: Instant, at: Instant): Text =>
     t`Ready ${dayAndTime(at)}: your plan for ${dayAndTime(plan)} fits.`,
   tooEarly: (plan: Instant, at: Instant): Text =>
@@ -135,39 +133,29 @@ export const coatWords = {
     t`The session ${said(name)}, ${dayAndTime(at)}, comes too early for it.`,
   firing: (at: Instant): Text =>
     t`A firing is planned for ${dayAndTime(at)}. Peel the latex off before that.`,
-  neverOpens: ours(
-    'By its opening hours the studio never opens, so a coat can’t be ready. A keeper can set the hours: /studio hours monday:08:00-22:00.',
-  ),
+  neverOpens: t`By its opening hours the studio never opens, so a coat can’t be ready. A keeper can set the hours: /studio hours monday:08:00-22:00.`,
   longAgo: (at: Instant): Text =>
     t`${dayAndTime(at)} is more than two weeks ago. The coat is dry by now, or needs a new one. Nothing was saved.`,
   tooMany: (typed: string, most: number): Text =>
     t`“${said(typed)}” is too many at once: ${most} pieces is the most. Log them in groups, each with its own time. Nothing was saved.`,
-  dontEarly: ours('Don’t glaze over it before that: glaze sticks to damp wax.'),
-  dontEarlyLatex: ours('Don’t glaze over it before that, and don’t pull at it while it is damp.'),
+  dontEarly: t`Don’t glaze over it before that: glaze sticks to damp wax.`,
+  dontEarlyLatex: t`Don’t glaze over it before that, and don’t pull at it while it is damp.`,
   caution: {
-    fire: ours(
-      'Melted wax can catch fire and burn you. Keep a lid at hand, never pour water on it, never leave it alone, and switch it off afterwards. Local rules come first.',
-    ),
-    latex: ours(
-      'Latex gives off ammonia, and some people are allergic to it: air the room and wear gloves. Never use bleach with it or near it: together they make a poisonous gas.',
-    ),
-    burnOut: ours('It burns off in the kiln, so vent the kiln room while it fires. Tell whoever fires.'),
-    cold: ours(
-      'Below 10 °C, wax emulsion and latex may never form a film, however long you wait. Bring the pieces somewhere warmer.',
-    ),
+    fire: t`Melted wax can catch fire and burn you. Keep a lid at hand, never pour water on it, never leave it alone, and switch it off afterwards. Local rules come first.`,
+    latex: t`Latex gives off ammonia, and some people are allergic to it: air the room and wear gloves. Never use bleach with it or near it: together they make a poisonous gas.`,
+    burnOut: t`It burns off in the kiln, so vent the kiln room while it fires. Tell whoever fires.`,
+    cold: t`Below 10 °C, wax emulsion and latex may never form a film, however long you wait. Bring the pieces somewhere warmer.`,
   },
-  damp: ours(
-    'In air this damp a coat may stay wet for days. Warm the room, dry its air, or bring the pieces somewhere drier.',
-  ),
-  mask: ours('Peel the latex off when the glaze on it looks dull, before the firing.'),
-  spilled: ours('Wax spilled on bare bisque comes off only in another bisque firing.'),
-  takeBack: ours('Undo this'),
+  damp: t`In air this damp a coat may stay wet for days. Warm the room, dry its air, or bring the pieces somewhere drier.`,
+  mask: t`Peel the latex off when the glaze on it looks dull, before the firing.`,
+  spilled: t`Wax spilled on bare bisque comes off only in another bisque firing.`,
+  takeBack: t`Undo this`,
   endedOne: (how: CoatEnd, id: string): Text => t`${[did[how]]} (${[id]})`,
   off: (id: string, how: CoatEnd, by: string): Text => t`${[id]} is ${[ends[how]]}, logged as ${[by]}.`,
   offEarly: (at: Instant): Text =>
     t`It was not expected to be dry before ${dayAndTime(at)}. If glaze sticks to it, wipe the glaze off while it is wet.`,
-  putOn: ours('Log a resist coat'),
-  none: ours('You have no resist coats on.'),
+  putOn: t`Log a resist coat`,
+  none: t`You have no resist coats on.`,
   listed: (count: number, ready: number): Text =>
     count === 1
       ? t`1 coat, ${[ready === 1 ? 'and it is ready' : 'not ready yet']}.`

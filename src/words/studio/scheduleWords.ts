@@ -5,7 +5,7 @@ import type { GlazingSession } from '../../studio/time/session.ts';
 import type { DryingRule, Morning, ReminderRule } from '../../studio/settings/studio.ts';
 import { clock, dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
 import { percentText, spanText, temperatureText } from '../text/measures.ts';
-import { join, ours, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const quiet = (stretch: QuietHours | undefined): string =>
@@ -42,12 +42,12 @@ export const scheduleWords = {
     t`I can't read “${said(typed)}” as a time of day. Times look like 07:30 or 7:30am; off stops it. Nothing was saved.`,
   morningSet: ({ at, by }: Morning): Text =>
     t`On days when the studio is open, ${[by === 'direct' ? 'each keeper is told' : 'everybody is told in the channel']} at ${[clock(at)]} what there is to do. When nothing is, nobody is told.`,
-  morningOff: ours('The round is no longer sent in the morning.'),
+  morningOff: t`The round is no longer sent in the morning.`,
   morningQuiet: (at: number, until: number): Text =>
     t`${[clock(at)]} is within the quiet hours, so it comes when they end, at ${[clock(until)]}.`,
   morningTooLate: (at: number, until: number): Text =>
     t`At ${[clock(at)]} the quiet hours have begun, and they last until ${[clock(until)]} of the next day. Pick a time outside them, or change them: /studio reminders quiet:22:00-08:00. Nothing was saved.`,
-  morningNoChannel: ours('On Discord it needs a channel: /studio set channel:#glaze-room.'),
+  morningNoChannel: t`On Discord it needs a channel: /studio set channel:#glaze-room.`,
   factMorning: 'Morning',
   morning: (morning: Morning | undefined): Text => [
     morning === undefined
@@ -58,9 +58,7 @@ export const scheduleWords = {
   firingWhen: 'When the kiln starts',
   firingOff: 'Cancel the firing',
   nothing: (example: string): Text => t`Say what to set, such as ${[example]}.`,
-  neverOpen: ours(
-    'With those hours the studio would never open, and no coat would ever be ready. Leave one day open; for a day off, use closed:2026-12-25. Nothing was saved.',
-  ),
+  neverOpen: t`With those hours the studio would never open, and no coat would ever be ready. Leave one day open; for a day off, use closed:2026-12-25. Nothing was saved.`,
   tooManyDays: (most: number): Text =>
     t`That would make more than ${most} days off. Remove past ones with open:. Nothing was saved.`,
   hoursSet: (hours: OpeningHours): Text => t`Open ${[weekText(hours.week)]}.`,
@@ -68,14 +66,14 @@ export const scheduleWords = {
   hours: (hours: OpeningHours): Text => [weekText(hours.week)],
   factClosures: 'Days off',
   closures: (days: readonly string[]): Text => {
-    if (days.length === 0) return ['none noted'];
+    if (days.length === 0) return t`none noted`;
     const more = days.length - fewDays;
     return [days.slice(0, fewDays).join(', ') + (more > 0 ? ` and ${more} more` : '')];
   },
   factSessions: 'Glazing sessions',
   sessions: (sessions: readonly GlazingSession[]): Text =>
     sessions.length === 0
-      ? ['none yet; a keeper can add one']
+      ? t`none yet; a keeper can add one`
       : join(
           sessions.map(
             ({ name, day, hours: held }) => t`${said(name)} (${[weekdayText(day)]} ${[dayHoursText(held)]})`,
@@ -108,5 +106,5 @@ export const scheduleWords = {
   remindersSet: ({ lead, quiet: stretch }: ReminderRule): Text =>
     t`Reminders come ${[spanText(lead / hours(1))]} before a session; ${[quiet(stretch)]}.`,
   firingSet: (when: Instant): Text => t`Firing planned for ${dayAndTime(when)}.`,
-  firingCalledOff: ours('No firing is planned now.'),
+  firingCalledOff: t`No firing is planned now.`,
 };

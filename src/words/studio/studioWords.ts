@@ -1,6 +1,6 @@
 import type { Studio, StudioCup, UnitSystem, Vessel } from '../../studio/settings/studio.ts';
 import { chanceText, gramsText, massText, scaleText } from '../text/measures.ts';
-import { join, ours, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 
 export const studioWords = {
@@ -48,24 +48,24 @@ export const studioWords = {
     return t`${name === undefined ? [] : t`${said(name)}. `}${clocks}, ${[units]} units.`;
   },
   factClock: 'Time zone',
-  noZone: ours('UTC, because no zone is set. A keeper can set it: /studio set zone:America/St_Johns'),
+  noZone: t`UTC, because no zone is set. A keeper can set it: /studio set zone:America/St_Johns`,
   vessels: (vessels: readonly Vessel[], units: UnitSystem): Text =>
     vessels.length === 0
-      ? ['none yet; a keeper can calibrate one']
+      ? t`none yet; a keeper can calibrate one`
       : join(
           vessels.map((vessel) => t`${said(vessel.name)} (${[vesselText(vessel, units)]})`),
           ', ',
         ),
   cups: (cups: readonly StudioCup[]): Text =>
     cups.length === 0
-      ? ['none yet; a keeper can name one']
+      ? t`none yet; a keeper can name one`
       : join(
           cups.map(({ name, kind }) => t`${said(name)} (${[kind]})`),
           ', ',
         ),
   keepers: (names: readonly string[]): Text =>
     names.length === 0
-      ? ['whoever manages this server or room']
+      ? t`whoever manages this server or room`
       : join(
           names.map((name) => [said(name)]),
           ', ',
@@ -74,7 +74,7 @@ export const studioWords = {
     t`“${said(typed)}” is not a role or channel that I know. Pick it with @ or #, or paste its number.`,
   emptyToSet: (option: string): Text =>
     t`Nothing was typed after ${[option]}:, so nothing was changed. Type the new value there.`,
-  nothingToSet: ours('Say what to set, such as zone:America/St_Johns or units:us.'),
+  nothingToSet: t`Say what to set, such as zone:America/St_Johns or units:us.`,
   waterOutside: (g: number, units: UnitSystem): Text =>
     t`${[scaleText(g, units)]} of water does not fit a weighing cup, which holds 20 g to 5 kg. Weigh the water alone, without the cup.`,
   vesselSet: (vessel: Vessel, ml: number | undefined, units: UnitSystem): Text =>
@@ -85,9 +85,7 @@ export const studioWords = {
   looksLike: (name: string, other: string): Text =>
     t`“${said(name)}” looks just like ${said(other)}, and people would take one for the other. Nothing was saved: to set that one anew, type its name as it is there; else pick another name.`,
   cupSet: (name: string, kind: string): Text => t`The flow cup ${said(name)} (${[kind]}) is added.`,
-  lastKeeper: ours(
-    'That would leave the studio without a keeper, so nothing was changed. Name another first: /studio keeper member:…',
-  ),
+  lastKeeper: t`That would leave the studio without a keeper, so nothing was changed. Name another first: /studio keeper member:…`,
   keeperSet: (name: string, keeper: boolean): Text =>
     keeper ? t`${said(name)} is a keeper now.` : t`${said(name)} is a member again.`,
 };

@@ -23,8 +23,5 @@ export const t = (ours: TemplateStringsArray, ...parts: (Part | Text | number)[]
 
 export const said = (typed: string): Part => ({ said: typed });
 
-/** Our own words as Text. */
-export const ours = (words: string): Text => [words];
-
 export const join = (texts: Text[], between: string): Text =>
   texts.flatMap((text, i) => (i === 0 ? text : [between, ...text]));

@@ -5,7 +5,7 @@ import type { DiscordPorts } from '../../../src/discord/ports.ts';
 import { readPressId } from '../../../src/discord/render/pressId.ts';
 import { renderReply } from '../../../src/discord/render/renderReply.ts';
 import { instant, studioId } from '../../../src/studio/ids.ts';
-import { type Text, ours, said, t } from '../../../src/words/text/text.ts';
+import { type Text, said, t } from '../../../src/words/text/text.ts';
 import { list, text } from '../../helpers/discord/discordBody.ts';
 import { everyComponent } from '../../helpers/discord/discordMessageRules.ts';
 import { bodyProblems } from '../../helpers/discord/discordRules.ts';
@@ -48,9 +48,9 @@ describe('a reply', () => {
   test('has the answer alone on its first line, then facts, then the small type', async () => {
     const { content } = await renderReply(
       reply({
-        facts: [{ label: ours('Gravity'), text: ours('1.47 ± 0.01') }],
-        dont: [ours("Don't pour water off.")],
-        cautions: [ours('Wear gloves.')],
+        facts: [{ label: t`Gravity`, text: t`1.47 ± 0.01` }],
+        dont: [t`Don't pour water off.`],
+        cautions: [t`Wear gloves.`],
         reasons: [t`Stirred two days ago by ${said('Mara *M*')}.`],
       }),
       place,
@@ -67,7 +67,7 @@ describe('a reply', () => {
 
   test('what was logged stands right under the answer', async () => {
     const logged = { entry: '1-56', text: t`450 ml of water` };
-    const facts = [{ label: ours('Gravity'), text: ours('1.46 ± 0.01') }];
+    const facts = [{ label: t`Gravity`, text: t`1.46 ± 0.01` }];
     const { content } = await renderReply(reply({ logged, facts }), place, ports());
     expect(content.split('\n')[1]).toBe('Logged 1-56: 450 ml of water.');
   });
@@ -103,7 +103,7 @@ describe('a reply', () => {
   });
 
   test('that is too long keeps its answer, and the rest of it comes after, each line once', async () => {
-    const reasons = Array.from({ length: 40 }, (_, i) => ours(`<${i}> ${'so '.repeat(30)}`));
+    const reasons = Array.from({ length: 40 }, (_, i) => [`<${i}> ${'so '.repeat(30)}`]);
     const { content, rest } = await renderReply(reply({ reasons }), place, ports());
     expect(content).toMatch(/^Stir it first/);
     for (const page of [content, ...rest]) expect(page.length).toBeLessThanOrEqual(2000);
@@ -123,7 +123,7 @@ describe('a reply', () => {
   });
 
   test('that is far too long says that there is more', async () => {
-    const reasons = Array.from({ length: 400 }, () => ours('so '.repeat(40)));
+    const reasons = Array.from({ length: 400 }, () => ['so '.repeat(40)]);
     const { rest } = await renderReply(reply({ reasons }), place, ports());
     expect(rest.at(-1)).toMatch(/\n-# There is more than fits here\.$/);
     for (const page of rest) expect(page.length).toBeLessThanOrEqual(2000);
@@ -133,10 +133,10 @@ describe('a reply', () => {
     const rows = Array.from({ length: 60 }, (_, i) => `/look from:${i}`);
     const { content, components, rest } = await renderReply(
       reply({
-        facts: rows.map((_, i) => ({ label: ours(`Row ${i}`), text: ours('x'.repeat(80)) })),
-        cautions: [ours('Wear gloves.')],
+        facts: rows.map((_, i) => ({ label: [`Row ${i}`], text: ['x'.repeat(80)] })),
+        cautions: [t`Wear gloves.`],
         actions: Array.from({ length: 5 }, (_, i) => action(`Do ${i}`, `/pour ${i}`)),
-        more: { of: 'facts', label: ours('More'), from: rows },
+        more: { of: 'facts', label: t`More`, from: rows },
       }),
       place,
       ports(),
@@ -184,7 +184,7 @@ describe('a reply', () => {
         actions,
         async (kind, title, reasons, dont, offered) => {
           const { files, rest, ...message } = await renderReply(
-            { kind, title: [...ours('.'), ...title], reasons, dont, actions: offered, data: {} },
+            { kind, title: [...t`.`, ...title], reasons, dont, actions: offered, data: {} },
             place,
             ports(),
           );
@@ -209,7 +209,7 @@ describe('an action', () => {
           const line = `/added note:${typed}`;
           const house = ports();
           const { components } = await renderReply(
-            reply({ actions: [{ label: ours('x'), line, press }] }),
+            reply({ actions: [{ label: t`x`, line, press }] }),
             { studio, direct },
             house,
           );

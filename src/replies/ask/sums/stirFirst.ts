@@ -17,7 +17,7 @@ const overdue = ({ state }: Judged, now: Instant): number =>
 
 const sinceStir = ({ verdict }: Judged, { words }: Asking) =>
   verdict.hoursSinceStir === null
-    ? words.verdict.neverStirredYet()
+    ? words.verdict.neverStirredYet
     : words.verdict.lastStirred(verdict.hoursSinceStir);
 
 /** Which bucket is furthest past its rest. What is on hold is not stirred. */
