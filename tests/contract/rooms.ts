@@ -98,6 +98,7 @@ export const rooms: readonly Room[] = [
     instead: 'Text and digits know nothing of glaze or studio: put what does where it is used.',
   },
   { room: 'src/definedOnly.ts', instead: arithmetic },
+  { room: 'src/present.ts', instead: arithmetic },
   {
     room: 'src/windowScale.ts',
     instead:

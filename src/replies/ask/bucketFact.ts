@@ -1,8 +1,9 @@
+import { present } from '../../present.ts';
+import { pressToEdit } from '../../contract/replyParts.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { markedCautions } from '../../studio/verdict/verdictCautions.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 import { verdictReply } from '../verdict/verdictReply.ts';
 import type { BucketQuestion } from './bucketQuestion.ts';
@@ -31,7 +32,7 @@ const useAnswer = async (
           ...verdict,
           title: [...words.madeFor.yes(asked), ' ', ...verdict.title],
           cautions: [...(verdict.cautions ?? []), ...(parts?.cautions ?? [])],
-          reasons: [...(parts ? [parts.answer] : []), ...(verdict.reasons ?? [])],
+          reasons: present([parts && parts.answer, ...(verdict.reasons ?? [])]),
         };
   return {
     kind: 'answer',
@@ -65,11 +66,7 @@ const settingAnswer = async (
     recipe: recipe === undefined ? undefined : w.recipe(name, await recipeText(recipe, asking)),
   };
   const option = { firing: 'cone', bodies: 'bodies', recipe: 'recipe' }[of];
-  const set: Action = {
-    label: w.set[of],
-    line: printLine(['bucket', 'change'], { bucket: String(no), [option]: '' }),
-    press: 'edit',
-  };
+  const set: Action = pressToEdit(w.set[of], 'bucket change', { bucket: String(no), [option]: '' });
   return {
     kind: 'answer',
     title: known[of] ?? w.unknown[of](name),

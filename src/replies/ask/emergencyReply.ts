@@ -1,3 +1,4 @@
+import { fact } from '../../contract/replyParts.ts';
 import { bucketsNamed } from '../../studio/naming/bucketsNamed.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { emergencies, type Emergency } from '../../studio/handbook.ts';
@@ -44,7 +45,7 @@ export const emergencyReply = async (
     { from: 'handbook', note: first },
     asking,
   );
-  const also = others.map((note) => ({ label: [note.title], text: [note.answer] }));
+  const also = others.map((note) => fact(note.title, [note.answer]));
   return {
     kind: 'answer',
     title: answer,

@@ -1,9 +1,9 @@
+import { fact, pressToRead } from '../../contract/replyParts.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { studioNoteId, type Note } from '../../studio/handbook.ts';
 import { firstSentence } from '../../studio/people/noteTexts.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 
 export const noteTitle = ({ from, note }: Note): Text =>
   from === 'handbook' ? [note.title] : [{ said: note.title }];
@@ -44,16 +44,13 @@ export const noteParts = async (
   const author = await book.member(by);
   return {
     answer: [{ said: first }],
-    facts: rest === '' ? [] : [{ label: [w.factOwn], text: [{ said: rest }] }],
+    facts: rest === '' ? [] : [fact(w.factOwn, [{ said: rest }])],
     dont: [],
     cautions: [],
     reasons: [w.ownNote(studioNoteId(no), { member: by, name: author?.name ?? words.someone }, at)],
   };
 };
 
-/** A button that opens another note, by asking for its title. */
-export const readNote = (found: Note, { words }: Asking): Action => ({
-  label: words.ask.read(noteTitle(found)),
-  line: printLine(['ask'], { question: found.note.title }),
-  press: 'run',
-});
+/** A button that opens another note. */
+export const readNote = (found: Note, { words }: Asking): Action =>
+  pressToRead(found.note.title, words, noteTitle(found));

@@ -1,8 +1,8 @@
+import { pressToRun } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 import type { Afterwards, Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 
 /** What says nothing is no question. */
 const isQuestion = (typed: string): boolean => nameKey(typed).length > 2;
@@ -28,11 +28,7 @@ export const withAskKeepers = (reply: Reply, question: string, asking: Asking): 
         reasons: [...(reply.reasons ?? []), asking.words.openQuestion.kept],
         actions: [
           ...(reply.actions ?? []).slice(0, 2),
-          {
-            label: asking.words.openQuestion.withMyName,
-            line: printLine(['note', 'wanted'], { question }),
-            press: 'run',
-          },
+          pressToRun(asking.words.openQuestion.withMyName, 'note wanted', { question }),
         ],
       }
     : reply;

@@ -1,7 +1,10 @@
+import { present } from '../../present.ts';
+import { choice, fact } from '../../contract/replyParts.ts';
 import type { Action, Asking, Kind, Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
 import { refusal } from '../../contract/refusal.ts';
 import type { PlainLine } from '../../parse/plain/readPlainLine.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { days, since, type Instant } from '../../studio/ids.ts';
 
@@ -24,11 +27,7 @@ export const edit = (
   typed: Typed,
   bucket: BucketState | undefined,
   { words }: Asking,
-): Action => ({
-  label: words.plain.change,
-  line: lineOf(draft, typed, bucket),
-  press: 'edit',
-});
+): Action => ({ label: words.plain.change, line: lineOf(draft, typed, bucket), press: 'edit' });
 
 /** The same line for each of several buckets. */
 export const whichBucket = async (
@@ -41,30 +40,20 @@ export const whichBucket = async (
   const offered = all.slice(0, mostBuckets);
   if (offered.length === 0) return refusal(words.option.noBucketYet);
   const missing = draft.bucket ? (some.length === 0 ? draft.bucket.typed : undefined) : draft.unread[0];
-  return {
-    kind: 'choice',
-    title:
-      missing === undefined
-        ? words.plain.whichBucket(draft.command, typed)
-        : words.plain.noBucket(missing, draft.command, typed),
-    private: true,
-    actions: offered.map((bucket) => ({
-      label: [
-        {
-          said: words.bucket.label(bucket.no, bucket.settings.name, {
-            retired: bucket.retired,
-            held: bucket.hold !== undefined,
-          }),
-        },
-      ],
-      line: lineOf(draft, typed, bucket),
-      press: 'run',
-    })),
-    data: {
+  return choice(
+    missing === undefined
+      ? words.plain.whichBucket(draft.command, typed)
+      : words.plain.noBucket(missing, draft.command, typed),
+    offered.map((bucket) => {
+      const { no, retired, hold, settings } = bucket;
+      const label = words.bucket.label(no, settings.name, { retired, held: hold !== undefined });
+      return { label: [{ said: label }], line: lineOf(draft, typed, bucket), press: 'run' };
+    }),
+    {
       option: 'bucket',
       choices: offered.map(({ no, settings }) => ({ label: settings.name, value: String(no) })),
     },
-  };
+  );
 };
 
 /** The draft with its bucket, to be logged by one press. */
@@ -80,33 +69,28 @@ export const offer = (
   const { maybe, unread, command } = draft;
   const { name } = bucket.settings;
   const isOld = since(at, now) > fresh;
-  const log = (label: Action['label'], options: Typed): Action => ({
+  const log = (label: Text, options: Typed): Action => ({
     label,
     line: lineOf(draft, options, bucket),
     press: 'run',
   });
   // A number of which nobody knows what it is, and nothing else.
   const isEmpty = Object.keys(typed).every((option) => option === 'when' || option === 'note');
-  const logIt = isOld ? w.logThen : w.logIt;
+  const title =
+    isEmpty && maybe ? w.noUnit(name, maybe.typed) : (isOld ? w.logOld : w.log)(name, command, typed, at);
+  const actions = present([
+    maybe
+      ? log(w.with(maybe.option, maybe.value), { ...typed, [maybe.option]: maybe.value })
+      : log(isOld ? w.logThen : w.logIt, typed),
+    maybe && !isEmpty && log(w.without(maybe.typed), typed),
+    edit(draft, typed, bucket, asking),
+  ]);
   return {
-    kind: 'choice',
-    title:
-      isEmpty && maybe ? w.noUnit(name, maybe.typed) : (isOld ? w.logOld : w.log)(name, command, typed, at),
-    private: true,
-    facts: [
-      ...(draft.bucket?.guessed
-        ? [{ label: [w.factBucket], text: w.guessed(draft.bucket.typed, name) }]
-        : []),
-      ...(unread.length > 0 ? [{ label: [w.factUnread], text: w.unread(unread) }] : []),
-    ],
-    actions: [
-      ...(maybe
-        ? [log(w.with(maybe.option, maybe.value), { ...typed, [maybe.option]: maybe.value })]
-        : [log(logIt, typed)]),
-      ...(maybe && !isEmpty ? [log(w.without(maybe.typed), typed)] : []),
-      edit(draft, typed, bucket, asking),
-    ],
-    data: { draft: lineOf(draft, typed, bucket), unread },
+    ...choice(title, actions, { draft: lineOf(draft, typed, bucket), unread }),
+    facts: present([
+      draft.bucket?.guessed && fact(w.factBucket, w.guessed(draft.bucket.typed, name)),
+      unread.length > 0 && fact(w.factUnread, w.unread(unread)),
+    ]),
   };
 };
 
@@ -121,17 +105,15 @@ export const whatMoved = (
   const outwards = (value: string) => value === 'draw-off' || value === 'taken';
   const picks = typeof control === 'object' ? control.pick : [];
   const fitting = picks.filter(({ value }) => outwards(value) === (draft.out ?? false));
-  return {
-    kind: 'choice',
-    title: words.plain.whatMoved(bucket.settings.name, typed['amount'] ?? ''),
-    private: true,
-    actions: fitting.map(({ name, value }) => ({
+  return choice(
+    words.plain.whatMoved(bucket.settings.name, typed['amount'] ?? ''),
+    fitting.map(({ name, value }) => ({
       label: [name],
       line: lineOf(draft, { what: value, ...typed }, bucket),
       press: 'run',
     })),
-    data: { option: 'what', choices: fitting.map(({ name, value }) => ({ label: name, value })) },
-  };
+    { option: 'what', choices: fitting.map(({ name, value }) => ({ label: name, value })) },
+  );
 };
 
 /** What was not understood goes in as a note, so that nothing is lost; but not the name of an unknown bucket. */

@@ -1,10 +1,11 @@
+import { present } from '../../present.ts';
+import { pressToEdit, pressToRun } from '../../contract/replyParts.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { CorrectionFound as Found, CorrectionWay } from '../../studio/batch/correctBucket.ts';
 import { handPowder, handWater, powderText, waterText, type Measures } from '../../words/text/hand.ts';
 import { handAmount, volumeText } from '../../words/text/measures.ts';
 import { pour } from '../../words/text/pour.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 
 /** The single amount of a correction, as the answer shows it and as it is logged. */
 export const correctionAmount = (way: CorrectionWay, found: Found, measures: Measures) => {
@@ -44,11 +45,8 @@ export const correctionActions = (
   asking: Asking,
 ): Action[] => {
   const { words, role } = asking;
-  const press = (label: Action['label'], path: string, typed: Record<string, string>): Action => ({
-    label,
-    line: printLine([path], { bucket: String(state.no), ...typed }, state.seq),
-    press: 'run',
-  });
+  const press = (label: Action['label'], path: string, typed: Record<string, string>): Action =>
+    pressToRun(label, path, { bucket: String(state.no), ...typed }, state.seq);
   const { poured, hand, typed, known } = correctionAmount(way, found, measures);
   const shown = poured.amount;
   const w = words.verdict;
@@ -75,14 +73,10 @@ export const correctionActions = (
     });
   };
   const doneNow = mayPour ? (ladleMl === undefined ? done[way]() : ladled()) : undefined;
-  return [
-    ...(found.first.includes('sieve') ? [press(w.sievedIt, 'sieved', {})] : []),
-    ...(found.first.includes('stir') ? [press(w.stirredIt, 'stirred', {})] : []),
-    ...(doneNow ? [doneNow] : []),
-    {
-      label: w.measureIt,
-      line: printLine(['reading'], { bucket: String(state.no) }),
-      press: 'edit' as const,
-    },
-  ].slice(0, 3);
+  return present([
+    found.first.includes('sieve') && press(w.sievedIt, 'sieved', {}),
+    found.first.includes('stir') && press(w.stirredIt, 'stirred', {}),
+    doneNow,
+    pressToEdit(w.measureIt, 'reading', { bucket: String(state.no) }),
+  ]).slice(0, 3);
 };

@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { pressToEdit } from '../../contract/replyParts.ts';
 import { hazardsInName } from '../../glaze/materials/hazardWords.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import {
@@ -29,15 +31,11 @@ type Known =
 const describing = (unknown: readonly string[], then: string, { recipe: w }: Words): Action => {
   const [only, ...others] = unknown;
   return only !== undefined && others.length === 0
-    ? { label: w.sayWhat(only), line: printLine(['studio', 'material'], { name: only, then }), press: 'edit' }
-    : {
-        label: w.sayAll,
-        line: printLine(['studio', 'materials'], {
-          list: unknown.map((name) => `${name}: like `).join('; '),
-          then,
-        }),
-        press: 'edit',
-      };
+    ? pressToEdit(w.sayWhat(only), 'studio material', { name: only, then })
+    : pressToEdit(w.sayAll, 'studio materials', {
+        list: unknown.map((name) => `${name}: like `).join('; '),
+        then,
+      });
 };
 
 /** Asks what a material is, rather than for its gravity: a keeper answers once, for all recipes. */
@@ -51,7 +49,7 @@ const whatIs = (unknown: readonly string[], path: readonly string[], asking: Ask
     cautions: hazards.flatMap((one) =>
       one.hazards.map((hazard) => words.batch.materialCaution(hazard, [one.material])),
     ),
-    reasons: [...(role === 'keeper' ? [] : [w.askKeeper(unknown[0] ?? '')]), w.whyAsked, w.whyGravity],
+    reasons: present([role !== 'keeper' && w.askKeeper(unknown[0] ?? ''), w.whyAsked, w.whyGravity]),
     actions: role === 'keeper' ? [describing(unknown, printLine(path, typed), words)] : [],
     data: {
       unknownMaterials: [...unknown],

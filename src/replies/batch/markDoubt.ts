@@ -1,5 +1,5 @@
+import { pressToEdit, pressToRun } from '../../contract/replyParts.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { poisonIn } from '../../studio/bucket/bucketHazards.ts';
 import type { BucketCaution, BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import { knownHazards, unexplainedOf } from './derivedMarks.ts';
@@ -46,13 +46,7 @@ export const markDoubt = async (
       kind: 'choice',
       title: words.bucket.poisonGone(poisonGone),
       private: true,
-      actions: [
-        {
-          label: words.bucket.poisonGoneWhy,
-          line: printLine(path, { ...typed, sure: 'yes', note: '' }),
-          press: 'edit',
-        },
-      ],
+      actions: [pressToEdit(words.bucket.poisonGoneWhy, path.join(' '), { ...typed, sure: 'yes', note: '' })],
       data: { option: 'note', hazards: gone },
     };
   const blind = mixed && listed.includes('children');
@@ -62,12 +56,8 @@ export const markDoubt = async (
     title: gone.length > 0 ? words.bucket.marksGone(gone) : words.bucket.childrenAgain,
     private: true,
     actions: [
-      { label: words.bucket.marksGoneEdit, line: printLine(path, typed), press: 'edit' },
-      {
-        label: words.bucket.marksGoneSure,
-        line: printLine(path, { ...typed, sure: 'yes' }),
-        press: 'run',
-      },
+      pressToEdit(words.bucket.marksGoneEdit, path.join(' '), typed),
+      pressToRun(words.bucket.marksGoneSure, path.join(' '), { ...typed, sure: 'yes' }),
     ],
     data: { option: 'sure', choices: [{ label: 'yes', value: 'yes' }], hazards: gone },
   };

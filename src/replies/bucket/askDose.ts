@@ -1,6 +1,6 @@
+import { pressToEdit, pressToRun } from '../../contract/replyParts.ts';
 import type { DoubtfulDose } from '../../studio/batch/doubtfulDose.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 
 /** Asks for confirmation of an unusual dose before it is logged. The yes button repeats the line. */
 export const askDose = (doubt: DoubtfulDose, { words: { added: w }, typed }: Asking): Reply => ({
@@ -8,8 +8,8 @@ export const askDose = (doubt: DoubtfulDose, { words: { added: w }, typed }: Ask
   title: w.doubtful(doubt, typed['amount'] ?? ''),
   private: true,
   actions: [
-    { label: w.change, line: printLine(['added'], typed), press: 'edit' },
-    { label: w.reallyAdded, line: printLine(['added'], { ...typed, sure: 'yes' }), press: 'run' },
+    pressToEdit(w.change, 'added', typed),
+    pressToRun(w.reallyAdded, 'added', { ...typed, sure: 'yes' }),
   ],
   data: {
     option: 'sure',

@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { fact } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import { dryContent, solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import { isAccountBroken } from '../../studio/bucket/withVoid.ts';
@@ -64,40 +66,29 @@ export const bucketCard = async (state: BucketState, asking: Asking): Promise<Re
   return {
     kind: 'answer',
     title: words.verdict.headline(settings.name, words.verdict.title(verdict, studio)),
-    facts: [
-      { label: [w.factNumber], text: w.numberAndNick(state.no, settings.nick) },
-      { label: [w.factMadeFor], text: words.madeFor.all(settings) },
-      ...(settings.recipe === undefined
-        ? []
-        : [{ label: [w.factRecipe], text: [{ said: settings.recipe }] }]),
-      ...(settings.gravity || settings.efflux
-        ? [{ label: [w.factWindow], text: w.windows(settings.gravity, settings.efflux, settings.cup) }]
-        : []),
-      ...(volume === undefined
-        ? []
-        : [{ label: [w.factVolume], text: w.holds(volume, settings.pail, units) }]),
-      ...(verdict.gravity
-        ? [
-            {
-              label: [hasMovedOn(state) ? words.verdict.factLastReading : words.verdict.factGravity],
-              text: verdict.gravity.believed
-                ? [
-                    ...words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null),
-                    ...ageOf(state.believed?.at, now, words),
-                  ]
-                : uncounted(verdict.gravity.value, state, words),
-            },
-          ]
-        : []),
-      { label: [w.factPowder], text: w.powder(settings.solids, settings.solids === usualSolids) },
-      ...(dry?.ok && phi?.ok && !state.voided
-        ? [{ label: [w.factDry], text: w.dry(dry.value, phi.value, units) }]
-        : []),
+    facts: present([
+      fact(w.factNumber, w.numberAndNick(state.no, settings.nick)),
+      fact(w.factMadeFor, words.madeFor.all(settings)),
+      settings.recipe !== undefined && fact(w.factRecipe, [{ said: settings.recipe }]),
+      (settings.gravity || settings.efflux) &&
+        fact(w.factWindow, w.windows(settings.gravity, settings.efflux, settings.cup)),
+      volume !== undefined && fact(w.factVolume, w.holds(volume, settings.pail, units)),
+      verdict.gravity && {
+        label: [hasMovedOn(state) ? words.verdict.factLastReading : words.verdict.factGravity],
+        text: verdict.gravity.believed
+          ? [
+              ...words.verdict.gravityFact(verdict.gravity.value, verdict.gravity.u95, null),
+              ...ageOf(state.believed?.at, now, words),
+            ]
+          : uncounted(verdict.gravity.value, state, words),
+      },
+      fact(w.factPowder, w.powder(settings.solids, settings.solids === usualSolids)),
+      dry?.ok && phi?.ok && !state.voided && fact(w.factDry, w.dry(dry.value, phi.value, units)),
       ...(restLearned(state).length === 0 && settings.restLimit !== usualRest
-        ? [{ label: [w.factRest], text: w.restSet(settings.restLimit / hours(1)) }]
-        : restLearned(state).map((rest) => ({ label: [w.factRest], text: words.verdict.rest(rest) }))),
+        ? [fact(w.factRest, w.restSet(settings.restLimit / hours(1)))]
+        : restLearned(state).map((rest) => fact(w.factRest, words.verdict.rest(rest)))),
       ...account.facts,
-    ],
+    ]),
     reasons: account.reasons,
     cautions: onceEach([...settings.cautions.map(w.caution), ...verdict.cautions.map(words.verdict.caution)]),
     data: {

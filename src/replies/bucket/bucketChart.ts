@@ -1,5 +1,6 @@
+import { present } from '../../present.ts';
 import { definedOnly } from '../../definedOnly.ts';
-import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../../studio/entry.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { countedReadings } from '../../studio/bucket/withoutFlagged.ts';
@@ -9,20 +10,8 @@ import type { Asking, Chart } from '../../contract/contract.ts';
 
 const isBucketEntry = (entry: Entry<LoggedEvent>): entry is BucketEntry => entry.stream > 0;
 
-const markOf = (event: BucketEvent): Chart['marks'][number]['kind'] | undefined => {
-  switch (event.kind) {
-    case 'stir':
-      return 'stir';
-    case 'addition':
-      return 'addition';
-    case 'sieve':
-      return 'sieve';
-    case 'hold':
-      return 'hold';
-    default:
-      return undefined;
-  }
-};
+type Mark = Chart['marks'][number];
+const isMark = (kind: string, mark: Record<Mark['kind'], string>): kind is Mark['kind'] => kind in mark;
 
 /**
  * Gravity and efflux time with their windows, and the additions and stirs between. Undefined if nothing was measured.
@@ -32,6 +21,7 @@ export const bucketChart = async (
   { book, words }: Asking,
 ): Promise<Chart | undefined> => {
   const { zone } = await book.studio();
+  const { mark } = words.chart;
   const all = await book.entries(state.no, { most: 500 });
   const entries = all
     .filter((entry): entry is (Entry<LoggedEvent> & Notes) & BucketEntry => isBucketEntry(entry))
@@ -45,8 +35,8 @@ export const bucketChart = async (
       gravity.push({ at, value: event.gravity.value, u95: event.gravity.u95, believed: believed.has(seq) });
     if (event.kind === 'reading' && event.flow && event.flow.seconds !== 'wont-run')
       efflux.push({ at, value: event.flow.seconds, believed: event.stirred === true });
-    const kind = markOf(event);
-    if (kind) marks.push({ at, kind, label: words.chart.mark[kind] });
+    const { kind } = event;
+    if (isMark(kind, mark)) marks.push({ at, kind, label: mark[kind] });
   }
   if (gravity.length + efflux.length === 0) return undefined;
   const { settings } = state;
@@ -56,28 +46,20 @@ export const bucketChart = async (
     alt: words.chart.alt(settings.name, oldest(gravity), settings.gravity, marks.length),
     key: words.chart.key,
     zone,
-    series: [
-      ...(gravity.length > 0
-        ? [
-            {
-              label: words.chart.gravity,
-              unit: '',
-              ...definedOnly({ band: settings.gravity }),
-              points: oldest(gravity),
-            },
-          ]
-        : []),
-      ...(efflux.length > 0
-        ? [
-            {
-              label: words.chart.efflux,
-              unit: 's',
-              ...definedOnly({ band: settings.efflux }),
-              points: oldest(efflux),
-            },
-          ]
-        : []),
-    ],
+    series: present([
+      gravity.length > 0 && {
+        label: words.chart.gravity,
+        unit: '',
+        ...definedOnly({ band: settings.gravity }),
+        points: oldest(gravity),
+      },
+      efflux.length > 0 && {
+        label: words.chart.efflux,
+        unit: 's',
+        ...definedOnly({ band: settings.efflux }),
+        points: oldest(efflux),
+      },
+    ]),
     marks: oldest(marks),
   };
 };

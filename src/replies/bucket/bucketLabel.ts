@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { Label, LabelLead } from '../../contract/labelSheet.ts';
 import type { Asking } from '../../contract/contract.ts';
@@ -36,17 +37,17 @@ export const bucketLabel = (
       },
     }),
     ...definedOnly({ seconds: efflux && plain(w.seconds(efflux, cup)) }),
-    lines: [
-      ...(fires ? [`${capital(plain(fires))}.`] : []),
+    lines: present([
+      fires && `${capital(plain(fires))}.`,
       plain(w.madeFor(words.madeFor.use(use))),
-      ...(bodies === undefined ? [] : [plain(w.goesOn(bodies))]),
-      ...(recipe === undefined ? [] : [plain(w.recipe(recipe))]),
-    ],
-    cautions: [
+      bodies !== undefined && plain(w.goesOn(bodies)),
+      recipe !== undefined && plain(w.recipe(recipe)),
+    ]),
+    cautions: present([
       ...warnings,
-      ...(use === 'spraying' ? [words.verdict.caution('spray')] : []),
+      use === 'spraying' && words.verdict.caution('spray'),
       ...cautions.map(words.bucket.caution),
-    ].map(plain),
+    ]).map(plain),
     lead,
   };
 };

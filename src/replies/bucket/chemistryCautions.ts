@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Logging } from '../../contract/contract.ts';
@@ -20,5 +21,5 @@ export const chemistryCautions = async (
   );
   const all = [note, ...before];
   const both = all.some((one) => bleach.test(one)) && all.some((one) => acid.test(one));
-  return [...(both ? [w.bothPoured] : []), bleach.test(note) ? w.bleach : w.acid];
+  return present([both && w.bothPoured, bleach.test(note) ? w.bleach : w.acid]);
 };

@@ -1,5 +1,5 @@
+import { pressToRun } from '../../contract/replyParts.ts';
 import type { Logging, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { marksInText, poisonIn } from '../../studio/bucket/bucketHazards.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 
@@ -18,17 +18,17 @@ export const withHazardNoted = (
   const named = marksInText(note).filter((one) => !settings.cautions.includes(one));
   if (named.length === 0) return reply;
   const bucket = String(no);
-  const holdIt = {
-    label: w.holdIt,
-    line: printLine(['bucket', 'hold'], { bucket, cause: 'hazard', why: note.slice(0, longestWhy) }),
-    press: 'run' as const,
-  };
+  const holdIt = pressToRun(w.holdIt, 'bucket hold', {
+    bucket,
+    cause: 'hazard',
+    why: note.slice(0, longestWhy),
+  });
   // What is logged as having gone in marks the bucket, and holds it for lead and its like.
-  const logIt = {
-    label: poisonIn(named) === undefined ? w.wentIn : w.wentInHold,
-    line: printLine(['added'], { bucket, what: 'other', note }),
-    press: 'run' as const,
-  };
+  const logIt = pressToRun(poisonIn(named) === undefined ? w.wentIn : w.wentInHold, 'added', {
+    bucket,
+    what: 'other',
+    note,
+  });
   return {
     ...reply,
     cautions: [w.noteNames(named), ...named.map(w.caution), ...(reply.cautions ?? [])],

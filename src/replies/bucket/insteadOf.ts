@@ -1,3 +1,4 @@
+import { pressToRun } from '../../contract/replyParts.ts';
 import { entryId } from '../../studio/ids.ts';
 import { notUndoable } from '../../studio/logbook/undoable.ts';
 import type { Entry } from '../../studio/entry.ts';
@@ -5,7 +6,6 @@ import type { BucketEvent, BucketEntry } from '../../studio/bucket/bucketEvent.t
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { isFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import type { Action, Logging, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { refusal } from '../../contract/refusal.ts';
 import type { ReadGravity } from './readGravity.ts';
 import { perhapsOf } from '../../studio/measure/whichBucket.ts';
@@ -44,11 +44,7 @@ export const logInstead = (
   { id, at }: Pick<BucketEntry, 'id' | 'at'>,
   changed: Record<string, string>,
   { label, after, typed }: { label: Text; after: BucketState['seq']; typed: Record<string, string> },
-): Action => ({
-  label,
-  line: printLine(['reading'], { ...typed, ...changed, when: isoInstant(at), instead: id }, after),
-  press: 'run',
-});
+): Action => pressToRun(label, 'reading', { ...typed, ...changed, when: isoInstant(at), instead: id }, after);
 
 interface Read {
   entry: BucketEntry;

@@ -1,3 +1,4 @@
+import { fact } from '../../contract/replyParts.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Deed } from '../../studio/logbook/deed.ts';
 import type { LoggedEvent } from '../../studio/logbook/ports.ts';
@@ -34,7 +35,7 @@ export const lastDone = async (question: string, state: BucketState, asking: Ask
   return {
     kind: 'answer',
     title: words.verdict.headline(state.settings.name, said),
-    facts: last ? [{ label: [words.ask.factEntry], text: await describeEntry(last, asking) }] : [],
+    facts: last ? [fact(words.ask.factEntry, await describeEntry(last, asking))] : [],
     data: {
       bucket: state.no,
       last: last ? { entry: last.id, at: isoInstant(last.at), by: by?.name ?? '' } : null,

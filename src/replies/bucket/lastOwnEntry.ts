@@ -1,5 +1,5 @@
+import { pressToRun } from '../../contract/replyParts.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { refusal } from '../../contract/refusal.ts';
 import { coatStream, firedStream, pieceStream } from '../../studio/ids.ts';
 import { notUndoable } from '../../studio/logbook/undoable.ts';
@@ -23,7 +23,7 @@ export const lastOwnEntry = async (asking: Asking): Promise<Reply> => {
     title: bucket ? words.undo.lastIn(last.id, bucket.settings.name) : words.undo.last(last.id),
     private: true,
     reasons: [await describeEntry(last, asking)],
-    actions: [{ label: words.undo.takeBack, line: printLine(['undo'], { entry: last.id }), press: 'run' }],
+    actions: [pressToRun(words.undo.takeBack, 'undo', { entry: last.id })],
     data: { entry: last.id },
   };
 };

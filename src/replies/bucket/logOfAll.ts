@@ -1,3 +1,4 @@
+import { pressToEdit } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import { entryId, readEntryId } from '../../studio/ids.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
@@ -26,7 +27,7 @@ export const logOfAll = async (
       label: words.round.bucket(stream, names.get(stream) ?? ''),
       text: lines[i] ?? [],
     })),
-    actions: [{ label: words.bucket.logOfOne, line: '/bucket log', press: 'edit' }],
+    actions: [pressToEdit(words.bucket.logOfOne, 'bucket log')],
     more: { of: 'facts', label: words.bucket.older, from: entries.map(({ id }) => onFrom(id)) },
     data: {
       entries: shown.map((entry) => ({

@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import type { Brought } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import type { Text } from '../../words/text/text.ts';
@@ -18,11 +19,11 @@ export const mixedCautions = (
   const fresh = brings.cautions.filter((one) => !into.settings.cautions.includes(one));
   // Gloves are no hazard: what is marked for them says so itself.
   const named = fresh.filter((one) => one !== 'gloves');
-  return [
-    ...(source && brings.foreign ? [w.mixed(into.no, source.settings.name, source.no)] : []),
-    ...(glaze && !source && brings.foreign ? [w.mixedUnknown] : []),
-    ...(into.settings.cautions.includes('children') ? [w.noChildren] : []),
-    ...(named.length > 0 ? [w.mixedBrings(named)] : []),
+  return present([
+    source && brings.foreign && w.mixed(into.no, source.settings.name, source.no),
+    glaze && !source && brings.foreign && w.mixedUnknown,
+    into.settings.cautions.includes('children') && w.noChildren,
+    named.length > 0 && w.mixedBrings(named),
     ...fresh.map(bucket.caution),
-  ];
+  ]);
 };

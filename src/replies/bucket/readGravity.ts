@@ -1,3 +1,4 @@
+import { pressToRun } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import { solidsVolumeFraction } from '../../glaze/slurry/slurry.ts';
 import type { Grams } from '../../glaze/units.ts';
@@ -12,7 +13,6 @@ import { plausibleGravity, weighGravity } from '../../studio/measure/weighGravit
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 
 type Measured = NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>;
 
@@ -85,11 +85,9 @@ const chooseVessel = ({ studio, words, typed }: Setting): ReadGravity =>
   studio.vessels.length === 0
     ? replyOf('refusal', words.reading.noVessel)
     : replyOf('choice', words.reading.whichVessel, {
-        actions: studio.vessels.slice(0, 5).map(({ name }) => ({
-          label: [{ said: name }],
-          line: printLine(['reading'], { ...typed, vessel: name }),
-          press: 'run',
-        })),
+        actions: studio.vessels
+          .slice(0, 5)
+          .map(({ name }) => pressToRun([{ said: name }], 'reading', { ...typed, vessel: name })),
         data: { option: 'vessel', choices: studio.vessels.map(({ name }) => ({ label: name, value: name })) },
       });
 
@@ -117,11 +115,13 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
           : taken;
       }
       return replyOf('choice', words.reading.withCup(asTyped, vessel.name), {
-        actions: (['with-cup', 'without-cup'] as const).map((way) => ({
-          label: words.reading.weighedWay(way, (way === 'with-cup' ? found.on : found.off).gravity),
-          line: printLine(['reading'], { ...typed, weighed: way }),
-          press: 'run',
-        })),
+        actions: (['with-cup', 'without-cup'] as const).map((way) =>
+          pressToRun(
+            words.reading.weighedWay(way, (way === 'with-cup' ? found.on : found.off).gravity),
+            'reading',
+            { ...typed, weighed: way },
+          ),
+        ),
         data: {
           option: 'weighed',
           choices: [

@@ -1,6 +1,7 @@
+import { present } from '../../present.ts';
+import { pressToRead } from '../../contract/replyParts.ts';
 import type { Observation } from '../../studio/bucket/bucketEvent.ts';
 import type { Text } from '../../words/text/text.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import type { Action, Asking } from '../../contract/contract.ts';
 
 /** The note on each thing that can be seen in a bucket. */
@@ -18,21 +19,7 @@ export const sightsSeen = (
 ): { cautions: Text[]; actions: Action[] } => {
   const notes = new Set(seen.flatMap((sight) => noteOf[sight] ?? []));
   return {
-    cautions: seen.flatMap((sight) => {
-      const told = words.sight[sight];
-      return told ? [told] : [];
-    }),
-    actions: [...notes].flatMap((id): Action[] => {
-      const note = handbook.note(id);
-      return note
-        ? [
-            {
-              label: words.ask.read([note.title]),
-              line: printLine(['ask'], { question: note.title }),
-              press: 'run',
-            },
-          ]
-        : [];
-    }),
+    cautions: present(seen.map((sight) => words.sight[sight])),
+    actions: present([...notes].map((id) => handbook.note(id))).map(({ title }) => pressToRead(title, words)),
   };
 };

@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import { isLead, isOftener, type Comparison, type FaultPair } from '../../studio/firing/compareFaults.ts';
 import type { Dip } from '../../studio/firing/dip.ts';
 import { conditionKey } from '../../studio/firing/dipCondition.ts';
@@ -67,18 +68,18 @@ export const faultsReply = (
     kind: 'answer',
     title: titleOf(found, words),
     facts: rows.map((pair) => ({ label: w.rowLabel(pair), text: w.row(pair) })),
-    reasons: [
-      ...(leads.length === 0 && nearest ? [w.nearest(nearest)] : []),
-      ...(leads.length > 1 ? [w.together] : []),
-      ...(rows.some(({ fault }) => isOfFit(fault)) ? [w.fit] : []),
-      ...(found.days > 0 ? [w.counted] : []),
+    reasons: present([
+      leads.length === 0 && nearest && w.nearest(nearest),
+      leads.length > 1 && w.together,
+      rows.some(({ fault }) => isOfFit(fault)) && w.fit,
+      found.days > 0 && w.counted,
       ...dips.slice(-mostLately).map(({ result, dipped }) => {
         const name = names.get(result.said.bucket) ?? '';
         return w.lately(words.fired.listed(result.said, result.id, name, dipped?.from ?? result.at));
       }),
-      ...(tests > 0 ? [w.searched(tests)] : []),
+      tests > 0 && w.searched(tests),
       ...rows.map(w.inNumbers),
-    ],
+    ]),
     data: {
       faults: found.pairs.map(pairData),
       results: dips.length,

@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { fact, pressToEdit, pressToRead, pressToRun } from '../../contract/replyParts.ts';
 import { problemsAtDip } from '../../studio/firing/problemsAtDip.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketThen } from '../../studio/firing/bucketThen.ts';
@@ -7,8 +9,7 @@ import { hours, since, type Instant } from '../../studio/ids.ts';
 import { prepSteps } from '../../studio/piece/pieceEvent.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
-import type { Action, Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
+import type { Asking, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 
 /** The most causes named on the first line. */
@@ -41,22 +42,19 @@ const factsOf = (
   { gravity, flow, stirredAt, restLimit, conditions }: BucketThen,
   dipped: Instant,
   { fired: w }: Words,
-): NonNullable<Reply['facts']> => [
-  {
-    label: [w.factGravity],
-    text: gravity ? w.gravity(gravity) : w.noGravity(conditions.unmeasured),
-  },
-  ...(flow ? [{ label: [w.factFlow], text: w.flow(flow) }] : []),
-  {
-    label: [w.factStir],
-    text:
+): NonNullable<Reply['facts']> =>
+  present([
+    fact(w.factGravity, gravity ? w.gravity(gravity) : w.noGravity(conditions.unmeasured)),
+    flow && fact(w.factFlow, w.flow(flow)),
+    fact(
+      w.factStir,
       conditions.rested === undefined
         ? w.stirUnknown
         : stirredAt === undefined
           ? w.neverStirred
           : w.stir(since(stirredAt, dipped) / hours(1), restLimit / hours(1), conditions.rested),
-  },
-];
+    ),
+  ]);
 
 /** The result as the program understood it, so that a typing error shows. */
 const understoodResult = ({ result: { said }, dipped, body }: Dip, { fired: w }: Words): Text =>
@@ -79,36 +77,31 @@ const bucketReasons = (one: BucketThen, dipped: Instant, told: number, { fired: 
   const wrong = problemsAtDip(one, dipped);
   const more = wrong.slice(told);
   const unknown = unknownAtDip(one);
-  return [
-    ...(more.length > 0 ? [w.and(one.name, more)] : []),
+  return present([
+    more.length > 0 && w.and(one.name, more),
     ...one.outside.map((read) => w.outside(one.name, read)),
-    ...(unknown.length > 0 ? [w.cannotTell(one.name, unknown)] : []),
-    ...(wrong.length === 0 && one.outside.length === 0
-      ? [unknown.length > 0 ? w.nothingElse : w.fine(one.name)]
-      : []),
-    ...(one.sievedAt !== undefined && one.conditions['not-sieved'] === false
-      ? [w.sieved(one.name, since(one.sievedAt, dipped) / hours(1))]
-      : []),
-    ...(one.conditions['not-sieved'] === true ? [w.notSieved(one.name)] : []),
-  ];
+    unknown.length > 0 && w.cannotTell(one.name, unknown),
+    wrong.length === 0 && one.outside.length === 0 && (unknown.length > 0 ? w.nothingElse : w.fine(one.name)),
+    one.sievedAt !== undefined &&
+      one.conditions['not-sieved'] === false &&
+      w.sieved(one.name, since(one.sievedAt, dipped) / hours(1)),
+    one.conditions['not-sieved'] === true && w.notSieved(one.name),
+  ]);
 };
 
 const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
   const { bisque, done, planned, resistReady, conditions } = dip;
-  return [
-    ...(resistReady
-      ? [w.resist(conditions['resist-damp'], resistReady === 'never' ? undefined : resistReady.readyAt)]
-      : []),
-    ...(done && planned
-      ? [
-          w.steps(
-            done,
-            prepSteps.filter((step) => planned.includes(step)),
-          ),
-        ]
-      : []),
-    ...(bisque ? [w.bisqueWas(bisque)] : []),
-  ];
+  return present([
+    resistReady &&
+      w.resist(conditions['resist-damp'], resistReady === 'never' ? undefined : resistReady.readyAt),
+    done &&
+      planned &&
+      w.steps(
+        done,
+        prepSteps.filter((step) => planned.includes(step)),
+      ),
+    bisque && w.bisqueWas(bisque),
+  ]);
 };
 
 const stretchData = ({ from, to }: NonNullable<Dip['dipped']>) => ({
@@ -151,23 +144,6 @@ const notesOfFaults: Partial<Record<Fault, string>> = {
   'off-colour': 'colour-wrong',
 };
 
-/** A button for the note on the first fault. */
-const noteOf = (
-  [fault]: readonly Fault[],
-  { words, handbook }: Pick<Asking, 'words' | 'handbook'>,
-): Action[] => {
-  const note = fault && handbook.note(notesOfFaults[fault] ?? fault);
-  return note
-    ? [
-        {
-          label: words.ask.read([note.title]),
-          line: printLine(['ask'], { question: note.title }),
-          press: 'run',
-        },
-      ]
-    : [];
-};
-
 /** A firing result, and what the logbook knows about its dip. */
 export const firedReply = (
   dip: Dip,
@@ -177,38 +153,28 @@ export const firedReply = (
   const { result, dipped, buckets } = dip;
   const { fired: w } = words;
   const [first] = buckets;
+  const { faults } = result.said;
+  const note = faults[0] && handbook.note(notesOfFaults[faults[0]] ?? faults[0]);
   const told = isBlamed(result.said) ? mostAmiss : 0;
   return {
     kind: 'answer',
     title: titleOf(dip, bucketName, words),
     logged: { entry: result.id, text: understoodResult(dip, words) },
     facts: first && dipped ? factsOf(first, dipped.from, words) : [],
-    cautions: result.said.faults.flatMap((fault): Text[] =>
-      w.cautions[fault].length > 0 ? [w.cautions[fault]] : [],
-    ),
-    reasons: [
+    cautions: present(faults.map((fault) => w.cautions[fault])),
+    reasons: present([
       ...dippedReasons(dip, words),
-      ...(dipped && !first ? [w.tooEarly(bucketName)] : []),
+      dipped && !first && w.tooEarly(bucketName),
       ...(dipped ? buckets.flatMap((one) => bucketReasons(one, dipped.from, told, words)) : []),
       ...pieceReasons(dip, words),
-      ...result.said.faults.flatMap((fault) => {
-        const step = w.next[fault];
-        return step ? [step] : [];
-      }),
-    ],
-    actions: [
-      ...(buckets.some(({ varied }) => varied)
-        ? [
-            {
-              label: w.sayHour,
-              line: printLine(['fired'], { ...typed, instead: result.id }),
-              press: 'edit' as const,
-            },
-          ]
-        : []),
-      { label: w.takeBack, line: `/undo entry:${result.id}`, press: 'run' },
-      ...noteOf(result.said.faults, { words, handbook }),
-    ],
+      ...faults.map((fault) => w.next[fault]),
+    ]),
+    actions: present([
+      buckets.some(({ varied }) => varied) &&
+        pressToEdit(w.sayHour, 'fired', { ...typed, instead: result.id }),
+      pressToRun(w.takeBack, 'undo', { entry: result.id }),
+      note && pressToRead(note.title, words),
+    ]),
     data: firedData(dip),
   };
 };

@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { fact } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { decide } from '../../studio/verdict/decide.ts';
@@ -31,26 +33,25 @@ export const dipTimeReply = async (
     kind: 'answer',
     title: words.verdict.headline(state.settings.name, w.dip(seconds, wanted.thickness)),
     facts: [
-      { label: [w.factInterval], text: w.interval(interval) },
-      { label: [w.factTiles], text: w.tilesFact(fit.tiles, range.low, range.high) },
-      { label: [w.factGravity], text: w.gravityFact(gravity) },
+      fact(w.factInterval, w.interval(interval)),
+      fact(w.factTiles, w.tilesFact(fit.tiles, range.low, range.high)),
+      fact(w.factGravity, w.gravityFact(gravity)),
     ],
-    dont: [
-      ...(verdict.step === 'use'
-        ? []
-        : [w.notReady(words.bucket.stepName(verdict.keeperStep ?? verdict.step))]),
+    dont: present([
+      verdict.step !== 'use' && w.notReady(words.bucket.stepName(verdict.keeperStep ?? verdict.step)),
       w.dont,
-    ],
+    ]),
     cautions: verdict.cautions.map(words.verdict.caution),
-    reasons: [
+    reasons: present([
       // How it was worked out is for whoever keeps the bucket.
-      ...(role === 'keeper' ? [w.line(fit)] : []),
-      ...(absorption !== undefined && tileAbsorption !== undefined && absorption !== tileAbsorption
-        ? [w.absorbs(absorption, tileAbsorption)]
-        : []),
-      ...(wallMost !== undefined ? [w.wallNear(wallMost)] : []),
-      ...(role === 'keeper' ? [w.usualCoat] : []),
-    ],
+      role === 'keeper' && w.line(fit),
+      absorption !== undefined &&
+        tileAbsorption !== undefined &&
+        absorption !== tileAbsorption &&
+        w.absorbs(absorption, tileAbsorption),
+      wallMost !== undefined && w.wallNear(wallMost),
+      role === 'keeper' && w.usualCoat,
+    ]),
     data: {
       seconds,
       interval: { low: interval.low, high: interval.high ?? null },

@@ -1,10 +1,11 @@
+import { present } from '../../present.ts';
+import { fact, pressToRun } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { PieceState } from '../../studio/piece/foldPieces.ts';
 import { markedCautions } from '../../studio/verdict/verdictCautions.ts';
 import { planPiece, type PiecePlan } from '../../studio/piece/planPiece.ts';
 import type { Asking, Action, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
-import { printLine } from '../../contract/parseLine.ts';
 
 const pieceData = (piece: PieceState, plan: PiecePlan, entry: string | undefined): Reply['data'] => ({
   ...definedOnly({ entry }),
@@ -39,11 +40,8 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
   };
   const left = plan.steps.filter(({ done }) => !done);
   const [next] = left;
-  const tick = (step: (typeof left)[number]['step']): Action => ({
-    label: w.ticked(step, plan.use),
-    line: printLine(['prep'], { piece: piece.id, done: step }),
-    press: 'run',
-  });
+  const tick = (step: (typeof left)[number]['step']): Action =>
+    pressToRun(w.ticked(step, plan.use), 'prep', { piece: piece.id, done: step });
   const first = (verdict: Parameters<typeof words.verdict.title>[0]) => words.verdict.title(verdict, studio);
   return {
     kind: 'answer',
@@ -55,23 +53,20 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     ),
     facts: [
       { label: [w.factOn(plan.use)], text: w.dipFact(plan.dipAt, plan.seconds) },
-      { label: [w.factBisque], text: w.bisque(plan.bisque, said.cone) },
-      {
-        label: [w.factPiece],
-        text: w.pieceFact(piece.id, plan.steps.length - left.length, plan.steps.length),
-      },
+      fact(w.factBisque, w.bisque(plan.bisque, said.cone)),
+      fact(w.factPiece, w.pieceFact(piece.id, plan.steps.length - left.length, plan.steps.length)),
     ],
     dont: plan.conflicts.map((one) => w.conflict(one, first)),
-    cautions: [
-      ...(plan.use === 'spraying' ? [words.verdict.caution('spray')] : []),
+    cautions: present([
+      plan.use === 'spraying' && words.verdict.caution('spray'),
       ...markedCautions(bucket.settings).map(words.verdict.caution),
-      ...(resist && w.cautions[resist].length > 0 ? [w.cautions[resist]] : []),
-    ],
-    reasons: [
+      resist && w.cautions[resist].length > 0 && w.cautions[resist],
+    ]),
+    reasons: present([
       ...plan.steps.map(({ step, at, done }, i) => w.row(i + 1, w.step(step, setting), at, done, now)),
-      ...(said.cone !== undefined && plan.bisque === 'tight' ? [w.coneOfBisque] : []),
-      ...(studio.zoneSet ? [] : [words.studio.noZone]),
-    ],
+      said.cone !== undefined && plan.bisque === 'tight' && w.coneOfBisque,
+      !studio.zoneSet && words.studio.noZone,
+    ]),
     actions:
       role === 'keeper' || piece.by === asking.member ? left.slice(0, 3).map(({ step }) => tick(step)) : [],
     data: pieceData(piece, plan, entry),

@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { fact, pressToRun } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import { dryingFactor } from '../../studio/resist/dryingFactor.ts';
 import { coatDoubt, type CoatDoubt } from '../../studio/resist/coatDoubt.ts';
@@ -35,17 +37,16 @@ const coatTitle = (
   return readyAt <= now ? w.readySince(readyAt) : w.ready(readyAt);
 };
 
-const doubts = (doubt: CoatDoubt | undefined, { coat: { caution, damp } }: Words): Text[] => [
-  ...(doubt?.why === 'cold' ? [caution.cold] : []),
-  ...(doubt?.times === undefined ? [] : [damp]),
-];
+const doubts = (doubt: CoatDoubt | undefined, { coat: { caution, damp } }: Words): Text[] =>
+  present([doubt?.why === 'cold' && caution.cold, doubt?.times !== undefined && damp]);
 
-const coatCautions = (coat: ResistCoat, words: Words): Text[] => [
-  ...doubts(coatDoubt(coat), words),
-  ...(coat.resist === 'hot-wax' ? [words.coat.caution.fire] : []),
-  ...(coat.resist === 'latex' ? [words.coat.caution.latex] : []),
-  ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [words.coat.caution.burnOut] : []),
-];
+const coatCautions = (coat: ResistCoat, words: Words): Text[] =>
+  present([
+    ...doubts(coatDoubt(coat), words),
+    coat.resist === 'hot-wax' && words.coat.caution.fire,
+    coat.resist === 'latex' && words.coat.caution.latex,
+    (coat.resist === 'wax' || coat.resist === 'hot-wax') && words.coat.caution.burnOut,
+  ]);
 
 /** The next session, if it starts before the coat is ready and no plan was given. */
 const sessionBeforeReady = (
@@ -97,28 +98,26 @@ export const coatReply = (
       ready === 'never'
         ? w.neverOpens
         : words.verdict.headline(coat.pieces, coatTitle(coat, ready, { now, words })),
-    facts: [
-      { label: [w.factCoat], text: w.fact(coat.id, coat.resist, coat.pieces, layer) },
-      { label: [w.factOn], text: w.on(coat.onAt) },
-      ...(tellAt === undefined
-        ? []
-        : [{ label: [words.reminder.factTold], text: words.reminder.toldAt(told, tellAt, now) }]),
-      ...(studio.zoneSet ? [] : [{ label: [words.studio.factClock], text: words.studio.noZone }]),
-    ],
+    facts: present([
+      fact(w.factCoat, w.fact(coat.id, coat.resist, coat.pieces, layer)),
+      fact(w.factOn, w.on(coat.onAt)),
+      tellAt !== undefined && fact(words.reminder.factTold, words.reminder.toldAt(told, tellAt, now)),
+      !studio.zoneSet && fact(words.studio.factClock, words.studio.noZone),
+    ]),
     dont: coatDonts(coat, words),
     cautions: coatCautions(coat, words),
-    reasons: [
-      ...(under ? [w.layered(under.id, layer)] : []),
+    reasons: present([
+      under && w.layered(under.id, layer),
       ...sessionBeforeReady(coat, studio, ready, words),
       ...firing(coat, studio, words),
       ...also,
       ...(ready === 'never' ? [] : w.why(ready.why)),
       ...(isEmulsion(coat) ? slowerReason(coat, words) : []),
-      ...(coat.resist === 'tape' ? [] : [w.touch(coat.resist)]),
-      ...(coat.resist === 'latex' ? [w.mask] : []),
-      ...(coat.resist === 'wax' || coat.resist === 'hot-wax' ? [w.spilled] : []),
-    ],
-    actions: [{ label: w.takeBack, line: `/undo entry:${coat.id}`, press: 'run' }],
+      coat.resist !== 'tape' && w.touch(coat.resist),
+      coat.resist === 'latex' && w.mask,
+      (coat.resist === 'wax' || coat.resist === 'hot-wax') && w.spilled,
+    ]),
+    actions: [pressToRun(w.takeBack, 'undo', { entry: coat.id })],
     data: { coats: [coatData(coat, studio, now)], entry: coat.id },
   };
 };

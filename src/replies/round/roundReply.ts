@@ -1,3 +1,4 @@
+import { pressToRun } from '../../contract/replyParts.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import type { RoundItem } from '../../studio/round/roundItem.ts';
 import type { Text } from '../../words/text/text.ts';
@@ -67,7 +68,7 @@ export const roundReply = async (
           : w.title.member(all.length),
     facts,
     ...(role === 'keeper' && {
-      actions: [{ label: w.log, line: '/bucket log', press: 'run' as const }],
+      actions: [pressToRun(w.log, 'bucket log')],
     }),
     more,
     data: { items: rows.map(itemData) },

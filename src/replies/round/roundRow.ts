@@ -1,3 +1,4 @@
+import { pressToRun } from '../../contract/replyParts.ts';
 import type { Member } from '../../studio/logbook/ports.ts';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
@@ -6,7 +7,6 @@ import type { RoundItem } from '../../studio/round/roundItem.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import type { Part, Text } from '../../words/text/text.ts';
 import type { Action, Asking, Fact } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { unloggedReply } from '../verdict/unloggedReply.ts';
 import { verdictActions } from '../verdict/verdictActions.ts';
 import { windowPress } from '../verdict/windowProposed.ts';
@@ -21,11 +21,8 @@ export interface RowSetting {
   windows?: ReadonlyMap<number, WindowProposal>;
 }
 
-const run = (label: Text, path: string[], typed: Record<string, string>): Action => ({
-  label,
-  line: printLine(path, typed),
-  press: 'run',
-});
+const run = (label: Text, path: string[], typed: Record<string, string>): Action =>
+  pressToRun(label, path.join(' '), typed);
 const edit = (label: Text, path: string[], typed: Record<string, string>): Action => ({
   ...run(label, path, typed),
   press: 'edit',

@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { fact } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import { type Studio, usualSure } from '../../studio/settings/studio.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
@@ -10,31 +12,23 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
   return {
     kind: 'answer',
     title: w.card(studio),
-    facts: [
-      { label: [schedule.factHours], text: schedule.hours(studio.hours) },
-      { label: [schedule.factClosures], text: schedule.closures(studio.hours.closures) },
-      { label: [schedule.factSessions], text: schedule.sessions(studio.sessions) },
-      { label: [schedule.factDrying], text: schedule.drying(studio.drying) },
-      { label: [schedule.factReminders], text: schedule.reminders(studio.reminders) },
-      { label: [schedule.factMorning], text: schedule.morning(studio.morning) },
-      { label: [w.factVessels], text: w.vessels(studio.vessels, studio.units) },
-      { label: [w.factCups], text: w.cups(studio.cups) },
-      { label: [w.factKeepers], text: w.keepers(keepers) },
-      ...(studio.keeperRole === undefined
-        ? []
-        : [{ label: [w.factRole], text: w.roleMention(studio.keeperRole) }]),
-      ...(studio.channel === undefined
-        ? []
-        : [{ label: [w.factChannel], text: w.channelMention(studio.channel) }]),
-      { label: [w.factWater], text: [studio.hardWater ? w.hard : w.soft] },
-      ...(studio.scoop === undefined
-        ? []
-        : [{ label: [w.factScoop], text: w.scoopOf(studio.scoop, studio.units) }]),
-      ...(studio.deflocculant === undefined
-        ? []
-        : [{ label: [w.factDeflocculant], text: w.deflocculantOf(studio.deflocculant) }]),
-      { label: [w.factSure], text: w.sureOf(studio.sure ?? usualSure) },
-    ],
+    facts: present([
+      fact(schedule.factHours, schedule.hours(studio.hours)),
+      fact(schedule.factClosures, schedule.closures(studio.hours.closures)),
+      fact(schedule.factSessions, schedule.sessions(studio.sessions)),
+      fact(schedule.factDrying, schedule.drying(studio.drying)),
+      fact(schedule.factReminders, schedule.reminders(studio.reminders)),
+      fact(schedule.factMorning, schedule.morning(studio.morning)),
+      fact(w.factVessels, w.vessels(studio.vessels, studio.units)),
+      fact(w.factCups, w.cups(studio.cups)),
+      fact(w.factKeepers, w.keepers(keepers)),
+      studio.keeperRole !== undefined && fact(w.factRole, w.roleMention(studio.keeperRole)),
+      studio.channel !== undefined && fact(w.factChannel, w.channelMention(studio.channel)),
+      fact(w.factWater, [studio.hardWater ? w.hard : w.soft]),
+      studio.scoop !== undefined && fact(w.factScoop, w.scoopOf(studio.scoop, studio.units)),
+      studio.deflocculant !== undefined && fact(w.factDeflocculant, w.deflocculantOf(studio.deflocculant)),
+      fact(w.factSure, w.sureOf(studio.sure ?? usualSure)),
+    ]),
     data: {
       ...definedOnly({ name: studio.name }),
       zone: studio.zone,

@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { fact, pressToEdit } from '../../contract/replyParts.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { evaporationOf } from '../../studio/bucket/evaporationOf.ts';
 import { days, entryId, instant, since, type Instant, type StreamNo } from '../../studio/ids.ts';
@@ -5,10 +7,10 @@ import type { Json } from '../../studio/logbook/ports.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
 import type { UnloggedChange, WithInterval } from '../../studio/contents/unloggedChange.ts';
 import { wallOf } from '../../studio/time/wallTime.ts';
+import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Action, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { twoDigits } from '../../text/twoDigits.ts';
 
 const over1000 = ({ value, u95 }: WithInterval<number>) => ({
@@ -61,29 +63,26 @@ const logAction = (
   { words, studio }: { words: Words; studio: Studio },
 ): Action[] => {
   const w = words.unlogged;
+  const { units } = studio;
   const of = (amount: WithInterval<number> | undefined) =>
     amount && change.each === 'pail' ? rounded(amount) : undefined;
-  const line = (what: string, amount: number | undefined, unit: string) =>
-    printLine(['added'], {
+  const [ml, g] = [of(change.water), of(change.powder)];
+  const log = (label: Text, what: string, amount: number | undefined, unit: string): Action[] => [
+    pressToEdit(label, 'added', {
       bucket: String(bucket),
       what,
-      ...(amount !== undefined && { amount: `${amount}${unit}` }),
+      amount: amount === undefined ? undefined : `${amount}${unit}`,
       when: timeWithin(change, studio.zone),
-    });
-  const { units } = studio;
-  const [ml, g] = [of(change.water), of(change.powder)];
+    }),
+  ];
   switch (change.what) {
     case 'water-in':
-      return [{ label: w.logWater(ml, false, units), line: line('water', ml, 'ml'), press: 'edit' }];
+      return log(w.logWater(ml, false, units), 'water', ml, 'ml');
     case 'water-out':
-      return [{ label: w.logWater(ml, true, units), line: line('draw-off', ml, 'ml'), press: 'edit' }];
+      return log(w.logWater(ml, true, units), 'draw-off', ml, 'ml');
     case 'dry-in':
-      return [{ label: w.logDry(g, units), line: line('dry', g, 'g'), press: 'edit' }];
-    case 'evaporation':
-    case 'cake':
-    case 'cake-before':
-    case 'air':
-    case 'unknown':
+      return log(w.logDry(g, units), 'dry', g, 'g');
+    default:
       return [];
   }
 };
@@ -97,11 +96,11 @@ export const unloggedReply = (
   const { words, studio } = asking;
   const w = words.unlogged;
   return {
-    facts: [{ label: [w.fact], text: w.sentence(change, studio.units) }],
-    reasons: [
-      ...(change.orElse.length > 0 ? [w.alike(change)] : []),
-      ...(change.perDay ? [w.rate(change.perDay, change.each, studio.units)] : []),
-    ],
+    facts: [fact(w.fact, w.sentence(change, studio.units))],
+    reasons: present([
+      change.orElse.length > 0 && w.alike(change),
+      change.perDay && w.rate(change.perDay, change.each, studio.units),
+    ]),
     actions: logAction(change, bucket, asking),
     data: unloggedData(change, bucket),
   };
@@ -125,10 +124,10 @@ export const accountOf = (
   const last = recentUnlogged(state, now);
   const drying = evaporationOf(state);
   return {
-    facts: [
-      ...(last ? [{ label: [w.fact], text: w.sentence(last, studio.units) }] : []),
-      ...(drying ? [{ label: [w.factEvaporation], text: w.rate(drying, drying.each, studio.units) }] : []),
-    ],
+    facts: present([
+      last && fact(w.fact, w.sentence(last, studio.units)),
+      drying && fact(w.factEvaporation, w.rate(drying, drying.each, studio.units)),
+    ]),
     reasons: last && last.orElse.length > 0 ? [w.alike(last)] : [],
     data: {
       ...(state.unlogged && { unlogged: state.unlogged.map((one) => unloggedData(one, state.no)) }),

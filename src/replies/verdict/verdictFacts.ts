@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { fact } from '../../contract/replyParts.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { isFlagged } from '../../studio/bucket/withoutFlagged.ts';
 import { restLimitOf, usualRest } from '../../studio/bucket/rests.ts';
@@ -36,7 +38,7 @@ export const settlesFast = (state: BucketState): boolean => restLimitOf(state).l
 /** A glaze that settles fast is stirred again between two pieces. */
 const stirAgain = ({ step }: Verdict, state: BucketState, { verdict: w }: Words): Fact | undefined =>
   step === 'use' && settlesFast(state)
-    ? { label: [w.factStirAgain], text: w.stirAgainEvery(restLimitOf(state).limit / hours(1)) }
+    ? fact(w.factStirAgain, w.stirAgainEvery(restLimitOf(state).limit / hours(1)))
     : undefined;
 
 /** The last reading as a fact. One that does not count is drawn hollow; one that no longer counts is not drawn. */
@@ -88,10 +90,7 @@ const flowFact = (
   const flowAt = seen.length > 0 ? instant(Math.max(...seen)) : undefined;
   const old = readAt(flowAt, now);
   const warmth = timed?.because === 'efflux' ? timed.warmth : undefined;
-  const under = [
-    ...(warmth ? [w.atRoomWarmth(warmth.seconds)] : []),
-    ...(old === undefined ? [] : [w.ago(old)]),
-  ];
+  const under = present([warmth && w.atRoomWarmth(warmth.seconds), old !== undefined && w.ago(old)]);
   return [
     {
       label: [w.factFlow],
@@ -125,33 +124,29 @@ export const factsOf = (
   const isOld = hasMovedOn(state);
   const foretold = gravity?.believed && !isOld && verdict.rule !== 'changed' ? null : predicted;
   const shown = isOld ? window : null;
-  return [
+  return present([
     ...readingFact(verdict, state, { words, now, unsaid, foretold: foretold !== null }),
-    ...(foretold
-      ? [
-          {
-            label: [w.factPredicted],
-            text: w.gravityFact(foretold.value, foretold.u95, shown),
-            ...(shown && {
-              scale: {
-                ...foretold,
-                believed: true,
-                ...shown,
-                text: w.gravityFact(foretold.value, foretold.u95, null),
-                window: w.window(shown),
-              },
-            }),
-          },
-        ]
-      : []),
+    foretold && {
+      label: [w.factPredicted],
+      text: w.gravityFact(foretold.value, foretold.u95, shown),
+      ...(shown && {
+        scale: {
+          ...foretold,
+          believed: true,
+          ...shown,
+          text: w.gravityFact(foretold.value, foretold.u95, null),
+          window: w.window(shown),
+        },
+      }),
+    },
     // After a predicted change an older flow says nothing, unless the grid decided.
     ...(flow && (!foretold || verdict.rule === 'grid') ? flowFact(verdict, state, { words, now }) : []),
-    stirAgain(verdict, state, words) ?? {
-      label: [w.factStir],
-      text:
+    stirAgain(verdict, state, words) ??
+      fact(
+        w.factStir,
         hoursSinceStir === null
           ? w.neverStirred(state.voided?.by === 'frozen')
           : w.stirredAgo(hoursSinceStir),
-    },
-  ].slice(0, 3);
+      ),
+  ]).slice(0, 3);
 };

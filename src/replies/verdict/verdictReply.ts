@@ -1,3 +1,5 @@
+import { present } from '../../present.ts';
+import { pressToRun } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
@@ -12,7 +14,6 @@ import type { Verdict } from '../../studio/verdict/verdict.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { onceEach } from './onceEach.ts';
 import { accountedBy, unloggedReply } from './unloggedReply.ts';
 import { verdictActions } from './verdictActions.ts';
@@ -53,10 +54,7 @@ const howToMeasure = (
 ): Text[] => {
   if (step !== 'measure' && step !== 'stir-on') return [];
   const finger = barehanded(settings) ? w.protocolFinger : w.protocolFingerGloved;
-  const look = [
-    ...(judgesFlow(settings) ? [w.protocolCup] : []),
-    ...(isForDipping(settings) ? [finger] : []),
-  ];
+  const look = present([judgesFlow(settings) && w.protocolCup, isForDipping(settings) && finger]);
   if (rule === 'grid' && barehanded(settings) && asks[0] === 'seconds') return [w.protocolCup];
   if (rule === 'grid' || rule === 'seconds-unknown') return look;
   return [w.protocolWeigh, ...(flow === null ? look : [])];
@@ -87,13 +85,7 @@ const hangsOnStir = ({ step, rule }: Verdict): boolean =>
 /** A dose takes ten minutes to work, and nobody wants to stand by it. */
 const tellMeLater = ({ reasons, bucket }: Verdict, words: Words): Action[] =>
   reasons.some(({ because }) => because === 'dose-at-work')
-    ? [
-        {
-          label: words.reminder.tellIn10,
-          line: printLine(['remind', 'me'], { bucket: String(bucket), in: '10min' }),
-          press: 'run',
-        },
-      ]
+    ? [pressToRun(words.reminder.tellIn10, 'remind me', { bucket: String(bucket), in: '10min' })]
     : [];
 
 /** A bucket's verdict as a reply. */
@@ -142,17 +134,17 @@ export const verdictReply = async (
     facts: unlogged ? [...facts.slice(0, 2), ...unlogged.facts] : facts,
     dont: verdict.dont.map(words.verdict.dont),
     cautions: onceEach([...(logged?.cautions ?? []), ...verdict.cautions.map(words.verdict.caution)]),
-    reasons: [
+    reasons: present([
       ...(logged?.reasons ?? []),
       ...(unlogged?.reasons ?? []),
-      ...(account?.explained ? [words.unlogged.addsUp] : []),
+      account?.explained && words.unlogged.addsUp,
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
-      ...(verdict.step === 'deflocculate' ? [words.dose.product(studio.deflocculant)] : []),
+      verdict.step === 'deflocculate' && words.dose.product(studio.deflocculant),
       ...protocol,
-      ...(verdict.then ? [words.verdict.afterThat(verdict.then)] : []),
-    ],
-    actions: [
-      ...(unsaid ? [unsaid] : []),
+      verdict.then && words.verdict.afterThat(verdict.then),
+    ]),
+    actions: present([
+      unsaid,
       ...(window?.actions ?? []),
       ...(unlogged?.actions ?? []),
       ...(logged?.actions ?? []).slice(0, 1),
@@ -161,7 +153,7 @@ export const verdictReply = async (
         ({ line }) => !unsaid || !line.startsWith('/stirred'),
       ),
       ...tellMeLater(verdict, words),
-    ].slice(0, 3),
+    ]).slice(0, 3),
     data: {
       ...definedOnly({ entry: logged?.entry.id }),
       ...logged?.data,

@@ -1,6 +1,7 @@
+import { present } from '../../present.ts';
+import { pressToEdit, pressToRun } from '../../contract/replyParts.ts';
 import { definedOnly } from '../../definedOnly.ts';
 import type { Action, Asking, Reply } from '../../contract/contract.ts';
-import { printLine } from '../../contract/parseLine.ts';
 import { bucketStates } from '../../studio/bucket/fold/foldBucket.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import {
@@ -58,47 +59,31 @@ export const windowPress = (
   state: Pick<BucketState, 'no' | 'seq'>,
   proposal: WindowProposal,
   { words }: Pick<Asking, 'words'>,
-): Action => ({
-  label: words.verdict.isRight(proposal),
-  line: printLine(
-    ['bucket', 'change'],
-    {
-      bucket: String(state.no),
-      ...(proposal.gravity && { gravity: span(proposal.gravity, 2) }),
-      ...(proposal.efflux && { seconds: span(proposal.efflux, 0) }),
-      ...definedOnly({ cup: proposal.cup }),
-    },
-    state.seq,
-  ),
-  press: 'run',
-});
-
-/** A keeper may know it from elsewhere. */
-const ownWindow = ({ no }: Pick<BucketState, 'no'>, { words }: Pick<Asking, 'words'>): Action => ({
-  label: words.round.setWindow,
-  line: printLine(['bucket', 'change'], { bucket: String(no) }),
-  press: 'edit',
-});
-
-/** What anybody can do meanwhile: a test tile tells more than a gravity does. */
-const tilePress = ({ no }: Pick<BucketState, 'no'>, { words }: Pick<Asking, 'words'>): Action => ({
-  label: words.verdict.logTile,
-  line: printLine(['dip', 'tile'], { bucket: String(no) }),
-  press: 'edit',
-});
+): Action => {
+  const { gravity, efflux, cup } = proposal;
+  const typed = {
+    bucket: String(state.no),
+    gravity: gravity && span(gravity, 2),
+    seconds: efflux && span(efflux, 0),
+    cup,
+  };
+  return pressToRun(words.verdict.isRight(proposal), 'bucket change', typed, state.seq);
+};
 
 /** What to do about a bucket without a window, as part of its answer. */
 export const windowReply = (
   state: BucketState,
   proposal: WindowProposal | undefined,
-  asking: Pick<Asking, 'words' | 'role'>,
+  { words, role }: Pick<Asking, 'words' | 'role'>,
 ): { actions: Action[]; data: Reply['data'] } => ({
-  actions: [
-    ...(asking.role === 'keeper'
-      ? [proposal ? windowPress(state, proposal, asking) : ownWindow(state, asking)]
-      : []),
-    tilePress(state, asking),
-  ],
+  actions: present([
+    role === 'keeper' &&
+      (proposal
+        ? windowPress(state, proposal, { words })
+        : pressToEdit(words.round.setWindow, 'bucket change', { bucket: String(state.no) })),
+    // What anybody can do meanwhile: a test tile tells more than a gravity does.
+    pressToEdit(words.verdict.logTile, 'dip tile', { bucket: String(state.no) }),
+  ]),
   data: proposal
     ? {
         proposed: {

@@ -152,7 +152,7 @@ const bucketText = ({ event, stream }: BucketEntry, units: UnitSystem): Text => 
     case 'setup':
       return t`set the bucket up as ${said(event.settings.name)}`;
     case 'change':
-      return t`changed ${[[...Object.keys(event.settings), ...(event.cleared ?? []), ...(event.volume === undefined ? [] : t`volume`)].join(', ')]}`;
+      return t`changed ${[[...Object.keys(event.settings), ...(event.cleared ?? []), ...(event.volume === undefined ? [] : ['volume'])].join(', ')]}`;
     case 'reading':
       return t`read ${reading(event, units)}`;
     case 'addition':

@@ -205,16 +205,10 @@ export const firedWords = {
   noPiece: (typed: string): Text =>
     t`You have no plan and no resist coat called “${said(typed)}”. Leave piece: out, or use the name from /prep or /coat list. Nothing was saved.`,
   cautions: {
-    crawling: [],
-    running: [],
-    pinholing: [],
     blistering: t`Broken blisters have sharp edges: not for food or hands until they are ground.`,
     shivering: t`Shivering glaze comes off in sharp slivers, now or later. Keep the pot away from food, hands and eyes, and wrap it before you throw it away.`,
     crazing: t`Food and liquid seep into crazed ware and stay there. No glaze is called food-safe here, crazed least of all: that takes a laboratory and your local rules.`,
     dunting: t`A dunted piece may break in the hand, with sharp edges: don’t use it.`,
-    'too-thin': [],
-    'too-thick': [],
     dull: t`A dry or rough surface may leach and scratches easily. No glaze is called food-safe here: that takes a laboratory and your local rules.`,
-    'off-colour': [],
-  } satisfies Record<Fault, Text>,
+  } as Partial<Record<Fault, Text>>,
 };

@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import type { ToldWhere } from '../../studio/remind/toldWhere.ts';
 import { type Duration, type Instant, hours, since } from '../../studio/ids.ts';
 import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
@@ -21,10 +22,10 @@ const listed = (names: readonly string[], most: number): Text => {
 
 /** Why a coat may not be dry though its hours are over. */
 const doubted = ({ why, times }: CoatDoubt): string =>
-  [
-    ...(why === 'cold' ? t`in this cold it may never have formed a film` : []),
-    ...(times === undefined ? [] : t`in air that damp it may be wet still`),
-  ].join(', and ');
+  present([
+    why === 'cold' && 'in this cold it may never have formed a film',
+    times !== undefined && 'in air that damp it may be wet still',
+  ]).join(', and ');
 
 const places: Record<ToldWhere, string> = {
   here: 'here',

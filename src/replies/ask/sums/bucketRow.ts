@@ -1,4 +1,4 @@
-import { printLine } from '../../../contract/parseLine.ts';
+import { pressToRun } from '../../../contract/replyParts.ts';
 import type { Action, Asking, Reply } from '../../../contract/contract.ts';
 import type { BucketState } from '../../../studio/bucket/bucketState.ts';
 import { decide } from '../../../studio/verdict/decide.ts';
@@ -37,8 +37,5 @@ export const bucketFigures = ({ state, verdict }: Judged) => ({
 });
 
 /** A button for what the bucket needs now. */
-export const whatItNeeds = ({ state }: Judged, { words }: Asking): Action => ({
-  label: words.ask.ofBucket(state.settings.name),
-  line: printLine(['water-or-stir'], { bucket: String(state.no) }),
-  press: 'run',
-});
+export const whatItNeeds = ({ state }: Judged, { words }: Asking): Action =>
+  pressToRun(words.ask.ofBucket(state.settings.name), 'water-or-stir', { bucket: String(state.no) });

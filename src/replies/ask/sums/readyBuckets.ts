@@ -1,3 +1,4 @@
+import { pressToRun } from '../../../contract/replyParts.ts';
 import { bucketFigures, bucketRow, judgedBuckets, nameOf, whatItNeeds } from './bucketRow.ts';
 import type { Sum } from './sumAsked.ts';
 
@@ -26,7 +27,7 @@ export const readyBuckets: Sum = async ({ heard, named }, asking) => {
     facts: await Promise.all(usable.slice(0, 3).map((one) => bucketRow(one, asking))),
     actions: [
       ...usable.slice(0, 2).map((one) => whatItNeeds(one, asking)),
-      { label: asking.words.ask.action('bucket-list'), line: '/bucket list', press: 'run' },
+      pressToRun(asking.words.ask.action('bucket-list'), 'bucket list'),
     ],
     data: { sum: 'ready', ready: usable.map(bucketFigures), buckets: all.length },
   };

@@ -1,3 +1,5 @@
+import { present } from '../../../present.ts';
+import { fact } from '../../../contract/replyParts.ts';
 import { findMaterial, materials } from '../../../glaze/materials/materials.ts';
 import { marksInText } from '../../../studio/bucket/bucketHazards.ts';
 import type { BucketState } from '../../../studio/bucket/bucketState.ts';
@@ -68,10 +70,10 @@ const reply = (
   return {
     kind: 'answer',
     title,
-    facts: [
-      ...(recipe ? [{ label: [words.sum.factRecipe], text: words.recipe.lines(recipe.lines) }] : []),
-      ...(marks.length > 0 ? [{ label: [words.sum.factMarks], text: words.sum.marks(marks) }] : []),
-    ],
+    facts: present([
+      recipe && fact(words.sum.factRecipe, words.recipe.lines(recipe.lines)),
+      marks.length > 0 && fact(words.sum.factMarks, words.sum.marks(marks)),
+    ]),
     cautions: marks.map(words.bucket.caution),
     reasons: [words.sum.whatWentIn],
     data: { sum: 'recipe', bucket: state.no, ...data },
@@ -101,7 +103,7 @@ const pailsWith = (
     name,
     holding.map(({ state }) => state.settings.name),
   ),
-  facts: recipe ? [{ label: [words.sum.factRecipe], text: words.recipe.lines(recipe.lines) }] : [],
+  facts: recipe ? [fact(words.sum.factRecipe, words.recipe.lines(recipe.lines))] : [],
   data: { sum: 'recipe', recipe: name, buckets: holding.map(({ state }) => state.no) },
 });
 
@@ -179,7 +181,7 @@ export const recipeSum: Sum = async ({ heard, bucket, named }, asking) => {
     kind: 'answer',
     title: w.which(material, holding.map(nameOf)),
     cautions: marksInText(material).map(words.bucket.caution),
-    reasons: [...(unwritten.length > 0 ? [w.unwritten(unwritten.map(nameOf))] : []), w.whatWentIn],
+    reasons: present([unwritten.length > 0 && w.unwritten(unwritten.map(nameOf)), w.whatWentIn]),
     data: {
       sum: 'recipe',
       material,

@@ -1,3 +1,4 @@
+import { present } from '../../../present.ts';
 import { gravityHeld } from '../../../studio/bucket/withoutFlagged.ts';
 import { epsomToSaturate } from '../../../glaze/materials/epsomSolution.ts';
 import { dryContent } from '../../../glaze/slurry/slurry.ts';
@@ -113,18 +114,20 @@ export const saltSum: Sum = async ({ heard, bucket }, asking) => {
   return {
     kind: 'answer',
     title: bucket ? words.verdict.headline(bucket.settings.name, told) : told,
-    facts: [
-      ...(ofGlaze ? [{ label: w.factSolution, text: w.asSolution(saturatedSolutionWith(salt), units) }] : []),
-      ...(ofGlaze && percent !== undefined
-        ? [{ label: w.factIfWater, text: w.ifWater((volume * percent) / (100 - percent)) }]
-        : []),
-    ],
+    facts: present([
+      ofGlaze && { label: w.factSolution, text: w.asSolution(saturatedSolutionWith(salt), units) },
+      ofGlaze &&
+        percent !== undefined && {
+          label: w.factIfWater,
+          text: w.ifWater((volume * percent) / (100 - percent)),
+        },
+    ]),
     dont: ofGlaze ? words.dose.dont() : [],
     cautions: much ? [w.muchSalt] : [],
-    reasons: [
-      ...(ofGlaze && percent !== undefined ? [w.dryAssumed(slurry, solids)] : []),
-      ...(ofGlaze ? [w.notAtOnce] : []),
-    ],
+    reasons: present([
+      ofGlaze && percent !== undefined && w.dryAssumed(slurry, solids),
+      ofGlaze && w.notAtOnce,
+    ]),
     data: {
       sum: 'salt',
       heptahydrateGrams: salt,

@@ -1,7 +1,7 @@
+import { pressToEdit } from '../../../contract/replyParts.ts';
 import { restLimitOf } from '../../../studio/bucket/rests.ts';
 import { hours, since, type Instant } from '../../../studio/ids.ts';
 import type { Asking } from '../../../contract/contract.ts';
-import { printLine } from '../../../contract/parseLine.ts';
 import { bucketFigures, bucketRow, judgedBuckets, nameOf, type Judged } from './bucketRow.ts';
 import type { Sum } from './sumAsked.ts';
 
@@ -41,13 +41,7 @@ export const stirFirst: Sum = async ({ heard, named }, asking) => {
     kind: 'answer',
     title: w.stirMost(nameOf(first), sinceStir(first, asking)),
     facts: await Promise.all([first, ...others].slice(0, 3).map((one) => bucketRow(one, asking))),
-    actions: [
-      {
-        label: asking.words.ask.action('stirred'),
-        line: printLine(['stirred'], { bucket: String(first.state.no) }),
-        press: 'edit',
-      },
-    ],
+    actions: [pressToEdit(asking.words.ask.action('stirred'), 'stirred', { bucket: String(first.state.no) })],
     data: { sum: 'stir', bucket: first.state.no, buckets: due.map(bucketFigures) },
   };
 };

@@ -1,3 +1,4 @@
+import { present } from '../../../present.ts';
 import { gravityHeld } from '../../../studio/bucket/withoutFlagged.ts';
 import { waterToAdd, waterToDrawOff } from '../../../glaze/slurry/massBalance.ts';
 import { gravity, millilitres, type Gravity } from '../../../glaze/units.ts';
@@ -79,22 +80,22 @@ export const waterSum: Sum = async ({ heard: asTyped, bucket }, asking) => {
   return {
     kind: 'answer',
     title: bucket ? words.verdict.headline(bucket.settings.name, title) : title,
-    facts: [
+    facts: present([
       { label: w.factSum, text: w.waterSum(volume, from, to, units) },
-      ...(bucket ? [await stateFact(bucket, asking)] : []),
-    ],
+      bucket && (await stateFact(bucket, asking)),
+    ]),
     dont: from === to ? [] : [off ? words.verdict.dont('water-out') : words.verdict.dont('all-at-once')],
-    cautions: [
+    cautions: present([
       ...(bucket ? markedCautions(bucket.settings).map(words.verdict.caution) : []),
-      ...(off ? [words.verdict.caution('drawn-water')] : []),
-    ],
-    reasons: [
-      ...(from === to || off ? [] : [w.half]),
-      ...(way.logged ? [w.gravityLogged(from)] : []),
-      ...(logged === undefined ? [] : [w.volumeLogged(logged, units)]),
-      ...(said === undefined ? [] : [w.volumeAsSaid]),
+      off && words.verdict.caution('drawn-water'),
+    ]),
+    reasons: present([
+      from !== to && !off && w.half,
+      way.logged && w.gravityLogged(from),
+      logged !== undefined && w.volumeLogged(logged, units),
+      said !== undefined && w.volumeAsSaid,
       w.massBalance,
-    ],
+    ]),
     data: {
       sum: 'water',
       from,
