@@ -46,7 +46,7 @@ export const addBucket = logs({
     if (problem) return refusal(problem);
     const doubt = await markDoubt(
       {
-        path: ['bucket', 'add'],
+        path: 'bucket add',
         listed: v.cautions,
         after: { cautions: [], ...said, name: v.name },
         marks: [],

@@ -57,7 +57,7 @@ export const changeBucket = logs({
       setsMarks &&
       (await markDoubt(
         {
-          path: ['bucket', 'change'],
+          path: 'bucket change',
           listed: v.cautions,
           after,
           marks: [...v.bucket.settings.cautions, ...(same?.settings.cautions ?? [])],

@@ -1,6 +1,7 @@
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { whenPast } from '../../contract/kinds/when.ts';
 import { printLine } from '../../contract/parseLine.ts';
+import { choice } from '../../contract/replyParts.ts';
 import type { PlainCoat } from '../../parse/plain/plainCoat.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
@@ -15,14 +16,12 @@ export const coatDraft = async (
   const told = when === undefined ? undefined : await whenPast.read(when, { ...asking, happenedAt: at });
   const moment = told?.ok ? told.value : at;
   const line = printLine(['coat', 'on'], { kind, pieces, when: isoInstant(moment) });
-  return {
-    kind: 'choice',
-    title: words.coat.draft(kind, pieces, told?.ok ? moment : undefined),
-    private: true,
-    actions: [
+  return choice(
+    words.coat.draft(kind, pieces, told?.ok ? moment : undefined),
+    [
       { label: words.plain.logIt, line, press: 'run' },
       { label: words.plain.change, line, press: 'edit' },
     ],
-    data: { draft: line, unread: [] },
-  };
+    { draft: line, unread: [] },
+  );
 };

@@ -1,4 +1,5 @@
-import { pressToEdit, pressToRun } from '../../contract/replyParts.ts';
+import { refusal } from '../../contract/refusal.ts';
+import { choice, pressToEdit, pressToRun } from '../../contract/replyParts.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { poisonIn } from '../../studio/bucket/bucketHazards.ts';
 import type { BucketCaution, BucketSettings } from '../../studio/settings/bucketSettings.ts';
@@ -6,7 +7,7 @@ import { knownHazards, unexplainedOf } from './derivedMarks.ts';
 
 /** The marks that a keeper sets, and what is known of the bucket besides. */
 interface Marking {
-  path: readonly string[];
+  path: string;
   /** What the keeper typed as cautions, if anything. */
   listed: readonly BucketCaution[] | undefined;
   /** The bucket as it will be. */
@@ -27,38 +28,30 @@ export const markDoubt = async (
   { path, listed, after, marks, mixed, sure, note }: Marking,
   asking: Asking,
 ): Promise<Reply | undefined> => {
-  const { words, typed } = asking;
-  const refuse = (title: Reply['title']): Reply => ({ kind: 'refusal', title, data: {} });
+  const { typed } = asking;
+  const w = asking.words.bucket;
   if (after.cautions.includes('children')) {
     const unknown = await unexplainedOf(after, asking);
-    if (unknown.length > 0) return refuse(words.bucket.childrenAndUnknown(unknown));
+    if (unknown.length > 0) return refusal(w.childrenAndUnknown(unknown));
   }
   if (!listed) return undefined;
   const known = await knownHazards(after, marks, asking);
   const poison = poisonIn(known);
-  if (poison !== undefined && listed.includes('children'))
-    return refuse(words.bucket.childrenAndKnown(poison));
+  if (poison !== undefined && listed.includes('children')) return refusal(w.childrenAndKnown(poison));
   const gone = known.filter((one) => !after.cautions.includes(one));
   // A laboratory or a safety sheet says that it is no poison; a press does not.
   const poisonGone = poisonIn(gone);
   if (poisonGone !== undefined && note === undefined)
-    return {
-      kind: 'choice',
-      title: words.bucket.poisonGone(poisonGone),
-      private: true,
-      actions: [pressToEdit(words.bucket.poisonGoneWhy, path.join(' '), { ...typed, sure: 'yes', note: '' })],
-      data: { option: 'note', hazards: gone },
-    };
+    return choice(
+      w.poisonGone(poisonGone),
+      [pressToEdit(w.poisonGoneWhy, path, { ...typed, sure: 'yes', note: '' })],
+      { option: 'note', hazards: gone },
+    );
   const blind = mixed && listed.includes('children');
   if ((gone.length === 0 && !blind) || sure) return undefined;
-  return {
-    kind: 'choice',
-    title: gone.length > 0 ? words.bucket.marksGone(gone) : words.bucket.childrenAgain,
-    private: true,
-    actions: [
-      pressToEdit(words.bucket.marksGoneEdit, path.join(' '), typed),
-      pressToRun(words.bucket.marksGoneSure, path.join(' '), { ...typed, sure: 'yes' }),
-    ],
-    data: { option: 'sure', choices: [{ label: 'yes', value: 'yes' }], hazards: gone },
-  };
+  return choice(
+    gone.length > 0 ? w.marksGone(gone) : w.childrenAgain,
+    [pressToEdit(w.marksGoneEdit, path, typed), pressToRun(w.marksGoneSure, path, { ...typed, sure: 'yes' })],
+    { option: 'sure', choices: [{ label: 'yes', value: 'yes' }], hazards: gone },
+  );
 };

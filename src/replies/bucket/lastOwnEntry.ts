@@ -1,4 +1,4 @@
-import { pressToRun } from '../../contract/replyParts.ts';
+import { choice, pressToRun } from '../../contract/replyParts.ts';
 import type { Asking, Reply } from '../../contract/contract.ts';
 import { refusal } from '../../contract/refusal.ts';
 import { coatStream, firedStream, pieceStream } from '../../studio/ids.ts';
@@ -18,12 +18,9 @@ export const lastOwnEntry = async (asking: Asking): Promise<Reply> => {
     .sort((a, b) => b.loggedAt - a.loggedAt || b.seq - a.seq);
   if (!last) return { ...refusal(words.undo.noneOfYours, {}), private: true };
   const bucket = (await book.buckets()).find(({ no }) => no === last.stream);
+  const title = bucket ? words.undo.lastIn(last.id, bucket.settings.name) : words.undo.last(last.id);
   return {
-    kind: 'choice',
-    title: bucket ? words.undo.lastIn(last.id, bucket.settings.name) : words.undo.last(last.id),
-    private: true,
+    ...choice(title, [pressToRun(words.undo.takeBack, 'undo', { entry: last.id })], { entry: last.id }),
     reasons: [await describeEntry(last, asking)],
-    actions: [pressToRun(words.undo.takeBack, 'undo', { entry: last.id })],
-    data: { entry: last.id },
   };
 };
