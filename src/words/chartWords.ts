@@ -1,3 +1,4 @@
+import type { Window } from '../studio/settings/bucketSettings.ts';
 import { gravityText, windowText } from './text/measures.ts';
 
 export const chartWords = {
@@ -9,7 +10,7 @@ export const chartWords = {
   alt: (
     name: string,
     gravity: readonly { value: number; believed: boolean }[],
-    window: { low: number; high: number } | undefined,
+    window: Window<number> | undefined,
     marks: number,
   ): string => {
     const last = gravity.at(-1);

@@ -2,6 +2,7 @@ import type { Deed } from '../../studio/logbook/deed.ts';
 import type { NoteCaution, NoteCommand } from '../../studio/handbook.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { coatWords } from '../resist/coatWords.ts';
+import { dayAndTime } from '../text/dayAndTime.ts';
 import { join, type Part, said, t, type Text } from '../text/text.ts';
 import { verdictWords } from '../verdict/verdictWords.ts';
 
@@ -83,7 +84,7 @@ export const askWords = {
   factOwn: 'More',
   factEntry: 'Entry',
   lastDone: (deed: Deed, at: Instant, by: Part): Text =>
-    t`last ${[deeds[deed]]} ${{ at, show: 'ago' }}, ${{ at, show: 'day' }} ${{ at, show: 'clock' }}, by ${by}.`,
+    t`last ${[deeds[deed]]} ${{ at, show: 'ago' }}, ${dayAndTime(at)}, by ${by}.`,
   neverDone: (deed: Deed): Text =>
     deed === 'stir'
       ? t`no stir is logged. Ask around, then stir it.`

@@ -1,13 +1,7 @@
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import { gravityText, massText, percentText, volumeText } from '../text/measures.ts';
 import { listed } from '../text/listed.ts';
-import { join, said, t, type Text } from '../text/text.ts';
-
-const names = (all: readonly string[]): Text =>
-  join(
-    all.map((name) => [said(name)]),
-    ', ',
-  );
+import { said, t, type Text, saidNames } from '../text/text.ts';
 
 const degrees = (value: number): string => String(Number(value.toFixed(1)));
 
@@ -70,16 +64,16 @@ export const sumWords = {
       ? t`There are no buckets yet. A keeper can set one up.`
       : ready.length === 0
         ? t`None of ${of} is ready to use now.`
-        : t`${ready.length} of ${of} ready to use: ${names(ready)}.`,
+        : t`${ready.length} of ${of} ready to use: ${saidNames(ready)}.`,
   stirMost: (name: string, since: Text): Text => t`${said(name)} needs a stir most: ${since}.`,
   stirNone: t`Every bucket in use was stirred in time.`,
   noBuckets: t`There is no bucket in use.`,
   sideBySide: (ready: readonly string[], others: readonly string[]): Text =>
     ready.length === 0
-      ? t`${[others.length === 2 ? 'Neither' : 'None']} is ready now: ${names(others)}.`
+      ? t`${[others.length === 2 ? 'Neither' : 'None']} is ready now: ${saidNames(others)}.`
       : others.length === 0
-        ? t`${[ready.length === 2 ? 'Both' : 'All']} are ready: ${names(ready)}.`
-        : t`${names(ready)}: ready. ${names(others)}: not yet.`,
+        ? t`${[ready.length === 2 ? 'Both' : 'All']} are ready: ${saidNames(ready)}.`
+        : t`${saidNames(ready)}: ready. ${saidNames(others)}: not yet.`,
 
   holds: (material: string, name: string): Text =>
     t`Yes: ${said(material)} is in the recipe of ${said(name)}.`,
@@ -96,10 +90,10 @@ export const sumWords = {
   which: (material: string, holding: readonly string[]): Text =>
     holding.length === 0
       ? t`None of the recipes that are written down has ${said(material)}.`
-      : t`With ${said(material)}: ${names(holding)}.`,
-  unwritten: (without: readonly string[]): Text => t`No recipe is written down for ${names(without)}.`,
+      : t`With ${said(material)}: ${saidNames(holding)}.`,
+  unwritten: (without: readonly string[]): Text => t`No recipe is written down for ${saidNames(without)}.`,
   ofRecipe: (recipe: string, holding: readonly string[]): Text =>
     holding.length === 0
       ? t`No bucket has the recipe ${said(recipe)}.`
-      : t`The recipe ${said(recipe)} is in ${names(holding)}.`,
+      : t`The recipe ${said(recipe)} is in ${saidNames(holding)}.`,
 };

@@ -1,3 +1,4 @@
+import type { Window } from '../../studio/settings/bucketSettings.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
 import type { Instant } from '../../studio/ids.ts';
@@ -15,7 +16,7 @@ import {
   windowText,
 } from '../text/measures.ts';
 import { materialsText, recipeLine } from './recipeLine.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text, saidNames } from '../text/text.ts';
 
 const leach = 'no food ware without a laboratory’s leach test';
 
@@ -52,12 +53,6 @@ const weighed = (grams: number): string => {
   const apart = whole.length > 4 ? whole.replace(/\B(?=(?:\d{3})+$)/g, '\u202F') : whole;
   return `${apart}${part === undefined ? '' : `.${part}`} g`;
 };
-
-const named = (materials: readonly string[]): Text =>
-  join(
-    materials.map((one) => [said(one)]),
-    ', ',
-  );
 
 interface WeighedLine {
   material: string;
@@ -136,18 +131,20 @@ export const batchWords = {
     ...(order.slake.length === 0
       ? []
       : [
-          t`Does ${named(order.slake)} come in lumps? Weigh it dry, and let it slake in that water overnight first.`,
+          t`Does ${saidNames(order.slake)} come in lumps? Weigh it dry, and let it slake in that water overnight first.`,
         ]),
     ...(order.dissolve.length === 0
       ? []
-      : [t`Dissolve ${named(order.dissolve)} in a little of that water, warm, before any powder goes in.`]),
+      : [
+          t`Dissolve ${saidNames(order.dissolve)} in a little of that water, warm, before any powder goes in.`,
+        ]),
     ...(order.premix.length === 0
       ? []
-      : [t`Mix ${named(order.premix)} dry into another powder, or it makes lumps.`]),
-    t`Weigh the other powders, the largest first, and tick each off${order.weigh.length === 0 ? [] : t`: ${named(order.weigh)}`}. Slide the powder onto the water; never pour water onto powder.`,
+      : [t`Mix ${saidNames(order.premix)} dry into another powder, or it makes lumps.`]),
+    t`Weigh the other powders, the largest first, and tick each off${order.weigh.length === 0 ? [] : t`: ${saidNames(order.weigh)}`}. Slide the powder onto the water; never pour water onto powder.`,
     ...(order.last.length === 0
       ? []
-      : [t`Weigh ${named(order.last)} last, with gloves and mask, and close its bag at once.`]),
+      : [t`Weigh ${saidNames(order.last)} last, with gloves and mask, and close its bag at once.`]),
     t`Let it soak overnight, then mix it.`,
     mesh === 'never'
       ? t`This glaze is never sieved: mix it until no lumps are left.`
@@ -160,10 +157,7 @@ export const batchWords = {
     t`Plan ${[typed]} of ${[of === 'base' ? 'base' : 'powder']}`,
   wholeBag: (bag: string, material: string): Text => t`Use up a ${[bag]} bag of ${said(material)}`,
   materialCaution: (caution: MaterialCaution, materials: readonly string[]): Text =>
-    t`${join(
-      materials.map((one) => [said(one)]),
-      ', ',
-    )}: ${[materialCautions[caution]]}.`,
+    t`${saidNames(materials)}: ${[materialCautions[caution]]}.`,
   newBatch: 'New batch',
   solidsOfMix: (solids: number): Text => t`Gravity of the mixed powder: ${[solids.toFixed(2)]}.`,
   factSolids: 'Powder gravity',
@@ -206,7 +200,7 @@ export const batchWords = {
       : grams === 0
         ? t`none`
         : t`${[massText(grams)]} of Epsom salt, ${[percentText(percent)]} of its dry weight`,
-  intoWindow: (name: string, window: { low: number; high: number }, inside: boolean): Text =>
+  intoWindow: (name: string, window: Window<number>, inside: boolean): Text =>
     inside
       ? t`Inside the window of ${said(name)}, ${[windowText(window)]}.`
       : t`Outside the window of ${said(name)}, ${[windowText(window)]}: correct it after you have measured.`,

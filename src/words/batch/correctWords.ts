@@ -1,3 +1,4 @@
+import type { Window } from '../../studio/settings/bucketSettings.ts';
 import type { CorrectionWay } from '../../studio/batch/correctBucket.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import {
@@ -20,7 +21,7 @@ const wayWords: Record<CorrectionWay, string> = {
 };
 
 export const correctWords = {
-  inWindow: (value: number, u95: number, window: { low: number; high: number }): Text =>
+  inWindow: (value: number, u95: number, window: Window<number>): Text =>
     t`Nothing to correct: ${[gravityWithin(value, u95)]} is inside its window ${[windowText(window)]}, as far as the reading can tell.`,
   wrongWay: (band: 'low' | 'high', by: CorrectionWay): Text =>
     band === 'high'

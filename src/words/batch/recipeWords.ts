@@ -1,6 +1,6 @@
 import type { RecipeProblem } from '../../parse/recipeProblem.ts';
 import { recipeLine } from './recipeLine.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text, quotedNames } from '../text/text.ts';
 
 const recipeProblem = (why: RecipeProblem): Text => {
   switch (why.kind) {
@@ -34,20 +34,14 @@ export const recipeWords = {
     t`${value} can't be the gravity of ${said(material)}: grains are between 1.1 and 12, clays and feldspars near 2.6.`,
   strayGravity: (material: string): Text => t`${said(material)} is not in the recipe.`,
   unknownMaterials: (names: string[]): Text =>
-    t`The studio doesn't know ${join(
-      names.map((name) => t`“${said(name)}”`),
-      ', ',
-    )} yet. Which known material is it like? Or what are its hazards, does it dissolve in water, and what is the gravity of its grains?`,
+    t`The studio doesn't know ${quotedNames(names)} yet. Which known material is it like? Or what are its hazards, does it dissolve in water, and what is the gravity of its grains?`,
   whyAsked: t`An unknown material may be poisonous. Don’t open it before you have read the supplier’s safety sheet.`,
   askKeeper: (name: string): Text =>
     t`A keeper can say it once for the whole studio: /studio material name:"${said(name)}" like: or hazard:, soluble: and particle-gravity:.`,
   whyGravity: t`Heavier grains take up less room, so more of them are needed for the same gravity.`,
   sayWhat: (name: string): Text => t`Say what ${said(name)} is`,
   unexplained: (names: readonly string[]): Text =>
-    t`Nobody has said what ${join(
-      names.map((name) => t`“${said(name)}”`),
-      ', ',
-    )} is. Treat it as toxic until a keeper has read its safety sheet: gloves, fitted mask, wash hands, no food ware.`,
+    t`Nobody has said what ${quotedNames(names)} is. Treat it as toxic until a keeper has read its safety sheet: gloves, fitted mask, wash hands, no food ware.`,
 
   marked: (buckets: readonly { no: number; settings: { name: string }; hold?: unknown }[]): Text =>
     t`Its hazards are now marked on ${join(

@@ -1,4 +1,5 @@
-import type { BucketCaution } from '../../studio/settings/bucketSettings.ts';
+import { present } from '../../present.ts';
+import type { BucketCaution, Window } from '../../studio/settings/bucketSettings.ts';
 import type { Poison } from '../../studio/bucket/bucketHazards.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Step, Verdict } from '../../studio/verdict/verdict.ts';
@@ -6,6 +7,7 @@ import { waterText } from '../text/hand.ts';
 import {
   dryContentText,
   gravityText,
+  secondsWindowText,
   spanText,
   volumeAbout,
   volumeText,
@@ -13,7 +15,7 @@ import {
 } from '../text/measures.ts';
 import { agoText } from '../text/agoText.ts';
 import { bucketCautionWords } from '../verdict/bucketCautionWords.ts';
-import { said, t, type Text, join } from '../text/text.ts';
+import { said, t, type Text, join, quotedNames } from '../text/text.ts';
 import { listed } from '../text/listed.ts';
 
 const stepWords: Record<Step, string> = {
@@ -83,13 +85,11 @@ export const bucketWords = {
   numberAndNick: (no: number, nick: string | undefined): Text =>
     nick === undefined ? t`${no}` : t`${no}, “${said(nick)}” for short`,
   windows: (
-    gravity: { low: number; high: number } | undefined,
-    efflux: { low: number; high: number } | undefined,
+    gravity: Window<number> | undefined,
+    efflux: Window<number> | undefined,
     cup: string | undefined,
   ): Text => {
-    const weight = gravity ? windowText(gravity) : '';
-    const flow = efflux ? `${efflux.low} to ${efflux.high} s` : '';
-    const both = [weight, flow].filter((part) => part !== '').join(', ');
+    const both = present([gravity && windowText(gravity), efflux && secondsWindowText(efflux)]).join(', ');
     return cup !== undefined && efflux ? t`${[both]} by ${said(cup)}` : [both];
   },
   holds: (ml: number, pail: number | undefined, units: UnitSystem): Text =>
@@ -135,10 +135,7 @@ export const bucketWords = {
   childrenAndHazard: (hazard: string): Text =>
     t`A bucket with ${[hazard]} in it is not for children. Choose one of the two marks. Nothing was saved.`,
   childrenAndUnknown: (materials: readonly string[]): Text =>
-    t`Children may not use a bucket while nobody has said what ${join(
-      materials.map((name) => t`“${said(name)}”`),
-      ', ',
-    )} is. A keeper says it after reading its safety sheet: /studio material. Nothing was saved.`,
+    t`Children may not use a bucket while nobody has said what ${quotedNames(materials)} is. A keeper says it after reading its safety sheet: /studio material. Nothing was saved.`,
   childrenAndKnown: (poison: string): Text =>
     t`Its recipe, its name, its marks or what was poured into it say that it holds ${[poison]}: it is not for children. Nothing was saved.`,
   childrenAgain: [

@@ -1,8 +1,9 @@
+import type { Window } from '../../studio/settings/bucketSettings.ts';
 import { listed } from '../text/listed.ts';
+import { secondsWindowText } from '../text/measures.ts';
+import { someOf } from '../text/someOf.ts';
 import { said, t, type Text } from '../text/text.ts';
 import type { Instant } from '../../studio/ids.ts';
-
-const many = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 
 /** Labels for lids: what is printed on them, and what is said with the sheet. */
 export const labelWords = {
@@ -18,7 +19,7 @@ export const labelWords = {
     t`The codes would open ${[url]}, which only this computer can open. Start the room with npm start -- --lan, or set ROOM_URL in .env to the address that phones open. Nothing was printed.`,
   withoutCodes: t`Print a line to type instead`,
   title: (labels: number, pages: number, paper: string): Text =>
-    t`${[many(labels, 'label')]} on ${[many(pages, 'page')]} of ${[paper]}, to print.`,
+    t`${[someOf(labels, 'label', 'labels')]} on ${[someOf(pages, 'page', 'pages')]} of ${[paper]}, to print.`,
   howTo: t`Print it at full size, cut along the dotted lines, and cover each label with clear tape: a wet lid takes ink off.`,
   opens: (url: string): Text => t`A code opens the room at ${[url]}, at its bucket, ready for a reading.`,
   mayChange: (url: string): Text =>
@@ -39,8 +40,8 @@ export const labelWords = {
   gravity: 'Gravity',
   scan: 'Scan it to log a reading.',
   type: 'To log a reading, type',
-  seconds: ({ low, high }: { low: number; high: number }, cup: string | undefined): Text =>
-    cup === undefined ? [`${low} to ${high} s`] : t`${[`${low} to ${high} s`]} by ${said(cup)}`,
+  seconds: (window: Window<number>, cup: string | undefined): Text =>
+    cup === undefined ? [secondsWindowText(window)] : t`${[secondsWindowText(window)]} by ${said(cup)}`,
   madeFor: (use: Text): Text => t`For ${use}.`,
   goesOn: (bodies: string): Text => t`On ${said(bodies)}.`,
   recipe: (recipe: string): Text => t`Recipe: ${said(recipe)}.`,

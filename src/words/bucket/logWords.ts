@@ -20,6 +20,7 @@ import {
 import { peopleWords } from '../studio/peopleWords.ts';
 import { prepWords } from '../piece/prepWords.ts';
 import { join, said, t, type Part, type Text } from '../text/text.ts';
+import { dayAndTime } from '../text/dayAndTime.ts';
 import { vesselText } from '../text/vesselText.ts';
 
 /** A level is read to a tenth of a litre at best, ml. */
@@ -137,9 +138,7 @@ const studioText = (event: StudioEvent, units: UnitSystem): Text => {
     case 'morning':
       return [event.morning ? 'set when the round is told' : 'turned the morning’s round off'];
     case 'firing':
-      return event.at === undefined
-        ? t`cancelled the firing`
-        : t`planned a firing ${{ at: event.at, show: 'day' }} ${{ at: event.at, show: 'clock' }}`;
+      return event.at === undefined ? t`cancelled the firing` : t`planned a firing ${dayAndTime(event.at)}`;
     case 'reach':
       return t`wants reminders ${[event.by === 'direct' ? 'directly' : 'in the channel']}`;
     case 'undo':
@@ -207,7 +206,7 @@ const longerAgo = 120_000;
 
 /** When it happened, said when that is not when it was written down: a time misread shows. */
 const backdated = ({ at, loggedAt }: Entry<LoggedEvent>): Text =>
-  loggedAt - at > longerAgo ? t`, for ${{ at, show: 'day' }} ${{ at, show: 'clock' }}` : [];
+  loggedAt - at > longerAgo ? t`, for ${dayAndTime(at)}` : [];
 
 export const logWords = {
   /** An entry to pick from a list, told from others of the same bucket. */
@@ -218,7 +217,7 @@ export const logWords = {
   setting: ({ event }: Entry<StudioEvent>, units: UnitSystem): Text => studioText(event, units),
   logged: ({ entry, text }: { entry: string; text: Text }): Text => t`Logged ${[entry]}: ${text}.`,
   entry: (entry: Entry<LoggedEvent> & Notes, by: Part, units: UnitSystem): Text => [
-    ...t`${[entry.id]} · ${{ at: entry.at, show: 'day' }} ${{ at: entry.at, show: 'clock' }} · ${by} ${what(entry, units)}`,
+    ...t`${[entry.id]} · ${dayAndTime(entry.at)} · ${by} ${what(entry, units)}`,
     ...(entry.note === undefined ? [] : t` · “${said(entry.note)}”`),
     ...(entry.noteRemoved ? [` · ${peopleWords.redact.removed}`] : []),
     ...(entry.undoneBy === undefined ? [] : t` · taken back`),

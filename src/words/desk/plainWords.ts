@@ -1,5 +1,6 @@
 import type { Instant } from '../../studio/ids.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { dayAndTime } from '../text/dayAndTime.ts';
+import { join, said, t, type Text, quotedNames } from '../text/text.ts';
 
 type Typed = Readonly<Record<string, string>>;
 
@@ -80,7 +81,7 @@ export const plainWords = {
   log: (name: string, command: string, typed: Typed): Text =>
     t`${said(name)}: ${what(command, typed)}. Log it?`,
   logOld: (name: string, command: string, typed: Typed, at: Instant): Text =>
-    t`That was said ${{ at, show: 'ago' }}, ${{ at, show: 'day' }} ${{ at, show: 'clock' }}. ${said(name)}: ${what(command, typed)}. Log it as of then?`,
+    t`That was said ${{ at, show: 'ago' }}, ${dayAndTime(at)}. ${said(name)}: ${what(command, typed)}. Log it as of then?`,
   whichBucket: (command: string, typed: Typed): Text => t`Which bucket? I read: ${what(command, typed)}.`,
   noBucket: (typed: string, command: string, rest: Typed): Text =>
     t`There is no bucket “${said(typed)}”. Which one? I read: ${what(command, rest)}.`,
@@ -102,11 +103,7 @@ export const plainWords = {
   change: t`Change it`,
   ask: t`Ask it as a question`,
   factUnread: 'Not understood',
-  unread: (runs: readonly string[]): Text =>
-    t`${join(
-      runs.map((run) => t`“${said(run)}”`),
-      ', ',
-    )}. It goes in as a note.`,
+  unread: (runs: readonly string[]): Text => t`${quotedNames(runs)}. It goes in as a note.`,
   factBucket: 'Bucket',
   guessed: (typed: string, name: string): Text => t`“${said(typed)}” read as ${said(name)}`,
   none: t`I found nothing to log in that. Say the bucket and what you measured or did: gull grey 1.46 13 sec stirred.`,

@@ -1,6 +1,7 @@
 import type { BucketCondition, DipCondition, PieceCondition } from '../../studio/firing/dipCondition.ts';
 import type { Fault } from '../../studio/firing/firedEvent.ts';
 import { capital } from '../text/capital.ts';
+import { someOf } from '../text/someOf.ts';
 import { coneText } from '../text/coneText.ts';
 import { said, t, type Text } from '../text/text.ts';
 
@@ -57,8 +58,10 @@ export interface PairSaid {
 
 const chance = (p: number) => (p < 0.00005 ? 'under 0.0001' : String(Number(p.toPrecision(p < 0.1 ? 1 : 2))));
 
+const daysText = (count: number): string => someOf(count, 'day', 'days');
+
 const counts = ({ hits, of, otherHits, otherOf }: PairSaid['rates']): string =>
-  `on ${hits} of ${of} ${of === 1 ? 'day' : 'days'} with it, on ${otherHits} of ${otherOf} without`;
+  `on ${hits} of ${daysText(of)} with it, on ${otherHits} of ${otherOf} without`;
 
 /** How likely a lead is to be more than chance, in words. */
 const moreThanChance = (q: number): string =>
@@ -69,8 +72,6 @@ const moreThanChance = (q: number): string =>
       : q <= 0.2
         ? 'perhaps more than chance'
         : 'may well be chance';
-
-const daysText = (n: number): string => (n === 1 ? '1 day' : `${n} days`);
 
 export const faultWords = {
   about: 'Which habits and bucket states go with which faults',

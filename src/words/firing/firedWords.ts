@@ -11,7 +11,14 @@ import { coneText } from '../text/coneText.ts';
 import { did } from './faultWords.ts';
 import { flowWords } from '../verdict/flowWords.ts';
 import { listed } from '../text/listed.ts';
-import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
+import {
+  gravityText,
+  gravityWithin,
+  secondsText,
+  secondsWindowText,
+  spanText,
+  windowText,
+} from '../text/measures.ts';
 import { prepWords } from '../piece/prepWords.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
@@ -140,14 +147,14 @@ export const firedWords = {
     const what =
       read.what === 'gravity'
         ? `${gravityWithin(read.value, read.u95)}, outside its window of ${windowText(read.window)}`
-        : `${secondsText(read.seconds)} in the flow cup, outside ${read.window.low} to ${read.window.high} s`;
+        : `${secondsText(read.seconds)} in the flow cup, outside ${secondsWindowText(read.window)}`;
     const kept =
       read.believed || read.what === 'gravity'
         ? read.believed
           ? ''
           : ', which does not count'
         : ', but that may have changed before the dip';
-    return t`${said(name)} was read at ${[what]}, ${{ at: read.at, show: 'day' }} ${{ at: read.at, show: 'clock' }}${[kept]}.`;
+    return t`${said(name)} was read at ${[what]}, ${dayAndTime(read.at)}${[kept]}.`;
   },
   cannotTell: (name: string, what: readonly ('gravity' | 'flow' | 'stir')[]): Text =>
     t`The logbook does not know ${[listed(what.map((one) => untold[one]))]} of ${said(name)} at the dip.`,

@@ -1,22 +1,19 @@
 import { present } from '../../present.ts';
 import type { ToldWhere } from '../../studio/remind/toldWhere.ts';
-import { type Duration, type Instant, hours, since } from '../../studio/ids.ts';
+import { type Instant, hours, since } from '../../studio/ids.ts';
 import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Resist } from '../../studio/resist/overnight.ts';
 import type { ReminderAbout } from '../../studio/remind/reminder.ts';
 import type { ReachBy } from '../../studio/settings/studio.ts';
 import { coatWords } from '../resist/coatWords.ts';
-import { spanText } from '../text/measures.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { said, t, type Text, saidNames } from '../text/text.ts';
+import { someOf } from '../text/someOf.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
 const { kind } = coatWords;
 
 const listed = (names: readonly string[], most: number): Text => {
-  const shown = join(
-    names.slice(0, most).map((name) => [said(name)]),
-    ', ',
-  );
+  const shown = saidNames(names.slice(0, most));
   return names.length > most ? t`${shown} and ${names.length - most} more` : shown;
 };
 
@@ -65,7 +62,7 @@ export const reminderWords = {
   peel: (pieces: string, firing: Instant): Text =>
     t`Peel the latex off ${said(pieces)} before the firing, ${dayAndTime(firing)}.`,
   buckets: (session: string, from: Instant, count: number): Text =>
-    t`Before ${said(session)} at ${{ at: from, show: 'clock' }}: ${count} ${[count === 1 ? 'bucket needs' : 'buckets need']} work.`,
+    t`Before ${said(session)} at ${{ at: from, show: 'clock' }}: ${[someOf(count, 'bucket needs', 'buckets need')]} work.`,
   bucketStep: { stir: 'Stir', sieve: 'Sieve', measure: 'Measure' },
   bucketNames: (names: readonly string[]): Text => listed(names, 8),
   asked: (name: string, then: Text): Text => t`${said(name)}: the time is up. ${then}`,
@@ -101,7 +98,7 @@ export const reminderWords = {
   disowned: (id: string): Text =>
     t`${[id]} is marked as somebody else’s. You get no more reminders about it. Keepers still see it in /coat list.`,
   nothing: t`No reminders are coming.`,
-  listTitle: (count: number): Text => t`${count} ${[count === 1 ? 'reminder is' : 'reminders are']} coming.`,
+  listTitle: (count: number): Text => t`${[someOf(count, 'reminder is', 'reminders are')]} coming.`,
   row: (when: Instant): Text => dayAndTime(when),
   subject: (about: ReminderAbout, coat: { pieces: string; resist: Resist } | undefined): Text => {
     const on = coat ? t`${said(coat.pieces)}, ${[kind(coat.resist)]}` : t`a resist coat`;
@@ -131,7 +128,6 @@ export const reminderWords = {
     way === 'direct'
       ? t`Reminders come to you directly, or in the channel if you accept no direct messages.`
       : t`Reminders come to you in the studio’s channel.`,
-  span: (long: Duration): string => spanText(long / hours(1)),
 };
 
 /** What the operator finds in the log. */

@@ -1,9 +1,10 @@
 import type { Instant } from '../../studio/ids.ts';
+import { someOf } from '../text/someOf.ts';
 import { listed } from '../text/listed.ts';
 import { said, t, type Part, type Text } from '../text/text.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
-const things = (count: number): string => (count === 1 ? '1 thing' : `${count} things`);
+const things = (count: number): string => someOf(count, 'thing', 'things');
 
 export const roundWords = {
   about:

@@ -1,6 +1,6 @@
 import type { Studio, StudioCup, UnitSystem, Vessel } from '../../studio/settings/studio.ts';
 import { chanceText, gramsText, massText, scaleText } from '../text/measures.ts';
-import { join, said, t, type Text } from '../text/text.ts';
+import { join, said, t, type Text, saidNames } from '../text/text.ts';
 import { vesselText } from '../text/vesselText.ts';
 
 export const studioWords = {
@@ -64,12 +64,7 @@ export const studioWords = {
           ', ',
         ),
   keepers: (names: readonly string[]): Text =>
-    names.length === 0
-      ? t`whoever manages this server or room`
-      : join(
-          names.map((name) => [said(name)]),
-          ', ',
-        ),
+    names.length === 0 ? t`whoever manages this server or room` : saidNames(names),
   notMention: (typed: string): Text =>
     t`“${said(typed)}” is not a role or channel that I know. Pick it with @ or #, or paste its number.`,
   emptyToSet: (option: string): Text =>

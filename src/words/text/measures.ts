@@ -1,4 +1,5 @@
 import type { Celsius, Grams, Gravity, Millilitres, Seconds } from '../../glaze/units.ts';
+import type { Window } from '../../studio/settings/bucketSettings.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 
 const decimalText = (value: number, decimals: number) => String(Number(value.toFixed(decimals)));
@@ -137,5 +138,7 @@ export const spanText = (hours: number): string => {
   return `${decimalText(hours / 24, 1)} days`;
 };
 
-export const windowText = ({ low, high }: { low: number; high: number }, decimals = 2): string =>
+export const windowText = ({ low, high }: Window<number>, decimals = 2): string =>
   `${low.toFixed(decimals)} to ${high.toFixed(decimals)}`;
+
+export const secondsWindowText = ({ low, high }: Window<number>): string => `${low} to ${high} s`;

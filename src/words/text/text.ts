@@ -25,3 +25,17 @@ export const said = (typed: string): Part => ({ said: typed });
 
 export const join = (texts: Text[], between: string): Text =>
   texts.flatMap((text, i) => (i === 0 ? text : [between, ...text]));
+
+/** Names that somebody typed, commas between. */
+export const saidNames = (names: readonly string[]): Text =>
+  join(
+    names.map((name) => [said(name)]),
+    ', ',
+  );
+
+/** The same, each in quotes. */
+export const quotedNames = (names: readonly string[]): Text =>
+  join(
+    names.map((name) => t`“${said(name)}”`),
+    ', ',
+  );

@@ -1,4 +1,4 @@
-import type { Text } from '../text/text.ts';
+import { type Text } from '../text/text.ts';
 
 /** How a keeper who has looked at a bucket goes past 0.2 %. */
 export const pastCheckpoint: Text = [

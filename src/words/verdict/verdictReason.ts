@@ -13,6 +13,7 @@ import {
   massText,
   percentText,
   secondsText,
+  secondsWindowText,
   spanText,
   temperatureText,
   volumeText,
@@ -106,7 +107,7 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
         ? t`Gravity ${[gravityWithin(r.value, r.u95)]}${ago(r.at)}: a little outside ${[windowText(r.window)]}, but by less than the reading can tell.`
         : t`Gravity ${[gravityWithin(r.value, r.u95)]}${ago(r.at)}, ${[band[r.band]]} its window ${[windowText(r.window)]}.`;
     case 'efflux':
-      return t`${said(r.cup)}: ${[secondsText(r.seconds, r.u95)]}${ago(r.at)}${r.warmth ? [` at ${temperatureText(r.warmth.temperature, units)}, about ${secondsText(r.warmth.seconds)} at ${temperatureText(r.warmth.room, units)}`] : []}, which is ${[flowWords[r.band]]} (window ${[`${r.window.low} to ${r.window.high} s`]}).`;
+      return t`${said(r.cup)}: ${[secondsText(r.seconds, r.u95)]}${ago(r.at)}${r.warmth ? [` at ${temperatureText(r.warmth.temperature, units)}, about ${secondsText(r.warmth.seconds)} at ${temperatureText(r.warmth.room, units)}`] : []}, which is ${[flowWords[r.band]]} (window ${[secondsWindowText(r.window)]}).`;
     case 'time-again':
       return t`One cup time does not settle it: a cup can clog, or be timed wrong.`;
     case 'efflux-no-window':

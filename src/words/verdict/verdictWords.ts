@@ -1,10 +1,18 @@
+import type { Window } from '../../studio/settings/bucketSettings.ts';
 import { bucketCautionWords } from './bucketCautionWords.ts';
 import type { Dont, Step, VerdictCaution } from '../../studio/verdict/verdict.ts';
 import type { Instant } from '../../studio/ids.ts';
 import { flowWords } from './flowWords.ts';
 import { agoText } from '../text/agoText.ts';
 import type { Seconds } from '../../glaze/units.ts';
-import { gravityText, gravityWithin, secondsText, spanText, windowText } from '../text/measures.ts';
+import {
+  gravityText,
+  gravityWithin,
+  secondsText,
+  secondsWindowText,
+  spanText,
+  windowText,
+} from '../text/measures.ts';
 import { said, t, type Text } from '../text/text.ts';
 import { dropsText } from '../text/doseText.ts';
 import { restText } from './restText.ts';
@@ -87,12 +95,12 @@ export const verdictWords = {
   /** The answer holds only if the bucket was not stirred, and nobody said. */
   wasItStirred: (title: Text): Text => t`${title} Or was it stirred? You didn't say.`,
   itWasStirred: t`It was stirred to the bottom`,
-  gravityFact: (value: number, u95: number, window: { low: number; high: number } | null): Text =>
+  gravityFact: (value: number, u95: number, window: Window<number> | null): Text =>
     window
       ? t`${[gravityWithin(value, u95)]} (window ${[windowText(window)]})`
       : t`${[gravityWithin(value, u95)]}`,
-  window: (window: { low: number; high: number }): Text => [windowText(window)],
-  secondsWindow: ({ low, high }: { low: number; high: number }): Text => [`${low} to ${high} s`],
+  window: (window: Window<number>): Text => [windowText(window)],
+  secondsWindow: (window: Window<number>): Text => [secondsWindowText(window)],
   timedFact: (time: Seconds, flow: 'thin' | 'in' | 'thick'): Text =>
     t`${[secondsText(time)]}, ${[flowWords[flow]]}`,
   /** Under a cup's seconds that were timed in the cold or the heat. */

@@ -1,11 +1,10 @@
+import { present } from '../../present.ts';
 import type { WindowProposal } from '../../studio/firing/proposeWindow.ts';
-import { gravityText, windowText } from '../text/measures.ts';
+import { gravityText, secondsWindowText, windowText } from '../text/measures.ts';
 import { t, type Text } from '../text/text.ts';
 
-const secondsWindowText = ({ low, high }: { low: number; high: number }): string => `${low} to ${high} s`;
-
 const windows = ({ gravity, efflux }: WindowProposal): string =>
-  [gravity && windowText(gravity), efflux && secondsWindowText(efflux)].filter(Boolean).join(' and ');
+  present([gravity && windowText(gravity), efflux && secondsWindowText(efflux)]).join(' and ');
 
 /** The press by which a keeper sets a window. */
 export const isRightText = (proposal: WindowProposal): Text => {
