@@ -35,6 +35,7 @@ import { sightWords } from './bucket/sightWords.ts';
 import { sumWords } from './ask/sumWords.ts';
 import { said, t, type Text } from './text/text.ts';
 import { unloggedWords } from './bucket/unloggedWords.ts';
+import { bleachCaution } from './verdict/bucketCautionWords.ts';
 import { verdictWords } from './verdict/verdictWords.ts';
 
 const notUndone: Record<NotUndoable, (id: string) => Text> = {
@@ -50,11 +51,9 @@ const addition = (why: AdditionProblem, typed: string): Text => {
   const it = t`“${said(typed)}”`;
   switch (why.kind) {
     case 'wants-volume':
-      return t`${[why.what]} goes by volume, such as 450 ml. Nothing was saved.`;
+      return t`Glaze goes by volume, such as 450 ml. Nothing was saved.`;
     case 'wants-weight':
-      if (why.what === 'dry')
-        return t`Dry powder goes by weight, such as 300 g. Was it mixed glaze? Then say what:glaze, with a volume. Nothing was saved.`;
-      return t`${[why.what]} goes by weight, such as 300 g. Nothing was saved.`;
+      return t`Dry batch goes by weight, such as 300 g. Was it mixed glaze? Then say what:glaze, with a volume. Nothing was saved.`;
     case 'more-than-pail':
       return t`${it} is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;
     case 'over-the-rim':
@@ -137,7 +136,7 @@ export const en = {
         : t`“${said(typed)}” of deflocculant is ${[percentText(doubt.percent)]} of the dry powder. Deflocculant goes in by the drop, here less than ${[massText(doubt.most)]} in all. Did that much go in? Nothing is saved yet.`,
     reallyAdded: t`Yes, that much went in`,
     change: t`Another amount`,
-    bleach: t`Bleach: never with vinegar or another acid (chlorine gas), never with latex or ammonia (chloramine gas). Gloves, eye protection, open the windows; no bare hands in it.`,
+    bleach: bleachCaution,
     acid: t`Vinegar and other acids, ammonia and latex: never with bleach, which makes a poisonous gas with them. Has bleach been in this bucket? Then don’t stir it.`,
     bothPoured: t`The logbook says that bleach went into this bucket, and so did something that makes poisonous gas with bleach. Don’t breathe over it: leave the room, open the windows from outside, and call a keeper. Whoever coughs calls a poison centre or a doctor.`,
     mixedUnknown: t`You did not say which glaze that was. Was it the bucket’s own, back from a tray? Take the entry back and say from:own. Was it from another bucket? Say from: and that bucket’s name, because its hazards come with it.`,
@@ -148,7 +147,7 @@ export const en = {
     noChildren: t`Children may no longer use this bucket, unless a keeper allows it again.`,
     alsoTaken: (entry: string, name: string): Text => t`Taken out of ${said(name)} as ${[entry]}.`,
     asSaturated: t`Counted as saturated Epsom salt solution.`,
-    keepersHands: t`Only keepers add dry powder and deflocculant. This is logged; tell a keeper.`,
+    keepersHands: t`Only keepers add dry batch and deflocculant. This is logged; tell a keeper.`,
     problem: addition,
   },
   undo: {

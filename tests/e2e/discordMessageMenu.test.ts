@@ -57,7 +57,7 @@ test('a message of days ago is asked about, with its age', async () => {
   const message = written(discord.world, place, 'gg 1.46', { ago: 72 * hour });
   const { message: draft, ephemeral } = await discord.reply(fromMenu(place, message));
   expect(ephemeral).toBe(true);
-  expect(draft.content).toMatch(/That was said .*Log it as of then\?/);
+  expect(draft.content).toMatch(/That was said .*Log it for that time\?/);
 });
 
 test('a message can be put right in a form before it is logged', async () => {

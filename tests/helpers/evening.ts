@@ -22,7 +22,7 @@ export const evening: [line: string, step: string, title: RegExp][] = [
   ['/stirred gg minutes:3', 'measure', /^Gull Grey: Weigh a cup of it now/],
   ['/reading bucket:gg weight:236.1g seconds:14', 'add-water', /^Gull Grey: Add 2\.\d+ l of water, stir/],
   ['/added bucket:gg what:water amount:2l', 'measure', /^Gull Grey: Stir it, then measure/],
-  ['/reading bucket:gg weight:228.5g look:thin stirred:yes', 'measure', /^Gull Grey: Now time a cup/],
+  ['/reading bucket:gg weight:228.5g look:thin stirred:yes', 'measure', /^Gull Grey: Now time the flow cup/],
   ['/reading bucket:gg seconds:10 stirred:yes', 'flocculate', /^Gull Grey: Thin.*Take no water out/],
   ['/added bucket:gg what:flocculant amount:1tsp', 'measure', /^Gull Grey: Stir it in, wait 10 minutes/],
   ['@2026-05-20T22:10:00Z Wren\n/reading bucket:gg seconds:14 stirred:yes', 'use', /^Gull Grey: Use it/],
@@ -42,7 +42,7 @@ export const evening: [line: string, step: string, title: RegExp][] = [
   [
     '/reading bucket:foam weight:230g look:right stirred:yes',
     'ask-keeper',
-    /^Foam White: It reads 1\.44; no window is set yet\. A keeper says if that is right/,
+    /^Foam White: It reads 1\.44, and no window is set yet\. The keepers see it on their round/,
   ],
   ['/reading bucket:iron weight:240.5g look:right stirred:yes', 'add-water', /each litre/],
   ['/reading bucket:barnacle weight:230.0g look:right stirred:yes seen:lumps', 'ask-keeper', /never sieved/],

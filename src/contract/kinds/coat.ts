@@ -9,7 +9,7 @@ const placeOf = (typed: string): Seq | undefined => {
 };
 
 const choice = ({ id, pieces, resist }: ResistCoat, { words }: Asking): Choice => ({
-  name: `${id} · ${pieces} · ${words.coat.kind(resist)}`.slice(0, 100),
+  name: `${id} · ${pieces} · ${words.coat.kinds[resist]}`.slice(0, 100),
   value: id,
 });
 

@@ -49,7 +49,7 @@ const whatIs = (unknown: readonly string[], path: readonly string[], asking: Ask
     cautions: hazards.flatMap((one) =>
       one.hazards.map((hazard) => words.batch.materialCaution(hazard, [one.material])),
     ),
-    reasons: present([role !== 'keeper' && w.askKeeper(unknown[0] ?? ''), w.whyAsked, w.whyGravity]),
+    reasons: present([role !== 'keeper' && w.askKeeper, w.whyAsked, w.whyGravity]),
     actions: role === 'keeper' ? [describing(unknown, printLine(path, typed), words)] : [],
     data: {
       unknownMaterials: [...unknown],

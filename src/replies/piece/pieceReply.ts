@@ -60,7 +60,7 @@ export const pieceReply = async (piece: PieceState, asking: Asking, entry?: stri
     cautions: present([
       plan.use === 'spraying' && words.verdict.caution('spray'),
       ...markedCautions(bucket.settings).map(words.verdict.caution),
-      resist && w.cautions[resist].length > 0 && w.cautions[resist],
+      ...(resist ? w.cautions[resist] : []),
     ]),
     reasons: present([
       ...plan.steps.map(({ step, at, done }, i) => w.row(i + 1, w.step(step, setting), at, done, now)),

@@ -4,6 +4,7 @@ import type { Instant } from '../../studio/ids.ts';
 import { coatWords } from '../resist/coatWords.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 import { join, type Part, said, t, type Text } from '../text/text.ts';
+import { bleachCaution } from '../verdict/bucketCautionWords.ts';
 import { verdictWords } from '../verdict/verdictWords.ts';
 
 const cautions: Record<NoteCaution, Text> = {
@@ -17,7 +18,7 @@ const cautions: Record<NoteCaution, Text> = {
   fire: coatWords.caution.fire,
   latex: coatWords.caution.latex,
   'burn-out': coatWords.caution.burnOut,
-  bleach: t`Bleach: never with vinegar or any acid, never with latex (ammonia). Wear gloves, air the room, and follow the label.`,
+  bleach: bleachCaution,
   food: t`No glaze is called food-safe here: that takes a laboratory. Your local rules say what may be sold.`,
   metals: t`Some materials are toxic. Follow their safety sheets, your local rules and a qualified person, not this bot.`,
   'first-aid': t`This is first aid, not medical advice. Do what your emergency or poison line says before what this bot says.`,

@@ -188,7 +188,7 @@ export const batchWords = {
   sameBucket: t`A bucket can’t be blended with itself.`,
   unmeasured: (name: string): Text => t`Measure ${said(name)} first: stir it, then weigh a cup.`,
   needsVolume: (name: string): Text =>
-    t`How full is ${said(name)}? Say the gap from rim to glaze in a reading, and ask again.`,
+    t`How full is ${said(name)}? Say it in a reading, such as two thirds, and ask again.`,
   moreThanHeld: (name: string, held: number, units: UnitSystem): Text =>
     t`${said(name)} holds only about ${[volumeAbout(held, units)]}.`,
   factGravity: 'Gravity',

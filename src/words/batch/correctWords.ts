@@ -21,6 +21,7 @@ const wayWords: Record<CorrectionWay, string> = {
 };
 
 export const correctWords = {
+  way: wayWords,
   inWindow: (value: number, u95: number, window: Window<number>): Text =>
     t`Nothing to correct: ${[gravityWithin(value, u95)]} is inside its window ${[windowText(window)]}, as far as the reading can tell.`,
   wrongWay: (band: 'low' | 'high', by: CorrectionWay): Text =>
@@ -92,7 +93,7 @@ export const correctWords = {
       : first.length > 0
         ? t`Stir it first. Then: ${title}`
         : title,
-  keepersHands: t`Only keepers add dry powder or draw water off. The amounts are ready: ask a keeper.`,
+  keepersHands: t`Only keepers add dry batch or draw water off. The amounts are ready: ask a keeper.`,
   noRoom: t`The pail is full: ladle some glaze out first.`,
   factExpected: 'Expect next',
   factNow: 'Now',

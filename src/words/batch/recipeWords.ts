@@ -36,8 +36,7 @@ export const recipeWords = {
   unknownMaterials: (names: string[]): Text =>
     t`The studio doesn't know ${quotedNames(names)} yet. Which known material is it like? Or what are its hazards, does it dissolve in water, and what is the gravity of its grains?`,
   whyAsked: t`An unknown material may be poisonous. Don’t open it before you have read the supplier’s safety sheet.`,
-  askKeeper: (name: string): Text =>
-    t`A keeper can say it once for the whole studio: /studio material name:"${said(name)}" like: or hazard:, soluble: and particle-gravity:.`,
+  askKeeper: t`A keeper can say it once for the whole studio: /studio material.`,
   whyGravity: t`Heavier grains take up less room, so more of them are needed for the same gravity.`,
   sayWhat: (name: string): Text => t`Say what ${said(name)} is`,
   unexplained: (names: readonly string[]): Text =>

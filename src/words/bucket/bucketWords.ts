@@ -144,7 +144,7 @@ export const bucketWords = {
   marksGone: (hazards: readonly BucketCaution[]): Text =>
     t`Its recipe, its name, its marks or what was poured into it say: ${[hazards.join(', ')]}. Nobody would be warned of that any more. Are you sure that it is not so? Nothing is saved yet.`,
   poisonGone: (poison: string): Text =>
-    t`It is marked with ${[poison]}, which is poisonous. Which laboratory or safety sheet says that it is not so? Say it in note:, and the log keeps it. Nothing is saved yet.`,
+    t`It is marked with ${[poison]}, which is poisonous. Which laboratory or safety sheet says that it is not so? The log keeps your answer. Nothing is saved yet.`,
   poisonGoneWhy: t`Say why`,
   poisonTakenAway: (poison: string): Text =>
     t`Nobody is warned of ${[poison]} here any more. The log keeps who took the warning away, and why.`,
@@ -152,7 +152,7 @@ export const bucketWords = {
   marksGoneEdit: ['Change the line'] as Text,
   sureMarks: 'Take warnings of known hazards away without being asked again',
   releasePoison: (name: string, poison: string): Text =>
-    t`${said(name)} is on hold for ${[poison]}. Only a keeper may clear it, after a laboratory has tested it. If your local rules name an authority, ask that. Has that been done? It is still on hold.`,
+    t`${said(name)} is on hold for ${[poison]}. Only a keeper may clear it, after a laboratory has tested it. If your local rules name an authority, ask it too. Has that been done? The bucket is still on hold.`,
   releaseSure: ['It is cleared: release it'] as Text,
   sureRelease: 'If it was held for a hazard: has that been cleared?',
   anyHazard: 'a hazard',

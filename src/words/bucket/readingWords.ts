@@ -4,7 +4,7 @@ import { slippedPoint } from '../text/slippedPoint.ts';
 import { said, t, type Text } from '../text/text.ts';
 
 const fits = ({ name, tare, water }: Vessel, units: UnitSystem): Text =>
-  t`The vessel ${said(name)} weighs ${[scaleText(tare, units)]} empty and about ${[scaleText(Math.round(tare + 1.45 * water), units)]} full of glaze.`;
+  t`The cup ${said(name)} weighs ${[scaleText(tare, units)]} empty and about ${[scaleText(Math.round(tare + 1.45 * water), units)]} full of glaze.`;
 
 export const readingWords = {
   about: 'Log a reading; the answer says what to do now',
@@ -18,15 +18,15 @@ export const readingWords = {
   gap: 'Gap from the rim down to the glaze',
   level: 'How full: two thirds, 60 %, 12 l, 7 cm down',
   temperature: 'Temperature of the glaze',
-  vessel: 'The calibrated cup that you weighed',
+  vessel: 'The weighing cup that you used',
   weighed: 'Does the weight include the empty cup?',
   scale: 'The unit of the gravity',
   within: 'How exact the gravity is, plus or minus',
   cup: 'The flow cup that you timed',
-  nothing: t`What did you measure? Give a weight, a gravity, seconds, a look, or the gap from rim to glaze. The shortest: weight, look and stirred:yes.`,
+  nothing: t`What did you measure? Give a weight, a gravity, a cup time, a look, or how full it is. The least that helps is a weight, a look, and that you stirred it.`,
   both: t`Give the weight or the gravity, not both. Nothing was saved.`,
   sticks: t`A hydrometer sticks in a thick glaze and reads wrong. Weigh a cup of it instead. Nothing was saved.`,
-  noFinger: t`This bucket is marked for gloves: no finger look. Time a cup instead. Nothing was saved.`,
+  noFinger: t`This bucket is marked for gloves: no finger look. Time the flow cup instead. Nothing was saved.`,
   noPail: t`The studio doesn't know this bucket's pail. A keeper can set it: /bucket change pail:19l. Until then, leave the gap out.`,
   gapTooDeep: (deepest: number): Text =>
     t`The gap can't be deeper than the pail: ${[`${Math.round(deepest / 10)} cm`]} at most. Nothing was saved.`,
@@ -48,7 +48,7 @@ export const readingWords = {
   abovePowder: (value: number, solids: number): Text =>
     t`The gravity can't be ${[gravityText(value)]}: the dry powder of this bucket is only ${[gravityText(solids)]}. Was the empty cup subtracted? Nothing was saved.`,
   instead: 'The reading that this one replaces',
-  noReading: (id: string): Text => t`${[id]} is not a reading. Nothing was logged.`,
+  noReading: (id: string): Text => t`${[id]} is not a reading. Nothing was saved.`,
   wasItThat: (name: string, here: string): Text =>
     t`Was it ${said(name)}? This reading is odd for ${said(here)} and fits ${said(name)} much better.`,
   itWas: (name: string): Text => t`It was ${said(name)}`,

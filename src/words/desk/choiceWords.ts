@@ -1,8 +1,7 @@
-import type { CoatEnd } from '../../studio/resist/coatEvent.ts';
-import type { CorrectionWay } from '../../studio/batch/correctBucket.ts';
-import type { Resist } from '../../studio/resist/overnight.ts';
 import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { GravityScale } from '../../studio/measure/stateGravity.ts';
+import { correctWords } from '../batch/correctWords.ts';
+import { coatWords } from '../resist/coatWords.ts';
 
 const units: Record<UnitSystem, string> = {
   metric: 'metric (g, ml, °C)',
@@ -31,31 +30,18 @@ const scale: Record<GravityScale, string> = {
   twaddell: '°Twaddell',
 };
 
-const resist: Record<Resist, string> = {
-  wax: 'wax emulsion',
-  latex: 'latex',
-  'hot-wax': 'melted wax',
-  tape: 'tape',
-};
-
-const way: Record<CorrectionWay, string> = {
-  water: 'water in',
-  'draw-off': 'clear water off',
-  evaporate: 'lid off, let water evaporate',
-  dry: 'dry batch in',
-  blend: 'another bucket in',
-};
-
-const coatEnd: Record<CoatEnd, string> = {
-  glazed: 'glazed over',
-  peeled: 'peeled off',
-  washed: 'washed off',
-};
-
 const weighed: Record<'with-cup' | 'without-cup', string> = {
   'with-cup': 'with the cup',
   'without-cup': 'without the cup',
 };
 
 /** What is to choose from, in words that somebody who is new can tell apart. */
-export const choiceWords = { coatEnd, moved, resist, scale, units, way, weighed };
+export const choiceWords = {
+  coatEnd: coatWords.end,
+  moved,
+  resist: coatWords.kinds,
+  scale,
+  units,
+  way: correctWords.way,
+  weighed,
+};

@@ -81,7 +81,7 @@ export const plainWords = {
   log: (name: string, command: string, typed: Typed): Text =>
     t`${said(name)}: ${what(command, typed)}. Log it?`,
   logOld: (name: string, command: string, typed: Typed, at: Instant): Text =>
-    t`That was said ${{ at, show: 'ago' }}, ${dayAndTime(at)}. ${said(name)}: ${what(command, typed)}. Log it as of then?`,
+    t`That was said ${{ at, show: 'ago' }}, ${dayAndTime(at)}. ${said(name)}: ${what(command, typed)}. Log it for that time?`,
   whichBucket: (command: string, typed: Typed): Text => t`Which bucket? I read: ${what(command, typed)}.`,
   noBucket: (typed: string, command: string, rest: Typed): Text =>
     t`There is no bucket “${said(typed)}”. Which one? I read: ${what(command, rest)}.`,
@@ -91,7 +91,7 @@ export const plainWords = {
   byForm: t`That needs a few things: press, and fill them in.`,
   orType: (line: string): Text => t`Or type them: ${[line]}`,
   logIt: t`Log it`,
-  logThen: t`Log it as of then`,
+  logThen: t`Log it for that time`,
   with: (option: string, typed: string): Text => t`Log it with ${part(option, typed) ?? [said(typed)]}`,
   without: (typed: string): Text => t`Log it without “${said(typed)}”`,
   several: (names: readonly string[]): Text =>

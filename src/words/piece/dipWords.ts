@@ -12,7 +12,7 @@ const noTime = (why: Exclude<DipTime, { kind: 'dip' }>): Text => {
   switch (why.kind) {
     case 'few-tiles':
       return why.tiles === 0
-        ? t`No test tile of this bucket${why.body === undefined ? [] : t` on ${said(why.body)}`} is logged yet. Dip three tiles, for 1, 3 and 6 s, and log each: /dip tile bucket: seconds: thickness:.`
+        ? t`No test tile of this bucket${why.body === undefined ? [] : t` on ${said(why.body)}`} is logged yet. Dip three tiles, for 1, 3 and 6 s, and log each: /dip tile.`
         : t`${why.tiles === 1 ? t`One test tile is` : [`${why.tiles} test tiles are`]} not enough. Dip three or more, each for a different time.`;
     case 'one-time':
       return t`All test tiles were dipped for ${[secondsText(why.seconds)]}: that says nothing about other times. Dip one shorter and one longer.`;
@@ -95,6 +95,6 @@ export const dipWords = {
   percent: (part: number): Text => [`${(100 * part).toFixed(1)} %`],
   density: (kgPerM3: number): Text => [`${(kgPerM3 / 1000).toFixed(3)} g/cm³`],
   usualBisque: (low: number, high: number, inside: boolean): Text =>
-    t`Studio bisque is usually ${[String(100 * low)]} to ${[String(100 * high)]} %${[inside ? '' : '. This one is outside that, so dip test tiles of its own']}.`,
+    t`Studio bisque is usually ${[String(100 * low)]} to ${[String(100 * high)]} %${[inside ? '' : '. This one is outside that, so dip test tiles of this bisque first']}.`,
   soaking: t`Boil it in water for two hours and let it soak cold overnight. Wipe off the drops before you weigh it.`,
 };

@@ -51,7 +51,7 @@ const step = (what: PrepStep, { resist, bucket, second, runny, seconds, use }: S
     case 'resist':
       return resist === undefined
         ? t`Resist on.`
-        : t`Put the ${[coatWords.kind(resist)]} on, and log it: /coat on.`;
+        : t`Put the ${[coatWords.kinds[resist]]} on, and log it: /coat on.`;
     case 'night':
       return resist === 'tape'
         ? t`Press the edges of the tape down.`
@@ -166,7 +166,7 @@ export const prepWords = {
         : t`${said(name)}, from ${dayAndTime(at)}: ${text}`,
   goesOn: (id: string, done: boolean, title: Text): Text =>
     done ? t`Plan ${[id]} is done. ${title}` : t`You planned this before (${[id]}). ${title}`,
-  another: t`For another piece with that name, give its bucket as well: /prep piece: bucket:.`,
+  another: t`For another piece with that name, give its bucket as well.`,
   factOn: (use: LaidOn | undefined): string =>
     use === undefined ? 'Dip' : use === 'brushing' ? 'Brush' : 'Spray',
   dipFact: (at: Instant, seconds: number | undefined): Text =>
@@ -195,9 +195,9 @@ export const prepWords = {
   notACone: (typed: string): Text => t`“${said(typed)}” is not a cone. Cones look like 06, 04, 6.`,
   sameSecond: t`second: takes another bucket than the first layer. Nothing was saved.`,
   cautions: {
-    'hot-wax': t`Melted wax can catch fire and burn you. Keep a lid at hand, never pour water on it, never leave it alone, and switch it off afterwards. Your local rules come first.`,
-    wax: t`Wax burns out in the kiln: vent the kiln room while it fires. Wax spilled on bisque comes off only in another bisque firing.`,
-    latex: t`Latex gives off ammonia as it dries, and some people are allergic to it: air the room. Never use bleach near it.`,
+    'hot-wax': [coatWords.caution.fire],
+    wax: [coatWords.caution.burnOut, coatWords.spilled],
+    latex: [coatWords.caution.latex],
     tape: [],
-  } satisfies Record<Resist, Text>,
+  } satisfies Record<Resist, Text[]>,
 };

@@ -10,7 +10,7 @@ import { said, t, type Text, saidNames } from '../text/text.ts';
 import { someOf } from '../text/someOf.ts';
 import { dayAndTime } from '../text/dayAndTime.ts';
 
-const { kind } = coatWords;
+const { kinds } = coatWords;
 
 const listed = (names: readonly string[], most: number): Text => {
   const shown = saidNames(names.slice(0, most));
@@ -52,13 +52,13 @@ export const reminderWords = {
   for: 'How much later (usually 1 h)',
 
   early: (pieces: string, resist: Resist, plan: Instant, ready: Instant): Text =>
-    t`Don’t glaze ${said(pieces)} ${dayAndTime(plan)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
+    t`Don’t glaze ${said(pieces)} ${dayAndTime(plan)}: the ${[kinds[resist]]} is not dry before ${dayAndTime(ready)}.`,
   earlySession: (pieces: string, resist: Resist, session: string, ready: Instant): Text =>
-    t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kind(resist)]} is not dry before ${dayAndTime(ready)}.`,
+    t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kinds[resist]]} is not dry before ${dayAndTime(ready)}.`,
   ready: (pieces: string, resist: Resist, doubt: CoatDoubt | undefined): Text =>
     doubt
-      ? t`The drying time of the ${[kind(resist)]} on ${said(pieces)} is over, but ${[doubted(doubt)]}. Touch it before you glaze.`
-      : t`The ${[kind(resist)]} on ${said(pieces)} is dry: you can glaze now.`,
+      ? t`The drying time of the ${[kinds[resist]]} on ${said(pieces)} is over, but ${[doubted(doubt)]}. Touch it before you glaze.`
+      : t`The ${[kinds[resist]]} on ${said(pieces)} is dry: you can glaze now.`,
   peel: (pieces: string, firing: Instant): Text =>
     t`Peel the latex off ${said(pieces)} before the firing, ${dayAndTime(firing)}.`,
   buckets: (session: string, from: Instant, count: number): Text =>
@@ -101,7 +101,7 @@ export const reminderWords = {
   listTitle: (count: number): Text => t`${[someOf(count, 'reminder is', 'reminders are')]} coming.`,
   row: (when: Instant): Text => dayAndTime(when),
   subject: (about: ReminderAbout, coat: { pieces: string; resist: Resist } | undefined): Text => {
-    const on = coat ? t`${said(coat.pieces)}, ${[kind(coat.resist)]}` : t`a resist coat`;
+    const on = coat ? t`${said(coat.pieces)}, ${[kinds[coat.resist]]}` : t`a resist coat`;
     switch (about.kind) {
       case 'early':
         return about.session === undefined

@@ -13,7 +13,7 @@ const kinds: Record<Resist, string> = {
   tape: 'tape',
 };
 
-const ends: Record<CoatEnd, string> = { glazed: 'glazed', peeled: 'peeled', washed: 'washed off' };
+const ends: Record<CoatEnd, string> = { glazed: 'glazed over', peeled: 'peeled off', washed: 'washed off' };
 
 const did: Record<CoatEnd, string> = {
   glazed: 'I glazed over it',
@@ -84,7 +84,8 @@ export const coatWords = {
   humidity: 'Humidity of the room in percent, if you know',
   whichAbout: 'The coat, such as c-12',
   how: 'How it came off, if not the usual way (latex and tape peeled, wax glazed over)',
-  kind: (resist: Resist): string => kinds[resist],
+  kinds,
+  end: ends,
   draft: (resist: Resist, pieces: string, at: Instant | undefined): Text =>
     at === undefined
       ? t`${said(pieces)}: ${[kinds[resist]]} went on. Log it?`

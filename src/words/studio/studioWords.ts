@@ -15,7 +15,7 @@ export const studioWords = {
   units: 'Units for amounts',
   water: "The studio's tap water: hard water flocculates",
   sure: 'How sure to be that a bucket is right before the bot stops asking for readings (95 %)',
-  scoop: 'How much dry glaze a level scoop holds; powder is then given in half scoops',
+  scoop: 'How much dry batch a level scoop holds; amounts are then given in half scoops',
   deflocculant: 'The deflocculant that stands in the room, and its strength',
   role: 'The Discord role whose holders are keepers',
   channel: 'The Discord channel for reminders',

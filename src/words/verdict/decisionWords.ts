@@ -25,7 +25,7 @@ const rule: Record<Exclude<RuleName, 'grid'>, string> = {
   doubted: 'A later reading differs, but the bucket was not stirred just before it',
   'no-window': 'No window of gravity is set',
   'weigh-first':
-    'It is not sure enough to be right, or it is off, and nobody has weighed it in this visit: within the last hour, with nothing poured in since but a dose',
+    'It is off, or not likely enough to be right, and it was not weighed in this visit: within the last hour, with nothing poured in since but a dose',
   'stir-again': 'It is sure enough to be right, and was stirred more than 40 minutes ago',
   unsettled: 'Eight readings in one visit did not settle it',
   unsure: 'Gravity may be inside its window, but the reading is less exact than the window is wide',

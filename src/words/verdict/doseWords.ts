@@ -33,7 +33,7 @@ export const doseWords = {
   later: (first: Text, ml: number): Text =>
     t`${first} If it is still thin after that, add ${[doseText(ml)]} of flocculant solution.`,
   perLitre: (ml: number): Text =>
-    t`${[String(Number(ml.toFixed(2)))]} ml of flocculant solution for every litre in the pail, if it is thin. Log the gap from rim to glaze, and I can work it out for the whole pail.`,
+    t`${[String(Number(ml.toFixed(2)))]} ml of flocculant solution for every litre in the pail, if it is thin. Say in a reading how full the pail is, and I can work it out for the whole pail.`,
   noChange: t`Stop: the last two doses changed nothing, so flocculant is not what it needs. Is there clay in it? Ask a keeper to look.`,
   learned: ({ low, high }: { low: number; high?: number }, doses: number): Text =>
     high === undefined

@@ -1,5 +1,6 @@
 import type { Instant } from '../../studio/ids.ts';
 import type { Reason } from '../../studio/verdict/verdict.ts';
+import { capital } from '../text/capital.ts';
 import { agoText } from '../text/agoText.ts';
 import { oddsText } from '../text/oddsText.ts';
 import { doseText } from '../text/doseText.ts';
@@ -28,11 +29,12 @@ const band = { low: 'below', in: 'inside', high: 'above' } as const;
 
 const settled = 'It has settled: the top is thin, the bottom thick. Stir before you judge it.';
 
-const voided: Record<Extract<Reason, { because: 'void' }>['by'], string> = {
-  cake: 'A hard cake was felt and has been broken up since,',
-  sieved: 'Lumps were sieved out',
-  frozen: 'It was frozen',
-  contaminated: 'Something got into it',
+/** What ended the last reading's worth. */
+export const voided: Record<Extract<Reason, { because: 'void' }>['by'], string> = {
+  cake: 'a hard cake was felt',
+  sieved: 'lumps were sieved out',
+  frozen: 'it froze',
+  contaminated: 'something got into it',
 };
 
 const ago = (at: Instant | undefined): Text => (at === undefined ? [] : t` (${{ at, show: 'ago' }})`);
@@ -77,13 +79,13 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
     case 'thin-coat':
       return t`It flows right, but it puts on a thin coat. With the extra water gone, it will also flow thicker.`;
     case 'no-window':
-      return t`No gravity window is set for this bucket.`;
+      return t`No window of gravity is set for this bucket.`;
     case 'never-measured':
       return t`There is no reading yet that was taken just after a stir.`;
     case 'unbelieved':
       return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} does not count: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt before it, and nobody had said that it was gone' : 'no stir to the bottom was logged just before it']}.`;
     case 'void':
-      return t`${[voided[r.by]]} ${{ at: r.at, show: 'ago' }}, so the gravity and the flow from before no longer count.`;
+      return t`${[capital(voided[r.by])]} ${{ at: r.at, show: 'ago' }}, so the gravity and the flow from before no longer count.`;
     case 'stale':
       return t`The last reading that counts is from ${{ at: r.at, show: 'day' }}, ${[agoText(r.days * 24)]}. A reading is good for ${[spanText(r.limitDays * 24)]}.`;
     case 'added-unknown':
@@ -153,15 +155,15 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
     case 'thick-again':
       return t`It was stirred long ${{ at: r.stirred, show: 'ago' }}, and is thick again.`;
     case 'no-way-to-look':
-      return t`It is marked for gloves, so nobody dips a finger in, and no window of cup seconds is set.`;
+      return t`It is marked for gloves, so nobody dips a finger in, and no window of seconds is set.`;
     case 'just-mixed':
       return t`It was just machine-mixed. The air in it makes it read low and flow thin.`;
     case 'volume':
       return t`Worked out for ${[volumeWithin(r.value, r.u95, units)]}.`;
     case 'volume-old':
-      return t`Nobody has said lately how full the pail is. Say how full it is to get the amount for the whole pail: /reading bucket: level:.`;
+      return t`Nobody has said lately how full the pail is. Say it in a reading, such as two thirds, to get the amount for the whole pail.`;
     case 'held-back':
-      return t`${[String(Math.round((100 * r.safe) / r.wanted))]} % of what would bring it to the middle of its window: more might take it too far.`;
+      return t`This is ${[String(Math.round((100 * r.safe) / r.wanted))]} % of what would bring it to the middle of its window; more might take it too far.`;
     case 'pail-full':
       return t`${[r.fits < 1 ? 'Nothing' : `Only ${waterText(r.fits, units)}`]} fits with room to stir. Ladle some glaze into a second pail, log that, and ask again: the rest needs less.`;
     case 'no-room-for-dry':

@@ -2,6 +2,7 @@ import type { UnitSystem } from '../../studio/settings/studio.ts';
 import type { Amounts, Reason, Verdict } from '../../studio/verdict/verdict.ts';
 import { oddsText } from '../text/oddsText.ts';
 import { doseText } from '../text/doseText.ts';
+import { voided } from './verdictReason.ts';
 import { isStop, jarTest, stopped } from './doseTitle.ts';
 import { heldWhy } from './heldWhy.ts';
 import { handWater, powderText, waterText, type Measures } from '../text/hand.ts';
@@ -21,18 +22,11 @@ const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, measures: Measures): Po
 const dose = ({ doseMl, doseMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(doseMl, doseMlPerLitre, units, doseText);
 
-const voided = {
-  cake: 'a cake was broken up since the last reading',
-  sieved: 'lumps were sieved out since the last reading',
-  frozen: 'it has been frozen since the last reading',
-  contaminated: 'something got into it since the last reading',
-} as const;
-
 const measure = (verdict: Verdict): Text => {
   const reason =
     verdict.rule === 'void' ? verdict.reasons.find(({ because }) => because === 'void') : undefined;
   if (reason?.because === 'void')
-    return t`${[verdict.readyToMeasure ? 'Measure it now' : 'Stir it to the bottom and measure it']}, weight and flow: ${[voided[reason.by]]}.`;
+    return t`${[verdict.readyToMeasure ? 'Measure it now' : 'Stir it to the bottom and measure it']}, weight and flow: ${[voided[reason.by]]} after the last reading.`;
   const isOdd = verdict.reasons.some(({ because }) => because === 'unexpected');
   if (verdict.gravity?.believed === false && !isOdd)
     return verdict.readyToMeasure
@@ -41,8 +35,8 @@ const measure = (verdict: Verdict): Text => {
   switch (verdict.rule) {
     case 'never-measured':
       return verdict.readyToMeasure
-        ? t`Weigh a cup of it now: it is stirred and was never measured. Don't change anything before that.`
-        : t`Stir it to the bottom, then weigh a cup of it: it was never measured. Change nothing before.`;
+        ? t`Weigh a cup of it now: it is stirred and was never measured. Change nothing before that.`
+        : t`Stir it to the bottom, then weigh a cup of it: it was never measured. Change nothing before that.`;
     case 'stale':
       return verdict.readyToMeasure
         ? t`Measure it now, while it is stirred: the last reading is too old.`
@@ -50,16 +44,16 @@ const measure = (verdict: Verdict): Text => {
     case 'changed':
     case 'changed-unknown':
       return verdict.readyToMeasure
-        ? t`It is stirred: measure it before anything else. Something went in since the last reading.`
-        : t`Stir it, then measure it before anything else: something went in since the last reading.`;
+        ? t`It is stirred: measure it before anything else. Something went in or came out since the last reading.`
+        : t`Stir it, then measure it before anything else: something went in or came out since the last reading.`;
     case 'weigh-first':
       if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
-        return t`Let the air rise out for a few minutes, then weigh a cup of it and time it. Take no water out.`;
+        return t`Let the air rise out for a few minutes, then weigh a cup of it and time the flow cup. Take no water out.`;
       if (isOdd)
-        return t`Weigh a second cup first: this one does not fit what was logged. Change nothing before.`;
+        return t`Weigh a second cup first: this one does not fit what was logged. Change nothing before that.`;
       return verdict.readyToMeasure
-        ? t`Weigh a cup of it now and time it. Change nothing before.`
-        : t`Stir it to the bottom, weigh a cup of it and time it. Change nothing before.`;
+        ? t`Weigh a cup of it now, and time the flow cup. Change nothing before that.`
+        : t`Stir it to the bottom, then weigh a cup of it and time the flow cup. Change nothing before that.`;
     case 'unsure':
       return t`Measure more exactly before you change anything: this reading can't tell whether gravity is inside its window.`;
     default: {
@@ -75,8 +69,8 @@ const measure = (verdict: Verdict): Text => {
       if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
         return t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`;
       if (verdict.reasons.some(({ because }) => because === 'time-again'))
-        return t`Time a second cup of it, to be sure. Don't change the water yet.`;
-      const how = verdict.asks[0] === 'seconds' ? 'time a cup of it' : 'look at how it flows';
+        return t`Time the flow cup a second time, to be sure. Don't change the water yet.`;
+      const how = verdict.asks[0] === 'seconds' ? 'time the flow cup' : 'look at how it flows';
       if (isBecause(verdict, 'efflux-no-window') && verdict.asks[0] === 'look' && verdict.readyToMeasure)
         return t`Now look at how it flows: no seconds are set for it yet. Don't change the water yet.`;
       return verdict.readyToMeasure
@@ -108,7 +102,7 @@ const asked = (verdict: Verdict, measures: Measures): Text => {
   const { units } = measures;
   if (verdict.rule === 'no-window')
     return verdict.gravity
-      ? t`It reads ${[gravityText(verdict.gravity.value)]}; no window is set yet. A keeper says if that is right (it is on their round). Try a test tile till then.`
+      ? t`It reads ${[gravityText(verdict.gravity.value)]}, and no window is set yet. The keepers see it on their round. Until they decide, try a test tile.`
       : t`A keeper first has to set what gravity it should have.`;
   if (verdict.rule === 'unsettled')
     return t`The readings don't agree. Change nothing, and ask a keeper to weigh it with another cup.`;
@@ -121,7 +115,7 @@ const asked = (verdict: Verdict, measures: Measures): Text => {
   if (isBecause(verdict, 'own-thickener'))
     return t`It flows too ${[verdict.flow === 'thin' ? 'thin' : 'thick']} for its window. Ask a keeper; add nothing.`;
   if (isBecause(verdict, 'no-way-to-look'))
-    return t`A keeper first has to set how many cup seconds it should have. Time a cup of it now: that shows them.`;
+    return t`A keeper first has to set its window of seconds. Time the flow cup now: that shows what they could be.`;
   const drawn = drawnOff(verdict.amounts, units);
   const dry = powder(verdict.amounts, measures);
   switch (verdict.keeperStep) {
@@ -166,12 +160,12 @@ const wellSure = 0.945;
 /** A reading of now that leaves some doubt, with what the doubt comes from. */
 const useInDoubt = (verdict: Verdict, odds: string): Text => {
   if (verdict.gravity?.believed === false)
-    return t`Use it. The last weighing doesn't fit, but all readings together give ${[odds]} that it is right.`;
+    return t`Use it. The last weighing doesn't fit the others. Even so, the chance that it is right is ${[odds]}.`;
   if (isBecause(verdict, 'disagree'))
-    return t`Use it. Cup and finger disagree, and the cup counts: ${[odds]} that it is right.`;
+    return t`Use it. Cup and finger disagree, and the cup counts: the chance that it is right is ${[odds]}.`;
   return isNearEdge(verdict)
-    ? t`Use it. It is near the edge of its window: ${[odds]} that it is right.`
-    : t`Use it: ${[odds]} that it is right.`;
+    ? t`Use it. It is near the edge of its window: the chance that it is right is ${[odds]}.`
+    : t`Use it: the chance that it is right is ${[odds]}.`;
 };
 
 /** What was not read just now is told with its age, and how likely it still holds. */
@@ -186,7 +180,7 @@ const use = (verdict: Verdict): Text => {
       : t`Use it. It looks ${[flow]}, but all readings together say that it is right.`;
   if (sure?.because !== 'sure' || sure.seenNow || sure.weighed === undefined)
     return t`Use it. Gravity and flow are where they should be.`;
-  return t`Use it. Weighed ${{ at: sure.weighed, show: 'ago' }}; ${[oddsText(sure.both ?? sure.gravity)]} that it is still right.`;
+  return t`Use it. It was weighed ${{ at: sure.weighed, show: 'ago' }}, and the chance that it is still right is ${[oddsText(sure.both ?? sure.gravity)]}.`;
 };
 
 /** The answer in a line that stands alone on a locked phone. */

@@ -46,7 +46,7 @@ const dontWords: Record<Dont, string> = {
   'loosen-a-borate-gel': "Don't add deflocculant: a borate glaze gels by itself, and soon gels again.",
   'water-on-looks':
     "Don't change the water just from how it looks. If you have no scale, use another bucket, or ask.",
-  'powder-by-member': 'Only keepers add dry powder.',
+  'powder-by-member': 'Only keepers add dry batch.',
   'all-at-once': "Don't pour the other half before you have measured again.",
 };
 
@@ -134,5 +134,5 @@ export const verdictWords = {
   protocolWeigh: t`Weight: fill the cup to the brim, wipe it dry outside, then weigh it.`,
   protocolCup: t`Cup: stir for 60 s, fill the cup, let go within 10 s, and stop the clock at the first break in the stream. Do it twice; the two times should be within 10 % of each other. If it does not run, say so.`,
   protocolFinger: t`Finger: dip a dry finger. If the glaze hides the creases of the skin, it is thick. If the creases and the line around the nail show but the skin does not, it is right. If the skin shows through, it is thin.`,
-  protocolFingerGloved: t`This bucket is marked for gloves, so don’t dip a finger in. Time a cup instead.`,
+  protocolFingerGloved: t`This bucket is marked for gloves, so don’t dip a finger in. Time the flow cup instead.`,
 };

@@ -110,7 +110,7 @@ describe('a line written without a connection', () => {
     await page.reload();
     await asked.waitFor();
     expect(await stirs()).toEqual([]);
-    await asked.getByRole('button', { name: 'Log it with that time' }).click();
+    await asked.getByRole('button', { name: 'Log it for that time' }).click();
     expect((await ago()) / days(3)).toBeCloseTo(1, 3);
     await expect.poll(() => waiting(page).count()).toBe(0);
   });

@@ -95,7 +95,7 @@ describe('a new bucket without a window', () => {
       '/bucket add name:"Kelp" pail:19l volume:15l gravity:1.42-1.46 cautions:gloves',
     );
     const unread = await room.say(1, '/reading bucket:1 gravity:1.44 within:0.005 stirred:yes');
-    expect(unread.title).toMatch(/Time a cup of it now/);
+    expect(unread.title).toMatch(/Time the flow cup now/);
     expect(unread.actions.length).toBeGreaterThan(0);
     await room.say(2, '/reading bucket:1 gravity:1.44 within:0.005 seconds:14 stirred:yes');
     const asked = await room.keeper(3, '/water-or-stir bucket:1');

@@ -165,8 +165,8 @@ describe('a line in plain words', () => {
     const room = await openRoomWithGullGrey();
     const typed = { words: 'gull grey 1.46 13 s', when: '2026-02-26T12:00:00Z' };
     const draft = await room.request(10, { path: ['say'], typed });
-    expect(draft.title).toMatch(/^That was said 3 days ago.*Log it as of then\?$/);
-    expect(draft.actions[0]?.label).toBe('Log it as of then');
+    expect(draft.title).toMatch(/^That was said 3 days ago.*Log it for that time\?$/);
+    expect(draft.actions[0]?.label).toBe('Log it for that time');
     expect(await room.say(11, draft.actions[0]?.line ?? '')).toMatchObject({ ok: true });
   });
 

@@ -16,7 +16,7 @@ describe('a bucket that is to be measured', () => {
     await room.say(8 * day + 46, '/stirred bucket:gg minutes:3');
     const stirred = await room.say(8 * day + 47, '/water-or-stir bucket:gg');
     expect(stirred.title).toMatch(
-      /Measure it now, while it is stirred|Weigh a cup of it now|Now time a cup|Now look/,
+      /Measure it now, while it is stirred|Weigh a cup of it now|Now time the flow cup|Now look/,
     );
   });
 

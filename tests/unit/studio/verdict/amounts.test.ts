@@ -100,7 +100,7 @@ describe('how full the pail is', () => {
     // 1000 · 0.06 / 0.44
     expect(verdict).toMatchObject({ waterMlPerLitre: expect.closeTo(136.36, 1) });
     expect(answer.title).toMatch(/each litre/);
-    expect(answer.reasons.join('\n')).toMatch(/Say how full it is/);
+    expect(answer.reasons.join('\n')).toMatch(/Nobody has said lately how full the pail is/);
   });
 
   it('follows from the gap between rim and glaze', async () => {

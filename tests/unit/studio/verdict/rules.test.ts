@@ -205,7 +205,7 @@ describe('fourth: measure', () => {
     await fresh.say(20 * 60, '/stirred bucket:gg look:right');
     const answer = await fresh.say(20 * 60 + 1, ask);
     expect(verdictOf(answer).step).toBe('use');
-    expect(answer.title).toMatch(/Use it\. Weighed 20 h ago; .* in 100 that it is still right\./);
+    expect(answer.title).toMatch(/Use it\. It was weighed 20 h ago, and the chance that it is still right is .* in 100\./);
   });
 
   it('a reading is believed for ten minutes after the stir', async () => {
