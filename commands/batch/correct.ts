@@ -88,7 +88,7 @@ const titleOf = (
 ): Reply['title'] => {
   const w = words.correct;
   if (role === 'member' && (way === 'dry' || way === 'draw-off'))
-    return full && way === 'dry' ? w.askKeeperFull : w.askKeeper(way, poured, first);
+    return full && way === 'dry' ? w.askKeeperFull : w.firstThen(first, w.askKeeper(way, poured));
   const { blendMl, ladleMl, fitsMl } = amounts;
   if (blendMl !== undefined && ladleMl !== undefined) {
     const split = { ladle: ladleMl, pour: blendMl, fits: fitsMl ?? 0 };

@@ -19,9 +19,9 @@ export const setUp = `
 /** What a member types that evening, and the expected result of each line. One of them comes ten minutes later. */
 export const evening: [line: string, step: string, title: RegExp][] = [
   ['/water-or-stir gg', 'stir', /^Gull Grey: Stir it first/],
-  ['/stirred gg minutes:3', 'measure', /^Gull Grey: Weigh a cup of it now/],
+  ['/stirred gg minutes:3', 'measure', /^Gull Grey: Now weigh a cup of it/],
   ['/reading bucket:gg weight:236.1g seconds:14', 'add-water', /^Gull Grey: Add 2\.\d+ l of water, stir/],
-  ['/added bucket:gg what:water amount:2l', 'measure', /^Gull Grey: Stir it, then measure/],
+  ['/added bucket:gg what:water amount:2l', 'measure', /^Gull Grey: Stir it to the bottom, then measure/],
   ['/reading bucket:gg weight:228.5g look:thin stirred:yes', 'measure', /^Gull Grey: Now time the flow cup/],
   ['/reading bucket:gg seconds:10 stirred:yes', 'flocculate', /^Gull Grey: Thin.*Take no water out/],
   ['/added bucket:gg what:flocculant amount:1tsp', 'measure', /^Gull Grey: Stir it in, wait 10 minutes/],
@@ -50,7 +50,7 @@ export const evening: [line: string, step: string, title: RegExp][] = [
   ['/water-or-stir lead', 'on-hold', /^Lead Relic: On hold/],
   ['/reading bucket:fog weight:229g stirred:no seen:clear-water', 'stir', /^Fog: Stir it first/],
   ['/stirred fog seen:cake', 'stir', /^Fog: Scrape up the bottom/],
-  ['/stirred fog with:mixer minutes:3 seen:cake-gone', 'measure', /^Fog: Measure it now/],
+  ['/stirred fog with:mixer minutes:3 seen:cake-gone', 'measure', /^Fog: Now measure/],
   ['/reading bucket:fog weight:227g look:thin', 'measure', /^Fog: Let the air rise out/],
 ];
 

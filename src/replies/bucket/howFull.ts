@@ -29,7 +29,7 @@ export const howFull = (
   }
   if (level === undefined || level.by === 'gap') return { kind: 'filled' };
   const { pail } = settings;
-  if (level.by === 'part' && pail === undefined) return refused(w.levelNoPail);
+  if (level.by === 'part' && pail === undefined) return refused(w.noPail);
   const volume = level.by === 'part' ? millilitres(level.part * (pail ?? 0)) : level.volume;
   if (pail !== undefined && volume > pail) return refused(w.levelOverRim(volumeText(pail, units)));
   return { kind: 'filled', level: volume };

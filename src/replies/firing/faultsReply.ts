@@ -20,7 +20,7 @@ const titleOf = (found: Comparison, { fault: w }: Words): Text => {
   const finding = faultFinding(found);
   switch (finding.is) {
     case 'lead':
-      return isOfFit(finding.pair.fault) ? w.leadOfFit(finding.pair) : w.lead(finding.pair);
+      return w.lead(finding.pair, isOfFit(finding.pair.fault));
     case 'too-few':
       return w.tooFew(days, finding.more);
     case 'wants':

@@ -9,6 +9,7 @@ import {
   volumeTo,
   windowText,
 } from '../text/measures.ts';
+import { addWater } from '../verdict/verdictTitle.ts';
 import type { Pour } from '../text/pour.ts';
 import { said, t, type Text } from '../text/text.ts';
 
@@ -39,9 +40,7 @@ export const correctWords = {
   ): Text => {
     switch (way) {
       case 'water':
-        return half
-          ? t`Pour in ${[amount]} of water${[each]}, half of what it needs, stir, then measure.`
-          : t`Pour in ${[amount]} of water${[each]}, stir, then measure.`;
+        return addWater({ amount, each }, half);
       case 'draw-off':
         return t`Draw off ${[amount]} of clear water${[each]} after a rest, stir, then measure.`;
       case 'evaporate':
@@ -71,21 +70,10 @@ export const correctWords = {
       : t`${title} It will need more after that; a more exact reading will tell how much.`,
   ladled: (amount: string): Text => t`I ladled ${[amount]} out`,
   /** What is keepers' hands, said to a member. */
-  askKeeper: (
-    way: 'draw-off' | 'dry',
-    { amount, each }: Pour,
-    first: readonly ('sieve' | 'stir')[],
-  ): Text => {
-    const what =
-      way === 'dry'
-        ? t`Ask a keeper to stir in ${[amount]} of dry batch${[each]}.`
-        : t`Ask a keeper to draw off ${[amount]} of clear water${[each]}.`;
-    return first.includes('sieve')
-      ? t`${what} Before that, sieve and stir it.`
-      : first.length > 0
-        ? t`${what} Before that, stir it.`
-        : what;
-  },
+  askKeeper: (way: 'draw-off' | 'dry', { amount, each }: Pour): Text =>
+    way === 'dry'
+      ? t`Ask a keeper to stir in ${[amount]} of dry batch${[each]}.`
+      : t`Ask a keeper to draw off ${[amount]} of clear water${[each]}.`,
   askKeeperFull: t`Ask a keeper: the pail is full, so clear water has to come off before dry batch fits in.`,
   firstThen: (first: readonly ('sieve' | 'stir')[], title: Text): Text =>
     first.includes('sieve')

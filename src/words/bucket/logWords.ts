@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import type { BucketEntry, Added, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import type { Entry } from '../../studio/entry.ts';
 import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
@@ -26,49 +27,33 @@ import { vesselText } from '../text/vesselText.ts';
 /** A level is read to a tenth of a litre at best, ml. */
 const byEye = (ml: number): number => Math.round(ml / 100) * 100;
 
-/** So much of it; that nobody said how much shows. */
-const much = (volume: number | undefined, mass: number | undefined, of: Text, units: UnitSystem): Text => {
-  if (volume !== undefined) return t`${[volumeText(volume, units)]} of ${of}`;
-  return mass === undefined ? t`${of}, amount not given` : t`${[massText(mass, units)]} of ${of}`;
+const named = (added: Added): Text => {
+  switch (added.what) {
+    case 'draw-off':
+      return t`clear water`;
+    case 'dry':
+      return t`dry batch`;
+    case 'flocculant':
+      return added.volume === undefined ? t`flocculant` : t`flocculant solution`;
+    case 'glaze':
+      return added.from === undefined ? t`glaze` : t`glaze from bucket ${added.from}`;
+    case 'taken':
+      return added.to === undefined ? t`glaze` : t`glaze for bucket ${added.to}`;
+    case 'other':
+      return added.name === undefined ? t`something else` : [said(added.name)];
+    default:
+      return [added.what];
+  }
 };
 
-/** What went in or came out, its amount first. */
+/** What went in or came out, its amount first; that nobody said how much shows. */
 const moved = (added: Added, units: UnitSystem): Text => {
-  switch (added.what) {
-    case 'water':
-      return much(added.volume, undefined, ['water'], units);
-    case 'draw-off':
-      return much(added.volume, undefined, ['clear water'], units);
-    case 'dry':
-      return much(undefined, added.mass, ['dry batch'], units);
-    case 'flocculant':
-      return added.volume === undefined
-        ? much(undefined, added.heptahydrate, ['flocculant'], units)
-        : much(added.volume, undefined, ['flocculant solution'], units);
-    case 'deflocculant':
-      return much(added.volume, added.mass, ['deflocculant'], units);
-    case 'glaze':
-      return much(
-        added.volume,
-        undefined,
-        added.from === undefined ? t`glaze` : t`glaze from bucket ${added.from}`,
-        units,
-      );
-    case 'taken':
-      return much(
-        added.volume,
-        undefined,
-        added.to === undefined ? t`glaze` : t`glaze for bucket ${added.to}`,
-        units,
-      );
-    case 'other':
-      return much(
-        added.volume,
-        added.mass,
-        added.name === undefined ? t`something else` : [said(added.name)],
-        units,
-      );
-  }
+  const volume = 'volume' in added ? added.volume : undefined;
+  if (volume !== undefined) return t`${[volumeText(volume, units)]} of ${named(added)}`;
+  const mass = added.what === 'flocculant' ? added.heptahydrate : 'mass' in added ? added.mass : undefined;
+  return mass === undefined
+    ? t`${named(added)}, amount not given`
+    : t`${[massText(mass, units)]} of ${named(added)}`;
 };
 
 const verb = ({ what }: Added): string =>
@@ -77,15 +62,17 @@ const verb = ({ what }: Added): string =>
 export const addedText = (added: Added, units: UnitSystem): Text => [verb(added), ...moved(added, units)];
 
 const reading = (event: Extract<BucketEvent, { kind: 'reading' }>, units: UnitSystem): Text => {
-  const parts: Text[] = [];
-  if (event.gravity) parts.push(t`gravity ${[gravityWithin(event.gravity.value, event.gravity.u95)]}`);
-  if (event.flow) parts.push(t`${said(event.flow.cup)} ${[secondsText(event.flow.seconds)]}`);
-  if (event.look) parts.push(t`looks ${[event.look]}`);
-  if (event.gap !== undefined) parts.push(t`gap ${[`${Math.round(event.gap) / 10} cm`]}`);
-  if (event.level !== undefined) parts.push(t`about ${[volumeText(byEye(event.level), units)]} in the pail`);
-  if (event.temperature !== undefined) parts.push([temperatureText(event.temperature, units)]);
-  if (event.seen.length > 0) parts.push(t`seen: ${[event.seen.join(', ')]}`);
-  if (event.stirred !== undefined) parts.push([event.stirred ? 'stirred' : 'not stirred']);
+  const { gravity, flow, look, gap, level, temperature, seen, stirred } = event;
+  const parts = present([
+    gravity && t`gravity ${[gravityWithin(gravity.value, gravity.u95)]}`,
+    flow && t`${said(flow.cup)} ${[secondsText(flow.seconds)]}`,
+    look && t`looks ${[look]}`,
+    gap !== undefined && t`gap ${[`${Math.round(gap) / 10} cm`]}`,
+    level !== undefined && t`about ${[volumeText(byEye(level), units)]} in the pail`,
+    temperature !== undefined && [temperatureText(temperature, units)],
+    seen.length > 0 && t`seen: ${[seen.join(', ')]}`,
+    stirred !== undefined && (stirred ? t`stirred` : t`not stirred`),
+  ]);
   return parts.length === 0 ? t`a note` : join(parts, ', ');
 };
 

@@ -27,11 +27,10 @@ export const readingWords = {
   both: t`Give the weight or the gravity, not both. Nothing was saved.`,
   sticks: t`A hydrometer sticks in a thick glaze and reads wrong. Weigh a cup of it instead. Nothing was saved.`,
   noFinger: t`This bucket is marked for gloves: no finger look. Time the flow cup instead. Nothing was saved.`,
-  noPail: t`The studio doesn't know this bucket's pail. A keeper can set it: /bucket change pail:19l. Until then, leave the gap out.`,
+  noPail: t`The studio doesn't know this bucket's pail. Say how many litres are in it; or a keeper can set the pail: /bucket change pail:19l. Nothing was saved.`,
   gapTooDeep: (deepest: number): Text =>
     t`The gap can't be deeper than the pail: ${[`${Math.round(deepest / 10)} cm`]} at most. Nothing was saved.`,
   gapAndLevel: t`Give the gap or the level, not both. Nothing was saved.`,
-  levelNoPail: t`The studio doesn't know this bucket's pail, so it can't tell how much a part of it is. Give litres; or a keeper can set the pail: /bucket change pail:19l. Nothing was saved.`,
   levelOverRim: (pail: string): Text => t`More than the pail holds: ${[pail]} to the rim. Nothing was saved.`,
   noVessel: t`No cup is calibrated here yet, so I can’t work out a gravity from a weight. A keeper weighs a cup empty, then the water that fills it: /studio vessel name:"steel cup" tare:85.4g water:100.2g. Or give gravity:1.44.`,
   whichVessel: t`Which cup did you weigh?`,

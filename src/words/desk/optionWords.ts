@@ -48,6 +48,22 @@ const quantity = (why: QuantityProblem, like?: string): Text => {
   }
 };
 
+const instant = (why: InstantProblem): Text => {
+  const typed = said(why.typed);
+  switch (why.kind) {
+    case 'future':
+      return t`“${typed}” has not happened yet.`;
+    case 'past':
+      return t`“${typed}” is in the past. Type a time that is still to come, such as tonight 7pm or tomorrow 10:00.`;
+    case 'ambiguous':
+      return t`Which do you mean by “${typed}”?`;
+    case 'empty':
+      return t`Nothing was typed.`;
+    case 'not-a-time':
+      return t`I can't read “${typed}” as a time. Try: now, 2h ago, last night 9pm, yesterday 18:30.`;
+  }
+};
+
 /** The same words with an hour after them, when that can be read: “tonight” wants “tonight 7pm”. */
 const hourWith = (typed: string, example: string): Text => {
   const hour = /\S+$/.exec(example)?.[0] ?? '';
@@ -56,7 +72,7 @@ const hourWith = (typed: string, example: string): Text => {
 
 export const optionWords = {
   quantity,
-  instant: (why: InstantProblem): Text => instant(why),
+  instant,
   notPositive: (typed: string): Text => t`“${said(typed)}” is too low: it must be more than 0.`,
   tooLow: (typed: string, low: string): Text => t`“${said(typed)}” is too low. The lowest is ${[low]}.`,
   tooHigh: (typed: string, high: string): Text => t`“${said(typed)}” is too high. The highest is ${[high]}.`,
@@ -99,20 +115,4 @@ export const optionWords = {
     looks === 'back'
       ? t`“${said(typed)}” is more than a year ago. Is the year right?`
       : t`“${said(typed)}” is more than a year ahead. Is the year right?`,
-};
-
-const instant = (why: InstantProblem): Text => {
-  const typed = said(why.typed);
-  switch (why.kind) {
-    case 'future':
-      return t`“${typed}” has not happened yet.`;
-    case 'past':
-      return t`“${typed}” is in the past. Type a time that is still to come, such as tonight 7pm or tomorrow 10:00.`;
-    case 'ambiguous':
-      return t`Which do you mean by “${typed}”?`;
-    case 'empty':
-      return t`Nothing was typed.`;
-    case 'not-a-time':
-      return t`I can't read “${typed}” as a time. Try: now, 2h ago, last night 9pm, yesterday 18:30.`;
-  }
 };

@@ -93,10 +93,8 @@ export const faultWords = {
     'no-lead': (days: number, faulty: number): Text =>
       t`Nothing stands out: ${[daysText(days)]} of dipping, ${faulty} with a fault.`,
   },
-  lead: ({ fault, condition, rates }: PairSaid): Text =>
-    t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]}. That is a lead, not a proof.`,
-  leadOfFit: ({ fault, condition, rates }: PairSaid): Text =>
-    t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]}. But ${[fault]} is a fault of fit: look at glaze, body and firing first.`,
+  lead: ({ fault, condition, rates }: PairSaid, ofFit: boolean): Text =>
+    t`${[capital(fault)]} went with ${conditionText(condition)}: ${[counts(rates)]}. ${[ofFit ? `But ${fault} is a fault of fit: look at glaze, body and firing first.` : 'That is a lead, not a proof.']}`,
   nearest: ({ fault, condition, rates }: PairSaid): Text =>
     t`The closest: ${[fault]} with ${conditionText(condition)}, ${[counts(rates)]}. With so many pairs compared, one like that comes up by chance.`,
 

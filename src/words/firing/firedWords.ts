@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import type { Fault, FiredEvent, FiredSaid, TimeSpan } from '../../studio/firing/firedEvent.ts';
 import type { OutsideWindow } from '../../studio/firing/outsideWindow.ts';
 import type { DipProblem } from '../../studio/firing/problemsAtDip.ts';
@@ -142,7 +143,7 @@ export const firedWords = {
   dippedOn: t`You did not say at what hour you dipped, so only what was true all that day counts.`,
   notDated: t`You did not say when you dipped, so the bucket’s state then is not known. Next time add dipped:"tuesday 7pm".`,
   tooEarly: (name: string): Text => t`${said(name)} was not in the logbook yet.`,
-  and: (name: string, all: readonly DipProblem[]): Text => allAmiss(name, all),
+  and: allAmiss,
   outside: (name: string, read: OutsideWindow): Text => {
     const what =
       read.what === 'gravity'
@@ -183,11 +184,11 @@ export const firedWords = {
   bisqueWas: (bisque: Bisque): Text => t`Bisque: ${prepWords.bisque(bisque)}.`,
   firedTo: (cone: number | undefined, kiln: string | undefined, body: string | undefined): Text =>
     join(
-      [
-        ...(cone === undefined ? [] : [t`cone ${[coneText(cone)]}`]),
-        ...(kiln === undefined ? [] : [t`kiln ${said(kiln)}`]),
-        ...(body === undefined ? [] : [t`body ${said(body)}`]),
-      ],
+      present([
+        cone !== undefined && t`cone ${[coneText(cone)]}`,
+        kiln !== undefined && t`kiln ${said(kiln)}`,
+        body !== undefined && t`body ${said(body)}`,
+      ]),
       ', ',
     ),
   /** The next step after a fault that has no caution of its own. */

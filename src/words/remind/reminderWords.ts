@@ -1,4 +1,3 @@
-import { present } from '../../present.ts';
 import type { ToldWhere } from '../../studio/remind/toldWhere.ts';
 import { type Instant, hours, since } from '../../studio/ids.ts';
 import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
@@ -16,13 +15,6 @@ const listed = (names: readonly string[], most: number): Text => {
   const shown = saidNames(names.slice(0, most));
   return names.length > most ? t`${shown} and ${names.length - most} more` : shown;
 };
-
-/** Why a coat may not be dry though its hours are over. */
-const doubted = ({ why, times }: CoatDoubt): string =>
-  present([
-    why === 'cold' && 'in this cold it may never have formed a film',
-    times !== undefined && 'in air that damp it may be wet still',
-  ]).join(', and ');
 
 const places: Record<ToldWhere, string> = {
   here: 'here',
@@ -57,7 +49,7 @@ export const reminderWords = {
     t`Don’t glaze ${said(pieces)} at ${said(session)}: the ${[kinds[resist]]} is not dry before ${dayAndTime(ready)}.`,
   ready: (pieces: string, resist: Resist, doubt: CoatDoubt | undefined): Text =>
     doubt
-      ? t`The drying time of the ${[kinds[resist]]} on ${said(pieces)} is over, but ${[doubted(doubt)]}. Touch it before you glaze.`
+      ? t`The drying time of the ${[kinds[resist]]} on ${said(pieces)} is over, but in ${[coatWords.doubted(doubt)]}. Touch it before you glaze.`
       : t`The ${[kinds[resist]]} on ${said(pieces)} is dry: you can glaze now.`,
   peel: (pieces: string, firing: Instant): Text =>
     t`Peel the latex off ${said(pieces)} before the firing, ${dayAndTime(firing)}.`,

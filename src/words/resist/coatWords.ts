@@ -86,6 +86,7 @@ export const coatWords = {
   how: 'How it came off, if not the usual way (latex and tape peeled, wax glazed over)',
   kinds,
   end: ends,
+  doubted,
   draft: (resist: Resist, pieces: string, at: Instant | undefined): Text =>
     at === undefined
       ? t`${said(pieces)}: ${[kinds[resist]]} went on. Log it?`

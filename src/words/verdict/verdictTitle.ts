@@ -22,66 +22,57 @@ const powder = ({ dryGrams, dryGramsPerLitre }: Amounts, measures: Measures): Po
 const dose = ({ doseMl, doseMlPerLitre }: Amounts, units: UnitSystem): Pour | undefined =>
   pour(doseMl, doseMlPerLitre, units, doseText);
 
-const measure = (verdict: Verdict): Text => {
-  const reason =
-    verdict.rule === 'void' ? verdict.reasons.find(({ because }) => because === 'void') : undefined;
-  if (reason?.because === 'void')
-    return t`${[verdict.readyToMeasure ? 'Measure it now' : 'Stir it to the bottom and measure it']}, weight and flow: ${[voided[reason.by]]} after the last reading.`;
-  const isOdd = verdict.reasons.some(({ because }) => because === 'unexpected');
-  if (verdict.gravity?.believed === false && !isOdd)
-    return verdict.readyToMeasure
-      ? t`Measure it now, while it is stirred: the last reading was of a bucket that had settled.`
-      : t`Stir it to the bottom and measure again: no stir was logged just before the last reading.`;
-  switch (verdict.rule) {
-    case 'never-measured':
-      return verdict.readyToMeasure
-        ? t`Weigh a cup of it now: it is stirred and was never measured. Change nothing before that.`
-        : t`Stir it to the bottom, then weigh a cup of it: it was never measured. Change nothing before that.`;
-    case 'stale':
-      return verdict.readyToMeasure
-        ? t`Measure it now, while it is stirred: the last reading is too old.`
-        : t`Stir it to the bottom, then measure it: the last reading is too old.`;
-    case 'changed':
-    case 'changed-unknown':
-      return verdict.readyToMeasure
-        ? t`It is stirred: measure it before anything else. Something went in or came out since the last reading.`
-        : t`Stir it, then measure it before anything else: something went in or came out since the last reading.`;
-    case 'weigh-first':
-      if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
-        return t`Let the air rise out for a few minutes, then weigh a cup of it and time the flow cup. Take no water out.`;
-      if (isOdd)
-        return t`Weigh a second cup first: this one does not fit what was logged. Change nothing before that.`;
-      return verdict.readyToMeasure
-        ? t`Weigh a cup of it now, and time the flow cup. Change nothing before that.`
-        : t`Stir it to the bottom, then weigh a cup of it and time the flow cup. Change nothing before that.`;
-    case 'unsure':
-      return t`Measure more exactly before you change anything: this reading can't tell whether gravity is inside its window.`;
-    default: {
-      if (verdict.reasons.some(({ because }) => because === 'contradict'))
-        return t`Cup and finger disagree. Stir, and time the cup again. Don't change the water yet.`;
-      const dosed = verdict.reasons.find(({ because }) => because === 'dose-at-work');
-      if (dosed?.because === 'dose-at-work')
-        return dosed.stirred
-          ? t`It is stirred in: wait 10 minutes, then look at how it flows. Don't change the water yet.`
-          : t`Stir it in, wait 10 minutes, then look at how it flows. Don't change the water yet.`;
-      if (verdict.reasons.some(({ because }) => because === 'flow-at-rest'))
-        return t`Stir it for 60 s, then look at the flow again: it had stood too long. Don't change the water yet.`;
-      if (verdict.reasons.some(({ because }) => because === 'just-mixed'))
-        return t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`;
-      if (verdict.reasons.some(({ because }) => because === 'time-again'))
-        return t`Time the flow cup a second time, to be sure. Don't change the water yet.`;
-      const how = verdict.asks[0] === 'seconds' ? 'time the flow cup' : 'look at how it flows';
-      if (isBecause(verdict, 'efflux-no-window') && verdict.asks[0] === 'look' && verdict.readyToMeasure)
-        return t`Now look at how it flows: no seconds are set for it yet. Don't change the water yet.`;
-      return verdict.readyToMeasure
-        ? t`Now ${[how]}. Don't change the water yet.`
-        : t`Stir it to the bottom, then ${[how]}. Don't change the water yet.`;
-    }
-  }
-};
-
 const isBecause = ({ reasons }: Verdict, because: Reason['because']): boolean =>
   reasons.some((one) => one.because === because);
+
+/** How to look at the flow, which comes before any change of the water. */
+const lookNext = (verdict: Verdict, usual: string): string => {
+  const { asks, reasons, readyToMeasure } = verdict;
+  if (isBecause(verdict, 'contradict')) return 'Cup and finger disagree. Stir, and time the flow cup again';
+  const dosed = reasons.find(({ because }) => because === 'dose-at-work');
+  if (dosed?.because === 'dose-at-work')
+    return `${dosed.stirred ? 'It is stirred in: wait' : 'Stir it in, wait'} 10 minutes, then look at how it flows`;
+  if (isBecause(verdict, 'flow-at-rest'))
+    return 'Stir it for 60 s, then look at the flow again: it had stood too long';
+  if (isBecause(verdict, 'time-again')) return 'Time the flow cup a second time, to be sure';
+  return isBecause(verdict, 'efflux-no-window') && asks[0] === 'look' && readyToMeasure
+    ? `${usual}: no window of seconds is set yet`
+    : usual;
+};
+
+/** What to read next, once it is stirred, and why. */
+const measure = (verdict: Verdict): Text => {
+  const { rule, reasons, gravity, readyToMeasure, asks } = verdict;
+  const next = (what: string): string =>
+    readyToMeasure ? `Now ${what}` : `Stir it to the bottom, then ${what}`;
+  const ended = rule === 'void' ? reasons.find(({ because }) => because === 'void') : undefined;
+  if (ended?.because === 'void')
+    return t`${[next('measure it, weight and flow')]}: ${[voided[ended.by]]} after the last reading.`;
+  const isOdd = isBecause(verdict, 'unexpected');
+  if (gravity?.believed === false && !isOdd)
+    return t`${[next('measure it')]}: no stir was logged just before the last reading.`;
+  switch (rule) {
+    case 'never-measured':
+      return t`${[next('weigh a cup of it')]}: it was never measured. Change nothing before that.`;
+    case 'stale':
+      return t`${[next('measure it')]}: the last reading is too old.`;
+    case 'changed':
+    case 'changed-unknown':
+      return t`${[next('measure it before anything else')]}: something went in or came out since the last reading.`;
+    case 'weigh-first':
+      if (isBecause(verdict, 'just-mixed'))
+        return t`Let the air rise out for a few minutes, then weigh a cup of it and time the flow cup. Take no water out.`;
+      return isOdd
+        ? t`Weigh a second cup first: this one does not fit what was logged. Change nothing before that.`
+        : t`${[next('weigh a cup of it and time the flow cup')]}. Change nothing before that.`;
+    case 'unsure':
+      return t`Measure more exactly before you change anything: this reading can't tell whether gravity is inside its window.`;
+    default:
+      return isBecause(verdict, 'just-mixed')
+        ? t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`
+        : t`${[lookNext(verdict, next(asks[0] === 'seconds' ? 'time the flow cup' : 'look at how it flows'))]}. Don't change the water yet.`;
+  }
+};
 
 /** Whether a quarter of a window or less lies between a reading and an end of it, or it is outside. */
 const isNearEdge = ({ reasons }: Verdict): boolean =>
@@ -183,6 +174,9 @@ const use = (verdict: Verdict): Text => {
   return t`Use it. It was weighed ${{ at: sure.weighed, show: 'ago' }}, and the chance that it is still right is ${[oddsText(sure.both ?? sure.gravity)]}.`;
 };
 
+export const addWater = ({ amount, each }: Pour, half: boolean): Text =>
+  t`Add ${[amount]} of water${[each]}${[half ? ', half of what it needs' : '']}, stir, then measure.`;
+
 /** The answer in a line that stands alone on a locked phone. */
 export const verdictTitle = (verdict: Verdict, measures: Measures): Text => {
   const { units } = measures;
@@ -209,15 +203,12 @@ export const verdictTitle = (verdict: Verdict, measures: Measures): Text => {
       return verdict.dont.includes('use-unstirred')
         ? t`Stir in what was added, then use it. Gravity should still be right.`
         : use(verdict);
-    case 'add-water': {
-      const half = verdict.dont.includes('all-at-once');
+    case 'add-water':
       if (!pouring) return t`It needs water.`;
-      const { amount, each } = pouring;
       if (verdict.amounts.waterMlLeft !== undefined) return overfull(verdict.amounts, units);
-      return half
-        ? t`Add ${[amount]} of water${[each]}, half of what it needs, stir, then measure.`
-        : t`Add ${[amount]} of water${[each]}, stir, then ${[verdict.then === 'flocculate' ? 'look at the flow' : 'measure']} again.`;
-    }
+      return verdict.then === 'flocculate' && !verdict.dont.includes('all-at-once')
+        ? t`Add ${[pouring.amount]} of water${[pouring.each]}, stir, then look at the flow again.`
+        : addWater(pouring, verdict.dont.includes('all-at-once'));
     case 'draw-off-water': {
       const drawn = drawnOff(verdict.amounts, units);
       const dry = powder(verdict.amounts, measures);

@@ -178,11 +178,11 @@ describe('a correction', () => {
     expect(number(answer.data['waterMlPerLitre'])).toBeCloseTo(136.36, 1);
     expect(answer.data['volumeL']).toBeNull();
     expect(answer.data['waterMl']).toBeNull();
-    expect(answer.title).toMatch(/Pour in 130 ml of water for each litre in the pail, stir/);
+    expect(answer.title).toMatch(/Add 130 ml of water for each litre in the pail, stir/);
     await room.say(2, '/reading bucket:gg gravity:1.50 within:0.001 look:thick stirred:yes');
     // half of it, 68 ml
     expect((await room.say(2, '/batch correct bucket:gg by:water')).title).toMatch(
-      /Pour in \d+ ml of water for each litre in the pail, half of what it needs/,
+      /Add \d+ ml of water for each litre in the pail, half of what it needs/,
     );
     // One reading that contradicts the logbook does not change the water: a second one confirms it.
     await room.say(3, '/reading bucket:gg gravity:1.38 within:0.001 look:right stirred:yes');
@@ -205,7 +205,7 @@ describe('a correction', () => {
     expect(dry.title).toMatch(/^Gull Grey: Ask a keeper to stir in .* of dry batch\.$/);
     expect(number(dry.data['powderGrams'])).toBeCloseTo(2017.24, 1);
     const rested = await room.say(600, '/batch correct bucket:gg by:dry');
-    expect(rested.title).toMatch(/^Gull Grey: Ask a keeper to stir in .*Before that, stir it\.$/);
+    expect(rested.title).toMatch(/^Gull Grey: Stir it first\. Then: Ask a keeper to stir in .*\.$/);
     expect((await room.keeper(1, '/batch correct bucket:gg by:dry')).title).toMatch(
       /Stir in .* dry batch, then/,
     );

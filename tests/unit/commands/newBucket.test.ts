@@ -21,7 +21,7 @@ describe('a new bucket without a window', () => {
     const room = await newBucket();
     const first = await room.say(1, '/reading bucket:1 gravity:1.44 within:0.01 seconds:14 stirred:yes');
     expect(verdict(first)).toMatchObject({ step: 'ask-keeper', rule: 'no-window' });
-    expect(first.title).toMatch(/1\.44.*A keeper says if that is right.*test tile/);
+    expect(first.title).toMatch(/1\.44.*The keepers see it on their round.*test tile/);
     // A member can try it meanwhile, and cannot set it.
     expect(first.actions.map(({ line }) => line)).toEqual(['/dip tile bucket:1']);
 

@@ -100,7 +100,7 @@ describe('after frost', () => {
     expect(released.title).toMatch(/It was frozen\. Once it has thawed, sieve it first/);
     expect(released.facts.map(({ text }) => text).join()).toMatch(/none since it froze/);
     expect((await room.say(6, '/sieved bucket:gg')).title).toMatch(/Stir it first/);
-    expect((await room.say(7, '/stirred bucket:gg')).title).toMatch(/Measure it now, weight and flow/);
+    expect((await room.say(7, '/stirred bucket:gg')).title).toMatch(/Now measure it, weight and flow/);
     // A look alone does not do.
     expect(verdict(await room.say(8, '/reading bucket:gg look:right seconds:14'))).toMatchObject({
       step: 'measure',
