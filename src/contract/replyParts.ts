@@ -1,7 +1,7 @@
-import type { Seq } from '../studio/ids.ts';
-import type { Text } from '../words/text/text.ts';
+import type { MemberId, Seq } from '../studio/ids.ts';
+import type { Part, Text } from '../words/text/text.ts';
 import type { Words } from '../words/words.ts';
-import type { Action, Fact, Reply } from './contract.ts';
+import type { Action, Asking, Fact, Reply } from './contract.ts';
 import { printLine } from './parseLine.ts';
 
 type Typed = Parameters<typeof printLine>[1];
@@ -22,6 +22,15 @@ export const pressToEdit = (...button: Parameters<typeof pressToRun>): Action =>
 /** A button that opens a note, by asking for its title. */
 export const pressToRead = (title: string, { ask }: Words, shown: Text = [title]): Action =>
   pressToRun(ask.read(shown), 'ask', { question: title });
+
+/** A member by the name that they have now. */
+export const byMember = async (
+  member: MemberId,
+  { book, words }: Pick<Asking, 'book' | 'words'>,
+): Promise<Part> => ({
+  member,
+  name: (await book.member(member))?.name ?? words.someone,
+});
 
 export const fact = (label: string, text: Text): Fact => ({ label: [label], text });
 

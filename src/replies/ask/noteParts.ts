@@ -1,4 +1,4 @@
-import { fact, pressToRead } from '../../contract/replyParts.ts';
+import { byMember, fact, pressToRead } from '../../contract/replyParts.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { studioNoteId, type Note } from '../../studio/handbook.ts';
 import { firstSentence } from '../../studio/people/noteTexts.ts';
@@ -20,12 +20,8 @@ export interface NoteParts {
   reasons: Text[];
 }
 
-export const noteParts = async (
-  found: Note,
-  { words, book }: Asking,
-  bucket?: BucketState,
-): Promise<NoteParts> => {
-  const w = words.ask;
+export const noteParts = async (found: Note, asking: Asking, bucket?: BucketState): Promise<NoteParts> => {
+  const w = asking.words.ask;
   if (found.from === 'handbook') {
     const { answer, facts, dont, cautions, basis } = found.note;
     return {
@@ -41,13 +37,12 @@ export const noteParts = async (
   }
   const { no, text, by, at } = found.note;
   const { first, rest } = firstSentence(text);
-  const author = await book.member(by);
   return {
     answer: [{ said: first }],
     facts: rest === '' ? [] : [fact(w.factOwn, [{ said: rest }])],
     dont: [],
     cautions: [],
-    reasons: [w.ownNote(studioNoteId(no), { member: by, name: author?.name ?? words.someone }, at)],
+    reasons: [w.ownNote(studioNoteId(no), await byMember(by, asking), at)],
   };
 };
 

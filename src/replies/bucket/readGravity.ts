@@ -101,33 +101,27 @@ const weighed = (weight: NonNullable<Said['weight']>, said: Said, setting: Setti
   const asTyped = typed['weight'] ?? '';
   switch (found.kind) {
     case 'either': {
+      const ways = [
+        { way: 'with-cup', gravity: found.on.gravity },
+        { way: 'without-cup', gravity: found.off.gravity },
+      ] as const;
       const likelier = likelierWay(said.bucket, [found.on, found.off], setting.at);
       if (likelier) {
-        const way = likelier === found.on ? 'with-cup' : 'without-cup';
-        const other = likelier === found.on ? found.off : found.on;
+        const [on, off] = ways;
+        const [{ way }, other] = likelier === found.on ? [on, off] : [off, on];
         const taken = weighed(weight, { ...said, weighed: way }, setting);
-        const otherWay = {
-          weighed: way === 'with-cup' ? 'without-cup' : 'with-cup',
-          gravity: other.gravity,
-        } as const;
-        return taken.kind === 'gravity'
-          ? { ...taken, otherWay, reasons: [...taken.reasons, words.reading.cupTold(way, other.gravity)] }
-          : taken;
+        if (taken.kind !== 'gravity') return taken;
+        const told = words.reading.cupTold(way, other.gravity);
+        const otherWay = { weighed: other.way, gravity: other.gravity };
+        return { ...taken, otherWay, reasons: [...taken.reasons, told] };
       }
       return replyOf('choice', words.reading.withCup(asTyped, vessel.name), {
-        actions: (['with-cup', 'without-cup'] as const).map((way) =>
-          pressToRun(
-            words.reading.weighedWay(way, (way === 'with-cup' ? found.on : found.off).gravity),
-            'reading',
-            { ...typed, weighed: way },
-          ),
+        actions: ways.map(({ way, gravity }) =>
+          pressToRun(words.reading.weighedWay(way, gravity), 'reading', { ...typed, weighed: way }),
         ),
         data: {
           option: 'weighed',
-          choices: [
-            { label: 'with-cup', value: 'with-cup', gravity: found.on.gravity },
-            { label: 'without-cup', value: 'without-cup', gravity: found.off.gravity },
-          ],
+          choices: ways.map(({ way, gravity }) => ({ label: way, value: way, gravity })),
         },
       });
     }

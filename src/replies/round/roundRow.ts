@@ -1,11 +1,11 @@
-import { pressToRun } from '../../contract/replyParts.ts';
+import { pressToEdit, pressToRun } from '../../contract/replyParts.ts';
 import type { Member } from '../../studio/logbook/ports.ts';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatDoubt } from '../../studio/resist/coatDoubt.ts';
 import { isReadyAt } from '../../studio/resist/coatReady.ts';
 import type { RoundItem } from '../../studio/round/roundItem.ts';
 import type { Studio } from '../../studio/settings/studio.ts';
-import type { Part, Text } from '../../words/text/text.ts';
+import type { Part } from '../../words/text/text.ts';
 import type { Action, Asking, Fact } from '../../contract/contract.ts';
 import { unloggedReply } from '../verdict/unloggedReply.ts';
 import { verdictActions } from '../verdict/verdictActions.ts';
@@ -21,20 +21,13 @@ export interface RowSetting {
   windows?: ReadonlyMap<number, WindowProposal>;
 }
 
-const run = (label: Text, path: string[], typed: Record<string, string>): Action =>
-  pressToRun(label, path.join(' '), typed);
-const edit = (label: Text, path: string[], typed: Record<string, string>): Action => ({
-  ...run(label, path, typed),
-  press: 'edit',
-});
-
 const nameOf = (member: Member['id'], { asking, members }: RowSetting): Part => ({
   member,
   name: members.find(({ id }) => id === member)?.name ?? asking.words.someone,
 });
 
 const readingOf = (bucket: number, { words }: Asking): Action =>
-  edit(words.verdict.measureIt, ['reading'], { bucket: String(bucket) });
+  pressToEdit(words.verdict.measureIt, 'reading', { bucket: String(bucket) });
 
 type OfVerdict = Extract<RoundItem, { verdict: unknown }>;
 
@@ -46,11 +39,11 @@ const verdictPress = (
   // A hold for a hazard is released on the bucket’s card, not from a list, so that the keeper has read the card.
   if (kind === 'hold' && bucket.hold?.cause === 'hazard') return [];
   if (kind === 'reading') return [readingOf(bucket.no, asking)];
-  if (stirFirst) return [run(words.verdict.stirredIt, ['stirred'], { bucket: String(bucket.no) })];
+  if (stirFirst) return [pressToRun(words.verdict.stirredIt, 'stirred', { bucket: String(bucket.no) })];
   const window = windows?.get(bucket.no);
   if (window) return [windowPress(bucket, window, asking)];
   if (verdict.rule === 'no-window')
-    return [edit(words.round.setWindow, ['bucket', 'change'], { bucket: String(bucket.no) })];
+    return [pressToEdit(words.round.setWindow, 'bucket change', { bucket: String(bucket.no) })];
   // To release a bucket is a decision: its form comes first.
   return verdictActions(verdict, bucket.settings, asking, studio)
     .slice(0, 1)
@@ -71,11 +64,9 @@ const ofVerdict = (item: OfVerdict, setting: RowSetting): Fact => {
 
 const coatGone = ({ id, resist, by }: ResistCoat, { asking: { words, member } }: RowSetting): Action => {
   const how = resist === 'latex' || resist === 'tape' ? 'peeled' : 'glazed';
-  const [mine, theirs] = {
-    glazed: [words.reminder.glazed, words.round.wasGlazed],
-    peeled: [words.reminder.peeled, words.round.wasPeeled],
-  }[how] satisfies readonly Text[];
-  return run((by === member ? mine : theirs) ?? [], ['coat', 'off'], { coat: id, how });
+  const mine = words.reminder[how];
+  const theirs = words.round.was[how];
+  return pressToRun(by === member ? mine : theirs, 'coat off', { coat: id, how });
 };
 
 /** An item as a row of the list, with what can be pressed for it. */
@@ -101,7 +92,7 @@ export const roundRow = (item: RoundItem, setting: RowSetting): Fact => {
       return {
         label: [w.reminder],
         text: words.reminder.subject(about, undefined),
-        presses: [run(words.reminder.seenTo, ['remind', 'done'], { reminder: key })],
+        presses: [pressToRun(words.reminder.seenTo, 'remind done', { reminder: key })],
       };
     }
     case 'coat': {
@@ -123,7 +114,7 @@ export const roundRow = (item: RoundItem, setting: RowSetting): Fact => {
       return {
         label: w.coat(said.name, by === member ? undefined : nameOf(by, setting)),
         text: w.piece(left.map(words.prep.short), said.plannedFor),
-        presses: [run(w.showPlan, ['prep'], { piece: id })],
+        presses: [pressToRun(w.showPlan, 'prep', { piece: id })],
       };
     }
     case 'question': {
@@ -132,8 +123,8 @@ export const roundRow = (item: RoundItem, setting: RowSetting): Fact => {
         label: [w.question],
         text: w.asked(text, times, at, by === undefined ? undefined : nameOf(by, setting)),
         presses: [
-          edit(w.writeNote, ['note', 'add'], { title: text.slice(0, 80), words: text.slice(0, 200) }),
-          run(w.notNeeded, ['note', 'answered'], { question: `q-${no}` }),
+          pressToEdit(w.writeNote, 'note add', { title: text.slice(0, 80), words: text.slice(0, 200) }),
+          pressToRun(w.notNeeded, 'note answered', { question: `q-${no}` }),
         ],
       };
     }

@@ -46,70 +46,61 @@ const readingFact = (
   { gravity, window }: Verdict,
   state: BucketState,
   { words, now, unsaid, foretold }: { words: Words; now: Instant; unsaid: boolean; foretold: boolean },
-): Fact[] => {
+): Fact | undefined => {
   const w = words.verdict;
-  if (!gravity) return [];
+  if (!gravity) return undefined;
   const { value, u95, believed } = gravity;
   const stale = isVoid(state);
   const within = w.gravityFact(value, u95, null);
   const old = believed ? readAt(state.believed?.at, now) : undefined;
   const doubted = unsaid && !stale ? w.stirNotSaid(value) : uncounted(value, state, words);
-  return [
-    {
-      label: [hasMovedOn(state) ? w.factLastReading : w.factGravity],
-      text: believed
-        ? [...w.gravityFact(value, u95, foretold ? null : window), ...ageOf(old, now, words)]
-        : doubted,
-      ...(window && !foretold && (believed || !stale)
-        ? {
-            scale: {
-              value,
-              u95,
-              believed,
-              ...window,
-              text: believed ? within : doubted,
-              window: w.window(window),
-              ...(old !== undefined && { under: w.ago(old) }),
-            },
-          }
-        : {}),
-    },
-  ];
+  const isDrawn = window && !foretold && (believed || !stale);
+  return {
+    label: [hasMovedOn(state) ? w.factLastReading : w.factGravity],
+    text: believed
+      ? [...w.gravityFact(value, u95, foretold ? null : window), ...ageOf(old, now, words)]
+      : doubted,
+    ...(isDrawn && {
+      scale: {
+        ...{ value, u95, believed, ...window },
+        text: believed ? within : doubted,
+        window: w.window(window),
+        ...(old !== undefined && { under: w.ago(old) }),
+      },
+    }),
+  };
 };
 
 /** How it flows; with the seconds and their window, when they were what told. */
 const flowFact = (
-  { flow, reasons }: Verdict,
+  flow: NonNullable<Verdict['flow']>,
+  { reasons }: Verdict,
   { efflux, look }: BucketState,
   { words, now }: { words: Words; now: Instant },
-): Fact[] => {
+): Fact => {
   const w = words.verdict;
-  if (!flow) return [];
-  const timed = reasons.find(({ because }) => because === 'efflux');
+  const found = reasons.find(({ because }) => because === 'efflux');
+  const timed = found?.because === 'efflux' ? found : undefined;
   const seen = [efflux, look].flatMap((one) => one?.at ?? []);
   const flowAt = seen.length > 0 ? instant(Math.max(...seen)) : undefined;
   const old = readAt(flowAt, now);
-  const warmth = timed?.because === 'efflux' ? timed.warmth : undefined;
+  const warmth = timed?.warmth;
   const under = present([warmth && w.atRoomWarmth(warmth.seconds), old !== undefined && w.ago(old)]);
-  return [
-    {
-      label: [w.factFlow],
-      text: [...w.flowFact(flow), ...ageOf(old, now, words)],
-      ...(timed?.because === 'efflux' && timed.seconds !== 'wont-run'
-        ? {
-            scale: {
-              value: timed.warmth?.seconds ?? timed.seconds,
-              u95: timed.u95 ?? 0,
-              believed: true,
-              ...timed.window,
-              text: w.timedFact(timed.seconds, flow),
-              window: w.secondsWindow(timed.window),
-              ...(under.length > 0 && { under: join(under, ', ') }),
-            },
-          }
-        : {}),
-    },
-  ];
+  return {
+    ...fact(w.factFlow, [...w.flowFact(flow), ...ageOf(old, now, words)]),
+    ...(timed &&
+      timed.seconds !== 'wont-run' && {
+        scale: {
+          value: warmth?.seconds ?? timed.seconds,
+          u95: timed.u95 ?? 0,
+          believed: true,
+          ...timed.window,
+          text: w.timedFact(timed.seconds, flow),
+          window: w.secondsWindow(timed.window),
+          ...(under.length > 0 && { under: join(under, ', ') }),
+        },
+      }),
+  };
 };
 
 /** At most three facts that the step is based on. */
@@ -125,10 +116,9 @@ export const factsOf = (
   const foretold = gravity?.believed && !isOld && verdict.rule !== 'changed' ? null : predicted;
   const shown = isOld ? window : null;
   return present([
-    ...readingFact(verdict, state, { words, now, unsaid, foretold: foretold !== null }),
+    readingFact(verdict, state, { words, now, unsaid, foretold: foretold !== null }),
     foretold && {
-      label: [w.factPredicted],
-      text: w.gravityFact(foretold.value, foretold.u95, shown),
+      ...fact(w.factPredicted, w.gravityFact(foretold.value, foretold.u95, shown)),
       ...(shown && {
         scale: {
           ...foretold,
@@ -140,7 +130,7 @@ export const factsOf = (
       }),
     },
     // After a predicted change an older flow says nothing, unless the grid decided.
-    ...(flow && (!foretold || verdict.rule === 'grid') ? flowFact(verdict, state, { words, now }) : []),
+    flow && (!foretold || verdict.rule === 'grid') && flowFact(flow, verdict, state, { words, now }),
     stirAgain(verdict, state, words) ??
       fact(
         w.factStir,

@@ -100,15 +100,14 @@ export const verdictReply = async (
   // Names are looked up only where one is shown, because a lookup costs time.
   const named = verdict.reasons.some(({ because }) => because === 'held');
   const members = new Map((named ? await book.members() : []).map(({ id, name }) => [id, name]));
-  const cake = state.cake?.since;
   const setting = {
     measures: studio,
-    ...definedOnly({ cakeSince: cake }),
+    ...definedOnly({ cakeSince: state.cake?.since }),
     member: (id: Asking['member']) => ({ member: id, name: members.get(id) ?? words.someone }),
   };
-  const account = logged?.before && accountedBy(logged.before, state);
+  const { entry, text, before, stirUnsaid: unsaid, first, data }: Partial<JustLogged> = logged ?? {};
+  const account = before && accountedBy(before, state);
   const unlogged = account?.found && unloggedReply(account.found, state.no, { words, studio });
-  const unsaid = logged?.stirUnsaid;
   const facts = factsOf(verdict, state, unsaid !== undefined, asking);
   const lacks = lacksWindow(verdict);
   const proposal = lacks ? await windowFor(state, asking) : undefined;
@@ -117,19 +116,16 @@ export const verdictReply = async (
     (role === 'keeper' && verdict.step !== 'use' && proposal && words.verdict.proposed(proposal)) ||
     words.verdict.title(verdict, studio);
   const title = unsaid && hangsOnStir(verdict) ? words.verdict.wasItStirred(answer) : answer;
-  const protocol = howToMeasure(verdict, state.settings, words);
   return {
     kind: 'answer',
     title: [
-      ...(logged?.first ? [...logged.first, ' '] : []),
+      ...(first ? [...first, ' '] : []),
       ...words.verdict.headline(state.settings.name, title),
       ...(verdict.step === 'use' && settlesFast(state)
         ? [' ', ...words.verdict.stirAgain(restLimitOf(state).limit / hours(1))]
         : []),
     ],
-    ...(logged && {
-      logged: { entry: logged.entry.id, text: logged.text ?? words.log.what(logged.entry, studio.units) },
-    }),
+    ...(entry && { logged: { entry: entry.id, text: text ?? words.log.what(entry, studio.units) } }),
     // At most three. A member who has just logged something knows when it was stirred.
     facts: unlogged ? [...facts.slice(0, 2), ...unlogged.facts] : facts,
     dont: verdict.dont.map(words.verdict.dont),
@@ -140,7 +136,7 @@ export const verdictReply = async (
       account?.explained && words.unlogged.addsUp,
       ...verdict.reasons.map((reason) => words.verdict.reason(reason, setting)),
       verdict.step === 'deflocculate' && words.dose.product(studio.deflocculant),
-      ...protocol,
+      ...howToMeasure(verdict, state.settings, words),
       verdict.then && words.verdict.afterThat(verdict.then),
     ]),
     actions: present([
@@ -155,8 +151,8 @@ export const verdictReply = async (
       ...tellMeLater(verdict, words),
     ]).slice(0, 3),
     data: {
-      ...definedOnly({ entry: logged?.entry.id }),
-      ...logged?.data,
+      ...definedOnly({ entry: entry?.id }),
+      ...data,
       ...definedOnly({ unlogged: unlogged?.data }),
       bucket: state.no,
       verdict: { ...verdictData(verdict), ...window?.data, sure: surenessData(verdict, state, now) },

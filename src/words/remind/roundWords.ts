@@ -24,8 +24,7 @@ export const roundWords = {
   setWindow: t`Set its window`,
   coat: (pieces: string, by: Part | undefined): Text =>
     by === undefined ? t`${said(pieces)}` : t`${said(pieces)} · ${by}`,
-  wasGlazed: t`It was glazed`,
-  wasPeeled: t`It was peeled`,
+  was: { glazed: t`It was glazed`, peeled: t`It was peeled` },
   piece: (left: readonly string[], plannedFor: Instant | undefined): Text => [
     ...t`still to do: ${[left.length > 3 ? `${left.slice(0, 3).join(', ')} and ${left.length - 3} more` : listed(left)]}`,
     ...(plannedFor === undefined ? [] : t`, planned for ${dayAndTime(plannedFor)}`),
