@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import type { Window } from '../../studio/settings/bucketSettings.ts';
 import type { Gravity } from '../../glaze/units.ts';
 import type { MaterialCaution } from '../../glaze/materials/materialTable.ts';
@@ -122,35 +123,24 @@ export const batchWords = {
       : volume <= pail
         ? t`${[volumeText(volume, units)]} in a ${[volumeText(pail, units)]} pail: it fills the pail to the rim, with no room to stir; make less`
         : t`${[volumeText(volume, units)]} does not fit a ${[volumeText(pail, units)]} pail: you need ${Math.ceil(volume / usable)} pails`,
-  planSteps: (
-    water: { first: number; back: number },
-    order: WeighingOrder,
-    mesh: number | 'never',
-  ): Text[] => [
-    [`Put ${weighed(water.first)} of the water in the pail; keep ${weighed(water.back)} back.`],
-    ...(order.slake.length === 0
-      ? []
-      : [
-          t`Does ${saidNames(order.slake)} come in lumps? Weigh it dry, and let it slake in that water overnight first.`,
-        ]),
-    ...(order.dissolve.length === 0
-      ? []
-      : [
-          t`Dissolve ${saidNames(order.dissolve)} in a little of that water, warm, before any powder goes in.`,
-        ]),
-    ...(order.premix.length === 0
-      ? []
-      : [t`Mix ${saidNames(order.premix)} dry into another powder, or it makes lumps.`]),
-    t`Weigh the other powders, the largest first, and tick each off${order.weigh.length === 0 ? [] : t`: ${saidNames(order.weigh)}`}. Slide the powder onto the water; never pour water onto powder.`,
-    ...(order.last.length === 0
-      ? []
-      : [t`Weigh ${saidNames(order.last)} last, with gloves and mask, and close its bag at once.`]),
-    t`Let it soak overnight, then mix it.`,
-    mesh === 'never'
-      ? t`This glaze is never sieved: mix it until no lumps are left.`
-      : [`Sieve it twice through ${mesh} mesh, rinsing the sieve with the water kept back.`],
-    t`Stir to the bottom, measure, and add the rest of the water only if it needs it.`,
-  ],
+  planSteps: (water: { first: number; back: number }, order: WeighingOrder, mesh: number | 'never'): Text[] =>
+    present([
+      [`Put ${weighed(water.first)} of the water in the pail; keep ${weighed(water.back)} back.`],
+      order.slake.length > 0 &&
+        t`Does ${saidNames(order.slake)} come in lumps? Weigh it dry, and let it slake in that water overnight first.`,
+      order.dissolve.length > 0 &&
+        t`Dissolve ${saidNames(order.dissolve)} in a little of that water, warm, before any powder goes in.`,
+      order.premix.length > 0 &&
+        t`Mix ${saidNames(order.premix)} dry into another powder, or it makes lumps.`,
+      t`Weigh the other powders, the largest first, and tick each off${order.weigh.length === 0 ? [] : t`: ${saidNames(order.weigh)}`}. Slide the powder onto the water; never pour water onto powder.`,
+      order.last.length > 0 &&
+        t`Weigh ${saidNames(order.last)} last, with gloves and mask, and close its bag at once.`,
+      t`Let it soak overnight, then mix it.`,
+      mesh === 'never'
+        ? t`This glaze is never sieved: mix it until no lumps are left.`
+        : [`Sieve it twice through ${mesh} mesh, rinsing the sieve with the water kept back.`],
+      t`Stir to the bottom, measure, and add the rest of the water only if it needs it.`,
+    ]),
   of: 'Is that weight all of the powder, or its base, with the additions on top?',
   ofNeedsPowder: t`of: goes with a weight of powder, such as powder:10kg of:base.`,
   roundPowder: (typed: string, of: string): Text =>

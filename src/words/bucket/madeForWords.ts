@@ -1,4 +1,5 @@
 import type { BucketSettings, BucketUse } from '../../studio/settings/bucketSettings.ts';
+import { present } from '../../present.ts';
 import { coneText } from '../text/coneText.ts';
 import { join, said, t, type Text } from '../text/text.ts';
 
@@ -38,13 +39,7 @@ export const madeForWords = {
     t`${said(name)} is made for ${[uses[use]]}, not for ${[uses[asked]]}. Ask a keeper first.`,
   all: (settings: Firing & Pick<BucketSettings, 'use' | 'bodies'>): Text => {
     const firing = fires(settings);
-    return join(
-      [
-        [uses[settings.use]],
-        ...(firing ? [firing] : []),
-        ...(settings.bodies === undefined ? [] : [t`on ${said(settings.bodies)}`]),
-      ],
-      '; ',
-    );
+    const bodies = settings.bodies === undefined ? undefined : t`on ${said(settings.bodies)}`;
+    return join(present([[uses[settings.use]], firing, bodies]), '; ');
   },
 };

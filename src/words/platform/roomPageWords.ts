@@ -28,7 +28,6 @@ export const roomPageWords = {
   questions: ['ask', 'water-or-stir', 'say'],
   yes: 'yes',
   no: 'no',
-  unsaid: 'not said',
   unit: (about: string) => `Unit: ${about}`,
   optional: 'More to say',
   needed: 'needed',
@@ -70,7 +69,6 @@ export const roomPageWords = {
   /** Options whose value is a sentence of somebody's own. */
   prose: ['note', 'question', 'why', 'text', 'words', 'list'],
   jobs: 'Jobs',
-  menu: 'Menu',
   noSuchBucket: (no: number) => `There is no bucket ${no} here any more. Which bucket is this a reading of?`,
   cardOf: 'Its card and chart',
   wall: 'Board',

@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import type { CoatEnd, CoatEvent } from '../../studio/resist/coatEvent.ts';
 import type { CoatDoubt } from '../../studio/resist/coatDoubt.ts';
 import type { Instant } from '../../studio/ids.ts';
@@ -46,18 +47,17 @@ const why = (reason: DryWhy): Text[] => {
     case 'night':
     case 'opening': {
       const long = spanText(reason.dryHours);
+      const opening = t`It is dry before the studio opens again, so you can glaze once it opens.`;
       if (reason.noNight)
-        return [
+        return present([
           t`It has to dry through, which takes ${[long]}, until ${dayAndTime(reason.hoursEnd)}. This studio does not ask for a night as well.`,
-          ...(reason.because === 'opening'
-            ? [t`It is dry before the studio opens again, so you can glaze once it opens.`]
-            : []),
-        ];
+          reason.because === 'opening' && opening,
+        ]);
       const both = t`It has to dry through, which takes ${[long]} (until ${dayAndTime(reason.hoursEnd)}) and one whole night (until ${dayAndTime(reason.nightEnds)}).`;
       const last: Record<typeof reason.because, Text> = {
         hours: t`The hours take longer than the night here.`,
         night: t`The night takes longer than the hours here.`,
-        opening: t`It is dry before the studio opens again, so you can glaze once it opens.`,
+        opening,
       };
       return [both, last[reason.because]];
     }

@@ -1,3 +1,4 @@
+import { present } from '../../present.ts';
 import type { Reason } from '../../studio/verdict/verdict.ts';
 import { spanText } from '../text/measures.ts';
 import { t, type Text } from '../text/text.ts';
@@ -9,11 +10,9 @@ export const restText = ({
   shortestHours,
   gel,
 }: Extract<Reason, { because: 'rest-learned' }>): Text => {
-  const seen = [
-    ...(longestHours === undefined ? [] : [`nothing had settled after ${spanText(longestHours)}`]),
-    ...(shortestHours === undefined
-      ? []
-      : [`clear water or a cake was seen after ${spanText(shortestHours)}`]),
-  ].join('; ');
+  const seen = present([
+    longestHours !== undefined && `nothing had settled after ${spanText(longestHours)}`,
+    shortestHours !== undefined && `clear water or a cake was seen after ${spanText(shortestHours)}`,
+  ]).join('; ');
   return t`It may rest ${[spanText(limitHours)]}, learned from this bucket: ${[seen]}.${[gel ? ' Without its gel it would have settled sooner. No formula says how long a gel holds.' : '']}`;
 };

@@ -39,6 +39,24 @@ export const voided: Record<Extract<Reason, { because: 'void' }>['by'], string> 
 
 const ago = (at: Instant | undefined): Text => (at === undefined ? [] : t` (${{ at, show: 'ago' }})`);
 
+/** Reasons without a number. */
+const constantReasons = {
+  retired: t`It was retired.`,
+  'thin-coat': t`It flows right, but it puts on a thin coat. With the extra water gone, it will also flow thicker.`,
+  'no-window': t`No window of gravity is set for this bucket.`,
+  'never-measured': t`There is no reading yet that was taken just after a stir.`,
+  'weigh-first': t`Weigh it before anything goes in: when it runs differently, somebody may have added water and not logged it.`,
+  'time-again': t`One cup time does not settle it: a cup can clog, or be timed wrong.`,
+  'added-since-stir': t`Something went in since the last stir.`,
+  'flow-unknown': t`Nobody has looked at the flow since the last stir or change.`,
+  'no-way-to-look': t`It is marked for gloves, so nobody dips a finger in, and no window of seconds is set.`,
+  'just-mixed': t`It was just machine-mixed. The air in it makes it read low and flow thin.`,
+  'volume-old': t`Nobody has said lately how full the pail is. Say it in a reading, such as two thirds, to get the amount for the whole pail.`,
+  'dose-no-change': t`The last two doses changed nothing, so flocculant is not what it needs. Is there clay in it?`,
+  'loosening-no-change': t`The last two doses of deflocculant left it as thick as it was. It may gel by itself, as borate glazes do. In that case a lower window of gravity often helps.`,
+  'gels-by-itself': t`It holds raw borate, which gels by itself. Often a lower window of gravity is the remedy: a keeper tries that on a test tile.`,
+};
+
 interface VerdictSetting {
   measures: Measures;
   /** When a cake was felt that is not reported gone. */
@@ -52,8 +70,6 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
   switch (r.because) {
     case 'held':
       return t`On hold${heldWhy(r.hold, (cause) => ` (${cause})`)}. By ${member(r.hold.by)}, ${{ at: r.hold.since, show: 'ago' }}.`;
-    case 'retired':
-      return t`It was retired.`;
     case 'cake':
       return t`A hard cake was felt at the bottom ${{ at: r.since, show: 'ago' }} and nobody has said since that it is gone.`;
     case 'unsieved':
@@ -76,12 +92,6 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
     case 'stirred':
       if (r.ahead) return t`Its last stir is logged for a time that is still to come. Is a clock wrong?`;
       return t`Stirred ${{ at: r.at, show: 'ago' }}.`;
-    case 'thin-coat':
-      return t`It flows right, but it puts on a thin coat. With the extra water gone, it will also flow thicker.`;
-    case 'no-window':
-      return t`No window of gravity is set for this bucket.`;
-    case 'never-measured':
-      return t`There is no reading yet that was taken just after a stir.`;
     case 'unbelieved':
       return t`The reading of ${[gravityText(r.value)]} ${{ at: r.at, show: 'ago' }} does not count: ${[cakeSince !== undefined && cakeSince <= r.at ? 'a cake had been felt before it, and nobody had said that it was gone' : 'no stir to the bottom was logged just before it']}.`;
     case 'void':
@@ -100,8 +110,6 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
       return t`${r.weighed === undefined ? [] : t`Weighed ${{ at: r.weighed, show: 'ago' }}. `}The chance that ${[r.both === undefined ? 'gravity is' : 'gravity and flow are']} right is ${[oddsText(r.both ?? r.gravity)]}.`;
     case 'scale-this-time':
       return t`The last ${r.readings} readings were by hydrometer. Weigh a cup on the scale this time: a hydrometer that is off cannot be found from its own readings.`;
-    case 'weigh-first':
-      return t`Weigh it before anything goes in: when it runs differently, somebody may have added water and not logged it.`;
     case 'unsettled':
       return t`${[String(r.readings)]} readings in this visit do not agree well enough.`;
     case 'gravity':
@@ -110,8 +118,6 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
         : t`Gravity ${[gravityWithin(r.value, r.u95)]}${ago(r.at)}, ${[band[r.band]]} its window ${[windowText(r.window)]}.`;
     case 'efflux':
       return t`${said(r.cup)}: ${[secondsText(r.seconds, r.u95)]}${ago(r.at)}${r.warmth ? [` at ${temperatureText(r.warmth.temperature, units)}, about ${secondsText(r.warmth.seconds)} at ${temperatureText(r.warmth.room, units)}`] : []}, which is ${[flowWords[r.band]]} (window ${[secondsWindowText(r.window)]}).`;
-    case 'time-again':
-      return t`One cup time does not settle it: a cup can clog, or be timed wrong.`;
     case 'efflux-no-window':
       return t`${said(r.cup)}: ${[secondsText(r.seconds)]}. No window of seconds is set, so this is only logged.`;
     case 'other-cup':
@@ -136,16 +142,12 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
       return t`It is for ${[r.use]} and has no window of seconds, so its flow is not judged.`;
     case 'no-window-needed':
       return t`It is for ${[r.use]}, and its keeper set no window, so its water is not judged. Try it on a test tile.`;
-    case 'added-since-stir':
-      return t`Something went in since the last stir.`;
     case 'spray-unsieved':
       return r.at === undefined
         ? t`It is for spraying, and no sieving is logged. Lumps clog the gun.`
         : t`It is for spraying, and was last sieved ${{ at: r.at, show: 'ago' }}. Sieve it again after ${[spanText(r.limitHours)]}: lumps clog the gun.`;
     case 'own-thickener':
       return t`It is for ${[r.use]}: what makes it thick or thin is its gum, not flocculant.`;
-    case 'flow-unknown':
-      return t`Nobody has looked at the flow since the last stir or change.`;
     case 'stirred-short':
       return r.minutes === undefined
         ? t`Some glazes set like jelly at rest, and loosen while they are stirred. Nobody said how long it was stirred.`
@@ -154,14 +156,8 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
       return t`Stirred ${[spanText(r.minutes / 60)]} in all, and still thick.`;
     case 'thick-again':
       return t`It was stirred long ${{ at: r.stirred, show: 'ago' }}, and is thick again.`;
-    case 'no-way-to-look':
-      return t`It is marked for gloves, so nobody dips a finger in, and no window of seconds is set.`;
-    case 'just-mixed':
-      return t`It was just machine-mixed. The air in it makes it read low and flow thin.`;
     case 'volume':
       return t`Worked out for ${[volumeWithin(r.value, r.u95, units)]}.`;
-    case 'volume-old':
-      return t`Nobody has said lately how full the pail is. Say it in a reading, such as two thirds, to get the amount for the whole pail.`;
     case 'held-back':
       return t`This is ${[String(Math.round((100 * r.safe) / r.wanted))]} % of what would bring it to the middle of its window; more might take it too far.`;
     case 'pail-full':
@@ -176,19 +172,15 @@ export const verdictReason = (r: Reason, { measures, member, cakeSince }: Verdic
       return r.high === undefined
         ? t`Learned from this bucket's readings: it takes at least ${[volumeText(r.low, units)]} to reach the middle of its window. The most it may take is not known yet. Never more than two usual doses at once.`
         : t`Learned from this bucket's readings: it takes ${[volumeText(r.low, units)]} to ${[volumeText(r.high, units)]} to reach the middle of its window, 9 times out of 10. Never more than two usual doses at once.`;
-    case 'dose-no-change':
-      return t`The last two doses changed nothing, so flocculant is not what it needs. Is there clay in it?`;
     case 'jar-test':
       return t`${[r.cold ? 'Let the jar warm to room temperature first: cold glaze looks thicker than it is. ' : '']}Stir it in the jar for a minute, and wait another: it keeps getting thinner. Still thick: one more drop, up to ${[String(r.most)]} in all.${r.each === undefined ? [] : t` Each drop in the jar is ${[doseText(r.each)]} in the pail.`}`;
     case 'loosening-learned':
       return t`Learned from this bucket's readings: a drop in 250 ml takes ${[chanceText(Math.round(100 * r.less) / 100)]} off its seconds, 9 times out of 10 between ${[String(Math.round(100 * r.least))]} and ${[String(Math.round(100 * r.most))]} %.`;
-    case 'loosening-no-change':
-      return t`The last two doses of deflocculant left it as thick as it was. It may gel by itself, as borate glazes do. In that case a lower window of gravity often helps.`;
     case 'loosening-checkpoint':
       return t`As much deflocculant as ${[String(Math.round(10 * r.steps) / 10)]} drops in each 250 ml has gone in since the last fresh batch. A keeper looks at it before more goes in, and logs what they add as usual.`;
-    case 'gels-by-itself':
-      return t`It holds raw borate, which gels by itself. Often a lower window of gravity is the remedy: a keeper tries that on a test tile.`;
     case 'dose-checkpoint':
       return t`${[percentText(r.totalPercent)]} of its dry weight has gone in since the last fresh batch. Above 0.2 %, a keeper looks at it first. ${pastCheckpoint}`;
+    default:
+      return constantReasons[r.because];
   }
 };
