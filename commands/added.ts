@@ -77,7 +77,10 @@ export const added = logs({
       ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
     };
     const found = readAddition(said);
-    if (!found.ok) return refusal(w.problem(found.why, context.typed['amount'] ?? ''));
+    if (!found.ok) {
+      const { units } = await book.studio();
+      return refusal(w.problem(found.why, context.typed['amount'] ?? '', units));
+    }
     const doubt = v.sure === true ? undefined : doubtfulDose(said);
     if (doubt) return askDose(doubt, context);
     const goesIn = v.what !== 'draw-off' && v.what !== 'taken';

@@ -42,7 +42,8 @@ export const addBucket = logs({
     const typed = bucketSaid(v);
     const cautions = await cautionsAfter({ ...typed, name: v.name }, [], context);
     const said = { ...typed, ...definedOnly({ cautions }) };
-    const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), words);
+    const { units } = await book.studio();
+    const problem = bucketProblem({ ...said, name: v.name }, v.volume, await book.buckets(), units, words);
     if (problem) return refusal(problem);
     const doubt = await markDoubt(
       {

@@ -50,7 +50,8 @@ export const changeBucket = logs({
     const after = { ...v.bucket.settings, ...said };
     const anew = definedOnly({ name: said.name, nick: said.nick, cautions: said.cautions });
     const { name: _name, nick: _nick, cautions: _cautions, ...rest } = after;
-    const problem = bucketProblem({ ...rest, ...anew }, v.volume, others, words);
+    const { units } = await book.studio();
+    const problem = bucketProblem({ ...rest, ...anew }, v.volume, others, units, words);
     if (problem) return refusal(problem);
     const setsMarks = [said.cautions, said.recipe, said.glaze, said.name].some((one) => one !== undefined);
     const doubt =

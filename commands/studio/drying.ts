@@ -33,7 +33,7 @@ export const setDrying = logs({
     return {
       kind: 'answer',
       title: w.dryingSet(state.drying),
-      facts: [{ label: [w.factDrying], text: w.drying(state.drying) }],
+      facts: [{ label: [w.factDrying], text: w.drying(state.drying, state.units) }],
       data: { entry: entry.id, drying: { ...state.drying } },
     };
   },

@@ -3,7 +3,7 @@ import { gravityText, windowText } from './text/measures.ts';
 
 export const chartWords = {
   gravity: 'Specific gravity',
-  efflux: 'Efflux',
+  efflux: 'Cup time',
   key: 'Filled dot: a reading that counts. Hollow dot: a reading that does not count. Band: the window. Stroke: a stir. Triangle: something added. Square: sieved or put on hold.',
   mark: { stir: 'stirred', addition: 'added', sieve: 'sieved', hold: 'on hold' },
   /** What the picture shows, for whoever cannot see it. */

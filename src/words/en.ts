@@ -1,6 +1,7 @@
 import type { NotUndoable } from '../studio/logbook/undoable.ts';
 import type { DoubtfulDose } from '../studio/batch/doubtfulDose.ts';
 import type { AdditionProblem } from '../studio/batch/readAddition.ts';
+import type { UnitSystem } from '../studio/settings/studio.ts';
 import { askWords } from './ask/askWords.ts';
 import { batchWords } from './batch/batchWords.ts';
 import { bucketWords } from './bucket/bucketWords.ts';
@@ -47,7 +48,7 @@ const notUndone: Record<NotUndoable, (id: string) => Text> = {
   'too-late': (id) => t`${[id]} is older than 15 minutes. A keeper can take it back.`,
 };
 
-const addition = (why: AdditionProblem, typed: string): Text => {
+const addition = (why: AdditionProblem, typed: string, units: UnitSystem): Text => {
   const it = t`“${said(typed)}”`;
   switch (why.kind) {
     case 'wants-volume':
@@ -55,18 +56,19 @@ const addition = (why: AdditionProblem, typed: string): Text => {
     case 'wants-weight':
       return t`Dry batch goes by weight, such as 300 g. Was it mixed glaze? Then say what:glaze, with a volume. Nothing was saved.`;
     case 'more-than-pail':
-      return t`${it} is more than the pail holds (${[volumeText(why.pail)]}). Wrong unit? Nothing was saved.`;
+      return t`${it} is more than the pail holds (${[volumeText(why.pail, units)]}). Wrong unit? Nothing was saved.`;
     case 'over-the-rim':
-      return t`${[volumeAbout(why.held)]} are in the pail, and it holds ${[volumeText(why.pail)]}: ${it} more does not fit. Is the unit wrong, or was some taken out first (/added what:taken)? Nothing was saved.`;
+      return t`${[volumeAbout(why.held, units)]} are in the pail, and it holds ${[volumeText(why.pail, units)]}: ${it} more does not fit. Is the unit wrong, or was some taken out first (/added what:taken)? Nothing was saved.`;
     case 'more-than-held':
-      return t`${it} is more than ${[why.from ? 'the other bucket' : 'the bucket']} holds (about ${[volumeAbout(why.held)]}). Wrong unit? Nothing was saved.`;
+      return t`${it} is more than ${[why.from ? 'the other bucket' : 'the bucket']} holds (about ${[volumeAbout(why.held, units)]}). Wrong unit? Nothing was saved.`;
     case 'no-dose': {
       const meant =
-        why.meant && ('mass' in why.meant ? massText(why.meant.mass) : volumeText(why.meant.volume));
+        why.meant &&
+        ('mass' in why.meant ? massText(why.meant.mass, units) : volumeText(why.meant.volume, units));
       return t`${it} is ${[String(Number(why.times.toPrecision(why.times < 100 ? 1 : 2)))]} times a dose, which here is ${[doseText(why.dose)]} of solution. ${[meant === undefined ? 'Wrong unit?' : `${meant}?`]} Nothing was saved.`;
     }
     case 'more-than-water':
-      return t`${it} of clear water can't have come off: about ${[volumeAbout(why.water)]} of water is in it, and some of that stays between the grains. Is the unit wrong, or the decimal point? If it was glaze, say what:taken. Nothing was saved.`;
+      return t`${it} of clear water can't have come off: about ${[volumeAbout(why.water, units)]} of water is in it, and some of that stays between the grains. Is the unit wrong, or the decimal point? If it was glaze, say what:taken. Nothing was saved.`;
   }
 };
 

@@ -1,6 +1,7 @@
 import type { BucketSettings } from '../../studio/settings/bucketSettings.ts';
 import { isHazard } from '../../studio/settings/barehanded.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
+import type { UnitSystem } from '../../studio/settings/studio.ts';
 import { nameLook } from '../../studio/nameLook.ts';
 import type { Text } from '../../words/text/text.ts';
 import type { Words } from '../../words/words.ts';
@@ -11,6 +12,7 @@ export const bucketProblem = (
   said: Partial<BucketSettings>,
   volume: number | undefined,
   others: readonly BucketState[],
+  units: UnitSystem,
   words: Words,
 ): Text | undefined => {
   const taken = (name: string) =>
@@ -32,7 +34,7 @@ export const bucketProblem = (
     if (name !== undefined && /^\d+$/.test(normalizedText(name))) return words.bucket.nameIsNumber(name);
   }
   if (said.pail !== undefined && volume !== undefined && volume > said.pail)
-    return words.bucket.moreThanPail(volume, said.pail);
+    return words.bucket.moreThanPail(volume, said.pail, units);
   if (said.gravity && said.solids !== undefined && said.gravity.high >= said.solids)
     return words.bucket.windowAboveSolids(said.gravity.high, said.solids);
   const hazard = said.cautions?.includes('children') ? said.cautions.find(isHazard) : undefined;

@@ -16,7 +16,7 @@ export const studioCard = async (studio: Studio, { words, book }: Asking): Promi
       fact(schedule.factHours, schedule.hours(studio.hours)),
       fact(schedule.factClosures, schedule.closures(studio.hours.closures)),
       fact(schedule.factSessions, schedule.sessions(studio.sessions)),
-      fact(schedule.factDrying, schedule.drying(studio.drying)),
+      fact(schedule.factDrying, schedule.drying(studio.drying, studio.units)),
       fact(schedule.factReminders, schedule.reminders(studio.reminders)),
       fact(schedule.factMorning, schedule.morning(studio.morning)),
       fact(w.factVessels, w.vessels(studio.vessels, studio.units)),

@@ -74,8 +74,8 @@ export const askWords = {
   question: 'Your question, in your own words',
   bucket: 'The bucket that it is about',
 
-  none: t`No note on that. Ask your keeper.`,
-  tooLong: t`That is too long to look up. Ask it in one sentence, or ask your keeper.`,
+  none: t`No note on that. Ask a keeper.`,
+  tooLong: t`That is too long to look up. Ask it in one sentence, or ask a keeper.`,
   nearest: (near: Text[]): Text => t`Closest notes: ${titles(near)}.`,
   seeAlso: (also: Text[]): Text => t`See also: ${titles(also)}.`,
   behind: (title: Text, answer: Text): Text => t`${title}: ${answer}`,

@@ -10,9 +10,10 @@ export const sumWords = {
   water: (ml: number, units: UnitSystem): Text => t`Water to add: ${[volumeText(ml, units)]}.`,
   drawOff: (ml: number, units: UnitSystem): Text =>
     t`Clear water to take off after a rest: ${[volumeText(ml, units)]}. That is a keeper's work.`,
-  waterEach: (ml: number, each: string): Text => t`Water to add: ${[volumeText(ml)]} for every ${[each]}.`,
-  drawOffEach: (ml: number, each: string): Text =>
-    t`Clear water to take off after a rest: ${[volumeText(ml)]} for every ${[each]}. That is a keeper's work.`,
+  waterEach: (ml: number, each: string, units: UnitSystem): Text =>
+    t`Water to add: ${[volumeText(ml, units)]} for every ${[each]}.`,
+  drawOffEach: (ml: number, each: string, units: UnitSystem): Text =>
+    t`Clear water to take off after a rest: ${[volumeText(ml, units)]} for every ${[each]}. That is a keeper's work.`,
   factSum: t`The sum`,
   waterSum: (ml: number, from: number, to: number, units: UnitSystem): Text =>
     t`${[volumeText(ml, units)]} × (${[gravityText(Math.max(from, to))]} − ${[gravityText(Math.min(from, to))]}) ÷ (${[gravityText(to)]} − 1)`,

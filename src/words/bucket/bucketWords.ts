@@ -163,8 +163,8 @@ export const bucketWords = {
     t`“${said(name)}” looks just like ${said(other)}, bucket ${no}, and people would mix them up. Pick another name. Nothing was saved.`,
   nameIsNumber: (name: string): Text =>
     t`“${said(name)}” is a number, and buckets have numbers already. Pick a name with letters.`,
-  moreThanPail: (volume: number, pail: number): Text =>
-    t`${[volumeText(volume)]} does not fit a pail of ${[volumeText(pail)]}.`,
+  moreThanPail: (volume: number, pail: number, units: UnitSystem): Text =>
+    t`${[volumeText(volume, units)]} does not fit a pail of ${[volumeText(pail, units)]}.`,
   windowAboveSolids: (high: number, solids: number): Text =>
     t`A glaze can't reach ${[gravityText(high)]} when its dry powder is ${[gravityText(solids)]}.`,
   oddShape: t`That pail is far wider at the bottom than at the rim. Are rim and bottom the wrong way round?`,

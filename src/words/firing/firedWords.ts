@@ -125,7 +125,7 @@ export const firedWords = {
   flow: (flow: 'thin' | 'in' | 'thick'): Text => [flowWords[flow]],
   factStir: 'Last stir before',
   stir: (hours: number, limitHours: number, rested: boolean): Text =>
-    t`${[spanText(hours)]} (${[rested ? 'over' : 'within']} its limit of ${[spanText(limitHours)]})`,
+    t`${[roughSpanText(hours)]} (${[rested ? 'over' : 'within']} its limit of ${[spanText(limitHours)]})`,
   neverStirred: t`none logged`,
   stirUnknown: t`not known: you did not say at what hour you dipped`,
 

@@ -6,7 +6,7 @@ export const discordWords = {
   noPicture: 'The picture could not be drawn. The numbers above are right.',
   fileTooLarge: 'The file is too large to send here. A keeper can make it on the studio’s own machine.',
   broken: (id: string) =>
-    `Something went wrong on my side, and nothing was changed. Give your keeper this number: ${id}.`,
+    `Something went wrong here. It was not your fault, and nothing was saved. Give a keeper this number: ${id}.`,
   tooOld: 'This button is too old to use. Please type the command instead.',
   changed: 'This command has changed. Please type / to see the commands.',
   /** In a message's own menu; at most 32 characters. */

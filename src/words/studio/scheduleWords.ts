@@ -1,8 +1,9 @@
+import { present } from '../../present.ts';
 import { type Instant, hours } from '../../studio/ids.ts';
 import type { OpeningHours, WeekdayName } from '../../studio/time/openingHours.ts';
 import type { QuietHours } from '../../studio/time/quietHours.ts';
 import type { GlazingSession } from '../../studio/time/session.ts';
-import type { DryingRule, Morning, ReminderRule } from '../../studio/settings/studio.ts';
+import type { DryingRule, Morning, ReminderRule, UnitSystem } from '../../studio/settings/studio.ts';
 import { clock, dayHoursText, hoursProblem, weekdayText, weekText } from './hoursWords.ts';
 import { percentText, spanText, temperatureText } from '../text/measures.ts';
 import { join, said, t, type Text } from '../text/text.ts';
@@ -86,14 +87,14 @@ export const scheduleWords = {
   noSession: (day: WeekdayName): Text => t`There is no such session on ${[weekdayText(day)]}s.`,
   tooManySessions: (most: number): Text => t`${most} sessions a week is the most. Nothing was saved.`,
   factDrying: 'Resist coats',
-  drying: ({ minimumHours, night, temperature, humidity }: DryingRule): Text => [
-    [
+  drying: ({ minimumHours, night, temperature, humidity }: DryingRule, units: UnitSystem): Text => [
+    present([
       night === false
         ? `${spanText(minimumHours)}, no night needed`
         : `dry after ${spanText(minimumHours)} and one night`,
-      ...(temperature === undefined ? [] : [temperatureText(temperature, 'metric')]),
-      ...(humidity === undefined ? [] : [percentText(humidity * 100)]),
-    ].join(', '),
+      temperature !== undefined && temperatureText(temperature, units),
+      humidity !== undefined && `${percentText(humidity * 100)} humidity`,
+    ]).join(', '),
   ],
   dryingSet: (rule: DryingRule): Text =>
     rule.night === false

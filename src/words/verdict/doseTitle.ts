@@ -22,7 +22,7 @@ export const stopped = (stop: Stop, toKeeper: boolean): Text => {
       : t`It is still thick, and much deflocculant is in it. Add nothing. Ask a keeper.`;
   if (stop.because === 'dose-no-change')
     return toKeeper
-      ? t`Stop: two doses changed nothing, so flocculant is not what it needs. Has it any clay?`
+      ? t`Stop: two doses changed nothing, so flocculant is not what it needs. Is there clay in it?`
       : t`It is still thin, and two doses changed nothing. No more flocculant. Ask a keeper.`;
   const percent = percentText(stop.totalPercent);
   return toKeeper

@@ -58,7 +58,7 @@ describe('a chart of a bucket', () => {
     const points = series?.points.slice(0, 1) ?? [];
     const svg = chartSvg({
       ...chart,
-      series: [{ label: 'Efflux', unit: 's', points }],
+      series: [{ label: 'Cup time', unit: 's', points }],
       marks: [],
     });
     expect(svg).not.toContain('NaN');

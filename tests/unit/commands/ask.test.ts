@@ -183,7 +183,7 @@ describe('a question that nothing answers', () => {
   it('is told so, with the nearest titles and the keeper', async () => {
     const room = await openRoomWithGullGrey();
     const answer = await ask(room, 'recipe for banana bread with walnuts');
-    expect(answer.title).toBe('No note on that. Ask your keeper.');
+    expect(answer.title).toBe('No note on that. Ask a keeper.');
     expect(answer.data).toEqual({ answers: [] });
     for (const { line } of answer.actions) expect(line).toMatch(/^\/(?:ask|note wanted) question:/);
   });

@@ -202,7 +202,7 @@ describe('a question that nobody could answer', () => {
   it('is not kept when the program only looks for an emergency', async () => {
     const room = await openGlazeRoom();
     const looked = await room.request(1, { path: ['ask'], typed: { question }, probe: true });
-    expect(looked.title).toBe('No note on that. Ask your keeper.');
+    expect(looked.title).toBe('No note on that. Ask a keeper.');
     expect((await room.keeper(2, '/note questions')).facts).toEqual([]);
   });
 });

@@ -178,12 +178,18 @@ describe('after something went in', () => {
     async (typed) => {
       const room = await openRoomWithGullGrey();
       await room.say(1, '/reading bucket:gg gravity:1.44 stirred:yes');
-      expect((await room.say(2, `/added bucket:gg ${typed}`)).title).toMatch(/Stir it to the bottom, then measure/);
+      expect((await room.say(2, `/added bucket:gg ${typed}`)).title).toMatch(
+        /Stir it to the bottom, then measure/,
+      );
       expect((await room.say(2, '/stirred bucket:gg')).title).toMatch(/Now measure it before anything else/);
       // A reading is believed for ten minutes after a stir.
-      expect((await room.say(13, '/water-or-stir bucket:gg')).title).toMatch(/Stir it to the bottom, then measure/);
+      expect((await room.say(13, '/water-or-stir bucket:gg')).title).toMatch(
+        /Stir it to the bottom, then measure/,
+      );
       await room.say(14, '/stirred bucket:gg');
-      expect((await room.say(15, `/added bucket:gg ${typed}`)).title).toMatch(/Stir it to the bottom, then measure/);
+      expect((await room.say(15, `/added bucket:gg ${typed}`)).title).toMatch(
+        /Stir it to the bottom, then measure/,
+      );
     },
   );
 });

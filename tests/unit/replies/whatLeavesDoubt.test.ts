@@ -10,7 +10,9 @@ describe('an answer “use it” that leaves some doubt', () => {
     const room = await openRoomWithGullGrey();
     await room.say(0, right);
     const { title } = await room.say(1, '/reading bucket:gg look:thin');
-    expect(title).toMatch(/^Gull Grey: Use it\. Cup and finger disagree, and the cup counts: the chance that it is right is 9\d in 100/);
+    expect(title).toMatch(
+      /^Gull Grey: Use it\. Cup and finger disagree, and the cup counts: the chance that it is right is 9\d in 100/,
+    );
   });
 
   it('says that the last weighing does not fit, where it counts for nothing yet', async () => {
@@ -20,7 +22,9 @@ describe('an answer “use it” that leaves some doubt', () => {
     await room.say(2, '/reading bucket:gg gravity:1.44');
     const { title, facts } = await room.say(3, '/reading bucket:gg gravity:1.66 stirred:yes');
     expect(facts[0]?.text).toMatch(/1\.66, counts once a second reading agrees/);
-    expect(title).toMatch(/Use it\. The last weighing doesn't fit the others\. Even so, the chance that it is right is/);
+    expect(title).toMatch(
+      /Use it\. The last weighing doesn't fit the others\. Even so, the chance that it is right is/,
+    );
   });
 
   it('is not given for less than 90 in 100 while the last weighing does not fit, after however many readings', async () => {
@@ -37,7 +41,9 @@ describe('an answer “use it” that leaves some doubt', () => {
   it('says that an edge is near where one is', async () => {
     const room = await openRoomWithGullGrey();
     const { title } = await room.say(0, '/reading bucket:gg gravity:1.455 seconds:15.8 stirred:yes');
-    expect(title).toMatch(/Use it\. It is near the edge of its window: the chance that it is right is 9\d in 100/);
+    expect(title).toMatch(
+      /Use it\. It is near the edge of its window: the chance that it is right is 9\d in 100/,
+    );
   });
 });
 

@@ -75,7 +75,7 @@ export const waterSum: Sum = async ({ heard: asTyped, bucket }, asking) => {
     from === to
       ? w.waterStandsAt(to)
       : known === undefined
-        ? (off ? w.drawOffEach : w.waterEach)(ml, each.name)
+        ? (off ? w.drawOffEach : w.waterEach)(ml, each.name, units)
         : (off ? w.drawOff : w.water)(ml, units);
   return {
     kind: 'answer',
