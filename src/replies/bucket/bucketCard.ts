@@ -21,30 +21,32 @@ const settingsData = (
   { no, settings, hold }: BucketState,
   volumeL: number | null,
   rest: { limitHours: number } | undefined,
-): Reply['data'] => ({
-  number: no,
-  name: settings.name,
-  ...definedOnly({ nick: settings.nick }),
-  volumeL,
-  ...(settings.pail !== undefined && { pailL: settings.pail / 1000 }),
-  window: settings.gravity ? { low: settings.gravity.low, high: settings.gravity.high } : null,
-  efflux: settings.efflux ? { low: settings.efflux.low, high: settings.efflux.high } : null,
-  ...definedOnly({ cup: settings.cup }),
-  solidsGravity: settings.solids,
-  restHours: settings.restLimit / hours(1),
-  ...definedOnly({ restLearnedHours: rest?.limitHours }),
-  freshHours: settings.shelfLife / hours(1),
-  mesh: settings.mesh,
-  use: settings.use,
-  ...definedOnly({
-    recipe: settings.recipe,
-    cone: settings.cone,
-    atmosphere: settings.atmosphere,
-    bodies: settings.bodies,
-  }),
-  cautions: settings.cautions,
-  ...(hold && { hold: { cause: hold.cause, why: hold.why, since: isoInstant(hold.since) } }),
-});
+): Reply['data'] => {
+  const { name, nick, pail, gravity, efflux, cup, solids, restLimit, shelfLife, mesh, use } = settings;
+  const { recipe, cone, atmosphere, bodies, cautions } = settings;
+  return definedOnly({
+    number: no,
+    name,
+    nick,
+    volumeL,
+    pailL: pail === undefined ? undefined : pail / 1000,
+    window: gravity ? { low: gravity.low, high: gravity.high } : null,
+    efflux: efflux ? { low: efflux.low, high: efflux.high } : null,
+    cup,
+    solidsGravity: solids,
+    restHours: restLimit / hours(1),
+    restLearnedHours: rest?.limitHours,
+    freshHours: shelfLife / hours(1),
+    mesh,
+    use,
+    recipe,
+    cone,
+    atmosphere,
+    bodies,
+    cautions,
+    hold: hold && { cause: hold.cause, why: hold.why, since: isoInstant(hold.since) },
+  });
+};
 
 /** A bucket's card: what it is, what it contains, what it needs. */
 export const bucketCard = async (state: BucketState, asking: Asking): Promise<Reply> => {

@@ -104,37 +104,33 @@ const pieceReasons = (dip: Dip, { fired: w }: Words): Text[] => {
   ]);
 };
 
-const stretchData = ({ from, to }: NonNullable<Dip['dipped']>) => ({
-  from: isoInstant(from),
-  to: isoInstant(to),
-});
-
 const firedData = ({
   result: { id, said },
   dipped,
   after,
   buckets: [first],
   conditions,
-}: Dip): Reply['data'] => ({
-  entry: id,
-  bucket: said.bucket,
-  ...definedOnly({ over: said.over }),
-  faults: said.faults,
-  ...definedOnly({ pieces: said.pieces }),
-  ...(said.pieces !== undefined && { faulty: said.faults.length === 0 ? 0 : (said.faulty ?? said.pieces) }),
-  ...(dipped && { dipped: stretchData(dipped) }),
-  ...definedOnly({ after }),
-  ...(first?.gravity && {
-    gravity: { value: first.gravity.value, u95: first.gravity.u95, predicted: first.gravity.predicted },
-    window: { ...first.gravity.window },
-  }),
-  ...(first && { flow: first.flow ?? null }),
-  ...(first &&
-    dipped && {
-      hoursSinceStir: first.stirredAt === undefined ? null : since(first.stirredAt, dipped.from) / hours(1),
-    }),
-  conditions: { ...conditions },
-});
+}: Dip): Reply['data'] => {
+  const { bucket, over, faults, pieces } = said;
+  const { gravity, flow = null, stirredAt } = first ?? {};
+  const faulty = faults.length === 0 ? 0 : (said.faulty ?? pieces);
+  const sinceStir = stirredAt !== undefined && dipped ? since(stirredAt, dipped.from) / hours(1) : null;
+  return definedOnly({
+    entry: id,
+    bucket,
+    over,
+    faults,
+    pieces,
+    faulty: pieces === undefined ? undefined : faulty,
+    dipped: dipped && { from: isoInstant(dipped.from), to: isoInstant(dipped.to) },
+    after,
+    gravity: gravity && { value: gravity.value, u95: gravity.u95, predicted: gravity.predicted },
+    window: gravity && { ...gravity.window },
+    flow: first && flow,
+    hoursSinceStir: first && dipped && sinceStir,
+    conditions: { ...conditions },
+  });
+};
 
 /** The faults whose note has another name. */
 const notesOfFaults: Partial<Record<Fault, string>> = {

@@ -13,6 +13,8 @@ import type { Action, Reply } from '../../contract/contract.ts';
 import { isoInstant } from '../../studio/time/isoInstant.ts';
 import { twoDigits } from '../../text/twoDigits.ts';
 
+const pair = ({ value, u95 }: WithInterval<number>) => ({ value, u95 });
+
 const over1000 = ({ value, u95 }: WithInterval<number>) => ({
   value: Math.abs(value) / 1000,
   u95: u95 / 1000,
@@ -27,17 +29,14 @@ export const unloggedData = (change: UnloggedChange, bucket: StreamNo): { [key: 
     direction: change.water.value < 0 ? 'out' : 'in',
   }),
   ...(change.powder && {
-    [change.each === 'pail' ? 'powderGrams' : 'powderGramsPerLitre']: {
-      value: change.powder.value,
-      u95: change.powder.u95,
-    },
+    [change.each === 'pail' ? 'powderGrams' : 'powderGramsPerLitre']: pair(change.powder),
   }),
   from: isoInstant(change.from.at),
   to: isoInstant(change.to.at),
   between: [entryId(bucket, change.from.seq), entryId(bucket, change.to.seq)],
   foundBy: entryId(bucket, change.found.seq),
   ...(change.perDay && {
-    mlPerDay: { value: change.perDay.value, u95: change.perDay.u95 },
+    mlPerDay: pair(change.perDay),
     readings: change.perDay.readings,
   }),
 });
@@ -133,10 +132,7 @@ export const accountOf = (
       ...(state.unlogged && { unlogged: state.unlogged.map((one) => unloggedData(one, state.no)) }),
       ...(drying && {
         evaporation: {
-          [drying.each === 'pail' ? 'mlPerDay' : 'mlPerDayPerLitre']: {
-            value: drying.value,
-            u95: drying.u95,
-          },
+          [drying.each === 'pail' ? 'mlPerDay' : 'mlPerDayPerLitre']: pair(drying),
           readings: drying.readings,
           since: isoInstant(drying.since),
         },

@@ -62,7 +62,10 @@ const readingFact = (
       : doubted,
     ...(isDrawn && {
       scale: {
-        ...{ value, u95, believed, ...window },
+        value,
+        u95,
+        believed,
+        ...window,
         text: believed ? within : doubted,
         window: w.window(window),
         ...(old !== undefined && { under: w.ago(old) }),

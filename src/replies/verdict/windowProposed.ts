@@ -84,14 +84,14 @@ export const windowReply = (
     // What anybody can do meanwhile: a test tile tells more than a gravity does.
     pressToEdit(words.verdict.logTile, 'dip tile', { bucket: String(state.no) }),
   ]),
-  data: proposal
-    ? {
-        proposed: {
-          from: proposal.from,
-          ...(proposal.gravity && { gravity: { ...proposal.gravity } }),
-          ...(proposal.efflux && { seconds: { ...proposal.efflux } }),
-          ...definedOnly({ cup: proposal.cup }),
-        },
-      }
-    : {},
+  data: definedOnly({
+    proposed:
+      proposal &&
+      definedOnly({
+        from: proposal.from,
+        gravity: proposal.gravity && { ...proposal.gravity },
+        seconds: proposal.efflux && { ...proposal.efflux },
+        cup: proposal.cup,
+      }),
+  }),
 });

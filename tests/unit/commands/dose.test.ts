@@ -80,7 +80,7 @@ describe('the next dose', () => {
     const answer = await room.say(3, '/dose bucket:gg');
     expect(answer.data).toMatchObject({ doseMl: 0, heptahydrateGrams: 0, why: 'checkpoint' });
     expect(answer.title).toMatch(/Stop/);
-    expect(answer.reasons.join(' ')).toMatch(/\/added bucket: what:flocculant.*remake:yes/);
+    expect(answer.reasons.join(' ')).toMatch(/logs it as usual.*remake:yes/);
   });
 
   it('is no step of a verdict past the checkpoint, for a member or a keeper, until a remake', async () => {
@@ -100,7 +100,7 @@ describe('the next dose', () => {
     expect(keeper.title).toMatch(
       /Stop: flocculant of 0\.18 % of its dry weight is in\. Look at it yourself.*or make a fresh batch/,
     );
-    expect(keeper.reasons.join(' ')).toMatch(/log it as usual.*remake:yes/);
+    expect(keeper.reasons.join(' ')).toMatch(/logs it as usual.*remake:yes/);
     expect(keeper.reasons.join(' ')).not.toMatch(/After that/);
     expect(await room.keeper(16, '/added bucket:gg what:flocculant amount:3.2g')).toMatchObject({ ok: true });
     await room.keeper(17, '/added bucket:gg what:dry amount:100g remake:yes');
@@ -208,7 +208,7 @@ describe('the learned dose', () => {
     const keeper = await room.keeper(minutes, '/water-or-stir bucket:gg');
     expect(verdict(keeper)['step']).toBe('ask-keeper');
     expect(verdict(keeper)['doseMl']).toBeUndefined();
-    expect(keeper.title).toMatch(/Stop: two doses changed nothing.*any clay\?/);
+    expect(keeper.title).toMatch(/Stop: two doses changed nothing.*clay in it\?/);
   });
 
   it('never asks for more than two rungs at once, nor past the checkpoint', async () => {

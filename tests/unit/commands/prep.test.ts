@@ -135,7 +135,7 @@ describe('ticking steps off', () => {
     expect(first.title).not.toMatch(/goes on/);
     const again = await room.say(6, '/prep piece:"tall jug"');
     expect(again.title).toMatch(/^You planned this before \(p-1\)\. tall jug/);
-    expect(again.reasons.join(' ')).toMatch(/another piece with that name, give its bucket as well:/);
+    expect(again.reasons.join(' ')).toMatch(/another piece with that name, give its bucket as well\./);
     expect(again.data['entry']).toBeUndefined();
     await room.say(7, '/prep piece:p-1 done:dust,sheen,bucket,dip,foot');
     expect((await room.say(8, '/prep piece:"tall jug"')).title).toMatch(/^Plan p-1 is done\. /);

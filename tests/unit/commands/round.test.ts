@@ -72,7 +72,7 @@ describe('the keeper’s round', () => {
     expect(inShort(round)).toContain('reading 1');
     expect(inShort(round)).not.toContain('reading 4');
     const text = round.facts.find(({ label }) => label === '1 · Gull Grey')?.text;
-    expect(text).toMatch(/^Stir it to the bottom, weigh a cup of it/);
+    expect(text).toMatch(/^Stir it to the bottom, then weigh a cup of it/);
     expect(round.actions.map(({ line }) => line)).toContain('/reading bucket:1');
   });
 

@@ -275,7 +275,7 @@ describe('fourth: measure', () => {
     await room.say(10, '/reading bucket:gg gravity:1.44 seconds:14 stirred:yes');
     const answer = await room.say(40, '/reading bucket:gg gravity:1.5');
     expect(verdictOf(answer)).toMatchObject({ step: 'measure', gravity: { value: 1.5, believed: false } });
-    expect(answer.title).toMatch(/stir.*measure again/i);
+    expect(answer.title).toMatch(/stir.*then measure it/i);
     expect(verdictOf(await room.say(41, good)).step).toBe('use');
   });
 
@@ -387,7 +387,7 @@ describe('what is said, not hidden', () => {
       const room = await openRoomWithGullGrey();
       const answer = await room.say(1, `/reading bucket:gg gravity:1.44 ${said} stirred:yes`);
       expect(verdictOf(answer)).toMatchObject({ step: 'measure', flow: null });
-      expect(answer.title).toMatch(/^Gull Grey: Cup and finger disagree\. Stir, and time the cup again\./);
+      expect(answer.title).toMatch(/^Gull Grey: Cup and finger disagree\. Stir, and time the flow cup again\./);
       expect(text(answer.reasons)).toMatch(told);
       // A timed reading is newer, so an undone finger test no longer counts.
       const again = await room.say(3, '/reading bucket:gg seconds:14 look:right stirred:yes');
