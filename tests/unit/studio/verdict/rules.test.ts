@@ -205,7 +205,9 @@ describe('fourth: measure', () => {
     await fresh.say(20 * 60, '/stirred bucket:gg look:right');
     const answer = await fresh.say(20 * 60 + 1, ask);
     expect(verdictOf(answer).step).toBe('use');
-    expect(answer.title).toMatch(/Use it\. It was weighed 20 h ago, and the chance that it is still right is .* in 100\./);
+    expect(answer.title).toMatch(
+      /Use it\. It was weighed 20 h ago, and the chance that it is still right is .* in 100\./,
+    );
   });
 
   it('a reading is believed for ten minutes after the stir', async () => {
@@ -387,7 +389,9 @@ describe('what is said, not hidden', () => {
       const room = await openRoomWithGullGrey();
       const answer = await room.say(1, `/reading bucket:gg gravity:1.44 ${said} stirred:yes`);
       expect(verdictOf(answer)).toMatchObject({ step: 'measure', flow: null });
-      expect(answer.title).toMatch(/^Gull Grey: Cup and finger disagree\. Stir, and time the flow cup again\./);
+      expect(answer.title).toMatch(
+        /^Gull Grey: Cup and finger disagree\. Stir, and time the flow cup again\./,
+      );
       expect(text(answer.reasons)).toMatch(told);
       // A timed reading is newer, so an undone finger test no longer counts.
       const again = await room.say(3, '/reading bucket:gg seconds:14 look:right stirred:yes');
