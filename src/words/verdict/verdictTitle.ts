@@ -26,23 +26,29 @@ const isBecause = ({ reasons }: Verdict, because: Reason['because']): boolean =>
   reasons.some((one) => one.because === because);
 
 /** How to look at the flow, which comes before any change of the water. */
-const lookNext = (verdict: Verdict, usual: string): string => {
+const lookNext = (verdict: Verdict, next: (what: string) => string): Text => {
   const { asks, reasons, readyToMeasure } = verdict;
-  if (isBecause(verdict, 'contradict')) return 'Cup and finger disagree. Stir, and time the flow cup again';
+  const first = (what: string): Text => t`${[what]}. Don't change the water yet.`;
+  if (isBecause(verdict, 'contradict'))
+    return first('Cup and finger disagree. Stir, and time the flow cup again');
   const dosed = reasons.find(({ because }) => because === 'dose-at-work');
   if (dosed?.because === 'dose-at-work')
-    return `${dosed.stirred ? 'It is stirred in: wait' : 'Stir it in, wait'} 10 minutes, then look at how it flows`;
+    return first(
+      `${dosed.stirred ? 'It is stirred in: wait' : 'Stir it in, wait'} 10 minutes, then look at how it flows`,
+    );
   if (isBecause(verdict, 'flow-at-rest'))
-    return 'Stir it for 60 s, then look at the flow again: it had stood too long';
-  if (isBecause(verdict, 'time-again')) return 'Time the flow cup a second time, to be sure';
-  return isBecause(verdict, 'efflux-no-window') && asks[0] === 'look' && readyToMeasure
-    ? `${usual}: no window of seconds is set yet`
-    : usual;
+    return first('Stir it for 60 s, then look at the flow again: it had stood too long');
+  if (isBecause(verdict, 'just-mixed'))
+    return t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`;
+  if (isBecause(verdict, 'time-again')) return first('Time the flow cup a second time, to be sure');
+  if (asks[0] === 'seconds') return first(next('time the flow cup'));
+  const isOnlyLogged = isBecause(verdict, 'efflux-no-window') && asks[0] === 'look' && readyToMeasure;
+  return first(next(`look at how it flows${isOnlyLogged ? ': no window of seconds is set yet' : ''}`));
 };
 
 /** What to read next, once it is stirred, and why. */
 const measure = (verdict: Verdict): Text => {
-  const { rule, reasons, gravity, readyToMeasure, asks } = verdict;
+  const { rule, reasons, gravity, readyToMeasure } = verdict;
   const next = (what: string): string =>
     readyToMeasure ? `Now ${what}` : `Stir it to the bottom, then ${what}`;
   const ended = rule === 'void' ? reasons.find(({ because }) => because === 'void') : undefined;
@@ -68,9 +74,7 @@ const measure = (verdict: Verdict): Text => {
     case 'unsure':
       return t`Measure more exactly before you change anything: this reading can't tell whether gravity is inside its window.`;
     default:
-      return isBecause(verdict, 'just-mixed')
-        ? t`Let the air rise out for a few minutes, then look at the flow again. Take no water out.`
-        : t`${[lookNext(verdict, next(asks[0] === 'seconds' ? 'time the flow cup' : 'look at how it flows'))]}. Don't change the water yet.`;
+      return lookNext(verdict, next);
   }
 };
 
