@@ -15,7 +15,8 @@ export const whileNobodyWrites = <T>(
 ): Promise<T> =>
   kysely
     .transaction()
-    .setIsolationLevel('repeatable read')
+    // What was committed while it waited for the lock has to be seen, too.
+    .setIsolationLevel('read committed')
     .execute(async (db) => {
       const { rows } = await sql<{ tables: string; others: number }>`
         select string_agg(format('%I', tablename), ', ') as tables, (

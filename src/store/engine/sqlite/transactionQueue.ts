@@ -9,7 +9,7 @@ import type { Tables } from '../../migrations/tables.ts';
 import type { StudioId } from '../../../studio/ids.ts';
 import { openSqliteReader } from './sqliteReader.ts';
 import { whileBusy } from './whileBusy.ts';
-import { Wiper } from './wiper.ts';
+import { openWiper } from './openWiper.ts';
 
 interface Job {
   /** Cannot throw: it settles the promise that somebody waits for. */
@@ -42,7 +42,7 @@ const mostStudiosRemembered = 200;
 export class TransactionQueue implements Turns {
   readonly isShared = false;
   readonly #database: Database;
-  readonly #wiper: Wiper;
+  readonly #wiper: ReturnType<typeof openWiper>;
   readonly #remembered = new MemorySnapshotCache(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
@@ -58,7 +58,7 @@ export class TransactionQueue implements Turns {
 
   constructor(database: Database) {
     this.#database = database;
-    this.#wiper = new Wiper(database);
+    this.#wiper = openWiper(database);
     this.#savepoint = savepointIn(database.sqlite);
     this.#dataVersion = dataVersionOf(database.sqlite);
     this.#version = this.#dataVersion();
