@@ -54,6 +54,10 @@ export interface Turns {
   close(): Promise<void>;
 }
 
+/** Keeps whatever the work writes. */
+export const writeAll = <T>(turns: Turns, scope: Scope, work: (writing: Writing) => Promise<T>): Promise<T> =>
+  turns.write(scope, async (writing) => ({ keep: true, value: await work(writing) }));
+
 /** Reads beside whoever owns the database, and changes nothing. */
 export interface Reader {
   /** The work sees one moment. */

@@ -39,9 +39,7 @@ export class RemindersLogbook
       const { numUpdatedRows } = await this.turn.db
         .updateTable('reminders')
         .set(changed)
-        .where('studio_id', '=', this.studioId)
-        .where('member_id', '=', member)
-        .where('key', '=', key)
+        .where(({ and }) => and({ studio_id: this.studioId, member_id: member, key }))
         .executeTakeFirst();
       return numUpdatedRows > 0n;
     });

@@ -29,8 +29,7 @@ export const forgetNote = async (db: Transaction<Tables>, studio: StudioId, no: 
   const { numUpdatedRows } = await db
     .updateTable('studio_notes')
     .set({ title: null, text: null, words: null })
-    .where('studio_id', '=', studio)
-    .where('no', '=', no)
+    .where(({ and }) => and({ studio_id: studio, no }))
     .where('text', 'is not', null)
     .executeTakeFirst();
   return numUpdatedRows > 0n;

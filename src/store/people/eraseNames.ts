@@ -28,8 +28,7 @@ const eraseBatch = async (
   const { db } = writing;
   const rows = await db
     .selectFrom('events')
-    .where('studio_id', '=', studio)
-    .where('stream_no', '=', stream)
+    .where(({ and }) => and({ studio_id: studio, stream_no: stream }))
     .where('seq', '>', after)
     .select(['seq', 'event'])
     .orderBy('seq')

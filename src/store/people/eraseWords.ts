@@ -70,8 +70,7 @@ export const eraseEntries = async (turns: Turns, erasure: Erasure): Promise<void
         if (rows.length === 0) return { keep: false, value: undefined };
         await db
           .deleteFrom('notes')
-          .where('studio_id', '=', studio)
-          .where('stream_no', '=', stream)
+          .where(({ and }) => and({ studio_id: studio, stream_no: stream }))
           .where('seq', 'in', theirEntries(db, erasure, stream, from).select('entry.seq'))
           .execute();
         await rewriteEvents(writing, { studio, stream, rows }, (event) => eventWithoutWords(event, name));
@@ -98,8 +97,7 @@ export const eraseReplies = async (turns: Turns, erasure: Erasure): Promise<void
           await db
             .updateTable('replies')
             .set({ value: fresh })
-            .where('studio_id', '=', erasure.studio)
-            .where('key', '=', key)
+            .where(({ and }) => and({ studio_id: erasure.studio, key }))
             .execute();
       }
       return { keep: true, value: rows.at(-1)?.key };
@@ -134,8 +132,7 @@ export const erasePosts = async (turns: Turns, erasure: Erasure): Promise<void> 
           await db
             .updateTable('room_posts')
             .set(fresh)
-            .where('studio_id', '=', studio)
-            .where('no', '=', no)
+            .where(({ and }) => and({ studio_id: studio, no }))
             .execute();
       }
       if (rows.length > 0) await noteChange(db, studio, 'posts_changed');

@@ -25,8 +25,15 @@ export const queueErasure = async (
     .execute();
 };
 
+/** Words go first: the bytes of the file may have to wait for whoever reads it. */
 export const nextErasure = async (db: Kysely<Tables>): Promise<Erasure | undefined> => {
-  const row = await db.selectFrom('erasures').selectAll().orderBy('id').limit(1).executeTakeFirst();
+  const row = await db
+    .selectFrom('erasures')
+    .selectAll()
+    .orderBy(({ eb }) => eb('step', '=', 'compact'))
+    .orderBy('id')
+    .limit(1)
+    .executeTakeFirst();
   return (
     row && {
       id: row.id,

@@ -15,31 +15,27 @@ export const forgetMember = async (
 ): Promise<Pick<Erasure, 'members' | 'names'>> => {
   const joins = await db
     .selectFrom('member_joins')
-    .where('studio_id', '=', studio)
-    .where('into_id', '=', member)
+    .where(({ and }) => and({ studio_id: studio, into_id: member }))
     .select(['member_id', 'name'])
     .execute();
   const members = [member, ...joins.map((row) => row.member_id)];
   const calledIn = (table: 'room_claims' | 'room_sessions') =>
     db
       .selectFrom(table)
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', member)
+      .where(({ and }) => and({ studio_id: studio, member_id: member }))
       .select('name')
       .execute();
   const known = [
     joins,
     await db
       .selectFrom('members')
-      .where('studio_id', '=', studio)
-      .where('id', '=', member)
+      .where(({ and }) => and({ studio_id: studio, id: member }))
       .select('name')
       .execute(),
     // At the terminal, a member's identity is their name.
     await db
       .selectFrom('member_identities')
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', member)
+      .where(({ and }) => and({ studio_id: studio, member_id: member }))
       .select('external_id as name')
       .execute(),
     await calledIn('room_claims'),
@@ -49,8 +45,7 @@ export const forgetMember = async (
   await db
     .updateTable('member_joins')
     .set({ name: '' })
-    .where('studio_id', '=', studio)
-    .where('into_id', '=', member)
+    .where(({ and }) => and({ studio_id: studio, into_id: member }))
     .execute();
   for (const table of [
     'member_identities',

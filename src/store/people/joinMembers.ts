@@ -23,8 +23,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
     .select('other.key');
   await db
     .deleteFrom('reminders')
-    .where('studio_id', '=', studio)
-    .where('member_id', '=', from)
+    .where(({ and }) => and({ studio_id: studio, member_id: from }))
     .where('key', 'in', kept)
     .execute();
   for (const table of [
@@ -39,8 +38,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
     await db
       .updateTable(table)
       .set({ member_id: into })
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', from)
+      .where(({ and }) => and({ studio_id: studio, member_id: from }))
       .execute();
   // The keys of room lines contain the member's id; they move too, so that a repeated line is still recognised.
   const [theirs, next] = [`room:${from}:`, `room:${into}:`];
@@ -55,8 +53,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
   for (const member of [from, into])
     await db
       .deleteFrom('link_codes')
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', member)
+      .where(({ and }) => and({ studio_id: studio, member_id: member }))
       .execute();
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', from).execute();
 };
@@ -91,16 +88,14 @@ export const joinMembers = async (writing: Writing, joining: Joining): Promise<v
   const { studio, from, into } = joining;
   const called = await db
     .selectFrom('members')
-    .where('studio_id', '=', studio)
-    .where('id', '=', from)
+    .where(({ and }) => and({ studio_id: studio, id: from }))
     .select('name')
     .executeTakeFirst();
   await moveRows(writing, joining);
   await db
     .updateTable('member_joins')
     .set({ into_id: into })
-    .where('studio_id', '=', studio)
-    .where('into_id', '=', from)
+    .where(({ and }) => and({ studio_id: studio, into_id: from }))
     .execute();
   await db
     .insertInto('member_joins')

@@ -24,16 +24,13 @@ export const rewriteEvents = async (
     await db
       .updateTable('events')
       .set({ event: text })
-      .where('studio_id', '=', studio)
-      .where('stream_no', '=', stream)
-      .where('seq', '=', seq)
+      .where(({ and }) => and({ studio_id: studio, stream_no: stream, seq }))
       .execute();
   }
   if (!changed) return false;
   const { seq: last } = await db
     .selectFrom('streams')
-    .where('studio_id', '=', studio)
-    .where('stream_no', '=', stream)
+    .where(({ and }) => and({ studio_id: studio, stream_no: stream }))
     .select((streams) => lastSeq(streams).as('seq'))
     .executeTakeFirstOrThrow();
   await refoldAfterErasure(writing, studio, stream, last);

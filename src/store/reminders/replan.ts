@@ -45,8 +45,7 @@ export const replan = async (
 ): Promise<void> => {
   const queued = await db
     .selectFrom('reminders')
-    .where('studio_id', '=', studio)
-    .where('subject', '=', subject)
+    .where(({ and }) => and({ studio_id: studio, subject }))
     .select(['id', 'member_id', 'key', 'about', 'status', 'due_at', 'good_until'])
     .execute();
   const found = (one: WantedReminder) =>

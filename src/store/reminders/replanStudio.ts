@@ -70,9 +70,7 @@ export const reachAnew = async ({ db, id, now }: Planning): Promise<void> => {
   await db
     .updateTable('reminders')
     .set({ next_at: now })
-    .where('studio_id', '=', id)
-    .where('status', '=', 'pending')
-    .where('claimed', '=', 0)
+    .where(({ and }) => and({ studio_id: id, status: 'pending', claimed: 0 }))
     .where('due_at', '<=', now)
     .where('put_off_to', 'is', null)
     .execute();

@@ -40,8 +40,7 @@ const follows = async (
 const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdict> => {
   const row = await db
     .selectFrom('streams')
-    .where('studio_id', '=', name.studio)
-    .where('stream_no', '=', name.stream)
+    .where(({ and }) => and({ studio_id: name.studio, stream_no: name.stream }))
     .select(['seq', 'folded_by', 'state'])
     .executeTakeFirst();
   const { last, count, state } = await refold(db, name);

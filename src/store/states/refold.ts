@@ -29,8 +29,7 @@ export interface Refolded {
 export const refold = async (db: Kysely<Tables>, { studio, stream }: StreamName): Promise<Refolded> => {
   const { last, count } = await db
     .selectFrom('events')
-    .where('studio_id', '=', studio)
-    .where('stream_no', '=', stream)
+    .where(({ and }) => and({ studio_id: studio, stream_no: stream }))
     .select(({ fn }) => [fn.max<Seq | null>('seq').as('last'), fn.countAll<number>().as('count')])
     .executeTakeFirstOrThrow();
   const state = stream > studioStream ? foldBucket(stream, await readBucket(db, studio, stream)) : undefined;

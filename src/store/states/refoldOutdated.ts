@@ -36,8 +36,7 @@ const refoldOne = (turns: Turns, name: StreamName): Promise<boolean> =>
   turns.write({ rows: name.studio }, async (writing) => {
     const row = await writing.db
       .selectFrom('streams')
-      .where('studio_id', '=', name.studio)
-      .where('stream_no', '=', name.stream)
+      .where(({ and }) => and({ studio_id: name.studio, stream_no: name.stream }))
       .where('folded_by', '<>', foldedBy)
       .select('seq')
       .executeTakeFirst();

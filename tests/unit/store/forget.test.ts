@@ -223,6 +223,24 @@ describe('forgetting a member', () => {
     await store.erased();
     for (const word of words) expect(await isStored(store.file, word), word).toBe(false);
   });
+
+  it.skipIf(onPostgres)('lets nobody wait for a reader that holds up the bytes of another', async () => {
+    const { store, say } = await talkative();
+    await say('Odo', '/stirred bucket:gg minutes:3 note:"a kazoo fell in"');
+    const reader = openDatabase(store.file, migrations.length);
+    reader.sqlite.exec('begin');
+    reader.sqlite.prepare('select count(*) from events').get();
+    await say('Quillfeather', '/forget-me sure:yes');
+    await new Promise((resolve) => setTimeout(resolve, 1_000));
+    await say('Odo', '/forget-me sure:yes');
+    const other = openDatabase(store.file, migrations.length);
+    const noted = other.sqlite.prepare("select count(*) from notes where note like '%kazoo%'").pluck();
+    await expect.poll(() => noted.get(), { timeout: 5_000 }).toBe(0);
+    other.sqlite.close();
+    reader.sqlite.close();
+    await store.erased();
+    for (const word of [...words, 'kazoo']) expect(await isStored(store.file, word), word).toBe(false);
+  });
 });
 
 const never = (): never => {

@@ -8,7 +8,7 @@ import { openDatabase } from '../../../src/store/engine/sqlite/database.ts';
 import { migrate } from '../../../src/store/engine/sqlite/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { readBucket } from '../../../src/store/entries/readEntries.ts';
-import { QueuedLogbookStore } from '../../../src/store/logbook/logbookStore.ts';
+import { logbookStore } from '../../../src/store/logbook/logbookStore.ts';
 import { TransactionQueue } from '../../../src/store/engine/sqlite/transactionQueue.ts';
 import { gullGrey, loggedAt, noonPlus, water } from '../../helpers/store/storeEvents.ts';
 import { onPostgres } from '../../helpers/postgres/databases.ts';
@@ -198,7 +198,7 @@ describe.skipIf(onPostgres)('a transaction that cannot be committed', () => {
       await turns.close();
       database.sqlite.close();
     });
-    const books = new QueuedLogbookStore(turns, settableClock());
+    const books = logbookStore(turns, settableClock());
     const studio = studioId('s');
     const ana = memberId('ana');
     await database.kysely

@@ -86,7 +86,7 @@ export const openWiper = (database: Database) => {
       }
     },
 
-    /** Once the database is closed: on Linux, closing it earlier would end the locks that SQLite holds on the file. */
+    /** Once every connection is closed: on Linux, closing it earlier would end the locks that SQLite holds on the file. */
     async close(): Promise<void> {
       await file?.close();
     },

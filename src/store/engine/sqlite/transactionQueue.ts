@@ -47,6 +47,7 @@ export class TransactionQueue implements Turns {
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
   readonly #alone: AloneJob[] = [];
+  readonly #aside = new Set<Promise<unknown>>();
   #going: Promise<void> = Promise.resolve();
   /** Set during the work of a turn: work that asked for another turn would deadlock. */
   readonly #within = new TurnGuard();
@@ -95,12 +96,11 @@ export class TransactionQueue implements Turns {
   }
 
   async readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
+    this.#refuse();
     const reader = openSqliteReader(this.#database.file);
-    try {
-      return await reader.read(work);
-    } finally {
-      await reader.close();
-    }
+    const reading = reader.read(work).finally(() => void reader.close());
+    this.#aside.add(reading);
+    return reading.finally(() => void this.#aside.delete(reading));
   }
 
   /** Nobody else is there. */
@@ -128,6 +128,7 @@ export class TransactionQueue implements Turns {
   async close(): Promise<void> {
     this.#closed = true;
     await this.#going;
+    await Promise.allSettled(this.#aside);
     this.#database.sqlite.close();
     await this.#wiper.close();
   }
