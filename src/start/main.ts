@@ -9,7 +9,7 @@ import { harmlessStray } from '../discord/connection/strays.ts';
 import { logForgotten } from './logForgotten.ts';
 import { openLog } from './openLog.ts';
 import { countingLog } from '../monitor/countParts.ts';
-import { Counts } from '../monitor/counts.ts';
+import { startCounts } from '../monitor/counts.ts';
 import { openMonitor } from './openMonitor.ts';
 import { stopAll, type Stop } from './stopAll.ts';
 import { openReminders } from './openReminders.ts';
@@ -36,7 +36,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const config = readConfig();
   const { DISCORD_TOKEN, DATABASE_FILE, DATABASE_URL } = config;
   const demo = [DISCORD_TOKEN, DATABASE_FILE, DATABASE_URL].every((setting) => setting === undefined);
-  const counts = new Counts();
+  const counts = startCounts();
   const logs = openLog(config.LOG_LEVEL);
   const [every, log] = [countingLog(logs.every, counts), countingLog(logs.calm, counts)];
   // An error in one part must not end the others.

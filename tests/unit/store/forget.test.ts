@@ -12,7 +12,7 @@ import { forgetMember } from '../../../src/store/people/forgetMember.ts';
 import { streamNo, type Role } from '../../../src/studio/ids.ts';
 import { en } from '../../../src/words/en.ts';
 import { isStored } from '../../helpers/store/isStored.ts';
-import { onPostgres } from '../../helpers/postgres/databases.ts';
+import { onPostgres, queryAt } from '../../helpers/postgres/databases.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { gullGreyLine } from '../../helpers/room/glazeRoom.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
@@ -210,6 +210,17 @@ describe('forgetting a member', () => {
       expect(await checkStates(store.file)).toMatchObject({ differing: [] });
     },
   );
+
+  it.runIf(onPostgres)('clears the server’s tables of what was deleted, also of names', async () => {
+    const { store, say } = await talkative();
+    await say('Quillfeather', '/forget-me sure:yes');
+    await store.erased();
+    const left = await queryAt(
+      store.file,
+      "select relname from pg_stat_user_tables where schemaname = 'public' and last_vacuum is null",
+    );
+    expect(left).toEqual([]);
+  });
 
   it.skipIf(onPostgres)('waits for readers of an older state, such as a backup', async () => {
     const { store, say } = await talkative();

@@ -1,5 +1,5 @@
 import { migrations } from '../../migrations/migrations.ts';
-import { MemorySnapshotCache } from '../snapshotCache.ts';
+import { memorySnapshots } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import type { Reader, Reading } from '../turns.ts';
 import { nameOf } from '../nameOf.ts';
@@ -27,7 +27,7 @@ export const openPostgresReader = async (address: string): Promise<Reader> => {
           .transaction()
           .setIsolationLevel('repeatable read')
           .setAccessMode('read only')
-          .execute((db) => work({ db, snapshots: new MemorySnapshotCache(1) }));
+          .execute((db) => work({ db, snapshots: memorySnapshots(1) }));
       } catch (error) {
         throw asPostgresProblem(error, name);
       }

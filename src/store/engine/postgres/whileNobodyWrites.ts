@@ -1,6 +1,6 @@
 import { sql, type Kysely } from 'kysely';
 import type { Tables } from '../../migrations/tables.ts';
-import { MemorySnapshotCache } from '../snapshotCache.ts';
+import { memorySnapshots } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import type { Reading } from '../turns.ts';
 
@@ -28,5 +28,5 @@ export const whileNobodyWrites = <T>(
       const [found] = rows;
       if (!found || found.others > 0) throw new StoreProblem('locked', name, 'a bot is connected to it');
       await sql`lock table ${sql.raw(found.tables)} in exclusive mode`.execute(db);
-      return work({ db, snapshots: new MemorySnapshotCache(1) });
+      return work({ db, snapshots: memorySnapshots(1) });
     });

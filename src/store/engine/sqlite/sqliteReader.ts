@@ -1,4 +1,4 @@
-import { MemorySnapshotCache } from '../snapshotCache.ts';
+import { memorySnapshots } from '../snapshotCache.ts';
 import { asStoreProblem } from '../storeProblem.ts';
 import type { Reader, Reading } from '../turns.ts';
 import { openCurrentForReading } from './database.ts';
@@ -17,7 +17,7 @@ export const openSqliteReader = (file: string): Reader => {
     read: async <T>(work: (reading: Reading) => Promise<T>) => {
       asked(() => sqlite.exec('begin'));
       try {
-        return await work({ db: kysely, snapshots: new MemorySnapshotCache(1) });
+        return await work({ db: kysely, snapshots: memorySnapshots(1) });
       } catch (error) {
         throw asStoreProblem(error, file);
       } finally {
