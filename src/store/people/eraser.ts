@@ -1,8 +1,14 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { withoutWords } from '../../studio/people/withoutWords.ts';
 import { eraseNames } from './eraseNames.ts';
-import { eraseOpenQuestions } from './eraseOpenQuestions.ts';
-import { eraseEntries, eraseHeldLines, erasePosts, eraseReplies, gatherTexts } from './eraseWords.ts';
+import {
+  eraseEntries,
+  eraseHeldLines,
+  eraseOpenQuestions,
+  erasePosts,
+  eraseReplies,
+  gatherTexts,
+} from './eraseWords.ts';
 import { nextErasure, noteErasure, type Erasure } from './erasureRow.ts';
 import type { PeopleChanges } from './peopleChanges.ts';
 import { writeAll, type Turns } from '../engine/turns.ts';

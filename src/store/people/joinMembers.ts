@@ -1,10 +1,9 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { studioStream, type MemberId, type StudioId } from '../../studio/ids.ts';
-import { foldStudio } from '../../studio/settings/foldStudio.ts';
+import type { MemberId, StudioId } from '../../studio/ids.ts';
 import { refoldAndSave } from '../states/refoldAndSave.ts';
-import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
-import { readStudio } from '../entries/readEntries.ts';
+import { studioAnew } from '../states/foldedAnew.ts';
+import { spendLinkCode } from './linkCodes.ts';
 import { noteChange } from './noteChange.ts';
 import type { Writing } from '../engine/turns.ts';
 
@@ -50,11 +49,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
       .where('key', '>=', theirs)
       .where('key', '<', `${theirs}\u{10ffff}`)
       .execute();
-  for (const member of [from, into])
-    await db
-      .deleteFrom('link_codes')
-      .where(({ and }) => and({ studio_id: studio, member_id: member }))
-      .execute();
+  for (const member of [from, into]) await spendLinkCode(db, studio, member);
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', from).execute();
 };
 
@@ -75,7 +70,7 @@ const refoldMentioning = async ({ db, snapshots }: Writing, { studio, from }: Jo
   snapshots.set(studio, {
     ...rest,
     streams,
-    studio: frozen(foldStudio(await readStudio(db, studio, studioStream))),
+    studio: await studioAnew(db, studio),
   });
 };
 
