@@ -54,8 +54,6 @@ process.exitCode = await exitCodeOf(forgetWords.usage, async () => {
   }
   const app = await openApp({
     file: logbookOf(readConfig()),
-    clock: systemClock,
-    onBug: (error, id) => console.error(id, error),
   });
   const counts: Record<Outcome, number> = { again: 0, already: 0, 'only-keeper': 0, broken: 0 };
   try {

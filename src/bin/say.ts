@@ -100,8 +100,6 @@ process.exitCode = await exitCodeOf(sayWords.usage, async () => {
   const config = readConfig();
   const app = await openApp({
     file: logbookOf(config),
-    clock: systemClock,
-    onBug: (error, id) => console.error(id, error),
   });
   const reader = untilNobodyListens();
   try {

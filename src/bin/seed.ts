@@ -1,6 +1,5 @@
 import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { systemClock } from '../clock.ts';
 import { openDemo } from '../start/openDemo.ts';
 import { isAddress } from '../store/engine/isAddress.ts';
 import { seedWords } from '../words/platform/seedWords.ts';
@@ -14,8 +13,6 @@ process.exitCode = await exitCodeOf(seedWords.usage, async () => {
   if (existsSync(file)) throw new UsageProblem(seedWords.exists(file));
   const app = await openDemo({
     file,
-    clock: systemClock,
-    onBug: (error, id) => console.error(id, error),
   });
   try {
     for (const { name } of await app.store.people.studios()) console.log(seedWords.filled(file, name));

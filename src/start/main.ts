@@ -2,7 +2,6 @@ import { parseArgs } from 'node:util';
 import { definedOnly } from '../definedOnly.ts';
 import { openApp } from './app.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
-import { systemClock } from '../clock.ts';
 import { logbookOf, readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
@@ -48,7 +47,6 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const { ended, fail } = untilEnded();
   const app = await (demo ? openDemo : openApp)({
     file: demo ? demoFile : logbookOf(config),
-    clock: systemClock,
     counts,
     onBug: (err, id, path) => every.error({ err, id, path }, 'bug'),
   });

@@ -98,8 +98,8 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
         await db.selectFrom('studios').select('id').limit(1).execute();
         return true;
       }),
-    takePart: (part, lost) => engine.takePart(part, lost),
-    erased: () => eraser.idle(),
+    takePart: engine.takePart,
+    erased: eraser.idle,
     rebuildStates: () => rebuildStates(turns),
     refoldOutdated: (signal) => refoldOutdated(turns, signal),
     learnAcross: (signal) => learnAcross({ turns, books, clock }, signal),
@@ -113,10 +113,7 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
   };
 };
 
-/**
- * Deletes what has expired, now and then every hour. Errors are ignored here: the next write reports trouble with the
- * file.
- */
+/** Deletes what has expired, now and then every hour. Errors are ignored here: the next write reports trouble with the file. */
 const deleteExpiredHourly = (turns: Turns, clock: Clock, eraser: Eraser): (() => void) => {
   const tidy = async () => {
     eraser.wake();

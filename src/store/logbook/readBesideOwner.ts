@@ -1,7 +1,7 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { Logbook } from '../../studio/logbook/ports.ts';
-import { openReader } from '../engine/either/openReader.ts';
+import { openReader } from '../engine/either/openEngine.ts';
 import type { Reading } from '../engine/turns.ts';
 import { during, ReadingLogbook } from './readingLogbook.ts';
 

@@ -1,11 +1,11 @@
 import type { Kysely, Transaction } from 'kysely';
 import { z } from 'zod';
-import { memberId, type StudioId } from '../../studio/ids.ts';
+import type { StudioId } from '../../studio/ids.ts';
 import type { ErasedWords } from '../../studio/people/withoutWords.ts';
+import { aMember, text } from '../entries/scalarSchemas.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-const schema = z.strictObject({ names: z.array(z.string()), texts: z.array(z.string()) });
-const members = z.array(z.string().transform(memberId));
+const wordsSchema = z.strictObject({ names: z.array(text), texts: z.array(text) });
 
 export interface Erasure extends ErasedWords {
   id: number;
@@ -39,8 +39,8 @@ export const nextErasure = async (db: Kysely<Tables>): Promise<Erasure | undefin
       id: row.id,
       studio: row.studio_id,
       step: row.step,
-      members: members.parse(JSON.parse(row.members)),
-      ...schema.parse(JSON.parse(row.words)),
+      members: z.array(aMember).parse(JSON.parse(row.members)),
+      ...wordsSchema.parse(JSON.parse(row.words)),
     }
   );
 };

@@ -19,12 +19,8 @@ export const forgetMember = async (
     .select(['member_id', 'name'])
     .execute();
   const members = [member, ...joins.map((row) => row.member_id)];
-  const calledIn = (table: 'room_claims' | 'room_sessions') =>
-    db
-      .selectFrom(table)
-      .where(({ and }) => and({ studio_id: studio, member_id: member }))
-      .select('name')
-      .execute();
+  const calledIn = (table: 'room_claims' | 'room_sessions' | 'member_identities') =>
+    db.selectFrom(table).where(({ and }) => and({ studio_id: studio, member_id: member }));
   const known = [
     joins,
     await db
@@ -33,13 +29,9 @@ export const forgetMember = async (
       .select('name')
       .execute(),
     // At the terminal, a member's identity is their name.
-    await db
-      .selectFrom('member_identities')
-      .where(({ and }) => and({ studio_id: studio, member_id: member }))
-      .select('external_id as name')
-      .execute(),
-    await calledIn('room_claims'),
-    await calledIn('room_sessions'),
+    await calledIn('member_identities').select('external_id as name').execute(),
+    await calledIn('room_claims').select('name').execute(),
+    await calledIn('room_sessions').select('name').execute(),
   ];
   const names = [...new Set(known.flat().map(({ name }) => name))].filter((name) => name !== '');
   await db

@@ -3,6 +3,7 @@ import { v7 as uuidv7 } from 'uuid';
 import type { Clock } from '../../clock.ts';
 import { memberId, studioId, type Instant, type MemberId, type StudioId } from '../../studio/ids.ts';
 import type { People } from '../../studio/logbook/ports.ts';
+import { LastUsed } from '../engine/snapshotCache.ts';
 import { compiledOnce } from '../engine/compiledOnce.ts';
 import { PeopleChanges } from './peopleChanges.ts';
 import type { Turns } from '../engine/turns.ts';
@@ -62,15 +63,10 @@ export const addMember = async (
 };
 
 const mostRemembered = 100_000;
-const remember = <V>(known: Map<string, V>, key: string, value: V) => {
-  if (known.size >= mostRemembered) known.clear();
-  known.set(key, value);
-};
-
 /** Members by their platform ids. Cached, because every command asks and the answers rarely change. */
 export const identities = (turns: Turns, clock: Clock, changes = new PeopleChanges()): People => {
-  const studios = new Map<string, StudioId>();
-  const members = new Map<string, MemberId>();
+  const studios = new LastUsed<string, StudioId>(mostRemembered);
+  const members = new LastUsed<string, MemberId>(mostRemembered);
   /** Counts changes to people, so that an answer from before a change is not cached after it. */
   let changed = 0;
   changes.listen((change) => {
@@ -109,7 +105,7 @@ export const identities = (turns: Turns, clock: Clock, changes = new PeopleChang
       // Another process may have been quicker.
       const studio = found ?? (await studioKnownAs(platform, external));
       if (studio === undefined) throw new Error('A studio was neither made nor found.');
-      remember(studios, key, studio);
+      studios.set(key, studio);
       return studio;
     },
 
@@ -165,7 +161,7 @@ export const identities = (turns: Turns, clock: Clock, changes = new PeopleChang
         await addMember(db, identity, { id, name: withoutNul(name), now });
         return { keep: true, value: id };
       });
-      if (before === changed && !turns.isShared) remember(members, key, found);
+      if (before === changed && !turns.isShared) members.set(key, found);
       return found;
     },
   };

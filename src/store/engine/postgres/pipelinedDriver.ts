@@ -6,7 +6,7 @@ import {
   type TransactionSettings,
 } from 'kysely';
 import type pg from 'pg';
-import { isPrepared } from '../prepared.ts';
+import { isPrepared } from '../compiledOnce.ts';
 import { withoutNul } from '../withoutNul.ts';
 
 /** PostgreSQL refuses the NUL character in text, so it is left out of whatever is asked or stored. */

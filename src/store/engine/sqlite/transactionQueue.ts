@@ -15,10 +15,6 @@ interface ReadJob extends Job {
   run(reading: Reading): Promise<void>;
 }
 
-interface AloneJob extends Job {
-  run(): Promise<void>;
-}
-
 const mostInOneTurn = 64;
 const mostRounds = 8;
 const mostStudiosRemembered = 200;
@@ -35,7 +31,7 @@ export class TransactionQueue implements Turns {
   readonly #remembered = memorySnapshots(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
-  readonly #alone: AloneJob[] = [];
+  readonly #alone: (() => Promise<void>)[] = [];
   readonly #aside = new Set<Promise<unknown>>();
   #going: Promise<void> = Promise.resolve();
   readonly #guard: TurnGuard;
@@ -99,8 +95,8 @@ export class TransactionQueue implements Turns {
   /** Runs alone, with no reads or writes, for work on the whole file; it may wait for anything. */
   async alone<T>(work: () => Promise<T>): Promise<T> {
     this.#refuse();
-    const { promise, resolve, reject: fail } = Promise.withResolvers<T>();
-    this.#alone.push({ run: async () => resolve(await work()), fail });
+    const { promise, resolve, reject } = Promise.withResolvers<T>();
+    this.#alone.push(() => work().then(resolve, reject));
     this.#go();
     return promise;
   }
@@ -129,20 +125,11 @@ export class TransactionQueue implements Turns {
 
   async #takeTurns(): Promise<void> {
     while (this.#reads.length + this.#writes.length + this.#alone.length > 0) {
-      await this.#take(this.#alone.splice(0, 1), ([job]) => job?.run());
+      await this.#alone.shift()?.();
       await this.#gather();
-      await this.#take(this.#writes.splice(0, mostInOneTurn), (jobs) => this.#writeTurn(jobs));
+      await this.#writeTurn(this.#writes.splice(0, mostInOneTurn));
     }
     this.#busy = false;
-  }
-
-  /** Whatever goes wrong in a turn, those who were in it are told, and the next turn comes. */
-  async #take<J extends Job>(jobs: J[], turn: (jobs: J[]) => Promise<void> | undefined): Promise<void> {
-    try {
-      await turn(jobs);
-    } catch (error) {
-      for (const job of jobs) job.fail(error);
-    }
   }
 
   /**
@@ -154,7 +141,7 @@ export class TransactionQueue implements Turns {
       const before = this.#writes.length;
       await nextLoop();
       const reads = this.#reads.splice(0);
-      await this.#take(reads, (jobs) => this.#readTurn(jobs));
+      await this.#readTurn(reads);
       const { length } = this.#writes;
       const quiet = length === 0 || (length === before && reads.length === 0);
       if (quiet || length >= mostInOneTurn) return;
