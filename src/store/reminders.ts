@@ -5,8 +5,7 @@ import type { ClaimedReminder, ReminderOutcome, ReminderQueue } from '../studio/
 import { ReadingLogbook } from './logbook/readingLogbook.ts';
 import { readAbout } from './reminders/reminderRow.ts';
 import { freshRow } from './reminders/replan.ts';
-import { replanMornings, replanSessions } from './reminders/replanStudio.ts';
-import { studiosToPlan } from './reminders/studiosToPlan.ts';
+import { replanMornings, replanSessions, studiosToPlan } from './reminders/replanStudio.ts';
 import { writeAll, type Turns } from './engine/turns.ts';
 import type { Tables } from './migrations/tables.ts';
 

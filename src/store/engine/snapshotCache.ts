@@ -45,8 +45,10 @@ export class LastUsed<Key, Value> extends Map<Key, Value> {
   override set(key: Key, value: Value): this {
     this.delete(key);
     super.set(key, value);
-    const [oldest] = this.keys();
-    if (this.size > this.#most && oldest !== undefined) this.delete(oldest);
+    if (this.size > this.#most) {
+      const [oldest] = this.keys();
+      if (oldest !== undefined) this.delete(oldest);
+    }
     return this;
   }
 }

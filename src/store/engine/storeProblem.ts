@@ -82,6 +82,6 @@ const kinds: Readonly<Record<string, StoreProblemKind>> = {
 export const asStoreProblem = (error: unknown, file: string): unknown => {
   const isOfFile = error instanceof SqliteError || (error instanceof Error && 'syscall' in error);
   if (!isOfFile || !('code' in error)) return error;
-  const kind = kinds[String(error.code).split('_', 2).join('_')];
+  const kind = kinds[error.code.split('_', 2).join('_')];
   return kind ? new StoreProblem(kind, file, error.message, error) : error;
 };

@@ -16,7 +16,7 @@ export interface WriteJob extends Job {
   run(writing: Writing): Promise<Omit<TransactionOutcome<unknown>, 'value'> & { acknowledge(): void }>;
 }
 
-/** Lets nobody ask for a turn who would never get one. */
+/** Refuses whoever asks for a turn that would never come. */
 export class TurnGuard {
   readonly #name: string;
   readonly #within = isFollowed ? new AsyncLocalStorage<true>() : undefined;
@@ -26,7 +26,7 @@ export class TurnGuard {
     this.#name = name;
   }
 
-  /** Refuses whoever asks within the work of a turn, where that is followed: in tests, above all. */
+  /** Throws when the store is closed, when too many wait, and (unless bundled) within the work of another turn. */
   refuse(waiting: number): void {
     if (this.#within?.getStore() === true)
       throw new Error('A turn was asked for within a turn: it would wait for itself.');

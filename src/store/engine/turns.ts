@@ -81,7 +81,7 @@ export interface Engine {
   takePart(part: Part, lost: (why: unknown) => void): Promise<{ release(): Promise<void> }>;
   /** Calls the listener after announcements of other processes about a studio. A lost connection loses some. */
   hear(studio: StudioId, listener: () => void): () => void;
-  /** Reads everything as it is, while nobody can write; refused while somebody else could. */
+  /** Reads everything while nobody can write. Refused while another bot is connected. */
   whileNobodyWrites<T>(work: (reading: Reading) => Promise<T>): Promise<T>;
   /** Finishes the waiting turns, and lets go of the database. */
   close(): Promise<void>;

@@ -1,5 +1,5 @@
 import { v7 as uuidv7 } from 'uuid';
-import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import type { BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { undoneIn, type Entry } from '../../studio/entry.ts';
 import {
@@ -72,11 +72,7 @@ export class ImportingLogbook extends WritingLogbook {
     return this.#buckets.get(no)?.state ?? super.bucket(no);
   }
 
-  override log(
-    bucket: StreamNo,
-    event: BucketEvent,
-    logged: Logged,
-  ): Promise<{ entry: BucketEntry; state: BucketState }> {
+  override log(...[bucket, event, logged]: Parameters<WritingLogbook['log']>) {
     return this.inOrder(async () => {
       const then = await this.#bucketThen(bucket);
       const known = then.meet(event, logged.at);

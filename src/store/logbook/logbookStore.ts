@@ -33,7 +33,7 @@ const storeReply = compiledOnce<{ studio: StudioId; key: string; value: string; 
 
 /**
  * A file has one owner, who has its states in memory: they are stored after every so many entries of a bucket, and the rest is
- * added when the file is opened. Other processes would have to add it at every turn.
+ * added when the file is opened. Where several processes write, each would have to add the rest at every turn: there all are stored.
  */
 const storedEvery = 8;
 

@@ -18,7 +18,7 @@ import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
 import type { Snapshot } from '../engine/snapshotCache.ts';
 import { readCoats, readEntries, readFired, readPieces } from '../entries/readEntries.ts';
-import { readNotes } from './readNotes.ts';
+import { readNotes } from './studioNotes.ts';
 import { readOpenQuestions } from './openQuestions.ts';
 import { reminderOf } from '../reminders/reminderRow.ts';
 import { memberIdentified } from '../people/identities.ts';

@@ -2,9 +2,8 @@ import type { UpdateObject } from 'kysely';
 import type { Instant, MemberId, StreamNo } from '../../studio/ids.ts';
 import type { WritableLogbook } from '../../studio/logbook/ports.ts';
 import { askedReminder } from '../../studio/remind/askedReminder.ts';
-import { newNonce } from '../engine/newNonce.ts';
 import type { Tables } from '../migrations/tables.ts';
-import { saveAsked } from '../reminders/saveAsked.ts';
+import { newNonce, saveAsked } from '../reminders/replan.ts';
 import { PeopleLogbook } from './peopleLogbook.ts';
 
 /** The part of a writable logbook that concerns a member's reminders. */

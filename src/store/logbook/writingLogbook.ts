@@ -31,7 +31,6 @@ import type { OpenQuestion } from '../../studio/openQuestion.ts';
 import { countToday } from './countToday.ts';
 import { dropOpenQuestion, saveOpenQuestion } from './openQuestions.ts';
 import { RemindersLogbook } from './remindersLogbook.ts';
-import { readNotes } from './readNotes.ts';
 import { readCoats } from '../entries/readEntries.ts';
 import {
   movesReminders,
@@ -40,7 +39,7 @@ import {
   replanMornings,
   replanSessions,
 } from '../reminders/replanStudio.ts';
-import { forgetNote, saveNote } from './saveNote.ts';
+import { forgetNote, readNotes, saveNote } from './studioNotes.ts';
 import { replanUnlogged } from '../reminders/replanUnlogged.ts';
 import { addsOn } from '../states/caughtUp.ts';
 import { bucketAnew, studioAnew } from '../states/foldedAnew.ts';

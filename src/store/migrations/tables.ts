@@ -13,24 +13,14 @@ export interface Tables {
     sessions_changed: Generated<number>;
   };
   /** The only table with a member's name, so that it can be erased: entries carry ids. */
-  members: {
-    studio_id: StudioId;
-    id: MemberId;
-    name: string;
-    created_at: Instant;
-  };
+  members: { studio_id: StudioId; id: MemberId; name: string; created_at: Instant };
   studio_identities: {
     platform: string;
     /** Text, because a platform's 64-bit number does not fit in a JavaScript number. */
     external_id: string;
     studio_id: StudioId;
   };
-  member_identities: {
-    studio_id: StudioId;
-    platform: string;
-    external_id: string;
-    member_id: MemberId;
-  };
+  member_identities: { studio_id: StudioId; platform: string; external_id: string; member_id: MemberId };
   /**
    * A stream, and a cache of the state that its entries fold to up to `seq`, valid for one version of the fold. Entries after
    * it may have been logged since.
@@ -62,22 +52,9 @@ export interface Tables {
     /** The keeper who removed its words. */
     removed_by: MemberId | null;
   };
-  replies: {
-    studio_id: StudioId;
-    key: string;
-    value: string;
-    at: Instant;
-  };
-  held_lines: {
-    id: string;
-    studio_id: StudioId;
-    line: string;
-    until: Instant;
-  };
-  kept: {
-    name: string;
-    value: string;
-  };
+  replies: { studio_id: StudioId; key: string; value: string; at: Instant };
+  held_lines: { id: string; studio_id: StudioId; line: string; until: Instant };
+  kept: { name: string; value: string };
   /** A name in the room and the member who claimed it. Without a secret, anybody may claim it again. */
   room_claims: {
     studio_id: StudioId;
@@ -86,19 +63,8 @@ export interface Tables {
     member_id: MemberId;
     secret: string | null;
   };
-  room_sessions: {
-    hash: string;
-    studio_id: StudioId;
-    member_id: MemberId;
-    name: string;
-    until: Instant;
-  };
-  room_codes: {
-    hash: string;
-    studio_id: StudioId;
-    purpose: string;
-    until: Instant;
-  };
+  room_sessions: { hash: string; studio_id: StudioId; member_id: MemberId; name: string; until: Instant };
+  room_codes: { hash: string; studio_id: StudioId; purpose: string; until: Instant };
   room_posts: {
     studio_id: StudioId;
     no: number;
@@ -164,26 +130,11 @@ export interface Tables {
     name: string;
   };
   /** One code for each member, stored as a hash. */
-  link_codes: {
-    studio_id: StudioId;
-    member_id: MemberId;
-    hash: string;
-    until: Instant;
-  };
+  link_codes: { studio_id: StudioId; member_id: MemberId; hash: string; until: Instant };
   /** A wrong code that a member typed. */
-  wrong_codes: {
-    id: Generated<number>;
-    studio_id: StudioId;
-    member_id: MemberId;
-    at: Instant;
-  };
+  wrong_codes: { id: Generated<number>; studio_id: StudioId; member_id: MemberId; at: Instant };
   /** How much a member has logged on a day of UTC, counted from the first of 1970. */
-  daily_entries: {
-    studio_id: StudioId;
-    member_id: MemberId;
-    day: number;
-    entries: number;
-  };
+  daily_entries: { studio_id: StudioId; member_id: MemberId; day: number; entries: number };
   /** A pending erasure: whose words to take out of what. The row is deleted when it is done. */
   erasures: {
     id: Generated<number>;
@@ -193,17 +144,7 @@ export interface Tables {
     words: string;
   };
   /** How often something was tried that may be guessed: until then its tries are used up. The key is a hash. */
-  tries: {
-    studio_id: StudioId;
-    key: string;
-    until: Instant;
-  };
+  tries: { studio_id: StudioId; key: string; until: Instant };
   /** A file that is shown once, for the process that a phone asks for it. */
-  shown_once: {
-    studio_id: StudioId;
-    no: number;
-    member_id: MemberId;
-    sealed: string;
-    until: Instant;
-  };
+  shown_once: { studio_id: StudioId; no: number; member_id: MemberId; sealed: string; until: Instant };
 }

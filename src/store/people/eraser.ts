@@ -19,7 +19,7 @@ const millisecondsBetween = 500;
 /** Longer than another process takes from an answer to its post. */
 const postingTakes = 1_000;
 
-/** What is held back for moments before it is written. */
+/** Holds lines back for moments before it writes them. */
 interface Written {
   written(): Promise<void>;
 }

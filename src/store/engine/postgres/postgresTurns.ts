@@ -8,7 +8,7 @@ import { announce } from './announcements.ts';
 import { Attempts } from './attempts.ts';
 import { Gathered } from './gathered.ts';
 import { Lanes } from './lanes.ts';
-import { Pages } from './pages.ts';
+import { VersionedSnapshots } from './versionedSnapshots.ts';
 import { asPostgresProblem } from './postgresProblem.ts';
 import { versionOf } from './statements.ts';
 import { writeTurn, type StudioJob } from './writeTurn.ts';
@@ -30,7 +30,7 @@ export class PostgresTurns implements Turns {
   readonly isShared = true;
   readonly itsNow = sql<Instant>`(extract(epoch from statement_timestamp()) * 1000)::bigint`;
   readonly #kysely: Kysely<Tables>;
-  readonly #pages = new Pages(mostStudiosRemembered);
+  readonly #remembered = new VersionedSnapshots(mostStudiosRemembered);
   /** In this process a studio's writes wait here, and not each on a connection of its own. Those that wait share a turn. */
   readonly #writes = new Gathered<StudioId, StudioJob>((studio, jobs) =>
     this.#attempts.together(jobs, (some) => this.#write(studio, some)),
@@ -50,7 +50,7 @@ export class PostgresTurns implements Turns {
     return this.#take(() =>
       this.#attempts.untilPassed(async () => {
         const [row] = await versionOf(this.#kysely, { studio });
-        return row && this.#pages.at(studio, row.version).get(studio);
+        return row && this.#remembered.at(studio, row.version).get(studio);
       }),
     );
   }
@@ -88,7 +88,7 @@ export class PostgresTurns implements Turns {
   }
 
   forget(): void {
-    this.#pages.clear();
+    this.#remembered.clear();
   }
 
   async close(): Promise<void> {
@@ -110,7 +110,7 @@ export class PostgresTurns implements Turns {
   }
 
   #write(studio: StudioId | undefined, jobs: readonly StudioJob[]): Promise<void> {
-    return writeTurn({ kysely: this.#kysely, pages: this.#pages }, studio, jobs);
+    return writeTurn({ kysely: this.#kysely, remembered: this.#remembered }, studio, jobs);
   }
 
   #readTurn<T>(scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
@@ -121,7 +121,7 @@ export class PostgresTurns implements Turns {
       .setAccessMode('read only')
       .execute(async (db) => {
         const [row] = studio === undefined ? [] : await versionOf(db, { studio });
-        const snapshots = studio && row ? this.#pages.at(studio, row.version) : memorySnapshots(1);
+        const snapshots = studio && row ? this.#remembered.at(studio, row.version) : memorySnapshots(1);
         return this.#guard.run(() => work({ db, snapshots }));
       });
   }

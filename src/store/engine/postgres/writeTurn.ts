@@ -5,7 +5,7 @@ import type { Tables } from '../../migrations/tables.ts';
 import { DraftSnapshots, memorySnapshots, type SnapshotCache } from '../snapshotCache.ts';
 import type { WriteJob } from '../turnGuard.ts';
 import { patienceMs } from './attempts.ts';
-import type { Pages } from './pages.ts';
+import type { VersionedSnapshots } from './versionedSnapshots.ts';
 import { isPassing, isUnsure } from './postgresProblem.ts';
 import { begin, goBack, raise, releaseSavepoint, setSavepoint } from './statements.ts';
 
@@ -55,7 +55,7 @@ const wasCommitted = async (kysely: Kysely<Tables>, xid: string): Promise<boolea
 
 /** Runs jobs of one studio, or of none, in one transaction. */
 export const writeTurn = async (
-  { kysely, pages }: { kysely: Kysely<Tables>; pages: Pages },
+  { kysely, remembered }: { kysely: Kysely<Tables>; remembered: VersionedSnapshots },
   studio: StudioId | undefined,
   jobs: readonly StudioJob[],
 ): Promise<void> => {
@@ -67,7 +67,7 @@ export const writeTurn = async (
       .setIsolationLevel('read committed')
       .execute(async (db) => {
         const { xid, version } = await begin(db, studio);
-        const drafts = new DraftSnapshots(studio ? pages.at(studio, version) : memorySnapshots(1));
+        const drafts = new DraftSnapshots(studio ? remembered.at(studio, version) : memorySnapshots(1));
         for (const job of jobs) done.push(await runOne(job, db, drafts));
         if (done.every(({ changes }) => changes === 'nothing')) throw new NotKept();
         const raised = done.some(({ changes }) => changes === 'logbook') ? version + 1 : version;
@@ -77,10 +77,10 @@ export const writeTurn = async (
   } catch (error) {
     if (!(error instanceof NotKept)) {
       if (!ended || !isUnsure(error)) throw error;
-      if (studio) pages.delete(studio);
+      if (studio) remembered.delete(studio);
       if (!(await wasCommitted(kysely, ended.xid))) throw error;
     }
   }
-  if (studio && ended) ended.drafts.keep(pages.at(studio, ended.version));
+  if (studio && ended) ended.drafts.keep(remembered.at(studio, ended.version));
   for (const { acknowledge } of done) acknowledge();
 };

@@ -6,7 +6,10 @@ import { unusedPart } from './unusedPart.ts';
 
 /** A slice is looked through at once: four megabytes of pages of the usual size. */
 const pagesAtOnce = 1_024;
-/** From here on the number of a page could look like the first byte of a page of rows. That is 128 GiB. */
+/**
+ * A page that continues a long row begins with the number of the next such page. From this number on (at 128 GiB), its first
+ * byte could be taken for that of a page of rows.
+ */
 const mostPages = 2 ** 25;
 
 /** Runs what must not meet a write of this process. */

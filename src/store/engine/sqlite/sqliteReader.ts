@@ -3,7 +3,7 @@ import { asStoreProblem } from '../storeProblem.ts';
 import type { Reader } from '../turns.ts';
 import { openCurrentForReading } from './database.ts';
 
-const asked = <T>(file: string, attempt: () => T): T => {
+const orStoreProblem = <T>(file: string, attempt: () => T): T => {
   try {
     return attempt();
   } catch (error) {
@@ -13,10 +13,10 @@ const asked = <T>(file: string, attempt: () => T): T => {
 
 /** Opens the file once more, read-only; its owner goes on meanwhile. */
 export const openSqliteReader = (file: string): Reader => {
-  const { sqlite, kysely } = asked(file, () => openCurrentForReading(file));
+  const { sqlite, kysely } = orStoreProblem(file, () => openCurrentForReading(file));
   return {
     async read(work) {
-      asked(file, () => sqlite.exec('begin'));
+      orStoreProblem(file, () => sqlite.exec('begin'));
       try {
         return await work({ db: kysely, snapshots: memorySnapshots(1) });
       } catch (error) {

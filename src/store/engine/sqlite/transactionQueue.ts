@@ -96,7 +96,7 @@ export class TransactionQueue implements Turns {
   async alone<T>(work: () => Promise<T>): Promise<T> {
     this.#refuse();
     const { promise, resolve, reject } = Promise.withResolvers<T>();
-    this.#alone.push(() => work().then(resolve, reject));
+    this.#alone.push(() => (async () => work())().then(resolve, reject));
     this.#go();
     return promise;
   }
@@ -127,9 +127,18 @@ export class TransactionQueue implements Turns {
     while (this.#reads.length + this.#writes.length + this.#alone.length > 0) {
       await this.#alone.shift()?.();
       await this.#gather();
-      await this.#writeTurn(this.#writes.splice(0, mostInOneTurn));
+      await this.#take(this.#writes.splice(0, mostInOneTurn), (jobs) => this.#writeTurn(jobs));
     }
     this.#busy = false;
+  }
+
+  /** Whatever goes wrong in a turn, those who were in it are told, and the next turn comes. */
+  async #take<J extends Job>(jobs: J[], turn: (jobs: J[]) => Promise<void>): Promise<void> {
+    try {
+      await turn(jobs);
+    } catch (error) {
+      for (const job of jobs) job.fail(error);
+    }
   }
 
   /**
@@ -141,7 +150,7 @@ export class TransactionQueue implements Turns {
       const before = this.#writes.length;
       await nextLoop();
       const reads = this.#reads.splice(0);
-      await this.#readTurn(reads);
+      await this.#take(reads, (jobs) => this.#readTurn(jobs));
       const { length } = this.#writes;
       const quiet = length === 0 || (length === before && reads.length === 0);
       if (quiet || length >= mostInOneTurn) return;

@@ -3,13 +3,13 @@ import { LastUsed, type Snapshot, type SnapshotCache } from '../snapshotCache.ts
 
 /**
  * What studios' entries fold to, remembered with the version of the studio that it is true for. Another process that
- * writes to a studio raises its version, and so makes the page here stale.
+ * writes to a studio raises its version, and so makes what is remembered here stale.
  */
-export class Pages extends LastUsed<StudioId, { version: number; snapshot: Snapshot }> {
+export class VersionedSnapshots extends LastUsed<StudioId, { version: number; snapshot: Snapshot }> {
   /** What a turn knows of a studio at this version. Only the turn itself changes it. */
   at(studio: StudioId, version: number): SnapshotCache {
-    const page = this.get(studio);
-    let known = page?.version === version ? page.snapshot : undefined;
+    const remembered = this.get(studio);
+    let known = remembered?.version === version ? remembered.snapshot : undefined;
     return {
       get: (asked) => (asked === studio ? known : undefined),
       set: (changed, snapshot) => {
