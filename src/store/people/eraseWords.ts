@@ -8,7 +8,6 @@ import { lastSeq } from '../entries/lastSeq.ts';
 import { rewriteEvents } from './rewriteEvents.ts';
 import { noteChange } from './noteChange.ts';
 import type { Tables } from '../migrations/tables.ts';
-import { dropOpenQuestion } from '../logbook/openQuestions.ts';
 import { inBatches } from './inBatches.ts';
 import { writeAll, type Turns } from '../engine/turns.ts';
 
@@ -174,5 +173,8 @@ export const eraseOpenQuestions = (turns: Turns, { studio, names, texts }: Erasu
         (name && text.search(name) >= 0) ||
         texts.some((one) => text === one || (one.length >= tellingLength && text.includes(one)))
       )
-        await dropOpenQuestion(db, studio, no);
+        await db
+          .deleteFrom('open_questions')
+          .where(({ and }) => and({ studio_id: studio, no }))
+          .execute();
   });

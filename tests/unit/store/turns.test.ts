@@ -244,6 +244,28 @@ describe('a closed store', () => {
     expect(await before).toBe('kept');
     await expect(log('after')).rejects.toMatchObject({ name: 'StoreProblem', kind: 'closed' });
   });
+
+  it('has waited for whoever read beside it, and lets nobody else do so', async () => {
+    const { books, studio, close } = await openedStore();
+    const { promise: allowed, resolve: allow } = Promise.withResolvers<void>();
+    const begun = Promise.withResolvers<void>();
+    const reading = books.readSnapshot(studio, async (book) => {
+      begun.resolve();
+      await allowed;
+      return (await book.buckets()).length;
+    });
+    await begun.promise;
+    let isClosed = false;
+    const closing = close().then(() => (isClosed = true));
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(isClosed).toBe(false);
+    allow();
+    expect(await reading).toBe(1);
+    await closing;
+    await expect(books.readSnapshot(studio, () => Promise.resolve(1))).rejects.toMatchObject({
+      kind: 'closed',
+    });
+  });
 });
 
 describe.skipIf(onPostgres)('a turn that goes wrong where nobody thought of it', () => {
