@@ -19,9 +19,7 @@ process.exitCode = await exitCodeOf(chatWords.usage, async () => {
   });
   const config = readConfig();
   const demo = config.DATABASE_FILE === undefined && config.DATABASE_URL === undefined;
-  const options = {
-    file: demo ? demoFile : logbookOf(config),
-  };
+  const options = { file: demo ? demoFile : logbookOf(config) };
   const app = await (demo ? openDemo(options) : openApp(options));
   try {
     if (demo) console.log(chatWords.demo(demoFile));

@@ -98,9 +98,7 @@ process.exitCode = await exitCodeOf(sayWords.usage, async () => {
   if (values.as.trim() === '') throw new UsageProblem(sayWords.noName);
   const setting: Setting = { name: values.as, role: values.keeper ? 'keeper' : 'member', at };
   const config = readConfig();
-  const app = await openApp({
-    file: logbookOf(config),
-  });
+  const app = await openApp({ file: logbookOf(config) });
   const reader = untilNobodyListens();
   try {
     const studio = await chosenStudio(app, values.studio);

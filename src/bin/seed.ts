@@ -11,9 +11,7 @@ process.exitCode = await exitCodeOf(seedWords.usage, async () => {
   if (file === undefined || rest.length > 0) throw new UsageProblem(seedWords.usage);
   if (isAddress(file)) throw new UsageProblem(seedWords.onlyFile);
   if (existsSync(file)) throw new UsageProblem(seedWords.exists(file));
-  const app = await openDemo({
-    file,
-  });
+  const app = await openDemo({ file });
   try {
     for (const { name } of await app.store.people.studios()) console.log(seedWords.filled(file, name));
     return 0;

@@ -10,17 +10,9 @@ const aboutSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('ready'), coat: aSeq }),
   z.strictObject({ kind: z.literal('peel'), coat: aSeq, firing: anInstant }),
   z.strictObject({ kind: z.literal('buckets'), session: text, from: anInstant }),
-  z.strictObject({
-    kind: z.literal('unlogged'),
-    bucket: aStream,
-    reading: aSeq,
-  }),
+  z.strictObject({ kind: z.literal('unlogged'), bucket: aStream, reading: aSeq }),
   z.strictObject({ kind: z.literal('morning'), day: text, by: z.enum(['direct', 'channel']) }),
-  z.strictObject({
-    kind: z.literal('asked'),
-    bucket: aStream,
-    since: anInstant,
-  }),
+  z.strictObject({ kind: z.literal('asked'), bucket: aStream, since: anInstant }),
   z.strictObject({ kind: z.literal('unreachable'), why: z.enum(['closed', 'gone']) }),
 ]);
 const schema: Exactly<ReminderAbout, typeof aboutSchema> = aboutSchema;
