@@ -1,6 +1,5 @@
 import { parseArgs } from 'node:util';
 import { openApp } from '../start/app.ts';
-import { systemClock } from '../clock.ts';
 import { logbookOf, readConfig } from '../start/config.ts';
 import { openChat } from '../start/openChat.ts';
 import { demoFile, demoKeeper, openDemo } from '../start/openDemo.ts';
@@ -20,11 +19,7 @@ process.exitCode = await exitCodeOf(chatWords.usage, async () => {
   });
   const config = readConfig();
   const demo = config.DATABASE_FILE === undefined && config.DATABASE_URL === undefined;
-  const options = {
-    file: demo ? demoFile : logbookOf(config),
-    clock: systemClock,
-    onBug: (error: unknown, id: string) => console.error(id, error),
-  };
+  const options = { file: demo ? demoFile : logbookOf(config) };
   const app = await (demo ? openDemo(options) : openApp(options));
   try {
     if (demo) console.log(chatWords.demo(demoFile));

@@ -52,11 +52,7 @@ process.exitCode = await exitCodeOf(forgetWords.usage, async () => {
     console.log(forgetWords.noLines);
     return 0;
   }
-  const app = await openApp({
-    file: logbookOf(readConfig()),
-    clock: systemClock,
-    onBug: (error, id) => console.error(id, error),
-  });
+  const app = await openApp({ file: logbookOf(readConfig()) });
   const counts: Record<Outcome, number> = { again: 0, already: 0, 'only-keeper': 0, broken: 0 };
   try {
     for (const { studio, members } of found)

@@ -2,6 +2,7 @@ import { existsSync, rmSync } from 'node:fs';
 import { createInterface } from 'node:readline/promises';
 import { parseArgs } from 'node:util';
 import { systemClock } from '../clock.ts';
+import { definedOnly } from '../definedOnly.ts';
 import { withoutControlsInLines } from '../contract/plainText.ts';
 import { decimalMarks } from '../notebook/decimalMark.ts';
 import { encodings } from '../notebook/decodeText.ts';
@@ -54,7 +55,7 @@ const refuse = (text: string) => console.error(withoutControlsInLines(text));
 const inLogbook = async (work: (app: App) => Promise<number>, isKept = true): Promise<number> => {
   const file = logbookOf(readConfig());
   const isNew = !isAddress(file) && !existsSync(file);
-  const app = await openApp({ file, clock: systemClock, onBug: (error, id) => console.error(id, error) });
+  const app = await openApp({ file });
   let code = 3;
   try {
     code = await work(app);
@@ -100,15 +101,10 @@ const separatorSaid = (typed: string | undefined) => {
 };
 
 const saidOf = ({ columns = '', bucket, dates, decimal }: Values): NotebookSaid => {
-  const read = readColumnsSaid(columns);
-  if (columns !== '' && !read) throw new UsageProblem(notebookWords.badColumns(columns));
+  const read: NotebookSaid['columns'] | undefined = columns === '' ? new Map() : readColumnsSaid(columns);
+  if (!read) throw new UsageProblem(notebookWords.badColumns(columns));
   const [order, mark] = [oneOf('dates', dates, dayOrders), oneOf('decimal', decimal, decimalMarks)];
-  return {
-    columns: columns === '' ? new Map() : (read ?? new Map()),
-    ...(bucket !== undefined && { bucket }),
-    ...(order && { dates: order }),
-    ...(mark && { decimal: mark }),
-  };
+  return { columns: read, ...definedOnly({ bucket, dates: order, decimal: mark }) };
 };
 
 const mostOnScreen = 20;
@@ -135,12 +131,10 @@ const output = (): ImportOutput & { end(): void } => {
 };
 
 const bringNotebookIn = async (file: string, values: Values): Promise<number> => {
-  const [encoding, separator] = [
-    oneOf('encoding', values.encoding, encodings),
-    separatorSaid(values.separator),
-  ];
+  const encoding = oneOf('encoding', values.encoding, encodings);
+  const separator = separatorSaid(values.separator);
   const said = saidOf(values);
-  const read = readNotebook(file, { ...(encoding && { encoding }), ...(separator && { separator }) });
+  const read = readNotebook(file, definedOnly({ encoding, separator }));
   if (!read.ok) {
     refuse(`${read.why} ${notebookWords.nothingIn}`);
     return 1;

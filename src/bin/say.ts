@@ -98,11 +98,7 @@ process.exitCode = await exitCodeOf(sayWords.usage, async () => {
   if (values.as.trim() === '') throw new UsageProblem(sayWords.noName);
   const setting: Setting = { name: values.as, role: values.keeper ? 'keeper' : 'member', at };
   const config = readConfig();
-  const app = await openApp({
-    file: logbookOf(config),
-    clock: systemClock,
-    onBug: (error, id) => console.error(id, error),
-  });
+  const app = await openApp({ file: logbookOf(config) });
   const reader = untilNobodyListens();
   try {
     const studio = await chosenStudio(app, values.studio);

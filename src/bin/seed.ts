@@ -1,6 +1,5 @@
 import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { systemClock } from '../clock.ts';
 import { openDemo } from '../start/openDemo.ts';
 import { isAddress } from '../store/engine/isAddress.ts';
 import { seedWords } from '../words/platform/seedWords.ts';
@@ -12,11 +11,7 @@ process.exitCode = await exitCodeOf(seedWords.usage, async () => {
   if (file === undefined || rest.length > 0) throw new UsageProblem(seedWords.usage);
   if (isAddress(file)) throw new UsageProblem(seedWords.onlyFile);
   if (existsSync(file)) throw new UsageProblem(seedWords.exists(file));
-  const app = await openDemo({
-    file,
-    clock: systemClock,
-    onBug: (error, id) => console.error(id, error),
-  });
+  const app = await openDemo({ file });
   try {
     for (const { name } of await app.store.people.studios()) console.log(seedWords.filled(file, name));
     return 0;

@@ -45,17 +45,12 @@ export const countingBooks = (books: LogbookStore, { waited }: Counts): LogbookS
   };
 };
 
-export const countingLog = (log: Log, { logged }: Counts): Log => ({
-  info(about, message) {
-    logged.add({ level: 'info' });
-    log.info(about, message);
-  },
-  warn(about, message) {
-    logged.add({ level: 'warn' });
-    log.warn(about, message);
-  },
-  error(about, message) {
-    logged.add({ level: 'error' });
-    log.error(about, message);
-  },
-});
+export const countingLog = (log: Log, { logged }: Counts): Log => {
+  const counting =
+    (level: keyof Log): Log[typeof level] =>
+    (about, message) => {
+      logged.add({ level });
+      log[level](about, message);
+    };
+  return { info: counting('info'), warn: counting('warn'), error: counting('error') };
+};

@@ -1,7 +1,7 @@
 import { monitorWords } from '../words/platform/monitorWords.ts';
 
-const parts = ['store', 'discord', 'room', 'reminders'] as const;
-type Part = (typeof parts)[number];
+const partNames = ['store', 'discord', 'room', 'reminders'] as const;
+type Part = (typeof partNames)[number];
 
 /** Looks at one part: whether it works, or is switched off. */
 export type Look = () => boolean | 'off' | Promise<boolean | 'off'>;
@@ -22,22 +22,21 @@ const within = (working: Promise<boolean | 'off'>): Promise<boolean | 'off'> =>
     working.then(resolve, () => resolve(false)).finally(() => clearTimeout(timer));
   });
 
+const stateOf = async (look: Look): Promise<'ok' | 'off' | 'wrong'> => {
+  const is = await within((async () => look())());
+  if (is === 'off') return 'off';
+  return is ? 'ok' : 'wrong';
+};
+
 /** Asks every part of the program how it is. */
 export const lookAfter = async (looks: Record<Part, Look>): Promise<Health> => {
-  const found = await Promise.all(
-    parts.map(async (part) => ({ part, is: await within((async () => looks[part]())()) })),
-  );
-  const state = (is: boolean | 'off') => (is === 'off' ? 'off' : is ? 'ok' : 'wrong');
-  const [store, discord, room, reminders] = found.map(({ is }) => state(is));
-  const wrong = found.filter(({ is }) => is === false).map(({ part }) => monitorWords.wrong[part]);
-  return {
-    ready: wrong.length === 0,
-    parts: {
-      store: store ?? 'wrong',
-      discord: discord ?? 'wrong',
-      room: room ?? 'wrong',
-      reminders: reminders ?? 'wrong',
-    },
-    wrong,
-  };
+  const [store, discord, room, reminders] = await Promise.all([
+    stateOf(looks.store),
+    stateOf(looks.discord),
+    stateOf(looks.room),
+    stateOf(looks.reminders),
+  ]);
+  const parts = { store, discord, room, reminders };
+  const wrong = partNames.filter((part) => parts[part] === 'wrong').map((part) => monitorWords.wrong[part]);
+  return { ready: wrong.length === 0, parts, wrong };
 };

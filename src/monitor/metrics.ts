@@ -20,100 +20,76 @@ export interface Metric {
 }
 
 /** Values by their labels. The labels are ours, never what somebody typed: each costs memory for as long as the program runs. */
-class Series<L extends string, V> {
-  readonly #held = new Map<string, { labels: Labels<L>; value: V }>();
-
-  at(labels: Labels<L>, fresh: () => V): { labels: Labels<L>; value: V } {
-    const key = Object.values(labels).join('\u0000');
-    const known = this.#held.get(key);
-    if (known) return known;
-    const made = { labels, value: fresh() };
-    this.#held.set(key, made);
-    return made;
-  }
-
-  all(): { labels: Labels<L>; value: V }[] {
-    return [...this.#held.values()];
-  }
-}
+const series = <L extends string, V>(fresh: () => V) => {
+  const held = new Map<string, { labels: Labels<L>; value: V }>();
+  return {
+    at(labels: Labels<L>): { labels: Labels<L>; value: V } {
+      const key = Object.values(labels).join('\u0000');
+      const known = held.get(key) ?? { labels, value: fresh() };
+      held.set(key, known);
+      return known;
+    },
+    all: () => [...held.values()],
+  };
+};
 
 /** Counts what only grows. */
-export class Counter<L extends string = never> implements Metric {
-  readonly #name: string;
-  readonly #help: string;
-  readonly #series = new Series<L, number>();
-
-  constructor(name: string, help: string) {
-    this.#name = name;
-    this.#help = help;
-  }
-
-  add(labels: Labels<L>, by = 1): void {
-    this.#series.at(labels, () => 0).value += by;
-  }
-
-  text(): string {
-    const lines = this.#series.all().map(({ labels, value }) => line(this.#name, labels, value));
-    return headed(this.#name, this.#help, 'counter', lines);
-  }
-}
+export const counter = <L extends string = never>(name: string, help: string) => {
+  const counted = series<L, number>(() => 0);
+  return {
+    add(labels: Labels<L>, by = 1): void {
+      counted.at(labels).value += by;
+    },
+    text: () =>
+      headed(
+        name,
+        help,
+        'counter',
+        counted.all().map(({ labels, value }) => line(name, labels, value)),
+      ),
+  };
+};
 
 /** Something that goes up and down, looked at when somebody asks. */
-export class Gauge implements Metric {
-  readonly #name: string;
-  readonly #help: string;
-  readonly #look: () => number;
-  readonly #type: 'gauge' | 'counter';
-
-  constructor(name: string, help: string, look: () => number, type: 'gauge' | 'counter' = 'gauge') {
-    this.#name = name;
-    this.#help = help;
-    this.#look = look;
-    this.#type = type;
-  }
-
-  text(): string {
-    return headed(this.#name, this.#help, this.#type, [line(this.#name, {}, this.#look())]);
-  }
-}
+export const gauge = (
+  name: string,
+  help: string,
+  look: () => number,
+  type: 'gauge' | 'counter' = 'gauge',
+): Metric => ({ text: () => headed(name, help, type, [line(name, {}, look())]) });
 
 /** How long things took, in seconds, by upper limits. */
-export class Histogram<L extends string = never> implements Metric {
-  readonly #name: string;
-  readonly #help: string;
-  readonly #limits: readonly number[];
-  readonly #series = new Series<L, { within: number[]; count: number; sum: number }>();
-
-  constructor(name: string, help: string, limits: readonly number[]) {
-    this.#name = name;
-    this.#help = help;
-    this.#limits = limits;
-  }
-
-  observe(labels: Labels<L>, seconds: number): void {
-    const { value } = this.#series.at(labels, () => ({
-      within: this.#limits.map(() => 0),
-      count: 0,
-      sum: 0,
-    }));
-    value.count += 1;
-    value.sum += seconds;
-    this.#limits.forEach((limit, i) => {
-      if (seconds <= limit) value.within[i] = (value.within[i] ?? 0) + 1;
-    });
-  }
-
-  text(): string {
-    const lines = this.#series
-      .all()
-      .flatMap(({ labels, value: { within, count, sum } }) => [
-        ...this.#limits.map((limit, i) =>
-          line(`${this.#name}_bucket`, { le: printed(limit), ...labels }, within[i] ?? 0),
-        ),
-        line(`${this.#name}_bucket`, { le: '+Inf', ...labels }, count),
-        line(`${this.#name}_sum`, labels, sum),
-        line(`${this.#name}_count`, labels, count),
-      ]);
-    return headed(this.#name, this.#help, 'histogram', lines);
-  }
-}
+export const histogram = <L extends string = never>(
+  name: string,
+  help: string,
+  limits: readonly number[],
+) => {
+  const timed = series<L, { within: number[]; count: number; sum: number }>(() => ({
+    within: limits.map(() => 0),
+    count: 0,
+    sum: 0,
+  }));
+  return {
+    observe(labels: Labels<L>, seconds: number): void {
+      const { value } = timed.at(labels);
+      value.count += 1;
+      value.sum += seconds;
+      limits.forEach((limit, i) => {
+        if (seconds <= limit) value.within[i] = (value.within[i] ?? 0) + 1;
+      });
+    },
+    text() {
+      const lines = timed
+        .all()
+        .flatMap(({ labels, value: { within, count, sum } }) => [
+          ...limits.map((limit, i) =>
+            line(`${name}_bucket`, { le: printed(limit), ...labels }, within[i] ?? 0),
+          ),
+          line(`${name}_bucket`, { le: '+Inf', ...labels }, count),
+          line(`${name}_sum`, labels, sum),
+          line(`${name}_count`, labels, count),
+        ]);
+      return headed(name, help, 'histogram', lines);
+    },
+  };
+};

@@ -108,12 +108,11 @@ const reminderReply = async (composing: Composing): Promise<Reply | undefined> =
         data: { reminder: key, bucket: about.bucket, unlogged: data },
       };
     }
-    case 'morning': {
-      const reply = await morningReminder(about, composing);
-      return reply && { ...reply, actions: [...(reply.actions ?? []), { ...first, press: 'run' }] };
-    }
+    case 'morning':
     case 'asked': {
-      const reply = await askedReminder(about, composing);
+      const reply = await (about.kind === 'asked'
+        ? askedReminder(about, composing)
+        : morningReminder(about, composing));
       return reply && { ...reply, actions: [...(reply.actions ?? []), { ...first, press: 'run' }] };
     }
     case 'unreachable':

@@ -1,7 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { z } from 'zod';
 import { noteCautions, noteCommands, noteSums, type HandbookNote } from '../studio/handbook.ts';
+import { readSeedFile } from './loadSeed.ts';
 
 const line = z.string().min(1);
 
@@ -21,22 +20,8 @@ const notes = z.array(
   }),
 );
 
-const topics = [
-  'bucket',
-  'measuring',
-  'resist',
-  'preparing',
-  'dipping',
-  'faults',
-  'safety',
-  'emergency',
-  'house',
-];
+const topics = 'bucket measuring resist preparing dipping faults safety emergency house'.split(' ');
 
 /** Reads the handbook's files. Throws if one is invalid. */
 export const loadNotes = (): HandbookNote[] =>
-  topics.flatMap((topic) =>
-    notes.parse(
-      JSON.parse(readFileSync(fileURLToPath(import.meta.resolve(`#seed/notes/${topic}.json`)), 'utf8')),
-    ),
-  );
+  topics.flatMap((topic) => notes.parse(readSeedFile(`notes/${topic}.json`)));

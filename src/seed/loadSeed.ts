@@ -35,15 +35,16 @@ export interface Seed extends Omit<z.infer<typeof studioFile>, 'buckets'> {
   buckets: (z.infer<typeof bucketFile> & { file: string })[];
 }
 
-const read = (name: string): unknown =>
+/** A file of the folder seed. */
+export const readSeedFile = (name: string): unknown =>
   JSON.parse(readFileSync(fileURLToPath(import.meta.resolve(`#seed/${name}`)), 'utf8'));
 
 /** Reads the demo studio's files. Throws if one is invalid. */
 export const loadSeed = (): Seed => {
-  const studio = studioFile.parse(read('studio.json'));
+  const studio = studioFile.parse(readSeedFile('studio.json'));
   const buckets = studio.buckets.map((file) => ({
     file,
-    ...bucketFile.parse(read(`buckets/${file}.json`)),
+    ...bucketFile.parse(readSeedFile(`buckets/${file}.json`)),
   }));
-  return { ...studio, buckets, results: bucketFile.parse(read('results.json')) };
+  return { ...studio, buckets, results: bucketFile.parse(readSeedFile('results.json')) };
 };

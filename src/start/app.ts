@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import type { Clock } from '../clock.ts';
+import { systemClock, type Clock } from '../clock.ts';
 import type { Desk } from '../contract/desk.ts';
 import { openDesk } from '../desk/dispatch.ts';
 import { commands } from './registry.ts';
@@ -26,15 +26,21 @@ export interface App {
 export interface AppOptions {
   /** A file, or the address of a PostgreSQL database. */
   file: string;
-  clock: Clock;
+  /** The system's, unless it is said. */
+  clock?: Clock;
   /** Counts what happens at the desk and at the logbook. */
   counts?: Counts;
-  /** Logs a bug under the id that the member sees. */
-  onBug(error: unknown, id: string, path: string[]): void;
+  /** Logs a bug under the id that the member sees; otherwise it is printed. */
+  onBug?(error: unknown, id: string, path: string[]): void;
 }
 
 /** Opens the logbook, and a desk on it. */
-export const openApp = async ({ file, clock, onBug, counts }: AppOptions): Promise<App> => {
+export const openApp = async ({
+  file,
+  clock = systemClock,
+  onBug = (error, id) => console.error(id, error),
+  counts,
+}: AppOptions): Promise<App> => {
   const opened = await openStore(file, { clock });
   const store = counts ? { ...opened, books: countingBooks(opened.books, counts) } : opened;
   const rooms: App['rooms'] = new Map();

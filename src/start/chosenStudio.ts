@@ -9,9 +9,11 @@ export const studioAmong = (
   wanted: string | undefined,
 ): StudioId | undefined => {
   if (wanted !== undefined) {
-    const found = studios.find(({ id, name }) => id === wanted || name === wanted);
-    if (found) return found.id;
-    throw new UsageProblem(sayWords.noStudio(wanted, studios));
+    const byId = studios.filter(({ id }) => id === wanted);
+    const [found, ...namesakes] = byId.length > 0 ? byId : studios.filter(({ name }) => name === wanted);
+    if (!found) throw new UsageProblem(sayWords.noStudio(wanted, studios));
+    if (namesakes.length > 0) throw new UsageProblem(sayWords.whichStudio(studios));
+    return found.id;
   }
   const [only, ...others] = studios;
   if (only && others.length > 0) throw new UsageProblem(sayWords.whichStudio(studios));

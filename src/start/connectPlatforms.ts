@@ -49,6 +49,12 @@ const withPart = async <T extends { stop(): Promise<void> }>(
   }
 };
 
+const sentenceOf = (why: unknown, otherwise: string): string => {
+  if (why instanceof StoreProblem) return storeWords.problem[why.kind](why.file);
+  if (why instanceof DiscordProblem) return discordWords.problem[why.kind];
+  return why instanceof UsageProblem ? why.message : otherwise;
+};
+
 const keepRoom = (
   app: App,
   studio: StudioId,
@@ -63,17 +69,9 @@ const keepRoom = (
     // If the room is the only platform, the operator is at the terminal and reads the error.
     isFinal: () => config.DISCORD_TOKEN === undefined,
     giveUp: fail,
-    sentence: (why) => {
-      if (why instanceof StoreProblem) return storeWords.problem[why.kind](why.file);
-      return why instanceof UsageProblem ? why.message : mainWords.roomTroubled;
-    },
+    sentence: (why) => sentenceOf(why, mainWords.roomTroubled),
     log,
   });
-
-const sentenceOf = (why: unknown): string => {
-  if (why instanceof StoreProblem) return storeWords.problem[why.kind](why.file);
-  return why instanceof DiscordProblem ? discordWords.problem[why.kind] : discordWords.notConnected;
-};
 
 const keepDiscord = (
   app: App,
@@ -89,6 +87,7 @@ const keepDiscord = (
       return (open?.postingDesk(app.desk) ?? elsewhere).dispatch(request);
     },
   };
+  const sentence = (why: unknown) => sentenceOf(why, discordWords.notConnected);
   return keepConnected({
     connect: async (lost) => {
       const { connectDiscord } = await import('./connectDiscord.ts');
@@ -116,10 +115,10 @@ const keepDiscord = (
       (why instanceof DiscordProblem && why.kind === 'token') ||
       (why instanceof StoreProblem && why.kind === 'part-taken'),
     giveUp: (why) => {
-      if (room) log.error({}, mainWords.roomWithoutDiscord(sentenceOf(why)));
+      if (room) log.error({}, mainWords.roomWithoutDiscord(sentence(why)));
       else fail(why);
     },
-    sentence: sentenceOf,
+    sentence,
     log,
   });
 };

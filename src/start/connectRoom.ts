@@ -32,10 +32,7 @@ type Settings = Pick<Config, 'ROOM_BIND' | 'ROOM_PORT' | 'ROOM_TRUST_PROXY'> & {
 };
 
 const themes = { dark, light };
-const chartSizes = {
-  small: { width: 440, panelHeight: 200 },
-  large: { width: 960, panelHeight: 320 },
-};
+const chartSizes = { small: { width: 440, panelHeight: 200 }, large: { width: 960, panelHeight: 320 } };
 
 /** Starts the local room on the desk. */
 export const connectRoom = async (

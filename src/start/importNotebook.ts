@@ -99,11 +99,17 @@ export const settleByAsking = async (
   }
 };
 
-const showRefused = ({ refused }: NotebookOutcome, { refuse, most }: ImportOutput): void => {
-  for (const { line, why } of refused.slice(0, most))
-    refuse(withoutControls(w.refusedLine(line, lineSentence(why))));
-  if (refused.length > most) refuse(w.andMore(refused.length - most));
+/** The first of many lines, and how many more there are. */
+const showSome = (lines: readonly string[], { refuse, most }: ImportOutput): void => {
+  for (const line of lines.slice(0, most)) refuse(withoutControls(line));
+  if (lines.length > most) refuse(w.andMore(lines.length - most));
 };
+
+const showRefused = ({ refused }: NotebookOutcome, output: ImportOutput): void =>
+  showSome(
+    refused.map(({ line, why }) => w.refusedLine(line, lineSentence(why))),
+    output,
+  );
 
 const showDryRun = (outcome: NotebookOutcome, output: ImportOutput, shown: number, zone: string): void => {
   const { lines, known, refused, buckets, opened, people } = outcome;
@@ -117,12 +123,6 @@ const showDryRun = (outcome: NotebookOutcome, output: ImportOutput, shown: numbe
   say(w.zoneIs(zone));
   showRefused(outcome, output);
   say(w.dryRun(lines, known, refused.length));
-};
-
-const showHazards = ({ hazards }: NotebookOutcome, { refuse, most }: ImportOutput): void => {
-  for (const { line, bucket, marks } of hazards.slice(0, most))
-    refuse(withoutControls(w.hazard(line, bucket, marks)));
-  if (hazards.length > most) refuse(w.andMore(hazards.length - most));
 };
 
 export interface NotebookImport {
@@ -172,7 +172,10 @@ export const importNotebook = async (
     return { keep: !dryRun && value.refused.length === 0, value };
   });
   const refused = outcome.refused.length;
-  showHazards(outcome, output);
+  showSome(
+    outcome.hazards.map(({ line, bucket: of, marks }) => w.hazard(line, of, marks)),
+    output,
+  );
   if (dryRun) showDryRun(outcome, output, shown, settled.zone);
   else if (refused > 0) {
     showRefused(outcome, output);

@@ -25,9 +25,7 @@ export interface KeptConnected<T> {
 const pauseAfter = (tries: number, { first, most }: { first: number; most: number }): number =>
   Math.min(most, first * 2 ** Math.min(tries, 20)) * (0.5 + Math.random() / 2);
 
-/**
- * Keeps one platform connected: a failure is logged and retried after a growing pause, without affecting the others.
- */
+/** Keeps one platform connected: a failure is logged and retried after a growing pause, without affecting the others. */
 export const keepConnected = <T extends { stop(): Promise<void> }>({
   connect,
   isFinal,

@@ -2,14 +2,13 @@ import { parseArgs } from 'node:util';
 import { definedOnly } from '../definedOnly.ts';
 import { openApp } from './app.ts';
 import { exitCodeOf } from './exitCodeOf.ts';
-import { systemClock } from '../clock.ts';
 import { logbookOf, readConfig } from './config.ts';
 import { connectPlatforms } from './connectPlatforms.ts';
 import { harmlessStray } from '../discord/connection/strays.ts';
 import { logForgotten } from './logForgotten.ts';
 import { openLog } from './openLog.ts';
 import { countingLog } from '../monitor/countParts.ts';
-import { Counts } from '../monitor/counts.ts';
+import { startCounts } from '../monitor/counts.ts';
 import { openMonitor } from './openMonitor.ts';
 import { stopAll, type Stop } from './stopAll.ts';
 import { openReminders } from './openReminders.ts';
@@ -36,7 +35,7 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const config = readConfig();
   const { DISCORD_TOKEN, DATABASE_FILE, DATABASE_URL } = config;
   const demo = [DISCORD_TOKEN, DATABASE_FILE, DATABASE_URL].every((setting) => setting === undefined);
-  const counts = new Counts();
+  const counts = startCounts();
   const logs = openLog(config.LOG_LEVEL);
   const [every, log] = [countingLog(logs.every, counts), countingLog(logs.calm, counts)];
   // An error in one part must not end the others.
@@ -48,7 +47,6 @@ const code = await exitCodeOf(mainWords.usage, async () => {
   const { ended, fail } = untilEnded();
   const app = await (demo ? openDemo : openApp)({
     file: demo ? demoFile : logbookOf(config),
-    clock: systemClock,
     counts,
     onBug: (err, id, path) => every.error({ err, id, path }, 'bug'),
   });

@@ -16,7 +16,7 @@ const fillDemo = async (options: AppOptions): Promise<void> => {
   try {
     const app = await openApp({ ...options, file: half });
     try {
-      await playSeed(loadSeed(), app, options.clock.now());
+      await playSeed(loadSeed(), app, app.clock.now());
     } finally {
       await app.store.close();
     }

@@ -1,3 +1,4 @@
+import { definedOnly } from '../definedOnly.ts';
 import type { App } from './app.ts';
 import type { Config } from './config.ts';
 import { shownUrl } from '../room/access/hosts.ts';
@@ -11,10 +12,9 @@ export const tellRoomAddress = async (
 ): Promise<void> => {
   if (ROOM === 'off') return;
   const studios = await store.people.studios();
-  const named = studios.find(({ id, name }) => id === ROOM_STUDIO || name === ROOM_STUDIO);
-  if (ROOM_STUDIO !== undefined && named?.id !== studio) return;
-  rooms.set(
-    studio,
-    shownUrl({ bind: ROOM_BIND, port: ROOM_PORT, ...(ROOM_URL !== undefined && { url: ROOM_URL }) }),
+  const isNamed = studios.some(
+    ({ id, name }) => id === studio && (id === ROOM_STUDIO || name === ROOM_STUDIO),
   );
+  if (ROOM_STUDIO !== undefined && !isNamed) return;
+  rooms.set(studio, shownUrl({ bind: ROOM_BIND, port: ROOM_PORT, ...definedOnly({ url: ROOM_URL }) }));
 };

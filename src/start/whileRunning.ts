@@ -9,17 +9,20 @@ import { mainWords } from '../words/platform/mainWords.ts';
 const wait = (ms: number, signal: AbortSignal) =>
   sleep(ms, undefined, { signal, ref: false }).catch(() => undefined);
 
-/** Brings the buckets of an earlier release up to date while the program runs; returns a function that stops it. */
-export const refoldAtLeisure = (
-  store: Pick<Store, 'refoldOutdated'>,
-  log: Log,
-  /** Whoever waited for the start comes first. */
-  after = 10_000,
-): (() => Promise<void>) => {
+/** Runs the work after a while; returns a function that stops it. Whoever waited for the start comes first. */
+const afterStart = (after: number, work: (signal: AbortSignal) => Promise<void>): (() => Promise<void>) => {
   const stopping = new AbortController();
   const { signal } = stopping;
-  const going = (async () => {
-    await wait(after, signal);
+  const going = wait(after, signal).then(() => work(signal));
+  return async () => {
+    stopping.abort();
+    await going;
+  };
+};
+
+/** Brings the buckets of an earlier release up to date while the program runs; returns a function that stops it. */
+export const refoldAtLeisure = (store: Pick<Store, 'refoldOutdated'>, log: Log, after = 10_000) =>
+  afterStart(after, async (signal) => {
     try {
       const buckets = await store.refoldOutdated(signal);
       if (buckets > 0) log.info({ buckets }, mainWords.refolded);
@@ -27,12 +30,7 @@ export const refoldAtLeisure = (
       // Each is still folded when somebody asks for it.
       log.error({ err }, mainWords.notRefolded);
     }
-  })();
-  return async () => {
-    stopping.abort();
-    await going;
-  };
-};
+  });
 
 /**
  * Once a day (of UTC), lets the buckets of each studio learn what its other buckets have shown; returns a function that
@@ -41,14 +39,10 @@ export const refoldAtLeisure = (
 export const learnAtNight = (
   store: Pick<Store, 'learnAcross'>,
   { clock, log }: { clock: Clock; log: Log },
-  /** Whoever waited for the start comes first. */
   { after = minutes(10), every = hours(1) }: { after?: number; every?: number } = {},
-): (() => Promise<void>) => {
-  const stopping = new AbortController();
-  const { signal } = stopping;
-  const going = (async () => {
+) =>
+  afterStart(after, async (signal) => {
     let learned: number | undefined;
-    await wait(after, signal);
     while (!signal.aborted) {
       const today = utcDay(clock.now());
       if (today !== learned)
@@ -58,9 +52,4 @@ export const learnAtNight = (
         );
       await wait(every, signal);
     }
-  })();
-  return async () => {
-    stopping.abort();
-    await going;
-  };
-};
+  });

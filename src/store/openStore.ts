@@ -7,24 +7,25 @@ import type {
   PeopleChange,
   ReminderQueue,
 } from '../studio/logbook/ports.ts';
+import type { PostStore } from '../studio/logbook/roomPorts.ts';
 import { hours, type StudioId } from '../studio/ids.ts';
 import { openEngine } from './engine/either/openEngine.ts';
 import type { Engine, Turns } from './engine/turns.ts';
 import { bringStudioIn, type BroughtStudio } from './imports/bringStudioIn.ts';
-import { Imports } from './imports/imports.ts';
+import { openImports, type Imports } from './imports/imports.ts';
 import { dropExpired } from './lines/dropExpired.ts';
 import { learnAcross } from './learnAcross.ts';
-import { StoredLines } from './lines/storedLines.ts';
-import { QueuedLogbookStore } from './logbook/logbookStore.ts';
-import { StoredSettings, type ProgramSettings } from './logbook/programSettings.ts';
+import { storedLines } from './lines/storedLines.ts';
+import { logbookStore } from './logbook/logbookStore.ts';
+import { programSettings, type ProgramSettings } from './logbook/programSettings.ts';
 import type { Migration } from './migrations/migration.ts';
 import { migrations } from './migrations/migrations.ts';
-import { Eraser } from './people/eraser.ts';
-import { Identities } from './people/identities.ts';
+import { openEraser, type Eraser } from './people/eraser.ts';
+import { identities } from './people/identities.ts';
 import { PeopleChanges } from './people/peopleChanges.ts';
-import { StoredReminders } from './reminders.ts';
-import { StoredCredentials } from './room/credentials.ts';
-import { RoomPosts } from './room/roomPosts.ts';
+import { storedReminders } from './reminders.ts';
+import { storedCredentials, type StoredCredentials } from './room/credentials.ts';
+import { roomPosts } from './room/roomPosts.ts';
 import { refoldOutdated } from './states/refoldOutdated.ts';
 import { rebuildStates } from './states/rebuildStates.ts';
 
@@ -35,7 +36,7 @@ export interface Store {
   kept: ProgramSettings;
   reminders: ReminderQueue;
   /** The stored part of one studio's room. */
-  room<Reply>(studio: StudioId): { door: StoredCredentials; posts: RoomPosts<Reply> };
+  room<Reply>(studio: StudioId): { door: StoredCredentials; posts: PostStore<Reply> };
   /** Calls the listener about changes to people; returns a function that stops it. */
   followPeople(listener: (change: PeopleChange) => void): () => void;
   /** Writes a whole new studio, all or nothing: nothing when `check` throws, which sees the result. */
@@ -75,30 +76,30 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
   const engine = await openEngine(where, { waitMs, migrations: steps });
   const { turns } = engine;
   const changes = new PeopleChanges();
-  const heldLines = new StoredLines(turns);
-  const eraser = new Eraser(turns, changes, heldLines);
+  const heldLines = storedLines(turns);
+  const eraser = openEraser(turns, changes, heldLines);
   const stopTidying = deleteExpiredHourly(turns, clock, eraser);
-  const books = new QueuedLogbookStore(turns, clock, changes);
+  const books = logbookStore(turns, clock, changes);
   return {
     books,
-    people: new Identities(turns, clock, changes),
+    people: identities(turns, clock, changes),
     heldLines,
-    kept: new StoredSettings(turns),
-    reminders: new StoredReminders(turns),
+    kept: programSettings(turns),
+    reminders: storedReminders(turns),
     room: <Reply>(studio: StudioId) => ({
-      door: new StoredCredentials(turns, clock, studio),
-      posts: new RoomPosts<Reply>(engine, clock, studio),
+      door: storedCredentials(turns, clock, studio),
+      posts: roomPosts<Reply>(engine, clock, studio),
     }),
     followPeople: (listener) => changes.listen(listener),
     bringStudioIn: (studio, check) => bringStudioIn(turns, clock, studio, check),
-    imports: new Imports(turns, clock),
+    imports: openImports(turns, clock),
     answers: () =>
       turns.read('directory', async ({ db }) => {
         await db.selectFrom('studios').select('id').limit(1).execute();
         return true;
       }),
-    takePart: (part, lost) => engine.takePart(part, lost),
-    erased: () => eraser.idle(),
+    takePart: engine.takePart,
+    erased: eraser.idle,
     rebuildStates: () => rebuildStates(turns),
     refoldOutdated: (signal) => refoldOutdated(turns, signal),
     learnAcross: (signal) => learnAcross({ turns, books, clock }, signal),
@@ -112,10 +113,7 @@ export const openStore = async (where: string, options: StoreOptions): Promise<S
   };
 };
 
-/**
- * Deletes what has expired, now and then every hour. Errors are ignored here: the next write reports trouble with the
- * file.
- */
+/** Deletes what has expired, now and then every hour. Errors are ignored here: the next write reports trouble with the file. */
 const deleteExpiredHourly = (turns: Turns, clock: Clock, eraser: Eraser): (() => void) => {
   const tidy = async () => {
     eraser.wake();

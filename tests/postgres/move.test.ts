@@ -2,6 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
+import pg from 'pg';
 import { expect, describe, it } from 'vitest';
 import { moveLogbook } from '../../src/store/move/moveLogbook.ts';
 import { everyTable } from '../../src/store/move/everyTable.ts';
@@ -108,6 +109,19 @@ describe('a move', () => {
     await expect(moveLogbook(to, storeFile())).rejects.toMatchObject({ kind: 'locked' });
     await running.close();
     expect(await moveLogbook(to, storeFile())).toMatchObject({ studios: 1 });
+  });
+
+  it('takes what another program commits while the move waits for it', async () => {
+    const [from, to] = [await newDatabase('empty_logbook'), storeFile()];
+    const other = new pg.Client(from);
+    await other.connect();
+    await other.query("begin; insert into studios (id, name, created_at) values ('s', 'Wrackline', 0)");
+    const moving = moveLogbook(from, to);
+    const waits = "select 1 from pg_locks where not granted and mode = 'ExclusiveLock'";
+    while ((await queryAt(from, waits)).length === 0) await pause(10);
+    await other.query('commit');
+    await other.end();
+    expect(await moving).toMatchObject({ studios: 1 });
   });
 
   it('that is killed anywhere leaves nothing half moved, and can be run again', async () => {

@@ -1,7 +1,23 @@
 import type { CompiledQuery, Kysely } from 'kysely';
 import type { Tables } from '../migrations/tables.ts';
-import { answersAtOnce } from './atOnce.ts';
-import type { PreparedQuery } from './prepared.ts';
+
+/** What a database that answers in the same thread adds to its dialect's adapter: a shorter way to a statement. */
+export interface AnswersAtOnce {
+  /** Runs a statement with its values and returns its rows. It is prepared once. */
+  atOnce(sql: string, values: readonly unknown[]): unknown[];
+}
+
+const answersAtOnce = (adapter: object): adapter is AnswersAtOnce => 'atOnce' in adapter;
+
+/** A query that is the same each time but for its values. */
+interface PreparedQuery<Row = unknown> extends CompiledQuery<Row> {
+  /** The name by which a server can keep it. */
+  readonly statement: string;
+  /** False when nobody needs its answer: on a server, the transaction may go on meanwhile. It fails with the commit then. */
+  readonly isAwaited: boolean;
+}
+
+export const isPrepared = (query: CompiledQuery): query is PreparedQuery => 'statement' in query;
 
 /** Stands for a value while a query is compiled. */
 class Placeholder {

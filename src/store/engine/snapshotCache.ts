@@ -27,37 +27,34 @@ export interface SnapshotCache {
   set(studio: StudioId, snapshot: Snapshot): void;
 }
 
-/** Committed snapshots in memory, for the studios that were used last. */
-export class MemorySnapshotCache implements SnapshotCache {
-  readonly #snapshots = new Map<StudioId, Snapshot>();
+/** Holds what was used last, and lets go of what was not used for longest. */
+export class LastUsed<Key, Value> extends Map<Key, Value> {
   readonly #most: number;
 
   constructor(most: number) {
+    super();
     this.#most = most;
   }
 
-  get(studio: StudioId): Snapshot | undefined {
-    const found = this.#snapshots.get(studio);
-    if (found) this.#setLast(studio, found);
+  override get(key: Key): Value | undefined {
+    const found = super.get(key);
+    if (found !== undefined) this.set(key, found);
     return found;
   }
 
-  /** The studio used last comes last: what is only read is kept as well. */
-  #setLast(studio: StudioId, snapshot: Snapshot): void {
-    this.#snapshots.delete(studio);
-    this.#snapshots.set(studio, snapshot);
-  }
-
-  set(studio: StudioId, snapshot: Snapshot): void {
-    this.#setLast(studio, snapshot);
-    const [oldest] = this.#snapshots.keys();
-    if (this.#snapshots.size > this.#most && oldest !== undefined) this.#snapshots.delete(oldest);
-  }
-
-  clear(): void {
-    this.#snapshots.clear();
+  override set(key: Key, value: Value): this {
+    this.delete(key);
+    super.set(key, value);
+    if (this.size > this.#most) {
+      const [oldest] = this.keys();
+      if (oldest !== undefined) this.delete(oldest);
+    }
+    return this;
   }
 }
+
+/** Committed snapshots in memory, for the studios that were used last. */
+export const memorySnapshots = (most: number) => new LastUsed<StudioId, Snapshot>(most);
 
 /** Snapshots of an open transaction: passed on when it commits, dropped when it rolls back. */
 export class DraftSnapshots implements SnapshotCache {

@@ -55,20 +55,17 @@ export class StoreProblem extends Error {
   }
 }
 
-const kinds: readonly (readonly [prefix: string, kind: StoreProblemKind])[] = [
-  ['SQLITE_BUSY', 'busy'],
-  ['SQLITE_LOCKED', 'busy'],
-  ['SQLITE_CORRUPT', 'corrupt'],
-  ['SQLITE_NOTADB', 'corrupt'],
-  ['SQLITE_READONLY', 'read-only'],
-  ['SQLITE_PERM', 'read-only'],
-  ['SQLITE_FULL', 'full'],
-  ['SQLITE_CANTOPEN', 'cannot-open'],
-  ['SQLITE_IOERR', 'input-output'],
-];
-
-/** The same for system errors from folders and files beside the database. */
-const systemKinds: Readonly<Record<string, StoreProblemKind>> = {
+/** By the codes of SQLite, without what follows the second word, and of system errors from folders and files beside it. */
+const kinds: Readonly<Record<string, StoreProblemKind>> = {
+  SQLITE_BUSY: 'busy',
+  SQLITE_LOCKED: 'busy',
+  SQLITE_CORRUPT: 'corrupt',
+  SQLITE_NOTADB: 'corrupt',
+  SQLITE_READONLY: 'read-only',
+  SQLITE_PERM: 'read-only',
+  SQLITE_FULL: 'full',
+  SQLITE_CANTOPEN: 'cannot-open',
+  SQLITE_IOERR: 'input-output',
   ENOSPC: 'full',
   EDQUOT: 'full',
   EROFS: 'read-only',
@@ -83,11 +80,8 @@ const systemKinds: Readonly<Record<string, StoreProblemKind>> = {
 
 /** The StoreProblem behind an error; any other error is returned unchanged. */
 export const asStoreProblem = (error: unknown, file: string): unknown => {
-  if (error instanceof Error && 'syscall' in error && 'code' in error) {
-    const kind = systemKinds[String(error.code)];
-    return kind ? new StoreProblem(kind, file, error.message, error) : error;
-  }
-  if (!(error instanceof SqliteError)) return error;
-  const kind = kinds.find(([prefix]) => error.code.startsWith(prefix))?.[1];
+  const isOfFile = error instanceof SqliteError || (error instanceof Error && 'syscall' in error);
+  if (!isOfFile || !('code' in error)) return error;
+  const kind = kinds[error.code.split('_', 2).join('_')];
   return kind ? new StoreProblem(kind, file, error.message, error) : error;
 };

@@ -54,6 +54,10 @@ export interface Turns {
   close(): Promise<void>;
 }
 
+/** Keeps whatever the work writes. */
+export const writeAll = <T>(turns: Turns, scope: Scope, work: (writing: Writing) => Promise<T>): Promise<T> =>
+  turns.write(scope, async (writing) => ({ keep: true, value: await work(writing) }));
+
 /** Reads beside whoever owns the database, and changes nothing. */
 export interface Reader {
   /** The work sees one moment. */
@@ -77,7 +81,7 @@ export interface Engine {
   takePart(part: Part, lost: (why: unknown) => void): Promise<{ release(): Promise<void> }>;
   /** Calls the listener after announcements of other processes about a studio. A lost connection loses some. */
   hear(studio: StudioId, listener: () => void): () => void;
-  /** Reads everything as it is, while nobody can write; refused while somebody else could. */
+  /** Reads everything while nobody can write. Refused while another bot is connected. */
   whileNobodyWrites<T>(work: (reading: Reading) => Promise<T>): Promise<T>;
   /** Finishes the waiting turns, and lets go of the database. */
   close(): Promise<void>;

@@ -1,21 +1,16 @@
-import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import type { BucketEntry } from '../../studio/bucket/bucketEvent.ts';
 import { sql, type Kysely } from 'kysely';
 import type { Entry } from '../../studio/entry.ts';
-import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
-import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
 import {
   coatStream,
   firedStream,
   pieceStream,
   studioStream,
   entryId,
-  type Instant,
-  type MemberId,
   type Seq,
   type StreamNo,
   type StudioId,
 } from '../../studio/ids.ts';
-import type { PieceEvent } from '../../studio/piece/pieceEvent.ts';
 import type { LoggedEvent, Notes } from '../../studio/logbook/ports.ts';
 import type { StudioEvent } from '../../studio/settings/studio.ts';
 import {
@@ -28,14 +23,7 @@ import {
 } from './eventRow.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-interface EntryRow {
-  stream_no: StreamNo;
-  seq: Seq;
-  at: Instant;
-  logged_at: Instant;
-  member_id: MemberId;
-  event: string;
-}
+type EntryRow = Omit<Tables['events'], 'studio_id' | 'undoes'>;
 
 const entryOf = <E>(row: EntryRow, event: E): Entry<E> => ({
   id: entryId(row.stream_no, row.seq),
@@ -61,17 +49,33 @@ const inStream = (db: Kysely<Tables>, studio: StudioId, stream: StreamNo) =>
     .select(['entry.stream_no', 'entry.seq', 'entry.at', 'entry.logged_at', 'entry.event'])
     .select(({ fn }) => fn.coalesce('joined.into_id', 'entry.member_id').as('member_id'));
 
+const entriesOf = async <E>(
+  query: ReturnType<typeof inStream>,
+  read: (json: string) => E,
+): Promise<Entry<E>[]> => (await query.execute()).map((row) => entryOf(row, read(row.event)));
+
 /** All of a bucket's entries, or those after one, to fold. */
-export const readBucket = async (
+export const readBucket = (
   db: Kysely<Tables>,
   studio: StudioId,
   bucket: StreamNo,
   { after }: { after?: Seq } = {},
 ): Promise<BucketEntry[]> => {
   const all = inStream(db, studio, bucket).orderBy('entry.seq');
-  const rows = await (after === undefined ? all : all.where('entry.seq', '>', after)).execute();
-  return rows.map((row) => entryOf<BucketEvent>(row, readBucketEvent(row.event)));
+  return entriesOf(after === undefined ? all : all.where('entry.seq', '>', after), readBucketEvent);
 };
+
+/** All entries of resist coats, to fold. */
+export const readCoats = (db: Kysely<Tables>, studio: StudioId) =>
+  entriesOf(inStream(db, studio, coatStream).orderBy('entry.seq'), readCoatEvent);
+
+/** The latest entries of pieces on their way to the kiln, to fold. */
+export const readPieces = (db: Kysely<Tables>, studio: StudioId, most: number) =>
+  entriesOf(inStream(db, studio, pieceStream).orderBy('entry.seq', 'desc').limit(most), readPieceEvent);
+
+/** All fired results, to fold. */
+export const readFired = (db: Kysely<Tables>, studio: StudioId) =>
+  entriesOf(inStream(db, studio, firedStream).orderBy('entry.seq'), readFiredEvent);
 
 /** After two members were linked, an event that names the one means the other. */
 const currentMembers = async (db: Kysely<Tables>, studio: StudioId) => {
@@ -86,36 +90,11 @@ const currentMembers = async (db: Kysely<Tables>, studio: StudioId) => {
 };
 
 /** All of a studio's own entries, to fold. */
-export const readStudio = async (
-  db: Kysely<Tables>,
-  studio: StudioId,
-  stream: StreamNo,
-): Promise<Entry<StudioEvent>[]> => {
-  const rows = await inStream(db, studio, stream).orderBy('entry.seq').execute();
+export const readStudio = async (db: Kysely<Tables>, studio: StudioId): Promise<Entry<StudioEvent>[]> => {
   const meant = await currentMembers(db, studio);
-  return rows.map((row) => entryOf<StudioEvent>(row, meant(readStudioEvent(row.event))));
-};
-
-/** All entries of resist coats, to fold. */
-export const readCoats = async (db: Kysely<Tables>, studio: StudioId): Promise<Entry<CoatEvent>[]> => {
-  const rows = await inStream(db, studio, coatStream).orderBy('entry.seq').execute();
-  return rows.map((row) => entryOf<CoatEvent>(row, readCoatEvent(row.event)));
-};
-
-/** The latest entries of pieces on their way to the kiln, to fold. */
-export const readPieces = async (
-  db: Kysely<Tables>,
-  studio: StudioId,
-  most: number,
-): Promise<Entry<PieceEvent>[]> => {
-  const rows = await inStream(db, studio, pieceStream).orderBy('entry.seq', 'desc').limit(most).execute();
-  return rows.map((row) => entryOf<PieceEvent>(row, readPieceEvent(row.event)));
-};
-
-/** All fired results, to fold. */
-export const readFired = async (db: Kysely<Tables>, studio: StudioId): Promise<Entry<FiredEvent>[]> => {
-  const rows = await inStream(db, studio, firedStream).orderBy('entry.seq').execute();
-  return rows.map((row) => entryOf<FiredEvent>(row, readFiredEvent(row.event)));
+  return entriesOf(inStream(db, studio, studioStream).orderBy('entry.seq'), (json) =>
+    meant(readStudioEvent(json)),
+  );
 };
 
 /** What the program itself wrote down is for its own use: no list shows it to members. */

@@ -16,8 +16,9 @@ import { StoreProblem } from '../engine/storeProblem.ts';
 import type { Turns } from '../engine/turns.ts';
 import { withoutNul, withoutNulWithin } from '../engine/withoutNul.ts';
 import { insertEntry } from '../entries/insertEntry.ts';
-import { ReadingLogbook } from '../logbook/readingLogbook.ts';
+import { during, ReadingLogbook } from '../logbook/readingLogbook.ts';
 import type { Tables } from '../migrations/tables.ts';
+import { addMember, studioIdentified } from '../people/identities.ts';
 import { replanCoats } from '../reminders/replanStudio.ts';
 import { refoldAndSave } from '../states/refoldAndSave.ts';
 import { saveStreamState } from '../states/saveStreamState.ts';
@@ -43,13 +44,8 @@ const addStudio = async (db: Db, { name, server }: BroughtStudio, now: Instant):
   await db.insertInto('studios').values({ id, name, created_at: now }).execute();
   if (server === undefined) return id;
   const identity = { platform: 'discord', external_id: server };
-  const known = await db
-    .selectFrom('studio_identities')
-    .where('platform', '=', identity.platform)
-    .where('external_id', '=', server)
-    .select('studio_id')
-    .executeTakeFirst();
-  if (known) throw new ImportProblem({ kind: 'server-known', server });
+  if (await studioIdentified(db, identity.platform, server))
+    throw new ImportProblem({ kind: 'server-known', server });
   await db
     .insertInto('studio_identities')
     .values({ ...identity, studio_id: id })
@@ -62,14 +58,10 @@ const addMembers = async (db: Db, studio: StudioId, members: readonly Member[], 
   const known = new Map<string, Member>();
   for (const { id, name: typed } of members) {
     const name = withoutNul(typed);
-    await db.insertInto('members').values({ studio_id: studio, id, name, created_at: now }).execute();
     const called = known.has(name) ? `${name} ${id.slice(-4)}` : name;
     known.set(called, { id, name });
-    const identity = { platform: 'terminal', external_id: called, member_id: id };
-    await db
-      .insertInto('member_identities')
-      .values({ studio_id: studio, ...identity })
-      .execute();
+    const identity = { studio_id: studio, platform: 'terminal', external_id: called };
+    await addMember(db, identity, { id, name, now });
   }
   return [...known].flatMap(([called, { name }]) => (called === name ? [] : [called]));
 };
@@ -126,13 +118,10 @@ export const bringStudioIn = (
     const namesakes = await addMembers(db, id, brought.members, now);
     await addNotes(db, id, brought.notes);
     const entries = await addEntries(db, id, brought.entries);
-    const book = new ReadingLogbook(writing, id);
-    try {
+    await during(new ReadingLogbook(writing, id), async (book) => {
       await check(book);
       await replanCoats({ db, id, studio: await book.studio(), now }, [], await book.coats());
-    } finally {
-      book.end();
-    }
+    });
     return { keep: true, value: { id, entries, namesakes } };
   });
 };

@@ -1,5 +1,5 @@
 import { v7 as uuidv7 } from 'uuid';
-import type { BucketEntry, BucketEvent } from '../../studio/bucket/bucketEvent.ts';
+import type { BucketEvent } from '../../studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { undoneIn, type Entry } from '../../studio/entry.ts';
 import {
@@ -16,6 +16,7 @@ import type { StreamState } from '../engine/snapshotCache.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 import { readBucket } from '../entries/readEntries.ts';
 import { WritingLogbook } from '../logbook/writingLogbook.ts';
+import { addMember } from '../people/identities.ts';
 import { refoldAndSave } from '../states/refoldAndSave.ts';
 import { BucketThen } from './bucketThen.ts';
 
@@ -57,13 +58,9 @@ export class ImportingLogbook extends WritingLogbook {
     const known = (await this.members()).filter((member) => nameKey(member.name) === nameKey(name));
     const [one, ...others] = known;
     if (one) return others.length === 0 ? { id: one.id, isNew: false } : undefined;
-    const [id, studio] = [memberId(uuidv7({ msecs: now })), this.studioId];
-    const { db } = this.turn;
-    await db.insertInto('members').values({ studio_id: studio, id, name, created_at: now }).execute();
-    await db
-      .insertInto('member_identities')
-      .values({ studio_id: studio, platform: 'terminal', external_id: name, member_id: id })
-      .execute();
+    const id = memberId(uuidv7({ msecs: now }));
+    const identity = { studio_id: this.studioId, platform: 'terminal', external_id: name };
+    await addMember(this.turn.db, identity, { id, name, now });
     return { id, isNew: true };
   }
 
@@ -75,11 +72,7 @@ export class ImportingLogbook extends WritingLogbook {
     return this.#buckets.get(no)?.state ?? super.bucket(no);
   }
 
-  override log(
-    bucket: StreamNo,
-    event: BucketEvent,
-    logged: Logged,
-  ): Promise<{ entry: BucketEntry; state: BucketState }> {
+  override log(...[bucket, event, logged]: Parameters<WritingLogbook['log']>) {
     return this.inOrder(async () => {
       const then = await this.#bucketThen(bucket);
       const known = then.meet(event, logged.at);

@@ -4,6 +4,8 @@ import type { Clock } from '../../clock.ts';
 import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
 import type { Turns } from '../engine/turns.ts';
 import { anInstant, aSeq, aStream } from '../entries/scalarSchemas.ts';
+import { writeSetting } from '../logbook/programSettings.ts';
+import { during } from '../logbook/readingLogbook.ts';
 import type { Tables } from '../migrations/tables.ts';
 import { ImportingLogbook } from './importingLogbook.ts';
 
@@ -40,14 +42,8 @@ const readRecords = async (db: Transaction<Tables>, studio: StudioId): Promise<M
   );
 };
 
-const writeRecord = async (db: Transaction<Tables>, studio: StudioId, no: number, one: ImportRecord) => {
-  const [name, value] = [nameOf(studio, no), JSON.stringify(one)];
-  await db
-    .insertInto('kept')
-    .values({ name, value })
-    .onConflict((conflict) => conflict.column('name').doUpdateSet({ value }))
-    .execute();
-};
+const writeRecord = (db: Transaction<Tables>, studio: StudioId, no: number, one: ImportRecord) =>
+  writeSetting(db, nameOf(studio, no), JSON.stringify(one));
 
 const knownOf = (no: number, { at, spans, takenBack }: ImportRecord): ImportKnown => ({
   no,
@@ -57,55 +53,43 @@ const knownOf = (no: number, { at, spans, takenBack }: ImportRecord): ImportKnow
 });
 
 /** Imports of old entries: each is one transaction, has a number, and can be taken back as one. */
-export class Imports {
-  readonly #turns: Turns;
-  readonly #clock: Clock;
-
-  constructor(turns: Turns, clock: Clock) {
-    this.#turns = turns;
-    this.#clock = clock;
-  }
-
+export interface Imports {
   /** Runs the work in one transaction; `keep` decides whether anything stays. */
   run<T>(
     studio: StudioId,
     work: (book: ImportingLogbook) => Promise<{ keep: boolean; value: T }>,
-  ): Promise<{ value: T; no?: number }> {
-    return this.#turns.write<{ value: T; no?: number }>({ logbook: studio }, async (writing) => {
-      const book = new ImportingLogbook(writing, studio);
-      try {
+  ): Promise<{ value: T; no?: number }>;
+  /** Takes a whole import back: each of its entries gets an undo. */
+  takeBack(studio: StudioId, no: number, by: MemberId): Promise<TakenBack>;
+}
+
+export const openImports = (turns: Turns, clock: Clock): Imports => ({
+  run: <T>(studio: StudioId, work: (book: ImportingLogbook) => Promise<{ keep: boolean; value: T }>) =>
+    turns.write<{ value: T; no?: number }>({ logbook: studio }, (writing) =>
+      during(new ImportingLogbook(writing, studio), async (book) => {
         const { keep, value } = await work(book);
         if (!keep || book.added.spans.length === 0) return { keep: false, value: { value } };
         await book.save();
         const no = Math.max(0, ...(await readRecords(writing.db, studio)).keys()) + 1;
-        await writeRecord(writing.db, studio, no, { at: this.#clock.now(), ...book.added });
+        await writeRecord(writing.db, studio, no, { at: clock.now(), ...book.added });
         return { keep: true, value: { value, no } };
-      } finally {
-        book.end();
-      }
-    });
-  }
+      }),
+    ),
 
-  /** Takes a whole import back: each of its entries gets an undo. */
-  takeBack(studio: StudioId, no: number, by: MemberId): Promise<TakenBack> {
-    return this.#turns.write<TakenBack>({ logbook: studio }, async (writing) => {
+  takeBack: (studio, no, by) =>
+    turns.write<TakenBack>({ logbook: studio }, async (writing) => {
       const records = await readRecords(writing.db, studio);
       const found = records.get(no);
-      if (!found || found.takenBack !== undefined)
-        return {
-          keep: false,
-          value: { ok: false, known: [...records].map(([one, each]) => knownOf(one, each)) },
-        };
-      const now = this.#clock.now();
-      const book = new ImportingLogbook(writing, studio);
-      try {
+      if (!found || found.takenBack !== undefined) {
+        const known = [...records].map(([one, each]) => knownOf(one, each));
+        return { keep: false, value: { ok: false, known } };
+      }
+      const now = clock.now();
+      return during(new ImportingLogbook(writing, studio), async (book) => {
         const entries = await book.takeBack(found, { at: now, loggedAt: now, by });
         await book.save();
         await writeRecord(writing.db, studio, no, { ...found, takenBack: now });
         return { keep: true, value: { ok: true, entries } };
-      } finally {
-        book.end();
-      }
-    });
-  }
-}
+      });
+    }),
+});

@@ -31,26 +31,17 @@ export const dropExpired = (turns: Turns, now: Instant): Promise<boolean> =>
         ),
       )
       .executeTakeFirst();
-    const lines = await db.deleteFrom('held_lines').where('until', '<=', now).executeTakeFirst();
-    const shown = await db.deleteFrom('shown_once').where('until', '<=', now).executeTakeFirst();
-    const said = await db
-      .deleteFrom('reminders')
-      .where(sql<boolean>`status <> 'pending'`)
-      .where('good_until', '<', instant(now - saidIsKept))
-      .executeTakeFirst();
-    const asked = await db
-      .deleteFrom('open_questions')
-      .where('at', '<', instant(now - questionsAreKept))
-      .executeTakeFirst();
-    const counted = await db.deleteFrom('daily_entries').where('day', '<', utcDay(now)).executeTakeFirst();
-    const posts = await dropPosts(db, now);
-    const dropped =
-      posts +
-      counted.numDeletedRows +
-      replies.numDeletedRows +
-      lines.numDeletedRows +
-      shown.numDeletedRows +
-      said.numDeletedRows +
-      asked.numDeletedRows;
+    const others = [
+      db.deleteFrom('held_lines').where('until', '<=', now),
+      db.deleteFrom('shown_once').where('until', '<=', now),
+      db
+        .deleteFrom('reminders')
+        .where(sql<boolean>`status <> 'pending'`)
+        .where('good_until', '<', instant(now - saidIsKept)),
+      db.deleteFrom('open_questions').where('at', '<', instant(now - questionsAreKept)),
+      db.deleteFrom('daily_entries').where('day', '<', utcDay(now)),
+    ];
+    let dropped = replies.numDeletedRows + (await dropPosts(db, now));
+    for (const other of others) dropped += (await other.executeTakeFirst()).numDeletedRows;
     return { keep: dropped > 0n, value: replies.numDeletedRows >= mostAtOnce };
   });

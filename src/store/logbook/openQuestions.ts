@@ -84,8 +84,7 @@ export const dropOpenQuestion = async (
 ): Promise<boolean> => {
   const { numDeletedRows } = await db
     .deleteFrom('open_questions')
-    .where('studio_id', '=', studio)
-    .where('no', '=', no)
+    .where(({ and }) => and({ studio_id: studio, no }))
     .executeTakeFirst();
   return numDeletedRows > 0n;
 };

@@ -27,8 +27,7 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
       await this.turn.db
         .updateTable('members')
         .set({ name: withoutNul(name) })
-        .where('studio_id', '=', this.studioId)
-        .where('id', '=', member)
+        .where(({ and }) => and({ studio_id: this.studioId, id: member }))
         .execute();
     });
   }
@@ -40,9 +39,7 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
       const { studioId: studio, turn } = this;
       const row = await turn.db
         .selectFrom('notes')
-        .where('studio_id', '=', studio)
-        .where('stream_no', '=', named.stream)
-        .where('seq', '=', named.seq)
+        .where(({ and }) => and({ studio_id: studio, stream_no: named.stream, seq: named.seq }))
         .where('removed_by', 'is', null)
         .select('note')
         .executeTakeFirst();
@@ -50,9 +47,7 @@ export class PeopleLogbook extends ReadingLogbook<Writing> implements PeopleBook
       await turn.db
         .updateTable('notes')
         .set({ note: '', removed_by: by })
-        .where('studio_id', '=', studio)
-        .where('stream_no', '=', named.stream)
-        .where('seq', '=', named.seq)
+        .where(({ and }) => and({ studio_id: studio, stream_no: named.stream, seq: named.seq }))
         .execute();
       await this.#erase({ names: [], texts: [row.note] });
       return true;

@@ -1,4 +1,6 @@
-import type { Turns } from '../engine/turns.ts';
+import type { Transaction } from 'kysely';
+import { writeAll, type Turns } from '../engine/turns.ts';
+import type { Tables } from '../migrations/tables.ts';
 
 /** Settings that the program remembers between starts. */
 export interface ProgramSettings {
@@ -8,44 +10,35 @@ export interface ProgramSettings {
   getOrSet(name: string, fresh: string): Promise<string>;
 }
 
-export class StoredSettings implements ProgramSettings {
-  readonly #turns: Turns;
-
-  constructor(turns: Turns) {
-    this.#turns = turns;
-  }
-
-  get(name: string): Promise<string | undefined> {
-    return this.#turns.read('directory', async ({ db }) => {
+export const programSettings = (turns: Turns): ProgramSettings => ({
+  get: (name) =>
+    turns.read('directory', async ({ db }) => {
       const row = await db.selectFrom('kept').where('name', '=', name).select('value').executeTakeFirst();
       return row?.value;
-    });
-  }
+    }),
 
-  getOrSet(name: string, fresh: string): Promise<string> {
-    return this.#turns.write('directory', async ({ db }) => {
+  getOrSet: (name, fresh) =>
+    writeAll(turns, 'directory', async ({ db }) => {
       await db
         .insertInto('kept')
         .values({ name, value: fresh })
         .onConflict((conflict) => conflict.doNothing())
         .execute();
-      const { value } = await db
+      const row = await db
         .selectFrom('kept')
         .where('name', '=', name)
         .select('value')
         .executeTakeFirstOrThrow();
-      return { keep: true, value };
-    });
-  }
+      return row.value;
+    }),
 
-  set(name: string, value: string): Promise<void> {
-    return this.#turns.write('directory', async ({ db }) => {
-      await db
-        .insertInto('kept')
-        .values({ name, value })
-        .onConflict((conflict) => conflict.column('name').doUpdateSet({ value }))
-        .execute();
-      return { keep: true, value: undefined };
-    });
-  }
-}
+  set: (name, value) => writeAll(turns, 'directory', ({ db }) => writeSetting(db, name, value)),
+});
+
+export const writeSetting = async (db: Transaction<Tables>, name: string, value: string): Promise<void> => {
+  await db
+    .insertInto('kept')
+    .values({ name, value })
+    .onConflict((conflict) => conflict.column('name').doUpdateSet({ value }))
+    .execute();
+};

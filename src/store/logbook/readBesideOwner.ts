@@ -1,9 +1,9 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
 import type { Logbook } from '../../studio/logbook/ports.ts';
-import { openReader } from '../engine/either/openReader.ts';
+import { openReader } from '../engine/either/openEngine.ts';
 import type { Reading } from '../engine/turns.ts';
-import { ReadingLogbook } from './readingLogbook.ts';
+import { during, ReadingLogbook } from './readingLogbook.ts';
 
 /** Lets the event loop run between two batches. */
 class YieldingLogbook extends ReadingLogbook {
@@ -16,14 +16,8 @@ class YieldingLogbook extends ReadingLogbook {
 /** A long read, in a turn of its own. */
 export const readAtLeisure =
   <T>(studio: StudioId, work: (book: Logbook) => Promise<T>) =>
-  async (reading: Reading): Promise<T> => {
-    const book = new YieldingLogbook(reading, studio);
-    try {
-      return await work(book);
-    } finally {
-      book.end();
-    }
-  };
+  (reading: Reading): Promise<T> =>
+    during(new YieldingLogbook(reading, studio), work);
 
 /** Reads a studio through a connection of its own, as of one moment; the owner goes on meanwhile. */
 export const readBesideOwner = async <T>(

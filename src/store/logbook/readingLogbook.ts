@@ -18,14 +18,27 @@ import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
 import type { Snapshot } from '../engine/snapshotCache.ts';
 import { readCoats, readEntries, readFired, readPieces } from '../entries/readEntries.ts';
-import { readNotes } from './readNotes.ts';
+import { readNotes } from './studioNotes.ts';
 import { readOpenQuestions } from './openQuestions.ts';
 import { reminderOf } from '../reminders/reminderRow.ts';
+import { memberIdentified } from '../people/identities.ts';
 import { standsFor } from '../people/standsFor.ts';
 import type { Reading } from '../engine/turns.ts';
 
 /** Enough, because pieces are fired within weeks. */
 const pieceEntries = 1000;
+
+/** Works with a logbook for as long as its turn lasts. */
+export const during = async <Book extends { end(): void }, T>(
+  book: Book,
+  work: (book: Book) => Promise<T>,
+): Promise<T> => {
+  try {
+    return await work(book);
+  } finally {
+    book.end();
+  }
+};
 
 /** One studio's logbook during one turn. */
 export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
@@ -54,15 +67,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   }
 
   async coats() {
-    const known = (await this.snapshot()).coats;
-    if (known) return known;
-    const coats = frozen(foldCoats(await readCoats(this.turn.db, this.studioId)));
-    const { snapshots } = this.turn;
-    const snapshot = snapshots.get(this.studioId);
-    // If coats were logged meanwhile, the snapshot's are newer.
-    if (snapshot?.coats) return snapshot.coats;
-    if (snapshot) snapshots.set(this.studioId, { ...snapshot, coats });
-    return coats;
+    return this.#remembered('coats', async () => foldCoats(await readCoats(this.turn.db, this.studioId)));
   }
 
   async pieces() {
@@ -100,8 +105,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   async reminders(member: MemberId) {
     const rows = await this.turn.db
       .selectFrom('reminders')
-      .where('studio_id', '=', this.studioId)
-      .where('member_id', '=', member)
+      .where(({ and }) => and({ studio_id: this.studioId, member_id: member }))
       .selectAll()
       .orderBy('next_at')
       .execute();
@@ -109,15 +113,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   }
 
   async notes() {
-    const known = (await this.snapshot()).notes;
-    if (known) return known;
-    const notes = frozen(await readNotes(this.turn.db, this.studioId));
-    const { snapshots } = this.turn;
-    const snapshot = snapshots.get(this.studioId);
-    // If notes changed meanwhile, the snapshot's are newer.
-    if (snapshot?.notes) return snapshot.notes;
-    if (snapshot) snapshots.set(this.studioId, { ...snapshot, notes });
-    return notes;
+    return this.#remembered('notes', () => readNotes(this.turn.db, this.studioId));
   }
 
   openQuestions(now: Instant) {
@@ -127,8 +123,7 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   async platformsOf(member: MemberId): Promise<string[]> {
     const rows = await this.turn.db
       .selectFrom('member_identities')
-      .where('studio_id', '=', this.studioId)
-      .where('member_id', '=', member)
+      .where(({ and }) => and({ studio_id: this.studioId, member_id: member }))
       .select('platform')
       .distinct()
       .execute();
@@ -148,21 +143,15 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
   }
 
   async memberKnownAs(platform: string, external: string): Promise<Member | undefined> {
-    const row = await this.turn.db
-      .selectFrom('member_identities')
-      .where('studio_id', '=', this.studioId)
-      .where('platform', '=', platform)
-      .where('external_id', '=', external)
-      .select('member_id')
-      .executeTakeFirst();
-    return row && this.member(row.member_id);
+    const identity = { studio_id: this.studioId, platform, external_id: external };
+    const id = await memberIdentified(this.turn.db, identity);
+    return id && this.member(id);
   }
 
   async metAt(member: MemberId): Promise<Instant | undefined> {
     const row = await this.turn.db
       .selectFrom('members')
-      .where('studio_id', '=', this.studioId)
-      .where('id', '=', member)
+      .where(({ and }) => and({ studio_id: this.studioId, id: member }))
       .select('created_at')
       .executeTakeFirst();
     return row?.created_at;
@@ -185,6 +174,22 @@ export class ReadingLogbook<Turn extends Reading = Reading> implements Logbook {
     const loaded = await loadSnapshot(db, this.studioId);
     snapshots.set(this.studioId, loaded);
     return loaded;
+  }
+
+  async #remembered<Name extends 'coats' | 'notes'>(
+    name: Name,
+    read: () => Promise<NonNullable<Snapshot[Name]>>,
+  ): Promise<NonNullable<Snapshot[Name]>> {
+    const known = (await this.snapshot())[name];
+    if (known) return known;
+    const found = frozen(await read());
+    const { snapshots } = this.turn;
+    const snapshot = snapshots.get(this.studioId);
+    // If some were logged meanwhile, the snapshot's are newer.
+    const newer = snapshot?.[name];
+    if (newer) return newer;
+    if (snapshot) snapshots.set(this.studioId, { ...snapshot, [name]: found });
+    return found;
   }
 
   #people() {

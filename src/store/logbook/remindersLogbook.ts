@@ -2,9 +2,8 @@ import type { UpdateObject } from 'kysely';
 import type { Instant, MemberId, StreamNo } from '../../studio/ids.ts';
 import type { WritableLogbook } from '../../studio/logbook/ports.ts';
 import { askedReminder } from '../../studio/remind/askedReminder.ts';
-import { newNonce } from '../engine/newNonce.ts';
 import type { Tables } from '../migrations/tables.ts';
-import { saveAsked } from '../reminders/saveAsked.ts';
+import { newNonce, saveAsked } from '../reminders/replan.ts';
 import { PeopleLogbook } from './peopleLogbook.ts';
 
 /** The part of a writable logbook that concerns a member's reminders. */
@@ -39,9 +38,7 @@ export class RemindersLogbook
       const { numUpdatedRows } = await this.turn.db
         .updateTable('reminders')
         .set(changed)
-        .where('studio_id', '=', this.studioId)
-        .where('member_id', '=', member)
-        .where('key', '=', key)
+        .where(({ and }) => and({ studio_id: this.studioId, member_id: member, key }))
         .executeTakeFirst();
       return numUpdatedRows > 0n;
     });

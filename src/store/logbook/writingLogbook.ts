@@ -6,7 +6,6 @@ import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { applyToBucket, foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import type { CoatEvent } from '../../studio/resist/coatEvent.ts';
 import { applyToCoats, foldCoats } from '../../studio/resist/foldResistCoats.ts';
-import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import type { FiredEvent } from '../../studio/firing/firedEvent.ts';
 import {
   coatStream,
@@ -32,8 +31,7 @@ import type { OpenQuestion } from '../../studio/openQuestion.ts';
 import { countToday } from './countToday.ts';
 import { dropOpenQuestion, saveOpenQuestion } from './openQuestions.ts';
 import { RemindersLogbook } from './remindersLogbook.ts';
-import { readNotes } from './readNotes.ts';
-import { readBucket, readCoats, readStudio } from '../entries/readEntries.ts';
+import { readCoats } from '../entries/readEntries.ts';
 import {
   movesReminders,
   reachAnew,
@@ -41,9 +39,10 @@ import {
   replanMornings,
   replanSessions,
 } from '../reminders/replanStudio.ts';
-import { forgetNote, saveNote } from './saveNote.ts';
+import { forgetNote, readNotes, saveNote } from './studioNotes.ts';
 import { replanUnlogged } from '../reminders/replanUnlogged.ts';
 import { addsOn } from '../states/caughtUp.ts';
+import { bucketAnew, studioAnew } from '../states/foldedAnew.ts';
 import { saveStreamState } from '../states/saveStreamState.ts';
 import { withoutNulWithin } from '../engine/withoutNul.ts';
 
@@ -60,7 +59,10 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
       const before = await this.bucket(bucket);
       if (!before) throw new Error(`There is no bucket ${bucket} to log in.`);
       const entry = await this.append(bucket, event, logged);
-      const state = this.#setState(entry, await this.#stateAfter(entry, before));
+      const after = addsOn(entry, before)
+        ? applyToBucket(before, entry)
+        : await bucketAnew(this.turn.db, this.studioId, bucket);
+      const state = this.#setState(entry, after);
       // Few entries change the unlogged changes, so few pay for planning reminders.
       if (state.unlogged !== before.unlogged)
         await replanUnlogged(this.#planning(await this.studio(), logged.loggedAt), before, state);
@@ -77,11 +79,8 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
       const bucket = streamNo(Math.max(0, ...streams.keys()) + 1);
       const { volume, ...rest } = settings;
       const known = volume !== undefined && { volume: millilitres(volume) };
-      const entry = await this.append<BucketEvent>(
-        bucket,
-        { kind: 'setup', settings: rest, ...known },
-        logged,
-      );
+      const setup: BucketEvent = { kind: 'setup', settings: rest, ...known };
+      const entry = await this.append(bucket, setup, logged);
       return { entry, state: this.#setState(entry, foldBucket(bucket, [entry])) };
     });
   }
@@ -89,7 +88,7 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
   logStudio(event: StudioEvent, logged: Logged): Promise<{ entry: Entry<StudioEvent>; state: Studio }> {
     return this.inOrder(async () => {
       const entry = await this.append(studioStream, event, logged);
-      const state = frozen(foldStudio(await readStudio(this.turn.db, this.studioId, studioStream)));
+      const state = await studioAnew(this.turn.db, this.studioId);
       this.#change((snapshot) => ({ ...snapshot, studio: state }));
       if (movesReminders(event)) await this.#replanAll(state, logged.loggedAt);
       if (event.kind === 'channel') await reachAnew(this.#planning(state, logged.loggedAt));
@@ -101,11 +100,11 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
     return this.inOrder(async () => {
       const before = await this.coats();
       const entry = await this.append(coatStream, event, logged);
-      const after =
+      const coats = frozen(
         entry.event.kind === 'undo'
           ? foldCoats(await readCoats(this.turn.db, this.studioId))
-          : applyToCoats(before, entry);
-      const coats = frozen(after);
+          : applyToCoats(before, entry),
+      );
       this.#change((snapshot) => ({ ...snapshot, coats }));
       await replanCoats(this.#planning(await this.studio(), logged.loggedAt), before, coats);
       return { entry, coats };
@@ -189,15 +188,9 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
     return entry;
   }
 
-  async #stateAfter(entry: BucketEntry, before: BucketState): Promise<BucketState | undefined> {
-    return addsOn(entry, before)
-      ? applyToBucket(before, entry)
-      : foldBucket(entry.stream, await readBucket(this.turn.db, this.studioId, entry.stream));
-  }
-
   #setState(entry: BucketEntry, state: BucketState | undefined): BucketState {
     if (!state) throw new Error(`Entry ${entry.id} would leave its bucket without a setup.`);
-    const stored = this.#standing(entry.stream)?.stored;
+    const stored = this.turn.snapshots.get(this.studioId)?.streams.get(entry.stream)?.stored;
     this.#setStream(entry.stream, {
       seq: entry.seq,
       state: frozen(state),
@@ -221,10 +214,6 @@ export class WritingLogbook extends RemindersLogbook implements WritableLogbook 
     await this.snapshot();
     const notes = frozen(await readNotes(this.turn.db, this.studioId));
     this.#change((snapshot) => ({ ...snapshot, notes }));
-  }
-
-  #standing(stream: StreamNo): StreamState | undefined {
-    return this.turn.snapshots.get(this.studioId)?.streams.get(stream);
   }
 
   #setStream(stream: StreamNo, state: StreamState): void {

@@ -1,121 +1,77 @@
-import { sql } from 'kysely';
+import { createIndex, createTable } from './createTable.ts';
 import type { Migration } from './migration.ts';
-
-const withoutRowid = sql`without rowid`;
 
 /** Studios, their people, and the logbook. */
 export const logbook: Migration = async (db) => {
-  await db.schema
-    .createTable('studios')
-    .addColumn('id', 'text', (column) => column.primaryKey())
-    .addColumn('name', 'text', (column) => column.notNull())
-    .addColumn('created_at', 'bigint', (column) => column.notNull())
-    .execute();
+  await createTable(db, 'studios', { id: 'text key', name: 'text', created_at: 'bigint' }, { rowid: true });
+  await createTable(
+    db,
+    'members',
+    { studio_id: 'studio', id: 'text', name: 'text', created_at: 'bigint' },
+    { key: ['studio_id', 'id'] },
+  );
+  await createTable(
+    db,
+    'studio_identities',
+    { platform: 'text', external_id: 'text', studio_id: 'studio' },
+    { key: ['platform', 'external_id'] },
+  );
+  await createTable(
+    db,
+    'member_identities',
+    { studio_id: 'text', platform: 'text', external_id: 'text', member_id: 'text' },
+    {
+      key: ['studio_id', 'platform', 'external_id'],
+      refers: {
+        name: 'member_identities_member',
+        columns: ['studio_id', 'member_id'],
+        to: 'members',
+        key: ['studio_id', 'id'],
+      },
+    },
+  );
 
-  await db.schema
-    .createTable('members')
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addColumn('id', 'text', (column) => column.notNull())
-    .addColumn('name', 'text', (column) => column.notNull())
-    .addColumn('created_at', 'bigint', (column) => column.notNull())
-    .addPrimaryKeyConstraint('members_key', ['studio_id', 'id'])
-    .modifyEnd(withoutRowid)
-    .execute();
-
-  await db.schema
-    .createTable('studio_identities')
-    .addColumn('platform', 'text', (column) => column.notNull())
-    .addColumn('external_id', 'text', (column) => column.notNull())
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addPrimaryKeyConstraint('studio_identities_key', ['platform', 'external_id'])
-    .modifyEnd(withoutRowid)
-    .execute();
-
-  await db.schema
-    .createTable('member_identities')
-    .addColumn('studio_id', 'text', (column) => column.notNull())
-    .addColumn('platform', 'text', (column) => column.notNull())
-    .addColumn('external_id', 'text', (column) => column.notNull())
-    .addColumn('member_id', 'text', (column) => column.notNull())
-    .addPrimaryKeyConstraint('member_identities_key', ['studio_id', 'platform', 'external_id'])
-    .addForeignKeyConstraint('member_identities_member', ['studio_id', 'member_id'], 'members', [
-      'studio_id',
-      'id',
-    ])
-    .modifyEnd(withoutRowid)
-    .execute();
-
-  await db.schema
-    .createTable('streams')
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addColumn('stream_no', 'integer', (column) => column.notNull())
-    .addColumn('seq', 'integer', (column) => column.notNull())
-    .addColumn('folded_by', 'text')
-    .addColumn('state', 'text')
-    .addPrimaryKeyConstraint('streams_key', ['studio_id', 'stream_no'])
-    .modifyEnd(withoutRowid)
-    .execute();
-
-  await db.schema
-    .createTable('events')
-    .addColumn('studio_id', 'text', (column) => column.notNull())
-    .addColumn('stream_no', 'integer', (column) => column.notNull())
-    .addColumn('seq', 'integer', (column) => column.notNull())
-    .addColumn('at', 'bigint', (column) => column.notNull())
-    .addColumn('logged_at', 'bigint', (column) => column.notNull())
-    .addColumn('member_id', 'text', (column) => column.notNull())
-    .addColumn('event', 'text', (column) => column.notNull())
-    .addColumn('undoes', 'integer')
-    .addPrimaryKeyConstraint('events_key', ['studio_id', 'stream_no', 'seq'])
-    .modifyEnd(withoutRowid)
-    .execute();
-  await db.schema
-    .createIndex('events_undoes')
-    .on('events')
-    .columns(['studio_id', 'stream_no', 'undoes'])
+  await createTable(
+    db,
+    'streams',
+    { studio_id: 'studio', stream_no: 'integer', seq: 'integer', folded_by: 'text null', state: 'text null' },
+    { key: ['studio_id', 'stream_no'] },
+  );
+  const entry = ['studio_id', 'stream_no', 'seq'] as [string, ...string[]];
+  await createTable(
+    db,
+    'events',
+    {
+      studio_id: 'text',
+      stream_no: 'integer',
+      seq: 'integer',
+      at: 'bigint',
+      logged_at: 'bigint',
+      member_id: 'text',
+      event: 'text',
+      undoes: 'integer null',
+    },
+    { key: entry },
+  );
+  await createIndex(db, 'events_undoes', 'events', ['studio_id', 'stream_no', 'undoes'])
     .where('undoes', 'is not', null)
     .execute();
+  await createTable(
+    db,
+    'notes',
+    { studio_id: 'text', stream_no: 'integer', seq: 'integer', note: 'text' },
+    { key: entry, refers: { name: 'notes_event', columns: entry, to: 'events', key: entry } },
+  );
 
-  await db.schema
-    .createTable('notes')
-    .addColumn('studio_id', 'text', (column) => column.notNull())
-    .addColumn('stream_no', 'integer', (column) => column.notNull())
-    .addColumn('seq', 'integer', (column) => column.notNull())
-    .addColumn('note', 'text', (column) => column.notNull())
-    .addPrimaryKeyConstraint('notes_key', ['studio_id', 'stream_no', 'seq'])
-    .addForeignKeyConstraint('notes_event', ['studio_id', 'stream_no', 'seq'], 'events', [
-      'studio_id',
-      'stream_no',
-      'seq',
-    ])
-    .modifyEnd(withoutRowid)
-    .execute();
+  await createTable(
+    db,
+    'replies',
+    { studio_id: 'text', key: 'text', value: 'text', at: 'bigint' },
+    { key: ['studio_id', 'key'], rowid: true },
+  );
+  await createIndex(db, 'replies_at', 'replies', ['at']).execute();
+  await createTable(db, 'held_lines', { id: 'text key', studio_id: 'studio', line: 'text', until: 'bigint' });
+  await createIndex(db, 'held_lines_until', 'held_lines', ['until']).execute();
 
-  // With a rowid: without one, a row of over a kilobyte would take a whole extra page.
-  await db.schema
-    .createTable('replies')
-    .addColumn('studio_id', 'text', (column) => column.notNull())
-    .addColumn('key', 'text', (column) => column.notNull())
-    .addColumn('value', 'text', (column) => column.notNull())
-    .addColumn('at', 'bigint', (column) => column.notNull())
-    .addPrimaryKeyConstraint('replies_key', ['studio_id', 'key'])
-    .execute();
-  await db.schema.createIndex('replies_at').on('replies').column('at').execute();
-
-  await db.schema
-    .createTable('held_lines')
-    .addColumn('id', 'text', (column) => column.primaryKey())
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addColumn('line', 'text', (column) => column.notNull())
-    .addColumn('until', 'bigint', (column) => column.notNull())
-    .modifyEnd(withoutRowid)
-    .execute();
-  await db.schema.createIndex('held_lines_until').on('held_lines').column('until').execute();
-
-  await db.schema
-    .createTable('kept')
-    .addColumn('name', 'text', (column) => column.primaryKey())
-    .addColumn('value', 'text', (column) => column.notNull())
-    .modifyEnd(withoutRowid)
-    .execute();
+  await createTable(db, 'kept', { name: 'text key', value: 'text' });
 };

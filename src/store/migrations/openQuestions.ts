@@ -1,23 +1,22 @@
+import { createIndex, createTable } from './createTable.ts';
 import type { Migration } from './migration.ts';
 
 /** Questions that /ask could not answer. They are not in the logbook, so that they can be forgotten. */
 export const openQuestions: Migration = async (db) => {
-  await db.schema
-    .createTable('open_questions')
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addColumn('no', 'integer', (column) => column.notNull())
-    .addColumn('key', 'text', (column) => column.notNull())
-    .addColumn('text', 'text', (column) => column.notNull())
-    .addColumn('bucket', 'integer')
-    .addColumn('at', 'bigint', (column) => column.notNull())
-    .addColumn('times', 'integer', (column) => column.notNull())
-    .addColumn('member_id', 'text')
-    .addPrimaryKeyConstraint('open_questions_no', ['studio_id', 'no'])
-    .execute();
-  await db.schema
-    .createIndex('open_questions_key')
-    .unique()
-    .on('open_questions')
-    .columns(['studio_id', 'key'])
-    .execute();
+  await createTable(
+    db,
+    'open_questions',
+    {
+      studio_id: 'studio',
+      no: 'integer',
+      key: 'text',
+      text: 'text',
+      bucket: 'integer null',
+      at: 'bigint',
+      times: 'integer',
+      member_id: 'text null',
+    },
+    { key: ['studio_id', 'no'], keyName: 'open_questions_no', rowid: true },
+  );
+  await createIndex(db, 'open_questions_key', 'open_questions', ['studio_id', 'key']).unique().execute();
 };

@@ -1,63 +1,46 @@
-import { sql } from 'kysely';
+import { createIndex, createTable } from './createTable.ts';
 import type { Migration } from './migration.ts';
-
-const withoutRowid = sql`without rowid`;
 
 /** Who may enter the room, and its latest posts. Secrets, tokens and codes are stored as hashes. */
 export const room: Migration = async (db) => {
-  await db.schema
-    .createTable('room_claims')
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addColumn('name_key', 'text', (column) => column.notNull())
-    .addColumn('name', 'text', (column) => column.notNull())
-    .addColumn('member_id', 'text', (column) => column.notNull())
-    .addColumn('secret', 'text')
-    .addPrimaryKeyConstraint('room_claims_key', ['studio_id', 'name_key'])
-    .modifyEnd(withoutRowid)
-    .execute();
+  await createTable(
+    db,
+    'room_claims',
+    { studio_id: 'studio', name_key: 'text', name: 'text', member_id: 'text', secret: 'text null' },
+    { key: ['studio_id', 'name_key'] },
+  );
 
-  await db.schema
-    .createTable('room_sessions')
-    .addColumn('hash', 'text', (column) => column.primaryKey())
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addColumn('member_id', 'text', (column) => column.notNull())
-    .addColumn('name', 'text', (column) => column.notNull())
-    .addColumn('until', 'bigint', (column) => column.notNull())
-    .modifyEnd(withoutRowid)
-    .execute();
-  await db.schema
-    .createIndex('room_sessions_member')
-    .on('room_sessions')
-    .columns(['studio_id', 'member_id'])
-    .execute();
+  await createTable(db, 'room_sessions', {
+    hash: 'text key',
+    studio_id: 'studio',
+    member_id: 'text',
+    name: 'text',
+    until: 'bigint',
+  });
+  await createIndex(db, 'room_sessions_member', 'room_sessions', ['studio_id', 'member_id']).execute();
 
-  await db.schema
-    .createTable('room_codes')
-    .addColumn('hash', 'text', (column) => column.primaryKey())
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addColumn('purpose', 'text', (column) => column.notNull())
-    .addColumn('until', 'bigint', (column) => column.notNull())
-    .modifyEnd(withoutRowid)
-    .execute();
+  await createTable(db, 'room_codes', {
+    hash: 'text key',
+    studio_id: 'studio',
+    purpose: 'text',
+    until: 'bigint',
+  });
 
-  // With a rowid, because rows can be over a kilobyte.
-  await db.schema
-    .createTable('room_posts')
-    .addColumn('studio_id', 'text', (column) => column.notNull().references('studios.id'))
-    .addColumn('no', 'integer', (column) => column.notNull())
-    .addColumn('key', 'text', (column) => column.notNull())
-    .addColumn('id', 'text', (column) => column.notNull())
-    .addColumn('at', 'bigint', (column) => column.notNull())
-    .addColumn('member_id', 'text', (column) => column.notNull())
-    .addColumn('line', 'text', (column) => column.notNull())
-    .addColumn('private', 'integer', (column) => column.notNull())
-    .addColumn('reply', 'text', (column) => column.notNull())
-    .addPrimaryKeyConstraint('room_posts_key', ['studio_id', 'no'])
-    .execute();
-  await db.schema
-    .createIndex('room_posts_request')
-    .unique()
-    .on('room_posts')
-    .columns(['studio_id', 'key'])
-    .execute();
+  await createTable(
+    db,
+    'room_posts',
+    {
+      studio_id: 'studio',
+      no: 'integer',
+      key: 'text',
+      id: 'text',
+      at: 'bigint',
+      member_id: 'text',
+      line: 'text',
+      private: 'integer',
+      reply: 'text',
+    },
+    { key: ['studio_id', 'no'], rowid: true },
+  );
+  await createIndex(db, 'room_posts_request', 'room_posts', ['studio_id', 'key']).unique().execute();
 };

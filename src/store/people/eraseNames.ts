@@ -1,24 +1,14 @@
-import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { eventWithoutName } from '../../studio/logbook/eventWithoutName.ts';
 import { seq, studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { erasedMark, nameAsWord } from '../../studio/people/withoutWords.ts';
 import type { Erasure } from './erasureRow.ts';
 import { rewriteEvents } from './rewriteEvents.ts';
-import { frozen } from '../engine/frozen.ts';
-import { readStudio } from '../entries/readEntries.ts';
-import type { Turns, Writing } from '../engine/turns.ts';
+import { studioAnew } from '../states/foldedAnew.ts';
+import { inBatches } from './inBatches.ts';
+import { writeAll, type Turns, type Writing } from '../engine/turns.ts';
 
 /** A small batch, so that nobody has to wait for it. */
 const entriesAtOnce = 500;
-
-const studioAnew = async ({ db, snapshots }: Writing, studio: StudioId): Promise<void> => {
-  const snapshot = snapshots.get(studio);
-  if (snapshot)
-    snapshots.set(studio, {
-      ...snapshot,
-      studio: frozen(foldStudio(await readStudio(db, studio, studioStream))),
-    });
-};
 
 /** Erases one batch of a stream; returns where it ended, undefined at the end of the stream. */
 const eraseBatch = async (
@@ -28,8 +18,7 @@ const eraseBatch = async (
   const { db } = writing;
   const rows = await db
     .selectFrom('events')
-    .where('studio_id', '=', studio)
-    .where('stream_no', '=', stream)
+    .where(({ and }) => and({ studio_id: studio, stream_no: stream }))
     .where('seq', '>', after)
     .select(['seq', 'event'])
     .orderBy('seq')
@@ -38,7 +27,9 @@ const eraseBatch = async (
   const changed = await rewriteEvents(writing, { studio, stream, rows }, (event) =>
     eventWithoutName(event, name),
   );
-  if (changed && stream === studioStream) await studioAnew(writing, studio);
+  const snapshot = writing.snapshots.get(studio);
+  if (changed && stream === studioStream && snapshot)
+    writing.snapshots.set(studio, { ...snapshot, studio: await studioAnew(db, studio) });
   return rows.at(-1)?.seq;
 };
 
@@ -60,19 +51,12 @@ const eraseReminders = async ({ db }: Writing, studio: StudioId, name: RegExp): 
 export const eraseNames = async (turns: Turns, { studio, names }: Erasure): Promise<void> => {
   const name = nameAsWord(names);
   if (!name) return;
-  await turns.write({ rows: studio }, async (writing) => {
-    await eraseReminders(writing, studio, name);
-    return { keep: true, value: undefined };
-  });
+  await writeAll(turns, { rows: studio }, (writing) => eraseReminders(writing, studio, name));
   const streams = await turns.read({ rows: studio }, ({ db }) =>
     db.selectFrom('streams').where('studio_id', '=', studio).select('stream_no').execute(),
   );
   for (const { stream_no: stream } of streams)
-    for (let after: Seq | undefined = seq(0); after !== undefined;) {
-      const from: Seq = after;
-      after = await turns.write({ logbook: studio }, async (writing) => ({
-        keep: true,
-        value: await eraseBatch(writing, { studio, name, stream, after: from }),
-      }));
-    }
+    await inBatches(turns, { logbook: studio }, seq(0), (writing, after) =>
+      eraseBatch(writing, { studio, name, stream, after }),
+    );
 };

@@ -8,7 +8,8 @@ import { lastSeq } from '../entries/lastSeq.ts';
 import { rewriteEvents } from './rewriteEvents.ts';
 import { noteChange } from './noteChange.ts';
 import type { Tables } from '../migrations/tables.ts';
-import type { Turns } from '../engine/turns.ts';
+import { inBatches } from './inBatches.ts';
+import { writeAll, type Turns } from '../engine/turns.ts';
 
 /** A small batch, so that nobody has to wait for it. */
 const rowsAtOnce = 2_000;
@@ -70,8 +71,7 @@ export const eraseEntries = async (turns: Turns, erasure: Erasure): Promise<void
         if (rows.length === 0) return { keep: false, value: undefined };
         await db
           .deleteFrom('notes')
-          .where('studio_id', '=', studio)
-          .where('stream_no', '=', stream)
+          .where(({ and }) => and({ studio_id: studio, stream_no: stream }))
           .where('seq', 'in', theirEntries(db, erasure, stream, from).select('entry.seq'))
           .execute();
         await rewriteEvents(writing, { studio, stream, rows }, (event) => eventWithoutWords(event, name));
@@ -80,72 +80,65 @@ export const eraseEntries = async (turns: Turns, erasure: Erasure): Promise<void
 };
 
 /** Erases the words from the answers that are kept for repeats. */
-export const eraseReplies = async (turns: Turns, erasure: Erasure): Promise<void> => {
+export const eraseReplies = (turns: Turns, erasure: Erasure): Promise<void> => {
   const clean = withoutWords(erasure);
-  for (let after: string | undefined = ''; after !== undefined;)
-    after = await turns.write({ rows: erasure.studio }, async ({ db }) => {
-      const rows = await db
-        .selectFrom('replies')
-        .where('studio_id', '=', erasure.studio)
-        .where('key', '>', after ?? '')
-        .select(['key', 'value'])
-        .orderBy('key')
-        .limit(fewAnswers)
-        .execute();
-      for (const { key, value } of rows) {
-        const fresh = JSON.stringify(clean(JSON.parse(value)));
-        if (fresh !== value)
-          await db
-            .updateTable('replies')
-            .set({ value: fresh })
-            .where('studio_id', '=', erasure.studio)
-            .where('key', '=', key)
-            .execute();
-      }
-      return { keep: true, value: rows.at(-1)?.key };
-    });
+  return inBatches(turns, { rows: erasure.studio }, '', async ({ db }, after) => {
+    const replies = await db
+      .selectFrom('replies')
+      .where('studio_id', '=', erasure.studio)
+      .where('key', '>', after)
+      .select(['key', 'value'])
+      .orderBy('key')
+      .limit(fewAnswers)
+      .execute();
+    for (const { key, value } of replies) {
+      const fresh = JSON.stringify(clean(JSON.parse(value)));
+      if (fresh !== value)
+        await db
+          .updateTable('replies')
+          .set({ value: fresh })
+          .where(({ and }) => and({ studio_id: erasure.studio, key }))
+          .execute();
+    }
+    return replies.at(-1)?.key;
+  });
 };
 
 const nothing = JSON.stringify({ kind: 'answer', title: [erasedMark], private: true, data: {} });
 
 /** Empties a member's posts in the room, and erases their words from other posts. */
-export const erasePosts = async (turns: Turns, erasure: Erasure): Promise<void> => {
+export const erasePosts = (turns: Turns, erasure: Erasure): Promise<void> => {
   const { studio, members } = erasure;
   const clean = withoutWords(erasure);
-  for (let after: number | undefined = -1; after !== undefined;)
-    after = await turns.write({ rows: studio }, async ({ db }) => {
-      const rows = await db
-        .selectFrom('room_posts')
-        .where('studio_id', '=', studio)
-        .where('no', '>', after ?? -1)
-        .select(['no', 'member_id', 'line', 'reply'])
-        .orderBy('no')
-        .limit(fewAnswers)
-        .execute();
-      for (const { no, member_id, ...post } of rows) {
-        const theirs = members.includes(member_id);
-        const fresh = theirs
-          ? { line: '', reply: nothing, private: 1 }
-          : {
-              line: clean({ typed: post.line }).typed,
-              reply: JSON.stringify(clean(JSON.parse(post.reply))),
-            };
-        if (theirs || fresh.line !== post.line || fresh.reply !== post.reply)
-          await db
-            .updateTable('room_posts')
-            .set(fresh)
-            .where('studio_id', '=', studio)
-            .where('no', '=', no)
-            .execute();
-      }
-      if (rows.length > 0) await noteChange(db, studio, 'posts_changed');
-      return { keep: true, value: rows.at(-1)?.no };
-    });
+  return inBatches(turns, { rows: studio }, -1, async ({ db }, after) => {
+    const posts = await db
+      .selectFrom('room_posts')
+      .where('studio_id', '=', studio)
+      .where('no', '>', after)
+      .select(['no', 'member_id', 'line', 'reply'])
+      .orderBy('no')
+      .limit(fewAnswers)
+      .execute();
+    for (const { no, member_id, line, reply } of posts) {
+      const theirs = members.includes(member_id);
+      const fresh = theirs
+        ? { line: '', reply: nothing, private: 1 }
+        : { line: clean({ typed: line }).typed, reply: JSON.stringify(clean(JSON.parse(reply))) };
+      if (theirs || fresh.line !== line || fresh.reply !== reply)
+        await db
+          .updateTable('room_posts')
+          .set(fresh)
+          .where(({ and }) => and({ studio_id: studio, no }))
+          .execute();
+    }
+    if (posts.length > 0) await noteChange(db, studio, 'posts_changed');
+    return posts.at(-1)?.no;
+  });
 };
 
 /** Deletes held lines that contain any of the words: their buttons then say that they are too old. */
 export const eraseHeldLines = (turns: Turns, { studio, names, texts }: Erasure): Promise<void> =>
-  turns.write({ rows: studio }, async ({ db }) => {
+  writeAll(turns, { rows: studio }, async ({ db }) => {
     const name = nameAsWord(names);
     const held = await db
       .selectFrom('held_lines')
@@ -161,5 +154,27 @@ export const eraseHeldLines = (turns: Turns, { studio, names, texts }: Erasure):
       )
         await db.deleteFrom('held_lines').where('id', '=', id).execute();
     }
-    return { keep: true, value: undefined };
+  });
+
+/** A shorter text within a question, such as the name of a pot, could be anybody's. */
+const tellingLength = 12;
+
+/** Deletes the open questions that contain any of the words. Who asked the others is not stored. */
+export const eraseOpenQuestions = (turns: Turns, { studio, names, texts }: Erasure): Promise<void> =>
+  writeAll(turns, { rows: studio }, async ({ db }) => {
+    const name = nameAsWord(names);
+    const asked = await db
+      .selectFrom('open_questions')
+      .where('studio_id', '=', studio)
+      .select(['no', 'text'])
+      .execute();
+    for (const { no, text } of asked)
+      if (
+        (name && text.search(name) >= 0) ||
+        texts.some((one) => text === one || (one.length >= tellingLength && text.includes(one)))
+      )
+        await db
+          .deleteFrom('open_questions')
+          .where(({ and }) => and({ studio_id: studio, no }))
+          .execute();
   });

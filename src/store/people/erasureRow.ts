@@ -1,11 +1,11 @@
 import type { Kysely, Transaction } from 'kysely';
 import { z } from 'zod';
-import { memberId, type StudioId } from '../../studio/ids.ts';
+import type { StudioId } from '../../studio/ids.ts';
 import type { ErasedWords } from '../../studio/people/withoutWords.ts';
+import { aMember, text } from '../entries/scalarSchemas.ts';
 import type { Tables } from '../migrations/tables.ts';
 
-const schema = z.strictObject({ names: z.array(z.string()), texts: z.array(z.string()) });
-const members = z.array(z.string().transform(memberId));
+const wordsSchema = z.strictObject({ names: z.array(text), texts: z.array(text) });
 
 export interface Erasure extends ErasedWords {
   id: number;
@@ -25,15 +25,22 @@ export const queueErasure = async (
     .execute();
 };
 
+/** Words go first: the bytes of the file may have to wait for whoever reads it. */
 export const nextErasure = async (db: Kysely<Tables>): Promise<Erasure | undefined> => {
-  const row = await db.selectFrom('erasures').selectAll().orderBy('id').limit(1).executeTakeFirst();
+  const row = await db
+    .selectFrom('erasures')
+    .selectAll()
+    .orderBy(({ eb }) => eb('step', '=', 'compact'))
+    .orderBy('id')
+    .limit(1)
+    .executeTakeFirst();
   return (
     row && {
       id: row.id,
       studio: row.studio_id,
       step: row.step,
-      members: members.parse(JSON.parse(row.members)),
-      ...schema.parse(JSON.parse(row.words)),
+      members: z.array(aMember).parse(JSON.parse(row.members)),
+      ...wordsSchema.parse(JSON.parse(row.words)),
     }
   );
 };

@@ -15,42 +15,29 @@ export const forgetMember = async (
 ): Promise<Pick<Erasure, 'members' | 'names'>> => {
   const joins = await db
     .selectFrom('member_joins')
-    .where('studio_id', '=', studio)
-    .where('into_id', '=', member)
+    .where(({ and }) => and({ studio_id: studio, into_id: member }))
     .select(['member_id', 'name'])
     .execute();
   const members = [member, ...joins.map((row) => row.member_id)];
-  const calledIn = (table: 'room_claims' | 'room_sessions') =>
-    db
-      .selectFrom(table)
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', member)
-      .select('name')
-      .execute();
+  const calledIn = (table: 'room_claims' | 'room_sessions' | 'member_identities') =>
+    db.selectFrom(table).where(({ and }) => and({ studio_id: studio, member_id: member }));
   const known = [
     joins,
     await db
       .selectFrom('members')
-      .where('studio_id', '=', studio)
-      .where('id', '=', member)
+      .where(({ and }) => and({ studio_id: studio, id: member }))
       .select('name')
       .execute(),
     // At the terminal, a member's identity is their name.
-    await db
-      .selectFrom('member_identities')
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', member)
-      .select('external_id as name')
-      .execute(),
-    await calledIn('room_claims'),
-    await calledIn('room_sessions'),
+    await calledIn('member_identities').select('external_id as name').execute(),
+    await calledIn('room_claims').select('name').execute(),
+    await calledIn('room_sessions').select('name').execute(),
   ];
   const names = [...new Set(known.flat().map(({ name }) => name))].filter((name) => name !== '');
   await db
     .updateTable('member_joins')
     .set({ name: '' })
-    .where('studio_id', '=', studio)
-    .where('into_id', '=', member)
+    .where(({ and }) => and({ studio_id: studio, into_id: member }))
     .execute();
   for (const table of [
     'member_identities',

@@ -1,10 +1,9 @@
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { studioStream, type MemberId, type StudioId } from '../../studio/ids.ts';
-import { foldStudio } from '../../studio/settings/foldStudio.ts';
+import type { MemberId, StudioId } from '../../studio/ids.ts';
 import { refoldAndSave } from '../states/refoldAndSave.ts';
-import { frozen } from '../engine/frozen.ts';
 import { loadSnapshot } from '../states/loadSnapshot.ts';
-import { readStudio } from '../entries/readEntries.ts';
+import { studioAnew } from '../states/foldedAnew.ts';
+import { spendLinkCode } from './linkCodes.ts';
 import { noteChange } from './noteChange.ts';
 import type { Writing } from '../engine/turns.ts';
 
@@ -23,8 +22,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
     .select('other.key');
   await db
     .deleteFrom('reminders')
-    .where('studio_id', '=', studio)
-    .where('member_id', '=', from)
+    .where(({ and }) => and({ studio_id: studio, member_id: from }))
     .where('key', 'in', kept)
     .execute();
   for (const table of [
@@ -39,8 +37,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
     await db
       .updateTable(table)
       .set({ member_id: into })
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', from)
+      .where(({ and }) => and({ studio_id: studio, member_id: from }))
       .execute();
   // The keys of room lines contain the member's id; they move too, so that a repeated line is still recognised.
   const [theirs, next] = [`room:${from}:`, `room:${into}:`];
@@ -52,12 +49,7 @@ const moveRows = async ({ db }: Writing, { studio, from, into }: Joining): Promi
       .where('key', '>=', theirs)
       .where('key', '<', `${theirs}\u{10ffff}`)
       .execute();
-  for (const member of [from, into])
-    await db
-      .deleteFrom('link_codes')
-      .where('studio_id', '=', studio)
-      .where('member_id', '=', member)
-      .execute();
+  for (const member of [from, into]) await spendLinkCode(db, studio, member);
   await db.deleteFrom('members').where('studio_id', '=', studio).where('id', '=', from).execute();
 };
 
@@ -78,7 +70,7 @@ const refoldMentioning = async ({ db, snapshots }: Writing, { studio, from }: Jo
   snapshots.set(studio, {
     ...rest,
     streams,
-    studio: frozen(foldStudio(await readStudio(db, studio, studioStream))),
+    studio: await studioAnew(db, studio),
   });
 };
 
@@ -91,16 +83,14 @@ export const joinMembers = async (writing: Writing, joining: Joining): Promise<v
   const { studio, from, into } = joining;
   const called = await db
     .selectFrom('members')
-    .where('studio_id', '=', studio)
-    .where('id', '=', from)
+    .where(({ and }) => and({ studio_id: studio, id: from }))
     .select('name')
     .executeTakeFirst();
   await moveRows(writing, joining);
   await db
     .updateTable('member_joins')
     .set({ into_id: into })
-    .where('studio_id', '=', studio)
-    .where('into_id', '=', from)
+    .where(({ and }) => and({ studio_id: studio, into_id: from }))
     .execute();
   await db
     .insertInto('member_joins')

@@ -42,8 +42,7 @@ export const memberOfLinkCode = async (
   if (code === undefined) return undefined;
   const row = await db
     .selectFrom('link_codes')
-    .where('studio_id', '=', studio)
-    .where('hash', '=', hashOf(studio, code))
+    .where(({ and }) => and({ studio_id: studio, hash: hashOf(studio, code) }))
     .where('until', '>', now)
     .select('member_id')
     .executeTakeFirst();
@@ -67,8 +66,7 @@ export const hasTriedTooOften = async (
 ): Promise<boolean> => {
   const { count } = await db
     .selectFrom('wrong_codes')
-    .where('studio_id', '=', studio)
-    .where('member_id', '=', member)
+    .where(({ and }) => and({ studio_id: studio, member_id: member }))
     .where('at', '>', instant(now - lasts))
     .select(({ fn }) => fn.countAll<number>().as('count'))
     .executeTakeFirstOrThrow();

@@ -1,11 +1,32 @@
-import type { Seq, StreamNo, StudioId } from '../../studio/ids.ts';
+import { definedOnly } from '../../definedOnly.ts';
+import { studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import type { LoggedEvent } from '../../studio/logbook/ports.ts';
 import { readEvent, writeEvent } from '../entries/eventRow.ts';
 import { lastSeq } from '../entries/lastSeq.ts';
 import type { Writing } from '../engine/turns.ts';
-import { refoldAfterErasure } from '../states/refoldAfterErasure.ts';
+import { refoldAndSave } from '../states/refoldAndSave.ts';
 
-/** Stores entries as they are told from now on, and folds their stream anew; answers whether any is told otherwise. */
+/** A bucket's state repeats the reason for a hold. Coats are folded again when they are next asked for. */
+const refoldStream = async (
+  { db, snapshots }: Writing,
+  studio: StudioId,
+  stream: StreamNo,
+): Promise<void> => {
+  const snapshot = snapshots.get(studio);
+  if (stream <= studioStream) {
+    if (snapshot) snapshots.set(studio, definedOnly({ ...snapshot, coats: undefined }));
+    return;
+  }
+  const { last } = await db
+    .selectFrom('streams')
+    .where(({ and }) => and({ studio_id: studio, stream_no: stream }))
+    .select((streams) => lastSeq(streams).as('last'))
+    .executeTakeFirstOrThrow();
+  const state = await refoldAndSave(db, studio, stream, last);
+  if (snapshot) snapshots.set(studio, { ...snapshot, streams: new Map(snapshot.streams).set(stream, state) });
+};
+
+/** Rewrites entries of a stream, and folds it anew if that changed any; answers whether it did. */
 export const rewriteEvents = async (
   writing: Writing,
   {
@@ -13,29 +34,21 @@ export const rewriteEvents = async (
     stream,
     rows,
   }: { studio: StudioId; stream: StreamNo; rows: readonly { seq: Seq; event: string }[] },
-  retold: (event: LoggedEvent) => LoggedEvent,
+  rewrite: (event: LoggedEvent) => LoggedEvent,
 ): Promise<boolean> => {
   const { db } = writing;
   let changed = false;
   for (const { seq, event } of rows) {
-    const text = writeEvent(stream, retold(readEvent(stream, event)));
+    const text = writeEvent(stream, rewrite(readEvent(stream, event)));
     if (text === event) continue;
     changed = true;
     await db
       .updateTable('events')
       .set({ event: text })
-      .where('studio_id', '=', studio)
-      .where('stream_no', '=', stream)
-      .where('seq', '=', seq)
+      .where(({ and }) => and({ studio_id: studio, stream_no: stream, seq }))
       .execute();
   }
   if (!changed) return false;
-  const { seq: last } = await db
-    .selectFrom('streams')
-    .where('studio_id', '=', studio)
-    .where('stream_no', '=', stream)
-    .select((streams) => lastSeq(streams).as('seq'))
-    .executeTakeFirstOrThrow();
-  await refoldAfterErasure(writing, studio, stream, last);
+  await refoldStream(writing, studio, stream);
   return true;
 };

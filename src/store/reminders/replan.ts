@@ -1,9 +1,12 @@
+import { randomBytes } from 'node:crypto';
 import type { Transaction } from 'kysely';
 import { instant, type Instant, type StudioId } from '../../studio/ids.ts';
 import type { ReminderSubject, WantedReminder } from '../../studio/remind/reminder.ts';
-import { newNonce } from '../engine/newNonce.ts';
 import { writeAbout } from './reminderRow.ts';
 import type { Tables } from '../migrations/tables.ts';
+
+/** 22 characters that mark repeats of one message; platforms accept up to 25. */
+export const newNonce = (): string => randomBytes(16).toString('base64url');
 
 /** A reminder as a row with no tries yet. */
 export const freshRow = (
@@ -45,8 +48,7 @@ export const replan = async (
 ): Promise<void> => {
   const queued = await db
     .selectFrom('reminders')
-    .where('studio_id', '=', studio)
-    .where('subject', '=', subject)
+    .where(({ and }) => and({ studio_id: studio, subject }))
     .select(['id', 'member_id', 'key', 'about', 'status', 'due_at', 'good_until'])
     .execute();
   const found = (one: WantedReminder) =>
@@ -66,4 +68,20 @@ export const replan = async (
     )
       await db.updateTable('reminders').set(fresh).where('id', '=', row.id).execute();
   }
+};
+
+/** Saves a reminder that a member asked for; an earlier one of the same key is moved, told already or not. */
+export const saveAsked = async (
+  db: Transaction<Tables>,
+  studio: StudioId,
+  wanted: WantedReminder,
+  now: Instant,
+): Promise<string> => {
+  const row = freshRow(studio, 'asked', wanted, now);
+  await db
+    .insertInto('reminders')
+    .values(row)
+    .onConflict((conflict) => conflict.columns(['studio_id', 'member_id', 'key']).doUpdateSet(row))
+    .execute();
+  return wanted.key;
 };

@@ -1,7 +1,7 @@
-import type { Transaction } from 'kysely';
+import type { Kysely, Transaction } from 'kysely';
 import type { ResistCoat } from '../../studio/resist/resistCoat.ts';
 import { coatReminders } from '../../studio/remind/coatReminders.ts';
-import type { Instant, StudioId } from '../../studio/ids.ts';
+import { studioStream, type Instant, type StudioId } from '../../studio/ids.ts';
 import { morningReminders } from '../../studio/remind/morningReminders.ts';
 import type { WantedReminder } from '../../studio/remind/reminder.ts';
 import { sessionReminders } from '../../studio/remind/sessionReminders.ts';
@@ -70,10 +70,26 @@ export const reachAnew = async ({ db, id, now }: Planning): Promise<void> => {
   await db
     .updateTable('reminders')
     .set({ next_at: now })
-    .where('studio_id', '=', id)
-    .where('status', '=', 'pending')
-    .where('claimed', '=', 0)
+    .where(({ and }) => and({ studio_id: id, status: 'pending', claimed: 0 }))
     .where('due_at', '<=', now)
     .where('put_off_to', 'is', null)
     .execute();
 };
+
+/** What a studio says that is planned anew as time goes on. One of thousands that never said it is not looked at. */
+const planned: readonly StudioEvent['kind'][] = ['session', 'morning'];
+
+export const studiosToPlan = (db: Kysely<Tables>): Promise<{ id: StudioId }[]> =>
+  db
+    .selectFrom('studios')
+    .where(({ exists, or, selectFrom }) =>
+      exists(
+        selectFrom('events')
+          .whereRef('events.studio_id', '=', 'studios.id')
+          .where('events.stream_no', '=', studioStream)
+          .where((event) => or(planned.map((kind) => event('events.event', 'like', `%"kind":"${kind}"%`))))
+          .select('events.seq'),
+      ),
+    )
+    .select('id')
+    .execute();

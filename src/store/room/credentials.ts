@@ -1,220 +1,166 @@
+import type { Transaction } from 'kysely';
 import type { Clock } from '../../clock.ts';
-import type { Instant, MemberId, StudioId } from '../../studio/ids.ts';
-import type {
-  Claim,
-  CodePurpose,
-  Credentials,
-  Session,
-  Tried,
-  TryPace,
-} from '../../studio/logbook/roomPorts.ts';
-import { memberOfLinkCode, spendLinkCode } from '../people/linkCodes.ts';
+import type { StudioId } from '../../studio/ids.ts';
+import type { Claim, Credentials } from '../../studio/logbook/roomPorts.ts';
+import { writeAll, type Reading, type Turns, type Writing } from '../engine/turns.ts';
 import { withoutNul } from '../engine/withoutNul.ts';
 import type { Tables } from '../migrations/tables.ts';
-import type { Turns, Writing } from '../engine/turns.ts';
-import { mayTry } from './mayTry.ts';
+import { memberOfLinkCode, spendLinkCode } from '../people/linkCodes.ts';
 import { noteChange } from '../people/noteChange.ts';
+import { mayTry } from './mayTry.ts';
+
+export type StoredCredentials = Omit<Credentials, 'passcode' | 'setPasscode'>;
 
 /** Names, sessions and codes of one studio's room. */
-export class StoredCredentials implements Omit<Credentials, 'passcode' | 'setPasscode'> {
-  readonly #turns: Turns;
-  readonly #clock: Clock;
-  readonly #studio: StudioId;
+export const storedCredentials = (turns: Turns, clock: Clock, studio: StudioId): StoredCredentials => {
+  const scope = { rows: studio };
+  const read = <T>(work: (reading: Reading) => Promise<T>) => turns.read(scope, work);
+  const write = <T>(work: (writing: Writing) => Promise<T>) => writeAll(turns, scope, work);
 
-  constructor(turns: Turns, clock: Clock, studio: StudioId) {
-    this.#turns = turns;
-    this.#clock = clock;
-    this.#studio = studio;
-  }
+  const claimed = ({ db }: Reading, key: string) =>
+    db.selectFrom('room_claims').where('studio_id', '=', studio).where('name_key', '=', key);
 
-  get isShared(): boolean {
-    return this.#turns.isShared;
-  }
+  const saveClaim = async (
+    db: Transaction<Tables>,
+    key: string,
+    { member, name, secret }: Required<Claim>,
+  ): Promise<void> => {
+    const row = { name: withoutNul(name), member_id: member, secret };
+    await db
+      .insertInto('room_claims')
+      .values({ studio_id: studio, name_key: key, ...row })
+      .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet(row))
+      .execute();
+  };
 
-  mayTry(key: string, pace: TryPace): Promise<Tried> {
-    return mayTry(this.#turns, this.#studio, key, pace);
-  }
-
-  claims(): Promise<(Claim & { key: string })[]> {
-    return this.#turns.read({ rows: this.#studio }, async ({ db }) => {
+  const claims: Credentials['claims'] = () =>
+    read(async ({ db }) => {
       const rows = await db
         .selectFrom('room_claims')
-        .where('studio_id', '=', this.#studio)
+        .where('studio_id', '=', studio)
         .orderBy('name')
         .selectAll()
         .execute();
-      return rows.map((row) => ({
-        key: row.name_key,
-        member: row.member_id,
-        name: row.name,
-        ...(row.secret !== null && { secret: row.secret }),
+      return rows.map(({ name_key: key, member_id: member, name, secret }) => ({
+        key,
+        member,
+        name,
+        ...(secret !== null && { secret }),
       }));
     });
-  }
 
-  async claim(key: string): Promise<Claim | undefined> {
-    return (await this.claims()).find((claim) => claim.key === key);
-  }
+  return {
+    isShared: turns.isShared,
 
-  /** Claims a name that is free. When several try at once, only one succeeds. */
-  take(key: string, { member, name, secret }: Required<Claim>): Promise<boolean> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      const held = await db
-        .selectFrom('room_claims')
-        .where('studio_id', '=', this.#studio)
-        .where('name_key', '=', key)
-        .where('secret', 'is not', null)
-        .select('name_key')
-        .executeTakeFirst();
-      if (held) return { keep: false, value: false };
-      await this.#claim(db, key, { name: withoutNul(name), member_id: member, secret });
-      return { keep: true, value: true };
-    });
-  }
+    mayTry: (key, pace) => mayTry(turns, studio, key, pace),
 
-  /** The member whose valid `/link` code this is. */
-  linked(code: string): Promise<MemberId | undefined> {
-    return this.#turns.read({ rows: this.#studio }, ({ db }) =>
-      memberOfLinkCode(db, this.#studio, code, this.#clock.now()),
-    );
-  }
+    claims,
 
-  /** Claims a name for the owner of a `/link` code, and uses up the code. */
-  takeLinked(
-    code: string,
-    key: string,
-    { member, name, secret }: Required<Claim>,
-  ): Promise<'taken' | 'no-code' | 'not-free'> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      if ((await memberOfLinkCode(db, this.#studio, code, this.#clock.now())) !== member)
-        return { keep: false, value: 'no-code' };
-      const claim = await db
-        .selectFrom('room_claims')
-        .where('studio_id', '=', this.#studio)
-        .where('name_key', '=', key)
-        .select('member_id')
-        .executeTakeFirst();
-      if (claim && claim.member_id !== member) return { keep: false, value: 'not-free' };
-      await spendLinkCode(db, this.#studio, member);
-      await this.#claim(db, key, { name: withoutNul(name), member_id: member, secret });
-      return { keep: true, value: 'taken' };
-    });
-  }
+    claim: async (key) => (await claims()).find((claim) => claim.key === key),
 
-  release(key: string, member: MemberId, name: string): Promise<void> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      await db
-        .insertInto('room_claims')
-        .values({ studio_id: this.#studio, name_key: key, member_id: member, name, secret: null })
-        .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet({ secret: null }))
-        .execute();
-      await db
-        .deleteFrom('room_sessions')
-        .where('studio_id', '=', this.#studio)
-        .where('member_id', '=', member)
-        .execute();
-      await noteChange(db, this.#studio, 'sessions_changed');
-      return { keep: true, value: undefined };
-    });
-  }
+    take: (key, claim) =>
+      turns.write(scope, async (writing) => {
+        const held = await claimed(writing, key)
+          .where('secret', 'is not', null)
+          .select('name_key')
+          .executeTakeFirst();
+        if (held) return { keep: false, value: false };
+        await saveClaim(writing.db, key, claim);
+        return { keep: true, value: true };
+      }),
 
-  session(hash: string): Promise<Session | undefined> {
-    return this.#turns.read({ rows: this.#studio }, async ({ db }) => {
-      const row = await db
-        .selectFrom('room_sessions')
-        .where('hash', '=', hash)
-        .where('studio_id', '=', this.#studio)
-        .where('until', '>', this.#clock.now())
-        .select(['member_id', 'name', 'until'])
-        .executeTakeFirst();
-      return row && { hash, member: row.member_id, name: row.name, until: row.until };
-    });
-  }
+    linked: (code) => read(({ db }) => memberOfLinkCode(db, studio, code, clock.now())),
 
-  sessions(): Promise<Session[]> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      await db.deleteFrom('room_sessions').where('until', '<=', this.#clock.now()).execute();
-      const rows = await db
-        .selectFrom('room_sessions')
-        .where('studio_id', '=', this.#studio)
-        .select(['hash', 'member_id', 'name', 'until'])
-        .execute();
-      return {
-        keep: true,
-        value: rows.map(({ hash, member_id: member, name, until }) => ({ hash, member, name, until })),
-      };
-    });
-  }
+    takeLinked: (code, key, claim) =>
+      turns.write(scope, async (writing) => {
+        const { db } = writing;
+        const { member } = claim;
+        if ((await memberOfLinkCode(db, studio, code, clock.now())) !== member)
+          return { keep: false, value: 'no-code' };
+        const holder = await claimed(writing, key).select('member_id').executeTakeFirst();
+        if (holder && holder.member_id !== member) return { keep: false, value: 'not-free' };
+        await spendLinkCode(db, studio, member);
+        await saveClaim(db, key, claim);
+        return { keep: true, value: 'taken' };
+      }),
 
-  begin({ hash, member, name, until }: Session): Promise<void> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      await db
-        .insertInto('room_sessions')
-        .values({ hash, studio_id: this.#studio, member_id: member, name: withoutNul(name), until })
-        .execute();
-      return { keep: true, value: undefined };
-    });
-  }
+    release: (key, member, name) =>
+      write(async ({ db }) => {
+        await db
+          .insertInto('room_claims')
+          .values({ studio_id: studio, name_key: key, member_id: member, name, secret: null })
+          .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet({ secret: null }))
+          .execute();
+        await db
+          .deleteFrom('room_sessions')
+          .where(({ and }) => and({ studio_id: studio, member_id: member }))
+          .execute();
+        await noteChange(db, studio, 'sessions_changed');
+      }),
 
-  end(which: { hash: string } | { member: MemberId } | { allBut: string }): Promise<void> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      const ours = db.deleteFrom('room_sessions').where('studio_id', '=', this.#studio);
-      await (
-        'hash' in which
-          ? ours.where('hash', '=', which.hash)
-          : 'member' in which
-            ? ours.where('member_id', '=', which.member)
-            : ours.where('hash', '!=', which.allBut)
-      ).execute();
-      await noteChange(db, this.#studio, 'sessions_changed');
-      return { keep: true, value: undefined };
-    });
-  }
+    session: (hash) =>
+      read(({ db }) =>
+        db
+          .selectFrom('room_sessions')
+          .where(({ and }) => and({ hash, studio_id: studio }))
+          .where('until', '>', clock.now())
+          .select(['hash', 'member_id as member', 'name', 'until'])
+          .executeTakeFirst(),
+      ),
 
-  addCode(hash: string, purpose: CodePurpose, until: Instant): Promise<void> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      await db.deleteFrom('room_codes').where('until', '<=', this.#clock.now()).execute();
-      await db.insertInto('room_codes').values({ hash, studio_id: this.#studio, purpose, until }).execute();
-      return { keep: true, value: undefined };
-    });
-  }
+    sessions: () =>
+      write(async ({ db }) => {
+        await db.deleteFrom('room_sessions').where('until', '<=', clock.now()).execute();
+        return db
+          .selectFrom('room_sessions')
+          .where('studio_id', '=', studio)
+          .select(['hash', 'member_id as member', 'name', 'until'])
+          .execute();
+      }),
 
-  code(hash: string, purpose: CodePurpose, how: 'spend' | 'look'): Promise<boolean> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      const row = await db
-        .selectFrom('room_codes')
-        .where('hash', '=', hash)
-        .where('studio_id', '=', this.#studio)
-        .where('purpose', '=', purpose)
-        .where('until', '>', this.#clock.now())
-        .select('hash')
-        .executeTakeFirst();
-      if (row === undefined || how === 'look') return { keep: false, value: row !== undefined };
-      await db.deleteFrom('room_codes').where('hash', '=', hash).execute();
-      return { keep: true, value: true };
-    });
-  }
+    begin: ({ hash, member, name, until }) =>
+      write(async ({ db }) => {
+        await db
+          .insertInto('room_sessions')
+          .values({ hash, studio_id: studio, member_id: member, name: withoutNul(name), until })
+          .execute();
+      }),
 
-  endCodes(purpose: CodePurpose): Promise<void> {
-    return this.#turns.write({ rows: this.#studio }, async ({ db }) => {
-      await db
-        .deleteFrom('room_codes')
-        .where('studio_id', '=', this.#studio)
-        .where('purpose', '=', purpose)
-        .execute();
-      return { keep: true, value: undefined };
-    });
-  }
+    end: (which) =>
+      write(async ({ db }) => {
+        let ended = db.deleteFrom('room_sessions').where('studio_id', '=', studio);
+        if ('hash' in which) ended = ended.where('hash', '=', which.hash);
+        else if ('member' in which) ended = ended.where('member_id', '=', which.member);
+        else ended = ended.where('hash', '!=', which.allBut);
+        await ended.execute();
+        await noteChange(db, studio, 'sessions_changed');
+      }),
 
-  async #claim(
-    db: Writing['db'],
-    key: string,
-    row: Omit<Tables['room_claims'], 'studio_id' | 'name_key'>,
-  ): Promise<void> {
-    await db
-      .insertInto('room_claims')
-      .values({ studio_id: this.#studio, name_key: key, ...row })
-      .onConflict((conflict) => conflict.columns(['studio_id', 'name_key']).doUpdateSet(row))
-      .execute();
-  }
-}
+    addCode: (hash, purpose, until) =>
+      write(async ({ db }) => {
+        await db.deleteFrom('room_codes').where('until', '<=', clock.now()).execute();
+        await db.insertInto('room_codes').values({ hash, studio_id: studio, purpose, until }).execute();
+      }),
+
+    code: (hash, purpose, how) =>
+      turns.write(scope, async ({ db }) => {
+        const row = await db
+          .selectFrom('room_codes')
+          .where(({ and }) => and({ hash, studio_id: studio, purpose }))
+          .where('until', '>', clock.now())
+          .select('hash')
+          .executeTakeFirst();
+        if (row === undefined || how === 'look') return { keep: false, value: row !== undefined };
+        await db.deleteFrom('room_codes').where('hash', '=', hash).execute();
+        return { keep: true, value: true };
+      }),
+
+    endCodes: (purpose) =>
+      write(async ({ db }) => {
+        await db
+          .deleteFrom('room_codes')
+          .where(({ and }) => and({ studio_id: studio, purpose }))
+          .execute();
+      }),
+  };
+};

@@ -26,8 +26,7 @@ export const mayTry = (
     if (rows.length > 0) return { keep: true, value: { ok: true } };
     const { wait } = await db
       .selectFrom('tries')
-      .where('studio_id', '=', studio)
-      .where('key', '=', key)
+      .where(({ and }) => and({ studio_id: studio, key }))
       .select(sql<number>`until - ${itsNow} - ${sql.lit((atOnce - 1) * every)}`.as('wait'))
       .executeTakeFirstOrThrow();
     return { keep: true, value: { ok: false, seconds: Math.max(1, Math.ceil(wait / 1_000)) } };

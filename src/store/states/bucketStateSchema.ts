@@ -148,11 +148,7 @@ const state = z.strictObject({
     })
     .exactOptional(),
   look: z
-    .strictObject({
-      look: z.enum(flowLooks),
-      at: anInstant,
-      stirredSince: z.literal(true).exactOptional(),
-    })
+    .strictObject({ look: z.enum(flowLooks), at: anInstant, stirredSince: z.literal(true).exactOptional() })
     .exactOptional(),
   tiles: z.array(z.strictObject({ ...tile.shape, at: anInstant })).exactOptional(),
   belief,

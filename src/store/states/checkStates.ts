@@ -2,8 +2,7 @@ import { setImmediate as nextLoop } from 'node:timers/promises';
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { openReader } from '../engine/either/openReader.ts';
-import type { Reader } from '../engine/turns.ts';
+import { openReader } from '../engine/either/openEngine.ts';
 import { caughtUp } from './caughtUp.ts';
 import { readState } from './bucketStateSchema.ts';
 import { foldedBy } from './foldedBy.ts';
@@ -18,8 +17,6 @@ export interface StatesChecked {
   /** Streams whose cached state does not follow from their entries, or that count more of them than there are. */
   differing: StreamName[];
 }
-
-type Verdict = 'agrees' | 'outdated' | 'differs';
 
 const asStored = (state: BucketState): BucketState | undefined => readState(JSON.stringify(state));
 
@@ -37,11 +34,13 @@ const follows = async (
   return then === undefined || isDeepStrictEqual(asStored(then), asStored(state));
 };
 
-const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdict> => {
+const checkStream = async (
+  db: Kysely<Tables>,
+  name: StreamName,
+): Promise<'agrees' | 'outdated' | 'differs'> => {
   const row = await db
     .selectFrom('streams')
-    .where('studio_id', '=', name.studio)
-    .where('stream_no', '=', name.stream)
+    .where(({ and }) => and({ studio_id: name.studio, stream_no: name.stream }))
     .select(['seq', 'folded_by', 'state'])
     .executeTakeFirst();
   const { last, count, state } = await refold(db, name);
@@ -50,29 +49,21 @@ const checkStream = async (db: Kysely<Tables>, name: StreamName): Promise<Verdic
   return (await follows(db, name, row.state, state)) ? 'agrees' : 'differs';
 };
 
-const checkAll = async (reader: Reader): Promise<StatesChecked> => {
-  const streams = await reader.read(({ db }) => everyStream(db));
-  const checked: StatesChecked = {
-    studios: new Set(streams.map(({ studio }) => studio)).size,
-    streams: streams.length,
-    outdated: 0,
-    differing: [],
-  };
-  for (const name of streams) {
-    // One short read for each stream: a long one would keep the write-ahead log from being truncated.
-    const verdict = await reader.read(({ db }) => checkStream(db, name));
-    if (verdict === 'outdated') checked.outdated += 1;
-    if (verdict === 'differs') checked.differing.push(name);
-    await nextLoop();
-  }
-  return checked;
-};
-
 /** Folds every state again from the entries and compares. Changes nothing, and may run while the owner does. */
 export const checkStates = async (where: string): Promise<StatesChecked> => {
   const reader = await openReader(where);
   try {
-    return await checkAll(reader);
+    const streams = await reader.read(({ db }) => everyStream(db));
+    const studios = new Set(streams.map(({ studio }) => studio)).size;
+    const checked: StatesChecked = { studios, streams: streams.length, outdated: 0, differing: [] };
+    for (const name of streams) {
+      // One short read for each stream: a long one would keep the write-ahead log from being truncated.
+      const verdict = await reader.read(({ db }) => checkStream(db, name));
+      if (verdict === 'outdated') checked.outdated += 1;
+      if (verdict === 'differs') checked.differing.push(name);
+      await nextLoop();
+    }
+    return checked;
   } finally {
     await reader.close();
   }

@@ -1,16 +1,14 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
-import { foldStudio } from '../../studio/settings/foldStudio.ts';
 import { studioStream, type StreamNo, type StudioId } from '../../studio/ids.ts';
 import { caughtUp } from './caughtUp.ts';
 import { readState } from './bucketStateSchema.ts';
+import { bucketAnew, studioAnew } from './foldedAnew.ts';
 import { foldedBy } from './foldedBy.ts';
 import { frozen } from '../engine/frozen.ts';
 import type { StreamState, Snapshot } from '../engine/snapshotCache.ts';
 import { lastSeq } from '../entries/lastSeq.ts';
-import { readBucket, readStudio } from '../entries/readEntries.ts';
 import type { Tables } from '../migrations/tables.ts';
 
 /** Folds a bucket from its entries. If the state is unchanged, the stored row is kept as it is. */
@@ -21,7 +19,7 @@ const refoldBucket = async (
   cached: BucketState | undefined,
 ): Promise<BucketState | undefined> => {
   if (stream <= studioStream) return undefined;
-  const state = foldBucket(stream, await readBucket(db, studio, stream));
+  const state = await bucketAnew(db, studio, stream);
   return isDeepStrictEqual(state, cached) ? cached : state;
 };
 
@@ -46,5 +44,5 @@ export const loadSnapshot = async (db: Kysely<Tables>, studio: StudioId): Promis
       ...((known || stream <= studioStream) && { stored: cached?.seq ?? seq }),
     });
   }
-  return { studio: frozen(foldStudio(await readStudio(db, studio, studioStream))), streams };
+  return { studio: await studioAnew(db, studio), streams };
 };

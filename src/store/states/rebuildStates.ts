@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { everyStream, refold, type StreamName } from './refold.ts';
 import { saveStreamState } from './saveStreamState.ts';
-import type { Turns, Writing } from '../engine/turns.ts';
+import { writeAll, type Turns, type Writing } from '../engine/turns.ts';
 
 /** Folds a state again from the entries and saves it. */
 export const rebuildState = async ({ db }: Writing, name: StreamName): Promise<void> => {
@@ -17,12 +17,8 @@ export const rebuildState = async ({ db }: Writing, name: StreamName): Promise<v
 /** Folds every state again from the entries and saves it, one stream at a time; returns the number of streams. */
 export const rebuildStates = async (turns: Turns): Promise<number> => {
   const streams = await turns.read('directory', ({ db }) => everyStream(db));
-  for (const name of streams) {
-    await turns.write({ logbook: name.studio }, async (writing) => {
-      await rebuildState(writing, name);
-      return { keep: true, value: undefined };
-    });
-  }
+  for (const name of streams)
+    await writeAll(turns, { logbook: name.studio }, (writing) => rebuildState(writing, name));
   turns.forget();
   return streams.length;
 };

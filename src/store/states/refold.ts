@@ -1,9 +1,8 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { Kysely } from 'kysely';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
-import { foldBucket } from '../../studio/bucket/fold/foldBucket.ts';
 import { studioStream, type Seq, type StreamNo, type StudioId } from '../../studio/ids.ts';
-import { readBucket } from '../entries/readEntries.ts';
+import { bucketAnew } from './foldedAnew.ts';
 import type { Tables } from '../migrations/tables.ts';
 
 export interface StreamName {
@@ -19,20 +18,16 @@ export const everyStream = async (db: Kysely<Tables>): Promise<StreamName[]> => 
   return rows.map((row) => ({ studio: row.studio_id, stream: row.stream_no }));
 };
 
-export interface Refolded {
-  last: Seq | null;
-  count: number;
-  state?: BucketState;
-}
-
 /** Where a stream stands, by its entries alone. */
-export const refold = async (db: Kysely<Tables>, { studio, stream }: StreamName): Promise<Refolded> => {
+export const refold = async (
+  db: Kysely<Tables>,
+  { studio, stream }: StreamName,
+): Promise<{ last: Seq | null; count: number; state?: BucketState }> => {
   const { last, count } = await db
     .selectFrom('events')
-    .where('studio_id', '=', studio)
-    .where('stream_no', '=', stream)
+    .where(({ and }) => and({ studio_id: studio, stream_no: stream }))
     .select(({ fn }) => [fn.max<Seq | null>('seq').as('last'), fn.countAll<number>().as('count')])
     .executeTakeFirstOrThrow();
-  const state = stream > studioStream ? foldBucket(stream, await readBucket(db, studio, stream)) : undefined;
+  const state = stream > studioStream ? await bucketAnew(db, studio, stream) : undefined;
   return { last, count, ...definedOnly({ state }) };
 };

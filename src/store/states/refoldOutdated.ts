@@ -7,37 +7,27 @@ import type { StreamName } from './refold.ts';
 
 const mostAtOnce = 500;
 
-interface Named extends StreamName {
-  isOutdated: boolean;
-}
-
 /** The next streams in the order of their names. All of them, so that no turn has to look through many for a few. */
-const nextStreams = (turns: Turns, after: StreamName | undefined): Promise<Named[]> =>
-  turns.read('directory', async ({ db }) => {
-    const rows = await db
+const nextStreams = (turns: Turns, after: StreamName | undefined) =>
+  turns.read('directory', ({ db }) =>
+    db
       .selectFrom('streams')
-      .select(['studio_id', 'stream_no', 'folded_by'])
+      .select(['studio_id as studio', 'stream_no as stream', 'folded_by'])
       .$if(after !== undefined, (query) =>
         query.where(sql<boolean>`(studio_id, stream_no) > (${after?.studio}, ${after?.stream})`),
       )
       .orderBy('studio_id')
       .orderBy('stream_no')
       .limit(mostAtOnce)
-      .execute();
-    return rows.map(({ studio_id, stream_no, folded_by }) => ({
-      studio: studio_id,
-      stream: stream_no,
-      isOutdated: folded_by !== null && folded_by !== foldedBy,
-    }));
-  });
+      .execute(),
+  );
 
 /** Folds one state anew and stores it, unless somebody has done so meanwhile. */
 const refoldOne = (turns: Turns, name: StreamName): Promise<boolean> =>
   turns.write({ rows: name.studio }, async (writing) => {
     const row = await writing.db
       .selectFrom('streams')
-      .where('studio_id', '=', name.studio)
-      .where('stream_no', '=', name.stream)
+      .where(({ and }) => and({ studio_id: name.studio, stream_no: name.stream }))
       .where('folded_by', '<>', foldedBy)
       .select('seq')
       .executeTakeFirst();
@@ -58,7 +48,8 @@ export const refoldOutdated = async (turns: Turns, signal: AbortSignal): Promise
     const page = await atLeisure(signal, () => nextStreams(turns, last));
     for (const name of page) {
       if (signal.aborted) return count;
-      if (name.isOutdated && (await atLeisure(signal, () => refoldOne(turns, name)))) count += 1;
+      const isOutdated = name.folded_by !== null && name.folded_by !== foldedBy;
+      if (isOutdated && (await atLeisure(signal, () => refoldOne(turns, name)))) count += 1;
     }
     last = page.length < mostAtOnce ? undefined : page.at(-1);
   } while (last !== undefined);

@@ -1,6 +1,6 @@
 import { Counter as TheirCounter, Histogram as TheirHistogram, Registry } from 'prom-client';
 import { expect, it } from 'vitest';
-import { Counter, Gauge, Histogram } from '../../../src/monitor/metrics.ts';
+import { counter, gauge, histogram } from '../../../src/monitor/metrics.ts';
 
 const lines = (text: string) => text.split('\n').filter((line) => line !== '');
 
@@ -13,7 +13,7 @@ it('prints counts as the usual client does', async () => {
     labelNames: ['command', 'kind'],
     registers: [registry],
   });
-  const ours = new Counter<'command' | 'kind'>('commands_total', 'Commands, by “name” and\nkind \\ platform');
+  const ours = counter<'command' | 'kind'>('commands_total', 'Commands, by “name” and\nkind \\ platform');
   for (const [command, kind, by] of [
     ['bucket show', 'answer', 1],
     ['bucket show', 'refusal', 3],
@@ -35,7 +35,7 @@ it('prints durations as the usual client does, at a limit and beyond the last on
     buckets: [0.01, 0.5, 2],
     registers: [registry],
   });
-  const ours = new Histogram<'command'>('command_seconds', 'How long', [0.01, 0.5, 2]);
+  const ours = histogram<'command'>('command_seconds', 'How long', [0.01, 0.5, 2]);
   for (const [command, took] of [
     ['ask', 0.01],
     ['ask', 0.010_000_1],
@@ -51,8 +51,8 @@ it('prints durations as the usual client does, at a limit and beyond the last on
 
 it('looks at what goes up and down when it is asked', () => {
   let phones = 3;
-  const gauge = new Gauge('phones', 'Phones', () => phones);
-  expect(gauge.text()).toContain('\nphones 3\n');
+  const phonesNow = gauge('phones', 'Phones', () => phones);
+  expect(phonesNow.text()).toContain('\nphones 3\n');
   phones = 0;
-  expect(gauge.text()).toContain('\nphones 0\n');
+  expect(phonesNow.text()).toContain('\nphones 0\n');
 });

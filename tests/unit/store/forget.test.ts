@@ -12,7 +12,7 @@ import { forgetMember } from '../../../src/store/people/forgetMember.ts';
 import { streamNo, type Role } from '../../../src/studio/ids.ts';
 import { en } from '../../../src/words/en.ts';
 import { isStored } from '../../helpers/store/isStored.ts';
-import { onPostgres } from '../../helpers/postgres/databases.ts';
+import { onPostgres, queryAt } from '../../helpers/postgres/databases.ts';
 import { handbook } from '../../helpers/handbook.ts';
 import { gullGreyLine } from '../../helpers/room/glazeRoom.ts';
 import { noonPlus } from '../../helpers/store/storeEvents.ts';
@@ -211,6 +211,17 @@ describe('forgetting a member', () => {
     },
   );
 
+  it.runIf(onPostgres)('clears the server’s tables of what was deleted, also of names', async () => {
+    const { store, say } = await talkative();
+    await say('Quillfeather', '/forget-me sure:yes');
+    await store.erased();
+    const left = await queryAt(
+      store.file,
+      "select relname from pg_stat_user_tables where schemaname = 'public' and last_vacuum is null",
+    );
+    expect(left).toEqual([]);
+  });
+
   it.skipIf(onPostgres)('waits for readers of an older state, such as a backup', async () => {
     const { store, say } = await talkative();
     const reader = openDatabase(store.file, migrations.length);
@@ -222,6 +233,24 @@ describe('forgetting a member', () => {
     reader.sqlite.close();
     await store.erased();
     for (const word of words) expect(await isStored(store.file, word), word).toBe(false);
+  });
+
+  it.skipIf(onPostgres)('lets nobody wait for a reader that holds up the bytes of another', async () => {
+    const { store, say } = await talkative();
+    await say('Odo', '/stirred bucket:gg minutes:3 note:"a kazoo fell in"');
+    const reader = openDatabase(store.file, migrations.length);
+    reader.sqlite.exec('begin');
+    reader.sqlite.prepare('select count(*) from events').get();
+    await say('Quillfeather', '/forget-me sure:yes');
+    await new Promise((resolve) => setTimeout(resolve, 1_000));
+    await say('Odo', '/forget-me sure:yes');
+    const other = openDatabase(store.file, migrations.length);
+    const noted = other.sqlite.prepare("select count(*) from notes where note like '%kazoo%'").pluck();
+    await expect.poll(() => noted.get(), { timeout: 5_000 }).toBe(0);
+    other.sqlite.close();
+    reader.sqlite.close();
+    await store.erased();
+    for (const word of [...words, 'kazoo']) expect(await isStored(store.file, word), word).toBe(false);
   });
 });
 

@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
-import { MemorySnapshotCache, type Snapshot } from '../../../src/store/engine/snapshotCache.ts';
+import { memorySnapshots, type Snapshot } from '../../../src/store/engine/snapshotCache.ts';
 import { studioId } from '../../../src/studio/ids.ts';
 import { newStudio } from '../../../src/studio/settings/foldStudio.ts';
 
 it('keeps the studios that were used last, be it only read', () => {
-  const cache = new MemorySnapshotCache(2);
+  const cache = memorySnapshots(2);
   const snapshot: Snapshot = { studio: newStudio, streams: new Map() };
   const [read, idle, fresh] = ['read', 'idle', 'fresh'].map(studioId);
   if (read === undefined || idle === undefined || fresh === undefined) throw new Error('three ids');

@@ -8,7 +8,7 @@ import { openDatabase } from '../../../src/store/engine/sqlite/database.ts';
 import { migrate } from '../../../src/store/engine/sqlite/migrate.ts';
 import { migrations } from '../../../src/store/migrations/migrations.ts';
 import { readBucket } from '../../../src/store/entries/readEntries.ts';
-import { QueuedLogbookStore } from '../../../src/store/logbook/logbookStore.ts';
+import { logbookStore } from '../../../src/store/logbook/logbookStore.ts';
 import { TransactionQueue } from '../../../src/store/engine/sqlite/transactionQueue.ts';
 import { gullGrey, loggedAt, noonPlus, water } from '../../helpers/store/storeEvents.ts';
 import { onPostgres } from '../../helpers/postgres/databases.ts';
@@ -198,7 +198,7 @@ describe.skipIf(onPostgres)('a transaction that cannot be committed', () => {
       await turns.close();
       database.sqlite.close();
     });
-    const books = new QueuedLogbookStore(turns, settableClock());
+    const books = logbookStore(turns, settableClock());
     const studio = studioId('s');
     const ana = memberId('ana');
     await database.kysely
@@ -243,6 +243,28 @@ describe('a closed store', () => {
     await close();
     expect(await before).toBe('kept');
     await expect(log('after')).rejects.toMatchObject({ name: 'StoreProblem', kind: 'closed' });
+  });
+
+  it('has waited for whoever read beside it, and lets nobody else do so', async () => {
+    const { books, studio, close } = await openedStore();
+    const { promise: allowed, resolve: allow } = Promise.withResolvers<void>();
+    const begun = Promise.withResolvers<void>();
+    const reading = books.readSnapshot(studio, async (book) => {
+      begun.resolve();
+      await allowed;
+      return (await book.buckets()).length;
+    });
+    await begun.promise;
+    let isClosed = false;
+    const closing = close().then(() => (isClosed = true));
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(isClosed).toBe(false);
+    allow();
+    expect(await reading).toBe(1);
+    await closing;
+    await expect(books.readSnapshot(studio, () => Promise.resolve(1))).rejects.toMatchObject({
+      kind: 'closed',
+    });
   });
 });
 

@@ -1,8 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import { sql, type Transaction } from 'kysely';
-import pg from 'pg';
+import type pg from 'pg';
 import type { StudioId } from '../../../studio/ids.ts';
 import type { Tables } from '../../migrations/tables.ts';
+import { newClient } from './pool.ts';
 
 const channel = 'glaze_room';
 const again = 1_000;
@@ -48,11 +49,7 @@ export class Announcements {
 
   /** One connection until it ends. */
   async #connection(): Promise<void> {
-    const client = new pg.Client({
-      connectionString: this.#address,
-      keepAlive: true,
-      connectionTimeoutMillis: 5_000,
-    });
+    const client = newClient(this.#address);
     const ended = new Promise<void>((resolve) => {
       client.on('end', resolve);
       client.on('error', () => resolve());

@@ -59,7 +59,7 @@ const refuseWithoutRights = async (db: Db, name: string): Promise<void> => {
   if (enough !== true) throw new StoreProblem('no-rights', name, 'no right to make tables or to write');
 };
 
-const refuseNewer = (version: number, known: number, name: string): void => {
+export const refuseNewer = (version: number, known: number, name: string): void => {
   if (version > known)
     throw new StoreProblem('newer-schema', name, `schema ${version}, this release knows ${known}`);
 };

@@ -6,7 +6,7 @@ import {
   type TransactionSettings,
 } from 'kysely';
 import type pg from 'pg';
-import { isPrepared } from '../prepared.ts';
+import { isPrepared } from '../compiledOnce.ts';
 import { withoutNul } from '../withoutNul.ts';
 
 /** PostgreSQL refuses the NUL character in text, so it is left out of whatever is asked or stored. */
@@ -16,7 +16,7 @@ const plain = (values: readonly unknown[]): unknown[] =>
 /** So that a long import neither fills the memory nor keeps everybody else from their turn. */
 const mostUnanswered = 64;
 
-/** A connection, for as long as somebody has it. What need not be waited for is sent, and looked at with the commit. */
+/** A connection, for as long as somebody has it. The answer to a query that nobody waits for is looked at with the commit. */
 class PipelinedConnection implements DatabaseConnection {
   readonly #client: pg.PoolClient;
   #unanswered: Promise<unknown>[] = [];
@@ -57,7 +57,7 @@ class PipelinedConnection implements DatabaseConnection {
   async commit(): Promise<void> {
     const committed = this.#client.query('commit');
     committed.catch(() => undefined);
-    // Nothing of it can be lost.
+    // A transaction that only read has nothing to lose.
     if (this.#isReadOnly) return;
     await this.#answered();
     if ((await committed).command !== 'COMMIT') throw new Error('The transaction was rolled back.');

@@ -26,6 +26,10 @@ class PipelinedDialect extends PostgresDialect {
   }
 }
 
+/** A connection of its own, outside the pool. */
+export const newClient = (address: string): pg.Client =>
+  new pg.Client({ connectionString: address, keepAlive: true, connectionTimeoutMillis: 5_000 });
+
 /** Opens connections when they are needed. Nothing is asked of the server yet. */
 export const openPool = (address: string, max = mostConnections): Kysely<Tables> => {
   const pool = new pg.Pool({

@@ -1,9 +1,9 @@
 import { migrations } from '../../migrations/migrations.ts';
-import { MemorySnapshotCache } from '../snapshotCache.ts';
+import { memorySnapshots } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import type { Reader, Reading } from '../turns.ts';
 import { nameOf } from '../nameOf.ts';
-import { schemaVersionOf } from './migratePostgres.ts';
+import { refuseNewer, schemaVersionOf } from './migratePostgres.ts';
 import { openPool } from './pool.ts';
 import { asPostgresProblem } from './postgresProblem.ts';
 
@@ -15,7 +15,7 @@ export const openPostgresReader = async (address: string): Promise<Reader> => {
   try {
     const version = await schemaVersionOf(kysely, name);
     if (version < migrations.length) throw new StoreProblem('older-schema', name, 'not migrated yet');
-    if (version > migrations.length) throw new StoreProblem('newer-schema', name, `schema ${version}`);
+    refuseNewer(version, migrations.length, name);
   } catch (error) {
     await close();
     throw asPostgresProblem(error, name);
@@ -27,7 +27,7 @@ export const openPostgresReader = async (address: string): Promise<Reader> => {
           .transaction()
           .setIsolationLevel('repeatable read')
           .setAccessMode('read only')
-          .execute((db) => work({ db, snapshots: new MemorySnapshotCache(1) }));
+          .execute((db) => work({ db, snapshots: memorySnapshots(1) }));
       } catch (error) {
         throw asPostgresProblem(error, name);
       }

@@ -25,12 +25,12 @@ export const raise = compiledOnce<{ studio: StudioId; version: number }>(
   { isAwaited: false },
 );
 
-const told = (words: string) =>
+const bareStatement = (words: string) =>
   compiledOnce((db) => ({ compile: () => sql.raw(words).compile(db) }), { isAwaited: false });
 export const [setSavepoint, goBack, releaseSavepoint] = [
-  told('savepoint job'),
-  told('rollback to savepoint job'),
-  told('release savepoint job'),
+  bareStatement('savepoint job'),
+  bareStatement('rollback to savepoint job'),
+  bareStatement('release savepoint job'),
 ];
 
 /** Waits until this studio's row is free. From then on nobody else writes to the studio. */

@@ -1,8 +1,9 @@
 import { setTimeout as pause } from 'node:timers/promises';
-import pg from 'pg';
+import type pg from 'pg';
 import { nameOf } from '../nameOf.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import type { Part } from '../turns.ts';
+import { newClient } from './pool.ts';
 import { asPostgresProblem } from './postgresProblem.ts';
 
 /** "part" and "room": keep these locks apart from any others in the database. */
@@ -15,11 +16,7 @@ const isTaken = (error: unknown): boolean => error instanceof StoreProblem && er
 /** Takes the server's locks for a part; they last as long as this connection. */
 const lock = async (address: string, part: Part): Promise<pg.Client> => {
   const name = nameOf(address);
-  const client = new pg.Client({
-    connectionString: address,
-    keepAlive: true,
-    connectionTimeoutMillis: 5_000,
-  });
+  const client = newClient(address);
   client.on('error', () => undefined);
   const ask = async (lock: string, ...values: readonly (number | string)[]) => {
     const { rows } = await client.query<{ free: boolean }>(`select ${lock} as free`, [...values]);

@@ -1,6 +1,6 @@
 import { sql, type Kysely } from 'kysely';
 import type { Tables } from '../../migrations/tables.ts';
-import { MemorySnapshotCache } from '../snapshotCache.ts';
+import { memorySnapshots } from '../snapshotCache.ts';
 import { StoreProblem } from '../storeProblem.ts';
 import type { Reading } from '../turns.ts';
 
@@ -15,7 +15,8 @@ export const whileNobodyWrites = <T>(
 ): Promise<T> =>
   kysely
     .transaction()
-    .setIsolationLevel('repeatable read')
+    // What was committed while it waited for the lock has to be seen, too.
+    .setIsolationLevel('read committed')
     .execute(async (db) => {
       const { rows } = await sql<{ tables: string; others: number }>`
         select string_agg(format('%I', tablename), ', ') as tables, (
@@ -27,5 +28,5 @@ export const whileNobodyWrites = <T>(
       const [found] = rows;
       if (!found || found.others > 0) throw new StoreProblem('locked', name, 'a bot is connected to it');
       await sql`lock table ${sql.raw(found.tables)} in exclusive mode`.execute(db);
-      return work({ db, snapshots: new MemorySnapshotCache(1) });
+      return work({ db, snapshots: memorySnapshots(1) });
     });

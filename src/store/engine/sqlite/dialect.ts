@@ -10,7 +10,7 @@ import {
   type SqliteDialectConfig,
   type SqliteStatement,
 } from 'kysely';
-import type { AnswersAtOnce } from '../atOnce.ts';
+import type { AnswersAtOnce } from '../compiledOnce.ts';
 
 /**
  * Begins transactions with `immediate`: one that reads first and writes later would fail at once if somebody wrote in

@@ -1,10 +1,7 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname } from 'node:path';
 
-/**
- * Makes a folder and its parents, for their owner only. One by one, because Node's recursive mkdir never returns
- * below /proc.
- */
+/** Makes a folder and its parents, for their owner only. One by one, because Node's recursive mkdir never returns below /proc. */
 export const makeFolder = (folder: string): void => {
   if (existsSync(folder)) return;
   makeFolder(dirname(folder));

@@ -1,36 +1,21 @@
 import { setImmediate as nextLoop } from 'node:timers/promises';
 import type { ControlledTransaction } from 'kysely';
 import { dataVersionOf, savepointIn, type Database, type Savepoint } from './database.ts';
-import { DraftSnapshots, MemorySnapshotCache, type Snapshot, type SnapshotCache } from '../snapshotCache.ts';
-import { asStoreProblem, StoreProblem } from '../storeProblem.ts';
-import { TurnGuard } from '../turnGuard.ts';
+import { DraftSnapshots, memorySnapshots, type Snapshot, type SnapshotCache } from '../snapshotCache.ts';
+import { asStoreProblem } from '../storeProblem.ts';
+import { TurnGuard, type Job, type WriteJob } from '../turnGuard.ts';
 import type { Reading, Scope, TransactionOutcome, Turns, Writing } from '../turns.ts';
 import type { Tables } from '../../migrations/tables.ts';
 import type { StudioId } from '../../../studio/ids.ts';
 import { openSqliteReader } from './sqliteReader.ts';
 import { whileBusy } from './whileBusy.ts';
-import { Wiper } from './wiper.ts';
-
-interface Job {
-  /** Cannot throw: it settles the promise that somebody waits for. */
-  fail(error: unknown): void;
-}
+import { openWiper } from './openWiper.ts';
 
 interface ReadJob extends Job {
   run(reading: Reading): Promise<void>;
 }
 
-interface WriteJob extends Job {
-  run(writing: Writing): Promise<Omit<TransactionOutcome<unknown>, 'value'> & { acknowledge(): void }>;
-}
-
-interface AloneJob extends Job {
-  run(): Promise<void>;
-}
-
 const mostInOneTurn = 64;
-/** More jobs than this would wait so long that nobody needs the answer any more. */
-const mostWaiting = 4_000;
 const mostRounds = 8;
 const mostStudiosRemembered = 200;
 
@@ -42,23 +27,23 @@ const mostStudiosRemembered = 200;
 export class TransactionQueue implements Turns {
   readonly isShared = false;
   readonly #database: Database;
-  readonly #wiper: Wiper;
-  readonly #remembered = new MemorySnapshotCache(mostStudiosRemembered);
+  readonly #wiper: ReturnType<typeof openWiper>;
+  readonly #remembered = memorySnapshots(mostStudiosRemembered);
   readonly #reads: ReadJob[] = [];
   readonly #writes: WriteJob[] = [];
-  readonly #alone: AloneJob[] = [];
+  readonly #alone: (() => Promise<void>)[] = [];
+  readonly #aside = new Set<Promise<unknown>>();
   #going: Promise<void> = Promise.resolve();
-  /** Set during the work of a turn: work that asked for another turn would deadlock. */
-  readonly #within = new TurnGuard();
+  readonly #guard: TurnGuard;
   #busy = false;
-  #closed = false;
   readonly #savepoint: Savepoint;
   readonly #dataVersion: () => number;
   #version: number;
 
   constructor(database: Database) {
     this.#database = database;
-    this.#wiper = new Wiper(database);
+    this.#guard = new TurnGuard(database.file);
+    this.#wiper = openWiper(database);
     this.#savepoint = savepointIn(database.sqlite);
     this.#dataVersion = dataVersionOf(database.sqlite);
     this.#version = this.#dataVersion();
@@ -68,13 +53,13 @@ export class TransactionQueue implements Turns {
     return this.#database.file;
   }
 
-  read<T>(_scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
-    return new Promise<T>((resolve, reject) => {
-      this.#refuse();
-      const run: ReadJob['run'] = async (reading) => resolve(await this.#within.run(() => work(reading)));
-      this.#reads.push({ run, fail: reject });
-      this.#go();
-    });
+  async read<T>(_scope: Scope, work: (reading: Reading) => Promise<T>): Promise<T> {
+    this.#refuse();
+    const { promise, resolve, reject: fail } = Promise.withResolvers<T>();
+    const run: ReadJob['run'] = async (reading) => resolve(await this.#guard.run(() => work(reading)));
+    this.#reads.push({ run, fail });
+    this.#go();
+    return promise;
   }
 
   remembered(studio: StudioId): Snapshot | undefined {
@@ -82,25 +67,20 @@ export class TransactionQueue implements Turns {
     return this.#remembered.get(studio);
   }
 
-  write<T>(_scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
-    return new Promise<T>((resolve, reject) => {
-      this.#refuse();
-      const run: WriteJob['run'] = async (writing) => {
-        const { value, ...outcome } = await this.#within.run(() => work(writing));
-        return { ...outcome, acknowledge: () => resolve(value) };
-      };
-      this.#writes.push({ run, fail: reject });
-      this.#go();
-    });
+  async write<T>(_scope: Scope, work: (writing: Writing) => Promise<TransactionOutcome<T>>): Promise<T> {
+    this.#refuse();
+    const { job, done } = this.#guard.writeJob(work);
+    this.#writes.push(job);
+    this.#go();
+    return done;
   }
 
   async readAside<T>(work: (reading: Reading) => Promise<T>): Promise<T> {
+    this.#refuse();
     const reader = openSqliteReader(this.#database.file);
-    try {
-      return await reader.read(work);
-    } finally {
-      await reader.close();
-    }
+    const reading = reader.read(work).finally(() => void reader.close());
+    this.#aside.add(reading);
+    return reading.finally(() => void this.#aside.delete(reading));
   }
 
   /** Nobody else is there. */
@@ -113,12 +93,12 @@ export class TransactionQueue implements Turns {
   }
 
   /** Runs alone, with no reads or writes, for work on the whole file; it may wait for anything. */
-  alone<T>(work: () => Promise<T>): Promise<T> {
-    return new Promise<T>((resolve, reject) => {
-      this.#refuse();
-      this.#alone.push({ run: async () => resolve(await work()), fail: reject });
-      this.#go();
-    });
+  async alone<T>(work: () => Promise<T>): Promise<T> {
+    this.#refuse();
+    const { promise, resolve, reject } = Promise.withResolvers<T>();
+    this.#alone.push(() => (async () => work())().then(resolve, reject));
+    this.#go();
+    return promise;
   }
 
   forget(): void {
@@ -126,18 +106,15 @@ export class TransactionQueue implements Turns {
   }
 
   async close(): Promise<void> {
-    this.#closed = true;
+    this.#guard.close();
     await this.#going;
+    await Promise.allSettled(this.#aside);
     this.#database.sqlite.close();
     await this.#wiper.close();
   }
 
   #refuse(): void {
-    const { file } = this.#database;
-    if (this.#within.isWithin) throw new Error('A turn was asked for within a turn: it would never come.');
-    if (this.#closed) throw new StoreProblem('closed', file, 'the store is closed');
-    if (this.#reads.length + this.#writes.length >= mostWaiting)
-      throw new StoreProblem('crowded', file, `${mostWaiting} wait for their turn`);
+    this.#guard.refuse(this.#reads.length + this.#writes.length);
   }
 
   #go(): void {
@@ -148,7 +125,7 @@ export class TransactionQueue implements Turns {
 
   async #takeTurns(): Promise<void> {
     while (this.#reads.length + this.#writes.length + this.#alone.length > 0) {
-      await this.#take(this.#alone.splice(0, 1), ([job]) => job?.run());
+      await this.#alone.shift()?.();
       await this.#gather();
       await this.#take(this.#writes.splice(0, mostInOneTurn), (jobs) => this.#writeTurn(jobs));
     }
@@ -156,7 +133,7 @@ export class TransactionQueue implements Turns {
   }
 
   /** Whatever goes wrong in a turn, those who were in it are told, and the next turn comes. */
-  async #take<J extends Job>(jobs: J[], turn: (jobs: J[]) => Promise<void> | undefined): Promise<void> {
+  async #take<J extends Job>(jobs: J[], turn: (jobs: J[]) => Promise<void>): Promise<void> {
     try {
       await turn(jobs);
     } catch (error) {

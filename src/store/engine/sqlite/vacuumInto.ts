@@ -23,10 +23,7 @@ const checkCopy = (path: string) => {
   }
 };
 
-/**
- * Writes a complete copy of a database as it is now. The target name appears only when the copy is complete and on
- * disk.
- */
+/** Writes a complete copy of a database as it is now. The target name appears only when the copy is complete and on disk. */
 export const vacuumInto = (sqlite: Sqlite.Database, target: string): void => {
   const partial = `${target}.partial`;
   rmSync(partial, { force: true });

@@ -1,7 +1,20 @@
-import type { Transaction } from 'kysely';
+import type { Kysely, Transaction } from 'kysely';
 import type { StudioNote } from '../../studio/handbook.ts';
 import type { StudioId } from '../../studio/ids.ts';
 import type { Tables } from '../migrations/tables.ts';
+
+/** A studio's own notes, without removed ones. */
+export const readNotes = async (db: Kysely<Tables>, studio: StudioId): Promise<StudioNote[]> => {
+  const rows = await db
+    .selectFrom('studio_notes')
+    .where('studio_id', '=', studio)
+    .selectAll()
+    .orderBy('no')
+    .execute();
+  return rows.flatMap(({ no, title, text, words, member_id: by, at }) =>
+    title === null || text === null ? [] : [{ no, title, text, words: words ?? '', by, at }],
+  );
+};
 
 /** Replaces the note with the same number, or adds one under the next number. */
 export const saveNote = async (
@@ -29,8 +42,7 @@ export const forgetNote = async (db: Transaction<Tables>, studio: StudioId, no: 
   const { numUpdatedRows } = await db
     .updateTable('studio_notes')
     .set({ title: null, text: null, words: null })
-    .where('studio_id', '=', studio)
-    .where('no', '=', no)
+    .where(({ and }) => and({ studio_id: studio, no }))
     .where('text', 'is not', null)
     .executeTakeFirst();
   return numUpdatedRows > 0n;
