@@ -189,7 +189,7 @@ export const correctBucket = (
 ): Corrected => {
   const state = withoutFlagged(read);
   const f = facts(state, now);
-  const standing = [...rules, ...whyWeigh].filter(({ applies }) => applies(f)).map(({ name }) => name);
+  const standing = [...rules, ...whyWeigh].filter((rule) => rule.because(f)).map(({ name }) => name);
   const blocked = standing.find((name) => !rulesBeforeAmounts.has(name));
   if (blocked) return { kind: 'blocked', rule: blocked };
   const measured = f.measured && gravityForAmounts(f.measured, surenessOf(f.state, f.now));
