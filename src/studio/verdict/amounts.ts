@@ -29,49 +29,36 @@ export interface CorrectionAmount<T> {
 
 export const middle = ({ low, high }: Window<Gravity>): Gravity => gravity((low + high) / 2);
 
-const correctionAmount = <T>(
+const toMiddle = ({ volume, from, window }: Correction) => ({
+  volume: volume.value,
+  from: from.value,
+  to: middle(window),
+});
+
+/** `perAmount`: gravity·ml that one unit of it uses up at the far edge of the window. */
+const correctionAmount = <T extends number>(
   { volume, from }: Correction,
-  wanted: Checked<number>,
+  wanted: Checked<T>,
   farEdge: number,
   perAmount: number,
   unit: (value: number) => T,
 ): CorrectionAmount<T> | undefined => {
   if (!wanted.ok) return undefined;
   const distance = { value: Math.abs(farEdge - from.value), sd: from.u95 / coverage95 };
-  return { wanted: unit(wanted.value), safe: unit(safeAmount(wanted.value, volume, distance, perAmount)) };
+  return { wanted: wanted.value, safe: unit(safeAmount(wanted.value, volume, distance, perAmount)) };
 };
 
 /** Water for a bucket whose gravity is above its window. */
 export const waterForWindow = (c: Correction): CorrectionAmount<Millilitres> | undefined =>
-  correctionAmount(
-    c,
-    waterToAdd({ volume: c.volume.value, from: c.from.value, to: middle(c.window) }),
-    c.window.low,
-    c.window.low - 1,
-    millilitres,
-  );
+  correctionAmount(c, waterToAdd(toMiddle(c)), c.window.low, c.window.low - 1, millilitres);
 
 /** Clear water to draw off a bucket whose gravity is below its window. */
 export const drawOffForWindow = (c: Correction): CorrectionAmount<Millilitres> | undefined =>
-  correctionAmount(
-    c,
-    waterToDrawOff({ volume: c.volume.value, from: c.from.value, to: middle(c.window) }),
-    c.window.high,
-    c.window.high - 1,
-    millilitres,
-  );
+  correctionAmount(c, waterToDrawOff(toMiddle(c)), c.window.high, c.window.high - 1, millilitres);
 
 /** Dry batch for a bucket whose gravity is below its window. */
-export const dryForWindow = (c: Correction): CorrectionAmount<Grams> | undefined =>
-  correctionAmount(
-    c,
-    powderToAdd({
-      volume: c.volume.value,
-      from: c.from.value,
-      to: middle(c.window),
-      particleGravity: c.particleGravity,
-    }),
-    c.window.high,
-    1 - c.window.high / c.particleGravity,
-    grams,
-  );
+export const dryForWindow = (c: Correction): CorrectionAmount<Grams> | undefined => {
+  const { window, particleGravity } = c;
+  const wanted = powderToAdd({ ...toMiddle(c), particleGravity });
+  return correctionAmount(c, wanted, window.high, 1 - window.high / particleGravity, grams);
+};
