@@ -2,7 +2,13 @@ import { coverage95 } from '../../../glaze/statistics/normal.ts';
 import { gravity, type Gravity, type Millilitres } from '../../../glaze/units.ts';
 import type { BucketSettings } from '../../settings/bucketSettings.ts';
 import type { BucketState } from '../bucketState.ts';
-import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from '../../contents/contents.ts';
+import {
+  contentsFrom,
+  gravityOf,
+  withVolumeSeen,
+  type Contents,
+  type Estimate,
+} from '../../contents/contents.ts';
 import { pailVolumeFromRimGap } from '../../contents/pailVolumeFromRimGap.ts';
 import type { Instant } from '../../ids.ts';
 import type { BucketEvent } from '../bucketEvent.ts';
@@ -59,3 +65,12 @@ export const volumeRead = (
   // An empty pail has no gravity.
   return found && found.value > 0 ? found : undefined;
 };
+
+/** Applies one change to the contents, and to the contents that are expected if the last reading was wrong. */
+export const changeContents = (
+  { contents, unexpected }: Pick<BucketState, 'contents' | 'unexpected'>,
+  change: (contents: Contents) => Contents,
+): Pick<BucketState, 'contents' | 'unexpected'> => ({
+  ...(contents && { contents: change(contents) }),
+  ...(unexpected && { unexpected: { ...unexpected, expected: change(unexpected.expected) } }),
+});

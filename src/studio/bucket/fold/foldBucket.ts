@@ -15,14 +15,19 @@ import {
   type Estimate,
 } from '../../contents/contents.ts';
 import { days, since, type StreamNo } from '../../ids.ts';
-import { changeContents } from './changeContents.ts';
 import { applyToBelief } from './applyToBelief.ts';
 import { applyRest } from '../rests.ts';
 import { applyAddition } from './applyAddition.ts';
 import { withBrought, withCautionsSet, withHold, withRelease } from './withBrought.ts';
 import { applyReading } from './applyReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
-import { applyVolume, gravityBeforeReading, statedVolume, withPrediction } from './applyVolume.ts';
+import {
+  applyVolume,
+  changeContents,
+  gravityBeforeReading,
+  statedVolume,
+  withPrediction,
+} from './applyVolume.ts';
 import { withSieve, withTrouble } from '../withVoid.ts';
 import { undoneIn } from '../../entry.ts';
 
@@ -144,7 +149,10 @@ const withBorneOut = (belief: Belief, { believed, unexpected, seq }: BucketState
 export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketState => {
   const passed = since(state.foldedTo, entry.at) / days(1);
   const before = { ...state, ...changeContents(state, (contents) => withUnloggedUse(contents, passed)) };
-  const after = { ...applyEntry(before, entry), seq: entry.seq, foldedTo: entry.at };
+  // A copy of its own by now.
+  const after = applyEntry(before, entry);
+  after.seq = entry.seq;
+  after.foldedTo = entry.at;
   after.belief = withBorneOut(applyToBelief(state.belief, { entry, before: state, after }), after);
   return after;
 };
