@@ -68,7 +68,7 @@ const loosening = (
   if (next.kind === 'checkpoint') return nothingMore({ because: 'loosening-checkpoint', steps: next.steps });
   if (next.kind === 'no-change') return nothingMore({ because: 'loosening-no-change' });
   const { drops, most, dose, learned } = next;
-  const temperature = warmthAt(state.belief, now, undefined);
+  const temperature = warmthAt(state.belief, now);
   const isCold = temperature !== undefined && temperature < coldJar;
   return {
     amounts: {

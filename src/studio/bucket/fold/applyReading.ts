@@ -93,11 +93,7 @@ export const applyReading = (
     // No slurry weighs as much as its own powder.
     (event.gravity === undefined || event.gravity.value < next.settings.solids);
   if (flowBelieved && event.flow)
-    next.efflux = {
-      ...event.flow,
-      at,
-      ...definedOnly({ temperature: event.temperature }),
-    };
+    next.efflux = { ...event.flow, at, ...definedOnly({ temperature: event.temperature }) };
   if (flowBelieved && event.look) next.look = { look: event.look, at };
   // A finger test from before the last stir is not compared with a new cup time. When both are of one stirring, both
   // count.

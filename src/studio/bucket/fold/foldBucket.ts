@@ -28,6 +28,7 @@ import {
   statedVolume,
   withPrediction,
 } from './applyVolume.ts';
+import { without } from './without.ts';
 import { withSieve, withTrouble } from '../withVoid.ts';
 import { undoneIn } from '../../entry.ts';
 
@@ -41,20 +42,13 @@ const withChange = (
 ): BucketState => {
   const settings: BucketSettings = { ...state.settings, ...event.settings };
   for (const name of event.cleared ?? []) delete (settings as Partial<BucketSettings>)[name];
+  const { solids } = state.settings;
   const recast = (contents: Contents) =>
-    contentsFrom(
-      volumeOf(contents, state.settings.solids),
-      gravityOf(contents, state.settings.solids),
-      settings.solids,
-    );
+    contentsFrom(volumeOf(contents, solids), gravityOf(contents, solids), settings.solids);
   // A new gravity of the powder changes the computed contents, not the readings.
-  const same = settings.solids === state.settings.solids;
-  const next: BucketState = withCautionsSet(
-    { ...state, settings, ...(same ? {} : changeContents(state, recast)) },
-    entry,
-    event,
-  );
-  if (!same) delete next.drift;
+  const known =
+    settings.solids === solids ? state : { ...without(state, 'drift'), ...changeContents(state, recast) };
+  const next = withCautionsSet({ ...known, settings }, entry, event);
   return event.volume === undefined
     ? next
     : withPrediction(applyVolume(next, statedVolume(event.volume), entry.at));
@@ -67,25 +61,21 @@ const withLook = (state: BucketState, entry: BucketEntry, look: FlowLook | undef
 const stateFromSetup = (
   no: StreamNo,
   entry: BucketEntry,
-  event: Extract<BucketEvent, { kind: 'setup' }>,
+  { settings, volume }: Extract<BucketEvent, { kind: 'setup' }>,
 ): BucketState => ({
   no,
   seq: entry.seq,
   foldedTo: entry.at,
-  settings: event.settings,
+  settings,
   retired: false,
   moved: 0,
   carried: 0,
   unknownSince: [],
   flocculant: { heptahydrate: grams(0), doses: 0, unknown: false },
-  belief: startBelief(entry.at, event.settings, event.volume),
-  ...(event.volume !== undefined && {
+  belief: startBelief(entry.at, settings, volume),
+  ...(volume !== undefined && {
     volumeAt: entry.at,
-    contents: contentsFrom(
-      statedVolume(event.volume),
-      gravityBeforeReading(event.settings),
-      event.settings.solids,
-    ),
+    contents: contentsFrom(statedVolume(volume), gravityBeforeReading(settings), settings.solids),
   }),
 });
 
@@ -98,19 +88,11 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
       return event.brings
         ? withBrought(applyAddition(state, entry, event), entry, event.brings)
         : applyAddition(state, entry, event);
-    case 'stir':
-      return withLook(
-        applyObservations(
-          withStir(applyRest(state, event.seen, at), {
-            at,
-            ...definedOnly({ minutes: event.minutes, tool: event.tool }),
-          }),
-          event.seen,
-          at,
-        ),
-        entry,
-        event.look,
-      );
+    case 'stir': {
+      const { minutes, tool, seen, look } = event;
+      const stirred = withStir(applyRest(state, seen, at), { at, ...definedOnly({ minutes, tool }) });
+      return withLook(applyObservations(stirred, seen, at), entry, look);
+    }
     case 'sieve':
       return withSieve(state, at, event.mesh);
     case 'change':
@@ -178,9 +160,7 @@ export function* bucketStates(no: StreamNo, entries: readonly BucketEntry[]): Ge
 export const foldBucket = (no: StreamNo, entries: readonly BucketEntry[]): BucketState | undefined => {
   let state: BucketState | undefined;
   for (const next of bucketStates(no, entries)) state = next;
-  if (!state) return undefined;
-  const last = entries.reduce((most, { seq }) => (seq > most ? seq : most), state.seq);
-  return { ...state, seq: last };
+  return state && { ...state, seq: entries.reduce((most, { seq }) => (seq > most ? seq : most), state.seq) };
 };
 
 export const volumeHeld = (state: BucketState): Estimate<Millilitres> | undefined =>
