@@ -64,18 +64,16 @@ export const addTo = (
   const alongG = (within * slope) / held;
   const alongV = within / (held * out);
   const alongZ = k * alongG;
-  const spread = (at: number, by: number) => {
-    p[at] = (p[at] ?? 0) + by;
+  const spread = (row: number, column: number, by: number) => {
+    p[row * size + column] = (p[row * size + column] ?? 0) + by;
+    if (row !== column) p[column * size + row] = (p[column * size + row] ?? 0) + by;
   };
-  spread(0, alongG * alongG);
-  spread(1, alongG * alongV);
-  spread(2, alongG * alongZ);
-  spread(size, alongG * alongV);
-  spread(size + 1, alongV * alongV);
-  spread(size + 2, alongV * alongZ);
-  spread(2 * size, alongG * alongZ);
-  spread(2 * size + 1, alongV * alongZ);
-  spread(2 * size + 2, alongZ * alongZ + ((after - before) * flowPerGravity.sd) ** 2);
+  spread(0, 0, alongG * alongG);
+  spread(0, 1, alongG * alongV);
+  spread(0, 2, alongG * alongZ);
+  spread(1, 1, alongV * alongV);
+  spread(1, 2, alongV * alongZ);
+  spread(2, 2, alongZ * alongZ + ((after - before) * flowPerGravity.sd) ** 2);
 };
 
 /** An account of a bucket after something went in. */
@@ -90,6 +88,21 @@ export const move = ({ mean, covariance }: Component, at: number, by: number, sd
   mean[at] = (mean[at] ?? 0) + by;
   const own = at * (mean.length + 1);
   covariance[own] = (covariance[own] ?? 0) + sd * sd;
+};
+
+/**
+ * An account that has forgotten one of its places: as unsure of it as at the start, and of how it goes with the rest.
+ */
+export const forgotten = (one: Component, at: number, value: number, sd: number): Component => {
+  const next = copied(one);
+  const size = next.mean.length;
+  next.mean[at] = value;
+  for (let i = 0; i < size; i++) {
+    next.covariance[i * size + at] = 0;
+    next.covariance[at * size + i] = 0;
+  }
+  next.covariance[at * (size + 1)] = sd * sd;
+  return next;
 };
 
 /** What moves a place of an account. */

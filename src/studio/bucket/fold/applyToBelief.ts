@@ -1,11 +1,10 @@
 import { millilitres } from '../../../glaze/units.ts';
 import { aged } from '../../belief/aged.ts';
-import { forgotten } from '../../belief/forgotten.ts';
 import { place, type Belief, type Component } from '../../belief/mixture.ts';
 import { withOthers } from '../../belief/fromOthers.ts';
 import { withAnything, withGlance, withReading } from '../../belief/observed.ts';
 import { loosened, unknown } from '../../belief/priors.ts';
-import { withMoved } from '../../belief/withAdded.ts';
+import { forgotten, withMoved } from '../../belief/withAdded.ts';
 import { reduced } from '../../belief/reduced.ts';
 import { slowedBy, warmthAt } from '../../belief/warmth.ts';
 import { middleFlow, startAnew } from '../../belief/startBelief.ts';
