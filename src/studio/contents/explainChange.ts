@@ -85,16 +85,11 @@ const boundedSize = (
   size: number,
   { water, solids: dryWeight }: Contents,
 ): number => {
-  const [low, high] = {
-    air: [-0.5, 0.5],
-    cake: [-dryWeight, 0.99 * dryWeight],
-    'cake-before': [-0.99 * dryWeight, 1e3 * dryWeight],
-    'dry-in': [-0.99 * dryWeight, 1e3 * dryWeight],
-    'water-in': [-0.99 * water, 1e3 * water],
-    'water-out': [-0.99 * water, 1e3 * water],
-    evaporation: [-0.99 * water, 1e3 * water],
-  }[explanation];
-  return Math.min(high ?? size, Math.max(low ?? size, size));
+  const within = (low: number, high: number) => Math.min(high, Math.max(low, size));
+  if (explanation === 'air') return within(-0.5, 0.5);
+  if (explanation === 'cake') return within(-dryWeight, 0.99 * dryWeight);
+  const whole = explanation === 'dry-in' || explanation === 'cake-before' ? dryWeight : water;
+  return within(-0.99 * whole, 1e3 * whole);
 };
 
 /**
@@ -133,11 +128,11 @@ const fitExplanation = (
       measured.gravity.value - expectedGravity,
       (measured.volume?.value ?? expectedVolume) - expectedVolume,
     ];
-    // A volume that was not measured gets no weight.
-    const vv = measured.volume ? along(1, 1) + measured.volume.sd ** 2 : Infinity;
-    const gv = measured.volume ? along(0, 1) : 0;
     const weigh = (a: Pair, b: Pair): number => {
+      // A volume that was not measured gets no weight.
       if (!measured.volume) return (a[0] * b[0]) / gg;
+      const vv = along(1, 1) + measured.volume.sd ** 2;
+      const gv = along(0, 1);
       const whole = gg * vv - gv ** 2;
       return (a[0] * b[0] * vv - (a[0] * b[1] + a[1] * b[0]) * gv + a[1] * b[1] * gg) / whole;
     };
