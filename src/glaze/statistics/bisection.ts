@@ -1,4 +1,4 @@
-/** Where something stops to hold that holds from `low` up to there, halved so many times. */
+/** The place between two at which something stops holding, found by halving the distance so many times. */
 export const bisection = (
   holds: (x: number) => boolean,
   { low, high, rounds }: Record<'low' | 'high' | 'rounds', number>,

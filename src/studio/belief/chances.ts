@@ -93,7 +93,6 @@ export interface Pair {
   together: number;
 }
 
-/** How likely gravity is right, flow is, and both are. */
 export interface In {
   gravity: number;
   flow: number;
@@ -124,7 +123,7 @@ export const eachIn = ({ gravity, flow, ofGravity, ofFlow }: Pair, right: Marks)
   flow: inside(inDeviations(right.flow, flow, sdOf(ofFlow))),
 });
 
-/** How likely a pair is right in both, `within` so much. */
+/** How likely a pair is right in both, with an error of at most `within`. */
 export const bothIn = (pair: Pair, each: Omit<In, 'both'>, right: Marks, within: number): number => {
   const sdG = sdOf(pair.ofGravity);
   const sdF = sdOf(pair.ofFlow);

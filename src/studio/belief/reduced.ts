@@ -15,7 +15,7 @@ const width = 11;
 const roomFor = (count: number) => ({
   count,
   blocks: new Float64Array(count * width),
-  /** What merging two would lose, the earlier one's row. */
+  /** What merging two would lose, in the row of the earlier and the column of the later. */
   losses: new Float64Array(count * count),
   /** The least that each would lose with one after it, and with which. */
   least: new Float64Array(count),

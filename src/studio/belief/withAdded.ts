@@ -76,7 +76,6 @@ export const addTo = (
   spread(2, 2, alongZ * alongZ + ((after - before) * flowPerGravity.sd) ** 2);
 };
 
-/** An account of a bucket after something went in. */
 export const withAdded = (one: Component, addition: Addition): Component => {
   const next = copied(one);
   addTo(next, addition);
@@ -105,11 +104,11 @@ export const forgotten = (one: Component, at: number, value: number, sd: number)
   return next;
 };
 
-/** What moves a place of an account. */
-export type Move = readonly [at: number, by: number, sd: number];
-
 /** An account after some of its places moved, each by itself. */
-export const withMoved = (one: Component, ...moves: readonly Move[]): Component => {
+export const withMoved = (
+  one: Component,
+  ...moves: readonly (readonly [at: number, by: number, sd: number])[]
+): Component => {
   const next = copied(one);
   for (const [at, by, sd] of moves) move(next, at, by, sd);
   return next;

@@ -8,7 +8,6 @@ import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
 import type { VoidedBy } from './withVoid.ts';
 import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
-/** A measured gravity, with its 95 % half-interval. */
 export interface MeasuredGravity {
   value: Gravity;
   u95: number;

@@ -10,7 +10,6 @@ export const timedAt = ({
   efflux &&
   (efflux.temperature ?? (warmth && warmth.at <= efflux.at ? warmthAt({ warmth }, efflux.at) : undefined));
 
-/** The last cup time as it would be at 20 °C. */
 export const effluxAt20 = (
   state: Pick<BucketState, 'efflux' | 'belief'>,
 ): Seconds | 'wont-run' | undefined => {

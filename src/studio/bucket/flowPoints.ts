@@ -54,7 +54,7 @@ const loosenSteps = (
   return added.volume / ((held / 1000) * loosenStepPerLitre);
 };
 
-/** Counts deflocculant that went in. The readings since the last change of anything else are those before it. */
+/** Counts deflocculant that went in. Readings since the last other change count as those before the first dose. */
 export const withLoosening = (
   state: BucketState,
   added: Extract<Added, { what: 'deflocculant' }>,
@@ -84,7 +84,7 @@ export const withLoosening = (
 const runsRight = ({ settings: { cup, efflux } }: BucketState, flow: CupTime): boolean =>
   efflux !== undefined && isWindowsCup(flow, cup) && timeBand(flow.seconds, efflux) === 'in';
 
-/** A cup that ran so much slower than it did later, without another dose, was clogged (common practice): left alone, glaze thickens. */
+/** A cup that ran so much slower than later, with no dose between, was clogged: left alone, glaze thickens (common practice). */
 const cloggedBy = 1.25;
 
 const wasClogged = (first: CupTime, later: CupTime): boolean =>
@@ -92,7 +92,6 @@ const wasClogged = (first: CupTime, later: CupTime): boolean =>
   later.seconds !== 'wont-run' &&
   (first.seconds === 'wont-run' || first.seconds > cloggedBy * later.seconds);
 
-/** Adds a flow reading at what is in now. */
 export const addLoosenPoint = (state: BucketState, flow: CupTime): BucketState => {
   const { deflocculant, predicted } = state;
   if (!deflocculant || !predicted) return state;

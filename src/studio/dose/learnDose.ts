@@ -49,7 +49,6 @@ export interface LearnFrom {
   /** The cup that the window is for. */
   cup: string;
   window: Window<Seconds>;
-  /** The bucket's gravity now. */
   gravity: Gravity;
   /** Flocculant in it now, in per cent of its dry mass, worked out from the last reading. */
   percent: number;

@@ -1,6 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { Gravity, Millilitres } from '../../glaze/units.ts';
-import { middle } from './amounts.ts';
+import { middle } from './pailAmounts.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { decide } from './decide.ts';
 import type { Instant } from '../ids.ts';

@@ -42,7 +42,7 @@ const conditionReason = ({ when }: Move, f: Facts): Reason[] => {
 const isJustTimed = ({ state: { efflux } }: Facts, { visit }: Sureness): boolean =>
   visit?.timed === true && efflux !== undefined && efflux.stirredSince !== true;
 
-/** How it flows is wanted, as it can be told here. */
+/** How to find out how it flows: by a finger, or by a cup where no bare finger may go in. */
 const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
   asks.length > 0 ? asks : [barehanded(settings) ? 'look' : 'seconds'];
 
@@ -50,7 +50,6 @@ const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
 const thickeningSteps: ReadonlySet<Step> = new Set(['flocculate', 'deflocculate']);
 const toKeeper: Move = { step: 'ask-keeper', hands: 'anyone', amounts: [], dont: ['adjust'] };
 
-/** A step of the grid, with its amounts. */
 export const byMove = (
   chance: Chance,
   { gravity, flow, asks = [] }: { gravity: GravityBand; flow: FlowBand; asks?: Asked[] },

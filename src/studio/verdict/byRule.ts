@@ -11,7 +11,6 @@ import { asRead, surely, verdictOn } from './verdictOn.ts';
 export const readNow = ({ settings }: BucketState): Asked[] =>
   !judgesGravity(settings) ? ['seconds'] : judgesFlow(settings) ? ['weight', 'seconds'] : ['weight'];
 
-/** The verdict that a rule gives. */
 export const byRule = (
   f: Facts,
   { rule: { name, step, dont }, reasons }: Applying,

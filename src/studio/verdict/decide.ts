@@ -78,7 +78,6 @@ const isAboutToSettle = ({ state, now }: Facts): boolean =>
   restLimitOf(state).limit === usualRest &&
   since(state.stir.at, now) > stirredForDip;
 
-/** A verdict, with how likely the bucket was found to be right. */
 const withChances = (verdict: Verdict, chances: Chances | undefined): Verdict => {
   if (chances) verdict.chances = chances;
   return verdict;

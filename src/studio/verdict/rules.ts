@@ -22,7 +22,6 @@ export interface Rule {
   because(f: Facts): Reason[] | false | undefined;
 }
 
-/** A rule that applies, with its reasons. */
 export interface Applying {
   rule: Rule;
   reasons: Reason[];

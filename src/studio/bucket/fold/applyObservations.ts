@@ -36,7 +36,6 @@ export const applyObservations = (
   return seen.includes('ice') ? withTrouble(next, 'frozen', at) : next;
 };
 
-/** A stir to the bottom. */
 export const withStir = (
   state: BucketState,
   stir: { at: Instant; minutes?: number; tool?: StirTool },

@@ -60,7 +60,7 @@ const isJustStirred = ({ stir }: BucketState, at: Instant): boolean =>
 const at20 = (flow: CupTime, temperature: Celsius | undefined): CupTime =>
   flow.seconds === 'wont-run' ? flow : { ...flow, seconds: secondsAt20(flow.seconds, temperature) };
 
-/** A dose that had its time before a reading was stirred in when it was given: the next reading counts as well. */
+/** If a dose had its time before a reading, it is taken as stirred in when it was given: then the next reading counts too. */
 const withDoseWorking = (next: BucketState, before: BucketState, at: Instant): BucketState => {
   const { lastAt, stirredIn } = before.flocculant;
   return lastAt === undefined || stirredIn !== undefined || isDoseAtWork(before, at)

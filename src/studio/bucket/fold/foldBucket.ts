@@ -156,7 +156,6 @@ export function* bucketStates(no: StreamNo, entries: readonly BucketEntry[]): Ge
   for (const entry of rest) yield (state = applyToBucket(state, entry));
 }
 
-/** Folds a bucket's entries into its state. */
 export const foldBucket = (no: StreamNo, entries: readonly BucketEntry[]): BucketState | undefined => {
   let state: BucketState | undefined;
   for (const next of bucketStates(no, entries)) state = next;

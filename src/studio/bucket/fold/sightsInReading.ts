@@ -63,8 +63,8 @@ const withVolume = (sights: Sights, { entry: { event }, after }: ReadingEntry): 
 };
 
 /**
- * A weighing is as exact as its vessel allows, or as those with it repeated; until then, as those repeated of which nobody
- * knows the vessel.
+ * A weighing is as exact as its vessel allows, or as repeated weighings with that vessel have shown; until then, as those
+ * with an unnamed one.
  */
 export const weighedSd = (belief: Belief, vessel: string | undefined, sd: number): number => {
   const unnamed = scatterOf(belief, vesselReads(undefined), sd);
