@@ -1,2 +1,2 @@
 /** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
-export const foldKey = 'F7f2Wm87CO0boRwa';
+export const foldKey = 'rPttu9qp_Df09xJJ';
