@@ -115,4 +115,7 @@ export type BucketEvent =
   | ({ kind: 'learned' } & Learned)
   | { kind: 'undo'; of: Seq };
 
+export type BucketEventOf<Kind extends BucketEvent['kind']> = Extract<BucketEvent, { kind: Kind }>;
+export type AddedOf<What extends Added['what']> = Extract<Added, { what: What }>;
+
 export type BucketEntry = Entry<BucketEvent>;

@@ -1,9 +1,9 @@
 import type { Checked } from '../../glaze/checked.ts';
 import { epsomInSolution } from '../../glaze/materials/epsomSolution.ts';
-import type { Added } from './bucketEvent.ts';
+import type { AddedOf } from './bucketEvent.ts';
 import { celsius, grams, millilitres, type Grams, type Millilitres } from '../../glaze/units.ts';
 
-type Dose = Extract<Added, { what: 'flocculant' }>;
+type Dose = AddedOf<'flocculant'>;
 
 /** The jar of solution stands in the glaze room. */
 export const roomTemperature = celsius(20);

@@ -2,7 +2,7 @@ import { definedOnly } from '../../definedOnly.ts';
 import { householdVolumes } from '../../glaze/materials/householdVolumes.ts';
 import type { Millilitres } from '../../glaze/units.ts';
 import { volumeOf } from '../contents/contents.ts';
-import type { Added, CupTime } from './bucketEvent.ts';
+import type { CupTime, AddedOf } from './bucketEvent.ts';
 import type { BucketState, FlowPoint, LoosenPoint } from './bucketState.ts';
 import { without } from './fold/without.ts';
 import { minutes, since, type Instant } from '../ids.ts';
@@ -55,10 +55,7 @@ const loosenSteps = (
 };
 
 /** Counts deflocculant that went in. Readings since the last other change count as those before the first dose. */
-export const withLoosening = (
-  state: BucketState,
-  added: Extract<Added, { what: 'deflocculant' }>,
-): BucketState => {
+export const withLoosening = (state: BucketState, added: AddedOf<'deflocculant'>): BucketState => {
   const more = loosenSteps(state, added);
   const before: NonNullable<BucketState['deflocculant']> = state.deflocculant ?? { steps: 0, doses: 0 };
   const { steps, doses } = before;

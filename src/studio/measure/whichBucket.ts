@@ -2,11 +2,11 @@ import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { likelihoodOf, type Sight } from '../belief/likelihood.ts';
 import { noise } from '../belief/priors.ts';
 import { slowedBy, warmthAt } from '../belief/warmth.ts';
-import type { BucketEvent } from '../bucket/bucketEvent.ts';
+import type { BucketEventOf } from '../bucket/bucketEvent.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
 
-type Reading = Extract<BucketEvent, { kind: 'reading' }>;
+type Reading = BucketEventOf<'reading'>;
 type Weighing = NonNullable<Reading['gravity']>;
 
 /** How many times as likely one of two must be to be taken as true: from memory. */

@@ -7,7 +7,7 @@ import { middleGravity } from '../../belief/startBelief.ts';
 import { withAdded, withMoved } from '../../belief/withAdded.ts';
 import type { BucketSettings } from '../../settings/bucketSettings.ts';
 import { pouredWithin, weighedWithin } from './applyAddition.ts';
-import type { Added } from '../bucketEvent.ts';
+import type { Added, AddedOf } from '../bucketEvent.ts';
 import { saltAdded } from '../flocculantSolution.ts';
 import { loosenStepPerLitre } from '../flowPoints.ts';
 
@@ -18,7 +18,7 @@ const stepGrams = ({ mean }: Component, { solids }: BucketSettings): number | un
   return (doseStep.percent / 100) * dry.value * Math.exp(mean[place.volume] ?? 0);
 };
 
-const dosed = (one: Component, added: Extract<Added, { what: 'flocculant' }>, settings: BucketSettings) => {
+const dosed = (one: Component, added: AddedOf<'flocculant'>, settings: BucketSettings) => {
   const salt = saltAdded(added);
   const step = stepGrams(one, settings);
   if (salt === undefined || step === undefined)
@@ -30,7 +30,7 @@ const dosed = (one: Component, added: Extract<Added, { what: 'flocculant' }>, se
 
 /** Nobody knows how strong a product is: even a little of it leaves the flow in doubt. */
 const leastDoubt = 0.1;
-const loosened = (one: Component, added: Extract<Added, { what: 'deflocculant' }>): Component => {
+const loosened = (one: Component, added: AddedOf<'deflocculant'>): Component => {
   const litres = Math.exp(one.mean[place.volume] ?? 0);
   const steps = added.volume === undefined ? 1 : Math.min(4, added.volume / (litres * loosenStepPerLitre));
   const sd = Math.max(leastDoubt, steps * deflocculated.sd);
@@ -47,7 +47,7 @@ const unknownMove = (one: Component): Component =>
   );
 
 /** Glaze of unknown gravity is taken for one like this bucket's. */
-const glazeIn = (one: Component, added: Extract<Added, { what: 'glaze' }>, settings: BucketSettings) => {
+const glazeIn = (one: Component, added: AddedOf<'glaze'>, settings: BucketSettings) => {
   if (added.volume === undefined) return unknownMove(one);
   const litres = added.volume / 1000;
   const known = added.gravity !== undefined && added.gravity < settings.solids ? added.gravity : undefined;

@@ -1,4 +1,4 @@
-import type { BucketEntry, Added, BucketEvent } from '../bucketEvent.ts';
+import type { BucketEntry, Added, BucketEventOf, AddedOf } from '../bucketEvent.ts';
 import { coverage95 } from '../../../glaze/statistics/normal.ts';
 import { grams } from '../../../glaze/units.ts';
 import type { BucketState } from '../bucketState.ts';
@@ -25,12 +25,11 @@ export const weighedWithin = 0.02;
 /** Additions that do not change how the rest settles. */
 const sameMix: ReadonlySet<Added['what']> = new Set(['water', 'draw-off', 'taken']);
 
-type Of<What extends Added['what']> = Extract<Added, { what: What }>;
 /**
  * Whatever may move gravity. Glaze that is taken out is like what stays; a dose is about a thousandth of the bucket, and
  * changes only its flow.
  */
-type Mixed = Exclude<Added, Of<'flocculant' | 'deflocculant' | 'taken'>>;
+type Mixed = Exclude<Added, AddedOf<'flocculant' | 'deflocculant' | 'taken'>>;
 
 const none = { value: 0, sd: 0 };
 const poured = (volume: number): Estimate<number> => ({
@@ -74,7 +73,11 @@ const massesAdded = (
 /** How it flowed before no longer counts. */
 const withoutFlow = (state: BucketState): BucketState => without(without(state, 'efflux'), 'look');
 
-const withFlocculant = (state: BucketState, at: BucketEntry['at'], added: Of<'flocculant'>): BucketState => {
+const withFlocculant = (
+  state: BucketState,
+  at: BucketEntry['at'],
+  added: AddedOf<'flocculant'>,
+): BucketState => {
   const salt = saltAdded(added);
   const { stirredIn: _, ...before } = state.flocculant;
   const next: BucketState = {
@@ -91,7 +94,7 @@ const withFlocculant = (state: BucketState, at: BucketEntry['at'], added: Of<'fl
   return withoutLoosenPoints(salt === undefined ? withoutFlowPoints(next) : next);
 };
 
-const withTaken = (state: BucketState, { volume }: Of<'taken'>): BucketState => {
+const withTaken = (state: BucketState, { volume }: AddedOf<'taken'>): BucketState => {
   const { contents, flocculant } = state;
   if (!contents) return state;
   if (volume === undefined) return without(state, 'volumeAt');
@@ -132,7 +135,7 @@ const withMixed = (state: BucketState, entry: BucketEntry, added: Mixed): Bucket
 export const applyAddition = (
   state: BucketState,
   entry: BucketEntry,
-  { added, remake }: Extract<BucketEvent, { kind: 'addition' }>,
+  { added, remake }: BucketEventOf<'addition'>,
 ): BucketState => {
   // A different mix, or a dose, settles differently.
   let next: BucketState = remake || !sameMix.has(added.what) ? without(state, 'rests') : state;

@@ -1,6 +1,6 @@
 import { definedOnly } from '../../../definedOnly.ts';
 import { secondsAt20, warmthAt } from '../../belief/warmth.ts';
-import type { BucketEntry, BucketEvent, CupTime } from '../bucketEvent.ts';
+import type { BucketEntry, CupTime, BucketEventOf } from '../bucketEvent.ts';
 import { coverage95 } from '../../../glaze/statistics/normal.ts';
 import { gravity, type Celsius } from '../../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from '../bucketState.ts';
@@ -44,7 +44,7 @@ const takenTogether = (
 /** How exactly it was weighed: as the cup allows, or better when weighings with it repeated better. */
 const shownWithin = (
   { belief }: BucketState,
-  { u95, by, vessel }: NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>,
+  { u95, by, vessel }: NonNullable<BucketEventOf<'reading'>['gravity']>,
 ): number =>
   by === 'weight' && (belief.repeats?.[vesselReads(vessel)] ?? belief.repeats?.[vesselReads(undefined)])
     ? Math.min(u95, coverage95 * weighedSd(belief, vessel, u95 / coverage95))
@@ -72,7 +72,7 @@ const withDoseWorking = (next: BucketState, before: BucketState, at: Instant): B
 export const applyReading = (
   state: BucketState,
   entry: BucketEntry,
-  event: Extract<BucketEvent, { kind: 'reading' }>,
+  event: BucketEventOf<'reading'>,
 ): BucketState => {
   const { at } = entry;
   let next = applyObservations(applyRest(state, event.seen, at), event.seen, at);

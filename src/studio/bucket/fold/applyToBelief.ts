@@ -14,7 +14,7 @@ import type { BucketSettings } from '../../settings/bucketSettings.ts';
 import { longStir, stirredLongBefore } from './applyObservations.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
-import type { Added, BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
+import type { Added, BucketEntry, BucketEvent, FlowLook, BucketEventOf } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
 import { shownIn } from '../learned.ts';
 import { without } from './without.ts';
@@ -86,7 +86,7 @@ const unread = ({ visit, ...belief }: Belief, { what }: Added): Belief =>
 
 const onAddition = (
   belief: Belief,
-  { added, remake }: Extract<BucketEvent, { kind: 'addition' }>,
+  { added, remake }: BucketEventOf<'addition'>,
   folded: FoldedEntry,
 ): Belief => {
   if (remake) return anew(belief, folded);

@@ -11,7 +11,7 @@ import {
 } from '../../contents/contents.ts';
 import { pailVolumeFromRimGap } from '../../contents/pailVolumeFromRimGap.ts';
 import type { Instant } from '../../ids.ts';
-import type { BucketEvent } from '../bucketEvent.ts';
+import type { BucketEventOf } from '../bucketEvent.ts';
 
 /** A volume that somebody estimated (common practice: ±10 %). */
 const toldWithin = 0.05;
@@ -58,7 +58,7 @@ export const withPrediction = (state: BucketState): BucketState => {
 /** How much a reading says is in the pail, by its gap or by eye; undefined when it says nothing, or that it is empty. */
 export const volumeRead = (
   settings: BucketSettings,
-  { gap, level }: Pick<Extract<BucketEvent, { kind: 'reading' }>, 'gap' | 'level'>,
+  { gap, level }: Pick<BucketEventOf<'reading'>, 'gap' | 'level'>,
 ): Estimate<Millilitres> | undefined => {
   const byGap = gap === undefined ? undefined : pailVolumeFromRimGap(settings, gap);
   const found = byGap?.ok ? byGap.value : level === undefined ? undefined : statedVolume(level);

@@ -1,5 +1,5 @@
 import { definedOnly } from '../../../definedOnly.ts';
-import type { BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
+import type { BucketEntry, FlowLook, BucketEventOf } from '../bucketEvent.ts';
 import { grams, type Millilitres } from '../../../glaze/units.ts';
 import { chanceNear } from '../../belief/chances.ts';
 import type { Belief } from '../../belief/mixture.ts';
@@ -35,11 +35,7 @@ import { undoneIn } from '../../entry.ts';
 /** Enough tiles for a line; older ones no longer describe the bucket. */
 const mostTiles = 40;
 
-const withChange = (
-  state: BucketState,
-  entry: BucketEntry,
-  event: Extract<BucketEvent, { kind: 'change' }>,
-): BucketState => {
+const withChange = (state: BucketState, entry: BucketEntry, event: BucketEventOf<'change'>): BucketState => {
   const settings: BucketSettings = { ...state.settings, ...event.settings };
   for (const name of event.cleared ?? []) delete (settings as Partial<BucketSettings>)[name];
   const { solids } = state.settings;
@@ -61,7 +57,7 @@ const withLook = (state: BucketState, entry: BucketEntry, look: FlowLook | undef
 const stateFromSetup = (
   no: StreamNo,
   entry: BucketEntry,
-  { settings, volume }: Extract<BucketEvent, { kind: 'setup' }>,
+  { settings, volume }: BucketEventOf<'setup'>,
 ): BucketState => ({
   no,
   seq: entry.seq,

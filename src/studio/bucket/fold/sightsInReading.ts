@@ -6,7 +6,7 @@ import { bias, noise, usualSeconds } from '../../belief/priors.ts';
 import { scatterOf, withRepeat } from '../../belief/repeats.ts';
 import { slowedBy, warmthAt } from '../../belief/warmth.ts';
 import { visitGoesOn, type Glance, type Visit } from '../../belief/visit.ts';
-import type { BucketEntry, BucketEvent, CupTime } from '../bucketEvent.ts';
+import type { BucketEntry, CupTime, BucketEventOf } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
 import { cupReads, vesselReads } from '../readsOf.ts';
 import { isWindowsCup } from '../timeBand.ts';
@@ -16,7 +16,7 @@ import { volumeRead } from './applyVolume.ts';
 
 /** A reading, with the bucket as it was before and after it. */
 export interface ReadingEntry {
-  entry: Omit<BucketEntry, 'event'> & { event: Extract<BucketEvent, { kind: 'reading' }> };
+  entry: Omit<BucketEntry, 'event'> & { event: BucketEventOf<'reading'> };
   before: BucketState;
   after: BucketState;
 }

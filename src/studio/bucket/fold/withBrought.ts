@@ -1,4 +1,4 @@
-import type { BucketEvent, Brought, BucketEntry } from '../bucketEvent.ts';
+import type { Brought, BucketEntry, BucketEventOf } from '../bucketEvent.ts';
 import type { BucketCaution } from '../../settings/bucketSettings.ts';
 import type { BucketState } from '../bucketState.ts';
 import { without } from './without.ts';
@@ -35,7 +35,7 @@ const isLoggedAfter = ({ seq }: BucketEntry, than: number): boolean => seq > tha
 export const withHold = (
   state: BucketState,
   entry: BucketEntry,
-  { cause, why }: Extract<BucketEvent, { kind: 'hold' }>,
+  { cause, why }: BucketEventOf<'hold'>,
 ): BucketState => {
   const hold = { cause, why, by: entry.by, since: entry.at };
   const { hold: before } = state;
@@ -48,7 +48,7 @@ export const withHold = (
 export const withCautionsSet = (
   state: BucketState,
   entry: BucketEntry,
-  { settings: { glaze, cautions } }: Extract<BucketEvent, { kind: 'change' }>,
+  { settings: { glaze, cautions } }: BucketEventOf<'change'>,
 ): BucketState => {
   const { apart, brought, settings } = state;
   const isSame = glaze !== undefined && apart !== undefined && isLoggedAfter(entry, apart);
