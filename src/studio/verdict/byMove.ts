@@ -1,6 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { longStir, stirredLongBefore } from '../bucket/fold/applyObservations.ts';
-import { gelsByItself } from '../dose/gelsByItself.ts';
+import { gelsByItself } from '../bucket/bucketHazards.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { gravityForAmounts, type Sureness } from './chooseByChance.ts';
