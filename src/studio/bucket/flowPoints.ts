@@ -4,7 +4,7 @@ import type { Millilitres } from '../../glaze/units.ts';
 import { volumeOf } from '../contents/contents.ts';
 import type { CupTime, AddedOf } from './bucketEvent.ts';
 import type { BucketState, FlowPoint, LoosenPoint } from './bucketState.ts';
-import { without } from './fold/without.ts';
+import { without } from './without.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 import { isWindowsCup, timeBand } from './timeBand.ts';
 

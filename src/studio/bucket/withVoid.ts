@@ -1,6 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from './bucketState.ts';
-import { without } from './fold/without.ts';
+import { without } from './without.ts';
 import { withoutFlowPoints, withoutLoosenPoints } from './flowPoints.ts';
 import type { Instant } from '../ids.ts';
 

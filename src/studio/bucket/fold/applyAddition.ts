@@ -16,7 +16,7 @@ import { withLoosening, withoutFlowPoints, withoutLoosenPoints } from '../flowPo
 import { waterToPowder } from '../../contents/driftPoint.ts';
 import { changeContents, withPrediction } from './applyVolume.ts';
 import { outgrewReading } from './couldMove.ts';
-import { without } from './without.ts';
+import { without } from '../without.ts';
 
 /** How exactly people pour and weigh into a bucket (common practice). */
 export const pouredWithin = 0.05;

@@ -12,7 +12,7 @@ import { applyGravity } from './applyGravity.ts';
 import { weighedSd } from './sightsInReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
 import { withPrediction, applyVolume, volumeRead } from './applyVolume.ts';
-import { without } from './without.ts';
+import { without } from '../without.ts';
 
 /** A reading is believed for so long after a stir: a 45 µm grain falls the depth of a pail in about ten minutes. */
 export const believedAfterStir = minutes(10);

@@ -17,7 +17,7 @@ import { statedVolume } from './applyVolume.ts';
 import type { Added, BucketEntry, BucketEvent, FlowLook, BucketEventOf } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
 import { shownIn } from '../learned.ts';
-import { without } from './without.ts';
+import { without } from '../without.ts';
 import { sightsInReading, volumeSeen, type ReadingEntry } from './sightsInReading.ts';
 
 /** An entry, with the bucket as it was before and after it. */

@@ -28,7 +28,7 @@ import {
   statedVolume,
   withPrediction,
 } from './applyVolume.ts';
-import { without } from './without.ts';
+import { without } from '../without.ts';
 import { withSieve, withTrouble } from '../withVoid.ts';
 import { undoneIn } from '../../entry.ts';
 

@@ -1,7 +1,7 @@
 import type { Brought, BucketEntry, BucketEventOf } from '../bucketEvent.ts';
 import type { BucketCaution } from '../../settings/bucketSettings.ts';
 import type { BucketState } from '../bucketState.ts';
-import { without } from './without.ts';
+import { without } from '../without.ts';
 
 const together = (...all: readonly (readonly BucketCaution[])[]): BucketCaution[] => [
   ...new Set(all.flat().filter((caution) => caution !== 'children')),
