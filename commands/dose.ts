@@ -11,7 +11,7 @@ import { refusal } from '../src/contract/refusal.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
-import { gelsByItself } from '../src/studio/dose/gelsByItself.ts';
+import { gelsByItself } from '../src/studio/bucket/bucketHazards.ts';
 import { onceEach } from '../src/replies/verdict/onceEach.ts';
 import { verdictActions } from '../src/replies/verdict/verdictActions.ts';
 import type { Dont, Reason } from '../src/studio/verdict/verdict.ts';

@@ -25,7 +25,7 @@ import { cupFor } from '../src/studio/settings/cupFor.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { volumeHeld } from '../src/studio/bucket/fold/foldBucket.ts';
 import { gravityScales } from '../src/studio/measure/stateGravity.ts';
-import { looksThick } from '../src/studio/verdict/looksThick.ts';
+import { looksThick } from '../src/studio/verdict/flowBand.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
 /** The reading is logged and does not count, and only because nobody said whether the bucket was stirred. */

@@ -15,7 +15,7 @@ import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
-import { joinGlaze } from '../../src/studio/bucket/joinGlaze.ts';
+import { joinGlaze } from '../../src/studio/bucket/sameGlaze.ts';
 
 export const changeBucket = logs({
   name: 'change',

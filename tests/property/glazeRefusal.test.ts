@@ -292,6 +292,8 @@ const neverRefuse = new Set([
   'firstOutside',
   'notTwoRates',
   'logGamma',
+  'bisection',
+  'normalDensity',
   ...Object.keys(u),
 ]);
 

@@ -1,4 +1,5 @@
 import { firstOutside, valid, type Checked } from '../checked.ts';
+import { bisection } from '../statistics/bisection.ts';
 import { celsius, pascals, type Celsius, type Fraction, type Pascals } from '../units.ts';
 
 /** Air as a thermometer and a hygrometer show it. */
@@ -57,16 +58,9 @@ export const saturationPressure = (t: Celsius): Checked<Pascals> =>
 export const vapourPressureDeficit = ({ temperature, humidity }: Air): Checked<Pascals> =>
   outsideAir({ temperature, humidity }) ?? valid(pascals((1 - humidity) * saturation(temperature)));
 
-/** Bisection: the temperature at which a rising function crosses zero, to the precision of a double. */
-const crossing = (rising: (t: number) => number, low: number, high: number) => {
-  let [below, above] = [low, high];
-  for (let i = 0; i < 60; i++) {
-    const middle = (below + above) / 2;
-    if (rising(middle) < 0) below = middle;
-    else above = middle;
-  }
-  return (below + above) / 2;
-};
+/** The temperature at which a rising function crosses zero, to the precision of a double. */
+const crossing = (rising: (t: number) => number, low: number, high: number) =>
+  bisection((t) => rising(t) < 0, { low, high, rounds: 60 });
 
 /**
  * The temperature at which a room's moisture condenses.

@@ -127,10 +127,7 @@ export const thicknessForTime = (timeRatio: number): Checked<number> =>
 export const thicknessForTemperature = ({
   temperature,
   reference,
-}: {
-  temperature: Celsius;
-  reference: Celsius;
-}): Checked<number> => {
+}: Record<'temperature' | 'reference', Celsius>): Checked<number> => {
   const now = waterViscosity(temperature);
   if (!now.ok) return now;
   const then = waterViscosity(reference);
@@ -152,12 +149,11 @@ export const thicknessForGravity = ({
   to,
   particleGravity,
   cake,
-}: {
-  from: Gravity;
-  to: Gravity;
-  particleGravity: Gravity;
-  cake: Fraction;
-}): Checked<{ betaRatio: number; cakeLimited: number; bodyLimited: number }> => {
+}: Record<'from' | 'to' | 'particleGravity', Gravity> & { cake: Fraction }): Checked<{
+  betaRatio: number;
+  cakeLimited: number;
+  bodyLimited: number;
+}> => {
   const betaAt = (slurry: Gravity): Checked<number> => {
     const phi = solidsVolumeFraction({ slurry, particleGravity });
     return phi.ok ? cakeRatio({ slurry: phi.value, cake }) : phi;

@@ -1,24 +1,8 @@
 import { firstOutside, valid, type Checked } from '../checked.ts';
 import { kinematicViscosity, seconds, type KinematicViscosity, type Seconds } from '../units.ts';
 
-export type FlowCupKind =
-  | 'ford1'
-  | 'ford2'
-  | 'ford3'
-  | 'ford4'
-  | 'zahn1'
-  | 'zahn2'
-  | 'zahn3'
-  | 'zahn4'
-  | 'zahn5'
-  | 'iso3'
-  | 'iso4'
-  | 'iso5'
-  | 'iso6'
-  | 'din4';
-
-export interface FlowCup {
-  kind: FlowCupKind;
+interface Cup {
+  kind: string;
   name: string;
   /** ν = slope·(t − offset) − loss/t, in mm²/s and s. */
   slope: number;
@@ -39,7 +23,7 @@ const jet = (slope: number, loss: number) => ({ slope, offset: 0, loss });
 const from = (low: number, high: number) => ({ low: seconds(low), high: seconds(high) });
 
 /** The standard flow cups, each with its equation and the efflux times in which it holds. */
-export const flowCups: readonly FlowCup[] = [
+export const flowCups = [
   { kind: 'ford1', name: 'Ford #1', ...straight(0.49, 35), ...from(55, 100), source: d1200 },
   { kind: 'ford2', name: 'Ford #2', ...straight(1.44, 18), ...from(40, 100), source: d1200 },
   { kind: 'ford3', name: 'Ford #3', ...straight(2.31, 6.58), ...from(20, 100), source: d1200 },
@@ -54,12 +38,13 @@ export const flowCups: readonly FlowCup[] = [
   { kind: 'iso5', name: 'ISO 5 mm', ...jet(3.28, 220), ...from(30, 100), source: 'ISO 2431' },
   { kind: 'iso6', name: 'ISO 6 mm', ...jet(6.9, 570), ...from(17, 120), source: iso2431 },
   { kind: 'din4', name: 'DIN 4 mm', ...jet(4.57, 452), ...from(25, 150), source: 'DIN 53211' },
-];
+] as const satisfies readonly Cup[];
+export type FlowCupKind = (typeof flowCups)[number]['kind'];
 
-const byKind = new Map<FlowCupKind, FlowCup>(flowCups.map((cup) => [cup.kind, cup]));
+const byKind = new Map<FlowCupKind, Cup>(flowCups.map((cup) => [cup.kind, cup]));
 
 /** The table's row for a cup. */
-export const flowCup = (kind: FlowCupKind): FlowCup => {
+export const flowCup = (kind: FlowCupKind): Cup => {
   const cup = byKind.get(kind);
   if (!cup) throw new Error(`no flow cup ${kind}`);
   return cup;

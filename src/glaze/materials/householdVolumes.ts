@@ -1,21 +1,4 @@
-import { millilitres, type Millilitres } from '../units.ts';
-
-export type HouseholdVolume =
-  | 'us-tsp'
-  | 'us-tbsp'
-  | 'us-floz'
-  | 'us-cup'
-  | 'us-pint'
-  | 'us-quart'
-  | 'us-gallon'
-  | 'imp-floz'
-  | 'imp-pint'
-  | 'imp-quart'
-  | 'imp-gallon'
-  | 'metric-tsp'
-  | 'metric-tbsp'
-  | 'metric-cup'
-  | 'drop';
+import { millilitres } from '../units.ts';
 
 const usGallon = 3785.411784;
 const imperialGallon = 4546.09;
@@ -24,7 +7,7 @@ const imperialGallon = 4546.09;
  * Kitchen and workshop measures. US and imperial: the defined gallons, GNU units 2.22; metric
  * spoons and cup: *common practice*; a drop of 0.05 ml: *common practice*.
  */
-export const householdVolumes: Readonly<Record<HouseholdVolume, Millilitres>> = {
+export const householdVolumes = {
   'us-tsp': millilitres(usGallon / 768),
   'us-tbsp': millilitres(usGallon / 256),
   'us-floz': millilitres(usGallon / 128),
@@ -40,4 +23,4 @@ export const householdVolumes: Readonly<Record<HouseholdVolume, Millilitres>> = 
   'metric-tbsp': millilitres(15),
   'metric-cup': millilitres(250),
   drop: millilitres(0.05),
-};
+} as const;

@@ -1,4 +1,4 @@
-import { materialTable, type MaterialCaution, type SourceMark } from './materialTable.ts';
+import { materialTable, type MaterialCaution } from './materialTable.ts';
 import { gravity, type Gravity } from '../units.ts';
 import { normalizedName } from '../../text/normalizedName.ts';
 
@@ -11,12 +11,11 @@ export interface Material {
   low: Gravity;
   high: Gravity;
   source: string;
-  mark: SourceMark;
   cautions: readonly MaterialCaution[];
 }
 
 export const materials: readonly Material[] = materialTable.map(
-  ([id, aliases, value, low, high, source, mark, ...cautions]) => ({
+  ([id, aliases, value, low, high, source, ...cautions]) => ({
     id,
     name: id.replaceAll('-', ' '),
     aliases: aliases === '' ? [] : aliases.split(', '),
@@ -24,7 +23,6 @@ export const materials: readonly Material[] = materialTable.map(
     low: gravity(low),
     high: gravity(high),
     source,
-    mark,
     cautions,
   }),
 );

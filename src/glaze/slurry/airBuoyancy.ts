@@ -18,11 +18,7 @@ export const densityInVacuum = ({
   apparent,
   air = conventionalAir,
   weights = conventionalWeights,
-}: {
-  apparent: Density;
-  air?: Density;
-  weights?: Density;
-}): Checked<Density> =>
+}: { apparent: Density } & Partial<Record<'air' | 'weights', Density>>): Checked<Density> =>
   firstOutside(
     ['apparent density', apparent, 500, 12_000],
     ['density of air', air, 0.8, 1.4],

@@ -18,11 +18,7 @@ export const gravityByWeighing = ({
   gross,
   tare,
   water,
-}: {
-  gross: Grams;
-  tare: Grams;
-  water: Grams;
-}): Checked<Gravity> => {
+}: Record<'gross' | 'tare' | 'water', Grams>): Checked<Gravity> => {
   const value = (gross - tare) / water;
   return (
     firstOutside(

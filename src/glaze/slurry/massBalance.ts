@@ -87,6 +87,11 @@ export const powderToAdd = ({
   ) ??
   valid(grams((((volume * water) / 1000) * particleGravity * (to - from)) / (particleGravity - to)));
 
+interface Glaze {
+  volume: Millilitres;
+  gravity: Gravity;
+}
+
 /**
  * Gravity of two buckets poured together.
  * @formula γ = (V1γ1 + V2γ2)/(V1 + V2)
@@ -96,10 +101,7 @@ export const powderToAdd = ({
  * @source derived: volumes add, mass is kept; Lapeyrouse, mixing fluids of different densities
  * @example blend({ first: { volume: millilitres(400), gravity: gravity(1.3) }, second: { volume: millilitres(400), gravity: gravity(1.5) } }) //=> { ok: true, value: 1.4 }
  */
-export const blend = ({
-  first,
-  second,
-}: Record<'first' | 'second', { volume: Millilitres; gravity: Gravity }>): Checked<Gravity> => {
+export const blend = ({ first, second }: Record<'first' | 'second', Glaze>): Checked<Gravity> => {
   const volume = first.volume + second.volume;
   return (
     firstOutside(
@@ -125,11 +127,7 @@ export const secondForBlend = ({
   first,
   secondGravity,
   target,
-}: {
-  first: { volume: Millilitres; gravity: Gravity };
-  secondGravity: Gravity;
-  target: Gravity;
-}): Checked<Millilitres> => {
+}: { first: Glaze } & Record<'secondGravity' | 'target', Gravity>): Checked<Millilitres> => {
   const low = Math.min(first.gravity, secondGravity);
   const high = Math.max(first.gravity, secondGravity);
   const outside = firstOutside(
@@ -158,12 +156,9 @@ export const partsForBlend = ({
   firstGravity,
   secondGravity,
   target,
-}: {
-  volume: Millilitres;
-  firstGravity: Gravity;
-  secondGravity: Gravity;
-  target: Gravity;
-}): Checked<Record<'first' | 'second', Millilitres>> => {
+}: { volume: Millilitres } & Record<'firstGravity' | 'secondGravity' | 'target', Gravity>): Checked<
+  Record<'first' | 'second', Millilitres>
+> => {
   const low = Math.min(firstGravity, secondGravity);
   const high = Math.max(firstGravity, secondGravity);
   const outside = firstOutside(

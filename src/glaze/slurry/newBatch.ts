@@ -32,10 +32,7 @@ export const newBatch = ({
   if (!(wanted > 1 && wanted < particleGravity)) return refused('wanted gravity', wanted, 1, particleGravity);
   const gramsPerMillilitre = water / 1000;
   const volume = (powder * (particleGravity - 1)) / (particleGravity * gramsPerMillilitre * (wanted - 1));
-  return valid({
-    volume: millilitres(volume),
-    water: grams(volume * gramsPerMillilitre * wanted - powder),
-  });
+  return valid({ volume: millilitres(volume), water: grams(volume * gramsPerMillilitre * wanted - powder) });
 };
 
 /**

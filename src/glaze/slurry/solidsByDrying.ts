@@ -18,12 +18,7 @@ export const solidsByDrying = ({
   tare,
   driedGross,
   saltFraction = fraction(0),
-}: {
-  gross: Grams;
-  tare: Grams;
-  driedGross: Grams;
-  saltFraction?: Fraction;
-}): Checked<Fraction> => {
+}: Record<'gross' | 'tare' | 'driedGross', Grams> & { saltFraction?: Fraction }): Checked<Fraction> => {
   const outside = firstOutside(
     ['gross weight', gross, 0, 1e6],
     ['dried weight', driedGross, 0, gross],

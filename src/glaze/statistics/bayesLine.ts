@@ -1,5 +1,5 @@
 import { firstOutside, valid, type Checked } from '../checked.ts';
-import { normalCdf } from './normal.ts';
+import { normalCdf, normalDensity } from './normal.ts';
 
 /** A normal belief about a line's coefficients: means and covariance. */
 export interface LineBelief {
@@ -24,7 +24,6 @@ export type LineMixture = readonly { weight: number; belief: LineBelief }[];
 
 const dot = (a: readonly number[], b: readonly number[]) =>
   a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
-const density = (z: number) => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
 
 /** The belief after one more point, and the likelihood of that point before it. */
 const learned = (
@@ -36,9 +35,9 @@ const learned = (
   // Rounding must not make a variance negative.
   const sd = Math.sqrt(Math.max(0, dot(along, at)) + (noise * scale) ** 2);
   const z = (dot(mean, at) - seen) / sd;
-  const chance = above ? normalCdf(z) : density(z) / sd;
+  const chance = above ? normalCdf(z) : normalDensity(z) / sd;
   // A bound far above belief: the tail's own ratio, because both terms would underflow.
-  const ratio = above ? (z > -30 ? density(z) / normalCdf(z) : -z - 1 / z) : -z;
+  const ratio = above ? (z > -30 ? normalDensity(z) / normalCdf(z) : -z - 1 / z) : -z;
   const shrink = above ? ratio * (ratio + z) : 1;
   return {
     belief: {

@@ -13,11 +13,7 @@ export const countsOfEvents = ({
   shape,
   over,
   days,
-}: {
-  shape: number;
-  over: number;
-  days: number;
-}): Checked<Record<'none' | 'mean' | 'variance', number>> => {
+}: Record<'shape' | 'over' | 'days', number>): Checked<Record<'none' | 'mean' | 'variance', number>> => {
   const refusal =
     outside('events before', shape, 1e-6, 1e6) ??
     outside('days before', over, 1e-3, 1e9) ??

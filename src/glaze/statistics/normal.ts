@@ -3,7 +3,8 @@ import { refused, valid, type Checked } from '../checked.ts';
 /** Half the width of a 95 % interval in standard uncertainties: Φ⁻¹(0.975). JCGM 100:2008, table G.1 (from memory). */
 export const coverage95 = 1.959963984540054;
 
-const density = (z: number) => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
+/** How dense standard normal values lie at z. */
+export const normalDensity = (z: number): number => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
 
 /** So far out, Laplace's continued fraction converges in a few steps. */
 const far = 5;
@@ -12,7 +13,7 @@ const far = 5;
 const farTail = (z: number) => {
   let below = z;
   for (let k = 16; k >= 1; k--) below = z + k / below;
-  return density(z) / below;
+  return normalDensity(z) / below;
 };
 
 /** The tail above z, 0 ≤ z < 5: a ratio of two polynomials, to double precision. */
@@ -73,7 +74,7 @@ export const normalQuantile = (p: number): Checked<number> => {
   const tail = Math.min(p, 1 - p);
   let z = -guess(tail);
   for (let i = 0; i < 3; i++) {
-    const step = (normalCdf(z) - tail) / density(z);
+    const step = (normalCdf(z) - tail) / normalDensity(z);
     z -= step / (1 + (z * step) / 2);
   }
   return valid(p < 0.5 ? z : -z);

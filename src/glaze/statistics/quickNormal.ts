@@ -1,4 +1,4 @@
-import { normalCdf } from './normal.ts';
+import { normalCdf, normalDensity } from './normal.ts';
 
 /** The tables have so many marks to a deviation, as far out as this. */
 const perDeviation = 64;
@@ -6,13 +6,12 @@ const outermost = 13;
 /** Beyond so many deviations a chance differs from 0 or 1 by less than a double near 1 can tell. */
 const certain = 8.5;
 
-const exactDensity = (z: number) => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
 const table = (value: (z: number) => number) =>
   Float64Array.from({ length: 2 * outermost * perDeviation + 1 }, (_, i) =>
     value(i / perDeviation - outermost),
   );
 const chances = table(normalCdf);
-const densities = table(exactDensity);
+const densities = table(normalDensity);
 
 const read = (numbers: Float64Array, mark: number): number => numbers[mark + outermost * perDeviation] ?? NaN;
 

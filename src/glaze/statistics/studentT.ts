@@ -1,4 +1,5 @@
 import { firstOutside, valid, type Checked } from '../checked.ts';
+import { bisection } from './bisection.ts';
 import { logGamma } from './logGamma.ts';
 
 /** Regularized incomplete beta I(x; a, b) by its continued fraction, summed by Lentz's method. DLMF 8.17.22 (from memory). */
@@ -43,13 +44,9 @@ export const studentQuantile = ({ p, degrees }: { p: number; degrees: number }):
   const outside = firstOutside(['probability', p, 1e-6, 1 - 1e-6], ['degrees of freedom', degrees, 1, 1e4]);
   if (outside) return outside;
   const tail = Math.min(p, 1 - p);
-  let [low, high] = [0, 1];
-  while (upperTail(high, degrees) > tail) high *= 2;
-  for (let i = 0; i < 80; i++) {
-    const middle = (low + high) / 2;
-    if (upperTail(middle, degrees) > tail) low = middle;
-    else high = middle;
-  }
-  const t = p === 0.5 ? 0 : (low + high) / 2;
+  const isBelow = (t: number) => upperTail(t, degrees) > tail;
+  let high = 1;
+  while (isBelow(high)) high *= 2;
+  const t = p === 0.5 ? 0 : bisection(isBelow, { low: 0, high, rounds: 80 });
   return valid(p < 0.5 ? -t : t);
 };

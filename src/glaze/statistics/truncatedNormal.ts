@@ -1,7 +1,6 @@
 import { outside, valid, type Checked } from '../checked.ts';
-import { normalCdf } from './normal.ts';
+import { normalCdf, normalDensity } from './normal.ts';
 
-const density = (z: number) => (Number.isFinite(z) ? Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI) : 0);
 /** z·φ(z), which goes to nothing at either end. */
 const moment = (z: number, density: number) => (Number.isFinite(z) ? z * density : 0);
 
@@ -17,10 +16,7 @@ const moment = (z: number, density: number) => (Number.isFinite(z) ? z * density
 export const truncatedNormal = ({
   low,
   high,
-}: {
-  low: number;
-  high: number;
-}): Checked<Record<'chance' | 'mean' | 'variance', number>> => {
+}: Record<'low' | 'high', number>): Checked<Record<'chance' | 'mean' | 'variance', number>> => {
   const refusal =
     outside('lower mark', low, -Infinity, 30) ??
     outside('upper mark', high, -30, Infinity) ??
@@ -28,8 +24,8 @@ export const truncatedNormal = ({
   if (refusal) return refusal;
   // Of two tails the lower is the one that keeps its digits.
   const chance = low > 0 ? normalCdf(-low) - normalCdf(-high) : normalCdf(high) - normalCdf(low);
-  const atLow = density(low);
-  const atHigh = density(high);
+  const atLow = normalDensity(low);
+  const atHigh = normalDensity(high);
   const mean = (atLow - atHigh) / chance;
   const variance = 1 + (moment(low, atLow) - moment(high, atHigh)) / chance - mean * mean;
   return valid({ chance, mean, variance: Math.min(1, Math.max(0, variance)) });

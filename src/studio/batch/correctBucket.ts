@@ -1,7 +1,6 @@
 import { secondForBlend } from '../../glaze/slurry/massBalance.ts';
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
-import { middle, type Correction } from '../verdict/amounts.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import {
   type Contents,
@@ -13,7 +12,13 @@ import {
   type Estimate,
 } from '../contents/contents.ts';
 import type { Instant } from '../ids.ts';
-import { litreAmount, pailAmount, type WaterOrPowder } from '../verdict/pailAmounts.ts';
+import {
+  litreAmount,
+  middle,
+  pailAmount,
+  type Correction,
+  type WaterOrPowder,
+} from '../verdict/pailAmounts.ts';
 import { headroom, usablePart } from '../verdict/headroom.ts';
 import { facts, type Facts } from '../verdict/facts.ts';
 import { gravityForAmounts, surenessOf } from '../verdict/chooseByChance.ts';
@@ -189,7 +194,7 @@ export const correctBucket = (
 ): Corrected => {
   const state = withoutFlagged(read);
   const f = facts(state, now);
-  const standing = [...rules, ...whyWeigh].filter(({ applies }) => applies(f)).map(({ name }) => name);
+  const standing = [...rules, ...whyWeigh].filter((rule) => rule.because(f)).map(({ name }) => name);
   const blocked = standing.find((name) => !rulesBeforeAmounts.has(name));
   if (blocked) return { kind: 'blocked', rule: blocked };
   const measured = f.measured && gravityForAmounts(f.measured, surenessOf(f.state, f.now));

@@ -31,7 +31,7 @@ const kinds: readonly Kind[] = ['water', 'powder', 'waterOut', 'salt'];
 /** A branch less likely than this is not worth following. */
 const leastBranch = 1e-4;
 
-/** Changes an account by what a number of events of a kind, of so many litres in all, does; it holds `held` litres. */
+/** Changes an account by events of one kind: `size` ± `sd` litres in all, into the `held` litres of its pail. */
 const happen = (one: Component, kind: Kind, size: number, sd: number, solids: number, held: number): void => {
   switch (kind) {
     case 'water':

@@ -16,8 +16,8 @@ export interface Chances {
   both: number | null;
 }
 
-/** A chance is reckoned to so little of an error for each account. */
-const exact = 1e-12;
+/** The error that a sum of chances may have for each account. */
+export const exact = 1e-12;
 
 type Place = typeof place.gravity | typeof place.flow;
 
@@ -39,18 +39,12 @@ const marksOf = ({ gravity, efflux }: Windows): Marks => ({
 /** Where a bucket is right: its windows, with their margin. */
 export const rightIn = (windows: Windows): Marks => {
   const { gravity, flow } = marksOf(windows);
-  return {
-    gravity: { low: gravity.low - margin.gravity, high: gravity.high + margin.gravity },
-    flow: { low: flow.low - margin.flow, high: flow.high + margin.flow },
-  };
+  const wider = ({ low, high }: Between, by: number) => ({ low: low - by, high: high + by });
+  return { gravity: wider(gravity, margin.gravity), flow: wider(flow, margin.flow) };
 };
 
 /** How likely a place is below a window, and above it. */
-const beside = (
-  components: readonly Component[],
-  at: Place,
-  { low, high }: Between,
-): { under: number; over: number } => {
+const beside = (components: readonly Component[], at: Place, { low, high }: Between) => {
   let under = 0;
   let within = 0;
   for (const { weight, mean, covariance } of components) {
@@ -99,7 +93,6 @@ export interface Pair {
   together: number;
 }
 
-/** How likely gravity is right, flow is, and both are. */
 export interface In {
   gravity: number;
   flow: number;
@@ -130,7 +123,7 @@ export const eachIn = ({ gravity, flow, ofGravity, ofFlow }: Pair, right: Marks)
   flow: inside(inDeviations(right.flow, flow, sdOf(ofFlow))),
 });
 
-/** How likely a pair is right in both, `within` so much. */
+/** How likely a pair is right in both, with an error of at most `within`. */
 export const bothIn = (pair: Pair, each: Omit<In, 'both'>, right: Marks, within: number): number => {
   const sdG = sdOf(pair.ofGravity);
   const sdF = sdOf(pair.ofFlow);

@@ -15,9 +15,6 @@ const nothingShown: Shown = { days: 0, counts: nothingCounted, repeats: {} };
 /** `a + times · b`; what is taken away again leaves no less than nothing, whatever was rounded. */
 const plus = (a: number, b: number, times: number): number => Math.max(0, a + times * b);
 
-const countsPlus = (a: readonly number[], b: readonly number[], times: number): number[] =>
-  a.map((count, i) => plus(count, b[i] ?? 0, times));
-
 const repeatsPlus = (a: Shown['repeats'], b: Shown['repeats'], times: number): Shown['repeats'] => {
   const all = { ...a };
   for (const [kind, more] of Object.entries(b)) {
@@ -29,7 +26,7 @@ const repeatsPlus = (a: Shown['repeats'], b: Shown['repeats'], times: number): S
 
 const shownPlus = (a: Shown, b: Shown, times: 1 | -1): Shown => ({
   days: plus(a.days, b.days, times),
-  counts: countsPlus(a.counts, b.counts, times),
+  counts: a.counts.map((count, i) => plus(count, b.counts[i] ?? 0, times)),
   repeats: repeatsPlus(a.repeats, b.repeats, times),
 });
 
@@ -44,12 +41,11 @@ const atMost = ({ days, counts, repeats }: Shown): Shown => {
     const share = Math.min(1, fromOthers.repeats / count);
     return { count: share * count, squares: share * squares };
   };
+  const repeated = Object.entries(repeats).filter(([, { count }]) => count > 0);
   return {
     days: part * days,
     counts: counts.map((count) => part * count),
-    repeats: Object.fromEntries(
-      Object.entries(repeats).flatMap(([kind, found]) => (found.count > 0 ? [[kind, few(found)]] : [])),
-    ),
+    repeats: Object.fromEntries(repeated.map(([kind, found]) => [kind, few(found)])),
   };
 };
 
@@ -59,16 +55,17 @@ export const lentBy = (some: readonly Shown[]): Shown =>
 
 /** The belief with what other buckets lend it, instead of what they lent it before. */
 export const withOthers = (belief: Belief, others: Shown): Belief => {
-  const { days, components, repeats: known = {}, others: before = nothingShown } = belief;
-  const repeats = repeatsPlus(repeatsPlus(known, before.repeats, -1), others.repeats, 1);
+  const { days, components, repeats = {}, others: before = nothingShown } = belief;
+  const lent = (one: Shown) => shownPlus(shownPlus(one, before, -1), others, 1);
+  const known = lent({ days, counts: [], repeats });
   return {
     ...belief,
-    days: plus(plus(days, before.days, -1), others.days, 1),
+    days: known.days,
     components: components.map((one) => ({
       ...one,
-      counts: countsPlus(countsPlus(one.counts, before.counts, -1), others.counts, 1),
+      counts: lent({ ...nothingShown, counts: one.counts }).counts,
     })),
-    ...(Object.keys(repeats).length > 0 && { repeats }),
+    ...(Object.keys(known.repeats).length > 0 && { repeats: known.repeats }),
     others,
   };
 };

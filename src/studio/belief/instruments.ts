@@ -1,4 +1,4 @@
-import { type Belief, ownPlaces } from './mixture.ts';
+import { type Belief, ownPlaces, zeros } from './mixture.ts';
 
 /** The belief with a place for how far an instrument is off, and that place. */
 export const withInstrument = (belief: Belief, name: string, sd: number): { belief: Belief; at: number } => {
@@ -8,12 +8,9 @@ export const withInstrument = (belief: Belief, name: string, sd: number): { beli
     const size = one.mean.length;
     const covariance: number[] = [];
     for (let i = 0; i < size; i++) covariance.push(...one.covariance.slice(i * size, (i + 1) * size), 0);
-    for (let j = 0; j < size; j++) covariance.push(0);
-    covariance.push(sd * sd);
+    covariance.push(...zeros(size), sd * sd);
     return { ...one, mean: [...one.mean, 0], covariance };
   });
-  return {
-    belief: { ...belief, instruments: [...belief.instruments, name], components },
-    at: ownPlaces + belief.instruments.length,
-  };
+  const instruments = [...belief.instruments, name];
+  return { belief: { ...belief, instruments, components }, at: ownPlaces + belief.instruments.length };
 };

@@ -5,7 +5,6 @@ import { anything, blindPress, noise, slip } from './priors.ts';
 import { nothingHolds, type Windows } from './startBelief.ts';
 import type { Glance } from './visit.ts';
 
-/** A number that somebody read. */
 export interface Observed {
   at: typeof place.gravity | typeof place.volume | typeof place.flow;
   value: number;
@@ -70,7 +69,7 @@ export interface Split {
   unmoved: Unmoved[];
 }
 
-/** What of a split is less likely than this is let go. */
+/** Accounts of a split that are less likely than this are dropped. */
 export const leastLikely = ({ met, unmoved }: Split): number => {
   let whole = 0;
   for (const { weight } of met) whole += weight;

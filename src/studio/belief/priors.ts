@@ -15,7 +15,7 @@ export const unlogged = {
   salt: { perDay: 0.03, size: 0.31, sd: 0.11 },
 } as const;
 
-/** In a pail that holds less than so many litres, all of these are as much smaller. */
+/** In a pail that holds less than so many litres, these sizes shrink in proportion. */
 export const sizedFor = 8;
 
 /** The rates above count like this many days of watching. */

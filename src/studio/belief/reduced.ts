@@ -1,4 +1,4 @@
-import { type Component, made, normalized, place, together } from './mixture.ts';
+import { type Component, made, normalized, ownPlaces, place, together } from './mixture.ts';
 import { leastWeight, mostComponents } from './priors.ts';
 import { nothingHolds, type Windows } from './startBelief.ts';
 
@@ -15,7 +15,7 @@ const width = 11;
 const roomFor = (count: number) => ({
   count,
   blocks: new Float64Array(count * width),
-  /** What merging two would lose, the earlier one's row. */
+  /** What merging two would lose, in the row of the earlier and the column of the later. */
   losses: new Float64Array(count * count),
   /** The least that each would lose with one after it, and with which. */
   least: new Float64Array(count),
@@ -30,22 +30,21 @@ const read = (numbers: Float64Array, i: number): number => numbers[i] ?? 0;
 const logOf = (gg: number, gv: number, gz: number, vv: number, vz: number, zz: number): number =>
   Math.log(Math.max(tiny, gg * (vv * zz - vz * vz) - gv * (gv * zz - vz * gz) + gz * (gv * vz - vv * gz)));
 
+/** The row and the column of each of those six numbers. */
+const rows = [0, 0, 0, 1, 1, 2];
+const columns = [0, 1, 2, 1, 2, 2];
+
+const writeLog = (blocks: Float64Array, at: number): void => {
+  const number = (i: number) => read(blocks, at + 4 + i);
+  blocks[at + 10] = logOf(number(0), number(1), number(2), number(3), number(4), number(5));
+};
+
 const writeBlock = (blocks: Float64Array, at: number, { weight, mean, covariance }: Component): void => {
-  const size = mean.length;
-  const [g = 0, v = 0, z = 0] = mean;
-  const [gg = 0, gv = 0, gz = 0] = covariance;
-  const [vv, vz, zz] = [covariance[size + 1] ?? 0, covariance[size + 2] ?? 0, covariance[2 * size + 2] ?? 0];
   blocks[at] = weight;
-  blocks[at + 1] = g;
-  blocks[at + 2] = v;
-  blocks[at + 3] = z;
-  blocks[at + 4] = gg;
-  blocks[at + 5] = gv;
-  blocks[at + 6] = gz;
-  blocks[at + 7] = vv;
-  blocks[at + 8] = vz;
-  blocks[at + 9] = zz;
-  blocks[at + 10] = logOf(gg, gv, gz, vv, vz, zz);
+  for (let i = 0; i < ownPlaces; i++) blocks[at + 1 + i] = mean[i] ?? 0;
+  for (let k = 0; k < rows.length; k++)
+    blocks[at + 4 + k] = covariance[(rows[k] ?? 0) * mean.length + (columns[k] ?? 0)] ?? 0;
+  writeLog(blocks, at);
 };
 
 /** Merges the second of two blocks into the first. */
@@ -55,28 +54,14 @@ const merge = (blocks: Float64Array, first: number, second: number): void => {
   const weight = read(blocks, a) + read(blocks, b);
   const p = read(blocks, a) / weight;
   const q = 1 - p;
-  const pq = p * q;
-  const g = read(blocks, a + 1) - read(blocks, b + 1);
-  const v = read(blocks, a + 2) - read(blocks, b + 2);
-  const z = read(blocks, a + 3) - read(blocks, b + 3);
-  const both = (at: number, square: number) => p * read(blocks, a + at) + q * read(blocks, b + at) + square;
-  const gg = both(4, pq * g * g);
-  const gv = both(5, pq * g * v);
-  const gz = both(6, pq * g * z);
-  const vv = both(7, pq * v * v);
-  const vz = both(8, pq * v * z);
-  const zz = both(9, pq * z * z);
+  const apart = (i: number) => read(blocks, a + 1 + i) - read(blocks, b + 1 + i);
+  for (let k = 0; k < rows.length; k++) {
+    const square = p * q * apart(rows[k] ?? 0) * apart(columns[k] ?? 0);
+    blocks[a + 4 + k] = p * read(blocks, a + 4 + k) + q * read(blocks, b + 4 + k) + square;
+  }
+  for (let i = 0; i < ownPlaces; i++) blocks[a + 1 + i] = read(blocks, b + 1 + i) + p * apart(i);
   blocks[a] = weight;
-  blocks[a + 1] = read(blocks, b + 1) + p * g;
-  blocks[a + 2] = read(blocks, b + 2) + p * v;
-  blocks[a + 3] = read(blocks, b + 3) + p * z;
-  blocks[a + 4] = gg;
-  blocks[a + 5] = gv;
-  blocks[a + 6] = gz;
-  blocks[a + 7] = vv;
-  blocks[a + 8] = vz;
-  blocks[a + 9] = zz;
-  blocks[a + 10] = logOf(gg, gv, gz, vv, vz, zz);
+  writeLog(blocks, a);
 };
 
 /**
@@ -119,11 +104,8 @@ const weighLosses = (
     const vv = p * vva + q * read(blocks, b + 7) + pq * v * v;
     const vz = p * vza + q * read(blocks, b + 8) + pq * v * z;
     const zz = p * zza + q * read(blocks, b + 9) + pq * z * z;
-    const log = Math.log(
-      Math.max(tiny, gg * (vv * zz - vz * vz) - gv * (gv * zz - vz * gz) + gz * (gv * vz - vv * gz)),
-    );
     losses[Math.min(one, other) * count + Math.max(one, other)] =
-      (weight * log - wa * logA - wb * read(blocks, b + 10)) / 2;
+      (weight * logOf(gg, gv, gz, vv, vz, zz) - wa * logA - wb * read(blocks, b + 10)) / 2;
   }
 };
 

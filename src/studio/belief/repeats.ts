@@ -2,7 +2,7 @@ import { addedSquare, repeatability } from '../../glaze/statistics/repeatability
 import type { Belief } from './mixture.ts';
 import { repeatsWorth } from './priors.ts';
 
-/** What readings of one kind that were repeated in one visit came to. */
+/** Readings of one kind that were repeated in one visit: so many, and the sum of their squared differences. */
 export interface Repeats {
   count: number;
   squares: number;

@@ -15,7 +15,7 @@ import { unknown, usual } from './priors.ts';
 /** The settings of a bucket that its belief depends on. */
 export type Windows = Pick<BucketSettings, 'gravity' | 'efflux' | 'solids' | 'pail'>;
 
-/** Of ln litres, when somebody says how full it is, and when nobody did (common practice). */
+/** How exactly people say how full it is, in ln litres (common practice). */
 const toldVolume = 0.05;
 
 /** ln seconds in mid-window. */

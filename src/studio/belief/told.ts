@@ -9,7 +9,7 @@ const told = 0.9;
 /** How exactly an amount is poured by hand, as a part of it. */
 const pourWithin = 0.15;
 
-/** What each account would be, had somebody done as they were told; undefined when they were told to change nothing. */
+/** What each account would be, had somebody done as they were told, for each way to do it; none when they were told nothing. */
 const doneAsTold = (
   { components }: Belief,
   windows: Windows,

@@ -22,7 +22,7 @@ const holds = days(2);
 export const warmthAt = (
   { warmth }: Pick<Belief, 'warmth'>,
   at: Instant,
-  said: Celsius | undefined,
+  said?: Celsius,
 ): Celsius | undefined => said ?? (warmth && since(warmth.at, at) <= holds ? warmth.celsius : undefined);
 
 const at20 = kinematicWaterViscosity(celsius(20));

@@ -64,21 +64,18 @@ export const addTo = (
   const alongG = (within * slope) / held;
   const alongV = within / (held * out);
   const alongZ = k * alongG;
-  const spread = (at: number, by: number) => {
-    p[at] = (p[at] ?? 0) + by;
+  const spread = (row: number, column: number, by: number) => {
+    p[row * size + column] = (p[row * size + column] ?? 0) + by;
+    if (row !== column) p[column * size + row] = (p[column * size + row] ?? 0) + by;
   };
-  spread(0, alongG * alongG);
-  spread(1, alongG * alongV);
-  spread(2, alongG * alongZ);
-  spread(size, alongG * alongV);
-  spread(size + 1, alongV * alongV);
-  spread(size + 2, alongV * alongZ);
-  spread(2 * size, alongG * alongZ);
-  spread(2 * size + 1, alongV * alongZ);
-  spread(2 * size + 2, alongZ * alongZ + ((after - before) * flowPerGravity.sd) ** 2);
+  spread(0, 0, alongG * alongG);
+  spread(0, 1, alongG * alongV);
+  spread(0, 2, alongG * alongZ);
+  spread(1, 1, alongV * alongV);
+  spread(1, 2, alongV * alongZ);
+  spread(2, 2, alongZ * alongZ + ((after - before) * flowPerGravity.sd) ** 2);
 };
 
-/** An account of a bucket after something went in. */
 export const withAdded = (one: Component, addition: Addition): Component => {
   const next = copied(one);
   addTo(next, addition);
@@ -92,11 +89,26 @@ export const move = ({ mean, covariance }: Component, at: number, by: number, sd
   covariance[own] = (covariance[own] ?? 0) + sd * sd;
 };
 
-/** What moves a place of an account. */
-export type Move = readonly [at: number, by: number, sd: number];
+/**
+ * An account that has forgotten one of its places: as unsure of it as at the start, and of how it goes with the rest.
+ */
+export const forgotten = (one: Component, at: number, value: number, sd: number): Component => {
+  const next = copied(one);
+  const size = next.mean.length;
+  next.mean[at] = value;
+  for (let i = 0; i < size; i++) {
+    next.covariance[i * size + at] = 0;
+    next.covariance[at * size + i] = 0;
+  }
+  next.covariance[at * (size + 1)] = sd * sd;
+  return next;
+};
 
 /** An account after some of its places moved, each by itself. */
-export const withMoved = (one: Component, ...moves: readonly Move[]): Component => {
+export const withMoved = (
+  one: Component,
+  ...moves: readonly (readonly [at: number, by: number, sd: number])[]
+): Component => {
   const next = copied(one);
   for (const [at, by, sd] of moves) move(next, at, by, sd);
   return next;

@@ -1,4 +1,4 @@
-import { bothIn, eachIn, type In, type Marks, type Pair, rightIn } from './chances.ts';
+import { bothIn, eachIn, exact, type In, type Marks, type Pair, rightIn } from './chances.ts';
 import { type Component, place } from './mixture.ts';
 import { leastLikely, type Met, splitByGlance, splitByReading } from './observed.ts';
 import { noise } from './priors.ts';
@@ -18,9 +18,6 @@ const narrowed = ({ one, along, difference, variance, shrink }: Met): Pair => {
     together: (one.covariance[place.flow] ?? 0) - shrink * toGravity * ofFlow,
   };
 };
-
-/** A sum of chances needs to be no more exact than this to be held against a bar. */
-const exact = 1e-12;
 
 /**
  * Whether what is known already and what is open come to a bar. The chance of both is never more than that of either, and never less than what

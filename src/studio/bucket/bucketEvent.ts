@@ -1,5 +1,6 @@
 import type { FlowCupKind } from '../../glaze/flow/flowCup.ts';
 import type { Celsius, Gravity, Grams, Millilitres, Millimetres, Seconds } from '../../glaze/units.ts';
+import type { Repeats } from '../belief/repeats.ts';
 import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 import type { Entry } from '../entry.ts';
 import type { Seq, StreamNo } from '../ids.ts';
@@ -65,20 +66,14 @@ export interface Brought {
   foreign?: true;
 }
 
-/** Repeated readings: so many, and the sum of their squared differences; of gravity, or of ln seconds. */
-interface Repeated {
-  count: number;
-  squares: number;
-}
-
 /** What other buckets of the studio have shown, scaled to count as much as it should for this one. */
 export interface Learned {
   days: number;
   /** What nobody logged, by its kind; presses of "right" without a look, of so many looks. */
   counts: Record<'water' | 'powder' | 'waterOut' | 'salt' | 'blind' | 'looks', number>;
   /** How far weighings with a vessel scatter; of one that nobody named, without a name. */
-  vessels: ({ vessel?: string } & Repeated)[];
-  cups: ({ cup: string } & Repeated)[];
+  vessels: ({ vessel?: string } & Repeats)[];
+  cups: ({ cup: string } & Repeats)[];
 }
 
 export type BucketEvent =
@@ -119,5 +114,8 @@ export type BucketEvent =
   /** Written by the program itself, at night: what the other buckets have shown is expected here too. */
   | ({ kind: 'learned' } & Learned)
   | { kind: 'undo'; of: Seq };
+
+export type BucketEventOf<Kind extends BucketEvent['kind']> = Extract<BucketEvent, { kind: Kind }>;
+export type AddedOf<What extends Added['what']> = Extract<Added, { what: What }>;
 
 export type BucketEntry = Entry<BucketEvent>;

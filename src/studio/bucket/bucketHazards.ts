@@ -42,6 +42,19 @@ export const poisonIn = (cautions: readonly BucketCaution[]): Poison | undefined
 
 const soluble: ReadonlySet<BucketCaution> = new Set(['caustic', 'boron', 'copper', 'lithium']);
 
+const textsOf = ({ name, glaze = '', recipe = '' }: BucketSettings) => [name, glaze, recipe];
+
 /** Whether its clear water holds ash, soda, borate, lithium or copper: drawing it off removes flux or colour. */
-export const losesFlux = ({ cautions, name, glaze, recipe }: BucketSettings): boolean =>
-  [...cautions, ...[name, glaze ?? '', recipe ?? ''].flatMap(marksInText)].some((one) => soluble.has(one));
+export const losesFlux = (settings: BucketSettings): boolean =>
+  [...settings.cautions, ...textsOf(settings).flatMap(marksInText)].some((one) => soluble.has(one));
+
+/** The boron in a frit does not dissolve. */
+const namesRawBorate = (text: string): boolean =>
+  text.split(/[,;\n]/).some((part) => !/frit/i.test(part) && marksInText(part).includes('boron'));
+
+/**
+ * Whether a glaze holds raw borate, which gels by itself: its recipe's materials, its name, or a keeper's caution says
+ * so.
+ */
+export const gelsByItself = (settings: BucketSettings): boolean =>
+  settings.cautions.includes('boron') || textsOf(settings).some(namesRawBorate);

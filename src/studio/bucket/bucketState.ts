@@ -1,5 +1,5 @@
 import type { Celsius, Gravity, Grams } from '../../glaze/units.ts';
-import type { BucketEvent, CupTime, FlowLook, HoldCause } from './bucketEvent.ts';
+import type { CupTime, FlowLook, HoldCause, BucketEventOf } from './bucketEvent.ts';
 import type { Belief } from '../belief/mixture.ts';
 import type { BucketCaution, BucketSettings } from '../settings/bucketSettings.ts';
 import type { Contents } from '../contents/contents.ts';
@@ -8,7 +8,6 @@ import type { Duration, Instant, MemberId, Seq, StreamNo } from '../ids.ts';
 import type { VoidedBy } from './withVoid.ts';
 import type { UnloggedChange, Unexpected } from '../contents/unloggedChange.ts';
 
-/** A measured gravity, with its 95 % half-interval. */
 export interface MeasuredGravity {
   value: Gravity;
   u95: number;
@@ -44,7 +43,7 @@ export interface LoosenPoint extends CupTime {
 }
 
 /** A test tile as it was logged; its coat was measured dry. */
-export type TileDipped = Omit<Extract<BucketEvent, { kind: 'tile' }>, 'kind'> & { at: Instant };
+export type TileDipped = Omit<BucketEventOf<'tile'>, 'kind'> & { at: Instant };
 
 /** What a bucket's entries add up to, without those that were undone. A cache: the entries are the source of truth. */
 export interface BucketState {

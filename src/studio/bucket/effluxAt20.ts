@@ -8,10 +8,8 @@ export const timedAt = ({
   belief: { warmth },
 }: Pick<BucketState, 'efflux' | 'belief'>): Celsius | undefined =>
   efflux &&
-  (efflux.temperature ??
-    (warmth && warmth.at <= efflux.at ? warmthAt({ warmth }, efflux.at, undefined) : undefined));
+  (efflux.temperature ?? (warmth && warmth.at <= efflux.at ? warmthAt({ warmth }, efflux.at) : undefined));
 
-/** The last cup time as it would be at 20 °C. */
 export const effluxAt20 = (
   state: Pick<BucketState, 'efflux' | 'belief'>,
 ): Seconds | 'wont-run' | undefined => {

@@ -1,6 +1,9 @@
 import type { Checked } from '../../glaze/checked.ts';
 import { epsomInSolution } from '../../glaze/materials/epsomSolution.ts';
+import type { AddedOf } from './bucketEvent.ts';
 import { celsius, grams, millilitres, type Grams, type Millilitres } from '../../glaze/units.ts';
+
+type Dose = AddedOf<'flocculant'>;
 
 /** The jar of solution stands in the glaze room. */
 export const roomTemperature = celsius(20);
@@ -17,6 +20,10 @@ export const saltInSaturatedSolution = (solution: Millilitres): Grams => grams(s
 
 export const saturatedSolutionWith = (heptahydrate: Grams): Millilitres =>
   millilitres(heptahydrate / heptahydratePerMl);
+
+/** Epsom salt in a dose; undefined when nobody knows how much it was. */
+export const saltAdded = ({ heptahydrate, volume }: Dose): Grams | undefined =>
+  heptahydrate ?? (volume === undefined ? undefined : saltInSaturatedSolution(volume));
 
 /** Epsom salt in what was measured out: weighed, or in a solution, saturated unless its strength is known. */
 export const saltIn = (

@@ -2,8 +2,9 @@ import { definedOnly } from '../../definedOnly.ts';
 import { householdVolumes } from '../../glaze/materials/householdVolumes.ts';
 import type { Millilitres } from '../../glaze/units.ts';
 import { volumeOf } from '../contents/contents.ts';
-import type { Added, CupTime } from './bucketEvent.ts';
+import type { CupTime, AddedOf } from './bucketEvent.ts';
 import type { BucketState, FlowPoint, LoosenPoint } from './bucketState.ts';
+import { without } from './without.ts';
 import { minutes, since, type Instant } from '../ids.ts';
 import { isWindowsCup, timeBand } from './timeBand.ts';
 
@@ -23,26 +24,20 @@ const mostPoints = 12;
 /** Adds a flow reading, when the amount of flocculant is known. */
 export const addFlowPoint = (state: BucketState, flow: CupTime): BucketState => {
   const { flocculant, contents, predicted } = state;
-  if (!contents || !predicted || flocculant.unknown || !(contents.solids > 0)) return state;
-  const { doses, heptahydrate: salt } = flocculant;
-  const point: FlowPoint = {
-    ...flow,
-    doses,
-    salt,
-    percent: (100 * salt) / contents.solids,
-    gravity: predicted.value,
-  };
-  const before = flocculant.flow ?? [];
+  const { doses, heptahydrate: salt, unknown, flow: before = [] } = flocculant;
+  if (!contents || !predicted || unknown || !(contents.solids > 0)) return state;
+  const percent = (100 * salt) / contents.solids;
+  const point: FlowPoint = { ...flow, doses, salt, percent, gravity: predicted.value };
   const same = before.filter((one) => one.doses === doses).slice(-(perDose - 1));
   const points = [...before.filter((one) => one.doses !== doses), ...same, point];
   return { ...state, flocculant: { ...flocculant, flow: points.slice(-mostPoints) } };
 };
 
 /** Drops the flow readings: something else is in the pail now. */
-export const withoutFlowPoints = (state: BucketState): BucketState => {
-  const { flow: _, ...flocculant } = state.flocculant;
-  return { ...state, flocculant };
-};
+export const withoutFlowPoints = (state: BucketState): BucketState => ({
+  ...state,
+  flocculant: without(state.flocculant, 'flow'),
+});
 
 /** Glaze that is taken out to try deflocculant in, ml. */
 export const jar = 250;
@@ -50,7 +45,7 @@ export const jar = 250;
 export const loosenStepPerLitre = (1000 / jar) * householdVolumes.drop;
 
 /** Steps that an amount is in this pail; undefined when nobody knows how full it is, or how strong a powder is. */
-export const loosenSteps = (
+const loosenSteps = (
   { contents, settings }: Pick<BucketState, 'contents' | 'settings'>,
   added: { volume?: Millilitres },
 ): number | undefined => {
@@ -59,34 +54,25 @@ export const loosenSteps = (
   return added.volume / ((held / 1000) * loosenStepPerLitre);
 };
 
-/** Counts deflocculant that went in. The readings since the last change of anything else are those before it. */
-export const withLoosening = (
-  state: BucketState,
-  added: Extract<Added, { what: 'deflocculant' }>,
-): BucketState => {
-  const steps = loosenSteps(state, added);
+/** Counts deflocculant that went in. Readings since the last other change count as those before the first dose. */
+export const withLoosening = (state: BucketState, added: AddedOf<'deflocculant'>): BucketState => {
+  const more = loosenSteps(state, added);
   const before: NonNullable<BucketState['deflocculant']> = state.deflocculant ?? { steps: 0, doses: 0 };
-  const { doses: salted, flow: salts = [] } = state.flocculant;
+  const { steps, doses } = before;
+  const { flow: salts = [], doses: salted } = state.flocculant;
   const fresh = salts
-    .filter(({ doses }) => doses === salted)
+    .filter((one) => one.doses === salted)
     .slice(-perDose)
-    .map(({ cup, kind, seconds, gravity }) => ({
-      cup,
-      kind,
-      seconds,
-      gravity,
-      doses: before.doses,
-      steps: before.steps,
-    }));
+    .map(({ cup, kind, seconds, gravity }) => ({ cup, kind, seconds, gravity, doses, steps }));
   const flow = before.flow ?? fresh;
   return {
     ...state,
     deflocculant: {
-      steps: before.steps + (steps ?? 0),
-      doses: before.doses + 1,
+      steps: steps + (more ?? 0),
+      doses: doses + 1,
       ...definedOnly({ right: before.right }),
       // After one of unknown size, earlier readings no longer fit on one line with later ones.
-      ...(steps !== undefined && flow.length > 0 && { flow }),
+      ...(more !== undefined && flow.length > 0 && { flow }),
     },
   };
 };
@@ -95,7 +81,7 @@ export const withLoosening = (
 const runsRight = ({ settings: { cup, efflux } }: BucketState, flow: CupTime): boolean =>
   efflux !== undefined && isWindowsCup(flow, cup) && timeBand(flow.seconds, efflux) === 'in';
 
-/** A cup that ran so much slower than it did later, without another dose, was clogged (common practice): left alone, glaze thickens. */
+/** A cup that ran so much slower than later, with no dose between, was clogged: left alone, glaze thickens (common practice). */
 const cloggedBy = 1.25;
 
 const wasClogged = (first: CupTime, later: CupTime): boolean =>
@@ -103,7 +89,6 @@ const wasClogged = (first: CupTime, later: CupTime): boolean =>
   later.seconds !== 'wont-run' &&
   (first.seconds === 'wont-run' || first.seconds > cloggedBy * later.seconds);
 
-/** Adds a flow reading at what is in now. */
 export const addLoosenPoint = (state: BucketState, flow: CupTime): BucketState => {
   const { deflocculant, predicted } = state;
   if (!deflocculant || !predicted) return state;
@@ -118,8 +103,5 @@ export const addLoosenPoint = (state: BucketState, flow: CupTime): BucketState =
 };
 
 /** Drops the readings: something else is in the pail now. */
-export const withoutLoosenPoints = (state: BucketState): BucketState => {
-  if (!state.deflocculant) return state;
-  const { flow: _, ...deflocculant } = state.deflocculant;
-  return { ...state, deflocculant };
-};
+export const withoutLoosenPoints = (state: BucketState): BucketState =>
+  state.deflocculant ? { ...state, deflocculant: without(state.deflocculant, 'flow') } : state;

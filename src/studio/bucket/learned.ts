@@ -1,6 +1,6 @@
 import { isNews, lentBy, ownShown } from '../belief/fromOthers.ts';
 import { counted, nothingCounted, type Shown } from '../belief/mixture.ts';
-import type { BucketEvent, Learned } from './bucketEvent.ts';
+import type { Learned, BucketEventOf } from './bucketEvent.ts';
 import type { BucketState } from './bucketState.ts';
 import { cupReads, instrumentOf, vesselReads } from './readsOf.ts';
 
@@ -25,7 +25,7 @@ export const shownIn = ({ days, counts, vessels, cups }: Learned): Shown => {
 /** More digits than these say nothing. */
 const written = (value: number): number => Number(value.toPrecision(4));
 
-const learnedOf = ({ days, counts, repeats }: Shown): Extract<BucketEvent, { kind: 'learned' }> => {
+const learnedOf = ({ days, counts, repeats }: Shown): BucketEventOf<'learned'> => {
   const seen = (name: keyof typeof counted) => written(counts[counted[name]] ?? 0);
   const found = Object.entries(repeats).map(([kind, { count, squares }]) => ({
     ...instrumentOf(kind),
@@ -54,7 +54,7 @@ const learnedOf = ({ days, counts, repeats }: Shown): Extract<BucketEvent, { kin
  */
 export const toLearn = (
   buckets: readonly BucketState[],
-): { of: BucketState; event: Extract<BucketEvent, { kind: 'learned' }> }[] => {
+): { of: BucketState; event: BucketEventOf<'learned'> }[] => {
   const shown = buckets.map(({ belief }) => ownShown(belief));
   return buckets.flatMap((of, i) => {
     if (of.retired) return [];

@@ -48,17 +48,14 @@ export const restLimitOf = ({
 }: Pick<BucketState, 'settings' | 'rests'>): { limit: Duration; learned?: Rests } => {
   if (!rests) return { limit: restLimit };
   const { longest, count, shortest } = rests;
-  if (shortest !== undefined) {
-    // When observations contradict each other, the shorter time counts.
-    const stood = longest < shortest ? duration(Math.max(longest, shortest / 2)) : duration(shortest / 2);
-    const limit = duration(Math.max(earliestSign, between(stood, shortest)));
-    if (limit < restLimit) return { limit, learned: rests };
-    if (restLimit === usualRest && count >= restsToLearnFrom && longest < shortest && longest > restLimit)
-      return { limit: between(longest, shortest), learned: rests };
-    return { limit: restLimit };
-  }
-  return restLimit === usualRest && count >= restsToLearnFrom && longest > restLimit
-    ? { limit: longest, learned: rests }
+  const mayGrow = restLimit === usualRest && count >= restsToLearnFrom && longest > restLimit;
+  if (shortest === undefined) return mayGrow ? { limit: longest, learned: rests } : { limit: restLimit };
+  // When observations contradict each other, the shorter time counts.
+  const stood = duration(longest < shortest ? Math.max(longest, shortest / 2) : shortest / 2);
+  const limit = duration(Math.max(earliestSign, between(stood, shortest)));
+  if (limit < restLimit) return { limit, learned: rests };
+  return mayGrow && longest < shortest
+    ? { limit: between(longest, shortest), learned: rests }
     : { limit: restLimit };
 };
 

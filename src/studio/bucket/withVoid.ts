@@ -1,5 +1,6 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { BucketState } from './bucketState.ts';
+import { without } from './without.ts';
 import { withoutFlowPoints, withoutLoosenPoints } from './flowPoints.ts';
 import type { Instant } from '../ids.ts';
 
@@ -28,20 +29,17 @@ export const withTrouble = (
   cause: 'frozen' | 'contaminated',
   at: Instant,
 ): BucketState => {
-  const next = withVoid(state, cause, at);
-  if (cause === 'contaminated') return next;
-  delete next.stir;
+  const voided = withVoid(state, cause, at);
+  if (cause === 'contaminated') return voided;
+  const next = without(voided, 'stir');
   return next.settings.mesh === 'never' ? next : { ...next, unsieved: { what: 'frozen', since: at } };
 };
 
 /** Folds a sieving: what stayed in the sieve is out of the glaze. After frost the glaze must be stirred again. */
 export const withSieve = (state: BucketState, at: Instant, mesh: number | undefined): BucketState => {
-  const { unsieved } = state;
-  const next: BucketState = {
-    ...(unsieved ? withVoid(state, unsieved.what === 'frozen' ? 'frozen' : 'sieved', at) : state),
-    sieved: { at, ...definedOnly({ mesh }) },
-  };
-  delete next.unsieved;
-  if (unsieved?.what === 'frozen') delete next.stir;
-  return next;
+  const sieved = { at, ...definedOnly({ mesh }) };
+  if (!state.unsieved) return { ...state, sieved };
+  const isFrozen = state.unsieved.what === 'frozen';
+  const next = without(withVoid(state, isFrozen ? 'frozen' : 'sieved', at), 'unsieved');
+  return { ...(isFrozen ? without(next, 'stir') : next), sieved };
 };

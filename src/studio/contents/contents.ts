@@ -21,6 +21,17 @@ export interface Contents {
 /** Its change with temperature over a year is far below any vessel's uncertainty. */
 export const waterGramsPerMl = nominalWater / 1000;
 
+const widened = (
+  { waterWater, waterSolids, solidsSolids }: Contents['covariance'],
+  byWater: number,
+  byBoth: number,
+  bySolids: number,
+): Contents['covariance'] => ({
+  waterWater: waterWater + byWater,
+  waterSolids: waterSolids + byBoth,
+  solidsSolids: solidsSolids + bySolids,
+});
+
 /** A quantity with its standard uncertainty. */
 export interface Estimate<T> {
   value: T;
@@ -100,11 +111,7 @@ const kalmanUpdate = (
   return {
     water: grams(Math.max(leastLeft * water, water + gainWater * seen.difference)),
     solids: grams(Math.max(leastLeft * dryWeight, dryWeight + gainSolids * seen.difference)),
-    covariance: {
-      waterWater: p.waterWater - gainWater * alongWater,
-      waterSolids: p.waterSolids - gainWater * alongSolids,
-      solidsSolids: p.solidsSolids - gainSolids * alongSolids,
-    },
+    covariance: widened(p, -gainWater * alongWater, -gainWater * alongSolids, -gainSolids * alongSolids),
   };
 };
 
@@ -164,14 +171,7 @@ export const withDrift = (contents: Contents, days: number, solidsGravity: Gravi
   const { value } = gravitySlopes(contents, solidsGravity);
   const displaced = contents.water + contents.solids / solidsGravity;
   const perDay = (driftPerDay * displaced) / Math.max(leastPowderPart, value - 1);
-  const { covariance } = contents;
-  return {
-    ...contents,
-    covariance: {
-      ...covariance,
-      waterWater: covariance.waterWater + perDay ** 2 * Math.max(0, days),
-    },
-  };
+  return { ...contents, covariance: widened(contents.covariance, perDay ** 2 * Math.max(0, days), 0, 0) };
 };
 
 export const withVolumeSeen = (
@@ -199,11 +199,7 @@ export const withAdded = (
 ): Contents => ({
   water: grams(Math.max(leastLeft * contents.water, contents.water + water.value)),
   solids: grams(Math.max(leastLeft * contents.solids, contents.solids + solids.value)),
-  covariance: {
-    waterWater: contents.covariance.waterWater + water.sd ** 2,
-    waterSolids: contents.covariance.waterSolids + together,
-    solidsSolids: contents.covariance.solidsSolids + solids.sd ** 2,
-  },
+  covariance: widened(contents.covariance, water.sd ** 2, together, solids.sd ** 2),
 });
 
 /** Taking glaze out removes water and powder alike: gravity stays, the amount shrinks. */
@@ -219,13 +215,10 @@ export const scaleContents = (contents: Contents, part: number): Contents => ({
 
 /** Use that nobody logs makes the amount less certain as days go by (common practice: 3 % in a day, growing with √days). */
 export const withUnloggedUse = (contents: Contents, days: number): Contents => {
+  const { water, solids, covariance } = contents;
   const spread = 0.03 ** 2 * Math.max(0, days);
   return {
     ...contents,
-    covariance: {
-      waterWater: contents.covariance.waterWater + spread * contents.water ** 2,
-      waterSolids: contents.covariance.waterSolids + spread * contents.water * contents.solids,
-      solidsSolids: contents.covariance.solidsSolids + spread * contents.solids ** 2,
-    },
+    covariance: widened(covariance, spread * water ** 2, spread * water * solids, spread * solids ** 2),
   };
 };

@@ -7,7 +7,7 @@ import {
   waterGramsPerMl,
   type Estimate,
 } from './contents.ts';
-import type { Explanation, UnloggedChange } from './unloggedChange.ts';
+import { explanations, type Explanation, type UnloggedChange } from './unloggedChange.ts';
 
 /** What was measured: always the gravity, the volume only when somebody measured it. */
 export interface Measured {
@@ -17,7 +17,21 @@ export interface Measured {
 
 type Pair = readonly [gravity: number, volume: number];
 
-/** The volume and gravity to expect from this much water and powder, after one change of this size. */
+/** What each explanation changes, and which way gravity went. What the cup holds alone leaves the volume of the pail as it was. */
+const ways: Record<
+  Explanation,
+  { of: 'water' | 'powder' | 'air'; gravity: 'fell' | 'rose'; isInCup?: true }
+> = {
+  'water-in': { of: 'water', gravity: 'fell' },
+  cake: { of: 'powder', gravity: 'fell', isInCup: true },
+  air: { of: 'air', gravity: 'fell' },
+  'water-out': { of: 'water', gravity: 'rose' },
+  evaporation: { of: 'water', gravity: 'rose' },
+  'dry-in': { of: 'powder', gravity: 'rose' },
+  'cake-before': { of: 'powder', gravity: 'rose', isInCup: true },
+};
+
+/** The gravity and volume to expect from this much water and powder, after one change of this size. */
 const expectedMeasurement = (
   explanation: Explanation,
   water: number,
@@ -29,27 +43,13 @@ const expectedMeasurement = (
     const displaced = w + m / s;
     return [(w + m) / displaced, displaced / waterGramsPerMl];
   };
-  switch (explanation) {
-    case 'water-in':
-    case 'water-out':
-    case 'evaporation':
-      return seen(water + size, solids);
-    case 'dry-in':
-      return seen(water, solids + size);
-    // The cup holds what was stirred up; the volume of the pail is unchanged.
-    case 'cake':
-      return [seen(water, solids - size)[0], seen(water, solids)[1]];
-    case 'cake-before':
-      return [seen(water, solids + size)[0], seen(water, solids)[1]];
-    case 'air': {
-      const [gravity, volume] = seen(water, solids);
-      return [gravity * (1 - size), volume / (1 - size)];
-    }
-  }
+  const { of, isInCup } = ways[explanation];
+  if (of === 'water') return seen(water + size, solids);
+  const [gravity, volume] = seen(water, solids);
+  if (of === 'air') return [gravity * (1 - size), volume / (1 - size)];
+  const changed = seen(water, explanation === 'cake' ? solids - size : solids + size);
+  return isInCup ? [changed[0], volume] : changed;
 };
-
-const falling: readonly Explanation[] = ['water-in', 'cake', 'air'];
-const rising: readonly Explanation[] = ['water-out', 'evaporation', 'dry-in', 'cake-before'];
 
 /** A mixer beats in about 2 % of air; no glaze keeps more than this (common practice). */
 const mostAir = 0.06;
@@ -85,16 +85,12 @@ const boundedSize = (
   size: number,
   { water, solids: dryWeight }: Contents,
 ): number => {
-  const [low, high] = {
-    air: [-0.5, 0.5],
-    cake: [-dryWeight, 0.99 * dryWeight],
-    'cake-before': [-0.99 * dryWeight, 1e3 * dryWeight],
-    'dry-in': [-0.99 * dryWeight, 1e3 * dryWeight],
-    'water-in': [-0.99 * water, 1e3 * water],
-    'water-out': [-0.99 * water, 1e3 * water],
-    evaporation: [-0.99 * water, 1e3 * water],
-  }[explanation];
-  return Math.min(high ?? size, Math.max(low ?? size, size));
+  const within = (low: number, high: number) => Math.min(high, Math.max(low, size));
+  const { of } = ways[explanation];
+  if (of === 'air') return within(-0.5, 0.5);
+  if (explanation === 'cake') return within(-dryWeight, 0.99 * dryWeight);
+  const whole = of === 'powder' ? dryWeight : water;
+  return within(-0.99 * whole, 1e3 * whole);
 };
 
 /**
@@ -133,11 +129,11 @@ const fitExplanation = (
       measured.gravity.value - expectedGravity,
       (measured.volume?.value ?? expectedVolume) - expectedVolume,
     ];
-    // A volume that was not measured gets no weight.
-    const vv = measured.volume ? along(1, 1) + measured.volume.sd ** 2 : Infinity;
-    const gv = measured.volume ? along(0, 1) : 0;
     const weigh = (a: Pair, b: Pair): number => {
+      // A volume that was not measured gets no weight.
       if (!measured.volume) return (a[0] * b[0]) / gg;
+      const vv = along(1, 1) + measured.volume.sd ** 2;
+      const gv = along(0, 1);
       const whole = gg * vv - gv ** 2;
       return (a[0] * b[0] * vv - (a[0] * b[1] + a[1] * b[0]) * gv + a[1] * b[1] * gg) / whole;
     };
@@ -152,19 +148,11 @@ const fitExplanation = (
 };
 
 const amountsOf = ({ explanation, size, sd }: Fitted): Pick<UnloggedChange, 'water' | 'powder'> => {
+  const { of } = ways[explanation];
   const u95 = coverage95 * sd;
-  switch (explanation) {
-    case 'water-in':
-    case 'water-out':
-    case 'evaporation':
-      return { water: { value: millilitres(size / waterGramsPerMl), u95: u95 / waterGramsPerMl } };
-    case 'dry-in':
-    case 'cake':
-    case 'cake-before':
-      return { powder: { value: grams(size), u95 } };
-    case 'air':
-      return {};
-  }
+  if (of === 'water')
+    return { water: { value: millilitres(size / waterGramsPerMl), u95: u95 / waterGramsPerMl } };
+  return of === 'powder' ? { powder: { value: grams(size), u95 } } : {};
 };
 
 export type Explained = Pick<UnloggedChange, 'what' | 'orElse' | 'water' | 'powder'> & {
@@ -187,7 +175,8 @@ export const explainChange = (
     before,
   }: { fell: boolean; particleGravity: Gravity; before: Estimate<Millilitres> },
 ): Explained => {
-  const left = (fell ? falling : rising)
+  const left = explanations
+    .filter((one) => ways[one].gravity === (fell ? 'fell' : 'rose'))
     .map((explanation) => fitExplanation(explanation, expected, measured, particleGravity))
     .filter(
       ({ explanation, size, off }) =>

@@ -1,14 +1,11 @@
-import {
-  bayesLine,
-  chanceAbove,
-  type LineMixture,
-  type LinePoint,
-} from '../../glaze/statistics/bayesLine.ts';
+import { chanceAbove, type LineMixture, type LinePoint } from '../../glaze/statistics/bayesLine.ts';
 import { flowCup } from '../../glaze/flow/flowCup.ts';
 import type { Gravity, Seconds } from '../../glaze/units.ts';
 import type { CupTime } from '../bucket/bucketEvent.ts';
 import type { Window } from '../settings/bucketSettings.ts';
 import type { FlowPoint } from '../bucket/bucketState.ts';
+import { doseStep } from '../belief/priors.ts';
+import { flowLine, secondsOf, timedWith, wontRunAfter } from './flowLine.ts';
 
 /** Dose steps of flocculant from now, each 0.03 % of the dry mass. */
 export interface LearnedDose {
@@ -23,8 +20,6 @@ export type Learned =
   | { kind: 'no-change' }
   | ({ kind: 'learned' } & LearnedDose);
 
-/** A dose step, in per cent of the dry mass. */
-const doseStepPercent = 0.03;
 /** At most two steps at once, and at least what can be measured by hand. */
 const mostDoseSteps = 2;
 const leastDoseSteps = 0.25;
@@ -33,17 +28,14 @@ const unchangedWithin = 0.1;
 /** The accepted chance of passing the window's far edge: for more than one step, and for one step. */
 const chanceOfMore = 0.05;
 const chanceOfDoseStep = 0.2;
-/** A cup that has not run out by now never will, s. */
-const wontRunAfter = 100;
 
 /**
  * A weak prior, all common practice. Two to three dose steps make a thin bucket creamy, so a step adds about 0.35 ±
- * 0.25 to the logarithm. A hundredth of gravity adds 0.06 ± 0.06. Two readings of one bucket agree within 10 % 19
- * times in 20, so one repeats within 3.6 %, give or take a factor of two.
+ * 0.25 to the logarithm. A hundredth of gravity adds 0.06 ± 0.06.
  */
-const linePrior = { perDoseStep: 0.35, perGravity: 6 };
-const priorSpread = { level: 1.5, perDoseStep: 0.25, perGravity: 6 };
-const repeats = { middle: 0.036, spread: 0.8 };
+const perDoseStep = { mean: 0.35, sd: 0.25 };
+const perGravity = { mean: 6, sd: 6 };
+const levelSd = 1.5;
 
 /** Seconds that water takes through a cup, where its equation gives 1 mm²/s; 0 for a cup of the studio's own. */
 const waterTime = (kind: CupTime['kind']): number => {
@@ -57,14 +49,13 @@ export interface LearnFrom {
   /** The cup that the window is for. */
   cup: string;
   window: Window<Seconds>;
-  /** The bucket's gravity now. */
   gravity: Gravity;
   /** Flocculant in it now, in per cent of its dry mass, worked out from the last reading. */
   percent: number;
 }
 
 const linePoint = (point: FlowPoint, water: number, gravity: Gravity): LinePoint | undefined => {
-  const at = [1, point.percent / doseStepPercent, point.gravity - gravity];
+  const at = [1, point.percent / doseStep.percent, point.gravity - gravity];
   if (point.seconds === 'wont-run')
     return { at, seen: Math.log(wontRunAfter - water), above: true, noise: 1 };
   const over = point.seconds - water;
@@ -77,12 +68,8 @@ const perDose = (points: readonly FlowPoint[]): { doses: number; seconds: number
     .sort((a, b) => a - b)
     .map((doses) => {
       const own = points.filter((point) => point.doses === doses);
-      const times = own.map(({ seconds }) => (seconds === 'wont-run' ? wontRunAfter : seconds));
-      return {
-        doses,
-        seconds: times.reduce((sum, one) => sum + one, 0) / times.length,
-        percent: own[0]?.percent ?? 0,
-      };
+      const seconds = own.map(secondsOf).reduce((sum, one) => sum + one, 0) / own.length;
+      return { doses, seconds, percent: own[0]?.percent ?? 0 };
     });
 
 /** Whether the last two dose steps, or more, left the flow as it was. */
@@ -90,7 +77,7 @@ const leftUnchanged = (levels: ReturnType<typeof perDose>, { low }: Window<Secon
   const last = levels.at(-1);
   if (!last || last.seconds >= low) return false;
   const since = levels.findLast(
-    ({ doses, percent }) => doses <= last.doses - 2 && last.percent - percent >= 1.5 * doseStepPercent,
+    ({ doses, percent }) => doses <= last.doses - 2 && last.percent - percent >= 1.5 * doseStep.percent,
   );
   return since !== undefined && last.seconds < since.seconds * (1 + unchangedWithin);
 };
@@ -146,33 +133,16 @@ const dose = (mixture: LineMixture, now: number, window: Window<Seconds>, water:
  * It needs two doses with a reading on each side, all by one cup.
  */
 export const learnDose = ({ points, cup, window, gravity, percent }: LearnFrom): Learned => {
-  const own = points.filter((point) => point.cup === cup || point.kind === cup);
+  const own = timedWith(points, cup);
   const levels = perDose(own);
   if (levels.length < 3) return { kind: 'not-enough' };
   if (leftUnchanged(levels, window)) return { kind: 'no-change' };
   const water = waterTime(own[0]?.kind ?? 'own');
   if (!(window.low - water > 0.2)) return { kind: 'not-enough' };
-  const line = own
-    .flatMap((point) => linePoint(point, water, gravity) ?? [])
-    .sort((a, b) => Number(a.above ?? false) - Number(b.above ?? false));
-  if (line.length < 3) return { kind: 'not-enough' };
-  const mixture = bayesLine({
-    prior: {
-      mean: [
-        Math.log((window.low + window.high) / 2 - water) - 1,
-        linePrior.perDoseStep,
-        linePrior.perGravity,
-      ],
-      covariance: [
-        [priorSpread.level ** 2, 0, 0],
-        [0, priorSpread.perDoseStep ** 2, 0],
-        [0, 0, priorSpread.perGravity ** 2],
-      ],
-    },
-    points: line,
-    scale: repeats.middle,
-    scaleSpread: repeats.spread,
-  });
-  if (!mixture.ok) return { kind: 'not-enough' };
-  return { kind: 'learned', ...dose(mixture.value, percent / doseStepPercent, window, water) };
+  const timed = own.flatMap((point) => linePoint(point, water, gravity) ?? []);
+  if (timed.length < 3) return { kind: 'not-enough' };
+  const level = { mean: Math.log((window.low + window.high) / 2 - water) - 1, sd: levelSd };
+  const line = flowLine([level, perDoseStep, perGravity], timed);
+  if (!line) return { kind: 'not-enough' };
+  return { kind: 'learned', ...dose(line, percent / doseStep.percent, window, water) };
 };

@@ -12,14 +12,14 @@ import type { BucketState } from '../bucket/bucketState.ts';
 import { doseStep } from '../belief/priors.ts';
 import { effluxAt20 } from '../bucket/effluxAt20.ts';
 import { saltInSaturatedSolution, saturatedSolutionWith } from '../bucket/flocculantSolution.ts';
-import { learnDose, type Learned } from './learnDose.ts';
+import { learnDose, type Learned, type LearnedDose } from './learnDose.ts';
 import { plausibleGravity } from '../measure/weighGravity.ts';
 
 /**
  * One dose step, and the limit at which a keeper checks before more goes in: parts of the bucket's dry mass (common
  * practice).
  */
-export const doseStepOfDry = 0.0003;
+export const doseStepOfDry = doseStep.percent / 100;
 export const checkpointOfDry = 0.002;
 
 export type NextDose =
@@ -30,8 +30,6 @@ export type NextDose =
       /** This dose, and the sum of all doses since the remake, in per cent of the dry mass. */
       percent: number;
       totalPercent: number;
-      /** The number of this dose since the remake. */
-      rung: number;
       /** The 90 % interval of what the bucket needs to reach mid-window, by its own readings. */
       interval?: { low: Millilitres; high?: Millilitres };
     }
@@ -41,11 +39,8 @@ export type NextDose =
   | { kind: 'checkpoint'; totalPercent: number };
 
 /** The gravity to dose for, kept within the window: the dose is meant for a glaze of the right gravity. */
-export const aimedGravity = (
-  slurry: Gravity,
-  { gravity: window, solids: particleGravity }: BucketSettings,
-): Gravity => {
-  const { low, high } = window ?? { low: plausibleGravity.low, high: (1 + particleGravity) / 2 };
+export const aimedGravity = (slurry: Gravity, { gravity: window, solids }: BucketSettings): Gravity => {
+  const { low, high } = window ?? { low: plausibleGravity.low, high: (1 + solids) / 2 };
   return gravity(Math.min(high, Math.max(low, slurry)));
 };
 
@@ -71,6 +66,11 @@ const firstSteps = (state: BucketState): number => {
   if (!aim || state.efflux?.cup !== aim.cup || seconds === undefined || seconds === 'wont-run') return 1;
   return seconds * Math.exp(doseStep.flow) > aim.window.high ? 0.5 : 1;
 };
+
+const inMl = ({ low, high }: LearnedDose['interval'], doseStepMl: number) => ({
+  low: millilitres(low * doseStepMl),
+  ...(high !== undefined && { high: millilitres(high * doseStepMl) }),
+});
 
 /**
  * The next dose of flocculant for a bucket of this gravity: by its own readings, or else one dose step; per litre
@@ -102,12 +102,6 @@ export const nextDose = (state: BucketState, slurry: Gravity, volume: Millilitre
     heptahydrate: saltInSaturatedSolution(dose),
     percent: 100 * ofDry,
     totalPercent: 100 * soFar,
-    rung: state.flocculant.doses + 1,
-    ...(learned.kind === 'learned' && {
-      interval: {
-        low: millilitres(learned.interval.low * doseStepMl),
-        ...(learned.interval.high !== undefined && { high: millilitres(learned.interval.high * doseStepMl) }),
-      },
-    }),
+    ...(learned.kind === 'learned' && { interval: inMl(learned.interval, doseStepMl) }),
   };
 };

@@ -16,7 +16,6 @@ export type Stated =
   /** A hydrometer sticks in a gel. */
   | { kind: 'sticks' };
 
-/** A gravity read off a scale. */
 export const gravityOnScale = (value: number, scale: GravityScale): Checked<Gravity> => {
   switch (scale) {
     case 'sg':

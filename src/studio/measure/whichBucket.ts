@@ -1,11 +1,12 @@
 import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { likelihoodOf, type Sight } from '../belief/likelihood.ts';
 import { noise } from '../belief/priors.ts';
-import type { BucketEvent } from '../bucket/bucketEvent.ts';
+import { slowedBy, warmthAt } from '../belief/warmth.ts';
+import type { BucketEventOf } from '../bucket/bucketEvent.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import type { Instant } from '../ids.ts';
 
-type Reading = Extract<BucketEvent, { kind: 'reading' }>;
+type Reading = BucketEventOf<'reading'>;
 type Weighing = NonNullable<Reading['gravity']>;
 
 /** How many times as likely one of two must be to be taken as true: from memory. */
@@ -16,16 +17,18 @@ const weighedAs = ({ value, u95 }: { value: number; u95: number }): Sight['gravi
   sd: Math.max(noise.gravity, u95 / coverage95),
 });
 
-/** Seconds tell about a bucket only by the cup that its window is set for. */
-const sightOf = ({ gravity, flow }: Reading & { gravity: Weighing }, { settings }: BucketState): Sight => ({
-  gravity: weighedAs(gravity),
-  ...(flow &&
-    flow.seconds !== 'wont-run' &&
-    settings.efflux &&
-    (settings.cup === flow.cup || settings.cup === flow.kind) && {
-      flow: { value: Math.log(flow.seconds), sd: noise.flow },
-    }),
-});
+/** Seconds tell about a bucket only by the cup that its window is set for, and as they would be at 20 °C. */
+const sightOf = (
+  { gravity, flow, temperature }: Reading & { gravity: Weighing },
+  { settings: { cup, efflux }, belief }: BucketState,
+  at: Instant,
+): Sight => {
+  const seen = { gravity: weighedAs(gravity) };
+  if (!flow || flow.seconds === 'wont-run' || !efflux || (cup !== flow.cup && cup !== flow.kind)) return seen;
+  const slowed = slowedBy(warmthAt(belief, at, temperature));
+  const value = Math.log(flow.seconds) - slowed.by;
+  return { ...seen, flow: { value, sd: Math.hypot(noise.flow, slowed.sd) } };
+};
 
 const isKnown = ({ retired, hold, believed, voided }: BucketState): boolean =>
   !retired && !hold && !voided && believed !== undefined;
@@ -41,7 +44,7 @@ export const perhapsOf = (
   const { gravity } = reading;
   if (!gravity || !isKnown(before)) return undefined;
   const weighed = { ...reading, gravity };
-  const here = sightOf(weighed, before);
+  const here = sightOf(weighed, before, at);
   const alone = { gravity: here.gravity };
   const [byAll, byGravity] = [likelihoodOf(before, here, at), likelihoodOf(before, alone, at)];
   const isOdd = (mine: typeof byAll) => mine.read < mine.slipped;
@@ -50,7 +53,7 @@ export const perhapsOf = (
     .filter((one) => one.no !== before.no && isKnown(one))
     .flatMap((bucket) => {
       // The two are compared by what both can tell.
-      const [seen, mine] = sightOf(weighed, bucket).flow
+      const [seen, mine] = sightOf(weighed, bucket, at).flow
         ? ([here, byAll] as const)
         : ([alone, byGravity] as const);
       if (!isOdd(mine)) return [];

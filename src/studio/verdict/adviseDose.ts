@@ -1,7 +1,8 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { Gravity, Millilitres } from '../../glaze/units.ts';
-import { middle } from './amounts.ts';
+import { middle } from './pailAmounts.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
+import { gravityForAmounts, surenessOf } from './chooseByChance.ts';
 import { decide } from './decide.ts';
 import type { Instant } from '../ids.ts';
 import { nextDose, type NextDose } from '../dose/nextDose.ts';
@@ -40,9 +41,9 @@ const noDose = ({ state, measured, flow }: Facts): NoDose | undefined => {
   return flow.band === 'in' ? 'creamy' : undefined;
 };
 
-/** The best available gravity: read, predicted, or the one it should have. */
-const gravityOfBucket = ({ measured, predicted, state }: Facts): Gravity | undefined =>
-  measured?.value ??
+/** The best available gravity: the one that the verdict's amounts go by, predicted, or the one it should have. */
+const gravityOfBucket = ({ measured, predicted, state, now }: Facts): Gravity | undefined =>
+  (measured && gravityForAmounts(measured, surenessOf(state, now)).value) ??
   predicted?.value ??
   state.believed?.value ??
   (state.settings.gravity && middle(state.settings.gravity));
@@ -57,12 +58,6 @@ export const adviseDose = (state: BucketState, now: Instant, sure?: number): Dos
   if (why) return { ...common, advice: { kind: 'none', why } };
   const slurry = gravityOfBucket(f);
   if (slurry === undefined) return { ...common, advice: { kind: 'none', why: 'unmeasured' } };
-  return {
-    ...common,
-    advice: {
-      kind: 'next',
-      now: verdict.step === 'flocculate',
-      next: nextDose(state, slurry, volume),
-    },
-  };
+  const next = nextDose(state, slurry, volume);
+  return { ...common, advice: { kind: 'next', now: verdict.step === 'flocculate', next } };
 };

@@ -1,18 +1,17 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { longStir, stirredLongBefore } from '../bucket/fold/applyObservations.ts';
-import { gelsByItself } from '../dose/gelsByItself.ts';
-import { minutes, since, type Instant, type Role } from '../ids.ts';
+import { gelsByItself } from '../bucket/bucketHazards.ts';
+import { minutes, since, type Instant } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { gravityForAmounts, type Sureness } from './chooseByChance.ts';
 import { grid, type Move } from './decisionTable.ts';
 import type { Facts } from './facts.ts';
 import { isForDipping } from './judgedBy.ts';
 import { moveAmounts } from './moveAmounts.ts';
-import { unbelieved } from './rules.ts';
-import { unexpected } from './unexpected.ts';
+import { unbelieved, unexpected } from './rules.ts';
 import type { Asked, FlowBand, GravityBand, Reason, Step, Verdict } from './verdict.ts';
 import { verdictCautions } from './verdictCautions.ts';
-import { asRead, surely, verdictOn } from './verdictOn.ts';
+import { bandReasons, verdictOn, type Chance } from './verdictOn.ts';
 
 const airy = minutes(5);
 const longStirBefore = ({ state: { stir }, now }: Facts): Instant | undefined => stirredLongBefore(stir, now);
@@ -39,17 +38,11 @@ const conditionReason = ({ when }: Move, f: Facts): Reason[] => {
     : [];
 };
 
-export interface Chance {
-  f: Facts;
-  role: Role;
-  sureness: Sureness;
-}
-
 /** It was timed in this visit, and not stirred since. */
 const isJustTimed = ({ state: { efflux } }: Facts, { visit }: Sureness): boolean =>
   visit?.timed === true && efflux !== undefined && efflux.stirredSince !== true;
 
-/** How it flows is wanted, as it can be told here. */
+/** How to find out how it flows: by a finger, or by a cup where no bare finger may go in. */
 const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
   asks.length > 0 ? asks : [barehanded(settings) ? 'look' : 'seconds'];
 
@@ -57,11 +50,11 @@ const moveAsks = ({ state: { settings } }: Facts, asks: Asked[]): Asked[] =>
 const thickeningSteps: ReadonlySet<Step> = new Set(['flocculate', 'deflocculate']);
 const toKeeper: Move = { step: 'ask-keeper', hands: 'anyone', amounts: [], dont: ['adjust'] };
 
-/** A step of the grid, with its amounts. */
 export const byMove = (
-  { f, role, sureness }: Chance,
+  chance: Chance,
   { gravity, flow, asks = [] }: { gravity: GravityBand; flow: FlowBand; asks?: Asked[] },
 ): Verdict => {
+  const { f, role, sureness } = chance;
   const { measured } = f;
   const found = grid[gravity][flow].find(({ when }) => when === undefined || conditions[when](f));
   if (!found) throw new Error(`no move for gravity ${gravity}, flow ${flow}`);
@@ -74,8 +67,7 @@ export const byMove = (
   const step = move.hands === 'keeper' && role === 'member' ? 'ask-keeper' : keepersStep;
   const isUnfilled = Object.keys(amounts).some((name) => name.endsWith('PerLitre'));
   const wanted = step === 'measure' ? moveAsks(f, asks) : isUnfilled ? ['level' as const] : [];
-  // The reading that the grid used, even when a later, unbelieved one agrees with it.
-  return verdictOn(f, asRead(f.read, true), {
+  return verdictOn(f, {
     step,
     rule: 'grid',
     asks: wanted,
@@ -86,9 +78,7 @@ export const byMove = (
       ...f.reasons,
       ...unbelieved(f),
       ...unexpected(f),
-      ...measured.reasons,
-      ...f.flow.reasons,
-      ...surely(sureness, f),
+      ...bandReasons(chance),
       ...(gravity === 'low' && flow === 'in' ? [{ because: 'thin-coat' } as const] : []),
       ...(wanted[0] === 'seconds' && isJustTimed(f, sureness) ? [{ because: 'time-again' } as const] : []),
       ...conditionReason(move, f),

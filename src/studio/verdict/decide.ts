@@ -7,14 +7,14 @@ import { minutes, since, type Instant, type Role } from '../ids.ts';
 import { barehanded } from '../settings/barehanded.ts';
 import { usualSure } from '../settings/studio.ts';
 import { byAsking, unsettled } from './byAsking.ts';
-import { byMove, type Chance } from './byMove.ts';
+import { byMove } from './byMove.ts';
 import { byRule, readNow } from './byRule.ts';
 import { chooseByChance, mostReadings, surenessOf } from './chooseByChance.ts';
 import { facts, type Facts } from './facts.ts';
 import { widerThanWindow } from './gravityBand.ts';
-import { rules, unbelieved, type Rule } from './rules.ts';
+import { firstApplying, rules, unbelieved, type Applying } from './rules.ts';
 import type { Verdict } from './verdict.ts';
-import { asRead, surely, verdictOn } from './verdictOn.ts';
+import { surely, verdictOn, type Chance } from './verdictOn.ts';
 import { whyWeigh } from './whyWeigh.ts';
 
 export interface DecideAt {
@@ -65,16 +65,12 @@ const stirredForDip = minutes(40);
 
 /** About to settle: it is stirred once more before it is used. */
 const stirAgain = ({ f, sureness }: Chance): Verdict =>
-  verdictOn(f, asRead(f.read, true), {
+  verdictOn(f, {
     step: 'stir',
     rule: 'stir-again',
-    asks: [],
     then: 'use',
-    keeperStep: undefined,
-    amounts: {},
     reasons: [...f.reasons, ...unbelieved(f), ...(f.measured?.reasons ?? []), ...surely(sureness, f)],
     dont: ['water-in', 'water-out'],
-    cautions: [],
   });
 
 const isAboutToSettle = ({ state, now }: Facts): boolean =>
@@ -82,21 +78,20 @@ const isAboutToSettle = ({ state, now }: Facts): boolean =>
   restLimitOf(state).limit === usualRest &&
   since(state.stir.at, now) > stirredForDip;
 
-/** A verdict, with how likely the bucket was found to be right. */
 const withChances = (verdict: Verdict, chances: Chances | undefined): Verdict => {
   if (chances) verdict.chances = chances;
   return verdict;
 };
 
 /** The verdict of a rule, with what is to be done once the bucket was stirred or sieved, and what is wanted then. */
-const withWhatFollows = (f: Facts, rule: Rule, after: BucketState, at: DecideAt): Verdict => {
+const withWhatFollows = (f: Facts, found: Applying, after: BucketState, at: DecideAt): Verdict => {
   const { step, asks, chances } = decide(after, at);
   // When a later reading does not count, the change that the last counted one asks for is in doubt.
   const then =
     after.unbelieved && step !== 'use'
       ? { asks: readNow(after), then: 'measure' as const }
       : { asks, then: step };
-  return withChances(byRule(f, rule, then), chances);
+  return withChances(byRule(f, found, then), chances);
 };
 
 /**
@@ -105,20 +100,19 @@ const withWhatFollows = (f: Facts, rule: Rule, after: BucketState, at: DecideAt)
  */
 export const decide = (state: BucketState, { now, role, sure = usualSure }: DecideAt): Verdict => {
   const f = facts(state, now);
-  const rule =
-    rules.find(({ applies }) => applies(f)) ??
-    (state.settings.gravity ? undefined : whyWeigh.find(({ applies }) => applies(f)));
-  if (!rule) {
+  const found = firstApplying(rules, f) ?? (state.settings.gravity ? undefined : firstApplying(whyWeigh, f));
+  if (!found) {
     const sureness = surenessOf(state, now);
     return withChances(byChance({ f, role, sureness }, sure), sureness.chances);
   }
   const at = { now, role, sure };
-  switch (rule.then) {
+  const { step, then } = found.rule;
+  switch (then) {
     case 'what-follows-a-stir':
-      return withWhatFollows(f, rule, withStir(state, { at: now }), at);
+      return withWhatFollows(f, found, withStir(state, { at: now }), at);
     case 'what-follows-a-sieve':
-      return withWhatFollows(f, rule, { ...state, sieved: { at: now } }, at);
+      return withWhatFollows(f, found, { ...state, sieved: { at: now } }, at);
     default:
-      return byRule(f, rule, { asks: rule.step === 'measure' ? readNow(state) : [], then: rule.then });
+      return byRule(f, found, { asks: step === 'measure' ? readNow(state) : [], then });
   }
 };

@@ -48,6 +48,14 @@ const look: Move[] = [
   { step: 'measure', hands: 'anyone', amounts: [], dont: ['water-on-looks'] },
 ];
 
+const addWater: Move = {
+  step: 'add-water',
+  hands: 'anyone',
+  amounts: ['water'],
+  then: 'measure',
+  dont: ['use'],
+};
+
 /**
  * The step for a stirred bucket with a believed reading, by gravity and flow against their windows. The first move of
  * a cell whose condition holds is the step.
@@ -72,13 +80,7 @@ export const grid: Record<GravityBand, Record<FlowBand, Move[]>> = {
   },
   in: {
     thin: [
-      {
-        when: 'just-mixed',
-        step: 'measure',
-        hands: 'anyone',
-        amounts: [],
-        dont: ['water-out'],
-      },
+      { when: 'just-mixed', step: 'measure', hands: 'anyone', amounts: [], dont: ['water-out'] },
       { step: 'flocculate', hands: 'anyone', amounts: ['dose'], then: 'measure', dont: ['water-out'] },
     ],
     in: [{ step: 'use', hands: 'anyone', amounts: [], dont: [] }],
@@ -96,17 +98,11 @@ export const grid: Record<GravityBand, Record<FlowBand, Move[]>> = {
     unknown: look,
   },
   high: {
-    thin: [{ step: 'add-water', hands: 'anyone', amounts: ['water'], then: 'flocculate', dont: ['use'] }],
-    in: [{ step: 'add-water', hands: 'anyone', amounts: ['water'], then: 'measure', dont: ['use'] }],
+    thin: [{ ...addWater, then: 'flocculate' }],
+    in: [addWater],
     thick: [
-      {
-        step: 'add-water',
-        hands: 'anyone',
-        amounts: ['half-water'],
-        then: 'measure',
-        dont: ['all-at-once'],
-      },
+      { step: 'add-water', hands: 'anyone', amounts: ['half-water'], then: 'measure', dont: ['all-at-once'] },
     ],
-    unknown: [{ step: 'add-water', hands: 'anyone', amounts: ['water'], then: 'measure', dont: ['use'] }],
+    unknown: [addWater],
   },
 };

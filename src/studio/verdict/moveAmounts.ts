@@ -3,8 +3,8 @@ import { coverage95 } from '../../glaze/statistics/normal.ts';
 import { millilitres, type Gravity, type Millilitres } from '../../glaze/units.ts';
 import { warmthAt } from '../belief/warmth.ts';
 import type { MeasuredGravity } from '../bucket/bucketState.ts';
-import type { Estimate } from '../contents/contents.ts';
 import type { Move } from './decisionTable.ts';
+import type { LearnedLoosening } from '../dose/learnLoosening.ts';
 import { nextDose } from '../dose/nextDose.ts';
 import { nextLoosening } from '../dose/nextLoosening.ts';
 import { litreAmount, pailAmount, type AmountsFound } from './pailAmounts.ts';
@@ -17,21 +17,19 @@ interface MoveAmountsFound extends AmountsFound {
   checkpoint: boolean;
 }
 
-const dose = (
-  f: Facts,
-  measured: MeasuredGravity,
-  volume: Estimate<Millilitres> | undefined,
-): MoveAmountsFound => {
-  const next = nextDose(f.state, measured.value, volume?.value);
+const nothingMore = (reason: Reason): MoveAmountsFound => ({
+  amounts: {},
+  checkpoint: true,
+  reasons: [reason],
+});
+
+const dose = ({ state }: Facts, slurry: Gravity, volume: Millilitres | undefined): MoveAmountsFound => {
+  const next = nextDose(state, slurry, volume);
   switch (next.kind) {
     case 'checkpoint':
-      return {
-        amounts: {},
-        checkpoint: true,
-        reasons: [{ because: 'dose-checkpoint', totalPercent: next.totalPercent }],
-      };
+      return nothingMore({ because: 'dose-checkpoint', totalPercent: next.totalPercent });
     case 'no-change':
-      return { amounts: {}, checkpoint: true, reasons: [{ because: 'dose-no-change' }] };
+      return nothingMore({ because: 'dose-no-change' });
     case 'per-litre':
       return { amounts: { doseMlPerLitre: next.dose }, checkpoint: false, reasons: [] };
     case 'dose':
@@ -51,8 +49,11 @@ const dose = (
   }
 };
 
-/** A step of deflocculant as the part that it takes off the seconds. */
-const takenOff = (lnSeconds: number): number => 1 - Math.exp(lnSeconds);
+/** What a step of deflocculant takes off the seconds, as a part of them. */
+const looseningLearned = ({ value, low, high }: LearnedLoosening): Reason => {
+  const takenOff = (lnSeconds: number) => 1 - Math.exp(lnSeconds);
+  return { because: 'loosening-learned', less: takenOff(value), least: takenOff(high), most: takenOff(low) };
+};
 
 /** Below this, °C, a jar looks thicker than its glaze is at room temperature: by 6 % of its seconds at 16 °C. */
 const coldJar = 16;
@@ -64,16 +65,10 @@ const loosening = (
   volume: Millilitres | undefined,
 ): MoveAmountsFound => {
   const next = nextLoosening(state, slurry, volume);
-  if (next.kind === 'checkpoint')
-    return {
-      amounts: {},
-      checkpoint: true,
-      reasons: [{ because: 'loosening-checkpoint', steps: next.steps }],
-    };
-  if (next.kind === 'no-change')
-    return { amounts: {}, checkpoint: true, reasons: [{ because: 'loosening-no-change' }] };
+  if (next.kind === 'checkpoint') return nothingMore({ because: 'loosening-checkpoint', steps: next.steps });
+  if (next.kind === 'no-change') return nothingMore({ because: 'loosening-no-change' });
   const { drops, most, dose, learned } = next;
-  const temperature = warmthAt(state.belief, now, undefined);
+  const temperature = warmthAt(state.belief, now);
   const isCold = temperature !== undefined && temperature < coldJar;
   return {
     amounts: {
@@ -90,16 +85,7 @@ const loosening = (
         ...('ml' in dose && { each: millilitres(dose.ml / drops) }),
         ...(isCold && { cold: true as const }),
       },
-      ...(learned
-        ? [
-            {
-              because: 'loosening-learned' as const,
-              less: takenOff(learned.value),
-              least: takenOff(learned.high),
-              most: takenOff(learned.low),
-            },
-          ]
-        : []),
+      ...(learned ? [looseningLearned(learned)] : []),
     ],
   };
 };
@@ -122,7 +108,7 @@ export const moveAmounts = (move: Move, f: Facts, measured: MeasuredGravity): Mo
   for (const amount of move.amounts) {
     const found: Partial<MoveAmountsFound> =
       amount === 'dose'
-        ? dose(f, measured, volume)
+        ? dose(f, measured.value, volume?.value)
         : amount === 'loosening'
           ? loosening(f, measured.value, volume?.value)
           : volume

@@ -1,6 +1,7 @@
 import type { BucketState } from '../bucket/bucketState.ts';
-import { hours, since, type Instant } from '../ids.ts';
+import { hours, since } from '../ids.ts';
 import { looseGrainsSettle, restLimitOf } from '../bucket/rests.ts';
+import type { Facts } from './facts.ts';
 import type { Reason } from './verdict.ts';
 
 /** The reason for a learned rest limit that differs from the set one. */
@@ -20,16 +21,15 @@ export const restLearned = (state: BucketState): Extract<Reason, { because: 'res
   ];
 };
 
-/** The reasons for a bucket that has rested too long: how long, and where its limit comes from. */
-export const restedTooLong = (state: BucketState, now: Instant): Reason[] =>
-  state.stir
-    ? [
-        {
-          because: 'rested',
-          at: state.stir.at,
-          hours: since(state.stir.at, now) / hours(1),
-          limitHours: restLimitOf(state).limit / hours(1),
-        },
-        ...restLearned(state),
-      ]
-    : [];
+/** How long a bucket has rested, and where its limit comes from; undefined when that is not too long. */
+export const restedTooLong = ({ state, now }: Facts): Reason[] | undefined => {
+  if (!state.stir) return undefined;
+  const { at } = state.stir;
+  const rested = since(at, now);
+  const { limit } = restLimitOf(state);
+  if (rested <= limit) return undefined;
+  return [
+    { because: 'rested', at, hours: rested / hours(1), limitHours: limit / hours(1) },
+    ...restLearned(state),
+  ];
+};

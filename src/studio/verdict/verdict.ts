@@ -6,7 +6,6 @@ import type { Instant, Seq, StreamNo } from '../ids.ts';
 import type { Chances } from '../belief/chances.ts';
 import type { VoidedBy } from '../bucket/withVoid.ts';
 
-/** What to do now. */
 export type Step =
   | 'on-hold'
   | 'sieve'

@@ -19,20 +19,15 @@ export const markedCautions = ({ cautions }: Pick<BucketSettings, 'cautions'>): 
 
 /** Hazards of this step on this bucket. */
 export const verdictCautions = (step: Step, state: BucketState): VerdictCaution[] => {
-  const { pail } = state.settings;
-  const cake: VerdictCaution[] = step === 'stir' && state.cake ? ['mixer'] : [];
-  const lift: VerdictCaution[] = step === 'sieve' && (pail ?? 0) >= heavyPail ? ['lifting'] : [];
-  const hazard: VerdictCaution[] =
-    step === 'on-hold' && state.hold?.cause === 'hazard' ? ['hold-hazard'] : [];
-  const flux: VerdictCaution[] = step === 'draw-off-water' && losesFlux(state.settings) ? ['drawn-flux'] : [];
-  const mist: VerdictCaution[] = state.settings.use === 'spraying' ? ['spray'] : [];
+  const { settings, hold, cake } = state;
+  const where = (holds: boolean, caution: VerdictCaution) => (holds ? [caution] : []);
   return [
-    ...hazard,
-    ...mist,
-    ...markedCautions(state.settings),
-    ...cake,
-    ...flux,
+    ...where(step === 'on-hold' && hold?.cause === 'hazard', 'hold-hazard'),
+    ...where(settings.use === 'spraying', 'spray'),
+    ...markedCautions(settings),
+    ...where(step === 'stir' && cake !== undefined, 'mixer'),
+    ...where(step === 'draw-off-water' && losesFlux(settings), 'drawn-flux'),
     ...(ofStep[step] ?? []),
-    ...lift,
+    ...where(step === 'sieve' && (settings.pail ?? 0) >= heavyPail, 'lifting'),
   ];
 };

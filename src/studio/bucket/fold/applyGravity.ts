@@ -43,29 +43,25 @@ const withDriftPoint = (state: BucketState, measured: MeasuredGravity): BucketSt
   return point ? { ...state, drift: [...(state.drift ?? []), point].slice(-mostDriftPoints) } : state;
 };
 
+/** The contents, if they are known, at this gravity; and of this volume, if that is known better. */
+const contentsAt = (
+  { contents, settings: { solids } }: BucketState,
+  slurry: Estimate<Gravity>,
+  volume?: Estimate<Millilitres>,
+): Pick<BucketState, 'contents'> =>
+  contents ? { contents: contentsFrom(volume ?? volumeOf(contents, solids), slurry, solids) } : {};
+
 /** Starts the account at this reading: it is the first, or an unknown amount went in before it. */
 const acceptReading = (next: BucketState, { measured }: GravitySeen): BucketState => {
   const { unexpected: _u, drift: _d, ...rest } = next;
-  const { solids: particleGravity } = next.settings;
-  return withDriftPoint(
-    {
-      ...rest,
-      ...(next.contents && {
-        contents: contentsFrom(volumeOf(next.contents, particleGravity), estimate(measured), particleGravity),
-      }),
-    },
-    measured,
-  );
+  return withDriftPoint({ ...rest, ...contentsAt(next, estimate(measured)) }, measured);
 };
 
 const perLitre = <T extends number>(
-  amount: WithInterval<T>,
+  { value, u95 }: WithInterval<T>,
   ml: number,
   unit: (value: number) => T,
-): WithInterval<T> => ({
-  value: unit((1000 * amount.value) / ml),
-  u95: (1000 * amount.u95) / ml,
-});
+): WithInterval<T> => ({ value: unit((1000 * value) / ml), u95: (1000 * u95) / ml });
 
 /**
  * Two readings agree with each other and not with the logbook: takes their value for the contents, and records what
@@ -113,13 +109,7 @@ const settleUnexpected = (
     ...(next.drift && {
       drift: perDay ? next.drift : next.drift.filter((one) => one.at >= unexpected.to.at),
     }),
-    ...(next.contents && {
-      contents: contentsFrom(
-        unexpected.volumeKnown ? (perDay ? volumeByFirst : volume) : volumeOf(next.contents, particleGravity),
-        now,
-        particleGravity,
-      ),
-    }),
+    ...contentsAt(next, now, unexpected.volumeKnown ? (perDay ? volumeByFirst : volume) : undefined),
     unlogged: [...(next.unlogged ?? []), change].slice(-mostChanges),
   };
 };
@@ -135,27 +125,19 @@ const applySecondReading = (
   const { solids: particleGravity } = next.settings;
   const reading = estimate(measured);
   const expected = withDrift(unexpected.expected, gone, particleGravity);
-  const first = withDrift(
-    next.contents ?? litreOf(next.believed ? estimate(next.believed) : reading, particleGravity),
-    gone,
-    particleGravity,
-  );
-  const fromLog = deviationsApart(reading, gravityOf(expected, particleGravity));
-  const fromFirst = deviationsApart(reading, gravityOf(first, particleGravity));
+  const before = next.contents ?? litreOf(next.believed ? estimate(next.believed) : reading, particleGravity);
+  const first = withDrift(before, gone, particleGravity);
+  const gravityIn = (contents: Contents) => gravityOf(contents, particleGravity);
+  const fromLog = deviationsApart(reading, gravityIn(expected));
+  const fromFirst = deviationsApart(reading, gravityIn(first));
   const both = withGravitySeen(first, reading, particleGravity);
   const agree = fromFirst <= surpriseDeviations && fromFirst <= fromLog;
-  if (
-    agree &&
-    deviationsApart(gravityOf(both, particleGravity), gravityOf(expected, particleGravity)) >=
-      surpriseDeviations
-  )
+  if (agree && deviationsApart(gravityIn(both), gravityIn(expected)) >= surpriseDeviations)
     return settleUnexpected(withDriftPoint(next, measured), seen, { unexpected, expected, both });
   if (!agree && fromLog > surpriseDeviations)
     return {
       ...withDriftPoint(next, measured),
-      ...(next.contents && {
-        contents: contentsFrom(volumeOf(next.contents, particleGravity), reading, particleGravity),
-      }),
+      ...contentsAt(next, reading),
       unexpected: { ...unexpected, expected, to: { seq: measured.seq, at: measured.at } },
     };
   // The logbook was right and the first reading was off, or both are within its uncertainty.
@@ -166,17 +148,9 @@ const applySecondReading = (
     ? unexpected.volumeSeen
       ? withVolumeSeen(expected, volume, particleGravity)
       : expected
-    : contentsFrom(volume, gravityOf(expected, particleGravity), particleGravity);
-  return withDriftPoint(
-    {
-      ...rest,
-      drift: kept,
-      ...(next.contents && {
-        contents: withGravitySeen(known, agree ? gravityOf(both, particleGravity) : reading, particleGravity),
-      }),
-    },
-    measured,
-  );
+    : contentsFrom(volume, gravityIn(expected), particleGravity);
+  const contents = withGravitySeen(known, agree ? gravityIn(both) : reading, particleGravity);
+  return withDriftPoint({ ...rest, drift: kept, ...(next.contents && { contents }) }, measured);
 };
 
 /**
@@ -192,28 +166,16 @@ export const applyGravity = (before: BucketState, next: BucketState, seen: Gravi
   const gone = since(believed.at, measured.at) / days(1);
   if (next.unexpected) return applySecondReading(next, next.unexpected, gone, seen);
   const reading = estimate(measured);
-  const expected = withDrift(
-    before.contents ?? litreOf(estimate(believed), particleGravity),
-    gone,
-    particleGravity,
-  );
+  const known = before.contents ?? litreOf(estimate(believed), particleGravity);
+  const expected = withDrift(known, gone, particleGravity);
   const pointed = withDriftPoint(next, measured);
-  if (deviationsApart(reading, gravityOf(expected, particleGravity)) <= surpriseDeviations)
-    return next.contents
-      ? {
-          ...pointed,
-          contents: withGravitySeen(
-            withDrift(next.contents, gone, particleGravity),
-            reading,
-            particleGravity,
-          ),
-        }
-      : pointed;
+  if (deviationsApart(reading, gravityOf(expected, particleGravity)) <= surpriseDeviations) {
+    const held = next.contents && withDrift(next.contents, gone, particleGravity);
+    return { ...pointed, ...(held && { contents: withGravitySeen(held, reading, particleGravity) }) };
+  }
   return {
     ...pointed,
-    ...(next.contents && {
-      contents: contentsFrom(volume ?? volumeOf(next.contents, particleGravity), reading, particleGravity),
-    }),
+    ...contentsAt(next, reading, volume),
     unexpected: {
       expected,
       from: { seq: believed.seq, at: believed.at },

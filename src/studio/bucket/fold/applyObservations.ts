@@ -3,7 +3,7 @@ import type { Observation, StirTool } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
 import { withTrouble, withVoid } from '../withVoid.ts';
 import { days, minutes, since, type Instant } from '../../ids.ts';
-import { without } from './without.ts';
+import { without } from '../without.ts';
 
 /** Minutes that loosen a gel (common practice). */
 export const longStir = 5;
@@ -36,7 +36,6 @@ export const applyObservations = (
   return seen.includes('ice') ? withTrouble(next, 'frozen', at) : next;
 };
 
-/** A stir to the bottom. */
 export const withStir = (
   state: BucketState,
   stir: { at: Instant; minutes?: number; tool?: StirTool },

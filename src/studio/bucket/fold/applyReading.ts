@@ -1,6 +1,6 @@
 import { definedOnly } from '../../../definedOnly.ts';
 import { secondsAt20, warmthAt } from '../../belief/warmth.ts';
-import type { BucketEntry, BucketEvent, CupTime } from '../bucketEvent.ts';
+import type { BucketEntry, CupTime, BucketEventOf } from '../bucketEvent.ts';
 import { coverage95 } from '../../../glaze/statistics/normal.ts';
 import { gravity, type Celsius } from '../../../glaze/units.ts';
 import type { BucketState, MeasuredGravity } from '../bucketState.ts';
@@ -12,7 +12,7 @@ import { applyGravity } from './applyGravity.ts';
 import { weighedSd } from './sightsInReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
 import { withPrediction, applyVolume, volumeRead } from './applyVolume.ts';
-import { without } from './without.ts';
+import { without } from '../without.ts';
 
 /** A reading is believed for so long after a stir: a 45 µm grain falls the depth of a pail in about ten minutes. */
 export const believedAfterStir = minutes(10);
@@ -44,7 +44,7 @@ const takenTogether = (
 /** How exactly it was weighed: as the cup allows, or better when weighings with it repeated better. */
 const shownWithin = (
   { belief }: BucketState,
-  { u95, by, vessel }: NonNullable<Extract<BucketEvent, { kind: 'reading' }>['gravity']>,
+  { u95, by, vessel }: NonNullable<BucketEventOf<'reading'>['gravity']>,
 ): number =>
   by === 'weight' && (belief.repeats?.[vesselReads(vessel)] ?? belief.repeats?.[vesselReads(undefined)])
     ? Math.min(u95, coverage95 * weighedSd(belief, vessel, u95 / coverage95))
@@ -60,7 +60,7 @@ const isJustStirred = ({ stir }: BucketState, at: Instant): boolean =>
 const at20 = (flow: CupTime, temperature: Celsius | undefined): CupTime =>
   flow.seconds === 'wont-run' ? flow : { ...flow, seconds: secondsAt20(flow.seconds, temperature) };
 
-/** A dose that had its time before a reading was stirred in when it was given: the next reading counts as well. */
+/** If a dose had its time before a reading, it is taken as stirred in when it was given: then the next reading counts too. */
 const withDoseWorking = (next: BucketState, before: BucketState, at: Instant): BucketState => {
   const { lastAt, stirredIn } = before.flocculant;
   return lastAt === undefined || stirredIn !== undefined || isDoseAtWork(before, at)
@@ -72,7 +72,7 @@ const withDoseWorking = (next: BucketState, before: BucketState, at: Instant): B
 export const applyReading = (
   state: BucketState,
   entry: BucketEntry,
-  event: Extract<BucketEvent, { kind: 'reading' }>,
+  event: BucketEventOf<'reading'>,
 ): BucketState => {
   const { at } = entry;
   let next = applyObservations(applyRest(state, event.seen, at), event.seen, at);
@@ -93,11 +93,7 @@ export const applyReading = (
     // No slurry weighs as much as its own powder.
     (event.gravity === undefined || event.gravity.value < next.settings.solids);
   if (flowBelieved && event.flow)
-    next.efflux = {
-      ...event.flow,
-      at,
-      ...definedOnly({ temperature: event.temperature }),
-    };
+    next.efflux = { ...event.flow, at, ...definedOnly({ temperature: event.temperature }) };
   if (flowBelieved && event.look) next.look = { look: event.look, at };
   // A finger test from before the last stir is not compared with a new cup time. When both are of one stirring, both
   // count.

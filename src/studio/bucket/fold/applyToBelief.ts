@@ -1,25 +1,24 @@
 import { millilitres } from '../../../glaze/units.ts';
 import { aged } from '../../belief/aged.ts';
-import { forgotten } from '../../belief/forgotten.ts';
 import { place, type Belief, type Component } from '../../belief/mixture.ts';
 import { withOthers } from '../../belief/fromOthers.ts';
 import { withAnything, withGlance, withReading } from '../../belief/observed.ts';
 import { loosened, unknown } from '../../belief/priors.ts';
-import { withMoved } from '../../belief/withAdded.ts';
+import { forgotten, withMoved } from '../../belief/withAdded.ts';
 import { reduced } from '../../belief/reduced.ts';
 import { slowedBy, warmthAt } from '../../belief/warmth.ts';
 import { middleFlow, startAnew } from '../../belief/startBelief.ts';
 import { perhapsAsTold } from '../../belief/told.ts';
-import type { Visit } from '../../belief/visit.ts';
 import { minutes, since, type Instant } from '../../ids.ts';
 import type { BucketSettings } from '../../settings/bucketSettings.ts';
 import { longStir, stirredLongBefore } from './applyObservations.ts';
 import { additionOnBelief } from './additionOnBelief.ts';
 import { statedVolume } from './applyVolume.ts';
-import type { Added, BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
+import type { Added, BucketEntry, BucketEvent, FlowLook, BucketEventOf } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
 import { shownIn } from '../learned.ts';
-import { sightsInReading, type ReadingEntry } from './sightsInReading.ts';
+import { without } from '../without.ts';
+import { sightsInReading, volumeSeen, type ReadingEntry } from './sightsInReading.ts';
 
 /** An entry, with the bucket as it was before and after it. */
 export interface FoldedEntry {
@@ -64,12 +63,13 @@ const onReading = (belief: Belief, reading: ReadingEntry, folded: FoldedEntry): 
   return numbers.length === 0 && glances.length === 0
     ? looked
     : changedAt(looked, folded, (before) => {
-        let components = before;
-        if (numbers.some(({ at }) => at !== place.volume)) components = withAnything(components, settings);
+        let components = numbers.some(({ at }) => at !== place.volume)
+          ? withAnything(before, settings)
+          : before;
         for (const number of numbers) components = withReading(components, number);
         const { efflux } = settings;
         if (!efflux) return components;
-        const slowed = slowedBy(warmthAt(looked, folded.entry.at, undefined));
+        const slowed = slowedBy(warmthAt(looked, folded.entry.at));
         for (const glance of glances) components = withGlance(components, glance, efflux, slowed);
         return components;
       });
@@ -86,7 +86,7 @@ const unread = ({ visit, ...belief }: Belief, { what }: Added): Belief =>
 
 const onAddition = (
   belief: Belief,
-  { added, remake }: Extract<BucketEvent, { kind: 'addition' }>,
+  { added, remake }: BucketEventOf<'addition'>,
   folded: FoldedEntry,
 ): Belief => {
   if (remake) return anew(belief, folded);
@@ -113,14 +113,9 @@ const onChange = (
     const components = otherCup
       ? before.map((one) => forgotten(one, place.flow, middleFlow(after.settings), unknown.flow))
       : before;
-    if (!told) return components;
-    const seen = { at: place.volume, value: Math.log(told.value / 1000), sd: told.sd / told.value };
-    return withReading(components, seen);
+    return told ? withReading(components, volumeSeen(told)) : components;
   });
 };
-
-/** What runs differently now is not compared with what was read before. */
-const unrepeated = ({ reads: _, ...visit }: Visit): Visit => visit;
 
 /** A long stir loosens a gel; a usual one, logged or not, leaves the belief as it was. */
 const onStir = (belief: Belief, folded: FoldedEntry): Belief => {
@@ -131,13 +126,14 @@ const onStir = (belief: Belief, folded: FoldedEntry): Belief => {
     components.map((one) => withMoved(one, [place.flow, loosened.flow, loosened.sd])),
   );
   const { visit } = changed;
-  return { ...changed, loosened: entry.at, ...(visit && { visit: unrepeated(visit) }) };
+  // What runs differently now is not compared with what was read before.
+  return { ...changed, loosened: entry.at, ...(visit && { visit: without(visit, 'reads') }) };
 };
 
 const lookAfterStir = (belief: Belief, look: FlowLook | undefined, folded: FoldedEntry): Belief => {
   if (look === undefined) return belief;
-  const event = { kind: 'reading', look, seen: [] } as const;
-  return onReading(belief, { ...folded, entry: { ...folded.entry, event: { ...event, seen: [] } } }, folded);
+  const entry = { ...folded.entry, event: { kind: 'reading' as const, look, seen: [] } };
+  return onReading(belief, { ...folded, entry }, folded);
 };
 
 const bearing = (belief: Belief, folded: FoldedEntry): Belief => {

@@ -2,10 +2,16 @@ import { coverage95 } from '../../../glaze/statistics/normal.ts';
 import { gravity, type Gravity, type Millilitres } from '../../../glaze/units.ts';
 import type { BucketSettings } from '../../settings/bucketSettings.ts';
 import type { BucketState } from '../bucketState.ts';
-import { contentsFrom, gravityOf, withVolumeSeen, type Estimate } from '../../contents/contents.ts';
+import {
+  contentsFrom,
+  gravityOf,
+  withVolumeSeen,
+  type Contents,
+  type Estimate,
+} from '../../contents/contents.ts';
 import { pailVolumeFromRimGap } from '../../contents/pailVolumeFromRimGap.ts';
 import type { Instant } from '../../ids.ts';
-import type { BucketEvent } from '../bucketEvent.ts';
+import type { BucketEventOf } from '../bucketEvent.ts';
 
 /** A volume that somebody estimated (common practice: ±10 %). */
 const toldWithin = 0.05;
@@ -52,10 +58,19 @@ export const withPrediction = (state: BucketState): BucketState => {
 /** How much a reading says is in the pail, by its gap or by eye; undefined when it says nothing, or that it is empty. */
 export const volumeRead = (
   settings: BucketSettings,
-  { gap, level }: Pick<Extract<BucketEvent, { kind: 'reading' }>, 'gap' | 'level'>,
+  { gap, level }: Pick<BucketEventOf<'reading'>, 'gap' | 'level'>,
 ): Estimate<Millilitres> | undefined => {
   const byGap = gap === undefined ? undefined : pailVolumeFromRimGap(settings, gap);
   const found = byGap?.ok ? byGap.value : level === undefined ? undefined : statedVolume(level);
   // An empty pail has no gravity.
   return found && found.value > 0 ? found : undefined;
 };
+
+/** Applies one change to the contents, and to the contents that are expected if the last reading was wrong. */
+export const changeContents = (
+  { contents, unexpected }: Pick<BucketState, 'contents' | 'unexpected'>,
+  change: (contents: Contents) => Contents,
+): Pick<BucketState, 'contents' | 'unexpected'> => ({
+  ...(contents && { contents: change(contents) }),
+  ...(unexpected && { unexpected: { ...unexpected, expected: change(unexpected.expected) } }),
+});

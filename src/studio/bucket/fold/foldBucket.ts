@@ -1,5 +1,5 @@
 import { definedOnly } from '../../../definedOnly.ts';
-import type { BucketEntry, BucketEvent, FlowLook } from '../bucketEvent.ts';
+import type { BucketEntry, FlowLook, BucketEventOf } from '../bucketEvent.ts';
 import { grams, type Millilitres } from '../../../glaze/units.ts';
 import { chanceNear } from '../../belief/chances.ts';
 import type { Belief } from '../../belief/mixture.ts';
@@ -15,41 +15,36 @@ import {
   type Estimate,
 } from '../../contents/contents.ts';
 import { days, since, type StreamNo } from '../../ids.ts';
-import { changeContents } from './changeContents.ts';
 import { applyToBelief } from './applyToBelief.ts';
 import { applyRest } from '../rests.ts';
 import { applyAddition } from './applyAddition.ts';
 import { withBrought, withCautionsSet, withHold, withRelease } from './withBrought.ts';
 import { applyReading } from './applyReading.ts';
 import { applyObservations, withStir } from './applyObservations.ts';
-import { applyVolume, gravityBeforeReading, statedVolume, withPrediction } from './applyVolume.ts';
+import {
+  applyVolume,
+  changeContents,
+  gravityBeforeReading,
+  statedVolume,
+  withPrediction,
+} from './applyVolume.ts';
+import { without } from '../without.ts';
 import { withSieve, withTrouble } from '../withVoid.ts';
 import { undoneIn } from '../../entry.ts';
 
 /** Enough tiles for a line; older ones no longer describe the bucket. */
 const mostTiles = 40;
 
-const withChange = (
-  state: BucketState,
-  entry: BucketEntry,
-  event: Extract<BucketEvent, { kind: 'change' }>,
-): BucketState => {
+const withChange = (state: BucketState, entry: BucketEntry, event: BucketEventOf<'change'>): BucketState => {
   const settings: BucketSettings = { ...state.settings, ...event.settings };
   for (const name of event.cleared ?? []) delete (settings as Partial<BucketSettings>)[name];
+  const { solids } = state.settings;
   const recast = (contents: Contents) =>
-    contentsFrom(
-      volumeOf(contents, state.settings.solids),
-      gravityOf(contents, state.settings.solids),
-      settings.solids,
-    );
+    contentsFrom(volumeOf(contents, solids), gravityOf(contents, solids), settings.solids);
   // A new gravity of the powder changes the computed contents, not the readings.
-  const same = settings.solids === state.settings.solids;
-  const next: BucketState = withCautionsSet(
-    { ...state, settings, ...(same ? {} : changeContents(state, recast)) },
-    entry,
-    event,
-  );
-  if (!same) delete next.drift;
+  const known =
+    settings.solids === solids ? state : { ...without(state, 'drift'), ...changeContents(state, recast) };
+  const next = withCautionsSet({ ...known, settings }, entry, event);
   return event.volume === undefined
     ? next
     : withPrediction(applyVolume(next, statedVolume(event.volume), entry.at));
@@ -62,25 +57,21 @@ const withLook = (state: BucketState, entry: BucketEntry, look: FlowLook | undef
 const stateFromSetup = (
   no: StreamNo,
   entry: BucketEntry,
-  event: Extract<BucketEvent, { kind: 'setup' }>,
+  { settings, volume }: BucketEventOf<'setup'>,
 ): BucketState => ({
   no,
   seq: entry.seq,
   foldedTo: entry.at,
-  settings: event.settings,
+  settings,
   retired: false,
   moved: 0,
   carried: 0,
   unknownSince: [],
   flocculant: { heptahydrate: grams(0), doses: 0, unknown: false },
-  belief: startBelief(entry.at, event.settings, event.volume),
-  ...(event.volume !== undefined && {
+  belief: startBelief(entry.at, settings, volume),
+  ...(volume !== undefined && {
     volumeAt: entry.at,
-    contents: contentsFrom(
-      statedVolume(event.volume),
-      gravityBeforeReading(event.settings),
-      event.settings.solids,
-    ),
+    contents: contentsFrom(statedVolume(volume), gravityBeforeReading(settings), settings.solids),
   }),
 });
 
@@ -93,19 +84,11 @@ const applyEntry = (state: BucketState, entry: BucketEntry): BucketState => {
       return event.brings
         ? withBrought(applyAddition(state, entry, event), entry, event.brings)
         : applyAddition(state, entry, event);
-    case 'stir':
-      return withLook(
-        applyObservations(
-          withStir(applyRest(state, event.seen, at), {
-            at,
-            ...definedOnly({ minutes: event.minutes, tool: event.tool }),
-          }),
-          event.seen,
-          at,
-        ),
-        entry,
-        event.look,
-      );
+    case 'stir': {
+      const { minutes, tool, seen, look } = event;
+      const stirred = withStir(applyRest(state, seen, at), { at, ...definedOnly({ minutes, tool }) });
+      return withLook(applyObservations(stirred, seen, at), entry, look);
+    }
     case 'sieve':
       return withSieve(state, at, event.mesh);
     case 'change':
@@ -144,7 +127,10 @@ const withBorneOut = (belief: Belief, { believed, unexpected, seq }: BucketState
 export const applyToBucket = (state: BucketState, entry: BucketEntry): BucketState => {
   const passed = since(state.foldedTo, entry.at) / days(1);
   const before = { ...state, ...changeContents(state, (contents) => withUnloggedUse(contents, passed)) };
-  const after = { ...applyEntry(before, entry), seq: entry.seq, foldedTo: entry.at };
+  // A copy of its own by now.
+  const after = applyEntry(before, entry);
+  after.seq = entry.seq;
+  after.foldedTo = entry.at;
   after.belief = withBorneOut(applyToBelief(state.belief, { entry, before: state, after }), after);
   return after;
 };
@@ -166,13 +152,10 @@ export function* bucketStates(no: StreamNo, entries: readonly BucketEntry[]): Ge
   for (const entry of rest) yield (state = applyToBucket(state, entry));
 }
 
-/** Folds a bucket's entries into its state. */
 export const foldBucket = (no: StreamNo, entries: readonly BucketEntry[]): BucketState | undefined => {
   let state: BucketState | undefined;
   for (const next of bucketStates(no, entries)) state = next;
-  if (!state) return undefined;
-  const last = entries.reduce((most, { seq }) => (seq > most ? seq : most), state.seq);
-  return { ...state, seq: last };
+  return state && { ...state, seq: entries.reduce((most, { seq }) => (seq > most ? seq : most), state.seq) };
 };
 
 export const volumeHeld = (state: BucketState): Estimate<Millilitres> | undefined =>

@@ -6,15 +6,17 @@ import { bias, noise, usualSeconds } from '../../belief/priors.ts';
 import { scatterOf, withRepeat } from '../../belief/repeats.ts';
 import { slowedBy, warmthAt } from '../../belief/warmth.ts';
 import { visitGoesOn, type Glance, type Visit } from '../../belief/visit.ts';
-import type { BucketEntry, BucketEvent, CupTime } from '../bucketEvent.ts';
+import type { BucketEntry, CupTime, BucketEventOf } from '../bucketEvent.ts';
 import type { BucketState } from '../bucketState.ts';
 import { cupReads, vesselReads } from '../readsOf.ts';
 import { isWindowsCup } from '../timeBand.ts';
+import type { Millilitres } from '../../../glaze/units.ts';
+import type { Estimate } from '../../contents/contents.ts';
 import { volumeRead } from './applyVolume.ts';
 
 /** A reading, with the bucket as it was before and after it. */
 export interface ReadingEntry {
-  entry: Omit<BucketEntry, 'event'> & { event: Extract<BucketEvent, { kind: 'reading' }> };
+  entry: Omit<BucketEntry, 'event'> & { event: BucketEventOf<'reading'> };
   before: BucketState;
   after: BucketState;
 }
@@ -33,22 +35,36 @@ const cupIs = (flow: CupTime, set: string | undefined, { cupKind }: Belief) => {
   return flow.kind !== 'own' && flow.kind === cupKind ? 'like' : 'other';
 };
 
-const during = ({ belief, ...sights }: Sights, seen: Partial<Visit>): Sights => ({
+const during = (belief: Belief, seen: Partial<Visit>): Belief =>
+  belief.visit ? { ...belief, visit: { ...belief.visit, ...seen } } : belief;
+
+const withNumber = (sights: Sights, seen: Observed, belief: Belief): Sights => ({
   ...sights,
-  belief: { ...belief, ...(belief.visit && { visit: { ...belief.visit, ...seen } }) },
+  belief,
+  numbers: [...sights.numbers, seen],
+});
+
+/** The same, read with another instrument than the one that the window was set with. */
+const withOther = (sights: Sights, seen: Observed, belief: Belief, name: string, sd: number): Sights => {
+  const placed = withInstrument(belief, name, sd);
+  return withNumber(sights, { ...seen, bias: placed.at }, placed.belief);
+};
+
+/** How full a pail is said to be, as a belief takes it. */
+export const volumeSeen = ({ value, sd }: Estimate<Millilitres>): Observed => ({
+  at: place.volume,
+  value: Math.log(value / 1000),
+  sd: sd / value,
 });
 
 const withVolume = (sights: Sights, { entry: { event }, after }: ReadingEntry): Sights => {
   const found = volumeRead(after.settings, event);
-  if (!found) return sights;
-  const { value, sd } = found;
-  const seen = { at: place.volume, value: Math.log(value / 1000), sd: sd / value };
-  return { ...sights, numbers: [...sights.numbers, seen] };
+  return found ? withNumber(sights, volumeSeen(found), sights.belief) : sights;
 };
 
 /**
- * A weighing is as exact as its vessel allows, or as those with it repeated; until then, as those repeated of which nobody
- * knows the vessel.
+ * A weighing is as exact as its vessel allows, or as repeated weighings with that vessel have shown; until then, as those
+ * with an unnamed one.
  */
 export const weighedSd = (belief: Belief, vessel: string | undefined, sd: number): number => {
   const unnamed = scatterOf(belief, vesselReads(undefined), sd);
@@ -62,20 +78,11 @@ const withGravity = (sights: Sights, { entry: { event, seq }, after }: ReadingEn
   const { value, u95, by, vessel } = event.gravity;
   const sd = u95 / coverage95;
   const seen = { at: place.gravity, value, sd: Math.max(noise.gravity, sd) };
-  const weighed = during(sights, { weighed: true });
-  if (by === 'weight')
-    return {
-      ...weighed,
-      belief: withRepeat(weighed.belief, vesselReads(vessel), value, sd),
-      numbers: [...sights.numbers, { ...seen, sd: weighedSd(sights.belief, vessel, sd) }],
-    };
-  if (by !== 'hydrometer') return { ...weighed, numbers: [...sights.numbers, seen] };
-  const placed = withInstrument(weighed.belief, by, bias.hydrometer);
-  return {
-    ...weighed,
-    belief: placed.belief,
-    numbers: [...sights.numbers, { ...seen, bias: placed.at }],
-  };
+  const weighed = during(sights.belief, { weighed: true });
+  if (by === 'stated') return withNumber(sights, seen, weighed);
+  if (by === 'hydrometer') return withOther(sights, seen, weighed, by, bias.hydrometer);
+  const asWeighed = { ...seen, sd: weighedSd(sights.belief, vessel, sd) };
+  return withNumber(sights, asWeighed, withRepeat(weighed, vesselReads(vessel), value, sd));
 };
 
 const withCupTime = (sights: Sights, { entry, before, after }: ReadingEntry): Sights => {
@@ -83,25 +90,17 @@ const withCupTime = (sights: Sights, { entry, before, after }: ReadingEntry): Si
   if (!flow || after.efflux?.at !== entry.at || after.efflux === before.efflux) return sights;
   const cup = cupIs(flow, after.settings.cup, sights.belief);
   if (cup === 'other') return sights;
-  const read = during(sights, { timed: true });
-  if (flow.seconds === 'wont-run') return { ...read, glances: ['stuck'] };
+  const read = during(sights.belief, { timed: true });
+  if (flow.seconds === 'wont-run') return { ...sights, belief: read, glances: ['stuck'] };
   const slow = slowedBy(warmthAt(sights.belief, entry.at, temperature));
   const kind = cupReads(flow.cup);
   const value = Math.log(flow.seconds) - slow.by;
-  const seen = {
-    at: place.flow,
-    value,
-    sd: Math.hypot(scatterOf(sights.belief, kind, noise.flow), slow.sd),
-  };
-  const timed = { ...read, belief: withRepeat(read.belief, kind, value, usualSeconds) };
-  if (cup === 'own')
-    return {
-      ...timed,
-      belief: { ...timed.belief, cupKind: flow.kind },
-      numbers: [...sights.numbers, seen],
-    };
-  const placed = withInstrument(timed.belief, kind, bias.cup);
-  return { ...timed, belief: placed.belief, numbers: [...sights.numbers, { ...seen, bias: placed.at }] };
+  const sd = Math.hypot(scatterOf(sights.belief, kind, noise.flow), slow.sd);
+  const seen = { at: place.flow, value, sd };
+  const timed = withRepeat(read, kind, value, usualSeconds);
+  return cup === 'own'
+    ? withNumber(sights, seen, { ...timed, cupKind: flow.kind })
+    : withOther(sights, seen, timed, kind, bias.cup);
 };
 
 /** The same look by the same person in one visit counts once. */
@@ -110,7 +109,8 @@ const withLook = (sights: Sights, { entry: { event, at, by }, before, after }: R
   if (!look || after.look?.at !== at || after.look === before.look) return sights;
   const { visit } = sights.belief;
   const again = visit?.by === by && visit.look === look;
-  return { ...during(sights, { look, by }), ...(!again && { glances: [...sights.glances, look] }) };
+  const glances = again ? sights.glances : [...sights.glances, look];
+  return { ...sights, belief: during(sights.belief, { look, by }), glances };
 };
 
 /** What a reading bears on; a bucket that was read at rest has not begun a visit. */

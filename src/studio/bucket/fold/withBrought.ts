@@ -1,6 +1,7 @@
-import type { BucketEvent, Brought, BucketEntry } from '../bucketEvent.ts';
+import type { Brought, BucketEntry, BucketEventOf } from '../bucketEvent.ts';
 import type { BucketCaution } from '../../settings/bucketSettings.ts';
 import type { BucketState } from '../bucketState.ts';
+import { without } from '../without.ts';
 
 const together = (...all: readonly (readonly BucketCaution[])[]): BucketCaution[] => [
   ...new Set(all.flat().filter((caution) => caution !== 'children')),
@@ -34,7 +35,7 @@ const isLoggedAfter = ({ seq }: BucketEntry, than: number): boolean => seq > tha
 export const withHold = (
   state: BucketState,
   entry: BucketEntry,
-  { cause, why }: Extract<BucketEvent, { kind: 'hold' }>,
+  { cause, why }: BucketEventOf<'hold'>,
 ): BucketState => {
   const hold = { cause, why, by: entry.by, since: entry.at };
   const { hold: before } = state;
@@ -47,26 +48,20 @@ export const withHold = (
 export const withCautionsSet = (
   state: BucketState,
   entry: BucketEntry,
-  event: Extract<BucketEvent, { kind: 'change' }>,
+  { settings: { glaze, cautions } }: BucketEventOf<'change'>,
 ): BucketState => {
-  const next = { ...state };
-  if (event.settings.glaze !== undefined && next.apart !== undefined && isLoggedAfter(entry, next.apart))
-    delete next.apart;
-  if (event.settings.cautions === undefined || !next.brought) return next;
-  const unseen = next.brought.filter(({ seq }) => !isLoggedAfter(entry, seq));
-  if (unseen.length > 0) {
-    next.brought = unseen;
-    next.settings = {
-      ...next.settings,
-      cautions: together(next.settings.cautions, ...unseen.map(({ cautions }) => cautions)),
-    };
-  } else delete next.brought;
-  return next;
+  const { apart, brought, settings } = state;
+  const isSame = glaze !== undefined && apart !== undefined && isLoggedAfter(entry, apart);
+  const next = isSame ? without(state, 'apart') : state;
+  if (cautions === undefined || !brought) return next;
+  const unseen = brought.filter(({ seq }) => !isLoggedAfter(entry, seq));
+  if (unseen.length === 0) return without(next, 'brought');
+  const all = together(settings.cautions, ...unseen.map((one) => one.cautions));
+  return { ...next, brought: unseen, settings: { ...settings, cautions: all } };
 };
 
 /** Releases the bucket, unless the reason for the hold was logged after the release. */
 export const withRelease = (state: BucketState, entry: BucketEntry): BucketState => {
-  const next = { ...state };
-  if (next.hold?.seq === undefined || isLoggedAfter(entry, next.hold.seq)) delete next.hold;
-  return next;
+  const { hold } = state;
+  return hold?.seq === undefined || isLoggedAfter(entry, hold.seq) ? without(state, 'hold') : state;
 };
