@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireMe } from '../wire.ts';
-import { button, h, remember, svg } from './browser/dom.ts';
+import { button, choiceGroup, h, remember, svg } from './browser/dom.ts';
 import { openSheet } from './lightbox.ts';
 import { get, post } from './browser/net.ts';
 
@@ -20,21 +20,9 @@ export const restoreLook = (): void => {
 };
 
 const looks = (): HTMLElement => {
+  const all = (['auto', 'light', 'dark'] as const).map((look) => ({ name: door.looks[look], value: look }));
   const now = document.documentElement.dataset['look'] ?? 'auto';
-  const group = h('div', { class: 'choices', role: 'group', 'aria-label': door.sound });
-  for (const look of ['auto', 'light', 'dark'] as const)
-    group.append(
-      button(
-        door.looks[look],
-        (event) => {
-          setLook(look);
-          for (const one of group.children)
-            one.setAttribute('aria-pressed', String(one === event.currentTarget));
-        },
-        { class: 'choice', 'aria-pressed': String(look === now) },
-      ),
-    );
-  return group;
+  return choiceGroup(all, now, setLook, { 'aria-label': door.sound });
 };
 
 const code = (size: number, dark: string): SVGElement => {
