@@ -21,7 +21,6 @@ export interface ChatPorts {
   zone(): Promise<string>;
   /** The input history, newest first, and how to store it. */
   history: { lines: string[]; keep(lines: string[]): void };
-  /** Saves a reply's file; returns its path. */
   keepFile?(file: ReplyFile): string;
   /** Subscribes to reminders; returns how to stop. */
   remind?(show: (reply: Reply) => Promise<void>): Promise<{ stop(): Promise<void> }>;

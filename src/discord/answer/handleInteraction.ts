@@ -23,6 +23,7 @@ import { clipped } from '../render/markdown.ts';
 import { logMessage } from './logMessage.ts';
 import { openForm } from './openForm.ts';
 import { pressKey, readPressId } from '../render/pressId.ts';
+import { textAlone } from '../render/renderReply.ts';
 import { interactionResponder } from './interactionResponder.ts';
 
 /** Handles any interaction. It never throws: a bug is logged and answered. */
@@ -56,10 +57,7 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction): 
 const sayPrivately = (bot: Bot, interaction: APIInteraction, content: string): Promise<unknown> =>
   interaction.type === InteractionType.ApplicationCommandAutocomplete
     ? offer(bot, interaction, [])
-    : interactionResponder(bot, interaction).answer(
-        { content, rest: [], components: [], attachments: [], files: [] },
-        true,
-      );
+    : interactionResponder(bot, interaction).answer(textAlone(content), true);
 
 const onCommand = async (bot: Bot, interaction: APIChatInputApplicationCommandInteraction): Promise<void> => {
   const { focused: _, ...line } = commandTyped(interaction.data.name, interaction.data.options ?? []);

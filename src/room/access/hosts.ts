@@ -12,7 +12,6 @@ const loopbacks = ['127.0.0.1', 'localhost', '[::1]'];
 const isLoopback = (bind: string) => bind === '127.0.0.1' || bind === '::1' || bind === 'localhost';
 const isWildcard = (bind: string) => bind === '0.0.0.0' || bind === '::';
 
-/** This machine's IP addresses on its networks. */
 export const lanAddresses = (): string[] =>
   Object.values(networkInterfaces())
     .flatMap((list) => list ?? [])
@@ -42,7 +41,6 @@ export const originOf = (host: string, { url }: Address): string => {
   return `http://${host}`;
 };
 
-/** The address that people are told to open. */
 export const shownUrl = (address: Address): string => {
   const { bind, port, url } = address;
   if (url !== undefined) return url.replace(/\/$/, '');

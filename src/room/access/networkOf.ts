@@ -13,7 +13,6 @@ const groupsOf = (address: string): number[] => {
   return [...first, ...Array<number>(gap).fill(0), ...last];
 };
 
-/** The address without port, brackets or zone id. */
 const bareAddress = (typed: string): string => {
   const text = typed.trim();
   const bracketed = /^\[([^\]]*)\](?::\d+)?$/.exec(text)?.[1];

@@ -11,7 +11,6 @@ const derive = (secret: string, salt: Buffer): Promise<Buffer> =>
     ),
   );
 
-/** A slow, salted hash of a secret. */
 export const hashSecret = async (secret: string): Promise<string> => {
   const salt = randomBytes(16);
   const key = await derive(secret, salt);

@@ -44,7 +44,7 @@ const letterOf: Record<string, string> = {
   $: 's',
 };
 
-/** Whether a password says hardly more than something that others know, however it is spelt. */
+/** Whether a password is little more than something that others know, however it is spelt. */
 export const isLike = (secret: string, known: string): boolean => {
   const [letters, own] = [nameKey(secret), nameKey(known)];
   return own !== '' && letters.includes(own) && letters.replaceAll(own, '').length < 4;

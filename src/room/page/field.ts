@@ -24,7 +24,6 @@ const asksAtLarge = new Set(['ask', 'fired']);
 
 const fieldId = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
 
-/** A field that can mark itself as required. */
 const withRequiredMark = ({ element, value, focus }: Made): Field => {
   const note = h('p', { class: 'trouble', role: 'alert' });
   element.append(note);
@@ -55,7 +54,6 @@ const labelled = (option: WireOption, target: string | undefined, ...content: No
   return h('div', { class: 'field', 'data-option': option.name }, label, ...content);
 };
 
-/** Choices as buttons; pressing the chosen one again clears it. */
 const choices = (option: WireOption, all: readonly Given[], given: string): Made => {
   let chosen = given;
   const choose = (value: string) => {
@@ -183,6 +181,5 @@ const controlFor = (option: WireOption, path: string, given: string | undefined,
   return worded(option, path, value, suggest);
 };
 
-/** The control for an option, filled with its known value. */
 export const field = (...about: Parameters<typeof controlFor>): Field =>
   withRequiredMark(controlFor(...about));

@@ -67,7 +67,6 @@ export const picture = (no: number, alt: string): HTMLElement => {
   );
 };
 
-/** A sheet to look at and to print. */
 export const openFile = (href: string, name: string): void => {
   const frame = h('iframe', { src: `${href}&show`, title: name, class: 'paper' });
   const print = button(words.print, () => frame.contentWindow?.print(), { class: 'stamp main' });

@@ -40,7 +40,6 @@ const listOf = (title: string, lines: string[], more = 0): HTMLElement | undefin
         ),
       );
 
-/** A question, with its choices in a list. */
 const questionField = (
   { ask, of, column, choices }: WireNotebookQuestion,
   place: number,

@@ -57,7 +57,6 @@ export class Outbox {
     this.#hooks.dropped(id);
   }
 
-  /** Somebody else has signed in. */
   close(): void {
     this.#closing.abort();
     this.#stopWaiting();

@@ -9,15 +9,13 @@ import { nodes } from './text.ts';
 interface Context {
   me: string;
   keeper: boolean;
-  /** Runs a line; its answer comes as a post. */
   run(line: string): void;
-  /** Opens a line's form. */
   edit(action: WireAction): void;
   /** The room's posts, which a keeper's round takes the place of. */
   room: HTMLElement;
 }
 
-/** A reminder is on the list so long after it came. */
+/** A reminder is in the list this long after its post came. */
 const afterReminder = 1_500;
 /** What others log changes a keeper's round; it is looked up at most so often. */
 const atMostEvery = 3_000;

@@ -5,7 +5,6 @@ import { svg } from './browser/dom.ts';
 const width = 200;
 
 interface Marked {
-  /** What was measured. */
   mark: { value: number; u95: number; believed: boolean } | null;
   window: { low: number; high: number };
 }

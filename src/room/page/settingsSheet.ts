@@ -46,7 +46,6 @@ const code = (size: number, dark: string): SVGElement => {
 const section = (title: string, ...content: (Node | string)[]): HTMLElement =>
   h('section', {}, h('h3', {}, title), ...content);
 
-/** A button that fetches something and shows it below itself. */
 const fetchingButton = (label: string, work: () => Promise<Node[]>): HTMLElement => {
   const place = h('div', { class: 'fetched', role: 'status' });
   return h(
@@ -57,7 +56,6 @@ const fetchingButton = (label: string, work: () => Promise<Node[]>): HTMLElement
   );
 };
 
-/** An address with its code to scan. */
 const address = async (path: string, about: string): Promise<Node[]> => {
   const answer = await post<{ url: string; size: number; dark: string }>(path, {});
   if (!answer.ok) return [h('p', {}, answer.said)];
@@ -72,7 +70,6 @@ const address = async (path: string, about: string): Promise<Node[]> => {
 
 const invitation = () => address('/api/door/invite', door.inviteAbout);
 
-/** A sheet with an invitation for one phone. */
 export const openInvite = (): void => {
   const place = h('div', { class: 'fetched', role: 'status' });
   const made = () => void invitation().then((nodes) => place.replaceChildren(...nodes));
@@ -135,7 +132,6 @@ const names = async (me: WireMe): Promise<HTMLElement> => {
 
 const leave = (everywhere: boolean) => post('/api/sign-out', { everywhere }).then(() => location.reload());
 
-/** The sheet for this phone's settings and, for keepers, for who may sign in. */
 export const openSettings = (me: WireMe, open: boolean): void => {
   const rooms = h('div', {});
   openSheet(

@@ -20,7 +20,6 @@ export class Stream {
   readonly newestButton: HTMLButtonElement;
   readonly #quiet: HTMLElement;
   readonly #context: Context;
-  /** Entries that were taken back. */
   readonly #struck = new Set<string>();
   #last = 0;
   #following = true;
@@ -58,7 +57,7 @@ export class Stream {
     setInterval(() => this.#age(), 60_000);
   }
 
-  /** The last post up to which all were told. An answer to this phone's own line may come before others' posts. */
+  /** Every post up to this number has come. The answer to this phone's own line may come before others' posts. */
   last(): number {
     return this.#last;
   }
@@ -95,7 +94,6 @@ export class Stream {
     this.#arrived(shown, true);
   }
 
-  /** Removes a waiting line; its post remains. */
   forgetWaiting(id: string): void {
     const shown = this.#byId(id);
     if (shown?.dataset['no'] === undefined) shown?.remove();

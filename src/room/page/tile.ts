@@ -11,7 +11,6 @@ import { nodes, stamp } from './text.ts';
 
 interface Context {
   me: string;
-  /** The commands that this member may run. */
   commands: WireLeaf[];
   press(action: WireAction, of: WirePost): void;
 }
@@ -56,7 +55,6 @@ const actions = (
   return bar;
 };
 
-/** What was logged, with an undo button for its author. */
 const logged = (post: WirePost, mine: boolean, { press }: Context): HTMLElement | undefined => {
   if (!post.reply.logged) return undefined;
   const { text, undo } = post.reply.logged;
@@ -103,7 +101,6 @@ const file = (no: number, name: string, key = ''): HTMLElement => {
   );
 };
 
-/** A post: a line and its answer. */
 export const tile = (post: WirePost, context: Context): HTMLElement => {
   const { reply, no } = post;
   const mine = post.member === context.me;

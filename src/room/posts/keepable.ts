@@ -2,7 +2,7 @@ import type { Reply } from '../../contract/contract.ts';
 import type { Post } from '../ports.ts';
 import type { PostsPorts } from './posts.ts';
 
-/** What is kept of a post: a reply that is shown once is not. */
+/** What is stored of a post: without its reply, if that is shown once. */
 export const keepableIn = ({ words }: Pick<PostsPorts, 'words'>) => {
   const instead = (kind: Reply['kind']): Reply => ({
     kind,

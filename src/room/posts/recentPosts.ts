@@ -48,7 +48,6 @@ export class RecentPosts {
     return () => this.#listeners.delete(listener);
   }
 
-  /** The next post, for all who listen. */
   push(post: Post): void {
     this.#posts.push(post);
     if (this.#posts.length > most) this.#posts.shift();

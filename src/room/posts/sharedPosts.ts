@@ -5,7 +5,7 @@ import type { Elsewhere, Posts, PostsPorts } from './posts.ts';
 import { erased, followed, RecentPosts } from './recentPosts.ts';
 import { seal } from './sealed.ts';
 
-/** What other processes have posted is heard at once, mostly; what was not heard is found by looking. */
+/** Usually the database tells of other processes' posts at once; looking finds the rest. */
 const lookEvery = 1_000;
 
 type Known = Pick<Awaited<ReturnType<PostsPorts['postStore']['news']>>, 'logbook' | 'earlier' | 'sessions'>;
@@ -19,7 +19,7 @@ export class SharedPosts implements Posts {
   readonly #ports: PostsPorts;
   readonly #elsewhere: Elsewhere;
   readonly #made: ReturnType<typeof keepableIn>;
-  /** Replies that are shown once, by the post's key, until the post is read back: the database has them not. */
+  /** Replies that are shown once, by the post's key, until the post is read back. The database does not have them. */
   readonly #fleeting = new Map<string, Pick<Post, 'reply' | 'fileKey'>>();
   readonly #saying = new Set<Promise<unknown>>();
   readonly #stopLooking: () => void;

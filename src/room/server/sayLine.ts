@@ -13,7 +13,7 @@ import type { Room } from './room.ts';
 export type Sent = {
   id: string;
   /** Who wrote it, as the page knows. Somebody else may have signed in since, in another tab. */
-  member: string | undefined;
+  member?: string | undefined;
   /** How long it waited on the phone, in milliseconds. */
   waited: number;
   /** Its author has seen how old it is, and still wants it sent. */
@@ -22,7 +22,7 @@ export type Sent = {
   | {
       line: string;
       /** The number of the post whose button this is. */
-      pressed?: number;
+      pressed?: number | undefined;
     }
   | { path: string[]; typed: Record<string, string> }
 );

@@ -10,7 +10,6 @@ const json = (value: unknown) =>
     (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-/** The page's HTML document. Its script builds everything from the start data in it. */
 export const shell = (
   page: PageFiles,
   { script, start, title }: { script: 'main.js' | 'board.js'; title: string; start?: WireStart },
