@@ -71,7 +71,7 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   const now = ports.clock.now();
   const happenedAt = waited > atOnce ? ports.clock.before(waited) : now;
   const role = (await ports.people.isKeeper(member)) ? 'keeper' : 'member';
-  const guest = ports.open && ({ guest: true } as const);
+  const guest = ports.open ? ({ guest: true } as const) : {};
   const speaker = {
     studio: ports.studio,
     member,

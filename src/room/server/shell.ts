@@ -1,3 +1,4 @@
+import { roomWords } from '../../words/platform/roomWords.ts';
 import type { PageFiles } from './pageFiles.ts';
 import type { WireStart } from '../wire.ts';
 
@@ -29,7 +30,7 @@ ${page
 <link rel="manifest" href="${page.url('room.webmanifest')}">
 </head>
 <body>
-<noscript><p>This page needs JavaScript.</p></noscript>
+<noscript><p>${roomWords.needsScript}</p></noscript>
 ${start ? `<script type="application/json" id="start">${json(start)}</script>` : ''}
 <script type="module" src="${page.url(script)}"></script>
 </body>
