@@ -29,18 +29,8 @@ export interface ChatPorts {
 }
 
 /** A terminal session: reads a line and prints its reply, until `exit` or the end of input. */
-export const chat = async ({
-  desk,
-  words,
-  who,
-  now,
-  zone,
-  history,
-  keepFile,
-  remind,
-  input,
-  output,
-}: ChatPorts): Promise<void> => {
+export const chat = async (ports: ChatPorts): Promise<void> => {
+  const { desk, words, who, now, zone, history, keepFile, remind, input, output } = ports;
   const asker = () => ({ ...who, now: now() });
   const lines = createInterface({
     input,
