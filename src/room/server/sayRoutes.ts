@@ -18,7 +18,7 @@ const typed = z
   .refine((all) => Object.keys(all).length <= 40);
 const line = z.string().max(mostTyped);
 
-const said = {
+const aboutLine = {
   id: z.string().regex(/^[A-Za-z0-9_-]{16,64}$/),
   member: optionalText(64),
   // Browsers send fractions of milliseconds; instants are whole. Infinity stays: that is too long.
@@ -29,8 +29,8 @@ const said = {
   sure: isTrue,
 };
 const sayBody = z.union([
-  z.object({ ...said, line, pressed: z.int().optional().catch(undefined) }),
-  z.object({ ...said, path, typed }),
+  z.object({ ...aboutLine, line, pressed: z.int().optional().catch(undefined) }),
+  z.object({ ...aboutLine, path, typed }),
 ]);
 const suggestBody = z.object({ path, typed, option: z.string().max(40) });
 const completeBody = z.object({ line });
