@@ -2,7 +2,7 @@ import type { Chart } from '../contract/contract.ts';
 import { localMilliseconds } from './localMilliseconds.ts';
 import { panel, scaleWidth } from './panel.ts';
 import { stripsSvg } from './stripsSvg.ts';
-import { svgText, wrappedLines, escaped } from './svgText.ts';
+import { framed, head, svgText } from './svgText.ts';
 import { light, type Theme } from './theme.ts';
 
 export interface ChartSize {
@@ -28,7 +28,7 @@ const nested = (svg: string, y: number, { width, panelHeight }: ChartSize): stri
     .replace(/height="[^"]*"/, `height="${panelHeight}"`);
 
 /** Where the title, the panels' names and their scales stand: that much stays in sight while the rest scrolls. */
-const margin = (head: number, panels: number, { panelHeight }: ChartSize): string =>
+const margin = (panels: number, { panelHeight }: ChartSize): string =>
   [
     [400, head, 0],
     [scaleWidth, head + panels * panelHeight, 0],
@@ -48,33 +48,20 @@ export const chartSvg = (
   pinnable = false,
 ): string => {
   if (chart.strips) return stripsSvg(chart, chart.strips, theme, size.width);
+  const { series, zone } = chart;
   const { width, panelHeight } = size;
-  const head = 44;
-  const key = wrappedLines(chart.key, width / 6.6);
-  const foot = 14 + 16 * key.length;
-  const height = head + chart.series.length * panelHeight + foot;
+  const bottom = head + series.length * panelHeight;
   const span = spanOf(chart);
-  const shown = chart.marks.filter(({ at }) => localMilliseconds(at, chart.zone) >= span[0]);
-  const panels = chart.series.map((series, i) =>
-    nested(
-      panel(series, shown, chart.zone, span, theme, { width, height: panelHeight }),
-      head + i * panelHeight,
-      size,
-    ),
+  const shown = chart.marks.filter(({ at }) => localMilliseconds(at, zone) >= span[0]);
+  const panels = series.map((one, i) => {
+    const drawn = panel(one, shown, zone, span, theme, { width, height: panelHeight });
+    return nested(drawn, head + i * panelHeight, size);
+  });
+  const labels = series.map(({ label, unit }, i) =>
+    svgText(16, head + i * panelHeight + 14, 13, theme.ink, unit === '' ? label : `${label} (${unit})`),
   );
-  return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(chart.alt)}">`,
-    `<title>${escaped(chart.alt)}</title>`,
-    pinnable
-      ? `<style>#margin:target~g{clip-path:url(#clip)}</style><clipPath id="clip">${margin(head, chart.series.length, size)}</clipPath><g id="margin"/><g>`
-      : '',
-    `<rect width="${width}" height="${height}" fill="${theme.paper}"/>`,
-    svgText(16, 28, 18, theme.ink, chart.title),
-    ...panels,
-    ...chart.series.map(({ label, unit }, i) =>
-      svgText(16, head + i * panelHeight + 14, 13, theme.ink, unit === '' ? label : `${label} (${unit})`),
-    ),
-    ...key.map((line, i) => svgText(16, height - 10 - 16 * (key.length - 1 - i), 12, theme.faint, line)),
-    pinnable ? '</g></svg>' : '</svg>',
-  ].join('');
+  const clip = pinnable
+    ? `<style>#margin:target~g{clip-path:url(#clip)}</style><clipPath id="clip">${margin(series.length, size)}</clipPath><g id="margin"/>`
+    : '';
+  return framed(chart, theme, { width, bottom }, [...panels, ...labels], clip);
 };

@@ -16,7 +16,7 @@ interface Waiting {
   reject(why: unknown): void;
 }
 
-/** Draws charts in a thread of its own, so that nobody else waits. It starts with a chart and ends when none was wanted for a while. */
+/** Draws charts in a thread of its own, so that nobody else waits. It starts with the first chart and ends after a pause. */
 class DrawingThread {
   #worker: Worker | undefined;
   readonly #waiting = new Map<number, Waiting>();
@@ -56,7 +56,7 @@ class DrawingThread {
     }, endsAfter).unref();
   }
 
-  /** Whoever waited for it is told; the next chart starts another. */
+  /** Rejects what waited for the thread; the next chart starts another. */
   #ended(worker: Worker, why: unknown): void {
     if (this.#worker !== worker) return;
     this.#worker = undefined;

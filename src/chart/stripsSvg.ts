@@ -1,12 +1,11 @@
 import type { Chart } from '../contract/contract.ts';
 import { localMilliseconds } from './localMilliseconds.ts';
-import { escaped, svgText, wrappedLines } from './svgText.ts';
+import { framed, head, svgText } from './svgText.ts';
 import type { Theme } from './theme.ts';
 
 type Series = Chart['series'][number];
 
 const margin = 16;
-const head = 44;
 /** A strip's name stands above its line. */
 const nameHeight = 20;
 const lineHeight = 26;
@@ -81,15 +80,6 @@ export const stripsSvg = (
   const gap = 24;
   const stripWidth = (width - 2 * margin - gap * (columns - 1)) / columns;
   const span = [localMilliseconds(from, zone), localMilliseconds(until, zone)] as const;
-  const key = wrappedLines(chart.key, width / 6.6);
-  const height = head + rows * rowHeight + 14 + 16 * key.length;
-  const places = series.map((_, i): Place => ({
-    x: margin + Math.floor(i / rows) * (stripWidth + gap),
-    y: head + (i % rows) * rowHeight,
-    width: stripWidth,
-    span,
-    zone,
-  }));
   const nights = Array.from({ length: columns }, (_, column) =>
     midnights(span)
       .map((at) => margin + column * (stripWidth + gap) + (stripWidth * (at - span[0])) / (span[1] - span[0]))
@@ -98,17 +88,10 @@ export const stripsSvg = (
           `<line x1="${x.toFixed(1)}" x2="${x.toFixed(1)}" y1="${head}" y2="${head + rows * rowHeight - 8}" stroke="${theme.faint}" stroke-opacity="0.18"/>`,
       ),
   ).flat();
-  return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img" aria-label="${escaped(chart.alt)}">`,
-    `<title>${escaped(chart.alt)}</title>`,
-    `<rect width="${width}" height="${height}" fill="${theme.paper}"/>`,
-    svgText(margin, 28, 18, theme.ink, chart.title),
-    ...nights,
-    ...series.flatMap((one, i) => {
-      const place = places[i];
-      return place ? [strip(one, place, theme)] : [];
-    }),
-    ...key.map((line, i) => svgText(margin, height - 10 - 16 * (key.length - 1 - i), 12, theme.faint, line)),
-    '</svg>',
-  ].join('');
+  const strips = series.map((one, i) => {
+    const x = margin + Math.floor(i / rows) * (stripWidth + gap);
+    const y = head + (i % rows) * rowHeight;
+    return strip(one, { x, y, width: stripWidth, span, zone }, theme);
+  });
+  return framed(chart, theme, { width, bottom: head + rows * rowHeight }, [...nights, ...strips]);
 };

@@ -7,7 +7,6 @@ export type MemberId = Request['member'];
 export type Instant = Request['now'];
 export type Words = Parameters<Command['about']>[0];
 
-/** What Discord needs from the rest of the program. */
 export interface DiscordPorts {
   desk: Desk;
   words: Words;
@@ -20,7 +19,6 @@ export interface DiscordPorts {
   };
   /** Whether the operator lets the bot serve this server. */
   admits(server: string): Promise<boolean>;
-  /** The Discord server of a studio, if it has one. */
   serverOf(studio: StudioId): Promise<string | undefined>;
   /** Whether the studio has named a member as keeper, or the holders of one of these Discord roles. */
   isKeeper(studio: StudioId, member: MemberId, roles: readonly string[]): Promise<boolean>;
@@ -44,7 +42,6 @@ export interface DiscordPorts {
     hash(scope: string): Promise<string | undefined>;
     keep(scope: string, hash: string): Promise<void>;
   };
-  /** A chart as a PNG. */
   draw(chart: Chart): Promise<Uint8Array>;
   /** Called when the connection will not recover, so that a new one is made. */
   fatal(why: unknown): void;

@@ -4,7 +4,6 @@ import { windowScale } from '../windowScale.ts';
 import type { Pen } from './pdf.ts';
 import { lacking, widthOf, wrapped } from './text.ts';
 
-/** A label laid out for a width: its height, and how to draw it at a place. */
 export interface LaidOut {
   height: number;
   draw(pen: Pen, corner: { x: number; y: number }): void;
@@ -136,6 +135,7 @@ const headOf = ({ no, lead }: Label, width: number, factor: number): Block => {
     },
   };
 };
+
 /** Lays a label out so that all of it is there: it grows in height, and its text shrinks only with `factor`. */
 export const layOut = (
   label: Label,
@@ -167,9 +167,5 @@ export const layOut = (
     ...(unprintedIn(label).length > 0 ? [paragraph(boxNote, 7 * factor, inner)] : []),
     paragraph(lead.kind === 'code' ? `${lead.url} · ${printed}` : printed, 7 * factor, inner),
   ]);
-  const height = body.height + 2 * pad;
-  return {
-    height,
-    draw: (pen, { x, y }) => body.draw(pen, x + pad, y + pad),
-  };
+  return { height: body.height + 2 * pad, draw: (pen, { x, y }) => body.draw(pen, x + pad, y + pad) };
 };

@@ -1,16 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
-/** The tables of a TrueType font, as the OpenType specification lays them out (ISO/IEC 14496-22). */
-export interface Font {
-  table(tag: string): DataView;
-  /** Its glyph for a character; 0, a box, if it has none. */
-  glyphOf(codePoint: number): number;
-  /** A glyph's width, in units of the em. */
-  advanceOf(glyph: number): number;
-  unitsPerEm: number;
-  glyphs: number;
-}
+export type Font = ReturnType<typeof readFont>;
 
 const tagAt = (view: DataView, at: number): string =>
   String.fromCharCode(...[0, 1, 2, 3].map((i) => view.getUint8(at + i)));
@@ -42,7 +33,8 @@ const rangesOf = (cmap: DataView): { from: number; to: number; glyph: number }[]
   throw new Error('the font has no cmap of format 12');
 };
 
-const readFont = (bytes: Buffer): Font => {
+/** The tables of a TrueType font, as the OpenType specification lays them out (ISO/IEC 14496-22). */
+const readFont = (bytes: Buffer) => {
   const tables = tablesOf(new DataView(bytes.buffer, bytes.byteOffset, bytes.length));
   const table = (tag: string): DataView => {
     const view = tables.get(tag);
@@ -55,7 +47,8 @@ const readFont = (bytes: Buffer): Font => {
   const measured = table('hhea').getUint16(34);
   return {
     table,
-    glyphOf: (codePoint) => {
+    /** Its glyph for a character; 0, a box, if it has none. */
+    glyphOf: (codePoint: number): number => {
       const known = found.get(codePoint);
       if (known !== undefined) return known;
       const range = ranges.find(({ from, to }) => from <= codePoint && codePoint <= to);
@@ -64,7 +57,8 @@ const readFont = (bytes: Buffer): Font => {
       if (glyph !== 0) found.set(codePoint, glyph);
       return glyph;
     },
-    advanceOf: (glyph) => hmtx.getUint16(4 * Math.min(glyph, measured - 1)),
+    /** A glyph's width, in units of the em. */
+    advanceOf: (glyph: number): number => hmtx.getUint16(4 * Math.min(glyph, measured - 1)),
     unitsPerEm: table('head').getUint16(18),
     glyphs: table('maxp').getUint16(4),
   };

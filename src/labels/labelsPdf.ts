@@ -34,7 +34,6 @@ const place = (
   throw new Error(`the label of bucket ${label.no} does not fit on a page`);
 };
 
-/** Rows of one or two labels. */
 const rowsOf = (all: readonly Placed[], width: number): Placed[][] => {
   const rows: Placed[][] = [];
   for (const one of all) {

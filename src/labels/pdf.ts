@@ -26,25 +26,10 @@ const utf16 = (text: string): string => Buffer.from(`\uFEFF${text}`, 'utf16le').
 
 const hex = (glyph: number): string => glyph.toString(16).padStart(4, '0');
 
-/** Binary data as letters, so that the file is plain text on every platform. */
-const ascii85 = (bytes: Buffer): string => {
-  const whole = Buffer.concat([bytes, Buffer.alloc((4 - (bytes.length % 4)) % 4)]);
-  const out = Buffer.alloc((whole.length / 4) * 5);
-  for (let at = 0, to = 0; at < whole.length; at += 4, to += 5) {
-    let value = whole.readUInt32BE(at);
-    for (let digit = 4; digit >= 0; digit--) {
-      out[to + digit] = 33 + (value % 85);
-      value = Math.floor(value / 85);
-    }
-  }
-  // Four zero bytes are written as one letter, and bytes that only fill up the last group are left out.
-  const letters = out.toString('latin1', 0, out.length - (whole.length - bytes.length));
-  return `${letters.replace(/(.{5})/g, (five) => (five === '!!!!!' ? 'z' : five)).replace(/(.{100})/g, '$1\n')}~>`;
-};
-
+/** Binary data in hexadecimal digits, so that the file is plain text on every platform. */
 const stream = (bytes: Buffer, more = ''): string => {
-  const data = ascii85(deflateSync(bytes));
-  return `<< /Length ${data.length} /Filter [/ASCII85Decode /FlateDecode]${more} >>\nstream\n${data}\nendstream`;
+  const data = `${deflateSync(bytes).toString('hex')}>`;
+  return `<< /Length ${data.length} /Filter [/ASCIIHexDecode /FlateDecode]${more} >>\nstream\n${data}\nendstream`;
 };
 
 /** Which character each glyph stands for, so that text can be copied and searched. */

@@ -39,7 +39,6 @@ const emsOf = (text: string): number => {
   return units / font.unitsPerEm;
 };
 
-/** How wide a text is, in points. */
 export const widthOf = (text: string, size: number): number => emsOf(text) * size;
 
 /** Lines no wider than that, broken between words; a word that is too wide for a line is broken. */

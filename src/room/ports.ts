@@ -18,7 +18,6 @@ export interface Clock {
   before(milliseconds: number): Instant;
 }
 
-/** The buckets' names, by number. */
 export type BucketNames = ReadonlyMap<number, string>;
 
 export type Post = PostOf<Reply>;
@@ -50,11 +49,10 @@ export interface NotebookSent {
 export interface NotebookPort {
   /** `as` is the keeper's name. */
   read(sent: NotebookSent, by: MemberId, as: string): Promise<WireNotebook>;
-  /** Takes all of one back. */
+  /** Takes everything of one notebook back. */
   takeBack(no: number, by: MemberId): Promise<WireNotebook>;
 }
 
-/** What the room needs from the rest of the program. */
 export interface RoomPorts {
   desk: Desk;
   words: Words;
@@ -63,7 +61,6 @@ export interface RoomPorts {
   /** Called with the status of each request that is refused. */
   refused?(status: number): void;
   studio: StudioId;
-  /** The studio as it is set up now. */
   setUp(): Promise<SetUp>;
   /** No passwords: for the demo's own file only. */
   open: boolean;
@@ -72,7 +69,6 @@ export interface RoomPorts {
   people: {
     /** The member with a claimed name; created if new. */
     memberOf(key: string, name: string): Promise<MemberId>;
-    /** All members of the studio, from every platform. */
     all(): Promise<{ id: MemberId; name: string }[]>;
     /** Reports links and erasures; returns a function that unsubscribes. */
     follow(listener: (change: PeopleChange) => void): () => void;

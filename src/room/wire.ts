@@ -34,34 +34,29 @@ export interface WireReply {
   title: WireText;
   /** What was logged, as the program understood it, with the undo button. */
   logged?: { entry: string; text: WireText; undo?: WireAction };
-  /** The entries that this one took back. */
   tookBack?: string[];
   /** What the verdict says to do, if it is a verdict. */
   step?: string;
   stepName?: string;
-  /** The bucket that the verdict is about. */
   bucket?: number;
   facts: { label: WireText; text: WireText; scale?: WireScale; presses?: WireAction[] }[];
   dont: WireText[];
   cautions: WireText[];
   reasons: WireText[];
   actions: WireAction[];
-  /** The chart's alt text. */
   chart?: string;
   file?: string;
   /** Goes with the request for the file. */
   fileKey?: string;
-  /** Nobody is told it again: elsewhere, the post only says so. */
+  /** Shown once: whoever else opens the post sees only that. */
   once?: true;
 }
 
-/** A command and its options, as typed. */
 export interface Did {
   path: string[];
   typed: Record<string, string>;
 }
 
-/** A line in the room and its answer. */
 export interface WirePost {
   no: number;
   /** The idempotency key that the phone gave it. */
@@ -153,7 +148,6 @@ export interface WireMe {
 /** A first step of a new studio. */
 export type WireStep = 'zone' | 'cup' | 'bucket' | 'invite';
 
-/** The studio as it is set up now. */
 export interface WireStudio {
   studio: string;
   /** The studio's zone: times are shown in it, because typed times are read in it. */

@@ -30,7 +30,6 @@ const mostCandidates = 15;
 
 const weightOfField: Record<string, number> = { title: 1, words: 1, answer: 0.7, rest: 0.5 };
 
-/** How similar a word of the question and a word of a note are. */
 const likeness = (term: string, known: string): number => {
   if (known === term) return 1;
   return term.length > 3 && known.startsWith(term) && known.length <= term.length + 2 ? 0.8 : 0;

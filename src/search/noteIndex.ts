@@ -48,7 +48,6 @@ const namesOf = ({ from, note }: Note): string[] => [
   ...(from === 'handbook' ? note.words : note.words.split(/[,;\n]/)),
 ];
 
-/** A note's fields as terms, computed once. */
 const indexNote = (one: Note, [title, ...names]: readonly Phrase[]): Indexed => {
   const { from, note } = one;
   // Common in a note's text, but in its name it distinguishes a bucket from a coat.
@@ -75,7 +74,6 @@ const phrase = (text: string): Phrase => {
   return { words: words.join(' '), count: words.length, terms: [...new Set(termsAmong(words))] };
 };
 
-/** A note's phrases are read once, however many indexes it is in. */
 const read = new WeakMap<Note['note'], readonly Phrase[]>();
 const phrasesOf = (one: Note): readonly Phrase[] => {
   const known = read.get(one.note) ?? namesOf(one).map(phrase);

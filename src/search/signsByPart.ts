@@ -72,7 +72,6 @@ export const signsByPart: Partial<Record<Emergency, readonly string[]>> = {
     `limb ~3 peel|bubbling`,
     `limb ~1 came|coming|falling off`,
     `steam|kettle|boiling|scalding|burned|molten ~3 ${own('limb|face|foot|belly|back')}`,
-    `kettle|boiling|steam ~2 over|on|down|got|hit ${own('limb|face|foot|belly|back')}`,
     `${own('limb|face|foot')} ~4 ${hotThing} ~4 blister`,
   ],
   fire: [
@@ -83,14 +82,9 @@ export const signsByPart: Partial<Record<Emergency, readonly string[]>> = {
     `sparks + went|goes|gone up`,
     `sparks + smoke|flame|burning|fire`,
     `paper|table|rag|curtain|bench|box|bin|cloth|sleeve|apron ~2 went|goes|gone up !to|for|in|and|on|a|the`,
-    `is|are|still smoulder`,
     `${powered} ~3 melted ~3 smoke|burning|smell`,
   ],
-  shock: [
-    `got|get|felt ~3 shock ~4 ${powered}|tap|sink|water`,
-    `tingle ~4 tap|sink|metal|handle|lid|${powered}`,
-    `${powered} ~4 bit|kicked|threw person`,
-  ],
+  shock: [`tingle ~4 tap|sink|metal|handle|lid|${powered}`, `${powered} ~4 bit|kicked|threw person`],
   'gas-leak': [`burner|pilot ~2 out ~6 gas`, `burner|pilot ~3 blown|blew|went|gone out !in`],
   alarm: [`fire|smoke|co bell ~3 sounds|going|went|off`, `alarm ~6 sounds`],
   cuts: [
@@ -116,7 +110,6 @@ export const signsByPart: Partial<Record<Emergency, readonly string[]>> = {
     `${own('limb|foot|leg|ribs')} ~5 broken|broke|crushed|snapped`,
     `think ~4 limb|foot|leg ~2 broken|broke`,
     `limb|foot ~1 crushed|trapped|under ~3 shelf|kiln|bucket|lid|door`,
-    `${own('limb|foot')} under ~2 shelf|kiln|bucket|lid`,
   ],
 };
 

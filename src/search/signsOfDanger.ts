@@ -117,7 +117,6 @@ export const signsOfDanger: Record<Danger, Signs> = {
   },
   alarm: {
     signs: [
-      'alarm ~4 sounds',
       'alarm ~3 going|goes|went|gone|keeps|wont|doesnt ~2 off|stop|stopping|going',
       'alarm ~2 is on',
       'alarm ~3 mad|crazy|nuts|berserk',
@@ -163,7 +162,6 @@ export const signsOfDanger: Record<Danger, Signs> = {
       'badly injured|hurts',
       'bad|serious|terrible|an accident',
       'fell|fallen ~3 ladder|stairs',
-      'dropped ~4 on persons ~1 limb|foot',
       'hit|banged|knocked ~1 persons ~1 limb',
       'broke|broken|crushed persons ~1 limb|foot|ribs|back',
       'crushed ~2 limb|foot',

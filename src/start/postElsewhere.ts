@@ -1,6 +1,6 @@
 import type { Desk } from '../contract/desk.ts';
 import type { Log } from '../contract/log.ts';
-import { keepableIn } from '../room/posts/keepable.ts';
+import { keepable } from '../room/posts/keepable.ts';
 import type { Post } from '../room/ports.ts';
 import { postingDesk } from '../room/server/postingDesk.ts';
 import type { App } from './app.ts';
@@ -9,11 +9,9 @@ import type { App } from './app.ts';
 export const postElsewhere = (
   { desk, store, words }: Pick<App, 'desk' | 'store' | 'words'>,
   log: Log,
-): Desk => {
-  const { keepable } = keepableIn({ words });
-  return postingDesk(desk, log, async (studio, said) => {
+): Desk =>
+  postingDesk(desk, log, async (studio, said) => {
     const { door, posts } = store.room<Post['reply']>(studio);
     // Where nobody has come in, there is no room to post in.
-    if (posts.isShared && (await door.claims()).length > 0) await posts.add(keepable(said));
+    if (posts.isShared && (await door.claims()).length > 0) await posts.add(keepable(said, words));
   });
-};

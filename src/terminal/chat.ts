@@ -21,7 +21,6 @@ export interface ChatPorts {
   zone(): Promise<string>;
   /** The input history, newest first, and how to store it. */
   history: { lines: string[]; keep(lines: string[]): void };
-  /** Saves a reply's file; returns its path. */
   keepFile?(file: ReplyFile): string;
   /** Subscribes to reminders; returns how to stop. */
   remind?(show: (reply: Reply) => Promise<void>): Promise<{ stop(): Promise<void> }>;
@@ -30,18 +29,8 @@ export interface ChatPorts {
 }
 
 /** A terminal session: reads a line and prints its reply, until `exit` or the end of input. */
-export const chat = async ({
-  desk,
-  words,
-  who,
-  now,
-  zone,
-  history,
-  keepFile,
-  remind,
-  input,
-  output,
-}: ChatPorts): Promise<void> => {
+export const chat = async (ports: ChatPorts): Promise<void> => {
+  const { desk, words, who, now, zone, history, keepFile, remind, input, output } = ports;
   const asker = () => ({ ...who, now: now() });
   const lines = createInterface({
     input,

@@ -1,7 +1,6 @@
 import type { Reply } from '../contract/contract.ts';
 import type { Voice } from '../contract/desk.ts';
 
-/** Prints reminders at this terminal. */
 export const terminalVoice = (
   who: { studio: Parameters<Voice['speak']>[0]; member: Parameters<Voice['speak']>[1] },
   print: (reply: Reply) => Promise<void>,

@@ -57,7 +57,7 @@ const discord = (room: string): Room => ({
 });
 const localRoom = (room: string): Room => ({
   room: `src/room${room}`,
-  packages: ['hono', '@hono/node-server', 'uqr', 'node:'],
+  packages: ['hono', '@hono/node-server', 'uqr', 'zod', 'node:'],
   not: [...everyStore, ...beside, ...others('src/room'), 'commands', 'commands/'],
   types: ['src/clock.ts'],
   instead: platform,

@@ -7,7 +7,7 @@ import type { Bot } from '../bot.ts';
 import { deliver } from './deliver.ts';
 import { forLog } from '../failure.ts';
 import type { Who } from './identify.ts';
-import { type Rendered, bareReply, renderReply } from '../render/renderReply.ts';
+import { type Rendered, bareReply, renderReply, textAlone } from '../render/renderReply.ts';
 import { notifyLate } from './notifyLate.ts';
 import { interactionResponder, type InteractionResponder } from './interactionResponder.ts';
 import { within } from './within.ts';
@@ -25,7 +25,6 @@ export interface Used {
   key: string;
 }
 
-/** Runs a command and delivers its reply. */
 export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
   const { interaction, leaf } = used;
   const { log } = bot.ports;
@@ -45,14 +44,13 @@ export const answerCommand = async (bot: Bot, used: Used): Promise<void> => {
     bare: () => bareReply(reply),
     hidden,
     pressed: logged && interaction.message !== undefined,
-    ...(deferred && { promised: secret ? 'hidden' : 'shown' }),
+    promised: deferred ? (secret ? 'hidden' : 'shown') : undefined,
   });
   if (told === 'told') return tellRest(bot, answers, message, hidden);
   log.warn({ interaction: interaction.id, told }, 'a reply did not get through');
   if (logged) await notifyLate(bot, interaction, [message, bareReply(reply)], hidden);
 };
 
-/** Sends what did not fit as further messages. */
 const tellRest = async (
   { ports }: Bot,
   answers: InteractionResponder,
@@ -60,8 +58,7 @@ const tellRest = async (
   hidden: boolean,
 ): Promise<void> => {
   try {
-    for (const content of rest)
-      await answers.followUp({ content, rest: [], components: [], attachments: [], files: [] }, hidden);
+    for (const content of rest) await answers.followUp(textAlone(content), hidden);
   } catch (error) {
     ports.log.error(forLog(error), 'could not tell the rest of a reply');
   }

@@ -18,7 +18,7 @@ export const commandTyped = (
   const options = nested ? (first.options ?? []) : sent.filter(isBasic);
   return {
     path: nested ? [name, first.name] : [name],
-    typed: Object.fromEntries(options.flatMap((option) => typedOption(option))),
+    typed: Object.fromEntries(options.map((option) => [option.name, valueOf(option)])),
     focused: options.find((option) => 'focused' in option && option.focused === true)?.name,
   };
 };
@@ -26,8 +26,5 @@ export const commandTyped = (
 const isBasic = (option: Sent): option is APIApplicationCommandInteractionDataBasicOption =>
   option.type !== OptionType.Subcommand && option.type !== OptionType.SubcommandGroup;
 
-const typedOption = (option: APIApplicationCommandInteractionDataBasicOption): [string, string][] => {
-  if (option.type === OptionType.Boolean)
-    return [[option.name, option.value ? discordWords.yes : discordWords.no]];
-  return [[option.name, String(option.value)]];
-};
+const valueOf = ({ type, value }: APIApplicationCommandInteractionDataBasicOption): string =>
+  type === OptionType.Boolean ? (value ? discordWords.yes : discordWords.no) : String(value);

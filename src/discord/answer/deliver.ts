@@ -11,7 +11,7 @@ interface How {
   /** Whether it replaces the message of a pressed button. */
   pressed: boolean;
   /** The reply was deferred: visible to everybody, or only to its author. */
-  promised?: 'shown' | 'hidden';
+  promised: 'shown' | 'hidden' | undefined;
 }
 
 /** Delivers a reply in the first way that works: the next one is tried when Discord rejects one. */
@@ -19,9 +19,9 @@ export const deliver = async (
   log: Log,
   answers: InteractionResponder,
   message: Rendered,
-  { bare, hidden, pressed, promised }: How,
+  how: How,
 ): Promise<Delivery> => {
-  for (const way of ways(answers, message, { bare, hidden, pressed, ...(promised && { promised }) })) {
+  for (const way of ways(answers, message, how)) {
     try {
       return await way();
     } catch (error) {

@@ -23,6 +23,7 @@ import { clipped } from '../render/markdown.ts';
 import { logMessage } from './logMessage.ts';
 import { openForm } from './openForm.ts';
 import { pressKey, readPressId } from '../render/pressId.ts';
+import { textAlone } from '../render/renderReply.ts';
 import { interactionResponder } from './interactionResponder.ts';
 
 /** Handles any interaction. It never throws: a bug is logged and answered. */
@@ -41,7 +42,7 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction): 
       case InteractionType.ApplicationCommandAutocomplete:
         return await complete(bot, interaction);
       case InteractionType.MessageComponent:
-        return await onPress(bot, interaction);
+        return await runPress(bot, interaction, pressedId(interaction), {});
       case InteractionType.ModalSubmit:
         return await runPress(bot, interaction, interaction.data.custom_id, filledIn(interaction.data));
       default:
@@ -56,10 +57,7 @@ export const handleInteraction = async (bot: Bot, interaction: APIInteraction): 
 const sayPrivately = (bot: Bot, interaction: APIInteraction, content: string): Promise<unknown> =>
   interaction.type === InteractionType.ApplicationCommandAutocomplete
     ? offer(bot, interaction, [])
-    : interactionResponder(bot, interaction).answer(
-        { content, rest: [], components: [], attachments: [], files: [] },
-        true,
-      );
+    : interactionResponder(bot, interaction).answer(textAlone(content), true);
 
 const onCommand = async (bot: Bot, interaction: APIChatInputApplicationCommandInteraction): Promise<void> => {
   const { focused: _, ...line } = commandTyped(interaction.data.name, interaction.data.options ?? []);
@@ -71,11 +69,8 @@ const onCommand = async (bot: Bot, interaction: APIChatInputApplicationCommandIn
   await (leaf.form && Object.keys(line.typed).length === 0 ? openForm(bot, used) : answerCommand(bot, used));
 };
 
-const onPress = async (bot: Bot, interaction: APIMessageComponentInteraction): Promise<void> => {
-  const { data } = interaction;
-  const id = data.component_type === ComponentType.Button ? data.custom_id : (data.values[0] ?? '');
-  await runPress(bot, interaction, id, {});
-};
+const pressedId = ({ data }: APIMessageComponentInteraction): string =>
+  data.component_type === ComponentType.Button ? data.custom_id : (data.values[0] ?? '');
 
 /** Runs what the id of a button, select menu or form stands for, with the form's values. */
 const runPress = async (
@@ -127,7 +122,7 @@ const complete = async (
   const who = await identify(interaction, undefined, bot);
   if (typeof who === 'string' || focused === undefined || !option)
     return void (await offer(bot, interaction, []));
-  const request = { ...who, ...line, key: `discord:${interaction.id}`, now: clock.now() };
+  const request = { ...who, ...line, key: keyOf(interaction.id), now: clock.now() };
   const listed = matching(option, line.typed[focused] ?? '');
   await offer(bot, interaction, listed ?? (await desk.suggest(request, focused)));
 };

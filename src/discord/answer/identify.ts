@@ -50,8 +50,7 @@ const identifyInDirectMessage = async (
   try {
     // The response type that Discord documents for this route.
     const inGuild = (await rest.get(Routes.guildMember(server, user.id))) as APIGuildMember;
-    const name = inGuild.nick ?? user.global_name ?? user.username;
-    const member = await ports.people.memberOf(studio, 'discord', user.id, name);
+    const member = await ports.people.memberOf(studio, 'discord', user.id, nameOf(user, inGuild));
     const keeper = await ports.isKeeper(studio, member, inGuild.roles);
     return { studio, member, role: keeper ? 'keeper' : 'member' };
   } catch (error) {
@@ -62,7 +61,7 @@ const identifyInDirectMessage = async (
   }
 };
 
-const nameOf = (user: APIUser, inGuild: APIInteractionGuildMember | undefined): string =>
+const nameOf = (user: APIUser, inGuild: Pick<APIGuildMember, 'nick'> | undefined): string =>
   inGuild?.nick ?? user.global_name ?? user.username;
 
 const MANAGERS = PermissionFlagsBits.ManageGuild | PermissionFlagsBits.Administrator;

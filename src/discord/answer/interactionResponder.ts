@@ -14,43 +14,31 @@ const QUIET = { parse: [] };
 /** No link previews, whoever wrote the link. */
 const FLAGS = MessageFlags.SuppressEmbeds;
 
-/** One interaction, and the ways to respond to it. */
-export interface InteractionResponder {
-  answer(message: Rendered, hidden: boolean): Promise<Delivery>;
-  /** Shows Discord's "thinking" state. */
-  defer(hidden: boolean): Promise<Delivery>;
-  /** Replaces the deferred reply with the answer. */
-  fill(message: Rendered): Promise<Delivery>;
-  withdraw(): Promise<Delivery>;
-  followUp(message: Rendered, hidden: boolean): Promise<Delivery>;
-  /** Removes the buttons of the pressed message. */
-  closePressed(): Promise<Delivery>;
-  raw(body: APIInteractionResponse): Promise<Delivery>;
-}
+export type InteractionResponder = ReturnType<typeof interactionResponder>;
 
-export const interactionResponder = (
-  { rest, application }: Bot,
-  { id, token }: APIInteraction,
-): InteractionResponder => {
+/** One interaction, and the ways to respond to it. */
+export const interactionResponder = ({ rest, application }: Bot, { id, token }: APIInteraction) => {
   const raw = (body: APIInteractionResponse, files: RawFile[] = []): Promise<Delivery> =>
     retry(() => rest.post(Routes.interactionCallback(id, token), { body, files, auth: false }), QUICKLY);
   const original = Routes.webhookMessage(application, token, '@original');
   return {
     raw,
-    answer: ({ files, rest: _, ...message }, hidden) =>
+    answer: ({ files, rest: _, ...message }: Rendered, hidden: boolean) =>
       raw({ type: Callback.ChannelMessageWithSource, data: deliveredMessage(message, hidden) }, files),
-    defer: (hidden) =>
+    /** Shows Discord's "thinking" state. */
+    defer: (hidden: boolean) =>
       raw({
         type: Callback.DeferredChannelMessageWithSource,
         data: hidden ? { flags: MessageFlags.Ephemeral } : {},
       }),
-    fill: ({ files, rest: _, ...message }) =>
+    /** Replaces the deferred reply with the answer. */
+    fill: ({ files, rest: _, ...message }: Rendered) =>
       retry(
         () => rest.patch(original, { body: { ...message, allowed_mentions: QUIET }, files, auth: false }),
         PATIENTLY,
       ),
     withdraw: () => retry(() => rest.delete(original, { auth: false }), PATIENTLY),
-    followUp: ({ files, rest: _, ...message }, hidden) =>
+    followUp: ({ files, rest: _, ...message }: Rendered, hidden: boolean) =>
       retry(
         () =>
           rest.post(Routes.webhook(application, token), {
@@ -60,6 +48,7 @@ export const interactionResponder = (
           }),
         PATIENTLY,
       ),
+    /** Removes the buttons of the pressed message. */
     closePressed: () =>
       raw({ type: Callback.UpdateMessage, data: { components: [], allowed_mentions: QUIET } }),
   };

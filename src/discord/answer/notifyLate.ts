@@ -1,11 +1,10 @@
 import type { APIInteraction } from 'discord.js';
 import { discordWords } from '../../words/platform/discordWords.ts';
 import type { Bot } from '../bot.ts';
-import { directChannel } from '../message/directChannel.ts';
 import { failureOf } from '../failure.ts';
 import { retry, PATIENTLY } from './retry.ts';
 import { clipped } from '../render/markdown.ts';
-import { postMessage } from '../message/postMessage.ts';
+import { postDirectly, postMessage } from '../message/postMessage.ts';
 import type { Rendered } from '../render/renderReply.ts';
 
 /**
@@ -24,8 +23,7 @@ export const notifyLate = async (
   if (user === undefined || channel === undefined) return;
   const inChannel = (late: Rendered): Promise<unknown> =>
     postMessage(rest, channel, late, { ping: user, nonce: interaction.id });
-  const directly = async (late: Rendered): Promise<unknown> =>
-    postMessage(rest, await directChannel(rest, user), late, { nonce: interaction.id });
+  const directly = (late: Rendered): Promise<unknown> => postDirectly(rest, user, late, interaction.id);
   const ways = (hidden ? [directly] : [inChannel, directly]).flatMap((way) =>
     messages.map((message) => {
       const content = clipped(`${discordWords.lateReply}\n${message.content}`, 1_900);

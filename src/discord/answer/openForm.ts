@@ -6,7 +6,6 @@ import { form } from '../render/form.ts';
 import { pressId } from '../render/pressId.ts';
 import { interactionResponder } from './interactionResponder.ts';
 
-/** Opens a command's form, filled in from its line. */
 export const openForm = async (bot: Bot, { interaction, who, line, leaf }: Used): Promise<void> => {
   const { desk, words, clock } = bot.ports;
   const place = { studio: who.studio, direct: interaction.guild_id === undefined };

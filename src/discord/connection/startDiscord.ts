@@ -26,7 +26,6 @@ export interface DiscordSettings {
   devGuild?: string;
   /** The shards of this process, of so many in all, when several processes share the servers. */
   shards?: { ids: readonly number[]; of: number };
-  /** Another base URL for Discord's API. */
   api?: string;
 }
 
@@ -63,7 +62,7 @@ export const startDiscord = async (
   let fail: (why: DiscordProblem) => void = () => undefined;
   const failed = new Promise<never>((_, reject) => (fail = reject));
   failed.catch(() => undefined);
-  const unguard = guardConnection(client, ports.log, (why) => fail(why));
+  const unguard = guardConnection(client, ports.log, fail);
   const underWay = new Set<Promise<void>>();
   const ready = new Promise<Client<true>>((resolve) => client.once(Events.ClientReady, resolve));
   const bot = ready.then(({ application }): Bot => ({

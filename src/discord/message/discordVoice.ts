@@ -1,9 +1,8 @@
 import type { REST } from 'discord.js';
 import type { Voice } from '../../contract/desk.ts';
-import { directChannel } from './directChannel.ts';
-import { failureOf } from '../failure.ts';
+import { type Failure, failureOf } from '../failure.ts';
 import type { DiscordPorts } from '../ports.ts';
-import { postMessage } from './postMessage.ts';
+import { postDirectly, postMessage } from './postMessage.ts';
 import { renderReply } from '../render/renderReply.ts';
 
 type Spoken = Awaited<ReturnType<Voice['speak']>>;
@@ -24,9 +23,7 @@ export const discordVoice = (rest: REST, ports: DiscordPorts): Voice => ({
     if (user === undefined) return 'not-mine';
     if (!inChannel || channel === undefined) {
       const message = await renderReply(reply, { studio, direct: true }, ports);
-      const directly = await attempt(async () =>
-        postMessage(rest, await directChannel(rest, user), message, { nonce }),
-      );
+      const directly = await attempt(() => postDirectly(rest, user, message, nonce));
       if (directly !== 'closed' || channel === undefined) return directly;
     }
     const inServer = await renderReply(reply, { studio, direct: false }, ports);
@@ -34,23 +31,21 @@ export const discordVoice = (rest: REST, ports: DiscordPorts): Voice => ({
   },
 });
 
+const outcomes: Partial<Record<Failure, Spoken>> = {
+  closed: 'closed',
+  'no-channel': 'gone',
+  'no-permission': 'gone',
+  cut: 'unsure',
+  unreached: 'later',
+};
+
 const attempt = async (send: () => Promise<unknown>): Promise<Spoken> => {
   try {
     await send();
     return 'said';
   } catch (error) {
-    switch (failureOf(error)) {
-      case 'closed':
-        return 'closed';
-      case 'no-channel':
-      case 'no-permission':
-        return 'gone';
-      case 'cut':
-        return 'unsure';
-      case 'unreached':
-        return 'later';
-      default:
-        throw error;
-    }
+    const outcome = outcomes[failureOf(error)];
+    if (outcome === undefined) throw error;
+    return outcome;
   }
 };

@@ -17,7 +17,6 @@ const MENU_ROWS = 25;
 /** The options in a leaf's form. A leaf without a form of its own shows its first options. */
 export const formFields = (leaf: Leaf): string[] => (leaf.form ?? typedOptions(leaf)).slice(0, FIELDS);
 
-/** A form for a leaf's options, filled with what was typed already. */
 export const form = async (
   id: string,
   title: string,

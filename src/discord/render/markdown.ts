@@ -36,24 +36,22 @@ const marked = (part: Part | string): string => {
 };
 
 /** A day followed by its time of day is merged into one timestamp, which shows both. */
-const momentsOnce = (text: Text): Text => (text.some(isDay) ? withoutDays(text) : text);
+const momentsOnce = (text: Text): Text =>
+  text.filter((_, i) => !isDayWithClock(text, i) && !isDayWithClock(text, i - 1));
 
-const isDay = (part: Part | string): boolean =>
-  typeof part === 'object' && 'at' in part && part.show === 'day';
-
-const withoutDays = (text: Text): Text =>
-  text.flatMap((part, i) => {
-    const isDayOf = (day: Part | string | undefined, clock: Part | string | undefined) =>
-      typeof day === 'object' &&
-      'at' in day &&
-      day.show === 'day' &&
-      typeof clock === 'object' &&
-      'at' in clock &&
-      clock.show === 'clock' &&
-      clock.at === day.at;
-    if (isDayOf(part, text[i + 2]) && text[i + 1] === ' ') return [];
-    return part === ' ' && isDayOf(text[i - 1], text[i + 1]) ? [] : [part];
-  });
+const isDayWithClock = (text: Text, i: number): boolean => {
+  const [day, clock] = [text[i], text[i + 2]];
+  return (
+    text[i + 1] === ' ' &&
+    typeof day === 'object' &&
+    'at' in day &&
+    day.show === 'day' &&
+    typeof clock === 'object' &&
+    'at' in clock &&
+    clock.show === 'clock' &&
+    clock.at === day.at
+  );
+};
 
 /** Text as markdown: a member's words escaped, instants as timestamps that each phone shows in its own zone. */
 export const markdown = (text: Text): string => momentsOnce(text).map(marked).join('');

@@ -6,6 +6,7 @@ import {
   type APIComponentInMessageActionRow,
   type RawFile,
 } from 'discord.js';
+import { definedOnly } from '../../definedOnly.ts';
 import type { Action, Reply } from '../../contract/contract.ts';
 import { moreAction } from '../../contract/kinds/longList.ts';
 import { rowActions } from '../../contract/rowActions.ts';
@@ -32,33 +33,31 @@ const BUTTONS = 5;
 const MENU_ROWS = 25;
 const UPLOAD = 10 * 1024 * 1024;
 
-/** Renders a reply: text, buttons, picture and file. */
 export const renderReply = async (reply: Reply, place: Place, ports: DiscordPorts): Promise<Rendered> => {
   const { files, attachments, notes } = await enclosures(reply, ports);
   const { content, rest, shown } = replyText(reply, notes);
   return { content, rest, components: rowsOf(reply, shown, place, ports), attachments, files };
 };
 
-export const bareReply = (reply: Reply): Rendered => ({
-  content: bareText(reply),
+export const textAlone = (content: string): Rendered => ({
+  content,
   rest: [],
   components: [],
   attachments: [],
   files: [],
 });
 
+export const bareReply = (reply: Reply): Rendered => textAlone(bareText(reply));
+
 const enclosures = async (reply: Reply, { draw, log }: DiscordPorts) => {
   const files: RawFile[] = [];
   const attachments: Rendered['attachments'] = [];
   const notes: string[] = [];
   const enclose = (name: string, contentType: string, data: Buffer, description?: string): void => {
-    if (data.length > UPLOAD) {
-      notes.push(discordWords.fileTooLarge);
-      return;
-    }
+    if (data.length > UPLOAD) return void notes.push(discordWords.fileTooLarge);
     const id = String(files.length);
     files.push({ name, contentType, data });
-    attachments.push({ id, filename: name, ...(description === undefined ? {} : { description }) });
+    attachments.push({ id, filename: name, ...definedOnly({ description }) });
   };
   if (reply.chart) {
     try {

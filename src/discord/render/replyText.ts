@@ -81,29 +81,19 @@ export const replyText = (reply: Reply, notes: readonly string[]): ReplyText => 
   const small = notes.map((note) => `-# ${note}`);
   const { others, rows, after } = linesOf(reply);
   const room = CONTENT - title.length - sizeOf(small);
-  const said = [others, after].map((lines) => lines.flatMap(linePieces));
-  const [above = [], below = []] = said;
+  const [above, below] = [others.flatMap(linePieces), after.flatMap(linePieces)];
   const spare = rows.length > 0 ? Math.max(0, room - ROWS) : room;
   const shownAbove = howManyFit(above, spare);
   const shownBelow = shownAbove < above.length ? 0 : howManyFit(below, spare - sizeOf(above));
-  const around = [...above.slice(0, shownAbove), ...below.slice(0, shownBelow)];
+  const [before, behind] = [above.slice(0, shownAbove), below.slice(0, shownBelow)];
   const listed = rows.map(row);
-  const shown = howManyFit(listed, room - sizeOf(around));
+  const shown = howManyFit(listed, room - sizeOf([...before, ...behind]));
   return {
-    content: [
-      title,
-      ...above.slice(0, shownAbove),
-      ...listed.slice(0, shown),
-      ...below.slice(0, shownBelow),
-      ...small,
-    ].join('\n'),
+    content: [title, ...before, ...listed.slice(0, shown), ...behind, ...small].join('\n'),
     rest: pages([...above.slice(shownAbove), ...below.slice(shownBelow)]),
     shown,
   };
 };
 
-/** The answer, and what was logged. */
 export const bareText = ({ title, logged }: Reply): string =>
-  [markdownWithin(title, 1_000), ...(logged ? [markdownWithin(logWords.logged(logged), 500)] : [])].join(
-    '\n',
-  );
+  markdownWithin(title, 1_000) + (logged ? `\n${markdownWithin(logWords.logged(logged), 500)}` : '');

@@ -9,10 +9,9 @@ export interface Address {
 
 const loopbacks = ['127.0.0.1', 'localhost', '[::1]'];
 
-const isLoopback = (bind: string) => bind === '127.0.0.1' || bind === '::1' || bind === 'localhost';
 const isWildcard = (bind: string) => bind === '0.0.0.0' || bind === '::';
+const inUrl = (bind: string) => (bind.includes(':') ? `[${bind}]` : bind);
 
-/** This machine's IP addresses on its networks. */
 export const lanAddresses = (): string[] =>
   Object.values(networkInterfaces())
     .flatMap((list) => list ?? [])
@@ -24,14 +23,7 @@ export const lanAddresses = (): string[] =>
  * and only the Host header gives that away.
  */
 export const allowedHosts = ({ bind, port, url }: Address): ReadonlySet<string> => {
-  const names = [
-    ...loopbacks,
-    ...(isWildcard(bind)
-      ? lanAddresses()
-      : isLoopback(bind)
-        ? []
-        : [bind.includes(':') ? `[${bind}]` : bind]),
-  ];
+  const names = [...loopbacks, ...(isWildcard(bind) ? lanAddresses() : [inUrl(bind)])];
   const hosts = names.flatMap((name) => (port === 80 ? [name, `${name}:80`] : [`${name}:${port}`]));
   return new Set([...hosts, ...(url === undefined ? [] : [new URL(url).host])]);
 };
@@ -42,14 +34,9 @@ export const originOf = (host: string, { url }: Address): string => {
   return `http://${host}`;
 };
 
-/** The address that people are told to open. */
 export const shownUrl = (address: Address): string => {
   const { bind, port, url } = address;
   if (url !== undefined) return url.replace(/\/$/, '');
-  const name = isWildcard(bind)
-    ? (lanAddresses()[0] ?? '127.0.0.1')
-    : bind.includes(':')
-      ? `[${bind}]`
-      : bind;
+  const name = isWildcard(bind) ? (lanAddresses()[0] ?? '127.0.0.1') : inUrl(bind);
   return `http://${name}${port === 80 ? '' : `:${port}`}`;
 };

@@ -10,7 +10,7 @@ export const longestSecret = 200;
 
 export type PasscodeSet = { ok: true } | { ok: false; why: SignInRefusal } | { ok: false; seconds: number };
 
-/** What the whole studio comes in by the first time. It is nobody's own password: all who know it would be them. */
+/** The studio's passcode, for a member's first sign-in. It may not be a member's own password: everybody knows it. */
 export class Passcode {
   readonly #ports: Pick<RoomPorts, 'credentials' | 'clock' | 'setUp'>;
   readonly #turns: Turns;
@@ -26,7 +26,7 @@ export class Passcode {
     this.#pace = pace('passcode', 1 / 60, 10);
   }
 
-  /** Whether that is it, also in capitals or without its hyphen. */
+  /** Whether this is the passcode, also in capitals or without its hyphen. */
   async fits(typed: string): Promise<boolean> {
     const seal = await this.#ports.credentials.passcode();
     let fits = false;
@@ -35,7 +35,7 @@ export class Passcode {
     return fits;
   }
 
-  /** Why a password that somebody chooses would keep nobody out; the passcode as it was typed, when it was. */
+  /** Why a chosen password is too weak. `passcode` is the passcode as it was typed; empty if it was not. */
   async poorSecret(secret: string, name: string, passcode: string): Promise<SignInRefusal | undefined> {
     if (isLike(secret, passcode) || (await this.fits(secret))) return 'passcode-secret';
     const { name: studio } = await this.#ports.setUp();
@@ -54,7 +54,7 @@ export class Passcode {
     return { ok: true };
   }
 
-  /** Somebody who signs in meanwhile waits for one of the passwords, not for all. */
+  /** One turn for each password, so that somebody who signs in meanwhile waits for one of them only. */
   async #isSomebodys(passcode: string): Promise<boolean> {
     const tried = new Set([passcode, passcode.trim(), readPasscode(passcode)]);
     for (const { secret } of await this.#ports.credentials.claims())

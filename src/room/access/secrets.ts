@@ -1,17 +1,13 @@
-import { createHash, randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
+import { createHash, randomBytes, scrypt, timingSafeEqual, type ScryptOptions } from 'node:crypto';
+import { promisify } from 'node:util';
 
 /** scrypt cost: 32 MiB and about a tenth of a second for each guess. */
 const scryptCost = { N: 2 ** 15, r: 8, p: 1, maxmem: 64 * 1024 * 1024 };
 const bytes = 32;
 
-const derive = (secret: string, salt: Buffer): Promise<Buffer> =>
-  new Promise((resolve, reject) =>
-    scrypt(secret.normalize('NFKC'), salt, bytes, scryptCost, (error, key) =>
-      error ? reject(error) : resolve(key),
-    ),
-  );
+const scryptKey = promisify<string, Buffer, number, ScryptOptions, Buffer>(scrypt);
+const derive = (secret: string, salt: Buffer) => scryptKey(secret.normalize('NFKC'), salt, bytes, scryptCost);
 
-/** A slow, salted hash of a secret. */
 export const hashSecret = async (secret: string): Promise<string> => {
   const salt = randomBytes(16);
   const key = await derive(secret, salt);

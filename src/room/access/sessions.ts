@@ -10,13 +10,13 @@ const sessionLifetime = 90 * 24 * 3_600_000;
  * token costs no database read. Where several processes let people in, each request asks the database.
  */
 export class Sessions {
-  readonly #door: Credentials;
+  readonly #credentials: Credentials;
   readonly #clock: RoomPorts['clock'];
   readonly #live: Map<string, Session>;
   readonly #watched = new Map<string, Set<() => void>>();
 
   private constructor(credentials: Credentials, clock: RoomPorts['clock'], live: Session[]) {
-    this.#door = credentials;
+    this.#credentials = credentials;
     this.#clock = clock;
     this.#live = new Map(live.map((session) => [session.hash, session]));
   }
@@ -28,7 +28,7 @@ export class Sessions {
   async of(token: string | undefined): Promise<Session | undefined> {
     if (token === undefined || token.length !== 43) return undefined;
     const hash = tokenHash(token);
-    if (this.#door.isShared) this.#note(hash, await this.#door.session(hash));
+    if (this.#credentials.isShared) this.#note(hash, await this.#credentials.session(hash));
     return this.#remembered(hash);
   }
 
@@ -39,7 +39,7 @@ export class Sessions {
 
   /** Takes in what other processes have changed. */
   async readAgain(): Promise<void> {
-    const stored = new Map((await this.#door.sessions()).map((session) => [session.hash, session]));
+    const stored = new Map((await this.#credentials.sessions()).map((session) => [session.hash, session]));
     for (const hash of [...this.#live.keys(), ...stored.keys()]) this.#note(hash, stored.get(hash));
   }
 
@@ -60,19 +60,19 @@ export class Sessions {
   }
 
   async begin(member: MemberId, name: string): Promise<{ token: string; seconds: number }> {
-    if (this.#door.isShared) await this.readAgain();
+    if (this.#credentials.isShared) await this.readAgain();
     const token = freshToken();
     const until: Instant = this.#clock.before(-sessionLifetime);
     for (const oldest of this.#of(member).slice(0, 1 - mostOfMember)) await this.end(oldest);
     const session = { hash: tokenHash(token), member, name, until };
-    await this.#door.begin(session);
+    await this.#credentials.begin(session);
     this.#live.set(session.hash, session);
     return { token, seconds: sessionLifetime / 1000 };
   }
 
   async end(session: Session): Promise<void> {
     this.#drop(session.hash);
-    await this.#door.end({ hash: session.hash });
+    await this.#credentials.end({ hash: session.hash });
   }
 
   /** Drops the members' sessions from memory; the database rows are gone already. */
@@ -87,15 +87,14 @@ export class Sessions {
 
   async endAllOf(member: MemberId): Promise<void> {
     for (const [hash, session] of this.#live) if (session.member === member) this.#drop(hash);
-    await this.#door.end({ member });
+    await this.#credentials.end({ member });
   }
 
   async endAllBut({ hash: own }: Session): Promise<void> {
     for (const hash of [...this.#live.keys()]) if (hash !== own) this.#drop(hash);
-    await this.#door.end({ allBut: own });
+    await this.#credentials.end({ allBut: own });
   }
 
-  /** A member's sessions, oldest first. */
   #of(member: MemberId): Session[] {
     return [...this.#live.values()].filter((one) => one.member === member).sort((a, b) => a.until - b.until);
   }

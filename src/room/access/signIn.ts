@@ -28,17 +28,16 @@ export type SignedIn =
   | { ok: false; why: SignInRefusal }
   | { ok: false; slow: RoomRefusal; seconds: number };
 
-/** So many wait of all phones that have not been here, and of each name's own. */
+/** How many sign-ins may wait at once: of all phones that are new here, and of each known name. */
 const mostStrangers = 24;
 const mostOfName = 3;
-/** No name: the place where all those wait together. */
+/** The key under which all new phones wait: no name. */
 const strangers = '';
 
 interface SignInParts {
   sessions: Sessions;
   passcode: Passcode;
   turns: Turns;
-  /** Known to this installation only; marks phones that have been here. */
   pepper: string;
   pace: MakePace;
 }
@@ -87,7 +86,7 @@ export class SignIn {
     return this.#inTurn(place, () => this.#check(key, name, asked));
   }
 
-  /** Worked out in its turn: of a phone that has been here, before whatever strangers guess. */
+  /** A phone that has been here before goes first, ahead of what strangers guess. */
   async #inTurn<T>(place: string, work: () => Promise<T>): Promise<T> {
     this.#waiting.set(place, (this.#waiting.get(place) ?? 0) + 1);
     try {

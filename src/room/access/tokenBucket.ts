@@ -1,3 +1,5 @@
+const mostBuckets = 20_000;
+
 /** A token bucket for each key: refill rate and burst. */
 export class TokenBucket {
   readonly #perSecond: number;
@@ -17,14 +19,9 @@ export class TokenBucket {
     const ok = tokens >= 1;
     this.#left.delete(key);
     this.#left.set(key, { tokens: ok ? tokens - 1 : tokens, at: now });
-    this.#forget();
-    return ok ? { ok } : { ok, seconds: Math.ceil((1 - tokens) / this.#perSecond) };
-  }
-
-  /** Drops the longest unused buckets: most of those are full again. */
-  #forget(): void {
-    if (this.#left.size <= 20_000) return;
+    // The longest unused bucket is probably full again.
     const [oldest] = this.#left.keys();
-    if (oldest !== undefined) this.#left.delete(oldest);
+    if (this.#left.size > mostBuckets && oldest !== undefined) this.#left.delete(oldest);
+    return ok ? { ok } : { ok, seconds: Math.ceil((1 - tokens) / this.#perSecond) };
   }
 }

@@ -1,10 +1,10 @@
-/** Slow work, one piece at a time: it is meant to be slow, and the room has other things to do. */
+/** Runs slow work such as hashing one piece at a time, so that the room can answer others meanwhile. */
 export class Turns {
   readonly #first: (() => Promise<void>)[] = [];
   readonly #others: (() => Promise<void>)[] = [];
   #busy = false;
 
-  /** What goes first waits for nothing but the piece under way. */
+  /** Work that goes `first` waits only for the piece under way. */
   run<T>(work: () => Promise<T>, first = false): Promise<T> {
     return new Promise((resolve, reject) => {
       (first ? this.#first : this.#others).push(() => work().then(resolve, reject));

@@ -1,21 +1,20 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireBucket } from '../wire.ts';
 import { h } from './browser/dom.ts';
-import { gravityScale } from './scale.ts';
+import { markedScale } from './scale.ts';
 import { agoText, nodes } from './text.ts';
 
 const { board: w } = words;
 
 const gravityLine = ({ gravity, window }: WireBucket): HTMLElement => {
   const value = gravity ? gravity.value.toFixed(2) : w.noReading;
-  const label = window ? w.gravity(value, window.low.toFixed(2), window.high.toFixed(2)) : value;
-  const scale = gravityScale({ gravity, window }, label);
+  const ends = window && ([window.low.toFixed(2), window.high.toFixed(2)] as const);
   return h(
     'div',
     { class: 'gravity' },
     h('b', {}, value, gravity && !gravity.believed ? h('small', {}, ` ${w.unbelieved}`) : undefined),
-    scale,
-    window ? h('small', { class: 'of' }, w.window(window.low.toFixed(2), window.high.toFixed(2))) : undefined,
+    window && ends ? markedScale({ mark: gravity, window }, w.gravity(value, ...ends)) : undefined,
+    ends ? h('small', { class: 'of' }, w.window(...ends)) : undefined,
   );
 };
 

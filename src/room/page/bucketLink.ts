@@ -2,13 +2,8 @@ import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireBoard, WireLeaf, WireText } from '../wire.ts';
 import { button, h } from './browser/dom.ts';
 import { get } from './browser/net.ts';
+import { leafOf } from './jobs.ts';
 import { nodes } from './text.ts';
-
-/** The number of the bucket that a label’s code or a card on the board leads to. */
-const linkedBucket = (): number | undefined => {
-  const [, no] = /^\/bucket\/(\d{1,9})$/.exec(location.pathname) ?? [];
-  return no === undefined ? undefined : Number(no);
-};
 
 interface Room {
   commands: readonly WireLeaf[];
@@ -20,13 +15,14 @@ interface Room {
 }
 
 /**
- * Opens the reading form of the bucket that the address names, with what the bucket needs above it. The address keeps
+ * Opens the reading form of the bucket that the address names, as a label's code and a card on the board do, with what the bucket needs above it. The address keeps
  * its number until then, so that whoever has to sign in first gets there too.
  */
 export const openLinkedBucket = async ({ commands, openForm, send }: Room): Promise<void> => {
-  const no = linkedBucket();
-  const reading = commands.find(({ path }) => path.join(' ') === 'reading');
-  if (no === undefined || !reading) return;
+  const [, linked] = /^\/bucket\/(\d{1,9})$/.exec(location.pathname) ?? [];
+  const reading = leafOf(commands, 'reading');
+  if (linked === undefined || !reading) return;
+  const no = Number(linked);
   const board = await get<WireBoard>('/api/board');
   history.replaceState(null, '', '/');
   // Without an answer the number alone still fills the form.

@@ -2,7 +2,6 @@ import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import { button, h } from './browser/dom.ts';
 import { post } from './browser/net.ts';
 
-/** The command line, with completion. */
 export const compose = (send: (line: string) => void): HTMLElement => {
   const offered = h('div', {
     class: 'completions',

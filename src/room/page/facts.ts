@@ -9,7 +9,6 @@ const lengthOf = (text: WireText): number =>
 
 type WireFact = WireReply['facts'][number];
 
-/** The buttons of a row. */
 type Pressable = (presses: WireAction[]) => HTMLElement | undefined;
 
 /** A fact; a measured value stands on the scale of its window, as on the wall. */
@@ -34,7 +33,6 @@ const fact = ({ label, text, scale, presses }: WireFact, pressable: Pressable): 
       )
     : h('div', {}, h('dt', {}, ...nodes(label)), h('dd', {}, ...nodes(text), presses && pressable(presses)));
 
-/** An answer's facts: side by side, one on a line when measured, or in long lines. */
 export const facts = (all: WireFact[], pressable: Pressable): HTMLElement | undefined => {
   if (all.length === 0) return undefined;
   const lines = all.length > 5 || all.some(({ text, scale }) => !scale && lengthOf(text) > 44);

@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireOption } from '../wire.ts';
-import { button, h, remember } from './browser/dom.ts';
+import { button, choiceGroup, h, remember } from './browser/dom.ts';
 import { lastTime, recentFirst } from './recent.ts';
 
 export interface Field {
@@ -24,7 +24,6 @@ const asksAtLarge = new Set(['ask', 'fired']);
 
 const fieldId = (path: string, name: string) => `f-${path}-${name}`.replaceAll(' ', '-');
 
-/** A field that can mark itself as required. */
 const withRequiredMark = ({ element, value, focus }: Made): Field => {
   const note = h('p', { class: 'trouble', role: 'alert' });
   element.append(note);
@@ -55,22 +54,13 @@ const labelled = (option: WireOption, target: string | undefined, ...content: No
   return h('div', { class: 'field', 'data-option': option.name }, label, ...content);
 };
 
-/** Choices as buttons; pressing the chosen one again clears it. */
 const choices = (option: WireOption, all: readonly Given[], given: string): Made => {
   let chosen = given;
-  const group = h('div', { class: 'choices', role: 'group', 'aria-labelledby': `${option.name}-about` });
-  for (const { name, value } of all)
-    group.append(
-      button(
-        name,
-        (event) => {
-          chosen = chosen === value ? '' : value;
-          for (const one of group.children)
-            one.setAttribute('aria-pressed', String(one === event.currentTarget && chosen !== ''));
-        },
-        { class: 'choice', 'aria-pressed': String(value === given) },
-      ),
-    );
+  const choose = (value: string) => {
+    chosen = chosen === value ? '' : value;
+    return chosen !== '';
+  };
+  const group = choiceGroup(all, given, choose, { 'aria-labelledby': `${option.name}-about` });
   const first = group.firstElementChild;
   return {
     element: labelled(option, undefined, group),
@@ -98,23 +88,19 @@ const measured = (option: WireOption, path: string, given: string): Made => {
     (one) => one !== undefined && units.includes(one),
   );
   const row = h('div', { class: 'measured' }, input);
-  if (units.length > 0) {
-    const set = h('div', { class: 'units', role: 'group', 'aria-label': words.unit(option.about) });
-    for (const one of units)
-      set.append(
-        button(
-          one,
-          (event) => {
-            unit = one;
-            remember.set(unitSlot, one);
-            for (const other of set.children)
-              other.setAttribute('aria-pressed', String(other === event.currentTarget));
-          },
-          { 'aria-pressed': String(one === unit) },
-        ),
-      );
-    row.append(set);
-  }
+  const choose = (value: string) => {
+    unit = value;
+    remember.set(unitSlot, value);
+  };
+  if (units.length > 0)
+    row.append(
+      choiceGroup(
+        units.map((one) => ({ name: one, value: one })),
+        unit,
+        choose,
+        { class: 'units', each: 'unit', 'aria-label': words.unit(option.about) },
+      ),
+    );
   for (const { name: said, value } of besides)
     row.append(button(said, () => (input.value = value), { class: 'choice' }));
   return {
@@ -136,12 +122,6 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
     placeholder: words.suchAs(option.example),
   };
   const input = long ? h('textarea', { ...props, rows: 2 }, given) : h('input', { ...props, value: given });
-  if (!option.suggests)
-    return {
-      element: labelled(option, input.id, input),
-      value: () => input.value.trim(),
-      focus: () => input.focus(),
-    };
   const offered = h('div', { class: 'offered', role: 'group', 'aria-label': words.completions });
   const offer = async () => {
     const typed = input.value;
@@ -163,17 +143,19 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
       ),
     );
   };
-  input.addEventListener('input', () => void offer());
-  input.addEventListener('focus', () => {
-    if (input.value === '') void offer();
-  });
-  if (given === '' && option.needed) void offer();
-  // A button fills in a bucket's number; show its name.
-  if (given !== '')
-    void suggest(given).then((found) => {
-      const one = found.find(({ value }) => value === given);
-      if (one && input.value === given) input.value = one.typed ?? one.name;
+  if (option.suggests) {
+    input.addEventListener('input', () => void offer());
+    input.addEventListener('focus', () => {
+      if (input.value === '') void offer();
     });
+    if (given === '' && option.needed) void offer();
+    // A button fills in a bucket's number; show its name.
+    if (given !== '')
+      void suggest(given).then((found) => {
+        const one = found.find(({ value }) => value === given);
+        if (one && input.value === given) input.value = one.typed ?? one.name;
+      });
+  }
   return {
     element: labelled(option, input.id, input, offered),
     value: () => input.value.trim(),
@@ -181,7 +163,7 @@ const worded = (option: WireOption, path: string, given: string, suggest: Sugges
   };
 };
 
-const yesNo = (): Given[] => [
+const yesNo: Given[] = [
   { name: words.yes, value: 'yes' },
   { name: words.no, value: 'no' },
 ];
@@ -189,7 +171,7 @@ const yesNo = (): Given[] => [
 const controlFor = (option: WireOption, path: string, given: string | undefined, suggest: Suggest): Made => {
   const { control, name } = option;
   const value = given ?? lastTime(name) ?? '';
-  if (control === 'switch') return choices(option, yesNo(), value);
+  if (control === 'switch') return choices(option, yesNo, value);
   if (typeof control === 'object' && control.pick.length <= 8) return choices(option, control.pick, value);
   if (typeof control === 'object')
     return worded({ ...option, suggests: true }, path, value, async (typed) =>
@@ -199,6 +181,5 @@ const controlFor = (option: WireOption, path: string, given: string | undefined,
   return worded(option, path, value, suggest);
 };
 
-/** The control for an option, filled with its known value. */
 export const field = (...about: Parameters<typeof controlFor>): Field =>
   withRequiredMark(controlFor(...about));

@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireLeaf } from '../wire.ts';
-import { button, h } from './browser/dom.ts';
+import { button, choiceGroup, h } from './browser/dom.ts';
 import { openSheet } from './lightbox.ts';
 
 /** The most common jobs first. One that this bot lacks is skipped. */
@@ -23,6 +23,10 @@ export const nameOf = ({ path }: Pick<WireLeaf, 'path'>): string => {
   return words.job[typed] ?? `${typed.charAt(0).toUpperCase()}${typed.slice(1).replaceAll('-', ' ')}`;
 };
 
+/** The command at a path such as `bucket add`. */
+export const leafOf = (commands: readonly WireLeaf[], path: string): WireLeaf | undefined =>
+  commands.find((leaf) => leaf.path.join(' ') === path);
+
 /** What a keeper does that is no command. */
 export interface Chore {
   name: string;
@@ -39,8 +43,7 @@ interface Jobs {
 /** The grid of job buttons, with one more that shows all the rest. */
 export const jobGrid = (jobs: Jobs): HTMLElement => {
   const { commands, open } = jobs;
-  const byPath = new Map(commands.map((leaf) => [leaf.path.join(' '), leaf]));
-  const first = commonest.flatMap((path) => byPath.get(path) ?? []).slice(0, many);
+  const first = commonest.flatMap((path) => leafOf(commands, path) ?? []).slice(0, many);
   return h(
     'nav',
     { class: 'jobs', 'aria-label': words.jobs },
@@ -75,18 +78,10 @@ const allJobs = ({ commands, chores, open }: Jobs): void => {
     member: h('ul', { class: 'all-jobs' }, ...rows('member')),
     keeper: h('ul', { class: 'all-jobs', hidden: true }, ...keepers),
   };
-  const choice = h('div', { class: 'choices', role: 'group', 'aria-label': words.all });
-  for (const who of ['member', 'keeper'] as const)
-    choice.append(
-      button(
-        words.group[who],
-        (event) => {
-          for (const other of ['member', 'keeper'] as const) lists[other].hidden = other !== who;
-          for (const one of choice.children)
-            one.setAttribute('aria-pressed', String(one === event.currentTarget));
-        },
-        { class: 'choice', 'aria-pressed': String(who === 'member') },
-      ),
-    );
+  const groups = (['member', 'keeper'] as const).map((who) => ({ name: words.group[who], value: who }));
+  const show = (who: WireLeaf['who']) => {
+    for (const { value } of groups) lists[value].hidden = value !== who;
+  };
+  const choice = choiceGroup(groups, 'member', show, { 'aria-label': words.all });
   const sheet = openSheet(words.all, ...(keepers.length > 0 ? [choice] : []), lists.member, lists.keeper);
 };

@@ -19,11 +19,6 @@ const input = (id: string, label: string, props: Record<string, string | number 
     about !== undefined && h('small', { id: `${id}-about` }, about),
   );
 
-const valueOf = (form: HTMLFormElement, name: string): string => {
-  const value = new FormData(form).get(name);
-  return typeof value === 'string' ? value : '';
-};
-
 interface Invitation {
   code: string;
   keeper: boolean;
@@ -107,7 +102,11 @@ export const joinView = (
   );
   const enter = async () => {
     trouble.textContent = '';
-    const text = (name: string) => valueOf(form, name);
+    const filled = new FormData(form);
+    const text = (name: string) => {
+      const value = filled.get(name);
+      return typeof value === 'string' ? value : '';
+    };
     const answer = await post<WireStart>('/api/sign-in', {
       name: text('name'),
       secret: text('secret'),
@@ -116,13 +115,10 @@ export const joinView = (
       keeper: text('role') === 'keeper',
     });
     if (answer.ok) entered(answer.value);
-    else if ('why' in answer && answer.why === 'code-used' && code !== '') usedUp();
+    else if (answer.why === 'code-used' && code !== '') usedUp();
     else if (answer.status === 0) trouble.textContent = join.trouble;
-    else
-      trouble.textContent =
-        'seconds' in answer && answer.seconds !== undefined
-          ? join.seconds(answer.said, answer.seconds)
-          : answer.said;
+    else if (answer.seconds === undefined) trouble.textContent = answer.said;
+    else trouble.textContent = join.seconds(answer.said, answer.seconds);
   };
   return h('main', { class: 'join' }, h('div', { class: 'gate' }, h('h1', {}, join.welcome(studio)), form));
 };

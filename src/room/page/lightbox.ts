@@ -22,12 +22,10 @@ export const openSheet = (title: string, ...content: (Node | string)[]): HTMLDia
   return sheet;
 };
 
-export const darkQuery = matchMedia('(prefers-color-scheme: dark)');
-
 /** Whether the theme is dark: the choice made on this phone, otherwise its system setting. */
-export const isDark = (): boolean => {
+const isDark = (): boolean => {
   const { look } = document.documentElement.dataset;
-  return look === undefined ? darkQuery.matches : look === 'dark';
+  return look === undefined ? matchMedia('(prefers-color-scheme: dark)').matches : look === 'dark';
 };
 
 /** A chart that enlarges when pressed. Its alt text says what it shows. */
@@ -67,7 +65,6 @@ export const picture = (no: number, alt: string): HTMLElement => {
   );
 };
 
-/** A sheet to look at and to print. */
 export const openFile = (href: string, name: string): void => {
   const frame = h('iframe', { src: `${href}&show`, title: name, class: 'paper' });
   const print = button(words.print, () => frame.contentWindow?.print(), { class: 'stamp main' });

@@ -8,7 +8,7 @@ import { button, h } from './browser/dom.ts';
 import { openInvite, openSettings, restoreLook } from './settingsSheet.ts';
 import { FirstSteps } from './firstSteps.ts';
 import { openForm } from './form.ts';
-import { jobGrid } from './jobs.ts';
+import { jobGrid, leafOf } from './jobs.ts';
 import { invitation, joinView } from './join.ts';
 import { openLive } from './browser/live.ts';
 import { get } from './browser/net.ts';
@@ -76,7 +76,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     outbox.add(sending);
   };
   const press = ({ press: how, line, path, typed }: WireAction, { no, reply: { kind, title } }: WirePost) => {
-    const leaf = start.commands.find((one) => one.path.join(' ') === path.join(' '));
+    const leaf = leafOf(start.commands, path.join(' '));
     if (how === 'edit' && leaf) open(leaf, typed, kind === 'refusal' ? title : undefined);
     else outbox.add({ line, pressed: no });
   };
@@ -91,7 +91,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
         : {},
     );
   const job = (path: string) => {
-    const leaf = start.commands.find((one) => one.path.join(' ') === path);
+    const leaf = leafOf(start.commands, path);
     if (leaf) begin(leaf);
   };
   const steps = new FirstSteps((step) => {
@@ -125,7 +125,7 @@ const showRoom = (start: WireStart, me: WireMe): void => {
     keeper: me.keeper && start.bare !== true,
     run: (line) => outbox.add({ line }),
     edit: ({ path, typed }) => {
-      const leaf = start.commands.find((one) => one.path.join(' ') === path.join(' '));
+      const leaf = leafOf(start.commands, path.join(' '));
       if (leaf) open(leaf, typed);
     },
     room: stream.element,

@@ -40,7 +40,6 @@ const listOf = (title: string, lines: string[], more = 0): HTMLElement | undefin
         ),
       );
 
-/** A question, with its choices in a list. */
 const questionField = (
   { ask, of, column, choices }: WireNotebookQuestion,
   place: number,
@@ -77,7 +76,7 @@ export const openNotebook = (): void => {
     spellcheck: 'false',
     autocomplete: 'off',
   });
-  const result = h('div', { class: 'notebook', role: 'status' });
+  const result = h('div', { role: 'status' });
   let answers: Answers = { columns: {} };
   // Another file is another notebook.
   for (const input of [file, paste]) input.addEventListener('input', () => (answers = { columns: {} }));
@@ -99,19 +98,20 @@ export const openNotebook = (): void => {
   };
   const show = ({ said, questions, refused, becomes, more, about, fits, no }: WireNotebook): void => {
     const isPlain = refused.length === 0 && questions.length === 0;
+    const quiet = { class: 'stamp quiet' };
     result.replaceChildren(
-      h('p', { class: isPlain ? 'lead' : 'trouble' }, h('b', {}, said)),
-      ...questions.map((question, i) => questionField(question, i, answers)),
-      ...(questions.length > 0
-        ? [button(words.again, () => void send(false), { class: 'stamp quiet' })]
-        : []),
-      ...(fits ? [button(words.keep, () => void send(true), { class: 'stamp main' })] : []),
-      ...(no === undefined
-        ? []
-        : [button(words.undo, () => void ask('/api/notebook/undo', { no }), { class: 'stamp quiet' })]),
-      listOf(words.refused, refused) ?? '',
-      ...about.map((one) => h('p', {}, one)),
-      listOf(words.becomes, becomes, more) ?? '',
+      h(
+        'div',
+        { class: 'notebook' },
+        h('p', { class: isPlain ? 'lead' : 'trouble' }, h('b', {}, said)),
+        ...questions.map((question, i) => questionField(question, i, answers)),
+        questions.length > 0 && button(words.again, () => void send(false), quiet),
+        fits && button(words.keep, () => void send(true), { class: 'stamp main' }),
+        no !== undefined && button(words.undo, () => void ask('/api/notebook/undo', { no }), quiet),
+        listOf(words.refused, refused),
+        ...about.map((one) => h('p', {}, one)),
+        listOf(words.becomes, becomes, more),
+      ),
     );
   };
   openSheet(

@@ -57,7 +57,6 @@ export class Outbox {
     this.#hooks.dropped(id);
   }
 
-  /** Somebody else has signed in. */
   close(): void {
     this.#closing.abort();
     this.#stopWaiting();
@@ -109,9 +108,8 @@ export class Outbox {
     this.#hooks.waiting(item);
   }
 
-  #later(answer: { seconds?: number } | object): void {
-    const seconds = 'seconds' in answer ? answer.seconds : undefined;
-    const pause = Math.max(this.#pause.next(), (seconds ?? 0) * 1000);
+  #later({ seconds = 0 }: { seconds?: number | undefined }): void {
+    const pause = Math.max(this.#pause.next(), seconds * 1000);
     this.#timer = setTimeout(() => void this.go(), pause);
   }
 

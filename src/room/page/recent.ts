@@ -35,7 +35,6 @@ export const keepForNextTime = (typed: Record<string, string>): void => {
 export const lastTime = (option: string): string | undefined =>
   filledIn.includes(option) ? remember.get(last(option)) : undefined;
 
-/** Suggestions, with recently used buckets first. */
 export const recentFirst = <T extends { value: string; typed?: string }>(offered: readonly T[]): T[] => {
   const buckets = kept().slice(1);
   const place = ({ value, typed }: T): number => {

@@ -3,20 +3,19 @@ import type { WireAction, WirePost, WireReply } from '../wire.ts';
 import { phoneNow } from './browser/clock.ts';
 import { button, h } from './browser/dom.ts';
 import { get } from './browser/net.ts';
+import { actionButton, pressBar } from './pressBar.ts';
 import { nodes } from './text.ts';
 
 interface Context {
   me: string;
   keeper: boolean;
-  /** Runs a line; its answer comes as a post. */
   run(line: string): void;
-  /** Opens a line's form. */
   edit(action: WireAction): void;
   /** The room's posts, which a keeper's round takes the place of. */
   room: HTMLElement;
 }
 
-/** A reminder is on the list so long after it came. */
+/** A reminder is in the list this long after its post came. */
 const afterReminder = 1_500;
 /** What others log changes a keeper's round; it is looked up at most so often. */
 const atMostEvery = 3_000;
@@ -99,17 +98,12 @@ export class Round {
     const { title, facts, actions } = reply;
     this.#title.replaceChildren(...nodes(title));
     this.#list.replaceChildren(...facts.map((fact) => this.#row(fact)));
+    const pressed = (action: WireAction) => {
+      this.open(false);
+      this.#press(action);
+    };
     this.#bar.replaceChildren(
-      ...actions.map((action) =>
-        button(
-          h('span', {}, ...nodes(action.label)),
-          () => {
-            this.open(false);
-            this.#press(action);
-          },
-          { class: 'stamp quiet' },
-        ),
-      ),
+      ...actions.map((action) => actionButton(action, () => pressed(action), 'stamp quiet')),
     );
     this.#count.textContent = this.#context.keeper
       ? words.roundOf(facts.length)
@@ -127,9 +121,7 @@ export class Round {
     const undo = logged?.undo;
     this.#said.replaceChildren(
       h('span', {}, ...nodes(title)),
-      ...(undo
-        ? [button(h('span', {}, ...nodes(undo.label)), () => this.#press(undo), { class: 'slip' })]
-        : []),
+      ...(undo ? [actionButton(undo, () => this.#press(undo), 'slip')] : []),
       button('×', () => this.#said.replaceChildren(), { class: 'slip', 'aria-label': words.close }),
     );
   }
@@ -145,19 +137,11 @@ export class Round {
   }
 
   #row({ label, text, presses = [] }: WireReply['facts'][number]): HTMLElement {
-    const bar = h('div', { class: 'actions' });
-    for (const [i, action] of presses.entries())
-      bar.append(
-        button(
-          h('span', {}, ...nodes(action.label)),
-          () => {
-            // Nobody presses twice: the row stays until the answer is there.
-            if (action.press === 'run') for (const one of bar.querySelectorAll('button')) one.disabled = true;
-            this.#press(action);
-          },
-          { class: i === 0 && action.press === 'run' ? 'stamp' : 'stamp quiet' },
-        ),
-      );
+    const bar = pressBar(
+      presses,
+      (action) => this.#press(action),
+      (action) => action === presses[0] && action.press === 'run',
+    );
     return h('li', {}, h('b', {}, ...nodes(label)), h('p', {}, ...nodes(text)), presses.length > 0 && bar);
   }
 

@@ -1,11 +1,9 @@
 import { windowScale } from '../../windowScale.ts';
-import type { WireBucket } from '../wire.ts';
 import { svg } from './browser/dom.ts';
 
 const width = 200;
 
 interface Marked {
-  /** What was measured. */
   mark: { value: number; u95: number; believed: boolean } | null;
   window: { low: number; high: number };
 }
@@ -37,8 +35,3 @@ export const markedScale = ({ mark: measured, window }: Marked, label?: string):
     ...(measured ? mark(measured.value, measured.believed, measured.u95) : []),
   );
 };
-
-export const gravityScale = (
-  { gravity, window }: Pick<WireBucket, 'gravity' | 'window'>,
-  label: string,
-): SVGElement | undefined => (window ? markedScale({ mark: gravity, window }, label) : undefined);

@@ -1,6 +1,6 @@
 import { roomPageWords as words } from '../../words/platform/roomPageWords.ts';
 import type { WireMe } from '../wire.ts';
-import { button, h, remember, svg } from './browser/dom.ts';
+import { button, choiceGroup, h, remember, svg } from './browser/dom.ts';
 import { openSheet } from './lightbox.ts';
 import { get, post } from './browser/net.ts';
 
@@ -20,21 +20,9 @@ export const restoreLook = (): void => {
 };
 
 const looks = (): HTMLElement => {
+  const all = (['auto', 'light', 'dark'] as const).map((look) => ({ name: door.looks[look], value: look }));
   const now = document.documentElement.dataset['look'] ?? 'auto';
-  const group = h('div', { class: 'choices', role: 'group', 'aria-label': door.sound });
-  for (const look of ['auto', 'light', 'dark'] as const)
-    group.append(
-      button(
-        door.looks[look],
-        (event) => {
-          setLook(look);
-          for (const one of group.children)
-            one.setAttribute('aria-pressed', String(one === event.currentTarget));
-        },
-        { class: 'choice', 'aria-pressed': String(look === now) },
-      ),
-    );
-  return group;
+  return choiceGroup(all, now, setLook, { 'aria-label': door.sound });
 };
 
 const code = (size: number, dark: string): SVGElement => {
@@ -58,7 +46,6 @@ const code = (size: number, dark: string): SVGElement => {
 const section = (title: string, ...content: (Node | string)[]): HTMLElement =>
   h('section', {}, h('h3', {}, title), ...content);
 
-/** A button that fetches something and shows it below itself. */
 const fetchingButton = (label: string, work: () => Promise<Node[]>): HTMLElement => {
   const place = h('div', { class: 'fetched', role: 'status' });
   return h(
@@ -69,7 +56,6 @@ const fetchingButton = (label: string, work: () => Promise<Node[]>): HTMLElement
   );
 };
 
-/** An address with its code to scan. */
 const address = async (path: string, about: string): Promise<Node[]> => {
   const answer = await post<{ url: string; size: number; dark: string }>(path, {});
   if (!answer.ok) return [h('p', {}, answer.said)];
@@ -84,7 +70,6 @@ const address = async (path: string, about: string): Promise<Node[]> => {
 
 const invitation = () => address('/api/door/invite', door.inviteAbout);
 
-/** A sheet with an invitation for one phone. */
 export const openInvite = (): void => {
   const place = h('div', { class: 'fetched', role: 'status' });
   const made = () => void invitation().then((nodes) => place.replaceChildren(...nodes));
@@ -147,7 +132,6 @@ const names = async (me: WireMe): Promise<HTMLElement> => {
 
 const leave = (everywhere: boolean) => post('/api/sign-out', { everywhere }).then(() => location.reload());
 
-/** The sheet for this phone's settings and, for keepers, for who may sign in. */
 export const openSettings = (me: WireMe, open: boolean): void => {
   const rooms = h('div', {});
   openSheet(

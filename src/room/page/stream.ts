@@ -17,10 +17,9 @@ const oldAfter = 3_600_000;
 export class Stream {
   readonly element: HTMLElement;
   readonly #list: HTMLElement;
-  readonly #newest: HTMLButtonElement;
+  readonly newestButton: HTMLButtonElement;
   readonly #quiet: HTMLElement;
   readonly #context: Context;
-  /** Entries that were taken back. */
   readonly #struck = new Set<string>();
   #last = 0;
   #following = true;
@@ -38,7 +37,7 @@ export class Stream {
       'aria-relevant': 'additions',
     });
     this.#quiet = h('p', { class: 'hush' }, context.quiet);
-    this.#newest = button(words.newest, () => this.toNewest(), { class: 'newest', hidden: true });
+    this.newestButton = button(words.newest, () => this.toNewest(), { class: 'newest', hidden: true });
     this.element = h(
       'main',
       { class: 'stream', tabindex: '0', 'aria-label': words.stream },
@@ -49,7 +48,7 @@ export class Stream {
     this.element.addEventListener('scroll', () => {
       const { scrollTop, scrollHeight, clientHeight } = this.element;
       this.#following = scrollHeight - scrollTop - clientHeight < near;
-      if (this.#following) this.#newest.hidden = true;
+      if (this.#following) this.newestButton.hidden = true;
       this.#isPastTop = this.#hidesTopOf(this.#list.lastElementChild);
     });
     // When a keyboard or what waits changes the height, a reader at the end stays there, and one at a first line too.
@@ -58,11 +57,7 @@ export class Stream {
     setInterval(() => this.#age(), 60_000);
   }
 
-  get newestButton(): HTMLButtonElement {
-    return this.#newest;
-  }
-
-  /** The last post up to which all were told. An answer to this phone's own line may come before others' posts. */
+  /** Every post up to this number has come. The answer to this phone's own line may come before others' posts. */
   last(): number {
     return this.#last;
   }
@@ -99,7 +94,6 @@ export class Stream {
     this.#arrived(shown, true);
   }
 
-  /** Removes a waiting line; its post remains. */
   forgetWaiting(id: string): void {
     const shown = this.#byId(id);
     if (shown?.dataset['no'] === undefined) shown?.remove();
@@ -107,14 +101,14 @@ export class Stream {
 
   toNewest(): void {
     this.element.scrollTop = this.element.scrollHeight;
-    this.#newest.hidden = true;
+    this.newestButton.hidden = true;
   }
 
   /** Scrolls once a frame, however many posts arrived: reading positions forces a layout. */
   #arrived(made: HTMLElement, follow: boolean): void {
     this.#quiet.hidden = true;
     if (!follow) {
-      this.#newest.hidden = false;
+      this.newestButton.hidden = false;
       return;
     }
     if (this.#arriving === undefined) requestAnimationFrame(() => this.#follow());
@@ -152,9 +146,7 @@ export class Stream {
     }
   }
 
-  #byId(id: string): HTMLElement | undefined {
-    for (const child of this.#list.children)
-      if (child instanceof HTMLElement && child.dataset['id'] === id) return child;
-    return undefined;
+  #byId(id: string): HTMLElement | null {
+    return this.#list.querySelector<HTMLElement>(`[data-id="${CSS.escape(id)}"]`);
   }
 }

@@ -46,7 +46,6 @@ export const nodes = (text: WireText): (Node | string)[] => text.map(partNode);
 /** When something was said: its age, so that an old answer is not taken for one of now. */
 export const stamp = (at: number): HTMLElement => timeNode(at, 'ago');
 
-/** Updates relative times such as "2 hours ago". */
 export const keepTimesFresh = (): void => {
   setInterval(() => {
     for (const element of document.querySelectorAll<HTMLElement>('time[data-show=ago]'))

@@ -3,13 +3,14 @@ import type { Did, WireAction, WireLeaf, WirePost, WireReply, WireText } from '.
 import { button, h } from './browser/dom.ts';
 import { inWords } from './inWords.ts';
 import { facts } from './facts.ts';
+import { leafOf } from './jobs.ts';
 import { openFile, picture } from './lightbox.ts';
+import { actionButton, pressBar } from './pressBar.ts';
 import type { Waiting } from './waitingLines.ts';
 import { nodes, stamp } from './text.ts';
 
 interface Context {
   me: string;
-  /** The commands that this member may run. */
   commands: WireLeaf[];
   press(action: WireAction, of: WirePost): void;
 }
@@ -39,21 +40,13 @@ const actions = (
   { press, commands }: Context,
 ): HTMLElement | undefined => {
   // A public answer to a keeper may offer what only keepers may do.
-  const all = offered.filter(({ path }) => path.length === 0 || leafOf(commands, path));
+  const all = offered.filter(({ path }) => path.length === 0 || leafOf(commands, path.join(' ')));
   if (all.length === 0) return undefined;
-  const bar = h('div', { class: 'actions' });
-  for (const action of all) {
-    const pressed = button(
-      h('span', {}, ...nodes(action.label)),
-      () => {
-        // A pressed button shows that it was pressed and is disabled, so that nobody sends it twice.
-        if (action.press === 'run') for (const one of bar.querySelectorAll('button')) one.disabled = true;
-        press(action, post);
-      },
-      { class: action.press === 'run' ? 'stamp' : 'stamp quiet' },
-    );
-    bar.append(pressed);
-  }
+  const bar = pressBar(
+    all,
+    (action) => press(action, post),
+    (action) => action.press === 'run',
+  );
   // On a small phone only the first row stays in sight: the rest may lie below.
   new ResizeObserver(() => {
     const first = bar.firstElementChild?.getBoundingClientRect().height ?? 0;
@@ -62,25 +55,18 @@ const actions = (
   return bar;
 };
 
-/** What was logged, with an undo button for its author. */
 const logged = (post: WirePost, mine: boolean, { press }: Context): HTMLElement | undefined => {
   if (!post.reply.logged) return undefined;
   const { text, undo } = post.reply.logged;
   const said = h('span', {}, ...nodes(text));
   if (!mine || !undo) return h('p', { class: 'logged' }, said);
-  const slip = button(
-    h('span', {}, ...nodes(undo.label)),
-    () => {
-      slip.disabled = true;
-      press(undo, post);
-    },
-    { class: 'slip' },
-  );
+  const pressed = () => {
+    slip.disabled = true;
+    press(undo, post);
+  };
+  const slip = actionButton(undo, pressed, 'slip');
   return h('p', { class: 'logged' }, said, slip);
 };
-
-const leafOf = (commands: WireLeaf[], path: string[]): WireLeaf | undefined =>
-  commands.find((leaf) => leaf.path.join(' ') === path.join(' '));
 
 interface Spoken {
   line: string;
@@ -100,7 +86,7 @@ const said = (
     h('bdi', { class: 'who' }, name),
     at === undefined ? undefined : stamp(at),
     did
-      ? h('bdi', { class: 'did', title: line }, inWords(did, leafOf(commands, did.path)))
+      ? h('bdi', { class: 'did', title: line }, inWords(did, leafOf(commands, did.path.join(' '))))
       : line !== '' && h('code', { dir: 'auto' }, line),
   );
 
@@ -115,7 +101,6 @@ const file = (no: number, name: string, key = ''): HTMLElement => {
   );
 };
 
-/** A post: a line and its answer. */
 export const tile = (post: WirePost, context: Context): HTMLElement => {
   const { reply, no } = post;
   const mine = post.member === context.me;

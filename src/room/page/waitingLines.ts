@@ -41,7 +41,6 @@ export class WaitingLines {
   /** Lines that the browser refused to store: they last as long as the tab. */
   readonly #unkept = new Map<string, Waiting>();
 
-  /** In the order of writing. */
   all(): Waiting[] {
     const kept = remember.names(prefix).flatMap((name) => read(remember.get(name)) ?? []);
     const fresh = kept.filter(({ id }) => !this.#unkept.has(id));

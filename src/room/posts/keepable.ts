@@ -1,20 +1,14 @@
 import type { Reply } from '../../contract/contract.ts';
-import type { Post } from '../ports.ts';
-import type { PostsPorts } from './posts.ts';
+import type { Words } from '../ports.ts';
 
-/** What is kept of a post: a reply that is shown once is not. */
-export const keepableIn = ({ words }: Pick<PostsPorts, 'words'>) => {
-  const instead = (kind: Reply['kind']): Reply => ({
-    kind,
-    title: words.desk.shownOnce,
-    private: true,
-    data: {},
-  });
-  return {
-    keepable: <T extends { reply: Reply }>(post: T): T => {
-      const { kind, fleeting } = post.reply;
-      return fleeting ? { ...post, reply: instead(kind) } : post;
-    },
-    emptied: (post: Post): Post => ({ ...post, line: '', private: true, reply: instead(post.reply.kind) }),
-  };
-};
+/** Stands for a reply that is gone: one that is shown once, or a forgotten member's. */
+export const insteadOf = ({ kind }: Reply, words: Words): Reply => ({
+  kind,
+  title: words.desk.shownOnce,
+  private: true,
+  data: {},
+});
+
+/** What is stored of a post: without its reply, if that is shown once. */
+export const keepable = <T extends { reply: Reply }>(post: T, words: Words): T =>
+  post.reply.fleeting ? { ...post, reply: insteadOf(post.reply, words) } : post;

@@ -25,7 +25,6 @@ export class Names {
     if (before === this.#known) this.#known = fresh;
   }
 
-  /** Clears the cache. */
   forget(): void {
     this.#known = new Map();
   }

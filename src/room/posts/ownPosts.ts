@@ -1,5 +1,5 @@
 import type { MemberId, Post } from '../ports.ts';
-import { keepableIn } from './keepable.ts';
+import { keepable } from './keepable.ts';
 import type { Posts, PostsPorts } from './posts.ts';
 import { erased, followed, RecentPosts } from './recentPosts.ts';
 
@@ -15,7 +15,6 @@ const lostAtMost = 1_000;
 export class OwnPosts implements Posts {
   readonly recent: RecentPosts;
   readonly #ports: PostsPorts;
-  readonly #made: ReturnType<typeof keepableIn>;
   readonly #gone = new Set<MemberId>();
   #unkept: Post[] = [];
   #keeping: Promise<void> | undefined;
@@ -23,8 +22,7 @@ export class OwnPosts implements Posts {
 
   private constructor(ports: PostsPorts, recent: Post[]) {
     this.#ports = ports;
-    this.#made = keepableIn(ports);
-    this.recent = new RecentPosts(recent, this.#made.keepable);
+    this.recent = new RecentPosts(recent, ports.words);
     this.#next = (recent.at(-1)?.no ?? -lostAtMost) + lostAtMost + 1;
   }
 
@@ -51,7 +49,7 @@ export class OwnPosts implements Posts {
 
   erase(members: readonly MemberId[], clean: <T>(kept: T) => T): void {
     for (const member of members) this.#gone.add(member);
-    this.#change(erased(members, clean, this.#made.emptied));
+    this.#change(erased(members, clean, this.#ports.words));
   }
 
   follow(from: MemberId, into: MemberId): void {
@@ -83,6 +81,7 @@ export class OwnPosts implements Posts {
   async #keep(): Promise<void> {
     const posts = this.#unkept;
     this.#unkept = [];
-    if (posts.length > 0) await this.#ports.postStore.keep(posts.map((post) => this.#made.keepable(post)));
+    const { postStore, words } = this.#ports;
+    if (posts.length > 0) await postStore.keep(posts.map((post) => keepable(post, words)));
   }
 }

@@ -19,7 +19,6 @@ export interface Posts {
   stop(): void;
 }
 
-/** What another process has changed. */
 export interface Elsewhere {
   /** Something was logged, or people were renamed. */
   logged(): void;

@@ -1,4 +1,5 @@
-import type { MemberId, Post } from '../ports.ts';
+import type { MemberId, Post, Words } from '../ports.ts';
+import { insteadOf, keepable } from './keepable.ts';
 
 const most = 500;
 const mostFleeting = 4;
@@ -17,13 +18,12 @@ const keyOf = (key: string, from: MemberId, into: MemberId): string => {
 export class RecentPosts {
   static readonly most = most;
   readonly #listeners = new Set<Listener>();
-  /** What is kept of a post whose reply is shown once. */
-  readonly #keepable: (post: Post) => Post;
+  readonly #words: Words;
   #posts: Post[];
 
-  constructor(posts: Post[], keepable: (post: Post) => Post) {
+  constructor(posts: Post[], words: Words) {
     this.#posts = posts;
-    this.#keepable = keepable;
+    this.#words = words;
   }
 
   last(): number {
@@ -48,7 +48,6 @@ export class RecentPosts {
     return () => this.#listeners.delete(listener);
   }
 
-  /** The next post, for all who listen. */
   push(post: Post): void {
     this.#posts.push(post);
     if (this.#posts.length > most) this.#posts.shift();
@@ -70,7 +69,7 @@ export class RecentPosts {
     const fleeting = this.#posts.flatMap(({ reply }, i) => (reply.fleeting ? [i] : []));
     for (const i of fleeting.slice(0, -mostFleeting)) {
       const post = this.#posts[i];
-      if (post) this.#posts[i] = this.#keepable(post);
+      if (post) this.#posts[i] = keepable(post, this.#words);
     }
   }
 }
@@ -81,12 +80,13 @@ export const followed =
   (post: Post): Post =>
     post.member === from ? { ...post, member: into, key: keyOf(post.key, from, into) } : post;
 
-/** Without forgotten members' words: their own posts are emptied by `emptied`, others' answers cleaned. */
+/** Without forgotten members' words: their own posts are emptied, others' answers cleaned. */
 export const erased =
-  (members: readonly MemberId[], clean: <T>(kept: T) => T, emptied: (post: Post) => Post) =>
+  (members: readonly MemberId[], clean: <T>(kept: T) => T, words: Words) =>
   (post: Post): Post => {
-    if (members.includes(post.member)) return emptied(post);
     const { line, reply } = post;
+    if (members.includes(post.member))
+      return { ...post, line: '', private: true, reply: insteadOf(reply, words) };
     const fresh = { line: clean({ typed: line }).typed, reply: clean(reply) };
     return fresh.line === line && fresh.reply === reply ? post : { ...post, ...fresh };
   };

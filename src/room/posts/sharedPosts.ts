@@ -1,11 +1,11 @@
 import { definedOnly } from '../../definedOnly.ts';
 import type { MemberId, Post } from '../ports.ts';
-import { keepableIn } from './keepable.ts';
+import { keepable } from './keepable.ts';
 import type { Elsewhere, Posts, PostsPorts } from './posts.ts';
 import { erased, followed, RecentPosts } from './recentPosts.ts';
 import { seal } from './sealed.ts';
 
-/** What other processes have posted is heard at once, mostly; what was not heard is found by looking. */
+/** Usually the database tells of other processes' posts at once; looking finds the rest. */
 const lookEvery = 1_000;
 
 type Known = Pick<Awaited<ReturnType<PostsPorts['postStore']['news']>>, 'logbook' | 'earlier' | 'sessions'>;
@@ -18,8 +18,7 @@ export class SharedPosts implements Posts {
   readonly recent: RecentPosts;
   readonly #ports: PostsPorts;
   readonly #elsewhere: Elsewhere;
-  readonly #made: ReturnType<typeof keepableIn>;
-  /** Replies that are shown once, by the post's key, until the post is read back: the database has them not. */
+  /** Replies that are shown once, by the post's key, until the post is read back. The database does not have them. */
   readonly #fleeting = new Map<string, Pick<Post, 'reply' | 'fileKey'>>();
   readonly #saying = new Set<Promise<unknown>>();
   readonly #stopLooking: () => void;
@@ -35,8 +34,7 @@ export class SharedPosts implements Posts {
   ) {
     this.#ports = ports;
     this.#elsewhere = elsewhere;
-    this.#made = keepableIn(ports);
-    this.recent = new RecentPosts(recent, this.#made.keepable);
+    this.recent = new RecentPosts(recent, ports.words);
     this.#known = known;
     const look = () => void this.#lookAgain();
     const deafen = ports.postStore.hear(look);
@@ -76,7 +74,7 @@ export class SharedPosts implements Posts {
   }
 
   erase(members: readonly MemberId[], clean: <T>(kept: T) => T): void {
-    this.recent.change(erased(members, clean, this.#made.emptied));
+    this.recent.change(erased(members, clean, this.#ports.words));
   }
 
   follow(from: MemberId, into: MemberId): void {
@@ -99,7 +97,8 @@ export class SharedPosts implements Posts {
     const closed = reply.fleeting && reply.file && seal(JSON.stringify(reply.file));
     if (reply.fleeting) this.#fleeting.set(said.key, { reply, ...definedOnly({ fileKey: closed?.key }) });
     try {
-      const no = await this.#ports.postStore.add(this.#made.keepable(said), closed?.sealed);
+      const { postStore, words } = this.#ports;
+      const no = await postStore.add(keepable(said, words), closed?.sealed);
       // The member was forgotten in the meantime: nothing is sent or stored.
       if (no === undefined) return { ...said, no: this.recent.last() + 1 };
       // Its phone is told in any case; a look that fails is made good by the next.

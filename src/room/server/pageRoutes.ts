@@ -4,18 +4,12 @@ import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
 import { shell } from './shell.ts';
 import { startOf } from './startOf.ts';
 
-const encoded = (c: RoomContext) => {
-  const taken = (c.req.header('accept-encoding') ?? '').split(',').map((one) => one.trim().split(';')[0]);
-  return taken.includes('br') ? 'br' : taken.includes('gzip') ? 'gzip' : undefined;
-};
-
 const roomPage = async (room: Room, c: RoomContext): Promise<Response> => {
   const start = await startOf(room, c.get('session'));
   c.header('cache-control', 'no-store');
   return c.html(shell(room.page, { script: 'main.js', title: start.studio, start }));
 };
 
-/** Serves the room, the wall board and their files. */
 export const pageRoutes = (room: Room) =>
   new Hono<RoomEnv>()
     .get('/', (c) => roomPage(room, c))
@@ -32,7 +26,7 @@ export const pageRoutes = (room: Room) =>
       c.header('cache-control', current ? 'public, max-age=31536000, immutable' : 'no-store');
       c.header('content-type', file.type);
       c.header('vary', 'accept-encoding');
-      const encoding = encoded(c);
-      if (encoding) c.header('content-encoding', encoding);
-      return c.body(new Uint8Array(file[encoding ?? 'plain']));
+      const isZipped = /\bgzip\b/.test(c.req.header('accept-encoding') ?? '');
+      if (isZipped) c.header('content-encoding', 'gzip');
+      return c.body(new Uint8Array(isZipped ? file.gzip : file.plain));
     });

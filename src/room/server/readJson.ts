@@ -1,22 +1,14 @@
-import type { RoomContext } from './room.ts';
+import * as z from 'zod';
+import type { Context } from 'hono';
 
-export type Body = Record<string, unknown>;
-
-/** The request body as an object; undefined if it is anything else. */
-export const readJson = async (c: RoomContext): Promise<Body | undefined> => {
-  try {
-    const body: unknown = await c.req.json();
-    return isBody(body) ? body : undefined;
-  } catch {
-    return undefined;
-  }
+/** The request's body, if it is one of these. */
+export const readJson = async <T>(c: Context, body: z.ZodType<T>): Promise<T | undefined> => {
+  const json: unknown = await c.req.json().catch(() => undefined);
+  return body.safeParse(json).data;
 };
 
-export const isBody = (value: unknown): value is Body =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
+/** Anything but true is false. */
+export const isTrue = z.boolean().catch(false);
 
-/** A string from the body, if it is one and not too long. */
-export const textIn = (body: Body, name: string, most: number): string | undefined => {
-  const value = body[name];
-  return typeof value === 'string' && value.length <= most ? value : undefined;
-};
+/** A text that may be left out; one that is too long counts as left out. */
+export const optionalText = (most: number) => z.string().max(most).optional().catch(undefined);

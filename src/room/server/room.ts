@@ -1,5 +1,5 @@
 import type { HttpBindings } from '@hono/node-server';
-import type { Context } from 'hono';
+import type { Context, MiddlewareHandler } from 'hono';
 import { type RoomRefusal, roomWords } from '../../words/platform/roomWords.ts';
 import type { Address } from '../access/hosts.ts';
 import type { FairShare } from '../access/fairShare.ts';
@@ -13,7 +13,6 @@ import type { Posts } from '../posts/posts.ts';
 import type { Sessions } from '../access/sessions.ts';
 import type { SignIn } from '../access/signIn.ts';
 
-/** What the room's routes share. */
 export interface Room {
   ports: RoomPorts;
   address: Address;
@@ -40,10 +39,7 @@ export interface RoomEnv {
 }
 export type RoomContext = Context<RoomEnv>;
 
-const statuses: Record<
-  RoomRefusal,
-  400 | 401 | 403 | 404 | 405 | 409 | 413 | 415 | 421 | 429 | 500 | 503 | 507
-> = {
+const statuses = {
   'wrong-host': 421,
   'wrong-origin': 403,
   'sign-in': 401,
@@ -59,10 +55,28 @@ const statuses: Record<
   full: 503,
   'disk-full': 507,
   broken: 500,
-};
+} as const satisfies Record<RoomRefusal, number>;
 
 /** A refusal: a status, a code for programs, and a sentence for people. It repeats nothing from the request. */
-export const refuse = (c: RoomContext, why: RoomRefusal, seconds?: number): Response => {
+export const refuse = (c: Context, why: RoomRefusal, seconds?: number): Response => {
   if (seconds !== undefined) c.header('retry-after', String(seconds));
   return c.json({ why, said: roomWords.refusal[why] }, statuses[why]);
 };
+
+interface SignedInEnv extends RoomEnv {
+  Variables: RoomEnv['Variables'] & { session: Session };
+}
+
+/** Before it is known that somebody is signed in. */
+const sessionOf = (c: Context<SignedInEnv>): Session | undefined => c.get('session');
+
+export const signedIn: MiddlewareHandler<SignedInEnv> = async (c, next) =>
+  sessionOf(c) ? next() : refuse(c, 'sign-in');
+
+export const keepersOnly =
+  ({ ports }: Room): MiddlewareHandler<SignedInEnv> =>
+  async (c, next) => {
+    const session = sessionOf(c);
+    if (!session) return refuse(c, 'sign-in');
+    return (await ports.people.isKeeper(session.member)) ? next() : refuse(c, 'not-keeper');
+  };

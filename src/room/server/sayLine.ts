@@ -13,7 +13,7 @@ import type { Room } from './room.ts';
 export type Sent = {
   id: string;
   /** Who wrote it, as the page knows. Somebody else may have signed in since, in another tab. */
-  member: string | undefined;
+  member?: string | undefined;
   /** How long it waited on the phone, in milliseconds. */
   waited: number;
   /** Its author has seen how old it is, and still wants it sent. */
@@ -22,7 +22,7 @@ export type Sent = {
   | {
       line: string;
       /** The number of the post whose button this is. */
-      pressed?: number;
+      pressed?: number | undefined;
     }
   | { path: string[]; typed: Record<string, string> }
 );
@@ -71,7 +71,7 @@ export const sayLine = async (room: Room, session: Session, sent: Sent): Promise
   const now = ports.clock.now();
   const happenedAt = waited > atOnce ? ports.clock.before(waited) : now;
   const role = (await ports.people.isKeeper(member)) ? 'keeper' : 'member';
-  const guest = ports.open && ({ guest: true } as const);
+  const guest = ports.open ? ({ guest: true } as const) : {};
   const speaker = {
     studio: ports.studio,
     member,

@@ -1,50 +1,39 @@
 import { Hono } from 'hono';
+import * as z from 'zod';
 import { completeLine } from '../../desk/completeLine.ts';
 import type { Session } from '../ports.ts';
-import { isBody, readJson, textIn, type Body } from './readJson.ts';
-import { refuse, type Room, type RoomEnv } from './room.ts';
-import { sayLine, type Sent } from './sayLine.ts';
+import { isTrue, optionalText, readJson } from './readJson.ts';
+import { refuse, signedIn, type Room, type RoomEnv } from './room.ts';
+import { sayLine } from './sayLine.ts';
 import { postForPhone } from './startOf.ts';
 
 const mostTyped = 5_000;
 
-const readTyped = (body: Body): Record<string, string> | undefined => {
-  const { typed } = body;
-  if (!isBody(typed)) return undefined;
-  const entries = Object.entries(typed);
-  if (entries.length > 40) return undefined;
-  const read: Record<string, string> = {};
-  for (const [name, value] of entries) {
-    if (typeof value !== 'string' || value.length > mostTyped || !/^[a-z][a-z0-9-]*$/.test(name))
-      return undefined;
-    read[name] = value;
-  }
-  return read;
-};
+const path = z
+  .array(z.string().regex(/^[a-z-]{1,40}$/))
+  .min(1)
+  .max(2);
+const typed = z
+  .record(z.string().regex(/^[a-z][a-z0-9-]*$/), z.string().max(mostTyped))
+  .refine((all) => Object.keys(all).length <= 40);
+const line = z.string().max(mostTyped);
 
-const readPath = (body: Body): string[] | undefined => {
-  const { path } = body;
-  if (!Array.isArray(path) || path.length === 0 || path.length > 2) return undefined;
-  const names = path.filter(
-    (name): name is string => typeof name === 'string' && /^[a-z-]{1,40}$/.test(name),
-  );
-  return names.length === path.length ? names : undefined;
+const aboutLine = {
+  id: z.string().regex(/^[A-Za-z0-9_-]{16,64}$/),
+  member: optionalText(64),
+  // Browsers send fractions of milliseconds; instants are whole. Infinity stays: that is too long.
+  waited: z
+    .unknown()
+    .optional()
+    .transform((given) => (typeof given === 'number' && given > 0 ? Math.round(given) : 0)),
+  sure: isTrue,
 };
-
-const readSent = (body: Body): Sent | undefined => {
-  const id = textIn(body, 'id', 64);
-  if (id === undefined || !/^[A-Za-z0-9_-]{16,64}$/.test(id)) return undefined;
-  const { waited: given, sure, pressed } = body;
-  // Browsers send fractions of milliseconds; instants are whole.
-  const waited = typeof given === 'number' && given > 0 ? Math.round(given) : 0;
-  const about = { id, member: textIn(body, 'member', 64), waited, sure: sure === true };
-  const line = textIn(body, 'line', mostTyped);
-  if (line !== undefined)
-    return { ...about, line, ...(Number.isSafeInteger(pressed) && { pressed: Number(pressed) }) };
-  const path = readPath(body);
-  const typed = readTyped(body);
-  return path && typed ? { ...about, path, typed } : undefined;
-};
+const sayBody = z.union([
+  z.object({ ...aboutLine, line, pressed: z.int().optional().catch(undefined) }),
+  z.object({ ...aboutLine, path, typed }),
+]);
+const suggestBody = z.object({ path, typed, option: z.string().max(40) });
+const completeBody = z.object({ line });
 
 const askerOf = async ({ ports }: Room, { member }: Session) => ({
   studio: ports.studio,
@@ -53,37 +42,27 @@ const askerOf = async ({ ports }: Room, { member }: Session) => ({
   now: ports.clock.now(),
 });
 
-/** Runs lines, and completes half-typed ones. */
 export const sayRoutes = (room: Room) =>
   new Hono<RoomEnv>()
-    .post('/say', async (c) => {
-      const session = c.get('session');
-      if (!session) return refuse(c, 'sign-in');
-      const body = await readJson(c);
-      const sent = body && readSent(body);
+    .post('/say', signedIn, async (c) => {
+      const sent = await readJson(c, sayBody);
       if (!sent) return refuse(c, 'bad-request');
-      const said = await sayLine(room, session, sent);
+      const said = await sayLine(room, c.get('session'), sent);
       if ('refused' in said) return refuse(c, said.refused);
       if ('broken' in said) return c.json({ why: 'broken', said: said.broken }, 500);
       return c.json(await postForPhone(room, said.post));
     })
-    .post('/suggest', async (c) => {
-      const session = c.get('session');
-      if (!session) return refuse(c, 'sign-in');
-      const body = await readJson(c);
-      const path = body && readPath(body);
-      const typed = body && readTyped(body);
-      const option = body && textIn(body, 'option', 40);
-      if (!path || !typed || option === undefined) return refuse(c, 'bad-request');
-      const asked = { ...(await askerOf(room, session)), key: '', path, typed };
-      return c.json(await room.ports.desk.suggest(asked, option));
+    .post('/suggest', signedIn, async (c) => {
+      const sent = await readJson(c, suggestBody);
+      if (!sent) return refuse(c, 'bad-request');
+      const { option, ...asked } = sent;
+      const asker = await askerOf(room, c.get('session'));
+      return c.json(await room.ports.desk.suggest({ ...asker, key: '', ...asked }, option));
     })
-    .post('/complete', async (c) => {
-      const session = c.get('session');
-      if (!session) return refuse(c, 'sign-in');
-      const body = await readJson(c);
-      const line = body && textIn(body, 'line', mostTyped);
-      if (line === undefined) return refuse(c, 'bad-request');
-      const [choices, end] = await completeLine(line, await askerOf(room, session), room.ports.desk);
+    .post('/complete', signedIn, async (c) => {
+      const sent = await readJson(c, completeBody);
+      if (!sent) return refuse(c, 'bad-request');
+      const asker = await askerOf(room, c.get('session'));
+      const [choices, end] = await completeLine(sent.line, asker, room.ports.desk);
       return c.json({ choices: choices.slice(0, 25), end });
     });

@@ -1,3 +1,4 @@
+import { roomWords } from '../../words/platform/roomWords.ts';
 import type { PageFiles } from './pageFiles.ts';
 import type { WireStart } from '../wire.ts';
 
@@ -10,7 +11,6 @@ const json = (value: unknown) =>
     (char) => `\\u${char.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-/** The page's HTML document. Its script builds everything from the start data in it. */
 export const shell = (
   page: PageFiles,
   { script, start, title }: { script: 'main.js' | 'board.js'; title: string; start?: WireStart },
@@ -30,7 +30,7 @@ ${page
 <link rel="manifest" href="${page.url('room.webmanifest')}">
 </head>
 <body>
-<noscript><p>This page needs JavaScript.</p></noscript>
+<noscript><p>${roomWords.needsScript}</p></noscript>
 ${start ? `<script type="application/json" id="start">${json(start)}</script>` : ''}
 <script type="module" src="${page.url(script)}"></script>
 </body>

@@ -1,25 +1,39 @@
-import { Hono } from 'hono';
+import { Hono, type Context } from 'hono';
 import { encode } from 'uqr';
+import * as z from 'zod';
 import { roomWords, type SignInRefusal } from '../../words/platform/roomWords.ts';
 import { readRoomCookie, writeRoomCookie } from './cookies.ts';
 import type { Listening } from './eventStream.ts';
 import { shownUrl } from '../access/hosts.ts';
 import { nameKey } from '../../text/normalizedName.ts';
 import type { CodePurpose } from '../ports.ts';
-import { readJson, textIn } from './readJson.ts';
-import { refuse, type Room, type RoomContext, type RoomEnv } from './room.ts';
+import { isTrue, readJson } from './readJson.ts';
+import { keepersOnly, refuse, signedIn, type Room, type RoomEnv } from './room.ts';
+import { roundReply } from './roundReply.ts';
 import { freshToken, tokenHash } from '../access/secrets.ts';
 import { startOf, studioOf } from './startOf.ts';
 
 const year = 366 * 24 * 3_600_000;
 const day = 24 * 3_600_000;
-/** As much as a body holds: what is too long is told so, and is not nothing. */
+/** As much as a body holds, so that whoever types too much is told so. */
 const mostBody = 16 * 1024;
 
-const refuseEntry = (c: RoomContext, why: SignInRefusal) =>
+const text = (most: number) => z.string().max(most).catch('');
+const signInBody = z.object({
+  name: text(200),
+  secret: text(mostBody),
+  passcode: text(200),
+  code: text(100),
+  keeper: isTrue,
+});
+const signOutBody = z.object({ everywhere: z.literal(true) });
+const invitationBody = z.object({ code: z.string().regex(/^[\w-]{43}$/), keeper: isTrue });
+const passcodeBody = z.object({ passcode: z.string().max(mostBody), end: isTrue });
+const releaseBody = z.object({ name: z.string().max(200) });
+
+const refuseEntry = (c: Context, why: SignInRefusal) =>
   c.json({ why, said: roomWords.signIn[why] }, why === 'no-fit' ? 401 : 400);
 
-/** Creates a code; only its hash is stored. */
 export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurpose): Promise<string> => {
   const code = freshToken();
   // There is one first-keeper code and one board code: a new one replaces the old.
@@ -29,18 +43,13 @@ export const makeCode = async ({ ports }: Pick<Room, 'ports'>, purpose: CodePurp
   return code;
 };
 
-export const signInRoutes = (room: Room, heard: Listening) =>
+export const signInRoutes = (room: Room, listening: Listening) =>
   new Hono<RoomEnv>()
     .post('/sign-in', async (c) => {
-      const body = await readJson(c);
-      if (!body) return refuse(c, 'bad-request');
-      const text = (name: string, most: number) => textIn(body, name, most) ?? '';
+      const asked = await readJson(c, signInBody);
+      if (!asked) return refuse(c, 'bad-request');
       const entered = await room.signIn.enter({
-        name: text('name', 200),
-        secret: text('secret', mostBody),
-        passcode: text('passcode', 200),
-        code: text('code', 100),
-        keeper: body['keeper'] === true,
+        ...asked,
         known: readRoomCookie(c, 'known', c.get('secure')),
         from: c.get('from'),
       });
@@ -53,31 +62,25 @@ export const signInRoutes = (room: Room, heard: Listening) =>
       writeRoomCookie(c, 'known', known, seconds * 4);
       await room.names.refresh();
       // A keeper's first steps end when a guest comes; the demo has none.
-      if (!room.ports.open) for (const stream of heard.keys()) stream.send('arrived', undefined, '{}');
+      if (!room.ports.open) for (const stream of listening.keys()) stream.send('arrived', undefined, '{}');
       return c.json(await startOf(room, await room.sessions.of(token)));
     })
     .post('/sign-out', async (c) => {
       const session = c.get('session');
-      const body = await readJson(c);
-      if (session)
-        await (body?.['everywhere'] === true
-          ? room.sessions.endAllOf(session.member)
-          : room.sessions.end(session));
+      const body = await readJson(c, signOutBody);
+      if (session) await (body ? room.sessions.endAllOf(session.member) : room.sessions.end(session));
       writeRoomCookie(c, 'room', '', 0);
       return c.json({});
     })
     .get('/start', async (c) => c.json(await startOf(room, c.get('session'))))
-    .get('/studio', async (c) => {
-      const session = c.get('session');
-      return session ? c.json(await studioOf(room, session)) : refuse(c, 'sign-in');
-    })
+    .get('/studio', signedIn, async (c) => c.json(await studioOf(room, c.get('session'))))
+    .get('/round', signedIn, async (c) => c.json(await roundReply(room, c.get('session'))))
     /** Whether an invitation still holds, so that nobody fills a form in for one that was used. */
     .post('/invitation', async (c) => {
-      const body = await readJson(c);
-      const code = body && textIn(body, 'code', 100);
-      if (code === undefined || !/^[\w-]{43}$/.test(code)) return refuse(c, 'bad-request');
-      const purpose = body?.['keeper'] === true ? 'keeper' : 'join';
-      return c.json({ holds: await room.ports.credentials.code(tokenHash(code), purpose, 'look') });
+      const body = await readJson(c, invitationBody);
+      if (!body) return refuse(c, 'bad-request');
+      const purpose = body.keeper ? 'keeper' : 'join';
+      return c.json({ holds: await room.ports.credentials.code(tokenHash(body.code), purpose, 'look') });
     });
 
 const withQrCode = (url: string) => {
@@ -90,12 +93,7 @@ export const keeperRoutes = (room: Room) => {
   const { ports } = room;
   const url = () => shownUrl(room.address);
   return new Hono<RoomEnv>()
-    .use(async (c, next) => {
-      const session = c.get('session');
-      if (!session) return refuse(c, 'sign-in');
-      if (!(await ports.people.isKeeper(session.member))) return refuse(c, 'not-keeper');
-      return next();
-    })
+    .use(keepersOnly(room))
     .get('/names', async (c) => {
       const claims = await ports.credentials.claims();
       const held = new Map(claims.map((claim) => [claim.key, claim]));
@@ -110,23 +108,21 @@ export const keeperRoutes = (room: Room) => {
     .post('/invite', async (c) => c.json(withQrCode(`${url()}/#join=${await makeCode(room, 'join')}`)))
     .post('/wall', async (c) => c.json(withQrCode(`${url()}/board#${await makeCode(room, 'board')}`)))
     .post('/passcode', async (c) => {
-      const body = await readJson(c);
-      const passcode = body && textIn(body, 'passcode', mostBody);
-      if (passcode === undefined) return refuse(c, 'bad-request');
-      const session = c.get('session');
-      const set = await room.passcode.set(passcode);
+      const body = await readJson(c, passcodeBody);
+      if (!body) return refuse(c, 'bad-request');
+      const set = await room.passcode.set(body.passcode);
       if (!set.ok) return 'why' in set ? refuseEntry(c, set.why) : refuse(c, 'too-fast', set.seconds);
-      if (body?.['end'] === true && session) {
+      if (body.end) {
         await ports.credentials.endCodes('join');
-        await room.sessions.endAllBut(session);
+        await room.sessions.endAllBut(c.get('session'));
       }
       return c.json({});
     })
     .post('/release', async (c) => {
-      const body = await readJson(c);
-      const name = body && textIn(body, 'name', 200);
+      const body = await readJson(c, releaseBody);
+      if (!body) return refuse(c, 'bad-request');
       const session = c.get('session');
-      if (name === undefined || !session) return refuse(c, 'bad-request');
+      const { name } = body;
       const key = nameKey(name);
       const claim = await ports.credentials.claim(key);
       const namesakes = (await ports.people.all()).filter((one) => nameKey(one.name) === key);

@@ -1,7 +1,7 @@
 import { definedOnly } from '../../definedOnly.ts';
 import { serve, type ServerType } from '@hono/node-server';
 import { Hono } from 'hono';
-import type { AddressInfo } from 'node:net';
+import { once } from 'node:events';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Desk, Voice } from '../../contract/desk.ts';
 import { troubleOf } from '../../contract/trouble.ts';
@@ -16,9 +16,11 @@ import { Names } from '../posts/names.ts';
 import { Passcode } from '../access/passcode.ts';
 import { Turns } from '../access/turns.ts';
 import { TokenBucket } from '../access/tokenBucket.ts';
-import { PageFiles } from './pageFiles.ts';
+import { pageFiles } from './pageFiles.ts';
 import type { RoomPorts } from '../ports.ts';
-import { openPosts } from '../posts/openPosts.ts';
+import { OwnPosts } from '../posts/ownPosts.ts';
+import type { Elsewhere } from '../posts/posts.ts';
+import { SharedPosts } from '../posts/sharedPosts.ts';
 import { paces } from '../access/pace.ts';
 import { refuse, type Room, type RoomEnv } from './room.ts';
 import { roomVoice } from './roomVoice.ts';
@@ -27,7 +29,6 @@ import { keeperRoutes, makeCode, signInRoutes } from './signInRoutes.ts';
 import { notebookRoutes } from './notebookRoutes.ts';
 import { pageRoutes } from './pageRoutes.ts';
 import { postRoutes } from './postRoutes.ts';
-import { roundRoutes } from './roundRoutes.ts';
 import { sayRoutes } from './sayRoutes.ts';
 import { streamRoutes } from './streamRoutes.ts';
 import { postingDesk } from './postingDesk.ts';
@@ -59,17 +60,15 @@ export interface RunningRoom {
 /** How long requests under way may take when the room closes. */
 const grace = 1_200;
 
-const listening = (server: ServerType) =>
-  new Promise<AddressInfo>((resolve, reject) => {
-    server.once('error', reject);
-    server.once('listening', () => {
-      const address = server.address();
-      if (address !== null && typeof address === 'object') resolve(address);
-      else reject(new Error('the room listens on no port'));
-    });
-  });
+const portOf = async (server: ServerType): Promise<number> => {
+  // Rejects if the server has an error first.
+  await once(server, 'listening');
+  const address = server.address();
+  if (address === null || typeof address === 'string') throw new Error('the room listens on no port');
+  return address.port;
+};
 
-const routes = (room: Room, heard: Listening) =>
+const routes = (room: Room, listening: Listening) =>
   new Hono<RoomEnv>()
     .use(async (c, next) => {
       await next();
@@ -83,11 +82,10 @@ const routes = (room: Room, heard: Listening) =>
       return next();
     })
     .route('/', pageRoutes(room))
-    .route('/api', signInRoutes(room, heard))
+    .route('/api', signInRoutes(room, listening))
     .route('/api', sayRoutes(room))
-    .route('/api', streamRoutes(room, heard))
+    .route('/api', streamRoutes(room, listening))
     .route('/api', boardRoutes(room))
-    .route('/api', roundRoutes(room))
     .route('/api', postRoutes(room))
     .route('/api/door', keeperRoutes(room))
     .route('/api/notebook', notebookRoutes(room))
@@ -98,17 +96,26 @@ const routes = (room: Room, heard: Listening) =>
       return refuse(c, trouble === 'full' ? 'disk-full' : trouble === 'crowded' ? 'full' : 'broken');
     });
 
-/** Starts the room's server: the page, the event stream, and sign-in. */
 export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promise<RunningRoom> => {
   const { bind, port, url, trustProxy = false, pepper } = settings;
   const sessions = await Sessions.open(ports);
   const turns = new Turns();
   const pace = paces(ports.credentials, pepper);
   const passcode = new Passcode(ports, { turns, pace });
-  const heard: Listening = new Map();
+  const listening: Listening = new Map();
   const names = new Names(ports);
   const buckets = new BucketNamesCache(ports);
   const address: Address = { bind, port, ...definedOnly({ url }) };
+  const elsewhere: Elsewhere = {
+    logged: () => {
+      names.forget();
+      buckets.forget();
+    },
+    sessions: () =>
+      void sessions
+        .readAgain()
+        .catch((err: unknown) => ports.log.error({ err }, 'sessions could not be read')),
+  };
   const room: Room = {
     ports,
     address,
@@ -117,19 +124,10 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     sessions,
     passcode,
     signIn: new SignIn(ports, { sessions, passcode, turns, pepper, pace }),
-    posts: await openPosts(ports, {
-      logged: () => {
-        names.forget();
-        buckets.forget();
-      },
-      sessions: () =>
-        void sessions
-          .readAgain()
-          .catch((err: unknown) => ports.log.error({ err }, 'sessions could not be read')),
-    }),
+    posts: await (ports.postStore.isShared ? SharedPosts.open(ports, elsewhere) : OwnPosts.open(ports)),
     names,
     buckets,
-    page: PageFiles.load(),
+    page: pageFiles(),
     phoneLimit: new TokenBucket(10, 60),
     addressLimit: new TokenBucket(20, 300),
     shares: new FairShare(),
@@ -137,20 +135,20 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
   room.posts.recent.listen((post) => room.buckets.heard(post));
   const unfollow = ports.people.follow((change) => {
     try {
-      followPeople(room, heard, change);
+      followPeople(room, listening, change);
     } catch (err) {
       // It is logged, so its member gets the reply.
       ports.log.error({ err }, 'the room could not follow what became of its people');
     }
   });
   const server = serve({
-    fetch: routes(room, heard).fetch,
+    fetch: routes(room, listening).fetch,
     hostname: bind,
     port,
     serverOptions: { headersTimeout: 10_000, requestTimeout: 20_000, maxHeaderSize: 8_192 },
   });
   limitSockets(server, trustProxy);
-  const { port: taken } = await listening(server).catch((error: unknown) => {
+  const taken = await portOf(server).catch((error: unknown) => {
     unfollow();
     room.posts.stop();
     throw error;
@@ -162,7 +160,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     url: shown,
     port: taken,
     voice: roomVoice(room),
-    phonesListening: () => heard.size,
+    phonesListening: () => listening.size,
     postingDesk: (desk) =>
       postingDesk(desk, ports.log, async (studio, said) => {
         if (studio === ports.studio) await room.posts.say(said);
@@ -170,7 +168,7 @@ export const startRoom = async (ports: RoomPorts, settings: RoomSettings): Promi
     invitation: async (purpose) => `${shown}/#${purpose}=${await makeCode(room, purpose)}`,
     stop: async () => {
       unfollow();
-      for (const stream of heard.keys()) stream.close();
+      for (const stream of listening.keys()) stream.close();
       const closed = new Promise<void>((resolve) => server.close(() => resolve()));
       // Requests under way are answered; `close` has ended the idle connections.
       await Promise.race([closed, sleep(grace, undefined, { ref: false })]);

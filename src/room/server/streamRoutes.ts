@@ -1,9 +1,10 @@
 import { RESPONSE_ALREADY_SENT } from '@hono/node-server/utils/response';
 import { Hono } from 'hono';
+import type { ServerResponse } from 'node:http';
 import { EventStream, type Listening } from './eventStream.ts';
 import { maySee } from '../posts/recentPosts.ts';
 import type { Post, Session } from '../ports.ts';
-import { refuse, type Room, type RoomEnv } from './room.ts';
+import { refuse, signedIn, type Room, type RoomEnv } from './room.ts';
 import { postForPhoneOrSkipped } from './startOf.ts';
 
 const mostListening = 1_000;
@@ -13,9 +14,8 @@ const mostMissed = 200;
 
 /** The event stream: missed posts first, then new ones. Private posts go to their member only. */
 export const streamRoutes = (room: Room, listening: Listening) =>
-  new Hono<RoomEnv>().get('/stream', async (c) => {
+  new Hono<RoomEnv>().get('/stream', signedIn, async (c) => {
     const session = c.get('session');
-    if (!session) return refuse(c, 'sign-in');
     if (c.req.method === 'HEAD') return c.body(null, 200, { 'content-type': 'text/event-stream' });
     const from = c.get('from');
     const others = [...listening.values()];
@@ -26,16 +26,15 @@ export const streamRoutes = (room: Room, listening: Listening) =>
     const asked = Number(c.req.header('last-event-id') ?? c.req.query('after') ?? 0);
     const after = Number.isSafeInteger(asked) && asked > 0 ? asked : 0;
     await room.posts.caughtUp();
-    listen(room, listening, { session, from }, after, (onEnd) => new EventStream(c.env.outgoing, onEnd));
+    listen(room, listening, { session, from, out: c.env.outgoing }, after);
     return RESPONSE_ALREADY_SENT;
   });
 
 const listen = (
   room: Room,
   listening: Listening,
-  { session, from }: { session: Session; from: string },
+  { session, from, out }: { session: Session; from: string; out: ServerResponse },
   after: number,
-  open: (onEnd: () => void) => EventStream,
 ): void => {
   const { posts } = room;
   let told: Promise<void> = Promise.resolve();
@@ -58,7 +57,7 @@ const listen = (
   };
   const stop = posts.recent.listen(tell);
   const unwatch = room.sessions.whenEnded(session, () => stream.close());
-  const stream = open(() => {
+  const stream = new EventStream(out, () => {
     stop();
     unwatch();
     listening.delete(stream);

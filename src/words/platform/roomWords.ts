@@ -2,6 +2,7 @@ import { studioList } from './studioList.ts';
 
 /** What the room's server says: to whoever runs it, and when it refuses. */
 export const roomWords = {
+  needsScript: 'This page needs JavaScript.',
   at: (url: string) => `the room is at ${url}`,
   demo: 'This is the demo studio. Everybody may look around; nothing here is real.',
   lan: (url: string) => `Scan this to join from a phone. The code works once:\n${url}`,

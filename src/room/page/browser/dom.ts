@@ -30,28 +30,41 @@ export const svg = (tag: string, props: Props = {}, ...children: Child[]): SVGEl
 export const button = (label: Child, press: (event: Event) => void, props: Props = {}): HTMLButtonElement =>
   h('button', { type: 'button', click: press, ...props }, label);
 
+/** Buttons of which one at most is pressed. `choose` returns false when a press leaves none. */
+export const choiceGroup = <T extends string>(
+  all: readonly { name: string; value: T }[],
+  given: string | undefined,
+  choose: (value: T) => boolean | void,
+  { each = 'choice', ...props }: Props & { each?: string },
+): HTMLElement => {
+  const group = h('div', { class: 'choices', role: 'group', ...props });
+  const press = (event: Event, value: T) => {
+    const isChosen = choose(value) !== false;
+    for (const one of group.children)
+      one.setAttribute('aria-pressed', String(isChosen && one === event.currentTarget));
+  };
+  for (const { name, value } of all)
+    group.append(
+      button(name, (event) => press(event, value), { class: each, 'aria-pressed': String(value === given) }),
+    );
+  return group;
+};
+
+/** Undefined where a browser refuses storage, as some private windows do. */
+const tried = <T>(work: () => T): T | undefined => {
+  try {
+    return work();
+  } catch {
+    return undefined;
+  }
+};
+
 /** localStorage, for small things. The page also works without it. */
 export const remember = {
-  get(name: string): string | undefined {
-    try {
-      return localStorage.getItem(name) ?? undefined;
-    } catch {
-      return undefined;
-    }
-  },
-  names(prefix: string): string[] {
-    try {
-      return Object.keys(localStorage).filter((name) => name.startsWith(prefix));
-    } catch {
-      return [];
-    }
-  },
+  get: (name: string): string | undefined => tried(() => localStorage.getItem(name)) ?? undefined,
+  names: (prefix: string): string[] =>
+    tried(() => Object.keys(localStorage).filter((name) => name.startsWith(prefix))) ?? [],
   set(name: string, value: string | undefined): void {
-    try {
-      if (value === undefined) localStorage.removeItem(name);
-      else localStorage.setItem(name, value);
-    } catch {
-      // A private window may refuse storage.
-    }
+    tried(() => (value === undefined ? localStorage.removeItem(name) : localStorage.setItem(name, value)));
   },
 };

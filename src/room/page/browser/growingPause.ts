@@ -11,7 +11,7 @@ export class GrowingPause {
     return pause;
   }
 
-  /** It went well. */
+  /** Call it when a try succeeded. */
   over(): void {
     this.#next = first;
   }

@@ -6,13 +6,12 @@ interface Hooks {
   last(): number;
   post(post: WirePost): void;
   state(open: boolean): void;
-  /** Somebody signed in. */
   arrived(): void;
   /** The session has ended, or the stream could not be opened. */
   cut(): void;
 }
 
-/** A stream that is cut sooner did not go well. */
+/** A stream that lasted this long counts as a success. */
 const wellAfter = 10_000;
 
 /** The event stream. It reconnects by itself and asks for missed posts. */

@@ -1,8 +1,7 @@
-/** The result of a request: an answer, a final refusal, or a temporary failure. */
+/** The result of a request: an answer, or a refusal. Its status is 0 if no answer came. */
 export type Answer<T> =
   | { ok: true; value: T }
-  | { ok: false; status: number; said: string; why?: string; seconds?: number }
-  | { ok: false; status: 0; said: '' };
+  | { ok: false; status: number; said: string; why?: string | undefined; seconds?: number | undefined };
 
 const read = async <T>(request: Promise<Response>): Promise<Answer<T>> => {
   try {
@@ -10,13 +9,9 @@ const read = async <T>(request: Promise<Response>): Promise<Answer<T>> => {
     const body: unknown = await response.json();
     // The server has the same version as this page, so its JSON matches wire.ts.
     if (response.ok) return { ok: true, value: body as T };
-    const text = (name: 'said' | 'why') => {
-      const value: unknown = typeof body === 'object' && body !== null && Reflect.get(body, name);
-      return typeof value === 'string' ? value : '';
-    };
-    const seconds = Number(response.headers.get('retry-after'));
-    const { status } = response;
-    return { ok: false, status, said: text('said'), why: text('why'), ...(seconds > 0 && { seconds }) };
+    const { said = '', why } = body as { said?: string; why?: string };
+    const seconds = Number(response.headers.get('retry-after')) || undefined;
+    return { ok: false, status: response.status, said, why, seconds };
   } catch {
     return { ok: false, status: 0, said: '' };
   }
