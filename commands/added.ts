@@ -1,5 +1,5 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs } from '../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { broughtByGlaze } from '../src/replies/bucket/broughtByGlaze.ts';
 import { broughtBoth, broughtByNote } from '../src/replies/bucket/broughtByNote.ts';
@@ -9,7 +9,6 @@ import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';
 import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { mixedCautions } from '../src/replies/bucket/mixedCautions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
@@ -27,9 +26,9 @@ export const added = logs({
   who: 'member',
   form: ['bucket', 'what', 'amount', 'note'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    what: {
-      kind: pick(
+    bucket: needed(bucket, (w) => w.reading.bucket),
+    what: needed(
+      pick(
         ['water', 'dry', 'flocculant', 'deflocculant', 'glaze', 'other', 'draw-off', 'taken'],
         {
           'dry-batch': 'dry',
@@ -46,17 +45,16 @@ export const added = logs({
         },
         choiceWords.moved,
       ),
-      needed: true,
-      about: (w) => w.added.what,
-    },
-    amount: { kind: amount, needed: false, about: (w) => w.added.amount },
-    from: { kind: glazeSource, needed: false, about: (w) => w.added.from },
-    gravity: { kind: statedGravity, needed: false, about: (w) => w.added.gravity },
-    strength: { kind: mass(0.01, 1500, '100g'), needed: false, about: (w) => w.added.strength },
-    remake: { kind: yesNo, needed: false, about: (w) => w.added.remake },
-    sure: { kind: yesNo, needed: false, about: (w) => w.added.sure },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.added.what,
+    ),
+    amount: optional(amount, (w) => w.added.amount),
+    from: optional(glazeSource, (w) => w.added.from),
+    gravity: optional(statedGravity, (w) => w.added.gravity),
+    strength: optional(mass(0.01, 1500, '100g'), (w) => w.added.strength),
+    remake: optional(yesNo, (w) => w.added.remake),
+    sure: optional(yesNo, (w) => w.added.sure),
+    when: optional(whenPast, (w) => w.when),
+    note: optional(note, (w) => w.note),
   },
   async run(v, context) {
     const { words, book, role } = context;

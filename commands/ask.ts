@@ -2,7 +2,15 @@ import { definedOnly } from '../src/definedOnly.ts';
 import { bucketFact } from '../src/replies/ask/bucketFact.ts';
 import { bucketQuestion } from '../src/replies/ask/bucketQuestion.ts';
 import { computedAnswer } from '../src/replies/ask/computedAnswer.ts';
-import { asks, type Action, type Asking, type Kind, type Reply } from '../src/contract/contract.ts';
+import {
+  asks,
+  needed,
+  optional,
+  type Action,
+  type Asking,
+  type Kind,
+  type Reply,
+} from '../src/contract/contract.ts';
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { text } from '../src/contract/kinds/texts.ts';
@@ -160,12 +168,8 @@ export const ask = asks({
   who: 'member',
   form: ['question', 'bucket'],
   options: {
-    question: {
-      kind: text(10_000, 'why is my glaze pinholing'),
-      needed: true,
-      about: (w) => w.ask.question,
-    },
-    bucket: { kind: bucketUnlessEmergency, needed: false, about: (w) => w.ask.bucket },
+    question: needed(text(10_000, 'why is my glaze pinholing'), (w) => w.ask.question),
+    bucket: optional(bucketUnlessEmergency, (w) => w.ask.bucket),
   },
   async run({ question, bucket: given }, asking) {
     const { words, book, handbook } = asking;

@@ -2,12 +2,11 @@ import { definedOnly } from '../src/definedOnly.ts';
 import { epsomInSolution, epsomToSaturate } from '../src/glaze/materials/epsomSolution.ts';
 import { householdVolumes } from '../src/glaze/materials/householdVolumes.ts';
 import { grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
-import { asks, type Asking, type Reply } from '../src/contract/contract.ts';
+import { asks, optional, refusal, type Asking, type Reply } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';
 import { temperature, volume } from '../src/contract/kinds/quantities.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { adviseDose, type DoseAdvice } from '../src/studio/verdict/adviseDose.ts';
 import type { BucketState } from '../src/studio/bucket/bucketState.ts';
 import { decide } from '../src/studio/verdict/decide.ts';
@@ -168,14 +167,10 @@ export const dose = asks({
   about: (w) => w.dose.about,
   who: 'member',
   options: {
-    bucket: { kind: bucket, needed: false, about: (w) => w.dose.bucket },
-    what: {
-      kind: pick(['flocculant', 'deflocculant', 'solution']),
-      needed: false,
-      about: (w) => w.dose.what,
-    },
-    water: { kind: volume(10, 50_000, 'ml', '1l'), needed: false, about: (w) => w.dose.water },
-    temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.dose.temperature },
+    bucket: optional(bucket, (w) => w.dose.bucket),
+    what: optional(pick(['flocculant', 'deflocculant', 'solution']), (w) => w.dose.what),
+    water: optional(volume(10, 50_000, 'ml', '1l'), (w) => w.dose.water),
+    temperature: optional(temperature(0, 40), (w) => w.dose.temperature),
   },
   async run(v, asking) {
     if (v.what === 'solution')

@@ -1,5 +1,5 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs, type Logging } from '../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { firedReply } from '../src/replies/firing/firedReply.ts';
 import { bisque, cone } from '../src/contract/kinds/bisque.ts';
@@ -8,7 +8,6 @@ import { piecesFired, result } from '../src/contract/kinds/fired.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { note, text } from '../src/contract/kinds/texts.ts';
 import { stretchPast, whenPast } from '../src/contract/kinds/when.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type TimeSpan } from '../src/studio/firing/firedEvent.ts';
@@ -48,19 +47,19 @@ export const fired = logs({
   who: 'member',
   form: ['bucket', 'result', 'pieces', 'dipped', 'note'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.fired.bucket },
-    result: { kind: result, needed: true, about: (w) => w.fired.result },
-    pieces: { kind: piecesFired, needed: false, about: (w) => w.fired.pieces },
-    dipped: { kind: stretchPast, needed: false, about: (w) => w.fired.dipped },
-    over: { kind: bucket, needed: false, about: (w) => w.fired.over },
-    piece: { kind: text(120, 'tall jug'), needed: false, about: (w) => w.fired.piece },
-    body: { kind: text(40, 'buff stoneware'), needed: false, about: (w) => w.fired.body },
-    cone: { kind: cone, needed: false, about: (w) => w.fired.cone },
-    kiln: { kind: text(40, 'the big one'), needed: false, about: (w) => w.fired.kiln },
-    bisque: { kind: bisque, needed: false, about: (w) => w.fired.bisque },
-    instead: { kind: entryKind, needed: false, about: (w) => w.fired.instead },
-    when: { kind: whenPast, needed: false, about: (w) => w.fired.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    bucket: needed(bucket, (w) => w.fired.bucket),
+    result: needed(result, (w) => w.fired.result),
+    pieces: optional(piecesFired, (w) => w.fired.pieces),
+    dipped: optional(stretchPast, (w) => w.fired.dipped),
+    over: optional(bucket, (w) => w.fired.over),
+    piece: optional(text(120, 'tall jug'), (w) => w.fired.piece),
+    body: optional(text(40, 'buff stoneware'), (w) => w.fired.body),
+    cone: optional(cone, (w) => w.fired.cone),
+    kiln: optional(text(40, 'the big one'), (w) => w.fired.kiln),
+    bisque: optional(bisque, (w) => w.fired.bisque),
+    instead: optional(entryKind, (w) => w.fired.instead),
+    when: optional(whenPast, (w) => w.fired.when),
+    note: optional(note, (w) => w.note),
   },
   async run(v, context) {
     const { words, book, now, member, role } = context;

@@ -1,5 +1,5 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs, type Logging, type Reply } from '../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Logging, type Reply } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
@@ -8,7 +8,6 @@ import { pieces } from '../src/contract/kinds/pieces.ts';
 import { length, percent } from '../src/contract/kinds/quantities.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { hourAhead, whenPast } from '../src/contract/kinds/when.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import type { Logged } from '../src/studio/logbook/ports.ts';
 import { pieceReply } from '../src/replies/piece/pieceReply.ts';
 import type { PieceState } from '../src/studio/piece/foldPieces.ts';
@@ -76,43 +75,39 @@ export const prep = logs({
   private: true,
   form: ['piece', 'bucket', 'resist', 'thickness', 'when'],
   options: {
-    piece: { kind: pieces, needed: true, about: (w) => w.prep.piece },
-    bucket: { kind: bucket, needed: false, about: (w) => w.prep.bucket },
-    done: {
-      kind: several(prepSteps, {
+    piece: needed(pieces, (w) => w.prep.piece),
+    bucket: optional(bucket, (w) => w.prep.bucket),
+    done: optional(
+      several(prepSteps, {
         dusted: 'dust',
         dry: 'night',
         wetted: 'wet',
         dipped: 'dip',
         peeled: 'peel',
       }),
-      needed: false,
-      about: (w) => w.prep.done,
-    },
-    surface: {
-      kind: pick(surfaces, { texture: 'textured', carving: 'carved', plain: 'smooth' }),
-      needed: false,
-      about: (w) => w.prep.surface,
-    },
-    underglaze: {
-      kind: pick(underglazes, { no: 'none', yes: 'thin', stain: 'thin' }),
-      needed: false,
-      about: (w) => w.prep.underglaze,
-    },
-    resist: {
-      kind: pick(resists, { 'melted-wax': 'hot-wax', emulsion: 'wax' }, choiceWords.resist),
-      needed: false,
-      about: (w) => w.prep.resist,
-    },
-    second: { kind: bucket, needed: false, about: (w) => w.prep.second },
-    thickness: { kind: length(0.05, 10, 'mm', '1mm'), needed: false, about: (w) => w.prep.thickness },
-    absorption: { kind: percent(0.1, 40, '12'), needed: false, about: (w) => w.prep.absorption },
-    cone: { kind: cone, needed: false, about: (w) => w.prep.cone },
-    body: { kind: text(40, 'buff stoneware'), needed: false, about: (w) => w.prep.body },
-    wall: { kind: length(0.5, 100, 'mm', '6mm'), needed: false, about: (w) => w.prep.wall },
-    runny: { kind: yesNo, needed: false, about: (w) => w.prep.runny },
-    when: { kind: hourAhead, needed: false, about: (w) => w.prep.when },
-    'done-at': { kind: whenPast, needed: false, about: (w) => w.prep.doneAt },
+      (w) => w.prep.done,
+    ),
+    surface: optional(
+      pick(surfaces, { texture: 'textured', carving: 'carved', plain: 'smooth' }),
+      (w) => w.prep.surface,
+    ),
+    underglaze: optional(
+      pick(underglazes, { no: 'none', yes: 'thin', stain: 'thin' }),
+      (w) => w.prep.underglaze,
+    ),
+    resist: optional(
+      pick(resists, { 'melted-wax': 'hot-wax', emulsion: 'wax' }, choiceWords.resist),
+      (w) => w.prep.resist,
+    ),
+    second: optional(bucket, (w) => w.prep.second),
+    thickness: optional(length(0.05, 10, 'mm', '1mm'), (w) => w.prep.thickness),
+    absorption: optional(percent(0.1, 40, '12'), (w) => w.prep.absorption),
+    cone: optional(cone, (w) => w.prep.cone),
+    body: optional(text(40, 'buff stoneware'), (w) => w.prep.body),
+    wall: optional(length(0.5, 100, 'mm', '6mm'), (w) => w.prep.wall),
+    runny: optional(yesNo, (w) => w.prep.runny),
+    when: optional(hourAhead, (w) => w.prep.when),
+    'done-at': optional(whenPast, (w) => w.prep.doneAt),
   },
   async run(v, context) {
     const { words, book } = context;

@@ -2,7 +2,7 @@ import { definedOnly } from '../src/definedOnly.ts';
 import type { BucketEntry, CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
-import { logs, type Action, type Logging } from '../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Action, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { level } from '../src/contract/kinds/level.ts';
@@ -13,7 +13,6 @@ import { note } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { askAgain, readingReplaced } from '../src/replies/bucket/insteadOf.ts';
 import { howFull } from '../src/replies/bucket/howFull.ts';
@@ -55,23 +54,19 @@ export const reading = logs({
   who: 'member',
   form: ['bucket', 'weight', 'seconds', 'look', 'stirred'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    weight: { kind: scaleWeight, needed: false, about: (w) => w.reading.weight },
-    gravity: { kind: readOffGravity, needed: false, about: (w) => w.reading.gravity },
-    seconds: { kind: effluxTime, needed: false, about: (w) => w.reading.seconds },
-    look: {
-      kind: flowLook,
-      needed: false,
-      about: (w) => w.reading.look,
-    },
-    stirred: { kind: yesNo, needed: false, about: (w) => w.reading.stirred },
-    seen: { kind: observationsSeen, needed: false, about: (w) => w.reading.seen },
-    gap: { kind: length(0, 1000, 'cm'), needed: false, about: (w) => w.reading.gap },
-    level: { kind: level, needed: false, about: (w) => w.reading.level },
-    temperature: { kind: temperature(-5, 60), needed: false, about: (w) => w.reading.temperature },
-    vessel: { kind: vessel, needed: false, about: (w) => w.reading.vessel },
-    weighed: {
-      kind: pick(
+    bucket: needed(bucket, (w) => w.reading.bucket),
+    weight: optional(scaleWeight, (w) => w.reading.weight),
+    gravity: optional(readOffGravity, (w) => w.reading.gravity),
+    seconds: optional(effluxTime, (w) => w.reading.seconds),
+    look: optional(flowLook, (w) => w.reading.look),
+    stirred: optional(yesNo, (w) => w.reading.stirred),
+    seen: optional(observationsSeen, (w) => w.reading.seen),
+    gap: optional(length(0, 1000, 'cm'), (w) => w.reading.gap),
+    level: optional(level, (w) => w.reading.level),
+    temperature: optional(temperature(-5, 60), (w) => w.reading.temperature),
+    vessel: optional(vessel, (w) => w.reading.vessel),
+    weighed: optional(
+      pick(
         ['with-cup', 'without-cup'],
         {
           gross: 'with-cup',
@@ -81,11 +76,10 @@ export const reading = logs({
         },
         choiceWords.weighed,
       ),
-      needed: false,
-      about: (w) => w.reading.weighed,
-    },
-    scale: {
-      kind: pick(
+      (w) => w.reading.weighed,
+    ),
+    scale: optional(
+      pick(
         gravityScales,
         {
           be: 'baume',
@@ -96,14 +90,13 @@ export const reading = logs({
         },
         choiceWords.scale,
       ),
-      needed: false,
-      about: (w) => w.reading.scale,
-    },
-    within: { kind: number(0.0005, 0.5, '0.01'), needed: false, about: (w) => w.reading.within },
-    cup: { kind: cup, needed: false, about: (w) => w.reading.cup },
-    instead: { kind: entryKind, needed: false, about: (w) => w.reading.instead },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.reading.scale,
+    ),
+    within: optional(number(0.0005, 0.5, '0.01'), (w) => w.reading.within),
+    cup: optional(cup, (w) => w.reading.cup),
+    instead: optional(entryKind, (w) => w.reading.instead),
+    when: optional(whenPast, (w) => w.when),
+    note: optional(note, (w) => w.note),
   },
   async run(v, context) {
     const { words, book } = context;

@@ -1,8 +1,16 @@
-import { asks, type Action, type Asking, type Leaf, type Reply } from '../src/contract/contract.ts';
+import {
+  asks,
+  needed,
+  optional,
+  refusal,
+  type Action,
+  type Asking,
+  type Leaf,
+  type Reply,
+} from '../src/contract/contract.ts';
 import { text } from '../src/contract/kinds/texts.ts';
 import { whenPast } from '../src/contract/kinds/when.ts';
 import { printLine } from '../src/contract/parseLine.ts';
-import { refusal } from '../src/contract/refusal.ts';
 import { readPlainCoat } from '../src/parse/plain/plainCoat.ts';
 import { readPlainLine, type PlainCommand } from '../src/parse/plain/readPlainLine.ts';
 import { emergenciesIn, emergencyReply } from '../src/replies/ask/emergencyReply.ts';
@@ -54,7 +62,6 @@ const drafted = async (draft: Draft, at: Instant, asking: Asking): Promise<Reply
     const near = bucket ? [...(read.choices ?? []), ...(read.near ?? [])] : [];
     return {
       ...refusal(words.desk.wrong(name, read.why), { option: name }),
-      private: true,
       actions: [
         ...near.map(({ name: label, value }): Action => ({
           label: [{ said: label }],
@@ -72,7 +79,6 @@ const drafted = async (draft: Draft, at: Instant, asking: Asking): Promise<Reply
     const { look: _look, ...others } = typed;
     return {
       ...refusal(words.reading.noFinger, { option: 'look' }),
-      private: true,
       actions: [edit(draft, others, bucket, asking)],
     };
   }
@@ -86,8 +92,8 @@ export const say = asks({
   about: (w) => w.plain.about,
   who: 'member',
   options: {
-    words: { kind: text(10_000, 'gull grey 1.46 13 sec stirred'), needed: true, about: (w) => w.plain.words },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
+    words: needed(text(10_000, 'gull grey 1.46 13 sec stirred'), (w) => w.plain.words),
+    when: optional(whenPast, (w) => w.when),
   },
   async run(v, asking) {
     const { words, book } = asking;

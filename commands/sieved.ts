@@ -1,5 +1,5 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs } from '../src/contract/contract.ts';
+import { logs, needed, optional } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { number } from '../src/contract/kinds/quantities.ts';
@@ -12,10 +12,10 @@ export const sieved = logs({
   about: (w) => w.sieved.about,
   who: 'member',
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    mesh: { kind: number(10, 500, '80'), needed: false, about: (w) => w.sieved.mesh },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    bucket: needed(bucket, (w) => w.reading.bucket),
+    mesh: optional(number(10, 500, '80'), (w) => w.sieved.mesh),
+    when: optional(whenPast, (w) => w.when),
+    note: optional(note, (w) => w.note),
   },
   async run(v, context) {
     const { words, book } = context;

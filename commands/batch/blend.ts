@@ -1,12 +1,11 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks } from '../../src/contract/contract.ts';
+import { asks, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
 import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { markedCautions } from '../../src/studio/verdict/verdictCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { volume } from '../../src/contract/kinds/quantities.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { blendBuckets } from '../../src/studio/batch/blendBuckets.ts';
 import { headroom, usablePart } from '../../src/studio/verdict/headroom.ts';
 import { millilitres } from '../../src/glaze/units.ts';
@@ -20,9 +19,9 @@ export const blendBatch = asks({
   about: (w) => w.batch.blend,
   who: 'member',
   options: {
-    first: { kind: bucket, needed: true, about: (w) => w.batch.first },
-    second: { kind: bucket, needed: true, about: (w) => w.batch.second },
-    amount: { kind: volume(1, 250_000, 'l', '2l'), needed: false, about: (w) => w.batch.amount },
+    first: needed(bucket, (w) => w.batch.first),
+    second: needed(bucket, (w) => w.batch.second),
+    amount: optional(volume(1, 250_000, 'l', '2l'), (w) => w.batch.amount),
   },
   async run(v, { words, book, now }) {
     const w = words.batch;

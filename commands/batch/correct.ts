@@ -1,11 +1,10 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
+import { asks, needed, optional, refusal, type Asking, type Reply } from '../../src/contract/contract.ts';
 import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
 import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { recipe } from '../../src/contract/kinds/recipes.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { correctionActions, correctionAmount } from '../../src/replies/batch/correctionActions.ts';
 import { recipeOfBucket } from '../../src/replies/batch/recipeOfBucket.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
@@ -169,9 +168,9 @@ export const correctBatch = asks({
   who: 'member',
   form: ['bucket', 'by', 'with', 'recipe'],
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.batch.bucket },
-    by: {
-      kind: pick(
+    bucket: needed(bucket, (w) => w.batch.bucket),
+    by: needed(
+      pick(
         correctionWays,
         {
           'drawing-off': 'draw-off',
@@ -184,11 +183,10 @@ export const correctBatch = asks({
         },
         choiceWords.way,
       ),
-      needed: true,
-      about: (w) => w.batch.by,
-    },
-    with: { kind: bucket, needed: false, about: (w) => w.batch.with },
-    recipe: { kind: recipe, needed: false, about: (w) => w.batch.recipeOption },
+      (w) => w.batch.by,
+    ),
+    with: optional(bucket, (w) => w.batch.with),
+    recipe: optional(recipe, (w) => w.batch.recipeOption),
   },
   async run(v, asking) {
     const { words, now } = asking;

@@ -1,8 +1,15 @@
-import { asks, type Action, type Asking, type Reply } from '../../src/contract/contract.ts';
+import {
+  asks,
+  needed,
+  optional,
+  refusal,
+  type Action,
+  type Asking,
+  type Reply,
+} from '../../src/contract/contract.ts';
 import { batchSheet } from '../../src/replies/batch/batchSheet.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { mass, number, statedGravity, volume } from '../../src/contract/kinds/quantities.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
 import { gravity, grams, type Grams, type Millilitres } from '../../src/glaze/units.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
@@ -86,15 +93,15 @@ export const planNewBatch = asks({
   who: 'member',
   form: ['recipe', 'volume', 'gravity', 'pail', 'gravities'],
   options: {
-    recipe: { kind: recipe, needed: true, about: (w) => w.batch.recipeOption },
-    volume: { kind: volume(10, 1_000_000, 'l', '15l'), needed: false, about: (w) => w.batch.volume },
-    powder: { kind: mass(1, 1_000_000, '5kg'), needed: false, about: (w) => w.batch.powder },
-    of: { kind: pick(['all', 'base']), needed: false, about: (w) => w.batch.of },
-    gravity: { kind: statedGravity, needed: true, about: (w) => w.batch.gravity },
-    pail: { kind: volume(100, 250_000, 'l', '19l'), needed: false, about: (w) => w.batch.pail },
-    mesh: { kind: number(10, 500, '80'), needed: false, about: (w) => w.batch.mesh },
-    step: { kind: mass(0.01, 100, '1g'), needed: false, about: (w) => w.batch.scaleStep },
-    gravities: { kind: materialGravities, needed: false, about: (w) => w.batch.gravities },
+    recipe: needed(recipe, (w) => w.batch.recipeOption),
+    volume: optional(volume(10, 1_000_000, 'l', '15l'), (w) => w.batch.volume),
+    powder: optional(mass(1, 1_000_000, '5kg'), (w) => w.batch.powder),
+    of: optional(pick(['all', 'base']), (w) => w.batch.of),
+    gravity: needed(statedGravity, (w) => w.batch.gravity),
+    pail: optional(volume(100, 250_000, 'l', '19l'), (w) => w.batch.pail),
+    mesh: optional(number(10, 500, '80'), (w) => w.batch.mesh),
+    step: optional(mass(0.01, 100, '1g'), (w) => w.batch.scaleStep),
+    gravities: optional(materialGravities, (w) => w.batch.gravities),
   },
   async run(v, asking) {
     const { words, book, now } = asking;

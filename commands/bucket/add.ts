@@ -1,5 +1,5 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
@@ -10,7 +10,6 @@ import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMar
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { note, name } from '../../src/contract/kinds/texts.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
@@ -32,10 +31,10 @@ export const addBucket = logs({
   who: 'keeper',
   form: ['name', 'pail', 'volume', 'gravity', 'seconds'],
   options: {
-    name: { kind: name(60, 'Gull Grey'), needed: true, about: (w) => w.bucket.name },
+    name: needed(name(60, 'Gull Grey'), (w) => w.bucket.name),
     ...bucketOptions,
-    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    sure: optional(yesNo, (w) => w.bucket.sureMarks),
+    note: optional(note, (w) => w.note),
   },
   async run(v, context) {
     const { words, book } = context;

@@ -8,10 +8,9 @@ import { pouredOn } from '../../src/replies/bucket/pouredOn.ts';
 import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketCleared, bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { note, name } from '../../src/contract/kinds/texts.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
@@ -22,12 +21,12 @@ export const changeBucket = logs({
   about: (w) => w.bucket.change,
   who: 'keeper',
   options: {
-    bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket },
-    name: { kind: name(60, 'Gull Grey'), needed: false, about: (w) => w.bucket.name },
+    bucket: needed(bucket, (w) => w.reading.bucket),
+    name: optional(name(60, 'Gull Grey'), (w) => w.bucket.name),
     ...bucketOptions,
-    'same-as': { kind: bucket, needed: false, about: (w) => w.bucket.sameAs },
-    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    'same-as': optional(bucket, (w) => w.bucket.sameAs),
+    sure: optional(yesNo, (w) => w.bucket.sureMarks),
+    note: optional(note, (w) => w.note),
   },
   async run(v, context) {
     const { words, book } = context;

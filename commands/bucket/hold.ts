@@ -1,11 +1,10 @@
-import { logs, type Logging } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Logging } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { note, text } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { holdCauses, type BucketEvent, type HoldCause } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
@@ -20,12 +19,8 @@ const logHold = async (
   return verdictReply(state, context, { entry });
 };
 
-const bucketOption = {
-  kind: bucket,
-  needed: true,
-  about: (w: Logging['words']) => w.reading.bucket,
-} as const;
-const noteOption = { kind: note, needed: false, about: (w: Logging['words']) => w.note } as const;
+const bucketOption = needed(bucket, (w: Logging['words']) => w.reading.bucket);
+const noteOption = optional(note, (w: Logging['words']) => w.note);
 
 /** How people say what is wrong with a bucket; the first pattern that matches wins. */
 const causePatterns: readonly [HoldCause, RegExp][] = [
@@ -41,8 +36,8 @@ export const holdBucket = logs({
   who: 'keeper',
   options: {
     bucket: bucketOption,
-    why: { kind: text(200, 'tested badly'), needed: true, about: (w) => w.bucket.why },
-    cause: { kind: pick(holdCauses), needed: false, about: (w) => w.bucket.cause },
+    why: needed(text(200, 'tested badly'), (w) => w.bucket.why),
+    cause: optional(pick(holdCauses), (w) => w.bucket.cause),
     note: noteOption,
   },
   async run(v, context) {
@@ -56,7 +51,7 @@ export const releaseBucket = logs({
   who: 'keeper',
   options: {
     bucket: bucketOption,
-    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureRelease },
+    sure: optional(yesNo, (w) => w.bucket.sureRelease),
     note: noteOption,
   },
   async run(v, context) {

@@ -1,11 +1,10 @@
-import { asks } from '../../src/contract/contract.ts';
+import { asks, optional, refusal } from '../../src/contract/contract.ts';
 import { buckets } from '../../src/contract/kinds/bucket.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
 import type { Paper } from '../../src/contract/labelSheet.ts';
 import { plainText } from '../../src/contract/plainText.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { reachOf } from '../../src/contract/roomReach.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { instant } from '../../src/studio/ids.ts';
 import { bucketLabel } from '../../src/replies/bucket/bucketLabel.ts';
@@ -24,9 +23,9 @@ export const labelsOfBuckets = asks({
   slow: true,
   aside: true,
   options: {
-    paper: { kind: paperKind, needed: false, about: (w) => w.label.paper },
-    buckets: { kind: buckets, needed: false, about: (w) => w.label.buckets },
-    code: { kind: yesNo, needed: false, about: (w) => w.label.code },
+    paper: optional(paperKind, (w) => w.label.paper),
+    buckets: optional(buckets, (w) => w.label.buckets),
+    code: optional(yesNo, (w) => w.label.code),
   },
   async run(v, asking) {
     const { words, book, now, labels: port, studio: id, typed } = asking;

@@ -1,5 +1,5 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks, type Asking, type Reply } from '../../src/contract/contract.ts';
+import { asks, optional, type Asking, type Reply } from '../../src/contract/contract.ts';
 import { fromOption } from '../../src/contract/kinds/longList.ts';
 import { logOfAll } from '../../src/replies/bucket/logOfAll.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
@@ -72,9 +72,9 @@ export const logOfBucket = asks({
   who: 'member',
   atOnce: true,
   options: {
-    bucket: { kind: bucketKind, needed: false, about: (w) => w.bucket.logOf },
-    most: { kind: number(1, 200, '20'), needed: false, about: (w) => w.bucket.most },
-    before: { kind: number(1, 1e9, '41'), needed: false, about: (w) => w.bucket.before },
+    bucket: optional(bucketKind, (w) => w.bucket.logOf),
+    most: optional(number(1, 200, '20'), (w) => w.bucket.most),
+    before: optional(number(1, 1e9, '41'), (w) => w.bucket.before),
     from: fromOption,
   },
   async run(v, asking) {

@@ -1,7 +1,7 @@
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketChart } from '../../src/replies/bucket/bucketChart.ts';
 import { unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
-import { asks } from '../../src/contract/contract.ts';
+import { asks, needed } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 
 export const showBucket = asks({
@@ -9,7 +9,7 @@ export const showBucket = asks({
   about: (w) => w.bucket.show,
   who: 'member',
   slow: true,
-  options: { bucket: { kind: bucket, needed: true, about: (w) => w.reading.bucket } },
+  options: { bucket: needed(bucket, (w) => w.reading.bucket) },
   async run(v, asking) {
     const bare = await bucketCard(v.bucket, asking);
     const unexplained = await unexplainedIn(v.bucket.settings, asking);

@@ -1,4 +1,4 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
@@ -15,9 +15,9 @@ export const coatOff = logs({
   who: 'member',
   private: true,
   options: {
-    coat: { kind: coatKind, needed: true, about: (w) => w.coat.whichAbout },
-    how: {
-      kind: pick(
+    coat: needed(coatKind, (w) => w.coat.whichAbout),
+    how: optional(
+      pick(
         coatEnds,
         {
           'washed-off': 'washed',
@@ -30,11 +30,10 @@ export const coatOff = logs({
         },
         choiceWords.coatEnd,
       ),
-      needed: false,
-      about: (w) => w.coat.how,
-    },
-    when: { kind: whenPast, needed: false, about: (w) => w.when },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.coat.how,
+    ),
+    when: optional(whenPast, (w) => w.when),
+    note: optional(note, (w) => w.note),
   },
   async run(v, context) {
     const { words, book } = context;

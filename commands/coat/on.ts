@@ -1,14 +1,13 @@
 import { definedOnly } from '../../src/definedOnly.ts';
 import { fraction } from '../../src/glaze/units.ts';
 import { coatReply } from '../../src/replies/resist/coatReply.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { pieces } from '../../src/contract/kinds/pieces.ts';
 import { percent, temperature } from '../../src/contract/kinds/quantities.ts';
 import { note } from '../../src/contract/kinds/texts.ts';
 import { hourAhead, hourPast } from '../../src/contract/kinds/when.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { areSamePieces } from '../../src/studio/resist/resistCoat.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
@@ -26,8 +25,8 @@ export const coatOn = logs({
   private: true,
   form: ['kind', 'pieces', 'when', 'for', 'temperature'],
   options: {
-    kind: {
-      kind: pick(
+    kind: needed(
+      pick(
         resists,
         {
           'wax-emulsion': 'wax',
@@ -41,15 +40,14 @@ export const coatOn = logs({
         },
         choiceWords.resist,
       ),
-      needed: true,
-      about: (w) => w.coat.kindOf,
-    },
-    pieces: { kind: pieces, needed: true, about: (w) => w.coat.pieces },
-    when: { kind: hourPast, needed: false, about: (w) => w.coat.whenOn },
-    for: { kind: hourAhead, needed: false, about: (w) => w.coat.plannedFor },
-    temperature: { kind: temperature(-10, 50), needed: false, about: (w) => w.coat.temperature },
-    humidity: { kind: percent(1, 100, '60'), needed: false, about: (w) => w.coat.humidity },
-    note: { kind: note, needed: false, about: (w) => w.note },
+      (w) => w.coat.kindOf,
+    ),
+    pieces: needed(pieces, (w) => w.coat.pieces),
+    when: optional(hourPast, (w) => w.coat.whenOn),
+    for: optional(hourAhead, (w) => w.coat.plannedFor),
+    temperature: optional(temperature(-10, 50), (w) => w.coat.temperature),
+    humidity: optional(percent(1, 100, '60'), (w) => w.coat.humidity),
+    note: optional(note, (w) => w.note),
   },
   async run(v, context) {
     const { words, book, now, member } = context;

@@ -1,7 +1,6 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
 /** Enough for any studio, and few enough to search quickly. */
@@ -13,9 +12,9 @@ export const addNote = logs({
   who: 'keeper',
   form: ['title', 'text', 'words'],
   options: {
-    title: { kind: noteKinds.title, needed: true, about: (w) => w.notes.title },
-    text: { kind: noteKinds.text, needed: true, about: (w) => w.notes.text },
-    words: { kind: noteKinds.words, needed: false, about: (w) => w.notes.words },
+    title: needed(noteKinds.title, (w) => w.notes.title),
+    text: needed(noteKinds.text, (w) => w.notes.text),
+    words: optional(noteKinds.words, (w) => w.notes.words),
   },
   async run(v, { words, book, now, member }) {
     const w = words.notes;

@@ -1,4 +1,4 @@
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed } from '../../src/contract/contract.ts';
 import { studioNote } from '../../src/contract/kinds/studioNote.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
 
@@ -6,7 +6,7 @@ export const removeNote = logs({
   name: 'remove',
   about: (w) => w.notes.remove,
   who: 'keeper',
-  options: { note: { kind: studioNote, needed: true, about: (w) => w.notes.note } },
+  options: { note: needed(studioNote, (w) => w.notes.note) },
   async run({ note }, { words, book }) {
     await book.dropNote(note.no);
     const id = studioNoteId(note.no);

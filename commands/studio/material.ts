@@ -1,4 +1,11 @@
-import { logs, type Action, type Logging, type Reply } from '../../src/contract/contract.ts';
+import {
+  logs,
+  needed,
+  optional,
+  type Action,
+  type Logging,
+  type Reply,
+} from '../../src/contract/contract.ts';
 import { hazards, material } from '../../src/contract/kinds/material.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { number } from '../../src/contract/kinds/quantities.ts';
@@ -45,17 +52,13 @@ export const setMaterial = logs({
   who: 'keeper',
   form: ['name', 'like', 'hazard', 'soluble', 'particle-gravity'],
   options: {
-    name: { kind: name(60, 'moon dust'), needed: true, about: (w) => w.recipe.materialName },
-    like: { kind: material, needed: false, about: (w) => w.recipe.like },
-    hazard: { kind: hazards, needed: false, about: (w) => w.recipe.hazard },
-    soluble: { kind: yesNo, needed: false, about: (w) => w.recipe.soluble },
-    'particle-gravity': {
-      kind: number(1.1, 12, '2.6'),
-      needed: false,
-      about: (w) => w.recipe.particleGravity,
-    },
-    sure: { kind: yesNo, needed: false, about: (w) => w.bucket.sureMarks },
-    note: { kind: note, needed: false, about: (w) => w.note },
+    name: needed(name(60, 'moon dust'), (w) => w.recipe.materialName),
+    like: optional(material, (w) => w.recipe.like),
+    hazard: optional(hazards, (w) => w.recipe.hazard),
+    soluble: optional(yesNo, (w) => w.recipe.soluble),
+    'particle-gravity': optional(number(1.1, 12, '2.6'), (w) => w.recipe.particleGravity),
+    sure: optional(yesNo, (w) => w.bucket.sureMarks),
+    note: optional(note, (w) => w.note),
     then: thenOption,
   },
   async run(v, context) {

@@ -1,11 +1,10 @@
 import { vesselVolume } from '../../src/glaze/slurry/gravityByWeighing.ts';
 import { celsius, grams } from '../../src/glaze/units.ts';
-import { logs } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { temperature } from '../../src/contract/kinds/quantities.ts';
 import { member as memberKind } from '../../src/contract/kinds/member.ts';
 import { cupKind, scaleWeight } from '../../src/contract/kinds/studioThings.ts';
-import { refusal } from '../../src/contract/refusal.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
 import { name } from '../../src/contract/kinds/texts.ts';
 import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
@@ -27,10 +26,10 @@ export const setVessel = logs({
   who: 'keeper',
   form: ['name', 'tare', 'water', 'temperature'],
   options: {
-    name: { kind: name(40, 'steel cup'), needed: true, about: (w) => w.studio.name },
-    tare: { kind: { ...scaleWeight, example: '85.4g' }, needed: true, about: (w) => w.studio.tare },
-    water: { kind: { ...scaleWeight, example: '100.2g' }, needed: true, about: (w) => w.studio.waterHeld },
-    temperature: { kind: temperature(0, 40), needed: false, about: (w) => w.studio.temperature },
+    name: needed(name(40, 'steel cup'), (w) => w.studio.name),
+    tare: needed({ ...scaleWeight, example: '85.4g' }, (w) => w.studio.tare),
+    water: needed({ ...scaleWeight, example: '100.2g' }, (w) => w.studio.waterHeld),
+    temperature: optional(temperature(0, 40), (w) => w.studio.temperature),
   },
   async run(v, context) {
     const { words, book } = context;
@@ -64,8 +63,8 @@ export const setCup = logs({
   about: (w) => w.studio.cup,
   who: 'keeper',
   options: {
-    name: { kind: name(40, 'hall cup'), needed: true, about: (w) => w.studio.name },
-    kind: { kind: cupKind, needed: true, about: (w) => w.studio.cupKind },
+    name: needed(name(40, 'hall cup'), (w) => w.studio.name),
+    kind: needed(cupKind, (w) => w.studio.cupKind),
   },
   async run(v, context) {
     const { words, book } = context;
@@ -90,8 +89,8 @@ export const setKeeper = logs({
   about: (w) => w.studio.keeper,
   who: 'keeper',
   options: {
-    member: { kind: memberKind, needed: true, about: (w) => w.studio.member },
-    is: { kind: pick(['keeper', 'member']), needed: false, about: (w) => w.studio.is },
+    member: needed(memberKind, (w) => w.studio.member),
+    is: optional(pick(['keeper', 'member']), (w) => w.studio.is),
   },
   async run(v, context) {
     const { words, book, member } = context;

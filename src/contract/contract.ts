@@ -70,9 +70,14 @@ export interface Kind<T> {
 export interface Option<T, Needed extends boolean = boolean> {
   kind: Kind<T>;
   needed: Needed;
-  about(words: Words): string;
+  about: About;
 }
 export type Options = Record<string, Option<unknown>>;
+
+/** `about` says what the option is, in the words that help and forms show. */
+type About = (words: Words) => string;
+export const needed = <T>(kind: Kind<T>, about: About) => ({ kind, needed: true, about }) as const;
+export const optional = <T>(kind: Kind<T>, about: About) => ({ kind, needed: false, about }) as const;
 
 type ValueOf<P> = P extends { kind: Kind<infer T> } ? T : never;
 type NeededNames<O> = { [K in keyof O]: O[K] extends { needed: true } ? K : never }[keyof O];
@@ -226,3 +231,11 @@ export interface Reply {
   /** Plain numbers in fixed units, for scripts. */
   data: { [key: string]: Json | undefined };
 }
+
+/** Nothing is done: the title says what was typed and what to do instead. Only whoever typed it sees that. */
+export const refusal = (title: Text, data: Reply['data'] = {}): Reply => ({
+  kind: 'refusal',
+  title,
+  data,
+  private: true,
+});

@@ -4,12 +4,12 @@ import {
   type Choice,
   type Kind,
   type Leaf,
+  refusal,
   type Reply,
   typedOptions,
 } from '../contract/contract.ts';
 import type { Request } from '../contract/desk.ts';
 import { printLine, quoted } from '../contract/parseLine.ts';
-import { refuse } from './refuse.ts';
 
 type ReadOptions = { ok: true; values: Record<string, unknown> } | { ok: false; reply: Reply };
 
@@ -27,73 +27,51 @@ const otherOptions = (leaf: Leaf, but: string): string[] =>
 
 /** Parses every option, and stops at the first that is wrong. */
 export const readOptions = async (leaf: Leaf, request: Request, asking: Asking): Promise<ReadOptions> => {
-  const { words } = asking;
+  const { option: words, desk: w } = asking.words;
+  const refused = (option: string, title: Reply['title']) =>
+    ({ ok: false, reply: refusal(title, { option }) }) as const;
   const values: Record<string, unknown> = {};
-  for (const name of Object.keys(request.typed))
-    if (!(name in leaf.options))
-      return {
-        ok: false,
-        reply: refuse(words.desk.unknownOption(name, typedOptions(leaf)), { option: name }),
-      };
-  for (const [name, option] of Object.entries(leaf.options)) {
+  const unknown = Object.keys(request.typed).find((name) => !(name in leaf.options));
+  if (unknown !== undefined) return refused(unknown, w.unknownOption(unknown, typedOptions(leaf)));
+  for (const [name, { kind, needed, about }] of Object.entries(leaf.options)) {
     const typed = request.typed[name];
     if (typed === undefined || typed.trim() === '') {
-      if (!option.needed) continue;
-      return {
-        ok: false,
-        reply: refuse(words.desk.missing(name, option.about(words), option.kind.example), { option: name }),
-      };
+      if (!needed) continue;
+      return refused(name, w.missing(name, about(asking.words), kind.example));
     }
-    if (isTooLong(typed, option.kind)) {
-      const why = words.option.tooLong(longestOf(option.kind), typed.length);
-      return { ok: false, reply: refuse(words.desk.wrong(name, why), { option: name }) };
+    if (isTooLong(typed, kind))
+      return refused(name, w.wrong(name, words.tooLong(longestOf(kind), typed.length)));
+    const read = await kind.read(typed, asking);
+    if (read.ok) {
+      values[name] = read.value;
+      continue;
     }
-    const read = await option.kind.read(typed, asking);
-    if (read.ok) values[name] = read.value;
-    else {
-      const instead = (choices: readonly Choice[]): Action[] =>
-        choices.map(({ name: label, value }) => ({
-          label: [{ said: label }],
-          line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
-          press: 'run',
-        }));
-      // Unknown `option:` after the value. Lists are exempt: their items may contain colons.
-      const stray = /[,;\n]/.test(typed) ? undefined : /\s([a-z][a-z0-9-]{2,}):/i.exec(typed)?.[1];
-      if (stray !== undefined)
-        return {
-          ok: false,
-          reply: refuse(words.desk.line.noOption([...request.path], stray, typedOptions(leaf)), {
-            option: stray,
-          }),
-        };
-      if (read.more) {
-        const { known, rest } = read.more;
-        return {
-          ok: false,
-          reply: refuse(words.desk.restNeedsOptions(known, rest, otherOptions(leaf, name)), {
-            option: name,
-          }),
-        };
-      }
-      if (!read.choices)
-        return {
-          ok: false,
-          reply: {
-            ...refuse(words.desk.wrong(name, read.why), { option: name, typed: typed.slice(0, 200) }),
-            ...(read.near && { actions: instead(read.near) }),
-          },
-        };
-      return {
-        ok: false,
-        reply: {
+    // Unknown `option:` after the value. Lists are exempt: their items may contain colons.
+    const stray = /[,;\n]/.test(typed) ? undefined : /\s([a-z][a-z0-9-]{2,}):/i.exec(typed)?.[1];
+    if (stray !== undefined)
+      return refused(stray, w.line.noOption([...request.path], stray, typedOptions(leaf)));
+    if (read.more)
+      return refused(name, w.restNeedsOptions(read.more.known, read.more.rest, otherOptions(leaf, name)));
+    const instead = (choices: readonly Choice[]): Action[] =>
+      choices.map(({ name: label, value }) => ({
+        label: [{ said: label }],
+        line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
+        press: 'run',
+      }));
+    const { why, near, choices } = read;
+    const reply: Reply = choices
+      ? {
           kind: 'choice',
-          title: read.why,
+          title: why,
           private: true,
-          actions: instead(read.choices),
-          data: { option: name, choices: read.choices.map(({ name: label, value }) => ({ label, value })) },
-        },
-      };
-    }
+          actions: instead(choices),
+          data: { option: name, choices: choices.map(({ name: label, value }) => ({ label, value })) },
+        }
+      : {
+          ...refusal(w.wrong(name, why), { option: name, typed: typed.slice(0, 200) }),
+          ...(near && { actions: instead(near) }),
+        };
+    return { ok: false, reply };
   }
   return { ok: true, values };
 };

@@ -1,4 +1,4 @@
-import type { Action, Asking, More, Option, Reply } from '../contract.ts';
+import { optional, type Action, type Asking, type More, type Option, type Reply } from '../contract.ts';
 import { text } from './texts.ts';
 import { printLine } from '../parseLine.ts';
 
@@ -6,11 +6,7 @@ import { printLine } from '../parseLine.ts';
 const { prose: _prose, ...rowName } = text(200, '26');
 
 /** The option for the row at which a list continues. */
-export const fromOption: Option<string, false> = {
-  kind: { ...rowName, pressed: true },
-  needed: false,
-  about: (w) => w.desk.from,
-};
+export const fromOption: Option<string, false> = optional({ ...rowName, pressed: true }, (w) => w.desk.from);
 
 /**
  * A list's rows from the requested one on, and the lines that show it from each row. If that row no longer exists, the

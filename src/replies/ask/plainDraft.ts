@@ -1,6 +1,5 @@
-import type { Action, Asking, Kind, Reply } from '../../contract/contract.ts';
+import { refusal, type Action, type Asking, type Kind, type Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
-import { refusal } from '../../contract/refusal.ts';
 import type { PlainLine } from '../../parse/plain/readPlainLine.ts';
 import type { BucketState } from '../../studio/bucket/bucketState.ts';
 import { days, since, type Instant } from '../../studio/ids.ts';

@@ -1,6 +1,5 @@
-import type { Asking, Reply } from '../../contract/contract.ts';
+import { refusal, type Asking, type Reply } from '../../contract/contract.ts';
 import { printLine } from '../../contract/parseLine.ts';
-import { refusal } from '../../contract/refusal.ts';
 import { coatStream, firedStream, pieceStream } from '../../studio/ids.ts';
 import { notUndoable } from '../../studio/logbook/undoable.ts';
 import { describeEntry } from './describeEntry.ts';
@@ -16,7 +15,7 @@ export const lastOwnEntry = async (asking: Asking): Promise<Reply> => {
   const [last] = entries
     .filter((entry) => entry.by === member && notUndoable(entry, asking) === undefined)
     .sort((a, b) => b.loggedAt - a.loggedAt || b.seq - a.seq);
-  if (!last) return { ...refusal(words.undo.noneOfYours, {}), private: true };
+  if (!last) return refusal(words.undo.noneOfYours);
   const bucket = (await book.buckets()).find(({ no }) => no === last.stream);
   return {
     kind: 'choice',
