@@ -3,12 +3,10 @@ import { logs, needed, optional, refusal } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { broughtByGlaze } from '../src/replies/bucket/broughtByGlaze.ts';
 import { broughtBoth, broughtByNote } from '../src/replies/bucket/broughtByNote.ts';
-import { bucket } from '../src/contract/kinds/bucket.ts';
 import { glazeSource } from '../src/contract/kinds/glazeSource.ts';
 import { pick, yesNo } from '../src/contract/kinds/picks.ts';
 import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts';
-import { note } from '../src/contract/kinds/texts.ts';
-import { whenPast } from '../src/contract/kinds/when.ts';
+import { bucketOption, whenAndNote } from '../src/contract/kinds/usualOptions.ts';
 import { mixedCautions } from '../src/replies/bucket/mixedCautions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { gravity, grams } from '../src/glaze/units.ts';
@@ -26,7 +24,7 @@ export const added = logs({
   who: 'member',
   form: ['bucket', 'what', 'amount', 'note'],
   options: {
-    bucket: needed(bucket, (w) => w.reading.bucket),
+    bucket: bucketOption,
     what: needed(
       pick(
         ['water', 'dry', 'flocculant', 'deflocculant', 'glaze', 'other', 'draw-off', 'taken'],
@@ -53,8 +51,7 @@ export const added = logs({
     strength: optional(mass(0.01, 1500, '100g'), (w) => w.added.strength),
     remake: optional(yesNo, (w) => w.added.remake),
     sure: optional(yesNo, (w) => w.added.sure),
-    when: optional(whenPast, (w) => w.when),
-    note: optional(note, (w) => w.note),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book, role } = context;

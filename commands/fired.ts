@@ -6,8 +6,9 @@ import { bisque, cone } from '../src/contract/kinds/bisque.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { piecesFired, result } from '../src/contract/kinds/fired.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
-import { note, text } from '../src/contract/kinds/texts.ts';
+import { text } from '../src/contract/kinds/texts.ts';
 import { stretchPast, whenPast } from '../src/contract/kinds/when.ts';
+import { noteOption } from '../src/contract/kinds/usualOptions.ts';
 import { areSamePieces } from '../src/studio/resist/resistCoat.ts';
 import { dipsOf } from '../src/studio/logbook/dipsOf.ts';
 import { faults, type Fault, type FiredSaid, type TimeSpan } from '../src/studio/firing/firedEvent.ts';
@@ -59,7 +60,7 @@ export const fired = logs({
     bisque: optional(bisque, (w) => w.fired.bisque),
     instead: optional(entryKind, (w) => w.fired.instead),
     when: optional(whenPast, (w) => w.fired.when),
-    note: optional(note, (w) => w.note),
+    note: noteOption,
   },
   async run(v, context) {
     const { words, book, now, member, role } = context;

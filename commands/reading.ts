@@ -2,17 +2,15 @@ import { definedOnly } from '../src/definedOnly.ts';
 import type { BucketEntry, CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
-import { logs, needed, optional, refusal, type Action, type Logging } from '../src/contract/contract.ts';
+import { logs, optional, refusal, type Action, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
-import { bucket } from '../src/contract/kinds/bucket.ts';
 import { level } from '../src/contract/kinds/level.ts';
 import { flowLook, pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
 import { effluxTime, length, number, readOffGravity, temperature } from '../src/contract/kinds/quantities.ts';
 import { cup, entry as entryKind, scaleWeight, vessel } from '../src/contract/kinds/studioThings.ts';
-import { note } from '../src/contract/kinds/texts.ts';
-import { whenPast } from '../src/contract/kinds/when.ts';
 import { isoInstant } from '../src/studio/time/isoInstant.ts';
 import { printLine } from '../src/contract/parseLine.ts';
+import { bucketOption, whenAndNote } from '../src/contract/kinds/usualOptions.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { askAgain, readingReplaced } from '../src/replies/bucket/insteadOf.ts';
 import { howFull } from '../src/replies/bucket/howFull.ts';
@@ -54,7 +52,7 @@ export const reading = logs({
   who: 'member',
   form: ['bucket', 'weight', 'seconds', 'look', 'stirred'],
   options: {
-    bucket: needed(bucket, (w) => w.reading.bucket),
+    bucket: bucketOption,
     weight: optional(scaleWeight, (w) => w.reading.weight),
     gravity: optional(readOffGravity, (w) => w.reading.gravity),
     seconds: optional(effluxTime, (w) => w.reading.seconds),
@@ -95,8 +93,7 @@ export const reading = logs({
     within: optional(number(0.0005, 0.5, '0.01'), (w) => w.reading.within),
     cup: optional(cup, (w) => w.reading.cup),
     instead: optional(entryKind, (w) => w.reading.instead),
-    when: optional(whenPast, (w) => w.when),
-    note: optional(note, (w) => w.note),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;

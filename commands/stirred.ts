@@ -1,11 +1,9 @@
 import { definedOnly } from '../src/definedOnly.ts';
-import { logs, needed, optional, refusal } from '../src/contract/contract.ts';
+import { logs, optional, refusal } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
-import { bucket } from '../src/contract/kinds/bucket.ts';
 import { flowLook, pick, observationsSeen } from '../src/contract/kinds/picks.ts';
 import { stirMinutes } from '../src/contract/kinds/quantities.ts';
-import { note } from '../src/contract/kinds/texts.ts';
-import { whenPast } from '../src/contract/kinds/when.ts';
+import { bucketOption, whenAndNote } from '../src/contract/kinds/usualOptions.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import { withHazardNoted } from '../src/replies/bucket/hazardNoted.ts';
 import { sightsSeen } from '../src/replies/bucket/sightsSeen.ts';
@@ -17,7 +15,7 @@ export const stirred = logs({
   about: (w) => w.stirred.about,
   who: 'member',
   options: {
-    bucket: needed(bucket, (w) => w.reading.bucket),
+    bucket: bucketOption,
     minutes: optional(stirMinutes, (w) => w.stirred.minutes),
     with: optional(
       pick(stirTools, {
@@ -31,8 +29,7 @@ export const stirred = logs({
     ),
     look: optional(flowLook, (w) => w.stirred.look),
     seen: optional(observationsSeen, (w) => w.reading.seen),
-    when: optional(whenPast, (w) => w.when),
-    note: optional(note, (w) => w.note),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;

@@ -8,9 +8,10 @@ import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
 import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
-import { note, name } from '../../src/contract/kinds/texts.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
+import { noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { usualSolids } from '../../src/studio/settings/usualSolids.ts';
 import { days } from '../../src/studio/ids.ts';
 import { usualRest } from '../../src/studio/bucket/rests.ts';
@@ -34,7 +35,7 @@ export const addBucket = logs({
     name: needed(name(60, 'Gull Grey'), (w) => w.bucket.name),
     ...bucketOptions,
     sure: optional(yesNo, (w) => w.bucket.sureMarks),
-    note: optional(note, (w) => w.note),
+    note: noteOption,
   },
   async run(v, context) {
     const { words, book } = context;

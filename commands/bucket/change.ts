@@ -8,10 +8,11 @@ import { pouredOn } from '../../src/replies/bucket/pouredOn.ts';
 import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketCleared, bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
+import { logs, optional, refusal } from '../../src/contract/contract.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
-import { note, name } from '../../src/contract/kinds/texts.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
+import { bucketOption, noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import type { BucketSettings } from '../../src/studio/settings/bucketSettings.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { joinGlaze } from '../../src/studio/bucket/joinGlaze.ts';
@@ -21,12 +22,12 @@ export const changeBucket = logs({
   about: (w) => w.bucket.change,
   who: 'keeper',
   options: {
-    bucket: needed(bucket, (w) => w.reading.bucket),
+    bucket: bucketOption,
     name: optional(name(60, 'Gull Grey'), (w) => w.bucket.name),
     ...bucketOptions,
     'same-as': optional(bucket, (w) => w.bucket.sameAs),
     sure: optional(yesNo, (w) => w.bucket.sureMarks),
-    note: optional(note, (w) => w.note),
+    note: noteOption,
   },
   async run(v, context) {
     const { words, book } = context;

@@ -1,10 +1,10 @@
 import { logs, needed, optional, refusal, type Logging } from '../../src/contract/contract.ts';
-import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
-import { note, text } from '../../src/contract/kinds/texts.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
+import { bucketOption, noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { verdictReply } from '../../src/replies/verdict/verdictReply.ts';
 import { holdCauses, type BucketEvent, type HoldCause } from '../../src/studio/bucket/bucketEvent.ts';
 import type { BucketState } from '../../src/studio/bucket/bucketState.ts';
@@ -18,9 +18,6 @@ const logHold = async (
   const { state, entry } = await context.book.log(no, event, stampNow(context, said));
   return verdictReply(state, context, { entry });
 };
-
-const bucketOption = needed(bucket, (w: Logging['words']) => w.reading.bucket);
-const noteOption = optional(note, (w: Logging['words']) => w.note);
 
 /** How people say what is wrong with a bucket; the first pattern that matches wins. */
 const causePatterns: readonly [HoldCause, RegExp][] = [

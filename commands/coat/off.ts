@@ -2,8 +2,7 @@ import { logs, needed, optional } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
-import { note } from '../../src/contract/kinds/texts.ts';
-import { whenPast } from '../../src/contract/kinds/when.ts';
+import { whenAndNote } from '../../src/contract/kinds/usualOptions.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { coatEnds, type CoatEnd } from '../../src/studio/resist/coatEvent.ts';
 import { coatReady } from '../../src/studio/resist/coatReady.ts';
@@ -32,8 +31,7 @@ export const coatOff = logs({
       ),
       (w) => w.coat.how,
     ),
-    when: optional(whenPast, (w) => w.when),
-    note: optional(note, (w) => w.note),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;

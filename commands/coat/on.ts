@@ -6,8 +6,8 @@ import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { pieces } from '../../src/contract/kinds/pieces.ts';
 import { percent, temperature } from '../../src/contract/kinds/quantities.ts';
-import { note } from '../../src/contract/kinds/texts.ts';
 import { hourAhead, hourPast } from '../../src/contract/kinds/when.ts';
+import { noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { areSamePieces } from '../../src/studio/resist/resistCoat.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
 import { days, since } from '../../src/studio/ids.ts';
@@ -47,7 +47,7 @@ export const coatOn = logs({
     for: optional(hourAhead, (w) => w.coat.plannedFor),
     temperature: optional(temperature(-10, 50), (w) => w.coat.temperature),
     humidity: optional(percent(1, 100, '60'), (w) => w.coat.humidity),
-    note: optional(note, (w) => w.note),
+    note: noteOption,
   },
   async run(v, context) {
     const { words, book, now, member } = context;

@@ -4,8 +4,8 @@ import { logs, needed, optional, refusal } from '../../src/contract/contract.ts'
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
 import { dipSeconds, length, percent, statedGravity } from '../../src/contract/kinds/quantities.ts';
-import { note, text } from '../../src/contract/kinds/texts.ts';
-import { whenPast } from '../../src/contract/kinds/when.ts';
+import { text } from '../../src/contract/kinds/texts.ts';
+import { whenAndNote } from '../../src/contract/kinds/usualOptions.ts';
 import { predictedNow } from '../../src/studio/bucket/predictedNow.ts';
 
 export const dipTile = logs({
@@ -20,8 +20,7 @@ export const dipTile = logs({
     absorption: optional(percent(0.1, 40, '12'), (w) => w.dip.absorption),
     body: optional(text(40, 'buff stoneware'), (w) => w.dip.body),
     gravity: optional(statedGravity, (w) => w.dip.gravity),
-    when: optional(whenPast, (w) => w.when),
-    note: optional(note, (w) => w.note),
+    ...whenAndNote,
   },
   async run(v, context) {
     const { words, book } = context;

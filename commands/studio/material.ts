@@ -14,7 +14,8 @@ import { keepMaterial } from '../../src/replies/batch/keepMaterial.ts';
 import { missingOfMaterial } from '../../src/replies/batch/missingOfMaterial.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
-import { name, note } from '../../src/contract/kinds/texts.ts';
+import { name } from '../../src/contract/kinds/texts.ts';
+import { noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { bucketMarks, poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
 import { describeMaterial } from '../../src/studio/settings/describeMaterial.ts';
 import type { MaterialCaution } from '../../src/glaze/materials/materialTable.ts';
@@ -58,7 +59,7 @@ export const setMaterial = logs({
     soluble: optional(yesNo, (w) => w.recipe.soluble),
     'particle-gravity': optional(number(1.1, 12, '2.6'), (w) => w.recipe.particleGravity),
     sure: optional(yesNo, (w) => w.bucket.sureMarks),
-    note: optional(note, (w) => w.note),
+    note: noteOption,
     then: thenOption,
   },
   async run(v, context) {
