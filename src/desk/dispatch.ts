@@ -15,7 +15,7 @@ import type { LabelPort } from '../contract/labelSheet.ts';
 import { leafAt } from '../contract/parseLine.ts';
 import { troubleOf } from '../contract/trouble.ts';
 import { withAllowedActions } from './allowedActions.ts';
-import { isTooLong } from './readOptions.ts';
+import { isTooLong, mostChoices, shortChoice } from './readOptions.ts';
 import { runFor } from './runLeaf.ts';
 
 export interface DeskPorts {
@@ -113,7 +113,7 @@ export const openDesk = ({
         const member = await book.standsFor(request.member);
         return member === undefined ? [] : kind.suggest?.(typed, { ...asked(request), member, book });
       });
-      return (choices ?? []).slice(0, 25);
+      return (choices ?? []).slice(0, mostChoices).map(shortChoice);
     },
   };
 };

@@ -18,6 +18,10 @@ const usuallyLongest = 200;
 const longestOf = ({ longest = usuallyLongest }: Kind<unknown>): number => longest;
 export const isTooLong = (typed: string, kind: Kind<unknown>): boolean => typed.length > longestOf(kind);
 
+/** A platform shows at most this many suggestions, each this long. */
+export const mostChoices = 25;
+export const shortChoice = (choice: Choice): Choice => ({ ...choice, name: choice.name.slice(0, 100) });
+
 /** The other options of the leaf, as they are typed in a line. */
 const otherOptions = (leaf: Leaf, but: string): string[] =>
   (leaf.form ?? typedOptions(leaf))
@@ -58,7 +62,8 @@ export const readOptions = async (leaf: Leaf, request: Request, asking: Asking):
         line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
         press: 'run',
       }));
-    const { why, near, choices } = read;
+    const { why, near } = read;
+    const choices = read.choices?.slice(0, mostChoices).map(shortChoice);
     const reply: Reply = choices
       ? {
           kind: 'choice',

@@ -89,15 +89,10 @@ export const readPercent = (typed: string): ReadQuantity<number> => {
 };
 
 /** `1.42-1.46`, `1.42 – 1.46`, `12 to 16 s`; `readEnd` parses each end, and the lower comes first. */
-export function readRange(typed: string): ReadQuantity<{ low: number; high: number }>;
-export function readRange<T extends number>(
+export const readRange = <T extends number>(
   typed: string,
   readEnd: (typed: string) => ReadQuantity<T>,
-): ReadQuantity<{ low: T; high: T }>;
-export function readRange(
-  typed: string,
-  readEnd: (typed: string) => ReadQuantity<number> = readNumber,
-): ReadQuantity<{ low: number; high: number }> {
+): ReadQuantity<{ low: T; high: T }> => {
   const text = asciiText(typed);
   if (text === '') return { ok: false, why: { kind: 'empty', typed } };
   const [, first, second] = /^(.+?) ?(?:-|\bto\b|\.{2,3}) ?(.+)$/i.exec(text) ?? [];
@@ -109,4 +104,4 @@ export function readRange(
   if (low.value > high.value)
     return { ok: false, why: { kind: 'upside-down', low: low.value, high: high.value, typed } };
   return { ok: true, value: { low: low.value, high: high.value } };
-}
+};

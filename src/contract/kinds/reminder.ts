@@ -19,10 +19,9 @@ export const reminder: Kind<Reminder> = {
     return (await book.reminders(member))
       .filter(({ told }) => !told)
       .map((one) => ({
-        name: plainText(reminderText(one, coats, words), { now, zone }).slice(0, 100),
+        name: plainText(reminderText(one, coats, words), { now, zone }),
         value: one.key,
       }))
-      .filter(({ name, value }) => `${name} ${value}`.toLowerCase().includes(wanted))
-      .slice(0, 25);
+      .filter(({ name, value }) => `${name} ${value}`.toLowerCase().includes(wanted));
   },
 };
