@@ -136,11 +136,7 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   const tiles = ofBody(state.tiles ?? [], wanted.body);
   if ('bodies' in tiles) return { kind: 'which-body', bodies: tiles.bodies };
   if (tiles.length < 3)
-    return {
-      kind: 'few-tiles',
-      tiles: tiles.length,
-      ...definedOnly({ body: wanted.body }),
-    };
+    return { kind: 'few-tiles', tiles: tiles.length, ...definedOnly({ body: wanted.body }) };
   const times = tiles.map((tile) => tile.seconds);
   const [shortest, longest] = [Math.min(...times), Math.max(...times)];
   if (longest - shortest < 0.1) return { kind: 'one-time', seconds: seconds(longest) };
