@@ -6,6 +6,7 @@ import {
   asks,
   needed,
   optional,
+  toRun,
   type Action,
   type Asking,
   type Kind,
@@ -222,11 +223,14 @@ export const ask = asks({
     }
     const reply = await noteAnswer(question, found, best, state, asking);
     if (several.length === 0) return reply;
-    const of = several.slice(0, mostActions).map((one): Action => ({
-      label: words.ask.ofBucket(one.settings.name),
-      line: printLine(['ask'], { question, bucket: String(one.no) }),
-      press: 'run',
-    }));
+    const of = several
+      .slice(0, mostActions)
+      .map((one): Action =>
+        toRun(
+          words.ask.ofBucket(one.settings.name),
+          printLine(['ask'], { question, bucket: String(one.no) }),
+        ),
+      );
     return { ...reply, actions: [...of, ...(reply.actions ?? [])].slice(0, mostActions) };
   },
 });

@@ -2,7 +2,7 @@ import { definedOnly } from '../src/definedOnly.ts';
 import { epsomInSolution, epsomToSaturate } from '../src/glaze/materials/epsomSolution.ts';
 import { householdVolumes } from '../src/glaze/materials/householdVolumes.ts';
 import { grams, millilitres, type Celsius, type Millilitres } from '../src/glaze/units.ts';
-import { asks, optional, refusal, type Asking, type Reply } from '../src/contract/contract.ts';
+import { asks, optional, refusal, toRun, type Asking, type Reply } from '../src/contract/contract.ts';
 import { bucket } from '../src/contract/kinds/bucket.ts';
 import { pick } from '../src/contract/kinds/picks.ts';
 import { temperature, volume } from '../src/contract/kinds/quantities.ts';
@@ -133,15 +133,14 @@ const flocculant = async (state: BucketState, asking: Asking): Promise<Reply> =>
     actions:
       advice.kind === 'next' && advice.now && dose
         ? [
-            {
-              label: words.verdict.dosed(`${handDose(dose.dose)} ml`),
-              line: printLine(
+            toRun(
+              words.verdict.dosed(`${handDose(dose.dose)} ml`),
+              printLine(
                 ['added'],
                 { bucket: String(state.no), what: 'flocculant', amount: `${handDose(dose.dose)}ml` },
                 state.seq,
               ),
-              press: 'run',
-            },
+            ),
           ]
         : [],
     data: {

@@ -1,4 +1,4 @@
-import { logs, optional, refusal } from '../src/contract/contract.ts';
+import { logs, optional, refusal, toRun } from '../src/contract/contract.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
 import { stampNow } from '../src/contract/entryStamp.ts';
 
@@ -22,7 +22,7 @@ export const forgetMe = logs({
           { label: [w.factStays], text: w.stays },
         ],
         reasons: [[w.others]],
-        actions: [{ label: w.press, line: '/forget-me sure:yes', press: 'run' }],
+        actions: [toRun(w.press, '/forget-me sure:yes')],
         data: { forgotten: false },
       };
     const logged = stampNow({ now, member });

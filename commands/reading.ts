@@ -2,7 +2,7 @@ import { definedOnly } from '../src/definedOnly.ts';
 import type { BucketEntry, CupTime } from '../src/studio/bucket/bucketEvent.ts';
 import { kinematicViscosityFromCup } from '../src/glaze/flow/flowCup.ts';
 import { viscosityAt20 } from '../src/glaze/flow/temperatureCorrection.ts';
-import { logs, optional, refusal, type Action, type Logging } from '../src/contract/contract.ts';
+import { logs, optional, refusal, toRun, type Action, type Logging } from '../src/contract/contract.ts';
 import { entryStamp } from '../src/contract/entryStamp.ts';
 import { level } from '../src/contract/kinds/level.ts';
 import { flowLook, pick, observationsSeen, yesNo } from '../src/contract/kinds/picks.ts';
@@ -39,11 +39,10 @@ const saysStirred = (
   { words, typed: { note: _note, when, ...typed } }: Logging,
 ): Action => {
   const moment = when === undefined ? {} : { when: isoInstant(at) };
-  return {
-    label: words.verdict.itWasStirred(),
-    line: printLine(['reading'], { ...typed, ...moment, bucket: String(no), stirred: 'yes' }, seq),
-    press: 'run',
-  };
+  return toRun(
+    words.verdict.itWasStirred(),
+    printLine(['reading'], { ...typed, ...moment, bucket: String(no), stirred: 'yes' }, seq),
+  );
 };
 
 export const reading = logs({

@@ -1,4 +1,4 @@
-import { logs, optional, refusal, type Logging, type Reply } from '../src/contract/contract.ts';
+import { logs, optional, refusal, toRun, type Logging, type Reply } from '../src/contract/contract.ts';
 import { yesNo } from '../src/contract/kinds/picks.ts';
 import { entry as entryKind } from '../src/contract/kinds/studioThings.ts';
 import { text } from '../src/contract/kinds/texts.ts';
@@ -35,9 +35,7 @@ const nameOf = async (typed: string, sure: boolean, context: Logging): Promise<R
     return {
       kind: 'refusal',
       title: w.askName(typed),
-      actions: [
-        { label: w.takeOut(typed), line: printLine(['redact'], { name: typed, sure: 'yes' }), press: 'run' },
-      ],
+      actions: [toRun(w.takeOut(typed), printLine(['redact'], { name: typed, sure: 'yes' }))],
       // The line contains the name.
       fleeting: true,
       data: { redacted: false },

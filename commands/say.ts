@@ -3,6 +3,7 @@ import {
   needed,
   optional,
   refusal,
+  toRun,
   type Action,
   type Asking,
   type Leaf,
@@ -63,11 +64,9 @@ const drafted = async (draft: Draft, at: Instant, asking: Asking): Promise<Reply
     return {
       ...refusal(words.desk.wrong(name, read.why), { option: name }),
       actions: [
-        ...near.map(({ name: label, value }): Action => ({
-          label: [{ said: label }],
-          line: lineOf(draft, { ...kept, [name]: value }, bucket),
-          press: 'run',
-        })),
+        ...near.map(({ name: label, value }): Action =>
+          toRun([{ said: label }], lineOf(draft, { ...kept, [name]: value }, bucket)),
+        ),
         edit(draft, kept, bucket, asking),
       ],
     };
@@ -135,11 +134,11 @@ export const say = asks({
           kind: 'choice',
           title: words.option.whichBucket(read.bucket.typed),
           private: true,
-          actions: [only, ...others].slice(0, mostBuckets).map(({ no, settings }) => ({
-            label: [{ said: settings.name }],
-            line: printLine(['water-or-stir'], { bucket: String(no) }),
-            press: 'run',
-          })),
+          actions: [only, ...others]
+            .slice(0, mostBuckets)
+            .map(({ no, settings }) =>
+              toRun([{ said: settings.name }], printLine(['water-or-stir'], { bucket: String(no) })),
+            ),
           data: {},
         };
       }

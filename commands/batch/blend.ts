@@ -1,5 +1,5 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks, needed, optional, refusal } from '../../src/contract/contract.ts';
+import { asks, needed, optional, refusal, toRun } from '../../src/contract/contract.ts';
 import { broughtByGlaze } from '../../src/replies/bucket/broughtByGlaze.ts';
 import { mixedCautions } from '../../src/replies/bucket/mixedCautions.ts';
 import { markedCautions } from '../../src/studio/verdict/verdictCautions.ts';
@@ -79,9 +79,9 @@ export const blendBatch = asks({
           actions:
             fits || part
               ? [
-                  {
-                    label: w.pouredIn(volumeText(poured, units)),
-                    line: printLine(
+                  toRun(
+                    w.pouredIn(volumeText(poured, units)),
+                    printLine(
                       ['added'],
                       {
                         bucket: String(v.first.no),
@@ -91,8 +91,7 @@ export const blendBatch = asks({
                       },
                       v.first.seq,
                     ),
-                    press: 'run',
-                  },
+                  ),
                 ]
               : [],
           data: {

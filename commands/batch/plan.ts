@@ -3,6 +3,7 @@ import {
   needed,
   optional,
   refusal,
+  toRun,
   type Action,
   type Asking,
   type Reply,
@@ -72,18 +73,8 @@ const otherBatches = (
   const round = roundBatch(weighed, units);
   const bag = bagBatch(recipe, { weight: weighed, of }, units);
   return [
-    ...(round
-      ? [{ label: w.roundPowder(round.typed, of), line: planned(round.typed), press: 'run' as const }]
-      : []),
-    ...(bag
-      ? [
-          {
-            label: w.wholeBag(bag.bag, bag.material),
-            line: planned(`${Number(bag.powder.toFixed(1))}g`),
-            press: 'run' as const,
-          },
-        ]
-      : []),
+    ...(round ? [toRun(w.roundPowder(round.typed, of), planned(round.typed))] : []),
+    ...(bag ? [toRun(w.wholeBag(bag.bag, bag.material), planned(`${Number(bag.powder.toFixed(1))}g`))] : []),
   ];
 };
 

@@ -1,5 +1,5 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, toEdit } from '../../src/contract/contract.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
@@ -78,11 +78,7 @@ export const addBucket = logs({
       ...(after.settings.gravity === undefined && {
         dont: [words.bucket.noWindow, ...(card.dont ?? [])],
         actions: [
-          {
-            label: words.round.setWindow,
-            line: printLine(['bucket', 'change'], { bucket: String(state.no) }),
-            press: 'edit' as const,
-          },
+          toEdit(words.round.setWindow, printLine(['bucket', 'change'], { bucket: String(state.no) })),
           ...(card.actions ?? []),
         ],
       }),

@@ -1,4 +1,4 @@
-import { logs, needed, optional, refusal, type Logging } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, toRun, type Logging } from '../../src/contract/contract.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { poisonIn } from '../../src/studio/bucket/bucketHazards.ts';
@@ -63,11 +63,7 @@ export const releaseBucket = logs({
         title: words.bucket.releasePoison(settings.name, poison),
         private: true,
         actions: [
-          {
-            label: words.bucket.releaseSure,
-            line: printLine(['bucket', 'release'], { ...typed, sure: 'yes' }),
-            press: 'run',
-          },
+          toRun(words.bucket.releaseSure, printLine(['bucket', 'release'], { ...typed, sure: 'yes' })),
         ],
         data: { option: 'sure', choices: [{ label: 'yes', value: 'yes' }] },
       };

@@ -1,4 +1,4 @@
-import { asks, optional, refusal } from '../../src/contract/contract.ts';
+import { asks, optional, refusal, toRun } from '../../src/contract/contract.ts';
 import { buckets } from '../../src/contract/kinds/bucket.ts';
 import { pick, yesNo } from '../../src/contract/kinds/picks.ts';
 import type { Paper } from '../../src/contract/labelSheet.ts';
@@ -39,13 +39,7 @@ export const labelsOfBuckets = asks({
     if (room !== undefined && reach === 'machine')
       return {
         ...refusal(w.loopback(room), { room, reach }),
-        actions: [
-          {
-            label: w.withoutCodes(),
-            line: printLine(['bucket', 'labels'], { ...typed, code: 'no' }),
-            press: 'run',
-          },
-        ],
+        actions: [toRun(w.withoutCodes(), printLine(['bucket', 'labels'], { ...typed, code: 'no' }))],
       };
     const paper: Paper = v.paper ?? (units === 'us' ? 'letter' : 'a4');
     const labels = await Promise.all(

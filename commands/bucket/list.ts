@@ -1,5 +1,5 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { asks, optional } from '../../src/contract/contract.ts';
+import { asks, optional, toEdit } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { recentUnlogged } from '../../src/replies/verdict/unloggedReply.ts';
@@ -30,7 +30,7 @@ export const listBuckets = asks({
         ],
       })),
       ...(every.length === 0 && role === 'keeper'
-        ? { actions: [{ label: words.bucket.setUp, line: '/bucket add', press: 'edit' as const }] }
+        ? { actions: [toEdit(words.bucket.setUp, '/bucket add')] }
         : {}),
       more,
       data: {

@@ -1,5 +1,5 @@
 import { coatData } from '../../src/replies/resist/coatData.ts';
-import { asks } from '../../src/contract/contract.ts';
+import { asks, toEdit, toRun } from '../../src/contract/contract.ts';
 import { coatDoubt } from '../../src/studio/resist/coatDoubt.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { coatReady, isReadyAt } from '../../src/studio/resist/coatReady.ts';
@@ -47,12 +47,12 @@ export const listCoats = asks({
       reasons: coats.length === 0 || studio.zoneSet ? [] : [words.studio.noZone],
       actions:
         coats.length === 0
-          ? [{ label: w.putOn, line: '/coat on', press: 'edit' }]
-          : done.slice(0, 3).map(({ coat: { id, resist } }) => ({
-              label: w.endedOne(endsOf(resist), id),
-              line: `/coat off coat:${id} how:${endsOf(resist)}`,
-              press: 'run',
-            })),
+          ? [toEdit(w.putOn, '/coat on')]
+          : done
+              .slice(0, 3)
+              .map(({ coat: { id, resist } }) =>
+                toRun(w.endedOne(endsOf(resist), id), `/coat off coat:${id} how:${endsOf(resist)}`),
+              ),
       more,
       data: { coats: rows.map(({ coat }) => coatData(coat, studio, now)) },
     };

@@ -1,4 +1,4 @@
-import { logs, needed, optional } from '../../src/contract/contract.ts';
+import { logs, needed, optional, toRun } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
@@ -48,7 +48,7 @@ export const coatOff = logs({
       kind: 'answer',
       title: w.off(id, how, entry.id),
       cautions: early !== undefined && how === 'glazed' ? [w.offEarly(early)] : [],
-      actions: [{ label: w.takeBack, line: `/undo entry:${entry.id}`, press: 'run' }],
+      actions: [toRun(w.takeBack, `/undo entry:${entry.id}`)],
       data: { entry: entry.id, coat: id, how, at: isoInstant(stamp.at) },
     };
   },

@@ -1,4 +1,4 @@
-import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, toRun, toEdit } from '../../src/contract/contract.ts';
 import { noteKinds, sameTitle } from '../../src/replies/ask/noteOptions.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
@@ -35,8 +35,8 @@ export const addNote = logs({
       title: w.added(id, v.title),
       facts: [{ label: [w.factText], text: [{ said: v.text }] }],
       actions: [
-        { label: w.askIt, line: printLine(['ask'], { question: v.title }), press: 'run' },
-        { label: w.changeIt, line: printLine(['note', 'change'], { note: id }), press: 'edit' },
+        toRun(w.askIt, printLine(['ask'], { question: v.title })),
+        toEdit(w.changeIt, printLine(['note', 'change'], { note: id })),
       ],
       data: { note: id, title: v.title },
     };

@@ -1,4 +1,4 @@
-import { asks } from '../../src/contract/contract.ts';
+import { asks, toEdit } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { studioNoteId } from '../../src/studio/handbook.ts';
@@ -27,9 +27,7 @@ export const listNotes = asks({
         label: w.label(studioNoteId(no), title),
         text: [{ said: shortNote(text) }],
       })),
-      ...(all.length === 0 && role === 'keeper'
-        ? { actions: [{ label: w.addOne, line: '/note add', press: 'edit' as const }] }
-        : {}),
+      ...(all.length === 0 && role === 'keeper' ? { actions: [toEdit(w.addOne, '/note add')] } : {}),
       more,
       data: {
         notes: notes.map(({ no, title, text, words: asked, at }) => ({

@@ -1,4 +1,4 @@
-import { asks } from '../../src/contract/contract.ts';
+import { asks, toRun } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
@@ -23,13 +23,7 @@ export const listReminders = asks({
           about,
           coats.find(({ seq }) => 'coat' in about && seq === about.coat),
         ),
-        presses: [
-          {
-            label: w.stop,
-            line: printLine(['remind', 'done'], { reminder: key }),
-            press: 'run' as const,
-          },
-        ],
+        presses: [toRun(w.stop, printLine(['remind', 'done'], { reminder: key }))],
       })),
       more,
       data: {

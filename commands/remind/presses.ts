@@ -1,4 +1,12 @@
-import { logs, needed, optional, refusal, type Logging, type Reply } from '../../src/contract/contract.ts';
+import {
+  logs,
+  needed,
+  optional,
+  refusal,
+  toRun,
+  type Logging,
+  type Reply,
+} from '../../src/contract/contract.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 import { time } from '../../src/contract/kinds/quantities.ts';
 import { reminder as reminderKind } from '../../src/contract/kinds/reminder.ts';
@@ -64,7 +72,7 @@ export const remindNotMine = logs({
     return {
       kind: 'answer',
       title: words.reminder.disowned(coat.id),
-      actions: [{ label: words.coat.takeBack, line: `/undo entry:${entry.id}`, press: 'run' }],
+      actions: [toRun(words.coat.takeBack, `/undo entry:${entry.id}`)],
       data: { reminder: key, entry: entry.id },
     };
   },

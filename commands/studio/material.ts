@@ -2,6 +2,8 @@ import {
   logs,
   needed,
   optional,
+  toEdit,
+  toRun,
   type Action,
   type Logging,
   type Reply,
@@ -39,10 +41,7 @@ const hazardsGone = (
     kind: 'choice',
     title: wantsReason ? words.bucket.poisonGone(poison) : w.hazardsGone(gone),
     private: true,
-    actions: [
-      { label: words.bucket.marksGoneEdit, line: printLine(['studio', 'material'], typed), press: 'edit' },
-      take,
-    ],
+    actions: [toEdit(words.bucket.marksGoneEdit, printLine(['studio', 'material'], typed)), take],
     data: { option: wantsReason ? 'note' : 'sure', hazards: [...gone] },
   };
 };
@@ -85,7 +84,7 @@ export const setMaterial = logs({
         ...(marked.length > 0 ? [words.recipe.marked(marked)] : []),
         ...cautions.map((one) => words.batch.materialCaution(one, [v.name])),
       ],
-      actions: v.then === undefined ? [] : [{ label: words.recipe.goOn, line: v.then, press: 'run' }],
+      actions: v.then === undefined ? [] : [toRun(words.recipe.goOn, v.then)],
       data: { entry: entry.id, name: v.name, particleGravity: gravity, cautions },
     };
   },

@@ -1,4 +1,4 @@
-import { logs, needed, refusal, type Logging } from '../../src/contract/contract.ts';
+import { logs, needed, refusal, toRun, type Logging } from '../../src/contract/contract.ts';
 import { thenOption } from '../../src/contract/kinds/thenLine.ts';
 import { text } from '../../src/contract/kinds/texts.ts';
 import { stampNow } from '../../src/contract/entryStamp.ts';
@@ -68,7 +68,7 @@ export const setMaterials = logs({
         text: w.materialRow(gravity, cautions),
       })),
       cautions: marked.size > 0 ? [w.marked([...marked.values()])] : [],
-      actions: v.then === undefined ? [] : [{ label: w.goOn, line: v.then, press: 'run' }],
+      actions: v.then === undefined ? [] : [toRun(w.goOn, v.then)],
       data: { entries, materials: kept.map(({ name, gravity, cautions }) => ({ name, gravity, cautions })) },
     };
   },

@@ -152,6 +152,8 @@ export interface Action {
   line: string;
   press: 'run' | 'edit';
 }
+export const toRun = (label: Text, line: string): Action => ({ label, line, press: 'run' });
+export const toEdit = (label: Text, line: string): Action => ({ label, line, press: 'edit' });
 
 /** A chart over time: points, marks and a band, in the units of its axis. */
 export interface Chart {

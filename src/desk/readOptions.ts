@@ -1,12 +1,13 @@
 import {
+  refusal,
+  typedOptions,
+  toRun,
   type Action,
   type Asking,
   type Choice,
   type Kind,
   type Leaf,
-  refusal,
   type Reply,
-  typedOptions,
 } from '../contract/contract.ts';
 import type { Request } from '../contract/desk.ts';
 import { printLine, quoted } from '../contract/parseLine.ts';
@@ -57,11 +58,9 @@ export const readOptions = async (leaf: Leaf, request: Request, asking: Asking):
     if (read.more)
       return refused(name, w.restNeedsOptions(read.more.known, read.more.rest, otherOptions(leaf, name)));
     const instead = (choices: readonly Choice[]): Action[] =>
-      choices.map(({ name: label, value }) => ({
-        label: [{ said: label }],
-        line: printLine(request.path, { ...request.typed, [name]: value }, request.after),
-        press: 'run',
-      }));
+      choices.map(({ name: label, value }) =>
+        toRun([{ said: label }], printLine(request.path, { ...request.typed, [name]: value }, request.after)),
+      );
     const { why, near } = read;
     const choices = read.choices?.slice(0, mostChoices).map(shortChoice);
     const reply: Reply = choices

@@ -1,4 +1,12 @@
-import { optional, type Action, type Asking, type More, type Option, type Reply } from '../contract.ts';
+import {
+  optional,
+  toRun,
+  type Action,
+  type Asking,
+  type More,
+  type Option,
+  type Reply,
+} from '../contract.ts';
 import { text } from './texts.ts';
 import { printLine } from '../parseLine.ts';
 
@@ -38,5 +46,5 @@ export const moreAction = (
 ): Action[] => {
   if (!more) return [];
   const line = more.from[shown ?? parts[more.of]?.length ?? 0];
-  return line === undefined ? [] : [{ label: more.label, line, press: 'run' }];
+  return line === undefined ? [] : [toRun(more.label, line)];
 };
