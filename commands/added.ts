@@ -9,11 +9,10 @@ import { amount, mass, statedGravity } from '../src/contract/kinds/quantities.ts
 import { bucketOption, whenAndNote } from '../src/contract/kinds/usualOptions.ts';
 import { mixedCautions } from '../src/replies/bucket/mixedCautions.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
-import { gravity, grams } from '../src/glaze/units.ts';
 import { chemistryCautions } from '../src/replies/bucket/chemistryCautions.ts';
 import { askDose } from '../src/replies/bucket/askDose.ts';
 import { doubtfulDose } from '../src/studio/batch/doubtfulDose.ts';
-import { losesFlux } from '../src/studio/bucket/bucketHazards.ts';
+import { handlingCautions } from '../src/replies/bucket/handlingCautions.ts';
 import { readAddition, type SaidAddition } from '../src/studio/batch/readAddition.ts';
 import { volumeNow } from '../src/studio/bucket/volumeNow.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
@@ -66,10 +65,8 @@ export const added = logs({
     const said: SaidAddition = {
       what: v.what,
       bucket: v.bucket,
-      ...definedOnly({ held, amount: v.amount, from }),
+      ...definedOnly({ held, amount: v.amount, from, gravity: v.gravity, saltPerLitre: v.strength }),
       ...(v.from === 'own' && { own: true as const }),
-      ...(v.gravity !== undefined && { gravity: gravity(v.gravity) }),
-      ...(v.strength !== undefined && { saltPerLitre: grams(v.strength) }),
     };
     const found = readAddition(said);
     if (!found.ok) return refusal(w.problem(found.why, context.typed['amount'] ?? ''));
@@ -83,18 +80,14 @@ export const added = logs({
     const chemistry = await chemistryCautions(v.bucket, v.note, context);
     const { state, entry } = await book.log(
       v.bucket.no,
-      {
-        kind: 'addition',
-        added: found.added,
-        ...(v.remake && { remake: true }),
-        ...definedOnly({ brings }),
-      },
+      { kind: 'addition', added: found.added, ...(v.remake && { remake: true }), ...definedOnly({ brings }) },
       logged,
     );
     const other =
       from && found.taken
         ? await book.log(from.no, { kind: 'addition', added: found.taken }, logged)
         : undefined;
+    const mixed = { words, ...definedOnly({ source: from }), glaze: v.what === 'glaze' };
     return verdictReply(state, context, {
       entry,
       before: v.bucket,
@@ -103,19 +96,8 @@ export const added = logs({
         ...(found.added.what === 'flocculant' && v.strength === undefined ? [w.asSaturated] : []),
       ],
       cautions: [
-        ...(brings
-          ? mixedCautions(v.bucket, brings, {
-              words,
-              ...definedOnly({ source: from }),
-              glaze: v.what === 'glaze',
-            })
-          : []),
-        ...(v.what === 'dry' ? [words.verdict.caution('dust')] : []),
-        ...(v.what === 'deflocculant' ? [words.verdict.caution('deflocculant')] : []),
-        ...(v.what === 'draw-off' && losesFlux(v.bucket.settings)
-          ? [words.verdict.caution('drawn-flux')]
-          : []),
-        ...(v.what === 'draw-off' ? [words.verdict.caution('drawn-water')] : []),
+        ...(brings ? mixedCautions(v.bucket, brings, mixed) : []),
+        ...handlingCautions(v.what, v.bucket, words.verdict),
         ...chemistry,
         ...(role === 'member' && (v.what === 'dry' || v.what === 'deflocculant') ? [w.keepersHands] : []),
       ],

@@ -29,10 +29,8 @@ export const exportData = asks({
   async run(v, { words, book, now }) {
     const w = words.export;
     const as = v.as ?? 'json';
-    const scope = {
-      ...definedOnly({ bucket: v.bucket?.no }),
-      ...(v.days !== undefined && { since: instant(now - days(v.days)) }),
-    };
+    const since = v.days === undefined ? undefined : instant(now - days(v.days));
+    const scope = definedOnly({ bucket: v.bucket?.no, since });
     const parts = as === 'json' ? exportJson(book, now, scope) : exportCsv(book, scope, words.someone);
     const texts: string[] = [];
     const total = { entries: 0, bytes: 0 };

@@ -30,11 +30,12 @@ const tickStep = async (
   context: Logging,
 ): Promise<Reply> => {
   const { words, book, member, role } = context;
-  const refuse = (title: Reply['title']): Reply => refusal(title, { piece: piece.id });
-  if (piece.by !== member && role !== 'keeper') return refuse(words.prep.notYours(piece.id));
-  if (steps.some((step) => !piece.steps.includes(step))) return refuse(words.prep.noSuchStep(piece.steps));
+  const about = { piece: piece.id };
+  if (piece.by !== member && role !== 'keeper') return refusal(words.prep.notYours(piece.id), about);
+  if (steps.some((step) => !piece.steps.includes(step)))
+    return refusal(words.prep.noSuchStep(piece.steps), about);
   const fresh = steps.filter((step) => !piece.done.some((one) => one.step === step));
-  if (fresh.length === 0) return refuse(words.prep.allDone);
+  if (fresh.length === 0) return refusal(words.prep.allDone, about);
   const { entry } = await book.logPiece({ kind: 'done', of: piece.seq, steps: fresh }, stamp);
   const after = (await book.pieces()).find(({ seq }) => seq === piece.seq);
   return pieceReply(after ?? piece, context, entry.id);
@@ -53,16 +54,12 @@ const showExistingPlan = async (piece: PieceState, context: Logging): Promise<Re
 
 const makePlan = async (said: PieceSaid, stamp: Logged, context: Logging): Promise<Reply> => {
   const { book, now, member } = context;
-  const around = {
-    now,
-    studio: await book.studio(),
-    bucket: await book.bucket(said.bucket),
-    second: said.second === undefined ? undefined : await book.bucket(said.second),
-    coats: (await book.coats()).filter(({ by }) => by === member),
-    done: [],
-  };
-  if (!around.bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
-  const steps = planPiece(said, { ...around, bucket: around.bucket }).steps.map(({ step }) => step);
+  const bucket = await book.bucket(said.bucket);
+  if (!bucket) throw new Error(`bucket ${said.bucket} was read and is not there`);
+  const second = said.second === undefined ? undefined : await book.bucket(said.second);
+  const coats = (await book.coats()).filter(({ by }) => by === member);
+  const around = { now, studio: await book.studio(), bucket, second, coats, done: [] };
+  const steps = planPiece(said, around).steps.map(({ step }) => step);
   const { entry } = await book.logPiece({ kind: 'piece', piece: said, steps }, stamp);
   const piece = { id: entry.id, seq: entry.seq, by: member, at: entry.at, said, steps, done: [] };
   return pieceReply(piece, context, entry.id);
@@ -78,13 +75,7 @@ export const prep = logs({
     piece: needed(pieces, (w) => w.prep.piece),
     bucket: optional(bucket, (w) => w.prep.bucket),
     done: optional(
-      several(prepSteps, {
-        dusted: 'dust',
-        dry: 'night',
-        wetted: 'wet',
-        dipped: 'dip',
-        peeled: 'peel',
-      }),
+      several(prepSteps, { dusted: 'dust', dry: 'night', wetted: 'wet', dipped: 'dip', peeled: 'peel' }),
       (w) => w.prep.done,
     ),
     surface: optional(
@@ -111,7 +102,8 @@ export const prep = logs({
   },
   async run(v, context) {
     const { words, book } = context;
-    const stamp = entryStamp(context, { ...(v['done-at'] !== undefined && { when: v['done-at'] }) });
+    const { resist, body, absorption, cone, wall, thickness, runny } = v;
+    const stamp = entryStamp(context, { when: v['done-at'] });
     const w = words.prep;
     if (!v.bucket) {
       const before = pieceNamed(v.piece, await book.pieces(), context.member);
@@ -126,17 +118,8 @@ export const prep = logs({
         bucket: v.bucket.no,
         surface: v.surface ?? 'smooth',
         underglaze: v.underglaze ?? 'none',
-        ...definedOnly({
-          second: v.second?.no,
-          resist: v.resist,
-          body: v.body,
-          absorption: v.absorption,
-          cone: v.cone,
-          wall: v.wall,
-          thickness: v.thickness,
-          runny: v.runny,
-          plannedFor: v.when,
-        }),
+        ...definedOnly({ second: v.second?.no, resist, body, absorption, cone, wall, thickness, runny }),
+        ...definedOnly({ plannedFor: v.when }),
       },
       stamp,
       context,

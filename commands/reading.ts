@@ -25,6 +25,9 @@ import { gravityScales } from '../src/studio/measure/stateGravity.ts';
 import { looksThick } from '../src/studio/verdict/looksThick.ts';
 import { choiceWords } from '../src/words/desk/choiceWords.ts';
 
+const measured = ['weight', 'gravity', 'seconds', 'gap', 'level', 'temperature'] as const;
+const tellsSomething = [...measured, 'look', 'seen', 'stirred', 'note'] as const;
+
 /** The reading is logged and does not count, and only because nobody said whether the bucket was stirred. */
 const hangsOnStir = (
   { cake, hold, retired, unbelieved, restedFlow }: BucketState,
@@ -65,12 +68,7 @@ export const reading = logs({
     weighed: optional(
       pick(
         ['with-cup', 'without-cup'],
-        {
-          gross: 'with-cup',
-          net: 'without-cup',
-          with: 'with-cup',
-          without: 'without-cup',
-        },
+        { gross: 'with-cup', net: 'without-cup', with: 'with-cup', without: 'without-cup' },
         choiceWords.weighed,
       ),
       (w) => w.reading.weighed,
@@ -98,19 +96,7 @@ export const reading = logs({
     const { words, book } = context;
     const stamp = entryStamp(context, v);
     const w = words.reading;
-    const nothing = [
-      v.weight,
-      v.gravity,
-      v.seconds,
-      v.look,
-      v.gap,
-      v.level,
-      v.seen,
-      v.stirred,
-      v.note,
-      v.temperature,
-    ];
-    if (nothing.every((value) => value === undefined)) return refusal(w.nothing);
+    if (tellsSomething.every((name) => v[name] === undefined)) return refusal(w.nothing);
     const studio = await book.studio();
     const known = cupFor(v.cup, v.bucket.settings.cup, studio.cups);
     const flow: CupTime | undefined =

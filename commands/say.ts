@@ -27,7 +27,7 @@ import {
   type Draft,
   type Typed,
 } from '../src/replies/ask/plainDraft.ts';
-import { unexplainedIn } from '../src/replies/batch/derivedMarks.ts';
+import { withUnexplained } from '../src/replies/batch/derivedMarks.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 import { barehanded } from '../src/studio/settings/barehanded.ts';
 import type { Instant } from '../src/studio/ids.ts';
@@ -125,11 +125,7 @@ export const say = asks({
       case 'bucket': {
         const [only, ...others] = read.bucket.buckets;
         if (!only) return refusal(words.option.noBucket(read.bucket.typed, undefined));
-        if (others.length === 0) {
-          const reply = await verdictReply(only, asking);
-          const unexplained = await unexplainedIn(only.settings, asking);
-          return { ...reply, cautions: [...unexplained, ...(reply.cautions ?? [])] };
-        }
+        if (others.length === 0) return withUnexplained(await verdictReply(only, asking), only, asking);
         return {
           kind: 'choice',
           title: words.option.whichBucket(read.bucket.typed),

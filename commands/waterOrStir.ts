@@ -1,6 +1,6 @@
 import { asks } from '../src/contract/contract.ts';
 import { bucketOption } from '../src/contract/kinds/usualOptions.ts';
-import { unexplainedIn } from '../src/replies/batch/derivedMarks.ts';
+import { withUnexplained } from '../src/replies/batch/derivedMarks.ts';
 import { verdictReply } from '../src/replies/verdict/verdictReply.ts';
 
 export const waterOrStir = asks({
@@ -8,9 +8,5 @@ export const waterOrStir = asks({
   about: (w) => w.waterOrStir.about,
   who: 'member',
   options: { bucket: bucketOption },
-  async run(v, context) {
-    const reply = await verdictReply(v.bucket, context);
-    const unexplained = await unexplainedIn(v.bucket.settings, context);
-    return { ...reply, cautions: [...unexplained, ...(reply.cautions ?? [])] };
-  },
+  run: async ({ bucket }, asking) => withUnexplained(await verdictReply(bucket, asking), bucket, asking),
 });

@@ -17,7 +17,7 @@ import {
   type CorrectionWay,
 } from '../../src/studio/batch/correctBucket.ts';
 import { volumeReason } from '../../src/studio/verdict/moveAmounts.ts';
-import { losesFlux } from '../../src/studio/bucket/bucketHazards.ts';
+import { handlingCautions } from '../../src/replies/bucket/handlingCautions.ts';
 import type { Recipe } from '../../src/studio/settings/recipe.ts';
 import { scaleRecipe } from '../../src/studio/batch/scaleRecipe.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
@@ -27,50 +27,35 @@ import { choiceWords } from '../../src/words/desk/choiceWords.ts';
 /** A studio's batch scale shows whole grams. */
 const scaleStep = grams(1);
 
-const cautions = (
-  way: CorrectionWay,
-  { settings }: BucketState,
-  { words }: Asking,
-): NonNullable<Reply['cautions']> => {
-  if (way === 'draw-off')
-    return [
-      ...(losesFlux(settings) ? [words.verdict.caution('drawn-flux')] : []),
-      words.verdict.caution('drawn-water'),
-    ];
-  return way === 'dry' ? [words.verdict.caution('dust')] : [];
-};
-
 const correctionData = (
   way: CorrectionWay,
   { amounts, expected, half, first, measured }: Found,
   materials: ReturnType<typeof scaleRecipe> | undefined,
-): Reply['data'] => ({
-  by: way,
-  first,
-  half,
-  // A pail without stated limits has no such amount.
-  waterMl:
-    amounts.waterMlPerLitre !== undefined || amounts.drawOffMlPerLitre !== undefined
-      ? null
-      : (amounts.waterMl ?? (amounts.drawOffMl === undefined ? 0 : -amounts.drawOffMl)),
-  ...definedOnly({ drawOffMl: amounts.drawOffMl }),
-  powderGrams: amounts.dryGramsPerLitre !== undefined ? null : (amounts.dryGrams ?? 0),
-  ...definedOnly({
-    dryGrams: amounts.dryGrams,
-    blendMl: amounts.blendMl,
-    ladleMl: amounts.ladleMl,
-    fitsMl: amounts.fitsMl,
-    waterMlLeft: amounts.waterMlLeft,
-    waterMlPerLitre: amounts.waterMlPerLitre,
-    drawOffMlPerLitre: amounts.drawOffMlPerLitre,
-    dryGramsPerLitre: amounts.dryGramsPerLitre,
-  }),
-  from: { value: measured.value, u95: measured.u95 },
-  gravity: expected ? expected.gravity : null,
-  interval: expected ? { low: expected.gravity - expected.u95, high: expected.gravity + expected.u95 } : null,
-  volumeL: expected ? expected.volume.value / 1000 : null,
-  ...(materials && { materials: materials.map((one) => ({ ...one })) }),
-});
+): Reply['data'] => {
+  const { waterMl, drawOffMl, dryGrams, blendMl, ladleMl, fitsMl, waterMlLeft } = amounts;
+  const { waterMlPerLitre, drawOffMlPerLitre, dryGramsPerLitre } = amounts;
+  return {
+    by: way,
+    first,
+    half,
+    // A pail without stated limits has no such amount.
+    waterMl:
+      waterMlPerLitre !== undefined || drawOffMlPerLitre !== undefined
+        ? null
+        : (waterMl ?? (drawOffMl === undefined ? 0 : -drawOffMl)),
+    ...definedOnly({ drawOffMl }),
+    powderGrams: dryGramsPerLitre !== undefined ? null : (dryGrams ?? 0),
+    ...definedOnly({ dryGrams, blendMl, ladleMl, fitsMl, waterMlLeft }),
+    ...definedOnly({ waterMlPerLitre, drawOffMlPerLitre, dryGramsPerLitre }),
+    from: { value: measured.value, u95: measured.u95 },
+    gravity: expected ? expected.gravity : null,
+    interval: expected
+      ? { low: expected.gravity - expected.u95, high: expected.gravity + expected.u95 }
+      : null,
+    volumeL: expected ? expected.volume.value / 1000 : null,
+    ...(materials && { materials: materials.map((one) => ({ ...one })) }),
+  };
+};
 
 interface TitleParts {
   poured: Pour;
@@ -146,7 +131,7 @@ const correctionReply = async (
     ],
     dont: found.half ? [words.verdict.dont('all-at-once')] : [],
     cautions: [
-      ...cautions(way, state, asking),
+      ...handlingCautions(way, state, words.verdict),
       ...(brings
         ? mixedCautions(state, brings, { words, ...definedOnly({ source: pails.other }), glaze: true })
         : []),

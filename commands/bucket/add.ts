@@ -6,7 +6,7 @@ import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
 import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
 import { yesNo } from '../../src/contract/kinds/picks.ts';
 import { bucketSaid } from '../../src/replies/bucket/bucketSaid.ts';
-import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
+import { cautionsAfter, withUnexplained } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { name } from '../../src/contract/kinds/texts.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
@@ -59,20 +59,13 @@ export const addBucket = logs({
     if (doubt) return doubt;
     const logged = stampNow(context, v.note);
     const { state, entry } = await book.open(
-      {
-        ...usual,
-        cautions: [],
-        ...said,
-        name: v.name,
-        ...definedOnly({ volume: v.volume }),
-      },
+      { ...usual, cautions: [], ...said, name: v.name, ...definedOnly({ volume: v.volume }) },
       logged,
     );
     const after = await holdPoisoned(state, [], logged, context);
-    const card = await bucketCard(after, context);
+    const card = await withUnexplained(await bucketCard(after, context), after, context);
     return {
       ...card,
-      cautions: [...(await unexplainedIn(after.settings, context)), ...(card.cautions ?? [])],
       title: words.bucket.added(state.no, v.name, after.hold !== undefined),
       // Without a window nothing can be decided.
       ...(after.settings.gravity === undefined && {

@@ -2,7 +2,7 @@ import { definedOnly } from '../../src/definedOnly.ts';
 import { bucketCard } from '../../src/replies/bucket/bucketCard.ts';
 import { bucketOptions } from '../../src/replies/bucket/bucketOptions.ts';
 import { bucketProblem } from '../../src/replies/bucket/bucketProblem.ts';
-import { cautionsAfter, unexplainedIn } from '../../src/replies/batch/derivedMarks.ts';
+import { cautionsAfter, withUnexplained } from '../../src/replies/batch/derivedMarks.ts';
 import { holdPoisoned } from '../../src/replies/bucket/holdPoisoned.ts';
 import { pouredOn } from '../../src/replies/bucket/pouredOn.ts';
 import { markDoubt } from '../../src/replies/batch/markDoubt.ts';
@@ -87,7 +87,7 @@ export const changeBucket = logs({
         context,
       );
     const state = await holdPoisoned(changed, v.bucket.settings.cautions, logged, context);
-    const card = await bucketCard(state, context);
+    const card = await withUnexplained(await bucketCard(state, context), state, context);
     const poisonGone = poisonIn(
       v.bucket.settings.cautions.filter((one) => !state.settings.cautions.includes(one)),
     );
@@ -97,7 +97,6 @@ export const changeBucket = logs({
       cautions: [
         ...poured.cautions,
         ...(poisonGone === undefined ? [] : [words.bucket.poisonTakenAway(poisonGone)]),
-        ...(await unexplainedIn(state.settings, context)),
         ...(card.cautions ?? []),
       ],
       actions: poured.actions,

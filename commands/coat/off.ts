@@ -1,4 +1,4 @@
-import { logs, needed, optional, toRun } from '../../src/contract/contract.ts';
+import { logs, refusal, needed, optional, toRun } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { coat as coatKind } from '../../src/contract/kinds/coat.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
@@ -38,7 +38,7 @@ export const coatOff = logs({
     const stamp = entryStamp(context, v);
     const { coat: w } = words;
     const { id, seq, resist, onAt } = v.coat;
-    if (stamp.at < onAt) return { kind: 'refusal', title: w.offBeforeOn(id, onAt), data: { coat: id } };
+    if (stamp.at < onAt) return refusal(w.offBeforeOn(id, onAt), { coat: id });
     const ready = coatReady(v.coat, await book.studio());
     const early = ready !== 'never' && ready.readyAt > stamp.at ? ready.readyAt : undefined;
     const usual: CoatEnd = resist === 'latex' || resist === 'tape' ? 'peeled' : 'glazed';

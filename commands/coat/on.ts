@@ -5,7 +5,7 @@ import { logs, needed, optional, refusal } from '../../src/contract/contract.ts'
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { pieces } from '../../src/contract/kinds/pieces.ts';
-import { percent, temperature } from '../../src/contract/kinds/quantities.ts';
+import { percent, temperature as degrees } from '../../src/contract/kinds/quantities.ts';
 import { hourAhead, hourPast } from '../../src/contract/kinds/when.ts';
 import { noteOption } from '../../src/contract/kinds/usualOptions.ts';
 import { areSamePieces } from '../../src/studio/resist/resistCoat.ts';
@@ -45,7 +45,7 @@ export const coatOn = logs({
     pieces: needed(pieces, (w) => w.coat.pieces),
     when: optional(hourPast, (w) => w.coat.whenOn),
     for: optional(hourAhead, (w) => w.coat.plannedFor),
-    temperature: optional(temperature(-10, 50), (w) => w.coat.temperature),
+    temperature: optional(degrees(-10, 50), (w) => w.coat.temperature),
     humidity: optional(percent(1, 100, '60'), (w) => w.coat.humidity),
     note: noteOption,
   },
@@ -65,10 +65,10 @@ export const coatOn = logs({
 
     // A coat over a layer that is still damp dries in the same air.
     const overDamp = under && !isReadyAt(coatReady(under, studio), at) ? under : undefined;
-    const degrees = v.temperature ?? overDamp?.temperature ?? studio.drying.temperature;
-    const damp =
+    const temperature = v.temperature ?? overDamp?.temperature ?? studio.drying.temperature;
+    const humidity =
       v.humidity === undefined ? (overDamp?.humidity ?? studio.drying.humidity) : fraction(v.humidity / 100);
-    const air = definedOnly({ temperature: degrees, humidity: damp });
+    const air = definedOnly({ temperature, humidity });
     if (coatReady({ resist: v.kind, onAt: at, ...air }, studio) === 'never')
       return refusal(words.coat.neverOpens);
     const { entry, coats } = await book.logCoat(
@@ -76,9 +76,7 @@ export const coatOn = logs({
         kind: 'on',
         resist: v.kind,
         pieces: v.pieces,
-        ...definedOnly({ plannedFor: v.for }),
-        ...air,
-        ...definedOnly({ over: under?.seq }),
+        ...definedOnly({ plannedFor: v.for, ...air, over: under?.seq }),
       },
       stamp,
     );

@@ -1,5 +1,4 @@
 import { definedOnly } from '../../src/definedOnly.ts';
-import { gravity } from '../../src/glaze/units.ts';
 import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
 import { entryStamp } from '../../src/contract/entryStamp.ts';
 import { bucket } from '../../src/contract/kinds/bucket.ts';
@@ -35,8 +34,7 @@ export const dipTile = logs({
         kind: 'tile',
         seconds: v.seconds,
         thickness: v.thickness,
-        ...definedOnly({ absorption: v.absorption, body: v.body }),
-        ...(known !== undefined && { gravity: gravity(known) }),
+        ...definedOnly({ absorption: v.absorption, body: v.body, gravity: known }),
       },
       stamp,
     );

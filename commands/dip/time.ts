@@ -18,14 +18,8 @@ export const timeToDip = asks({
     wall: optional(length(0.5, 100, 'mm', '6mm'), (w) => w.dip.wall),
     wet: optional(percent(0, 100, '20'), (w) => w.dip.wet),
   },
-  run: (v, asking) =>
-    dipTimeReply(
-      v.bucket,
-      {
-        thickness: v.thickness,
-        ...definedOnly({ absorption: v.absorption, body: v.body, wall: v.wall }),
-        ...(v.wet !== undefined && { filled: v.wet / 100 }),
-      },
-      asking,
-    ),
+  run({ bucket, thickness, absorption, body, wall, wet }, asking) {
+    const filled = wet === undefined ? undefined : wet / 100;
+    return dipTimeReply(bucket, { thickness, ...definedOnly({ absorption, body, wall, filled }) }, asking);
+  },
 });

@@ -11,10 +11,6 @@ export const removeNote = logs({
     await book.dropNote(note.no);
     const id = studioNoteId(note.no);
     // The removed text must not be in the answer either: answers are kept for a while.
-    return {
-      kind: 'answer',
-      title: words.notes.removed(id),
-      data: { note: id },
-    };
+    return { kind: 'answer', title: words.notes.removed(id), data: { note: id } };
   },
 });

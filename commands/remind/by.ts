@@ -9,12 +9,7 @@ export const remindBy = logs({
   private: true,
   options: {
     way: needed(
-      pick(['direct', 'channel'], {
-        dm: 'direct',
-        directly: 'direct',
-        message: 'direct',
-        room: 'channel',
-      }),
+      pick(['direct', 'channel'], { dm: 'direct', directly: 'direct', message: 'direct', room: 'channel' }),
       (w) => w.reminder.way,
     ),
   },

@@ -1,5 +1,6 @@
 import { asks, toRun } from '../../src/contract/contract.ts';
 import { fromOption, longList } from '../../src/contract/kinds/longList.ts';
+import { coatOf } from '../../src/contract/kinds/reminder.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
 import { isoInstant } from '../../src/studio/time/isoInstant.ts';
 
@@ -19,10 +20,7 @@ export const listReminders = asks({
       title: all.length === 0 ? w.nothing : w.listTitle(all.length),
       facts: coming.map(({ key, about, dueAt }) => ({
         label: w.row(dueAt),
-        text: w.subject(
-          about,
-          coats.find(({ seq }) => 'coat' in about && seq === about.coat),
-        ),
+        text: w.subject(about, coatOf({ about }, coats)),
         presses: [toRun(w.stop, printLine(['remind', 'done'], { reminder: key }))],
       })),
       more,

@@ -32,11 +32,7 @@ export const remindLater = logs({
     const { key, goodUntil } = v.reminder;
     if (to >= goodUntil) return refusal(words.reminder.tooLate(goodUntil));
     await book.putOff(member, key, to);
-    return {
-      kind: 'answer',
-      title: words.reminder.putOff(to),
-      data: { reminder: key, at: isoInstant(to) },
-    };
+    return { kind: 'answer', title: words.reminder.putOff(to), data: { reminder: key, at: isoInstant(to) } };
   },
 });
 

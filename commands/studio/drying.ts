@@ -18,11 +18,9 @@ export const setDrying = logs({
   },
   async run(v, { words, book, now, member }) {
     const { schedule: w } = words;
-    const said = {
-      ...(v.hours !== undefined && { minimumHours: v.hours / hours(1) }),
-      ...definedOnly({ night: v.night, temperature: v.temperature }),
-      ...(v.humidity !== undefined && { humidity: fraction(v.humidity / 100) }),
-    };
+    const minimumHours = v.hours === undefined ? undefined : v.hours / hours(1);
+    const humidity = v.humidity === undefined ? undefined : fraction(v.humidity / 100);
+    const said = definedOnly({ minimumHours, night: v.night, temperature: v.temperature, humidity });
     if (Object.keys(said).length === 0) return refusal(w.nothing('hours:12h'));
     const { entry, state } = await book.logStudio({ kind: 'drying', ...said }, stampNow({ now, member }));
     return {

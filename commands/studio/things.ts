@@ -1,6 +1,6 @@
 import { vesselVolume } from '../../src/glaze/slurry/gravityByWeighing.ts';
 import { celsius, grams } from '../../src/glaze/units.ts';
-import { logs, needed, optional, refusal } from '../../src/contract/contract.ts';
+import { logs, needed, optional, refusal, type Logging } from '../../src/contract/contract.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { temperature } from '../../src/contract/kinds/quantities.ts';
 import { member as memberKind } from '../../src/contract/kinds/member.ts';
@@ -9,16 +9,23 @@ import { stampNow } from '../../src/contract/entryStamp.ts';
 import { name } from '../../src/contract/kinds/texts.ts';
 import { lastKeeperGoes } from '../../src/studio/settings/lastKeeper.ts';
 import { nameLook } from '../../src/studio/nameLook.ts';
-import type { Vessel } from '../../src/studio/settings/studio.ts';
+import type { Entry } from '../../src/studio/entry.ts';
+import type { Studio, StudioEvent, Vessel } from '../../src/studio/settings/studio.ts';
 import { studioCard } from '../../src/replies/studio/studioCard.ts';
 
 /** Another thing whose name looks the same. The same name in another case is the thing itself, to be set anew. */
-const looksLike =
-  (name: string) =>
-  (other: { name: string }): boolean =>
-    other.name.toLowerCase() !== name.toLowerCase() &&
-    nameLook(name) !== '' &&
-    nameLook(other.name) === nameLook(name);
+const twinOf = (name: string, all: readonly { name: string }[]) =>
+  all.find(
+    (other) =>
+      other.name.toLowerCase() !== name.toLowerCase() &&
+      nameLook(name) !== '' &&
+      nameLook(other.name) === nameLook(name),
+  );
+
+const dataOf = async (studio: Studio, entry: Entry<StudioEvent>, context: Logging) => ({
+  ...(await studioCard(studio, context)).data,
+  entry: entry.id,
+});
 
 export const setVessel = logs({
   name: 'vessel',
@@ -36,8 +43,8 @@ export const setVessel = logs({
     const { units, vessels } = await book.studio();
     if (v.water.grams < 20 || v.water.grams > 5000)
       return refusal(words.studio.waterOutside(v.water.grams, units));
-    const twin = vessels.find(looksLike(v.name));
-    if (twin) return { kind: 'refusal', title: words.studio.looksLike(v.name, twin.name), data: {} };
+    const twin = twinOf(v.name, vessels);
+    if (twin) return refusal(words.studio.looksLike(v.name, twin.name));
     const vessel: Vessel = {
       name: v.name,
       tare: v.tare.grams,
@@ -47,13 +54,15 @@ export const setVessel = logs({
     };
     const volume = vesselVolume(vessel);
     const { entry, state } = await book.logStudio({ kind: 'vessel', vessel }, stampNow(context));
-    const card = await studioCard(state, context);
     return {
       kind: 'answer',
       title: words.studio.vesselSet(vessel, volume.ok ? volume.value : undefined, units),
       logged: { entry: entry.id, text: words.log.setting(entry, units) },
       facts: [{ label: [words.studio.factCheck], text: words.studio.vesselCheck(vessel, units) }],
-      data: { ...card.data, entry: entry.id, ...(volume.ok && { vesselMl: volume.value }) },
+      data: {
+        ...(await dataOf(state, entry, context)),
+        ...(volume.ok && { vesselMl: volume.value }),
+      },
     };
   },
 });
@@ -68,18 +77,15 @@ export const setCup = logs({
   },
   async run(v, context) {
     const { words, book } = context;
-    const twin = (await book.studio()).cups.find(looksLike(v.name));
-    if (twin) return { kind: 'refusal', title: words.studio.looksLike(v.name, twin.name), data: {} };
-    const { entry, state } = await book.logStudio(
-      { kind: 'cup', cup: { name: v.name, kind: v.kind } },
-      stampNow(context),
-    );
-    const card = await studioCard(state, context);
+    const twin = twinOf(v.name, (await book.studio()).cups);
+    if (twin) return refusal(words.studio.looksLike(v.name, twin.name));
+    const { name, kind } = v;
+    const { entry, state } = await book.logStudio({ kind: 'cup', cup: { name, kind } }, stampNow(context));
     return {
       kind: 'answer',
       title: words.studio.cupSet(v.name, v.kind),
       logged: { entry: entry.id, text: words.log.setting(entry, state.units) },
-      data: { ...card.data, entry: entry.id },
+      data: await dataOf(state, entry, context),
     };
   },
 });
@@ -101,11 +107,10 @@ export const setKeeper = logs({
       stampNow(context),
     );
     if (lastKeeperGoes(before, state, member)) return refusal(words.studio.lastKeeper);
-    const card = await studioCard(state, context);
     return {
       kind: 'answer',
       title: words.studio.keeperSet(v.member.name, keeper),
-      data: { ...card.data, entry: entry.id },
+      data: await dataOf(state, entry, context),
     };
   },
 });

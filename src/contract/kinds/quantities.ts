@@ -183,7 +183,7 @@ export const readOffGravity: Kind<{ value: number; scale?: GravityScale }> = {
 };
 
 /** A gravity on any scale. The command sets the limits. */
-export const statedGravity: Kind<number> = {
+export const statedGravity: Kind<Gravity> = {
   ...readOffGravity,
   async read(typed, asking) {
     const read = await readOffGravity.read(typed, asking);
