@@ -22,9 +22,7 @@ const offerCode = async ({ words, book, now, member }: Logging): Promise<Reply> 
   };
 };
 
-/**
- * Somebody may have talked a keeper into typing their code, to gain a keeper's rights: so show whose code it is first.
- */
+/** A keeper may have been talked into typing a code that gives its owner their rights: show whose it is first. */
 const confirmJoin = async (
   code: string,
   { words, book, now, member }: Logging,

@@ -65,10 +65,7 @@ export const optionStarts = (text: string, names: ReadonlySet<string>) => {
   return found;
 };
 
-/**
- * The first `word:` outside quotes that is one or two letters from a known option. Prose is skipped: it may contain any
- * word.
- */
+/** The first `word:` outside quotes that is nearly a known option. Prose is skipped: it may contain any word. */
 const misspelt = (text: string, names: ReadonlySet<string>): { typed: string; near: string } | undefined => {
   const words = new Set(
     Array.from(text.matchAll(/(?<!\S)([a-z][a-z0-9-]{2,}):/gi), ([, word = '']) => word.toLowerCase()),

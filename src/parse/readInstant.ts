@@ -40,10 +40,7 @@ type Span = readonly [from: Instant, usual: Instant, to: Instant];
 
 type Judged = { ok: true; value: Instant } | { ok: false; kind: 'future' | 'past'; at: Instant };
 
-/**
- * Looking back, the latest span that has started; looking ahead, the earliest that has not ended. The spans are in
- * order.
- */
+/** Of spans in order: looking back, the latest that has started; looking ahead, the earliest that has not ended. */
 const judge = (spans: readonly Span[], { now, looks }: When): Judged | undefined => {
   if (looks === 'back') {
     const begun = spans.findLast(([from]) => from <= now + TOLERANCE);

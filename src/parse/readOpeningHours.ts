@@ -38,10 +38,7 @@ const endOf = (text: string): End | undefined => {
   return { minutes: (hour % 12) * 60 + minute + (half === 'pm' ? 12 * 60 : 0), half };
 };
 
-/**
- * Parses a day's opening hours: `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`. In `18:00-02:00` closing is on
- * the next morning.
- */
+/** `08:00-22:00`, `8am-10pm`, `noon to midnight`, `closed`; in `18:00-02:00` closing is on the next morning. */
 export const readDayHours = (typed: string): ReadHours<DayHours | 'closed'> => {
   const refused = (kind: 'empty' | 'not-hours' | 'which-half' | 'no-time-between') =>
     ({ ok: false, why: { kind, typed } }) as const;

@@ -16,10 +16,7 @@ const { prose: _prose, ...rowName } = text(200, '26');
 /** The option for the row at which a list continues. */
 export const fromOption: Option<string, false> = optional({ ...rowName, pressed: true }, (w) => w.desk.from);
 
-/**
- * A list's rows from the requested one on, and the lines that show it from each row. If that row no longer exists, the
- * list starts again: a repeated row is better than a missed one.
- */
+/** A list's rows from one on, and the line for each; from the first if that one is gone: rather repeated than missed. */
 export const longList = <T>(
   all: readonly T[],
   keyOf: (row: T) => string,

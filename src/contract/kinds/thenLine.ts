@@ -4,8 +4,8 @@ import { text } from './texts.ts';
 const line = text(3000, '/batch plan recipe:"Gull Grey"');
 
 /**
- * The recipe's line that could not be run before this was answered; only a button sets it, and the answer offers it
- * again. No other line is offered: whoever types one could put it under everybody's thumb.
+ * The recipe's line that could not be run before this; the answer offers it again. A button alone sets it, and to no
+ * other line: whoever typed one could put it under everybody's thumb.
  */
 export const thenOption: Option<string, false> = optional(
   {

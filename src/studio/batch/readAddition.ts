@@ -44,10 +44,7 @@ const asVolume = (amount: SaidAddition['amount']): Millilitres | undefined => {
   return 'volume' in amount ? amount.volume : millilitres(amount.mass);
 };
 
-/**
- * The volume that an addition takes up in the pail, or frees, as far as it is known. Powder takes its weight over its
- * gravity.
- */
+/** The volume that an addition takes up or frees, as far as it is known. Powder takes its weight over its gravity. */
 const roomOf = ({ what, amount, bucket }: SaidAddition): number => {
   if (!amount || ((what === 'glaze' || what === 'taken') && 'mass' in amount)) return 0;
   if ('volume' in amount) return amount.volume;

@@ -28,10 +28,7 @@ export const roundBatch = (powder: Grams, units: UnitSystem): RoundBatch | undef
   return { typed: `${said}${unit}`, powder: grams(said * size) };
 };
 
-/**
- * The batch that uses up one whole bag of its largest material: 25 kg, or 50 lb (common practice). The weight is of all of
- * the powder, or of its base.
- */
+/** The batch, by all of its powder or by its base, that uses up a bag of its largest material (25 kg or 50 lb: common practice). */
 export const bagBatch = (
   { lines }: Recipe,
   { weight, of }: { weight: Grams; of: 'all' | 'base' },

@@ -91,10 +91,7 @@ const bisqueSaid = ({ bisque, bisqueCone }: FiredSaid, plan: PieceState | undefi
   return bisqueOf(definedOnly({ absorption, cone }));
 };
 
-/**
- * True when it was not dry before the dip, false when it was; undefined when the hour is unknown and it was drying
- * that day.
- */
+/** Whether it was dipped before it was dry; undefined when it dried that day and the hour is unknown. */
 const wasDamp = (ready: DryReady, { from, to }: TimeSpan): boolean | undefined => {
   if (ready === 'never' || ready.readyAt > to) return true;
   return ready.readyAt <= from ? false : undefined;

@@ -2,10 +2,7 @@ import { editDistance } from '../editDistance.ts';
 import type { BucketState } from '../bucket/bucketState.ts';
 import { normalizedName } from '../../text/normalizedName.ts';
 
-/**
- * Buckets that fit what was typed: number, nickname or full name exactly; else every name that begins with it; else
- * every name that contains it.
- */
+/** Buckets by number, nickname or whole name; else every name that begins with the text; else every one that contains it. */
 export const matchBuckets = (typed: string, all: readonly BucketState[]): BucketState[] => {
   const name = normalizedName(typed);
   if (name === '') return [];

@@ -21,10 +21,7 @@ import { normalizedText } from '../../text/normalizedText.ts';
 const coatSolids = fraction(0.55);
 /** Mass of studio bisque over that of its volume of water (common practice). */
 const bisqueBulk = 1.85;
-/**
- * How far beyond the tiles a dip time may lie: past the longest, in parts of the tiles' range; below the shortest, in
- * parts of the shortest.
- */
+/** A dip time may lie this part of the tiles' range past the longest, and at this part of the shortest at the least. */
 const extrapolationLimit = 0.5;
 /** The resolution of a caliper on a dry coat (common practice). */
 const readTo = millimetres(0.1);
@@ -80,10 +77,7 @@ const betaOf = (slurry: Gravity, particleGravity: Gravity): number | undefined =
   return beta.ok && beta.value > 0 ? beta.value : undefined;
 };
 
-/**
- * Converts a tile's dip time to today's slurry, for the same coat: √β when the coat resists the water, β when the
- * body does.
- */
+/** A tile's dip time in today's slurry, for the same coat: by √β when the coat resists the water, by β when the body does. */
 const asToday = (tile: TileDipped, ratio: number, power: 1 | 2) => ({
   dip: seconds(tile.seconds * ratio ** power),
   thickness: tile.thickness,
@@ -128,10 +122,7 @@ const wallMostOf = (
   return most.ok ? most.value : undefined;
 };
 
-/**
- * How long to dip a piece for a wanted coat, from the test tiles of this bucket and body, converted to today's
- * gravity.
- */
+/** How long to dip for a wanted coat, from the test tiles of this bucket and body, converted to today's gravity. */
 export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): DipTime => {
   const tiles = ofBody(state.tiles ?? [], wanted.body);
   if ('bodies' in tiles) return { kind: 'which-body', bodies: tiles.bodies };

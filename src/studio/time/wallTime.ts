@@ -44,10 +44,7 @@ export const wallOf = (at: Instant, zone: string): WallTime => {
   return { ...dayNumbered(day), hour: Math.floor(minutes / 60), minute: minutes % 60 };
 };
 
-/**
- * The instants when clocks in the zone show a wall time: one; two when clocks go back; none when they skip it.
- * Earliest first.
- */
+/** When clocks in the zone show a wall time, earliest first: two instants when they go back, none when they skip it. */
 const instantsOf = (wall: WallTime, zone: string): Instant[] => {
   const utc = asUtc(wall);
   const offsets = new Set([offsetAt(instant(utc - DAY), zone), offsetAt(instant(utc + DAY), zone)]);
