@@ -108,16 +108,14 @@ interface Spec<O, C, R = Reply> {
 export type Afterwards = (book: WritableLogbook) => Promise<void>;
 export type AnswerAndAfterwards = Reply & { afterwards?: Afterwards };
 
+type LeafOf<Effect, C, R> = Omit<Spec<Options, C>, 'run'> & {
+  effect: Effect;
+  run(values: never, context: C): Promise<R>;
+};
 /** A command that only reads: it sees a snapshot, and its reply is private. */
-export type AskingLeaf = Omit<Spec<Options, Asking>, 'run'> & {
-  effect: 'asks';
-  run(values: never, context: Asking): Promise<AnswerAndAfterwards>;
-};
+export type AskingLeaf = LeafOf<'asks', Asking, AnswerAndAfterwards>;
 /** A command that logs: it runs in one transaction, and its reply is public. */
-export type LoggingLeaf = Omit<Spec<Options, Logging>, 'run'> & {
-  effect: 'logs';
-  run(values: never, context: Logging): Promise<Reply>;
-};
+export type LoggingLeaf = LeafOf<'logs', Logging, Reply>;
 export type Leaf = AskingLeaf | LoggingLeaf;
 
 /** The options that people can type, without those that only buttons set. */

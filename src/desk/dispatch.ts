@@ -24,14 +24,14 @@ export interface DeskPorts {
   words: Words;
   handbook: Handbook;
   labels?: LabelPort;
-  /** How many entries a member can log in a day (of UTC): no one of them can fill the disk that the others log on. */
+  /**
+   * How many entries a member can log in a day (of UTC), far more than anybody does at the buckets: no one of them can
+   * fill the disk that the others log on.
+   */
   mostADay?: number;
   /** Logs a bug, and returns the id under which it was logged. */
   report(error: unknown, request: Request): string;
 }
-
-/** Far more than anybody does at the buckets, and few enough that nobody fills a disk. */
-const usually = 2_000;
 
 /** Clamped to now: a phone's clock may be fast. */
 const happenedAt = ({ now, happenedAt: said = now }: Request): Instant => instant(Math.min(said, now));
@@ -44,7 +44,7 @@ export const openDesk = ({
   handbook,
   labels,
   report,
-  mostADay = usually,
+  mostADay = 2_000,
 }: DeskPorts): Desk => {
   const writeAfterwards = async (request: Request, write: Afterwards): Promise<void> => {
     const { studio, member, now, key } = request;

@@ -59,9 +59,8 @@ export const readDayHours = (typed: string): ReadHours<DayHours | 'closed'> => {
 };
 
 const dayOf = (text: string): CivilDay | undefined => {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
-  if (!match) return undefined;
-  const day = { year: Number(match[1]), month: Number(match[2]), day: Number(match[3]) };
+  const [, year, month, dayOfMonth] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text) ?? [];
+  const day = { year: Number(year), month: Number(month), day: Number(dayOfMonth) };
   return isCivilDay(day) ? day : undefined;
 };
 

@@ -15,7 +15,7 @@ import type { UnitSystem } from '../studio/settings/studio.ts';
 import { measure, type ReadQuantity } from './measure.ts';
 import { asciiText, readNumeral } from './readNumeral.ts';
 
-const inUnit = <T extends number>(read: ReadQuantity<number>, unit: (value: number) => T): ReadQuantity<T> =>
+export const inUnit = <N, T>(read: ReadQuantity<N>, unit: (value: N) => T): ReadQuantity<T> =>
   read.ok ? { ok: true, value: unit(read.value) } : read;
 
 /** `246.2g`, `2 lb 3 oz`. A bare number is refused unless the caller gives its unit. */

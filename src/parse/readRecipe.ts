@@ -59,7 +59,7 @@ const overIt = /^over (?:it|the base)(?:\s*:\s*|\s+|$)/i;
 
 /** Parses names with numbers, separated by commas, semicolons or line breaks. */
 export const readParts = (typed: string): Found<Part[]> => {
-  const texts = asciiText(typed.replaceAll(/\r?\n/g, ';'))
+  const texts = asciiText(typed.replaceAll('\n', ';'))
     // A comma within a number is its own.
     .split(/;|,(?!\d)|(?<!\d),/)
     .map((text) => text.trim().replace(/^and\s+/i, ''))

@@ -26,6 +26,7 @@ import type { Asking, Kind } from '../contract.ts';
 import { asciiText } from '../../parse/readNumeral.ts';
 import type { ReadQuantity } from '../../parse/measure.ts';
 import {
+  inUnit,
   readDuration,
   readLength,
   readMass,
@@ -96,10 +97,7 @@ export const time = (low: Duration, high: Duration, bare: 'min' | 'h', example =
 export const stirMinutes: Kind<number> = bounded(
   '3',
   'number',
-  (typed) => {
-    const read = readDuration(typed, 'min');
-    return read.ok ? { ok: true, value: read.value / minutes(1) } : read;
-  },
+  (typed) => inUnit(readDuration(typed, 'min'), (lasts) => lasts / minutes(1)),
   {
     low: 0.1,
     high: 180,
@@ -128,10 +126,7 @@ export const percent = (low: number, high: number, example = '50'): Kind<number>
 export const chance: Kind<number> = bounded(
   '95 %',
   'text',
-  (typed) => {
-    const read = readPercent(typed);
-    return read.ok && read.value > 1 ? { ok: true, value: read.value / 100 } : read;
-  },
+  (typed) => inUnit(readPercent(typed), (value) => (value > 1 ? value / 100 : value)),
   { low: 0.5, high: 0.999, print: chanceText },
 );
 
@@ -215,12 +210,7 @@ const windowOf = <T extends number>(
   },
 });
 
-const readBareGravity = (typed: string): ReadQuantity<Gravity> => {
-  const read = readNumber(typed);
-  return read.ok ? { ok: true, value: gravity(read.value) } : read;
-};
-
-export const gravityWindow = windowOf('1.42-1.46', readBareGravity, 1.02, 2.2);
+export const gravityWindow = windowOf('1.42-1.46', (typed) => inUnit(readNumber(typed), gravity), 1.02, 2.2);
 /** A window of efflux times. */
 export const secondsWindow = windowOf('12-16', readSeconds, 1, 600, ' s');
 
