@@ -12,10 +12,10 @@ import { batchSheet } from '../../src/replies/batch/batchSheet.ts';
 import { materialGravities, recipe } from '../../src/contract/kinds/recipes.ts';
 import { mass, number, statedGravity, volume } from '../../src/contract/kinds/quantities.ts';
 import { knownRecipe } from '../../src/replies/batch/knownRecipe.ts';
-import { gravity, grams, type Grams, type Millilitres } from '../../src/glaze/units.ts';
+import { grams, type Grams, type Millilitres } from '../../src/glaze/units.ts';
 import { pick } from '../../src/contract/kinds/picks.ts';
 import { printLine } from '../../src/contract/parseLine.ts';
-import { planBatch, type BatchWanted } from '../../src/studio/batch/planBatch.ts';
+import { planBatch } from '../../src/studio/batch/planBatch.ts';
 import { bagBatch, roundBatch } from '../../src/studio/batch/roundBatches.ts';
 import { weighingOrder } from '../../src/studio/batch/weighingOrder.ts';
 import type { UnitSystem } from '../../src/studio/settings/studio.ts';
@@ -45,16 +45,8 @@ const materialFacts = (
   ];
 };
 
-const amountWanted = ({
-  volume: litres,
-  powder,
-  of,
-}: {
-  volume?: Millilitres;
-  powder?: Grams;
-  of?: 'all' | 'base';
-}): BatchWanted['amount'] | undefined => {
-  if (litres !== undefined) return powder === undefined ? { volume: litres } : undefined;
+const amountWanted = (volume?: Millilitres, powder?: Grams, of?: 'all' | 'base') => {
+  if (volume !== undefined) return powder === undefined ? { volume } : undefined;
   return powder && (of === 'base' ? { base: powder } : { powder });
 };
 
@@ -97,20 +89,14 @@ export const planNewBatch = asks({
   async run(v, asking) {
     const { words, book, now } = asking;
     const w = words.batch;
-    const wanted = amountWanted(v);
+    const wanted = amountWanted(v.volume, v.powder, v.of);
     if (!wanted) return refusal(w.volumeOrPowder);
     if (v.of === 'base' && !('base' in wanted)) return refusal(w.ofNeedsPowder);
     const step = v.step ?? grams(1);
     const known = await knownRecipe(v.recipe, v.gravities, ['batch', 'plan'], asking);
     if (!known.ok) return known.reply;
-    const { particleGravity } = known;
-    const plan = planBatch({
-      recipe: known.recipe,
-      particleGravity,
-      gravity: gravity(v.gravity),
-      amount: wanted,
-      step,
-    });
+    const { recipe: used, particleGravity } = known;
+    const plan = planBatch({ recipe: used, particleGravity, gravity: v.gravity, amount: wanted, step });
     switch (plan.kind) {
       case 'not-glaze':
         return refusal(w.notGlaze(v.gravity));
@@ -130,11 +116,11 @@ export const planNewBatch = asks({
         const title = w.planTitle(powder, water, made, v.gravity, units);
         const order = weighingOrder(materials, known.materials);
         const steps = w.planSteps({ first, back }, order, v.mesh ?? usualMesh);
-        const sum = oddSum(known.recipe);
+        const sum = oddSum(used);
         const cautions = [
           words.verdict.caution('dust'),
           ...(known.unexplained.length > 0 ? [words.recipe.unexplained(known.unexplained)] : []),
-          ...recipeCautions(known.recipe, known.materials)
+          ...recipeCautions(used, known.materials)
             .filter(({ caution }) => caution !== 'silica dust')
             .map((one) => w.materialCaution(one.caution, one.materials)),
           ...(made >= 15_000 ? [words.verdict.caution('lifting')] : []),
@@ -151,7 +137,7 @@ export const planNewBatch = asks({
               : [{ label: [w.factPail], text: w.fits(made, v.pail, usablePart * v.pail, units) }]),
           ],
           cautions,
-          actions: otherBatches(v.of, known.recipe, plan, units, asking),
+          actions: otherBatches(v.of, used, plan, units, asking),
           reasons: [
             ...(sum === undefined ? [] : [words.recipe.oddSum(sum)]),
             ...steps.map((text, i) => w.step(i + 1, text)),
