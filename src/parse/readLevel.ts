@@ -8,17 +8,17 @@ import type { UnitSystem } from '../studio/settings/studio.ts';
 export type Level =
   { by: 'part'; part: number } | { by: 'volume'; volume: Millilitres } | { by: 'gap'; gap: Millimetres };
 
-const counts: Record<string, number> = { a: 1, an: 1, one: 1, two: 2, three: 3, four: 4 };
-const parts: Record<string, number> = { half: 2, third: 3, quarter: 4, fourth: 4, fifth: 5 };
+const counts = new Map(Object.entries({ a: 1, an: 1, one: 1, two: 2, three: 3, four: 4 }));
+const parts = new Map(Object.entries({ half: 2, third: 3, quarter: 4, fourth: 4, fifth: 5 }));
 
 /** “two thirds”, “a quarter”, “half”, “3/4”, “full”. */
 const partNamed = (text: string): number | undefined => {
   if (/^(?:full|brim[- ]?full|to the brim)$/.test(text)) return 1;
   if (text === 'empty') return 0;
   const named = /^(?:([a-z]+)[ -])?([a-z]+?)s?$/.exec(text.replace(/^half$/, 'a half'));
-  const [count, of] = [counts[named?.[1] ?? 'a'], parts[named?.[2] ?? '']];
+  const [count, of] = [counts.get(named?.[1] ?? 'a'), parts.get(named?.[2] ?? '')];
   if (count !== undefined && of !== undefined) return count / of;
-  const fraction = /^(\d+) ?\/ ?(\d+)$/.exec(text);
+  const fraction = /^(\d+) ?\/ ?(0*[1-9]\d*)$/.exec(text);
   return fraction ? Number(fraction[1]) / Number(fraction[2]) : undefined;
 };
 
