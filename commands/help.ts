@@ -14,10 +14,7 @@ export const help = asks({
   about: (w) => w.help.about,
   who: 'member',
   atOnce: true,
-  options: {
-    about: optional(text(1200, 'reading'), (w) => w.help.which),
-    from: fromOption,
-  },
+  options: { about: optional(text(1200, 'reading'), (w) => w.help.which), from: fromOption },
   async run(v, asking) {
     const { words, role } = asking;
     const w = words.help;

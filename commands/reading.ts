@@ -76,13 +76,7 @@ export const reading = logs({
     scale: optional(
       pick(
         gravityScales,
-        {
-          be: 'baume',
-          bé: 'baume',
-          tw: 'twaddell',
-          'baume-145': 'baume',
-          'baume-144-3': 'baume-144',
-        },
+        { be: 'baume', bé: 'baume', tw: 'twaddell', 'baume-145': 'baume', 'baume-144-3': 'baume-144' },
         choiceWords.scale,
       ),
       (w) => w.reading.scale,

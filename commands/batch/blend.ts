@@ -28,10 +28,7 @@ export const blendBatch = asks({
     if (v.first.no === v.second.no) return refusal(w.sameBucket);
     const { units } = await book.studio();
     const [into, from] = [v.first.settings, v.second.settings];
-    const blend = blendBuckets(v.first, v.second, {
-      now,
-      ...definedOnly({ amount: v.amount }),
-    });
+    const blend = blendBuckets(v.first, v.second, { now, ...definedOnly({ amount: v.amount }) });
     const brings = broughtByGlaze(v.first, v.second, words);
     switch (blend.kind) {
       case 'unmeasured':
@@ -54,6 +51,13 @@ export const blendBatch = asks({
         const part = less && less.kind === 'blend' ? less : undefined;
         const offered = fits ? blend : part;
         const told = offered ?? blend;
+        const added = {
+          bucket: String(v.first.no),
+          what: 'glaze',
+          amount: `${poured}ml`,
+          from: String(v.second.no),
+        };
+        const line = printLine(['added'], added, v.first.seq);
         const inside = window && offered && offered.gravity >= window.low && offered.gravity <= window.high;
         return {
           kind: 'answer',
@@ -76,24 +80,7 @@ export const blendBatch = asks({
             ...w.blendSteps.map((text, i) => w.step(i + 1, text)),
             ...(window && offered ? [w.intoWindow(into.name, window, inside === true)] : []),
           ],
-          actions:
-            fits || part
-              ? [
-                  toRun(
-                    w.pouredIn(volumeText(poured, units)),
-                    printLine(
-                      ['added'],
-                      {
-                        bucket: String(v.first.no),
-                        what: 'glaze',
-                        amount: `${poured}ml`,
-                        from: String(v.second.no),
-                      },
-                      v.first.seq,
-                    ),
-                  ),
-                ]
-              : [],
+          actions: offered ? [toRun(w.pouredIn(volumeText(poured, units)), line)] : [],
           data: {
             waterMl: blend.water,
             powderGrams: blend.powder,

@@ -65,7 +65,7 @@ const otherBatches = (
   const round = roundBatch(weighed, units);
   const bag = bagBatch(recipe, { weight: weighed, of }, units);
   return [
-    ...(round ? [toRun(w.roundPowder(round.typed, of), planned(round.typed))] : []),
+    ...(round ? [toRun(w.roundPowder(round, of), planned(round))] : []),
     ...(bag ? [toRun(w.wholeBag(bag.bag, bag.material), planned(`${Number(bag.powder.toFixed(1))}g`))] : []),
   ];
 };

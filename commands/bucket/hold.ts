@@ -46,11 +46,7 @@ export const releaseBucket = logs({
   name: 'release',
   about: (w) => w.bucket.release,
   who: 'keeper',
-  options: {
-    bucket: bucketOption,
-    sure: optional(yesNo, (w) => w.bucket.sureRelease),
-    note: noteOption,
-  },
+  options: { bucket: bucketOption, sure: optional(yesNo, (w) => w.bucket.sureRelease), note: noteOption },
   async run(v, context) {
     const { words, typed } = context;
     const { hold, settings } = v.bucket;

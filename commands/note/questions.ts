@@ -41,9 +41,7 @@ export const wantNote = logs({
   about: (w) => w.openQuestion.wanted,
   who: 'member',
   private: true,
-  options: {
-    question: needed(text(600, 'which glaze may go inside a mug'), (w) => w.openQuestion.question),
-  },
+  options: { question: needed(text(600, 'which glaze may go inside a mug'), (w) => w.openQuestion.question) },
   async run({ question }, { words, book, now, member }) {
     await book.keepQuestion({ text: question, at: now, by: member });
     return { kind: 'answer', title: words.openQuestion.asked, data: {} };

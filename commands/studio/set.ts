@@ -29,13 +29,7 @@ export const setStudio = logs({
     units: optional(
       pick(
         ['metric', 'us', 'imperial'],
-        {
-          si: 'metric',
-          usa: 'us',
-          american: 'us',
-          uk: 'imperial',
-          british: 'imperial',
-        },
+        { si: 'metric', usa: 'us', american: 'us', uk: 'imperial', british: 'imperial' },
         choiceWords.units,
       ),
       (w) => w.studio.units,

@@ -59,10 +59,7 @@ export const setVessel = logs({
       title: words.studio.vesselSet(vessel, volume.ok ? volume.value : undefined, units),
       logged: { entry: entry.id, text: words.log.setting(entry, units) },
       facts: [{ label: [words.studio.factCheck], text: words.studio.vesselCheck(vessel, units) }],
-      data: {
-        ...(await dataOf(state, entry, context)),
-        ...(volume.ok && { vesselMl: volume.value }),
-      },
+      data: { ...(await dataOf(state, entry, context)), ...(volume.ok && { vesselMl: volume.value }) },
     };
   },
 });

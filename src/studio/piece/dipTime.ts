@@ -163,19 +163,16 @@ export const dipTime = (state: BucketState, wanted: CoatWanted, now: Instant): D
   // If the body resists the water, a more absorbent one builds a thicker coat, at most in proportion to its pores.
   const drinks =
     wanted.absorption === undefined || tileAbsorption === undefined ? 1 : tileAbsorption / wanted.absorption;
-  const ends = [fit, body.value].map((one) => ({
-    low: firstDipReaching(one, wanted.thickness, 'high', 4 * most) ?? found.value,
-    high: firstDipReaching(one, wanted.thickness, 'low', 4 * most),
-  }));
-  const low = Math.min(found.value, ...ends.map((end) => end.low)) * Math.min(1, drinks);
-  const highs = ends.map((end) => end.high);
-  const high = highs.some((end) => end === undefined)
-    ? undefined
-    : Math.max(found.value, ...highs.flatMap((end) => end ?? [])) * Math.max(1, drinks);
+  const reached = (end: 'low' | 'high') =>
+    [fit, body.value].map((one) => firstDipReaching(one, wanted.thickness, end, 4 * most));
+  const lows = reached('high').map((end) => end ?? found.value);
+  const low = Math.min(found.value, ...lows) * Math.min(1, drinks);
+  const highs = reached('low').map((end) => end ?? Infinity);
+  const high = Math.max(found.value, ...highs) * Math.max(1, drinks);
   return {
     kind: 'dip',
     seconds: found.value,
-    interval: { low: seconds(low), high: high === undefined ? undefined : seconds(high) },
+    interval: { low: seconds(low), high: high === Infinity ? undefined : seconds(high) },
     fit,
     gravity,
     range,

@@ -76,10 +76,8 @@ export const startOfDay = ({ year, month, day }: CivilDay, zone: string): Instan
   const midnight = { year, month, day, hour: 0, minute: 0 };
   const [earliest] = instantsOf(midnight, zone);
   if (earliest !== undefined) return earliest;
-  const utc = asUtc(midnight);
-  const before = offsetAt(instant(utc - DAY), zone);
-  let low = utc - DAY;
-  let high = utc + DAY;
+  let [low, high] = [asUtc(midnight) - DAY, asUtc(midnight) + DAY];
+  const before = offsetAt(instant(low), zone);
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
     if (offsetAt(instant(middle), zone) === before) low = middle;
