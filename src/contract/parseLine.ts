@@ -90,7 +90,8 @@ const unquoted = (raw: string): string => {
   return value.slice(1, -1).replace(/\\(["\\])/g, '$1');
 };
 
-const afterSlash = (line: string): string => line.replaceAll('\0', '').trim().replace(/^\//, '');
+/** A line without its slash and without NUL characters. */
+export const afterSlash = (line: string): string => line.replaceAll('\0', '').trim().replace(/^\//, '');
 
 /** Whether a line is a keeper's command that can be run. Its options are parsed only if it is one. */
 export const isForKeepers = (line: string, commands: readonly Command[]): boolean => {

@@ -1,2 +1,2 @@
 /** Changes when a source file that folding reaches does: states cached by other code are folded anew. Written by npm run build. */
-export const foldKey = 'OxOwg8YKLFT0Xavd';
+export const foldKey = 'yoXLHLohpiqOGapz';
